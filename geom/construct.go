@@ -1,0 +1,122 @@
+package geom
+
+import "trammel/geom/unit"
+
+// Method is a way to construct a triangle by hand on its baseline.
+type Method uint8
+
+const (
+	AsMeasured Method = iota // what the measurements themselves suggest
+	ByArcs                   // two arcs swung from the ends of the baseline
+	ByAngle                  // protractor
+	BySquare                 // offset from the baseline by a perpendicular
+)
+
+// Construction is the ordered work of a person with rule, compasses, protractor
+// and square. The drawn construction lines and the printed steps both come from
+// it. Its points are those of the Triangle it was made from.
+type Construction struct {
+	Triangle Triangle
+	Steps    []Step
+}
+
+// Step is one move of the hand; see StepTypes for the whole list.
+type Step interface{ step() }
+
+// DrawBase draws the baseline.
+type DrawBase struct {
+	From, To Name
+	Line     Line
+	Length   unit.Length
+	Measured bool // false: the length is computed, not one of the measurements
+}
+
+// Swing swings an arc about a corner (or about the foot of a height), through
+// the place where corner To is to be.
+type Swing struct {
+	Centre   Name
+	About    Point
+	Radius   unit.Length
+	To       Name
+	Through  Point
+	Measured bool
+}
+
+// SetAngle sets an angle at a corner with the protractor, from the arm towards
+// Along, and draws the ray far enough.
+type SetAngle struct {
+	At, Along Name
+	Angle     unit.Angle
+	Arm, Ray  Line // both start at the corner; the ray ends a little past what it is to meet
+	To        Name // the corner that will lie on the ray
+	Measured  bool
+}
+
+// MarkOff marks a corner on a ray or on the baseline's line, at a distance from its start.
+type MarkOff struct {
+	From, To Name
+	Line     Line
+	Length   unit.Length
+	Measured bool
+}
+
+// Erect raises a perpendicular on the line of the baseline at a foot, Along from
+// its first corner (negative: beyond it), and goes Height up to corner To.
+type Erect struct {
+	From, Toward Name // the baseline's two ends; Along counts from From
+	Foot, Top    Point
+	Along        unit.Length
+	Height       unit.Length
+	To           Name
+	Measured     bool // the height is a measurement
+}
+
+// Parallel draws a line parallel to a side at a distance, on which corner To lies.
+type Parallel struct {
+	Base     [2]Name
+	Line     Line
+	Distance unit.Length
+	To       Name
+	Measured bool
+}
+
+// Join joins two corners.
+type Join struct {
+	From, To Name
+	Line     Line
+}
+
+// CheckSide asks to measure a side that was not used.
+type CheckSide struct {
+	From, To Name
+	Length   unit.Length
+}
+
+// CheckAngle asks to measure an angle that was not used.
+type CheckAngle struct {
+	At    Name
+	Angle unit.Angle
+}
+
+// CheckHeight asks to measure a height that was not used.
+type CheckHeight struct {
+	From   Name
+	Base   [2]Name
+	Height unit.Length
+}
+
+func (DrawBase) step()    {}
+func (Swing) step()       {}
+func (SetAngle) step()    {}
+func (MarkOff) step()     {}
+func (Erect) step()       {}
+func (Parallel) step()    {}
+func (Join) step()        {}
+func (CheckSide) step()   {}
+func (CheckAngle) step()  {}
+func (CheckHeight) step() {}
+
+// StepTypes has one of each kind of step; tests range over it.
+func StepTypes() []Step {
+	return []Step{DrawBase{}, Swing{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
+}

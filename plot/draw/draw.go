@@ -1,0 +1,141 @@
+// Package draw holds a drawing as data, in millimetres with y up, before any
+// writer sees it. Each operation carries its own pen and layer; there is no
+// state, so a drawing can be cut, moved, compared and tested as text.
+package draw
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Layer groups operations that a viewer can switch on and off together.
+type Layer uint8
+
+const (
+	Outline Layer = iota
+	Construction
+	Dimension
+	Joins
+	Notes
+)
+
+// Layers lists all layers in the order they are painted.
+func Layers() []Layer { return []Layer{Outline, Construction, Dimension, Joins, Notes} }
+
+func (l Layer) String() string {
+	return [...]string{"outline", "construction", "dimensions", "joins", "notes"}[l]
+}
+
+// Dash is a line type after ISO 128-2; its lengths are multiples of the pen's width.
+type Dash uint8
+
+const (
+	Continuous           Dash = iota // 01
+	Dashed                           // 02
+	LongDashDotted                   // 04
+	LongDashDoubleDotted             // 05
+)
+
+// Pen is how a line is drawn. There is one ink, black.
+type Pen struct {
+	Width unit.Length
+	Dash  Dash
+}
+
+// The pens of ISO 128: wide to narrow 2 : 1.
+var (
+	Wide   = Pen{0.5, Continuous}            // 01.2 visible outlines: what is cut
+	Narrow = Pen{0.25, Continuous}           // 01.1 arcs, construction, dimension, join lines
+	Centre = Pen{0.25, LongDashDotted}       // 04.1 centre lines, heights
+	Behind = Pen{0.25, LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
+	Hidden = Pen{0.25, Dashed}               // 02.1
+	Fine   = Pen{0.13, Continuous}           // prick points, vernier ticks
+)
+
+// Lettering heights of ISO 3098, of a capital letter.
+const (
+	NoteHeight   unit.Length = 2.5
+	FigureHeight unit.Length = 3.5
+	TitleHeight  unit.Length = 5
+	CornerHeight unit.Length = 7
+	LabelHeight  unit.Length = 14
+)
+
+// Op is one operation of a drawing; see OpTypes for the whole list.
+type Op interface {
+	// Bounds is the smallest upright rectangle round the centre lines of the
+	// marks; for Text it needs the ruler.
+	Bounds(Ruler) geom.Rect
+	// Layer is the layer that the operation lies on.
+	Layer() Layer
+	op()
+}
+
+// Line is a straight stroke with butt ends.
+type Line struct {
+	geom.Line
+	Pen Pen
+	On  Layer
+}
+
+// Arc is a circular stroke with butt ends.
+type Arc struct {
+	geom.Arc
+	Pen Pen
+	On  Layer
+}
+
+// Polyline is a run of straight strokes with mitred corners, closed or open, or
+// with Solid a filled shape without a stroke (a wedge, a square dot).
+type Polyline struct {
+	Points []geom.Point
+	Closed bool
+	Solid  bool
+	Pen    Pen
+	On     Layer
+}
+
+// Align says which point of a line of text stands at Text.At.
+type Align uint8
+
+const (
+	Left Align = iota
+	Middle
+	Right
+)
+
+// Text is one line of words. At lies on the base line of the letters; Height is
+// that of a capital letter; Turn is counter-clockwise about At.
+type Text struct {
+	At     geom.Point
+	Height unit.Length
+	Turn   unit.Angle
+	Align  Align
+	Bold   bool
+	Words  string
+	On     Layer
+}
+
+func (Line) op()     {}
+func (Arc) op()      {}
+func (Polyline) op() {}
+func (Text) op()     {}
+
+func (o Line) Layer() Layer     { return o.On }
+func (o Arc) Layer() Layer      { return o.On }
+func (o Polyline) Layer() Layer { return o.On }
+func (o Text) Layer() Layer     { return o.On }
+
+// OpTypes has one of each kind of operation; tests range over it.
+func OpTypes() []Op { return []Op{Line{}, Arc{}, Polyline{}, Text{}} }
+
+// Ruler measures lettering. plot/lettering has the one that counts.
+type Ruler interface {
+	// Width is the advance of a line of words at a capital height.
+	Width(words string, height unit.Length, bold bool) unit.Length
+	// Missing returns the first character that the lettering does not have, or 0.
+	Missing(words string) rune
+}
+
+// Drawing is a list of operations, painted in order.
+type Drawing []Op

@@ -1,0 +1,62 @@
+package draw
+
+import (
+	"iter"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Kind is what a page is for.
+type Kind string
+
+const (
+	Template Kind = "template"
+	Index    Kind = "index"
+	Setout   Kind = "setout"
+)
+
+// Matrix is [a b c d e f]: page x = a·x + c·y + e, page y = b·x + d·y + f, in mm
+// from the page's bottom left corner, y up.
+type Matrix [6]float64
+
+// Place says that a piece lies on a page, and where.
+type Place struct {
+	Piece  int // index of the piece in the job
+	Copy   int // counted from 0
+	Matrix Matrix
+}
+
+// Page is one sheet of paper. Its operations are in page coordinates, from the
+// bottom left corner, and already cut to what the page shows.
+type Page struct {
+	Label         string // "A1"; empty on a page that has no place in a join
+	Kind          Kind
+	Piece         string // name of the piece it belongs to, for bookmarks
+	Width, Height unit.Length
+	Places        []Place
+	Ops           []Op
+}
+
+// Bounds of the page itself.
+func (p Page) Bounds() geom.Rect {
+	return geom.Rect{Max: geom.Point{X: p.Width, Y: p.Height}}
+}
+
+// Document is what a writer writes: pages one after the other, made as they are
+// asked for, so that a thousand of them need not be held at once.
+type Document struct {
+	Title      string
+	Subject    string
+	Language   string // "en"
+	Date       string // as the job states it (YYYY-MM-DD), or empty
+	Pages      iter.Seq[Page]
+	Attachment *Attachment // the job as it was read; nil for none
+	Hide       []Layer     // layers left out
+}
+
+// Attachment is a file carried inside a document.
+type Attachment struct {
+	Name string
+	Data []byte
+}

@@ -1,0 +1,51 @@
+// Package paging spreads a drawing over sheets of paper: where each page lies,
+// what neighbours show twice, what each page is called, and the marks that bring
+// neighbours together.
+//
+// It works in the plane of the sheets: the piece is turned and shifted by
+// Plan.Place, and page windows are upright there.
+package paging
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Sheet is a kind of paper in a kind of printer.
+type Sheet struct {
+	Name          string // "A4"
+	Width, Height unit.Length
+	Left, Top     unit.Length // margins that the printer cannot or should not print on
+	Right, Bottom unit.Length
+	Overlap       unit.Length // what neighbours show twice
+}
+
+// Cover is which pages are printed.
+type Cover uint8
+
+const (
+	Full        Cover = iota // every page that shows some of the piece
+	OutlineOnly              // only those that carry its edges
+)
+
+// Plan is where the pages lie.
+type Plan struct {
+	Sheet      Sheet
+	Cover      Cover
+	Place      geom.Placement // piece → plane of the sheets
+	Outline    geom.Polygon   // in the plane of the sheets
+	Cells      []Cell         // the printed pages, by rows from the top, each row from the left
+	Rows, Cols int            // of the grid they lie in
+	Least      int            // the least number of pages that any placement needs, where Proven
+	Proven     bool
+	Plain      int // pages that plain rows and columns, unturned, would have taken
+}
+
+// Cell is one page of a plan.
+type Cell struct {
+	Row, Col int
+	Label    string    // row letter from the top (A, B, … without I and O) and column number from 1
+	Window   geom.Rect // what it shows, in the plane of the sheets
+	// Labels of the neighbours that are printed, empty where there is none.
+	LeftOf, RightOf, Above, Below string
+}

@@ -1,0 +1,2 @@
+// Package pdf writes a draw.Document as PDF.
+package pdf

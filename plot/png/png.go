@@ -1,0 +1,2 @@
+// Package png writes a draw.Document as PNG.
+package png

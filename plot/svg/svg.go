@@ -1,0 +1,2 @@
+// Package svg writes a draw.Document as SVG.
+package svg
