@@ -1,0 +1,90 @@
+package sheet
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Gap is empty height; it vanishes at the top of an area.
+type Gap unit.Length
+
+func (b Gap) Rows(unit.Length, draw.Ruler) []Row {
+	return []Row{{Height: unit.Length(b), Space: true}}
+}
+
+// Figure is a drawing as high as Draw says at a width, its marks from the top
+// left corner down (negative y). It is never parted.
+type Figure struct {
+	Draw func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length)
+	Keep bool // with what follows
+}
+
+func (b Figure) Rows(width unit.Length, r draw.Ruler) []Row {
+	d, h := b.Draw(width, r)
+	return []Row{{Height: h, Marks: d, Keep: b.Keep}}
+}
+
+// Beside sets stacks of blocks side by side, each with its share of the width
+// left by the gutters. It is never parted.
+type Beside struct {
+	Stacks [][]Block
+	Shares []float64 // as many as Stacks; they need not add up to 1. Nil: equal
+	Gutter unit.Length
+}
+
+func (b Beside) Rows(width unit.Length, r draw.Ruler) []Row {
+	total := 0.0
+	share := func(i int) float64 {
+		if b.Shares == nil {
+			return 1
+		}
+		return b.Shares[i]
+	}
+	for i := range b.Stacks {
+		total += share(i)
+	}
+	room := width - b.Gutter*unit.Length(len(b.Stacks)-1)
+	row := Row{}
+	x := unit.Length(0)
+	for i, s := range b.Stacks {
+		w := room * unit.Length(share(i)/total)
+		d, h := Set(s, geom.Point{X: x}, w, r)
+		row.Marks = append(row.Marks, d...)
+		row.Height = max(row.Height, h)
+		x += w + b.Gutter
+	}
+	return []Row{row}
+}
+
+// Entries are places to write in by hand: each a label and a line to write on,
+// side by side as far as the width allows.
+type Entries struct {
+	Labels []string
+	Height unit.Length // from line to line; 0 is 9 mm, for a thick pencil
+	Each   unit.Length // width of one; 0 shares the width equally
+}
+
+func (b Entries) Rows(width unit.Length, r draw.Ruler) []Row {
+	h, each := b.Height, b.Each
+	if h == 0 {
+		h = 9
+	}
+	const gutter = 5
+	if each == 0 {
+		n := unit.Length(len(b.Labels))
+		each = (width - gutter*(n-1)) / n
+	}
+	var rows []Row
+	x := width // so that the first label opens a row
+	for _, label := range b.Labels {
+		if x+each > width+fit {
+			rows, x = append(rows, Row{Height: h}), 0
+		}
+		row := &rows[len(rows)-1]
+		w := r.Width(label, draw.NoteHeight, false)
+		row.Marks = append(row.Marks, text(label, x, -h+1, draw.NoteHeight, draw.Left, false), rule(x+min(w+2, each), x+each, -h+0.5))
+		x += each + gutter
+	}
+	return rows
+}

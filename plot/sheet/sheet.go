@@ -1,0 +1,168 @@
+// Package sheet sets words, rules, lists, tables and small figures on a page: the
+// index page of a template and the setting-out sheet are made of its blocks.
+//
+// A block is cut into rows at a given width; rows flow from the top of one area
+// to its foot and on into the next area or page. Everything is in millimetres,
+// y up.
+package sheet
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Row is the least that can stand alone between two breaks. Its marks are drawn
+// from the row's top left corner, so they lie at negative y.
+type Row struct {
+	Height unit.Length
+	Marks  draw.Drawing
+	Keep   bool // the next row must not be parted from this one
+	Space  bool // only a gap: left out at the top of an area
+	Again  *Row // set once more where a break falls before this row (a table's head)
+}
+
+// Block is a part of a page that can say how it looks at a width.
+type Block interface {
+	Rows(width unit.Length, r draw.Ruler) []Row
+}
+
+// Stack is the rows of all blocks, one below the other.
+func Stack(blocks []Block, width unit.Length, r draw.Ruler) []Row {
+	var rows []Row
+	for _, b := range blocks {
+		rows = append(rows, b.Rows(width, r)...)
+	}
+	return rows
+}
+
+// Height of blocks set at a width without any break.
+func Height(blocks []Block, width unit.Length, r draw.Ruler) unit.Length {
+	return heightOf(Stack(blocks, width, r))
+}
+
+func heightOf(rows []Row) unit.Length {
+	h := unit.Length(0)
+	for _, row := range rows {
+		h += row.Height
+	}
+	return h
+}
+
+// Set draws blocks without any break, from the corner topLeft down, and says how
+// high they are.
+func Set(blocks []Block, topLeft geom.Point, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	var d draw.Drawing
+	h := unit.Length(0)
+	for _, row := range Stack(blocks, width, r) {
+		d = append(d, Shift(row.Marks, geom.Point{X: topLeft.X, Y: topLeft.Y - h})...)
+		h += row.Height
+	}
+	return d, h
+}
+
+// fit is how much a row may overhang the foot of its area: sums of heights carry
+// rounding, and a block measured to fit exactly must fit.
+const fit unit.Length = 1e-6
+
+// Flow lets the blocks run through the areas, which areas(n) gives for page n
+// counted from 0, in order of reading, and returns the marks of each page. All
+// areas are set at the width of the first one of page 0; give a Beside or call
+// Flow twice for columns of different widths. It is an error when a row that
+// cannot be parted is higher than every area of a page.
+func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+	rows := Stack(blocks, areas(0)[0].Width(), r)
+	pages := []draw.Drawing{nil}
+	page, at, fresh := 0, 0, true // fresh: nothing stands in this area yet
+	area := areas(0)[0]
+	top := area.Max.Y
+	put := func(row Row) {
+		pages[page] = append(pages[page], Shift(row.Marks, geom.Point{X: area.Min.X, Y: top})...)
+		top -= row.Height
+		fresh = false
+	}
+	for i := 0; i < len(rows); {
+		group := keptFrom(rows, i)
+		if fresh {
+			for i < group && rows[i].Space {
+				i++
+			}
+		}
+		for tried := 0; i < group && top-heightOf(rows[i:group]) < area.Min.Y-fit; {
+			if rows[i].Space { // a gap never opens an area
+				i++
+				continue
+			}
+			if fresh {
+				tried++
+			}
+			if n := len(areas(page)) + len(areas(page+1)); tried > n {
+				return nil, fmt.Errorf("%.0f mm of text that belong together do not fit a page area %.0f mm high", heightOf(rows[i:group]), area.Height())
+			}
+			if at++; at == len(areas(page)) {
+				page, at = page+1, 0
+				pages = append(pages, nil)
+			}
+			area, fresh = areas(page)[at], true
+			top = area.Max.Y
+			if again := rows[i].Again; again != nil {
+				put(*again)
+				fresh = true
+			}
+		}
+		for ; i < group; i++ {
+			put(rows[i])
+		}
+	}
+	return pages, nil
+}
+
+// keptFrom is the end of the group of rows that starts at i and is kept together.
+func keptFrom(rows []Row, i int) int {
+	for i < len(rows) && rows[i].Keep {
+		i++
+	}
+	return min(i+1, len(rows))
+}
+
+// Shift moves a drawing by the vector by.
+func Shift(d draw.Drawing, by geom.Point) draw.Drawing {
+	return Move(d, geom.Placement{Shift: by})
+}
+
+// Move places a drawing: turned, then shifted.
+func Move(d draw.Drawing, m geom.Placement) draw.Drawing {
+	out := make(draw.Drawing, len(d))
+	for i, op := range d {
+		switch o := op.(type) {
+		case draw.Line:
+			o.Line = m.Line(o.Line)
+			out[i] = o
+		case draw.Arc:
+			o.Arc = m.Arc(o.Arc)
+			out[i] = o
+		case draw.Polyline:
+			o.Points = m.Polygon(o.Points)
+			out[i] = o
+		case draw.Text:
+			o.At, o.Turn = m.Apply(o.At), o.Turn+m.Turn
+			out[i] = o
+		default:
+			panic(fmt.Sprintf("sheet: unknown operation %T", op))
+		}
+	}
+	return out
+}
+
+// Columns cuts an area into n columns of equal width.
+func Columns(area geom.Rect, n int, gutter unit.Length) []geom.Rect {
+	w := (area.Width() - gutter*unit.Length(n-1)) / unit.Length(n)
+	cols := make([]geom.Rect, n)
+	for i := range cols {
+		x := area.Min.X + unit.Length(i)*(w+gutter)
+		cols[i] = geom.Rect{Min: geom.Point{X: x, Y: area.Min.Y}, Max: geom.Point{X: x + w, Y: area.Max.Y}}
+	}
+	return cols
+}

@@ -1,0 +1,200 @@
+package sheet
+
+import (
+	"strings"
+	"unicode"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Align is how the cells of a column stand.
+type Align uint8
+
+const (
+	ToLeft  Align = iota
+	ToRight       // also figures in feet and inches, which have no point
+	OnPoint       // figures one above the other on the decimal point
+	Box           // an empty box to write in; the cell's words are its unit, set to its right; "-" draws none
+)
+
+// Column of a table.
+type Column struct {
+	Head  string
+	Align Align
+	Width unit.Length // at least; 0 is as wide as its words
+	Fill  bool        // takes the width that the others leave, and wraps (ToLeft only)
+}
+
+// Table is rows of cells without any frame: white space parts them, and a narrow
+// rule stands below the heads. The head is set again where the table is parted.
+type Table struct {
+	Columns []Column
+	Cells   [][]string
+	Height  unit.Length // of a capital; 0 is draw.NoteHeight
+	Row     unit.Length // least height of a row; a Box is 1 mm lower than its row
+	Gutter  unit.Length // between columns; 0 is 4 mm
+}
+
+func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
+	h := orNote(b.Height)
+	lay := b.columns(width, h, r)
+	var head *Row
+	rows := []Row{}
+	if b.headed() {
+		head = b.head(lay, h, r)
+		rows = append(rows, *head)
+	}
+	for _, cells := range b.Cells {
+		rows = append(rows, b.row(cells, lay, h, head, r))
+	}
+	return rows
+}
+
+func (b Table) headed() bool {
+	for _, c := range b.Columns {
+		if c.Head != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// column is where a column stands: from x, so wide, its points at x+point.
+type column struct{ x, width, point unit.Length }
+
+func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
+	gutter := b.Gutter
+	if gutter == 0 {
+		gutter = 4
+	}
+	lay := make([]column, len(b.Columns))
+	used, fills := gutter*unit.Length(len(lay)-1), 0
+	for i, c := range b.Columns {
+		var whole, left, right unit.Length
+		for _, cells := range b.Cells {
+			if i >= len(cells) {
+				continue
+			}
+			if c.Align == OnPoint {
+				l, t := atPoint(cells[i])
+				left, right = max(left, r.Width(l, h, false)), max(right, r.Width(t, h, false))
+			}
+			whole = max(whole, r.Width(cells[i], h, false))
+		}
+		if c.Align == OnPoint {
+			whole = left + right
+		}
+		if c.Align == Box {
+			whole = c.Width
+			if whole == 0 {
+				whole = 22
+			}
+		}
+		for _, line := range strings.Split(c.Head, "\n") {
+			whole = max(whole, r.Width(line, draw.NoteHeight, false))
+		}
+		lay[i].width = max(whole, c.Width)
+		// Figures stand at the right of their column, below the end of its head.
+		lay[i].point = lay[i].width - right
+		if c.Fill {
+			fills++
+			continue
+		}
+		used += lay[i].width
+	}
+	x := unit.Length(0)
+	for i, c := range b.Columns {
+		if c.Fill {
+			lay[i].width = max((width-used)/unit.Length(fills), 4*h)
+		}
+		lay[i].x = x
+		x += lay[i].width + gutter
+	}
+	return lay
+}
+
+func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
+	const n = draw.NoteHeight
+	lines := 1
+	for _, c := range b.Columns {
+		lines = max(lines, 1+strings.Count(c.Head, "\n"))
+	}
+	row := &Row{Height: n*leading*unit.Length(lines) + 1.2, Keep: true}
+	last := lay[len(lay)-1]
+	for i, c := range b.Columns {
+		parts := strings.Split(c.Head, "\n")
+		for j, words := range parts {
+			if words == "" {
+				continue
+			}
+			y := baseLine(n) - n*leading*unit.Length(lines-len(parts)+j)
+			x, a := lay[i].x, draw.Left
+			if c.Align == ToRight || c.Align == OnPoint {
+				x, a = lay[i].x+lay[i].width, draw.Right
+			}
+			row.Marks = append(row.Marks, text(words, x, y, n, a, false))
+		}
+	}
+	row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
+	return row
+}
+
+func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r draw.Ruler) Row {
+	row := Row{Height: max(b.Row, h*leading), Again: head}
+	wrapped := make([][]string, len(cells))
+	for i, cell := range cells {
+		wrapped[i] = []string{cell}
+		if b.Columns[i].Fill {
+			wrapped[i] = Wrap(cell, lay[i].width, h, false, r)
+			row.Height = max(row.Height, h*leading*unit.Length(len(wrapped[i])))
+		}
+	}
+	// The words stand in the middle of a row that is higher than they are.
+	for i, cell := range cells {
+		c, at := b.Columns[i], lay[i]
+		y := baseLine(h) - (row.Height-h*leading*unit.Length(len(wrapped[i])))/2
+		switch {
+		case c.Align == Box:
+			if cell == "-" {
+				continue
+			}
+			w := at.width
+			if cell != "" {
+				w -= r.Width(cell, h, false) + 1.5
+				row.Marks = append(row.Marks, text(cell, at.x+at.width, y, h, draw.Right, false))
+			}
+			row.Marks = append(row.Marks, box(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
+		case cell == "":
+		case c.Align == OnPoint:
+			_, t := atPoint(cell)
+			row.Marks = append(row.Marks, text(cell, at.x+at.point+r.Width(t, h, false), y, h, draw.Right, false))
+		case c.Align == ToRight:
+			row.Marks = append(row.Marks, text(cell, at.x+at.width, y, h, draw.Right, false))
+		default:
+			for j, line := range wrapped[i] {
+				row.Marks = append(row.Marks, text(line, at.x, y-h*leading*unit.Length(j), h, draw.Left, false))
+			}
+		}
+	}
+	return row
+}
+
+func box(r geom.Rect) draw.Polyline {
+	return draw.Polyline{Points: []geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}, Closed: true, Pen: draw.Narrow, On: draw.Notes}
+}
+
+// atPoint parts a figure where its decimal point stands or would stand: after
+// the last digit of its whole part. Feet and inches have no such place and keep
+// to the left part whole.
+func atPoint(cell string) (whole, rest string) {
+	if strings.ContainsAny(cell, `'"′″`) && !strings.ContainsRune(cell, '.') {
+		return cell, ""
+	}
+	if i := strings.IndexByte(cell, '.'); i >= 0 {
+		return cell[:i], cell[i:]
+	}
+	i := strings.LastIndexFunc(cell, unicode.IsDigit)
+	return cell[:i+1], cell[i+1:]
+}

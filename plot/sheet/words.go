@@ -1,0 +1,165 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// leading is the distance between base lines, in capital heights (the Go fonts'
+// own line is 1.2 em, and a capital is 0.72 em); hang is the share of it that
+// lies below the base line.
+const (
+	leading = 1.7
+	hang    = 0.45
+)
+
+// Wrap breaks words into lines no wider than width, at spaces; a word wider than
+// that is broken between characters. A no-break or thin space never breaks. There
+// is at least one line.
+func Wrap(words string, width, height unit.Length, bold bool, r draw.Ruler) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' }) {
+		joined := word
+		if line != "" {
+			joined = line + " " + word
+		}
+		if r.Width(joined, height, bold) <= width {
+			line = joined
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for line = word; r.Width(line, height, bold) > width; {
+			n := 0 // the most characters that fit, at least one
+			for i := range line {
+				if i > 0 && r.Width(line[:i], height, bold) > width {
+					break
+				}
+				n = i
+			}
+			if n == 0 {
+				_, n = utf8.DecodeRuneInString(line)
+			}
+			if n == len(line) {
+				break
+			}
+			lines = append(lines, line[:n])
+			line = line[n:]
+		}
+	}
+	if line != "" || lines == nil {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Paragraph is running text.
+type Paragraph struct {
+	Words  string
+	Height unit.Length // of a capital; 0 is draw.NoteHeight
+	Bold   bool
+	Keep   bool // with what follows
+}
+
+func (b Paragraph) Rows(width unit.Length, r draw.Ruler) []Row {
+	h := orNote(b.Height)
+	var rows []Row
+	lines := Wrap(b.Words, width, h, b.Bold, r)
+	for i, line := range lines {
+		rows = append(rows, textRow(line, 0, h, b.Bold))
+		rows[i].Keep = b.Keep || len(lines) <= 3 && i < len(lines)-1
+	}
+	return rows
+}
+
+func orNote(h unit.Length) unit.Length {
+	if h == 0 {
+		return draw.NoteHeight
+	}
+	return h
+}
+
+func textRow(line string, x, h unit.Length, bold bool) Row {
+	return Row{Height: h * leading, Marks: draw.Drawing{text(line, x, baseLine(h), h, draw.Left, bold)}}
+}
+
+// baseLine of the first line of letters below the top of a row.
+func baseLine(h unit.Length) unit.Length { return -h * (leading - hang) }
+
+func text(words string, x, y, h unit.Length, a draw.Align, bold bool) draw.Text {
+	return draw.Text{At: geom.Point{X: x, Y: y}, Height: h, Align: a, Bold: bold, Words: words, On: draw.Notes}
+}
+
+// Heading is a rule across the width and bold words below it, kept with what follows.
+type Heading struct {
+	Words  string
+	Height unit.Length // of a capital; 0 is draw.FigureHeight
+}
+
+func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
+	h := b.Height
+	if h == 0 {
+		h = draw.FigureHeight
+	}
+	rows := []Row{{Height: 2.5, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
+	for _, line := range Wrap(b.Words, width, h, true, r) {
+		row := textRow(line, 0, h, true)
+		row.Keep = true
+		rows = append(rows, row)
+	}
+	return append(rows, Row{Height: 0.8, Keep: true})
+}
+
+func rule(x0, x1, y unit.Length) draw.Line {
+	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y}, To: geom.Point{X: x1, Y: y}}, Pen: draw.Narrow, On: draw.Notes}
+}
+
+// List is numbered items (1, 2, 3 …), or unnumbered ones set off by a dash, the
+// words hanging beside.
+type List struct {
+	Items    []string
+	Numbered bool
+	First    int         // number of the first item; 0 is 1
+	Height   unit.Length // of a capital; 0 is draw.NoteHeight
+	Gap      unit.Length // between items
+}
+
+func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
+	h := orNote(b.Height)
+	first := max(b.First, 1)
+	sign := func(i int) string {
+		if b.Numbered {
+			return strconv.Itoa(first + i)
+		}
+		return "–"
+	}
+	// Figures end in one column, so that 9 and 10 stand right-aligned.
+	figures := unit.Length(0)
+	for i := range b.Items {
+		figures = max(figures, r.Width(sign(i), h, b.Numbered))
+	}
+	indent := figures + h*0.9
+	var rows []Row
+	for i, item := range b.Items {
+		lines := Wrap(item, width-indent, h, false, r)
+		for j, line := range lines {
+			row := textRow(line, indent, h, false)
+			row.Keep = j < len(lines)-1 && len(lines) <= 4
+			if j == 0 {
+				row.Marks = append(draw.Drawing{text(sign(i), figures, baseLine(h), h, draw.Right, b.Numbered)}, row.Marks...)
+			}
+			rows = append(rows, row)
+		}
+		if b.Gap > 0 && i < len(b.Items)-1 {
+			rows = append(rows, Row{Height: b.Gap, Space: true})
+		}
+	}
+	return rows
+}
