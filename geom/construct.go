@@ -39,7 +39,17 @@ type Swing struct {
 	Radius   unit.Length
 	To       Name
 	Through  Point
+	Twice    bool  // it meets what was drawn before at a second place as well
+	Other    Point // that place, where Twice: another triangle, or the same on the wrong side
 	Measured bool
+}
+
+// ThirdAngle works out the third angle: 180° less the two that were measured.
+type ThirdAngle struct {
+	At     Name
+	Angle  unit.Angle
+	Others [2]Name
+	Known  [2]unit.Angle // at Others
 }
 
 // SetAngle sets an angle at a corner with the protractor, from the arm towards
@@ -107,6 +117,7 @@ type CheckHeight struct {
 
 func (DrawBase) step()    {}
 func (Swing) step()       {}
+func (ThirdAngle) step()  {}
 func (SetAngle) step()    {}
 func (MarkOff) step()     {}
 func (Erect) step()       {}
@@ -118,5 +129,5 @@ func (CheckHeight) step() {}
 
 // StepTypes has one of each kind of step; tests range over it.
 func StepTypes() []Step {
-	return []Step{DrawBase{}, Swing{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
+	return []Step{DrawBase{}, Swing{}, ThirdAngle{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
 }
