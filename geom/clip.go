@@ -1,0 +1,245 @@
+package geom
+
+import (
+	"math"
+
+	"trammel/geom/unit"
+)
+
+// grazing is how far outside a rectangle a place may lie and still count as on
+// its edge when an arc is cut, and the length below which a piece of arc is
+// nothing: a circle that touches an edge from inside is then not split by the
+// last bits of its radius. Coordinates up to 1 km in mm have bits of 1.2e-10.
+const grazing unit.Length = 1e-9
+
+// ClipLine is the part of a line that lies within the closed rectangle, running
+// the same way; false where less than a point's neighbourhood is left: a line
+// that only touches a corner has no part inside. A line wholly inside comes back
+// unchanged, bit for bit. An end that is cut lies exactly on the edge that cuts
+// it and within 4 ulp of the line's largest coordinate from the line itself.
+// (Y.-D. Liang, B. A. Barsky, A New Concept and Method for Line Clipping, 1984.)
+func ClipLine(l Line, r Rect) (Line, bool) {
+	dx, dy := float64(l.To.X-l.From.X), float64(l.To.Y-l.From.Y)
+	c := cutter{t0: 0, t1: 1, from: uncut, to: uncut}
+	if !c.against(-dx, float64(l.From.X-r.Min.X), left) || !c.against(dx, float64(r.Max.X-l.From.X), right) ||
+		!c.against(-dy, float64(l.From.Y-r.Min.Y), below) || !c.against(dy, float64(r.Max.Y-l.From.Y), above) {
+		return Line{}, false
+	}
+	out := Line{r.onEdge(l, c.t0, c.from, l.From), r.onEdge(l, c.t1, c.to, l.To)}
+	return out, out.From != out.To
+}
+
+// edge of a rectangle.
+type edge uint8
+
+const (
+	uncut edge = iota
+	left
+	right
+	below
+	above
+)
+
+// cutter narrows the share [t0, t1] of a line edge by edge.
+type cutter struct {
+	t0, t1   float64
+	from, to edge
+}
+
+// against keeps the share t with p·t ≤ q.
+func (c *cutter) against(p, q float64, e edge) bool {
+	switch {
+	case p == 0:
+		return q >= 0
+	case p < 0:
+		if t := q / p; t > c.t0 {
+			c.t0, c.from = t, e
+		}
+	default:
+		if t := q / p; t < c.t1 {
+			c.t1, c.to = t, e
+		}
+	}
+	return c.t0 <= c.t1
+}
+
+// onEdge is the place at share t of a line, put exactly on the edge that cut it.
+func (r Rect) onEdge(l Line, t float64, e edge, end Point) Point {
+	if e == uncut {
+		return end
+	}
+	p := l.At(t)
+	p.X, p.Y = min(max(p.X, r.Min.X), r.Max.X), min(max(p.Y, r.Min.Y), r.Max.Y)
+	switch e {
+	case left:
+		p.X = r.Min.X
+	case right:
+		p.X = r.Max.X
+	case below:
+		p.Y = r.Min.Y
+	case above:
+		p.Y = r.Max.Y
+	}
+	return p
+}
+
+// ClipArc is the parts of an arc that lie within the closed rectangle, in the
+// arc's own order and direction, none where it stays outside. An arc wholly
+// inside comes back unchanged, bit for bit. A whole circle that is cut comes back
+// without a seam at its start. The parts have the arc's centre and radius, and
+// their ends lie within 1e-9 mm of the edge that cuts them for radii to 100 m (a
+// few ulp of the angle times the radius). A circle that touches an edge from
+// inside stays whole; one that touches from outside leaves nothing.
+func ClipArc(a Arc, r Rect) []Arc {
+	c, rad := a.Centre, a.Radius
+	if c.X-rad >= r.Min.X && c.X+rad <= r.Max.X && c.Y-rad >= r.Min.Y && c.Y+rad <= r.Max.Y {
+		return []Arc{a}
+	}
+	if !ringMeets(c, rad, r) {
+		return nil
+	}
+	// Everything from here on is told by the way gone along the arc, in radians.
+	way := math.Abs(float64(a.Sweep))
+	sign := 1.0
+	if a.Sweep < 0 {
+		sign = -1
+	}
+	whole := way >= 2*math.Pi
+	way = min(way, 2*math.Pi)
+	cuts := [10]float64{0, way}
+	n := 2
+	add := func(dx, dy float64) {
+		g := sign * (math.Atan2(dy, dx) - float64(a.Start))
+		if g -= 2 * math.Pi * math.Floor(g/(2*math.Pi)); g < way {
+			i := n
+			for ; cuts[i-1] > g; i-- { // cuts[0] is 0, so this ends
+				cuts[i] = cuts[i-1]
+			}
+			cuts[i] = g
+			n++
+		}
+	}
+	// Crossings with the four edges' lines, a hair more than the edges: one too
+	// many does no harm, one missed at a corner would.
+	lo, hi := r.Min.Minus(c), r.Max.Minus(c)
+	const hair = 1e-6
+	for _, d := range [2]unit.Length{lo.X, hi.X} {
+		if h := halfChord(rad, d); h >= 0 {
+			for _, y := range [2]unit.Length{h, -h} {
+				if y > lo.Y-hair && y < hi.Y+hair {
+					add(float64(d), float64(y))
+				}
+			}
+		}
+	}
+	for _, d := range [2]unit.Length{lo.Y, hi.Y} {
+		if h := halfChord(rad, d); h >= 0 {
+			for _, x := range [2]unit.Length{h, -h} {
+				if x > lo.X-hair && x < hi.X+hair {
+					add(float64(x), float64(d))
+				}
+			}
+		}
+	}
+	near := r.Grow(grazing)
+	short := float64(grazing / rad)
+	var runs [9][2]float64
+	m := 0
+	open := false // the last run ends at the cut where we are
+	for i := 0; i+1 < n; i++ {
+		from, to := cuts[i], cuts[i+1]
+		switch {
+		case to-from <= short:
+			if open {
+				runs[m-1][1] = to
+			}
+		case !near.Has(c.Toward(a.Start+unit.Angle(sign*(from+to)/2), rad)):
+			open = false
+		case open:
+			runs[m-1][1] = to
+		default:
+			runs[m], m, open = [2]float64{from, to}, m+1, true
+		}
+	}
+	kept := runs[:m]
+	if m == 0 {
+		return nil
+	}
+	if kept[0][0] <= short && kept[m-1][1] >= way-short {
+		if m == 1 {
+			return []Arc{a}
+		}
+		if whole { // the seam of a circle is no place to cut it
+			kept[m-1][1] = way + kept[0][1]
+			kept = kept[1:]
+		}
+	}
+	out := make([]Arc, len(kept))
+	for i, k := range kept {
+		out[i] = Arc{c, rad, a.Start + unit.Angle(sign*k[0]), unit.Angle(sign * (k[1] - k[0]))}
+	}
+	return out
+}
+
+// ringMeets says whether a circle's line meets the closed rectangle: the
+// nearest place of the rectangle is not outside it and the farthest not inside.
+func ringMeets(c Point, rad unit.Length, r Rect) bool {
+	nx, ny := max(r.Min.X-c.X, 0, c.X-r.Max.X), max(r.Min.Y-c.Y, 0, c.Y-r.Max.Y)
+	fx, fy := max(c.X-r.Min.X, r.Max.X-c.X), max(c.Y-r.Min.Y, r.Max.Y-c.Y)
+	return nx*nx+ny*ny <= rad*rad && fx*fx+fy*fy >= rad*rad
+}
+
+// halfChord is half the chord at distance d from the centre; negative where the
+// circle does not reach so far.
+func halfChord(rad, d unit.Length) unit.Length {
+	if d < -rad || d > rad {
+		return -1
+	}
+	return unit.Length(math.Sqrt(float64((rad - d) * (rad + d))))
+}
+
+// ClipPolyline is the runs of a polyline that lie within the closed rectangle,
+// in its own order and direction, each with its corners connected. A closed
+// polyline that is cut has open runs, and none is broken at its first corner; one
+// wholly inside comes back as a single run that ends where it starts. Ends are as
+// exact as ClipLine's; a corner inside is unchanged, bit for bit.
+func ClipPolyline(points []Point, closed bool, r Rect) [][]Point {
+	n := len(points)
+	edges := n - 1
+	if closed {
+		edges = n
+	}
+	var runs [][]Point
+	var run []Point
+	finish := func() {
+		if len(run) > 1 {
+			runs = append(runs, run)
+		}
+		run = nil
+	}
+	for i := 0; i < edges; i++ {
+		from, to := points[i], points[(i+1)%n]
+		if from == to {
+			continue
+		}
+		l, ok := ClipLine(Line{from, to}, r)
+		if !ok {
+			finish()
+			continue
+		}
+		if len(run) == 0 || run[len(run)-1] != l.From {
+			finish()
+			run = append(run, l.From)
+		}
+		run = append(run, l.To)
+		if l.To != to {
+			finish()
+		}
+	}
+	finish()
+	if k := len(runs); closed && k > 1 && runs[0][0] == points[0] && runs[k-1][len(runs[k-1])-1] == points[0] {
+		runs[k-1] = append(runs[k-1], runs[0][1:]...)
+		runs = runs[1:]
+	}
+	return runs
+}
