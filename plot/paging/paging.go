@@ -36,9 +36,14 @@ type Plan struct {
 	Outline    geom.Polygon   // in the plane of the sheets
 	Cells      []Cell         // the printed pages, by rows from the top, each row from the left
 	Rows, Cols int            // of the grid they lie in
-	Least      int            // the least number of pages that any placement needs, where Proven
-	Proven     bool
-	Plain      int // pages that plain rows and columns, unturned, would have taken
+	Least      int            // the fewest pages found over all turns and shifts; no placement needs fewer, where Proven
+	Proven     bool           // Least is proven, to 0.02 mm
+	Bound      int            // no placement needs fewer than this; Least where Proven
+	Parallel   int            // the fewest found with an edge of the piece parallel to the paper
+	Kept       bool           // the turn was given, and len(Cells) − Least is what keeping it costs
+	Settled    bool           // len(Cells) is proven to be the fewest for what was free to choose
+	Slack      unit.Length    // every window may shrink by this on each side, beyond Unreliable, with the same pages; at most 4
+	Plain      int            // pages that plain rows and columns, unturned, would have taken
 }
 
 // Cell is one page of a plan.
