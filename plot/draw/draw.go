@@ -40,16 +40,19 @@ const (
 type Pen struct {
 	Width unit.Length
 	Dash  Dash
+	// Phase is how far into its dashes the stroke starts, in mm, so that a line
+	// cut at the edge of a page goes on where it left off; 0 if Continuous.
+	Phase unit.Length
 }
 
 // The pens of ISO 128: wide to narrow 2 : 1.
 var (
-	Wide   = Pen{0.5, Continuous}            // 01.2 visible outlines: what is cut
-	Narrow = Pen{0.25, Continuous}           // 01.1 arcs, construction, dimension, join lines
-	Centre = Pen{0.25, LongDashDotted}       // 04.1 centre lines, heights
-	Behind = Pen{0.25, LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
-	Hidden = Pen{0.25, Dashed}               // 02.1
-	Fine   = Pen{0.13, Continuous}           // prick points, vernier ticks
+	Wide   = Pen{Width: 0.5, Dash: Continuous}            // 01.2 visible outlines: what is cut
+	Narrow = Pen{Width: 0.25, Dash: Continuous}           // 01.1 arcs, construction, dimension, join lines
+	Centre = Pen{Width: 0.25, Dash: LongDashDotted}       // 04.1 centre lines, heights
+	Behind = Pen{Width: 0.25, Dash: LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
+	Hidden = Pen{Width: 0.25, Dash: Dashed}               // 02.1
+	Fine   = Pen{Width: 0.13, Dash: Continuous}           // prick points, vernier ticks
 )
 
 // Lettering heights of ISO 3098, of a capital letter.

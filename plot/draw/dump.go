@@ -36,5 +36,9 @@ func Dump(w io.Writer, d Drawing) error {
 }
 
 func (p Pen) String() string {
-	return fmt.Sprintf("%.2f %s", p.Width, [...]string{"continuous", "dashed", "long-dashed dotted", "long-dashed double-dotted"}[p.Dash])
+	s := fmt.Sprintf("%.2f %s", p.Width, [...]string{"continuous", "dashed", "long-dashed dotted", "long-dashed double-dotted"}[p.Dash])
+	if p.Phase != 0 {
+		s += fmt.Sprintf(" from %.3f", p.Phase)
+	}
+	return s
 }
