@@ -1,3 +1,177 @@
 // Package job reads the job file: what a person writes. It is strict, and every
 // error has a line and a column.
 package job
+
+import (
+	"fmt"
+	"time"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// Limits of one job.
+const (
+	MaxPieces       = 1000
+	MaxQuantity     = 1000
+	MaxMeasurements = 5000 // of one piece
+	MaxName         = 80   // letters of a job's or a piece's name: more does not fit a title line
+)
+
+// Setting is a word of the job with its place, read further by those who know
+// what it means. Text is empty where the job does not say.
+type Setting struct {
+	Text  string
+	Where string // file:line:column, or the flag that said it
+}
+
+// Job is a job file as written. What it does not say is empty or zero.
+type Job struct {
+	File string // the name in messages
+	Raw  []byte // the bytes as read
+	Name Setting
+
+	Unit, Fraction, Angles, Trade, Paper, Printer Setting
+
+	Date   string // YYYY-MM-DD
+	Pieces []Piece
+}
+
+// Piece is one triangle to be made.
+type Piece struct {
+	Name     string // empty where the job gives none
+	Where    string
+	Measure  []Setting // the tokens, such as AB=600
+	Quantity int       // 1 where the job does not say
+	Pick     Pick
+	Base     [2]geom.Name // empty: choose
+	BaseAt   string       // where Base was written
+	With     geom.Method
+}
+
+// Read reads a job file whole. Its errors are *unit.Fault with file:line:column.
+func Read(file string, data []byte) (Job, error) {
+	j := Job{File: file, Raw: data}
+	root, err := strict.Parse(file, data)
+	if err != nil {
+		return j, err
+	}
+	fields, err := root.Fields("the job", "job", "unit", "fraction", "angles", "trade", "paper", "printer", "date", "pieces")
+	if err != nil {
+		return j, err
+	}
+	settings := map[string]*Setting{"job": &j.Name, "unit": &j.Unit, "fraction": &j.Fraction, "angles": &j.Angles,
+		"trade": &j.Trade, "paper": &j.Paper, "printer": &j.Printer}
+	for _, f := range fields {
+		switch f.Key {
+		case "date":
+			j.Date, err = date(f.Value)
+		case "pieces":
+			j.Pieces, err = pieces(f.Value)
+		case "job":
+			j.Name.Where = f.Value.Where()
+			j.Name.Text, err = name(f.Value, "the job's name")
+		default:
+			s := settings[f.Key]
+			s.Where = f.Value.Where()
+			s.Text, err = f.Value.Text(f.Key)
+		}
+		if err != nil {
+			return j, err
+		}
+	}
+	if j.Pieces == nil {
+		return j, root.Fault("the job has no pieces", "pieces: and below it  - measure: [AB=600, BC=450, CA=450]")
+	}
+	return j, nil
+}
+
+func name(v strict.Value, what string) (string, error) {
+	s, err := v.Text(what)
+	if err == nil && len([]rune(s)) > MaxName {
+		err = v.Fault(fmt.Sprintf("%s is longer than %d letters", what, MaxName), "")
+	}
+	return s, err
+}
+
+func date(v strict.Value) (string, error) {
+	s, err := v.Text("date")
+	if err != nil {
+		return "", err
+	}
+	if _, err := time.Parse(time.DateOnly, s); err != nil {
+		return "", v.Fault(fmt.Sprintf("%q is not a date", strict.Shorten(s)), "write year-month-day, such as 2031-04-30")
+	}
+	return s, nil
+}
+
+func pieces(v strict.Value) ([]Piece, error) {
+	items, ok := v.Items()
+	switch {
+	case !ok:
+		return nil, v.Fault("pieces is not a list", "begin each piece with a dash: - measure: [AB=600, BC=450, CA=450]")
+	case len(items) == 0:
+		return nil, v.Fault("the job has no pieces", "- measure: [AB=600, BC=450, CA=450]")
+	case len(items) > MaxPieces:
+		return nil, items[MaxPieces].Fault(fmt.Sprintf("more than %d pieces", MaxPieces), "make several jobs of it")
+	}
+	list := make([]Piece, 0, len(items))
+	for _, item := range items {
+		p, err := piece(item)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, p)
+	}
+	return list, nil
+}
+
+func piece(v strict.Value) (Piece, error) {
+	p := Piece{Where: v.Where(), Quantity: 1}
+	fields, err := v.Fields("the piece", "name", "measure", "quantity", "pick", "base", "with")
+	if err != nil {
+		return p, err
+	}
+	for _, f := range fields {
+		switch f.Key {
+		case "name":
+			p.Name, err = name(f.Value, "the piece's name")
+		case "measure":
+			p.Measure, err = measure(f.Value)
+		case "quantity":
+			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
+		default:
+			err = p.word(f)
+		}
+		if err != nil {
+			return p, err
+		}
+	}
+	if p.Measure == nil {
+		return p, v.Fault("the piece has no measurements", "measure: [AB=600, BC=450, CA=450]")
+	}
+	return p, nil
+}
+
+// word reads one of the settings that the command line has as well.
+func (p *Piece) word(f strict.Field) error {
+	text, err := f.Value.Text(f.Key)
+	if err != nil {
+		return err
+	}
+	var fault error
+	switch f.Key {
+	case "pick":
+		p.Pick, fault = ParsePick(text)
+	case "base":
+		p.BaseAt = f.Value.Where()
+		p.Base, fault = ParseBase(text)
+	case "with":
+		p.With, fault = ParseMethod(text)
+	}
+	if bad, ok := fault.(*unit.Fault); ok {
+		return f.Value.Fault(f.Key+": "+bad.What, bad.Hint)
+	}
+	return nil
+}

@@ -1,0 +1,160 @@
+// Package strict reads YAML (and JSON, its subset) that a person wrote, and
+// refuses what that person cannot have meant: unknown and repeated keys, a
+// second document, anchors, tags. Every value knows its line and column.
+package strict
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v3"
+
+	"trammel/geom/unit"
+)
+
+// MaxBytes is the largest file that is read: a job of a thousand pieces has
+// about a tenth of it.
+const MaxBytes = 1_000_000
+
+// maxDepth is how deep lists and maps may lie within each other. A job needs
+// four; the YAML reader takes time and stack for each one that stays open.
+const maxDepth = 40
+
+// Value is one value of a file, with its place.
+type Value struct {
+	file string
+	node *yaml.Node
+}
+
+// Parse reads one document. The errors are *unit.Fault with file:line:column.
+func Parse(file string, data []byte) (Value, error) {
+	if err := guard(file, data); err != nil {
+		return Value{}, err
+	}
+	dec := yaml.NewDecoder(bytes.NewReader(data))
+	var doc, next yaml.Node
+	switch err := dec.Decode(&doc); {
+	case errors.Is(err, io.EOF):
+		return Value{}, at(file, 1, 1, "the file is empty", "")
+	case err != nil:
+		return Value{}, syntax(file, data, err)
+	}
+	switch err := dec.Decode(&next); {
+	case err == nil:
+		return Value{}, at(file, next.Line, next.Column, "a second document begins here", "one file holds one document: take the line --- out, or make two files")
+	case !errors.Is(err, io.EOF):
+		return Value{}, syntax(file, data, err)
+	}
+	v := Value{file, doc.Content[0]}
+	if v.isNull() {
+		return Value{}, at(file, 1, 1, "the file is empty", "")
+	}
+	return v, v.plain()
+}
+
+// guard looks at the bytes before the YAML reader does: size, text or not, depth.
+func guard(file string, data []byte) error {
+	if len(data) > MaxBytes {
+		return &unit.Fault{Where: file, What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
+	}
+	line, column, depth := 1, 1, 0
+	run := 0 // list or map indicators in a row on one line: "- - - -"
+	const text = "save it as plain UTF-8 text"
+	for i := 0; i < len(data); {
+		r, n := utf8.DecodeRune(data[i:])
+		switch {
+		case r == utf8.RuneError && n == 1:
+			return at(file, line, column, "is not UTF-8 text", text)
+		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
+			return at(file, line, column, fmt.Sprintf("holds the byte %#02x, so it is not text", data[i]), text)
+		case r == '[' || r == '{':
+			depth++
+		case r == ']' || r == '}':
+			depth = max(depth-1, 0)
+		case r == '-' || r == '?' || r == ':':
+			run++
+		case r != ' ' && r != '\t':
+			run = 0
+		}
+		if depth > maxDepth || run > maxDepth && separate(data, i) {
+			return at(file, line, column, fmt.Sprintf("lists within lists more than %d deep", maxDepth), "")
+		}
+		i += n
+		column++
+		if r == '\n' {
+			line, column, run = line+1, 1, 0
+		}
+	}
+	return nil
+}
+
+// separate says whether the indicator at i stands by itself, as a list's does.
+func separate(data []byte, i int) bool {
+	return i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\t') && i > 0 && (data[i-1] == ' ' || data[i-1] == '\t')
+}
+
+func at(file string, line, column int, what, hint string) *unit.Fault {
+	return &unit.Fault{Where: fmt.Sprintf("%s:%d:%d", file, line, column), What: what, Hint: hint}
+}
+
+var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
+
+// hints answer what the YAML reader says in its own words.
+var hints = []struct{ part, hint string }{
+	{"unknown anchor", "anchors and aliases are not read here: write the value out"},
+	{"cannot start any token", "indent with spaces, never with tabs; quote a value that begins with @, ` or %"},
+	{"mapping values are not allowed", "a value that holds a colon needs quotes; otherwise look at the indentation"},
+	{"did not find expected", "look at the brackets, the quotes and the indentation, there and just above"},
+	{"could not find expected ':'", "a key ends with a colon and a space"},
+	{"found unexpected end of stream", "a quote or a bracket is never closed"},
+}
+
+// syntax words an error of the YAML reader. It knows the line, never the column;
+// the line's first letter is as near as one can say.
+func syntax(file string, data []byte, err error) error {
+	m := yamlLine.FindStringSubmatch(strings.ReplaceAll(err.Error(), "\n", " "))
+	if m == nil {
+		return at(file, 1, 1, "is not YAML", "")
+	}
+	line, _ := strconv.Atoi(m[1])
+	lines := bytes.Split(data, []byte("\n"))
+	line = min(max(line, 1), len(lines))
+	column := 1 + len(lines[line-1]) - len(bytes.TrimLeft(lines[line-1], " \t"))
+	hint := ""
+	for _, h := range hints {
+		if strings.Contains(m[2], h.part) {
+			hint = h.hint
+			break
+		}
+	}
+	return at(file, line, column, "is not YAML: "+Shorten(m[2]), hint)
+}
+
+// plain refuses anchors, aliases, tags and merge keys anywhere below v.
+func (v Value) plain() error {
+	n := v.node
+	switch {
+	case n.Kind == yaml.AliasNode:
+		return v.Fault("aliases (*"+Shorten(n.Value)+") are not read here", "write the value out")
+	case n.Anchor != "":
+		return v.Fault("anchors (&"+Shorten(n.Anchor)+") are not read here", "write the value out where it is needed")
+	case n.Style&yaml.TaggedStyle != 0:
+		return v.Fault("tags ("+Shorten(n.Tag)+") are not read here", "write the plain value")
+	case n.Tag == "!!merge":
+		return v.Fault("merge keys (<<) are not read here", "write the values out")
+	}
+	for _, c := range n.Content {
+		if err := (Value{v.file, c}).plain(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (v Value) isNull() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!null" }

@@ -1,0 +1,151 @@
+package strict
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"go.yaml.in/yaml/v3"
+
+	"trammel/geom/unit"
+)
+
+// Field is one key of a map and its value.
+type Field struct {
+	Key   string
+	At    Value // the key itself, for its place
+	Value Value
+}
+
+// Where is file:line:column of the value itself, also of one within a list.
+func (v Value) Where() string {
+	return fmt.Sprintf("%s:%d:%d", v.file, v.node.Line, v.node.Column)
+}
+
+// Line of the value in its file, from 1.
+func (v Value) Line() int { return v.node.Line }
+
+// Fault is an error at the value's place.
+func (v Value) Fault(what, hint string) *unit.Fault {
+	return &unit.Fault{Where: v.Where(), What: what, Hint: hint}
+}
+
+// kind names what the value is, for messages.
+func (v Value) kind() string {
+	switch v.node.Kind {
+	case yaml.MappingNode:
+		return "a map"
+	case yaml.SequenceNode:
+		return "a list"
+	}
+	if v.isNull() {
+		return "nothing"
+	}
+	return strconv.Quote(Shorten(v.node.Value))
+}
+
+// Fields are the keys of a map in the order written, all of them known (where
+// known names any) and none twice. What names the map in messages: "the job".
+func (v Value) Fields(what string, known ...string) ([]Field, error) {
+	n := v.node
+	if n.Kind != yaml.MappingNode {
+		hint := "write key: value, one a line"
+		if len(known) > 0 {
+			hint += "; keys: " + strings.Join(known, ", ")
+		}
+		return nil, v.Fault(what+" is not keys with values but "+v.kind(), hint)
+	}
+	seen := map[string]int{}
+	fields := make([]Field, 0, len(n.Content)/2)
+	for i := 0; i < len(n.Content); i += 2 {
+		key := Value{v.file, n.Content[i]}
+		name := key.node.Value
+		if key.node.Kind != yaml.ScalarNode || name == "" {
+			return nil, key.Fault("a key of "+what+" is "+key.kind()+", not a word", "")
+		}
+		if first := seen[name]; first > 0 {
+			return nil, key.Fault(fmt.Sprintf("key %q is repeated; it stands in line %d already", Shorten(name), first), "")
+		}
+		seen[name] = key.node.Line
+		if len(known) > 0 && !slices.Contains(known, name) {
+			return nil, key.Fault(fmt.Sprintf("unknown key %q in %s", Shorten(name), what), Suggest(name, known))
+		}
+		fields = append(fields, Field{name, key, Value{v.file, n.Content[i+1]}})
+	}
+	return fields, nil
+}
+
+// Items are the values of a list.
+func (v Value) Items() ([]Value, bool) {
+	if v.node.Kind != yaml.SequenceNode {
+		return nil, false
+	}
+	items := make([]Value, len(v.node.Content))
+	for i, c := range v.node.Content {
+		items[i] = Value{v.file, c}
+	}
+	return items, true
+}
+
+// Keys are the keys of a map as written, false where the value is no map.
+func (v Value) Keys() ([]string, bool) {
+	if v.node.Kind != yaml.MappingNode {
+		return nil, false
+	}
+	var keys []string
+	for i := 0; i < len(v.node.Content); i += 2 {
+		keys = append(keys, v.node.Content[i].Value)
+	}
+	return keys, true
+}
+
+// Text is the value as written, a single line that is not empty. YAML's own
+// reading of it (number, date, truth) is passed over.
+func (v Value) Text(what string) (string, error) {
+	switch {
+	case v.node.Kind != yaml.ScalarNode:
+		return "", v.Fault(what+" is "+v.kind()+", not text", "")
+	case v.isNull() || strings.TrimSpace(v.node.Value) == "":
+		return "", v.Fault(what+" is empty", "take the line out, or say what it is")
+	case strings.ContainsAny(v.node.Value, "\n\r"):
+		return "", v.Fault(what+" is longer than one line", "")
+	case strings.ContainsFunc(v.node.Value, unicode.IsControl):
+		return "", v.Fault(what+" holds a character that cannot be printed", "")
+	}
+	return strings.TrimSpace(v.node.Value), nil
+}
+
+// Quoted says whether YAML reads the value as text: false where it would make a
+// number, a date or a truth of it.
+func (v Value) Quoted() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!str" }
+
+var whole = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})$`)
+
+// Whole is a whole number from lo to hi, in plain digits.
+func (v Value) Whole(what string, lo, hi int) (int, error) {
+	if v.node.Kind == yaml.ScalarNode && whole.MatchString(v.node.Value) {
+		if n, err := strconv.Atoi(v.node.Value); err == nil && n >= lo && n <= hi {
+			return n, nil
+		}
+	}
+	return 0, v.Fault(fmt.Sprintf("%s is %s", what, v.kind()), fmt.Sprintf("write a whole number from %d to %d", lo, hi))
+}
+
+// Shorten cuts words that would not fit a line of a message, and takes out of
+// them what a terminal would obey instead of show.
+func Shorten(s string) string {
+	const most = 60
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || !unicode.IsPrint(r) && !unicode.IsSpace(r) {
+			return '\uFFFD'
+		}
+		return r
+	}, s)
+	if r := []rune(s); len(r) > most {
+		return string(r[:most]) + "…"
+	}
+	return s
+}
