@@ -18,7 +18,7 @@ const descent = 0.35
 // the words are read.
 func (o Text) Box(r Ruler) [4]geom.Point {
 	w := r.Width(o.Words, o.Height, o.Bold)
-	x0 := -w * [...]unit.Length{0, 0.5, 1}[o.Align]
+	x0 := -w * o.Align.Share()
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	lo, hi := -o.Height*descent, o.Height
 	return [4]geom.Point{
@@ -31,3 +31,6 @@ func (o Text) Bounds(r Ruler) geom.Rect {
 	b := o.Box(r)
 	return geom.RectOf(b[0], b[1:]...)
 }
+
+// Share is how much of a line of words stands before its At.
+func (a Align) Share() unit.Length { return [...]unit.Length{0, 0.5, 1}[a] }
