@@ -17,6 +17,7 @@ type Subset struct {
 	Advances                 []float64
 	Box                      [4]float64 // left, bottom, right, top over all glyphs
 	Ascent, Descent, Capital float64
+	Stem                     float64 // width of an upright stroke
 }
 
 // Subset takes the characters out of one weight, each as a glyph of its own in
@@ -35,6 +36,8 @@ func (f Font) Subset(chars []rune, bold bool) (Subset, error) {
 		Box:    [4]float64{per * float64(head.XMin), per * float64(head.YMin), per * float64(head.XMax), per * float64(head.YMax)},
 		Ascent: per * float64(hhea.Ascender), Descent: per * float64(hhea.Descender), Capital: per * float64(c.capital),
 	}
+	left, _, right, _ := whole.GlyphBounds(whole.GlyphIndex('ı')) // a stroke and nothing else
+	s.Stem = per * float64(right-left)
 
 	glyphs := make([]glyph, 1, len(chars)+1)
 	glyphs[0].advance = whole.GlyphAdvance(0)

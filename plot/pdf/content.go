@@ -1,0 +1,190 @@
+package pdf
+
+import (
+	"fmt"
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+)
+
+// toPoints is 72/25.4: the content of a page is written in millimetres, and one
+// matrix at its head makes them points.
+const toPoints = "2.834645669291339"
+
+// mitreLimit keeps the tip of a sharp corner within 2 widths of the pen from the
+// corner itself (1 mm of the wide pen): below 29° the corner is cut off square
+// there. The corner is where the middles of the two lines meet.
+const mitreLimit = 4
+
+// content is the marks of one page.
+type content struct {
+	b     []byte
+	font  lettering.Font
+	fonts *[2]embedded
+	used  *[5]bool // layers
+
+	pen      draw.Pen    // of the last stroke
+	bold     bool        // of the last text
+	size     unit.Length // of the last text; 0 for none yet
+	strayed  bool        // a coordinate was not a number
+	missing  rune        // a character was not in the font
+	unusable string      // the words it is in
+}
+
+// marks writes the operations of the layers that are shown, layer after layer.
+func (c *content) marks(ops []draw.Op, hidden func(draw.Layer) bool) {
+	c.b = append(c.b[:0], toPoints+" 0 0 "+toPoints+" 0 0 cm\n"...)
+	c.b = fmt.Appendf(c.b, "%d M\n", mitreLimit)
+	c.pen, c.size = draw.Pen{}, 0
+	for _, l := range draw.Layers() {
+		if hidden(l) {
+			continue
+		}
+		begun := false
+		for _, op := range ops {
+			if op.Layer() != l {
+				continue
+			}
+			if !begun {
+				c.b = append(c.b, "/OC /"+l.String()+" BDC\n"...)
+				begun, c.used[l] = true, true
+			}
+			c.op(op)
+		}
+		if begun {
+			c.b = append(c.b, "EMC\n"...)
+		}
+	}
+}
+
+func (c *content) op(op draw.Op) {
+	switch o := op.(type) {
+	case draw.Line:
+		c.stroke(o.Pen)
+		c.point(o.From, 'm')
+		c.point(o.To, 'l')
+		c.b = append(c.b, "S\n"...)
+	case draw.Arc:
+		c.stroke(o.Pen)
+		c.point(o.Arc.At(0), 'm')
+		for _, q := range draw.Cubics(o.Arc) {
+			c.xy(q.Control1)
+			c.xy(q.Control2)
+			c.point(q.To, 'c')
+		}
+		if draw.Whole(o.Arc) {
+			c.b = append(c.b, "h "...)
+		}
+		c.b = append(c.b, "S\n"...)
+	case draw.Polyline:
+		c.polyline(o)
+	case draw.Text:
+		c.words(o)
+	default:
+		panic(fmt.Sprintf("pdf: no way to write a %T", op))
+	}
+}
+
+func (c *content) polyline(o draw.Polyline) {
+	if len(o.Points) == 0 {
+		return
+	}
+	if !o.Solid {
+		c.stroke(o.Pen)
+	}
+	c.point(o.Points[0], 'm')
+	for _, p := range o.Points[1:] {
+		c.point(p, 'l')
+	}
+	switch {
+	case o.Solid:
+		c.b = append(c.b, "f\n"...)
+	case o.Closed:
+		c.b = append(c.b, "s\n"...) // closes and strokes
+	default:
+		c.b = append(c.b, "S\n"...)
+	}
+}
+
+// stroke sets the pen where it differs from the last one.
+func (c *content) stroke(p draw.Pen) {
+	if p.Width != c.pen.Width {
+		c.num(p.Width)
+		c.b = append(c.b, "w\n"...)
+	}
+	if p.Dash == draw.Continuous {
+		p.Phase = 0
+	}
+	if p.Dash != c.pen.Dash || p.Phase != c.pen.Phase || p.Dash != draw.Continuous && p.Width != c.pen.Width {
+		c.b = append(c.b, '[')
+		for _, l := range p.Dash.Lengths(p.Width) {
+			c.num(l)
+		}
+		c.b = append(c.b, "] "...)
+		c.num(p.Phase)
+		c.b = append(c.b, "d\n"...)
+	}
+	c.pen = p
+}
+
+func (c *content) words(o draw.Text) {
+	if r := c.font.Missing(o.Words); r != 0 {
+		if c.missing == 0 {
+			c.missing, c.unusable = r, o.Words
+		}
+		return
+	}
+	if o.Words == "" {
+		return
+	}
+	at := o.At
+	if o.Align != draw.Left {
+		w := c.font.Width(o.Words, o.Height, o.Bold)
+		if o.Align == draw.Middle {
+			w /= 2
+		}
+		at = at.Toward(o.Turn, -w)
+	}
+	f, name := &c.fonts[0], "/Regular "
+	if o.Bold {
+		f, name = &c.fonts[1], "/Bold "
+	}
+	c.b = append(c.b, "BT "...)
+	if size := c.font.Em(o.Height, o.Bold); size != c.size || o.Bold != c.bold {
+		c.b = append(c.b, name...)
+		c.value(size.MM(), 6)
+		c.b = append(c.b, "Tf "...)
+		c.size, c.bold = size, o.Bold
+	}
+	sin, cos := math.Sincos(o.Turn.Radians())
+	for _, v := range [...]float64{cos, sin, -sin, cos} {
+		c.value(v, 7)
+	}
+	c.point(at, 'T')
+	c.b[len(c.b)-1] = 'm' // "Tm " of "T "
+	c.b = append(c.b, " <"...)
+	for _, r := range o.Words {
+		c.b = hex16(c.b, f.code(r))
+	}
+	c.b = append(c.b, "> Tj ET\n"...)
+}
+
+func (c *content) xy(p geom.Point) { c.num(p.X); c.num(p.Y) }
+
+func (c *content) point(p geom.Point, operator byte) {
+	c.xy(p)
+	c.b = append(c.b, operator, ' ')
+}
+
+func (c *content) num(l unit.Length) { c.value(l.MM(), places) }
+
+func (c *content) value(v float64, decimals int) {
+	if !finite(v) {
+		c.strayed = true
+		v = 0
+	}
+	c.b = append(number(c.b, v, decimals), ' ')
+}
