@@ -1,9 +1,192 @@
 package unit
 
-// Style says how lengths and angles are written back.
+import (
+	"math"
+	"math/big"
+	"strconv"
+	"strings"
+)
+
+// Style says how lengths and angles are written back. Every figure is rounded
+// once, here; half of the last place goes up (away from zero). "Half" is judged
+// on the value at 15 significant digits, about what a float64 carries: 0.15 mm
+// is half of the way, though the nearest float64 lies a hair below.
+//
+// NIST Handbook 44 rounds half of a sixteenth to even; carpentry texts round it
+// up (NAVEDTRA 14044), and so is it done here.
 type Style struct {
 	Unit        Unit // MM, CM, M: decimals; IN: inches and fractions; FT: feet, inches and fractions
-	Denominator int  // of the smallest fraction of an inch: 8, 16, 32 or 64; 0 means 16
-	Decimals    int  // at most so many decimals of a metric unit, trailing zeros dropped; MM default 1
+	Denominator int  // of the smallest fraction of an inch: 1, 2, 4, 8, 16, 32 or 64; anything else means 16
+	Decimals    int  // at most so many decimals of a metric unit, trailing zeros dropped; 0 means down to 0.1 mm (1 for MM, 2 for CM, 4 for M), less than 0 means none
 	Minutes     bool // angles as degrees and minutes instead of 0.1°
+}
+
+const (
+	thinSpace = "\u2009"
+	minus     = "\u2212"
+)
+
+// Name of the unit in words, for a title line.
+func (s Style) Name() string {
+	return [...]string{"millimetres", "centimetres", "metres", "inches", "feet and inches"}[min(s.Unit, FT)]
+}
+
+// Length writes a length without the name of a metric unit: "2400", "12 345.5"
+// (a thin space every three digits from 10 000 on), `94 1/2"`, `7'-10 1/2"`.
+func (s Style) Length(l Length) string {
+	if s.Unit >= IN {
+		return s.inches(l)
+	}
+	decimals := s.Decimals
+	switch {
+	case decimals < 0:
+		decimals = 0
+	case decimals == 0:
+		decimals = [...]int{MM: 1, CM: 2, M: 4}[s.Unit]
+	}
+	return decimalText(float64(l), int64(s.Unit.Length()), min(decimals, 9))
+}
+
+// LengthUnit writes a length with its unit: "2400 mm", "2.4 m", `7'-10 1/2"`.
+func (s Style) LengthUnit(l Length) string {
+	if s.Unit >= IN {
+		return s.inches(l)
+	}
+	return s.Length(l) + " " + s.Unit.String()
+}
+
+// Angle writes an angle to 0.1° ("52.4°", "90°") or to the minute ("52°24′").
+func (s Style) Angle(a Angle) string {
+	degrees := a.Degrees()
+	if !s.Minutes {
+		return decimalText(degrees, 1, 1) + "°"
+	}
+	n, sign, ok := rounded(degrees, 60, 1)
+	if !ok {
+		return "?"
+	}
+	m := strconv.FormatInt(n%60, 10)
+	if len(m) == 1 {
+		m = "0" + m
+	}
+	return sign + strconv.FormatInt(n/60, 10) + "°" + m + "′"
+}
+
+// Area writes an area with its unit: "0.115 m²" or "147.3 cm²", "12.5 ft²" or
+// "87.2 in²". The smaller unit is taken below a tenth of a square metre and
+// below a square foot.
+func (s Style) Area(a Area) string {
+	mm := float64(a)
+	switch small := s.Unit >= IN; {
+	case small && math.Abs(mm) < float64(Foot*Foot):
+		return areaText(mm, 64516, 100, 1) + " in²"
+	case small:
+		return areaText(mm, 9290304, 100, 2) + " ft²"
+	case math.Abs(mm) < 1e5:
+		return areaText(mm, 100, 1, 1) + " cm²"
+	}
+	return areaText(mm, 1000000, 1, 3) + " m²"
+}
+
+// areaText writes x/(num/den).
+func areaText(x float64, num, den int64, decimals int) string {
+	n, sign, ok := rounded(x, power10(decimals)*den, num)
+	if !ok {
+		return "?"
+	}
+	return pointText(n, sign, decimals)
+}
+
+// decimalText writes x/per with at most so many decimals.
+func decimalText(x float64, per int64, decimals int) string {
+	n, sign, ok := rounded(x, power10(decimals), per)
+	if !ok {
+		return "?"
+	}
+	return pointText(n, sign, decimals)
+}
+
+func power10(n int) int64 {
+	p := int64(1)
+	for range n {
+		p *= 10
+	}
+	return p
+}
+
+// rounded is |x|·num/den to the nearest whole number, half up, and the sign;
+// ok is false for what is no number or has more than 15 digits or so.
+func rounded(x float64, num, den int64) (n int64, sign string, ok bool) {
+	if !(math.Abs(x) < 1e15) {
+		return 0, "", false
+	}
+	exact, _ := new(big.Rat).SetString(strconv.FormatFloat(math.Abs(x), 'e', 14, 64))
+	exact.Mul(exact, big.NewRat(num, den))
+	exact.Add(exact, big.NewRat(1, 2))
+	whole := new(big.Int).Quo(exact.Num(), exact.Denom())
+	if !whole.IsInt64() {
+		return 0, "", false
+	}
+	if n = whole.Int64(); n != 0 && x < 0 {
+		sign = minus
+	}
+	return n, sign, true
+}
+
+// pointText puts the decimal point into n and drops the zeros behind it.
+func pointText(n int64, sign string, decimals int) string {
+	p := power10(decimals)
+	text := sign + grouped(n/p)
+	if n%p != 0 {
+		tail := strconv.FormatInt(p+n%p, 10)[1:]
+		text += "." + strings.TrimRight(tail, "0")
+	}
+	return text
+}
+
+// grouped writes a whole number, from 10 000 on with thin spaces between thousands.
+func grouped(n int64) string {
+	text := strconv.FormatInt(n, 10)
+	if n < 10000 {
+		return text
+	}
+	for i := len(text) - 3; i > 0; i -= 3 {
+		text = text[:i] + thinSpace + text[i:]
+	}
+	return text
+}
+
+// inches writes feet, inches and a fraction, or inches and a fraction.
+func (s Style) inches(l Length) string {
+	d := int64(16)
+	switch s.Denominator {
+	case 1, 2, 4, 8, 32, 64:
+		d = int64(s.Denominator)
+	}
+	n, text, ok := rounded(float64(l), 10*d, 254)
+	if !ok {
+		return "?"
+	}
+	feet := int64(0)
+	if s.Unit != IN {
+		feet = n / (12 * d)
+		n -= feet * 12 * d
+	}
+	if feet > 0 {
+		text += grouped(feet) + "'-"
+	}
+	whole, part := n/d, n%d
+	if whole > 0 || feet > 0 || part == 0 { // 1/2", but 1'-0 1/2"
+		text += grouped(whole)
+		if part > 0 {
+			text += " "
+		}
+	}
+	if part > 0 {
+		for part%2 == 0 {
+			part, d = part/2, d/2
+		}
+		text += strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(d, 10)
+	}
+	return text + `"`
 }

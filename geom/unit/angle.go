@@ -1,0 +1,300 @@
+package unit
+
+import (
+	"math/big"
+	"strings"
+
+	"trammel/geom/internal/trig"
+)
+
+const angleHint = `angles are written 35, 35.5deg, 35°30', 35d30m15s, 0.61rad, 38.9gon, or as a slope 1:12, 8.5%, 6in12`
+
+// angleMark is what stands behind a number of an angle.
+type angleMark uint8
+
+const (
+	noMark angleMark = iota
+	markDegree
+	markMinute
+	markSecond
+	markRadian
+	markGon
+	markPercent
+	markRatio // rise : run, rise in run
+)
+
+var angleMarks = map[string]angleMark{
+	"":  noMark,
+	"°": markDegree, "deg": markDegree, "degs": markDegree, "degree": markDegree, "degrees": markDegree, "d": markDegree,
+	"'": markMinute, "m": markMinute, "min": markMinute,
+	`"`: markSecond, "s": markSecond, "sec": markSecond,
+	"rad": markRadian, "radian": markRadian, "radians": markRadian,
+	"gon": markGon, "gons": markGon,
+	"%": markPercent, ":": markRatio, "in": markRatio,
+}
+
+// ParseAngle reads a measured angle, more than 0° and less than 180°, with its
+// tolerance where one is written: 35, 35.5deg, 35°30'15", 35d30m, 0.61rad,
+// 38.9gon; or a slope, rise over run: 1:12, 8.5%, 6in12. A bare number counts
+// degrees. Degrees, minutes, seconds and gons are exact, as are the slopes 1:1
+// and 100%; radians and the other slopes are irrational in degrees and held
+// within 1e-60. The error is a *Fault.
+//
+// The tolerance is, unless stated, half of the last digit written (30′ for 35°,
+// ½′ for 35°30′), of a fraction's step for a fraction; for a slope of two numbers
+// what half of the last digit of either would turn it, whichever is less, and
+// never more than 30′, since 1:1 is not written to mean 31° to 59°. A stated one in bare digits counts degrees; behind radians, gons and slopes,
+// where that could be misread, its unit must be written.
+func ParseAngle(text string) (Reading, error) {
+	if f := CheckText(text, "angle"); f != nil {
+		return Reading{}, f
+	}
+	value, tolerance, stated := cutTolerance(text)
+	a, f := readAngle(value)
+	if f != nil {
+		return Reading{}, f
+	}
+	if a.value.Sign() == 0 || a.value.Cmp(big.NewRat(180, 1)) >= 0 {
+		return Reading{}, &Fault{What: Quote(value) + " is not between 0° and 180°"}
+	}
+	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: value}
+	if stated {
+		if tolerance == "" {
+			return Reading{}, noTolerance(text)
+		}
+		if r.Tolerance, f = angleTolerance(value, tolerance, a); f != nil {
+			return Reading{}, f
+		}
+	}
+	return r, nil
+}
+
+// ParseTurn reads an angle that somebody chooses instead of measuring, such as
+// the turn of a piece on its pages: from −360° to 360°, without a tolerance. The
+// error is a *Fault.
+func ParseTurn(text string) (Angle, error) {
+	if f := CheckText(text, "angle"); f != nil {
+		return 0, f
+	}
+	value, _, stated := cutTolerance(text)
+	if stated {
+		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the angle alone: " + value}
+	}
+	unsigned, negative := value, false
+	if s := plain(value); strings.HasPrefix(s, "-") {
+		unsigned, negative = strings.TrimSpace(s[1:]), true
+	}
+	a, f := readAngle(unsigned)
+	if f != nil {
+		return 0, f
+	}
+	if a.value.Cmp(big.NewRat(360, 1)) > 0 {
+		return 0, &Fault{What: Quote(value) + " is more than a whole turn", Hint: "write an angle from -360 to 360 degrees"}
+	}
+	if negative {
+		a.value.Neg(a.value)
+	}
+	return radians(a.value), nil
+}
+
+// IsAngle says whether the text is written as an angle, of whatever size.
+func IsAngle(text string) bool {
+	value, _, _ := cutTolerance(text)
+	if CheckText(value, "angle") != nil {
+		return false
+	}
+	a, f := scanAngle(value)
+	return f == nil && a.value != nil
+}
+
+// angle is one angle as it was read.
+type angle struct {
+	value *big.Rat // degrees
+	half  *big.Rat // half of its last digit, degrees
+	first angleMark
+}
+
+// readAngle reads an angle without sign or tolerance.
+func readAngle(text string) (angle, *Fault) {
+	a, f := scanAngle(text)
+	switch {
+	case f != nil:
+		return angle{}, f
+	case a.value == nil:
+		return angle{}, notA("angle", text, func(s string) bool { a, f := scanAngle(s); return f == nil && a.value != nil })
+	case a.first == markMinute || a.first == markSecond:
+		return angle{}, &Fault{What: Quote(text) + " is not an angle: it has no degrees", Hint: `write them, were they 0: 0°30'`}
+	}
+	return a, nil
+}
+
+// scanAngle is readAngle without a helpful answer: no value where the text is no
+// angle. It reads minutes and seconds alone, which a tolerance may be.
+func scanAngle(text string) (angle, *Fault) {
+	s := scanner{text: plain(text)}
+	n, ok, f := s.number()
+	if !ok {
+		return angle{}, f
+	}
+	s.spaces()
+	word := s.word()
+	mark, ok := angleMarks[word]
+	if !ok || mark == noMark && !s.done() {
+		return angle{}, wrongAngleUnit(text, word)
+	}
+	s.spaces()
+	a := angle{first: mark}
+	switch mark {
+	case noMark:
+		if n.fraction {
+			return angle{}, &Fault{What: Quote(text) + " could be degrees or a slope",
+				Hint: "write " + strings.Replace(plain(text), "/", ":", 1) + " for the slope, " + plain(text) + "deg for degrees"}
+		}
+		a.value, a.half = n.value, n.half()
+	case markRadian:
+		a.value, a.half = ofRadians(n.value), ofRadians(n.half())
+	case markGon:
+		nine := big.NewRat(9, 10)
+		a.value, a.half = n.value.Mul(n.value, nine), mul(n.half(), nine)
+	case markPercent:
+		hundredth := big.NewRat(1, 100)
+		rise := n.value.Mul(n.value, hundredth)
+		a.value = ofSlope(rise)
+		a.half = ofRadians(mul(mul(n.half(), hundredth), flatter(rise)))
+	case markRatio:
+		return s.ratio(text, n)
+	default:
+		return s.sexagesimal(text, n, mark)
+	}
+	if !s.done() {
+		return angle{}, nil
+	}
+	return a, nil
+}
+
+// ratio reads the run of a slope.
+func (s *scanner) ratio(text string, rise number) (angle, *Fault) {
+	run, ok, f := s.number()
+	if !ok || !s.done() {
+		return angle{}, f
+	}
+	if run.value.Sign() == 0 {
+		return angle{}, &Fault{What: Quote(text) + " has a run of nothing", Hint: "a slope is rise over run, such as 1:12; an upright is 90deg"}
+	}
+	slope := new(big.Rat).Quo(rise.value, run.value)
+	byRise := new(big.Rat).Quo(rise.half(), run.value)
+	byRun := mul(run.half(), slope)
+	byRun.Quo(byRun, run.value)
+	if byRise.Cmp(byRun) < 0 || byRun.Sign() == 0 {
+		byRun = byRise
+	}
+	half := ofRadians(mul(byRun, flatter(slope)))
+	if most := big.NewRat(1, 2); half.Cmp(most) > 0 {
+		half = most
+	}
+	return angle{ofSlope(slope), half, markRatio}, nil
+}
+
+// sexagesimal reads on in degrees, minutes and seconds behind the first of them.
+func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fault) {
+	a := angle{value: new(big.Rat), first: mark}
+	for {
+		per := big.NewRat(1, [...]int64{markDegree: 1, markMinute: 60, markSecond: 3600}[mark])
+		if mark != a.first && n.value.Cmp(big.NewRat(60, 1)) >= 0 {
+			return angle{}, &Fault{What: Quote(text) + " has 60 minutes or seconds, or more", Hint: "they go from 0 to 59"}
+		}
+		whole := n.whole
+		a.half = mul(n.half(), per)
+		a.value.Add(a.value, n.value.Mul(n.value, per))
+		s.spaces()
+		if s.done() {
+			return a, nil
+		}
+		var ok bool
+		var f *Fault
+		if n, ok, f = s.number(); !ok {
+			return angle{}, f
+		}
+		if !whole {
+			return angle{}, &Fault{What: Quote(text) + " has a part of a degree or minute before the next smaller ones", Hint: `write whole degrees before minutes: 35°30'15"`}
+		}
+		s.spaces()
+		if s.done() {
+			return angle{}, &Fault{What: Quote(text) + " does not say what its last number counts", Hint: `write minutes and seconds with their marks: 35°30'15"`}
+		}
+		last := mark
+		if mark = angleMarks[s.word()]; mark <= last || mark > markSecond {
+			return angle{}, nil
+		}
+	}
+}
+
+// angleTolerance reads the tolerance stated behind a value.
+func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
+	t, f := scanAngle(tolerance)
+	switch {
+	case f != nil:
+		return nil, f
+	case t.value == nil:
+		_, f := readAngle(tolerance)
+		return nil, f
+	case t.first == noMark && (of.first == markRadian || of.first == markGon || of.first == markPercent || of.first == markRatio):
+		return nil, &Fault{What: "a tolerance of " + Quote(tolerance) + " behind " + Quote(value) + " does not say what it counts",
+			Hint: "write its unit, such as +-0.5deg"}
+	case t.first == markRatio || t.first == markPercent && of.first != markPercent:
+		return nil, &Fault{What: "a tolerance of " + Quote(tolerance) + " is a slope", Hint: "write it as an angle, such as +-0.5deg"}
+	case t.first == markPercent:
+		s := scanner{text: plain(tolerance)}
+		n, _, _ := s.number()
+		rise := new(big.Float).SetPrec(trig.Prec).SetRat(of.value)
+		rise = trig.Tan(rise.Quo(rise.Mul(rise, trig.Pi(trig.Prec)), big.NewFloat(180)))
+		slope, _ := rise.Rat(nil)
+		t.value = ofRadians(mul(n.value.Mul(n.value, big.NewRat(1, 100)), flatter(slope)))
+	}
+	return t.value, checkTolerance(tolerance, t.value, of.value)
+}
+
+// precision of what is irrational: 320 bits are 1e-96.
+const precision = trig.Prec + 64
+
+// ofRadians is x radians in degrees.
+func ofRadians(x *big.Rat) *big.Rat {
+	f := new(big.Float).SetPrec(precision).SetRat(x)
+	f.Mul(f, big.NewFloat(180))
+	return rational(f.Quo(f, trig.Pi(precision)))
+}
+
+// ofSlope is the angle in degrees whose tangent is the slope. Of all rational
+// slopes only 0 and 1 have a rational one (Niven's theorem).
+func ofSlope(slope *big.Rat) *big.Rat {
+	if slope.Cmp(big.NewRat(1, 1)) == 0 {
+		return big.NewRat(45, 1)
+	}
+	f := trig.Atan(new(big.Float).SetPrec(precision).SetRat(slope))
+	f.Mul(f, big.NewFloat(180))
+	return rational(f.Quo(f, trig.Pi(precision)))
+}
+
+// flatter is 1/(1+t²): how far a slope of t turns for each 1 that it rises.
+func flatter(slope *big.Rat) *big.Rat {
+	x := new(big.Rat).Mul(slope, slope)
+	x.Add(x, big.NewRat(1, 1))
+	return x.Inv(x)
+}
+
+// rational rounds to 256 bits, enough for 1e-60 and shorter to reckon with.
+func rational(f *big.Float) *big.Rat {
+	r, _ := f.SetPrec(trig.Prec).Rat(nil)
+	return r
+}
+
+// wrongAngleUnit is the fault of an angle in a unit that is not read, nil where
+// something else is wrong.
+func wrongAngleUnit(text, word string) *Fault {
+	switch word {
+	case "grad", "grads", "grade", "g":
+		return &Fault{What: Quote(text) + " is not clear: some read " + Quote(word) + " as degrees, some as gons",
+			Hint: "write deg, or gon for the four-hundredth part of a turn"}
+	}
+	return nil
+}

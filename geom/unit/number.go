@@ -1,0 +1,196 @@
+package unit
+
+import (
+	"math/big"
+	"strings"
+)
+
+// number is one number as it was written.
+type number struct {
+	value    *big.Rat
+	step     *big.Rat // one of its last digit, or of its fraction: 0.1 for 2.4, 1/16 for 10 1/16
+	whole    bool     // digits only: no decimals, no fraction
+	fraction bool     // a fraction and nothing before it
+}
+
+// half of the step: how far off the number may be when nothing else is said.
+func (n number) half() *big.Rat { return new(big.Rat).Quo(n.step, big.NewRat(2, 1)) }
+
+// scanner walks over plain text.
+type scanner struct {
+	text string
+	at   int
+}
+
+func (s *scanner) done() bool   { return s.at >= len(s.text) }
+func (s *scanner) rest() string { return s.text[s.at:] }
+
+// spaces passes over blanks.
+func (s *scanner) spaces() {
+	for !s.done() && s.text[s.at] == ' ' {
+		s.at++
+	}
+}
+
+// take passes over the prefix, if it is there.
+func (s *scanner) take(prefix string) bool {
+	if strings.HasPrefix(s.rest(), prefix) {
+		s.at += len(prefix)
+		return true
+	}
+	return false
+}
+
+// digits passes over digits.
+func (s *scanner) digits() string {
+	from := s.at
+	for !s.done() && digit(rune(s.text[s.at])) {
+		s.at++
+	}
+	return s.text[from:s.at]
+}
+
+// word passes over a mark (' " ° % :) or over letters, and gives it in lower case.
+func (s *scanner) word() string {
+	for _, mark := range [...]string{"'", `"`, "°", "%", ":"} {
+		if s.take(mark) {
+			return mark
+		}
+	}
+	from := s.at
+	for !s.done() && (s.text[s.at] >= 0x80 || letter(s.text[s.at])) && !strings.HasPrefix(s.rest(), "°") {
+		s.at++
+	}
+	return strings.ToLower(s.text[from:s.at])
+}
+
+func letter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
+
+// number reads digits with a decimal point or comma, or a fraction, or a whole
+// number and a fraction (10 1/2, 10-1/2). ok is false where there is none; a
+// fault where there is one that could be read in two ways.
+func (s *scanner) number() (n number, ok bool, _ *Fault) {
+	start := s.at
+	head := s.grouped()
+	if s.take("/") {
+		return s.fraction(head, number{fraction: true, value: new(big.Rat)})
+	}
+	var mark, tail string
+	for _, m := range [...]string{".", ","} {
+		if s.take(m) {
+			mark, tail = m, s.digits()
+			break
+		}
+	}
+	if head == "" && tail == "" || mark != "" && tail == "" {
+		return n, false, nil
+	}
+	if mark != "" && !s.done() && (s.text[s.at] == '.' || s.text[s.at] == ',') {
+		return n, false, s.twoMarks(start)
+	}
+	if mark == "," && len(tail) == 3 {
+		whole := s.text[start:s.at]
+		hint := "write " + orZero(head) + "." + tail + " with a decimal point"
+		if strings.Trim(head, "0") != "" {
+			hint = "write " + head + tail + ", or " + head + "." + tail + " with a decimal point"
+		}
+		return n, false, &Fault{What: Quote(whole) + " can be read in two ways: the comma may part thousands", Hint: hint}
+	}
+	if mark != "" {
+		return decimal(head, tail), true, nil
+	}
+	n = decimal(head, "")
+	n.whole = true
+	// A fraction behind: blanks or a hyphen, then digits and a stroke.
+	here := *s
+	if s.take("-"); s.at == here.at {
+		s.spaces()
+	}
+	if top := s.digits(); s.at > here.at && top != "" && s.take("/") {
+		return s.fraction(top, n)
+	}
+	*s = here
+	return n, true, nil
+}
+
+// grouped reads the digits before a decimal mark, where a blank may part
+// them in threes (12 345, as ISO 80000-1 §7.3.1 writes them; from memory).
+func (s *scanner) grouped() string {
+	head := s.digits()
+	if len(head) < 1 || len(head) > 3 || head[0] == '0' {
+		return head
+	}
+	for {
+		here := s.at
+		if !s.take(" ") {
+			return head
+		}
+		three := s.digits()
+		if len(three) != 3 || strings.HasPrefix(s.rest(), "/") {
+			s.at = here
+			return head
+		}
+		head += three
+	}
+}
+
+// fraction reads what is below the stroke and adds top over it to n.
+func (s *scanner) fraction(top string, n number) (number, bool, *Fault) {
+	bottom := s.digits()
+	if top == "" || bottom == "" {
+		return n, false, nil
+	}
+	over, under := integer(top), integer(bottom)
+	written := Quote(top + "/" + bottom)
+	if under.Sign() == 0 {
+		return n, false, &Fault{What: written + " divides by zero"}
+	}
+	if !n.fraction && over.Cmp(under) >= 0 {
+		return n, false, &Fault{What: written + " behind a whole number is not less than 1",
+			Hint: "write a whole number and a proper fraction, such as 10 1/2"}
+	}
+	n.value.Add(n.value, new(big.Rat).SetFrac(over, under))
+	n.step = new(big.Rat).SetFrac(big.NewInt(1), under)
+	n.whole = false
+	return n, true, nil
+}
+
+// twoMarks is the fault of 2.400,5 and 1.234.567.
+func (s *scanner) twoMarks(start int) *Fault {
+	end := s.at
+	for end < len(s.text) && (digit(rune(s.text[end])) || s.text[end] == '.' || s.text[end] == ',') {
+		end++
+	}
+	text := s.text[start:end]
+	last := strings.LastIndexAny(text, ".,")
+	head, tail := strings.NewReplacer(".", "", ",", "").Replace(text[:last]), text[last+1:]
+	hint := "write one decimal mark and nothing between the thousands"
+	switch {
+	case strings.Count(text, text[last:last+1]) > 1: // 1.234.567: the mark parts thousands, if anything
+	case head != "" && tail != "":
+		hint += ": " + head + "." + tail
+	}
+	return &Fault{What: Quote(text) + " has two decimal marks", Hint: hint}
+}
+
+func orZero(head string) string {
+	if head == "" {
+		return "0"
+	}
+	return head
+}
+
+// decimal is head.tail.
+func decimal(head, tail string) number {
+	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(tail))), nil)
+	return number{
+		value: new(big.Rat).SetFrac(integer(head+tail), ten),
+		step:  new(big.Rat).SetFrac(big.NewInt(1), ten),
+	}
+}
+
+// integer reads decimal digits, of which there may be none.
+func integer(digits string) *big.Int {
+	n, _ := new(big.Int).SetString("0"+digits, 10)
+	return n
+}

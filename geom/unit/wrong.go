@@ -1,0 +1,78 @@
+package unit
+
+import "strings"
+
+// notA is the fault of text that is no length or no angle, with the hint that
+// helps most. reads says whether other text would be one.
+func notA(what, text string, reads func(string) bool) *Fault {
+	f := &Fault{What: Quote(text) + " is not " + article(what), Hint: lengthHint}
+	if what == "angle" {
+		f.Hint = angleHint
+	}
+	lower := strings.ToLower(text)
+	bare := strings.TrimLeft(plain(lower), "+- ")
+	switch digits := asDigits(text); {
+	case text == "":
+		f.What = "no " + what + " is written"
+	case digits != text && reads(digits):
+		f.Hint = "write digits, not letters that look like them: " + digits
+	case bare != lower && reads(bare):
+		f.Hint = "write " + article(what) + " without a sign"
+		if strings.HasPrefix(plain(lower), "-") {
+			f.What = Quote(text) + " is negative"
+		}
+	case strings.HasPrefix(bare, "nan"), strings.HasPrefix(bare, "inf"):
+		f.Hint = "write a number that can be measured; " + f.Hint
+	case strings.HasPrefix(bare, "0x"):
+		f.Hint = "write it in decimal digits"
+	case exponent(bare):
+		f.Hint = "write the number out, without a power of ten"
+	case strings.Contains(bare, "_"):
+		f.Hint = "write nothing between the digits"
+	}
+	return f
+}
+
+// asDigits puts digits in place of the letters that are taken for them, where
+// they touch a digit or one another.
+func asDigits(text string) string {
+	r := []rune(text)
+	like := func(c rune) (rune, bool) {
+		switch c {
+		case 'o', 'O', 'О', 'о', 'Ο', 'ο': // Latin, Cyrillic, Greek
+			return '0', true
+		case 'l', 'I', '|':
+			return '1', true
+		}
+		return c, false
+	}
+	for again := true; again; {
+		again = false
+		for i, c := range r {
+			d, ok := like(c)
+			if ok && (i > 0 && digit(r[i-1]) || i+1 < len(r) && digit(r[i+1])) {
+				r[i], again = d, true
+			}
+		}
+	}
+	return string(r)
+}
+
+// exponent says whether the text has a power of ten: 2e3, 2.4E+3.
+func exponent(text string) bool {
+	i := strings.IndexByte(text, 'e')
+	if i < 1 || i+1 >= len(text) {
+		return false
+	}
+	before := text[i-1]
+	after := strings.TrimLeft(text[i+1:], "+-")
+	return (digit(rune(before)) || before == '.') && after != "" && digit(rune(after[0]))
+}
+
+// wrongUnit is the fault of a length in a unit that is not read.
+func wrongUnit(text, word string) *Fault {
+	if lower := strings.ToLower(text); exponent(lower) || strings.HasPrefix(lower, "0x") || asDigits(text) != text {
+		return nil // something else is wrong than the unit
+	}
+	return &Fault{What: Quote(text) + " is not a length: " + Quote(word) + " is not a unit of length", Hint: "units are mm, cm, m, in or ft"}
+}
