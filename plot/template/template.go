@@ -1,3 +1,142 @@
 // Package template turns a solved piece into a true-scale drawing: outline, arcs,
-// prick points, dimensions, and the page that says how to put it together.
+// prick points, dimensions, the steps to construct it by hand, and the page that
+// says how to put the sheets together.
 package template
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+)
+
+// Piece is what is drawn.
+type Piece struct {
+	Job, Name    string
+	Quantity     int // how many to cut; 0 and 1 say nothing
+	Solution     geom.Solution
+	Answer       int // index into Solution.Answers
+	Construction geom.Construction
+}
+
+// Triangle that is drawn.
+func (p Piece) Triangle() geom.Triangle { return p.Solution.Answers[p.Answer].Triangle }
+
+// Style is what a trade wants to see and how figures are written.
+type Style struct {
+	Figures   unit.Style
+	Lettering unit.Length // of figures; 0 is draw.FigureHeight. Where room is short it drops to draw.NoteHeight, never lower
+	Arcs      bool        // the construction: arcs, arms, perpendiculars, parallels
+	Heights   bool        // the height over the baseline
+	Angles    bool
+	Lengths   bool
+	Steps     bool        // the construction by hand, in words
+	Reach     unit.Length // longest radius of the compasses; beyond it the steps say beam compass. 0: never
+}
+
+// Full shows everything.
+func Full() Style {
+	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true}
+}
+
+func (s Style) lettering() unit.Length {
+	if s.Lettering == 0 {
+		return draw.FigureHeight
+	}
+	return max(s.Lettering, draw.NoteHeight)
+}
+
+// length and angle are figures as the paper shows them: bare when measured, in
+// parentheses when computed.
+func (s Style) length(l unit.Length, measured bool) string {
+	return computed(s.Figures.Length(l), measured)
+}
+
+func (s Style) angle(a unit.Angle, measured bool) string {
+	return computed(s.Figures.Angle(a), measured)
+}
+
+func computed(figure string, measured bool) string {
+	if measured {
+		return figure
+	}
+	return "(" + figure + ")"
+}
+
+// Draw is the piece in the plane of the sheets, true to scale. Every corner lies
+// where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).
+// Words are kept whole within the window of one page, 1 mm from its edge, clear
+// of lines and 2 mm from other words. A *unit.Fault names a character that the
+// lettering does not have.
+func Draw(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, error) {
+	d, _, err := drawn(p, plan, r, s)
+	return d, err
+}
+
+// drawn is Draw, and how many labels found no room.
+func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, int, error) {
+	if err := p.lettered(r); err != nil {
+		return nil, 0, err
+	}
+	t := p.Triangle()
+	f := face{
+		piece: p, plan: plan, style: s, triangle: t,
+		outline: plan.Place.Polygon(t.Polygon()),
+		scene:   newScene(plan.Windows(), r),
+	}
+	f.drawLines()
+	f.letterCorners()
+	f.figureSides()
+	f.figureAngles()
+	f.figureHeight()
+	f.figureArcs()
+	f.runAlongSides()
+	return f.scene.drawing, f.missed, nil
+}
+
+// lettered says whether every character of the piece's words can be drawn.
+func (p Piece) lettered(r draw.Ruler) error {
+	for _, w := range []struct{ what, words string }{{"job", p.Job}, {"piece", p.Name}} {
+		if c := r.Missing(w.words); c != 0 {
+			return &unit.Fault{
+				Where: fmt.Sprintf("%s %q", w.what, w.words),
+				What:  fmt.Sprintf("the lettering has no character %q (%U)", c, c),
+				Hint:  "write the name with letters that the Go fonts have (Latin, Greek and Cyrillic)",
+			}
+		}
+	}
+	return nil
+}
+
+// face is a piece while it is being drawn, its geometry in the plane of the sheets.
+type face struct {
+	piece    Piece
+	plan     paging.Plan
+	style    Style
+	triangle geom.Triangle
+	outline  geom.Polygon
+	arcs     []swung       // what is lettered along its arc
+	height   *upright      // the height that is drawn, if any
+	figured  [3]geom.Point // where each side has its length
+	scene    *scene
+	missed   int // words for which there was no room at all
+}
+
+// measured says whether the job gave a length between two points, an angle at a
+// point or a height from a point.
+func (f *face) measured(kind geom.Kind, at ...geom.Name) bool {
+	for _, m := range f.piece.Solution.Measured {
+		if m.Kind != kind {
+			continue
+		}
+		switch {
+		case kind == geom.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
+			kind == geom.Angle && m.At[1] == at[0],
+			kind == geom.Height && m.At[0] == at[0]:
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,95 @@
+package template
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// rightWithin is how near to 90° an angle gets a square instead of an arc: the last
+// bits of three sides that are 3-4-5, at 10 m still far under a micrometre.
+const rightWithin = 1e-9 * unit.Radian
+
+// figureAngles writes each angle inside its corner on the bisector, with a small
+// arc, or a square for a right angle. In a sharp corner the arc runs out over a
+// side and carries the figure there.
+func (f *face) figureAngles() {
+	if !f.style.Angles {
+		return
+	}
+	for i := range f.outline {
+		figure := f.style.angle(f.triangle.Angles[i], f.measured(geom.Angle, f.triangle.Names[i]))
+		f.put(f.atCorner(i, figure), func() []candidate { return f.named(string(f.triangle.Names[i]), figure, f.outline[i]) })
+	}
+}
+
+func (f *face) atCorner(i int, figure string) []candidate {
+	p, angle := f.outline[i], f.triangle.Angles[i]
+	start := f.outline.Edge(i).Direction()
+	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge((i+2)%3).Length())
+	right := math.Abs(float64(angle-unit.Turn/4)) < float64(rightWithin)
+	least := min(10, shorter*0.3) // radius of the small arc
+	arc := func(r unit.Length, from, sweep unit.Angle) draw.Op {
+		return draw.Arc{Arc: geom.Arc{Centre: p, Radius: r, Start: from, Sweep: sweep}, Pen: draw.Narrow, On: draw.Dimension}
+	}
+	var all []candidate
+	for _, h := range f.heights(f.style.lettering()) {
+		w := words{figure, h, false}
+		less := 0.0
+		if h < f.style.lettering() {
+			less = smaller
+		}
+		width := f.width(w)
+		// support is how far the box of the words reaches back towards the corner.
+		support := func(a unit.Angle) unit.Length {
+			s, c := math.Sincos(float64(a))
+			return width/2*unit.Length(math.Abs(c)) + h*0.85*unit.Length(math.Abs(s))
+		}
+		for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
+			a := start + angle/2 + unit.Angle(lean)*angle
+			first := least + support(a) + gap + 0.2
+			for d := first; d < min(70, shorter*0.7); d++ {
+				r := d - support(a) - gap - 0.2
+				mark := arc(r, start, angle)
+				if right {
+					r = min(square, least)
+					mark = draw.Polyline{Points: []geom.Point{
+						p.Toward(start, r), p.Toward(start, r).Toward(start+angle, r), p.Toward(start+angle, r),
+					}, Pen: draw.Narrow, On: draw.Dimension}
+				}
+				if r > 45 {
+					break
+				}
+				all = append(all, candidate{
+					text: w.at(p.Toward(a, d), 0), marks: []draw.Op{mark},
+					cost: less + float64(d-first)*0.7 + math.Abs(lean)*20,
+				})
+			}
+		}
+		for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
+			if r < least || r > shorter*0.9 {
+				continue
+			}
+			for _, over := range []unit.Length{4, 6, 9, 13} {
+				more := unit.Angle(over / r)
+				cost := less + 12 + float64(over) + float64(r)*0.3
+				// Over the side to the left hand of the bisector, then over the other.
+				end := start + angle + more
+				along := end + unit.Turn/4
+				all = append(all, candidate{
+					text:  w.at(p.Toward(end, r).Toward(along, support(along)+gap+0.3), 0),
+					marks: []draw.Op{arc(r, start, angle+more)}, cost: cost,
+				})
+				end = start - more
+				along = end - unit.Turn/4
+				all = append(all, candidate{
+					text:  w.at(p.Toward(end, r).Toward(along, support(along)+gap+0.3), 0),
+					marks: []draw.Op{arc(r, start+angle, -angle-more)}, cost: cost,
+				})
+			}
+		}
+	}
+	return append(all, f.led(words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45)...)
+}

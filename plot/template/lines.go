@@ -1,0 +1,167 @@
+package template
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+const (
+	toEachSide             = 15 * unit.Degree // of a crossing that an arc is drawn
+	tick       unit.Length = 4                // to each side of a ray, where a length is marked off
+	beyond     unit.Length = 3                // that a base line runs past the foot of a height
+	square     unit.Length = 4                // side of the sign for a right angle
+	prick      unit.Length = 1.5              // radius of the circle round a prick point
+	arm        unit.Length = 2.5              // of the cross in it
+)
+
+// marks are the lines that a step leaves on the work, in the piece's own
+// coordinates; none where it only works out or measures.
+func marks(step geom.Step) []draw.Op {
+	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Narrow, On: draw.Construction} }
+	switch s := step.(type) {
+	case geom.DrawBase:
+		return []draw.Op{narrow(s.Line)}
+	case geom.Swing:
+		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Narrow, On: draw.Construction}}
+	case geom.SetAngle:
+		return []draw.Op{narrow(s.Ray)}
+	case geom.MarkOff:
+		a := s.Line.Direction() + unit.Turn/4
+		return []draw.Op{narrow(geom.Line{From: s.Line.To.Toward(a, -tick), To: s.Line.To.Toward(a, tick)})}
+	case geom.Erect:
+		return []draw.Op{narrow(geom.Line{From: s.Foot, To: s.Top})}
+	case geom.Parallel:
+		return []draw.Op{narrow(s.Line)}
+	case geom.Join:
+		return []draw.Op{narrow(s.Line)}
+	}
+	return nil
+}
+
+// swing is the part of a swung arc that is drawn: to each side of the crossing.
+func swing(s geom.Swing) geom.Arc {
+	return geom.Arc{
+		Centre: s.About, Radius: s.Radius,
+		Start: geom.Line{From: s.About, To: s.Through}.Direction() - toEachSide, Sweep: 2 * toEachSide,
+	}
+}
+
+// swung is an arc to letter, with what is written along it.
+type swung struct {
+	geom.Arc
+	words string
+}
+
+// upright is a height of the triangle as it is drawn.
+type upright struct {
+	geom.Line // from the corner to the foot
+	figure    string
+}
+
+// drawLines draws everything that is not words or goes with them: outline,
+// height, construction, prick points.
+func (f *face) drawLines() {
+	f.scene.add(draw.Polyline{Points: f.outline, Closed: true, Pen: draw.Wide, On: draw.Outline})
+	f.drawHeight()
+	pricks := append([]geom.Point{}, f.outline...)
+	for _, step := range f.piece.Construction.Steps {
+		if !f.style.Arcs {
+			break
+		}
+		for _, op := range sheet.Move(marks(step), f.plan.Place) {
+			if l, ok := op.(draw.Line); ok && f.there(l.Line) {
+				continue
+			}
+			f.scene.add(op)
+		}
+		if s, ok := step.(geom.Swing); ok {
+			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.radius(s)})
+			pricks = append(pricks, f.plan.Place.Apply(s.About))
+		}
+	}
+	for i, p := range pricks {
+		if nearest(pricks[:i], p) > 0.01 {
+			f.prick(p)
+		}
+	}
+}
+
+// there says whether a line lies along an edge of the outline or along the height,
+// which are drawn already. A ray that runs on past its corner does not.
+func (f *face) there(l geom.Line) bool {
+	const same = 1e-6 // mm; far above rounding, far below what is seen
+	lines := []geom.Line{}
+	for i := range f.outline {
+		lines = append(lines, f.outline.Edge(i))
+	}
+	if f.height != nil {
+		lines = append(lines, f.height.Line)
+	}
+	for _, m := range lines {
+		if pointToLine(l.From, m) < same && pointToLine(l.To, m) < same {
+			return true
+		}
+	}
+	return false
+}
+
+func nearest(points []geom.Point, p geom.Point) unit.Length {
+	d := unit.Length(math.Inf(1))
+	for _, q := range points {
+		d = min(d, p.Distance(q))
+	}
+	return d
+}
+
+// prick is a cross in a small circle: where the point of the compasses stands.
+func (f *face) prick(p geom.Point) {
+	f.scene.add(
+		draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Fine, On: draw.Construction},
+		draw.Line{Line: geom.Line{From: geom.Point{X: p.X - arm, Y: p.Y}, To: geom.Point{X: p.X + arm, Y: p.Y}}, Pen: draw.Fine, On: draw.Construction},
+		draw.Line{Line: geom.Line{From: geom.Point{X: p.X, Y: p.Y - arm}, To: geom.Point{X: p.X, Y: p.Y + arm}}, Pen: draw.Fine, On: draw.Construction},
+	)
+}
+
+// drawHeight draws the height over the baseline as a centre line, with the base
+// line carried on to its foot where that lies outside. A height that falls on a
+// side is that side, and is not drawn again.
+func (f *face) drawHeight() {
+	if !f.style.Heights {
+		return
+	}
+	t := f.triangle
+	apex := t.Points[2]
+	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
+	const least = 1 // mm from a side's end: nearer, two lines would run into one
+	if foot.Distance(t.Points[0]) < least || foot.Distance(t.Points[1]) < least {
+		return
+	}
+	place := f.plan.Place
+	f.height = &upright{
+		Line:   place.Line(geom.Line{From: apex, To: foot}),
+		figure: f.style.length(t.Heights[2], f.measured(geom.Height, t.Names[2])),
+	}
+	f.scene.add(draw.Line{Line: f.height.Line, Pen: draw.Centre, On: draw.Dimension})
+	inward := unit.Length(1) // along the base, from the foot
+	if base := t.Points[1].X; foot.X > base {
+		inward = -1
+		f.extend(t.Points[1], geom.Point{X: foot.X + beyond, Y: foot.Y})
+	} else if foot.X < 0 {
+		f.extend(t.Points[0], geom.Point{X: foot.X - beyond, Y: foot.Y})
+	} else if foot.X > base/2 {
+		inward = -1
+	}
+	if q := square * 0.75; t.Heights[2] > 3*q && t.Sides[2] > 3*q {
+		f.scene.add(draw.Polyline{Points: place.Polygon(geom.Polygon{
+			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
+		}), Pen: draw.Narrow, On: draw.Dimension})
+	}
+}
+
+func (f *face) extend(from, to geom.Point) {
+	f.scene.add(draw.Line{Line: f.plan.Place.Line(geom.Line{From: from, To: to}), Pen: draw.Narrow, On: draw.Construction})
+}

@@ -1,0 +1,71 @@
+package template
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// running is the step of running distances along a side, by the unit they are
+// written in: at least one, mostly two, on every sheet of A4.
+func (s Style) running() unit.Length {
+	switch s.Figures.Unit {
+	case unit.IN, unit.FT:
+		return 6 * unit.Inch
+	}
+	return 100
+}
+
+const (
+	runTick   unit.Length = 3  // length of a tick at a running distance
+	fromEnds  unit.Length = 30 // no tick so near to a corner, where the eye has enough to read
+	nameLeast unit.Length = 40 // of a side on a page for its name to be said there
+)
+
+// runAlongSides marks the sides of a piece that takes more than one page, so that
+// each page can be checked and told alone: ticks at round distances from the
+// side's first corner, and the side's name. What finds no free room is left out.
+func (f *face) runAlongSides() {
+	if len(f.plan.Cells) < 2 || !f.style.Lengths {
+		return
+	}
+	step := f.style.running()
+	for i := range f.outline {
+		side := f.outline.Edge(i)
+		length := side.Length()
+		in := side.Direction() + unit.Turn/4
+		for d := step; d < length-fromEnds; d += step {
+			if d < fromEnds {
+				continue
+			}
+			at := side.At(float64(d / length))
+			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
+			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
+			turn := readable(side.Direction())
+			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
+			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}}, alone)
+		}
+		name := words{f.sideName(i), draw.FigureHeight, false}
+		for _, c := range f.plan.Cells {
+			part, ok := geom.ClipLine(side, c.Window)
+			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {
+				continue
+			}
+			f.name(side, part, name)
+		}
+	}
+}
+
+func (f *face) name(side, part geom.Line, w words) {
+	length := side.Length()
+	from, to := side.From.Distance(part.From), side.From.Distance(part.To)
+	for s := unit.Length(0); s < (to-from)/2; s += 4 {
+		for _, d := range []unit.Length{(from+to)/2 + s, (from+to)/2 - s} {
+			for _, hand := range []int{-1, 1} {
+				if f.scene.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w)}, alone) {
+					return
+				}
+			}
+		}
+	}
+}

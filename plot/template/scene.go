@@ -1,0 +1,241 @@
+package template
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Distances that keep a page legible.
+const (
+	toLine  unit.Length = 0.8 // from the box of words to the ink of a line
+	toWords unit.Length = 2   // between the boxes of words
+	toEdge  unit.Length = 1   // from words to the edge of a window: paging relies on nothing nearer
+)
+
+// scene is what is drawn so far, filed by place.
+type scene struct {
+	ruler   draw.Ruler
+	drawing draw.Drawing
+	strokes field[stroke]
+	words   field[box]
+	windows field[geom.Rect]
+}
+
+// stroke is a straight bit of a line's ink, half its width to each side.
+type stroke struct {
+	geom.Line
+	half unit.Length
+}
+
+// about is the size of a label, so that few things are asked for each.
+const about unit.Length = 40
+
+func newScene(windows []geom.Rect, r draw.Ruler) *scene {
+	s := &scene{ruler: memo{r, map[memoKey]unit.Length{}}, strokes: newField[stroke](about), words: newField[box](about)}
+	size := about
+	for _, w := range windows {
+		size = max(size, w.Width(), w.Height())
+	}
+	s.windows = newField[geom.Rect](size)
+	for _, w := range windows {
+		s.windows.put(w, w)
+	}
+	return s
+}
+
+// add paints operations; words keep clear of them from then on.
+func (s *scene) add(ops ...draw.Op) {
+	for _, op := range ops {
+		s.drawing = append(s.drawing, op)
+		for _, k := range strokesOf(op) {
+			s.strokes.put(geom.RectOf(k.From, k.To), k)
+		}
+		if o, ok := op.(draw.Text); ok {
+			b := box(o.Box(s.ruler))
+			s.words.put(b.bounds(), b)
+		}
+	}
+}
+
+// sag is how far the chords that stand for an arc may lie from it; words keep
+// that much more away.
+const sag unit.Length = 0.05
+
+// strokesOf cuts an operation into straight bits no longer than about, so that a
+// side of 15 m is not looked at everywhere in its bounds.
+func strokesOf(op draw.Op) []stroke {
+	var all []stroke
+	line := func(l geom.Line, half unit.Length) {
+		n := max(1, int(math.Ceil(float64(l.Length()/about))))
+		for i := range n {
+			all = append(all, stroke{geom.Line{From: l.At(float64(i) / float64(n)), To: l.At(float64(i+1) / float64(n))}, half})
+		}
+	}
+	switch o := op.(type) {
+	case draw.Line:
+		line(o.Line, o.Pen.Width/2)
+	case draw.Arc:
+		if o.Radius <= 0 {
+			break
+		}
+		step := 2 * math.Acos(1-math.Min(1, float64(sag/o.Radius)))
+		n := max(1, int(math.Ceil(math.Abs(float64(o.Sweep))/step)))
+		for i := range n {
+			line(geom.Line{From: o.At(float64(i) / float64(n)), To: o.At(float64(i+1) / float64(n))}, o.Pen.Width/2+sag)
+		}
+	case draw.Polyline:
+		for i := range o.Points {
+			if i < len(o.Points)-1 || o.Closed || o.Solid {
+				line(geom.Polygon(o.Points).Edge(i), o.Pen.Width/2)
+			}
+		}
+	}
+	return all
+}
+
+// home is how strictly words keep to one page.
+type home uint8
+
+const (
+	alone home = iota // in one window and in no strip that a neighbour shows too
+	whole             // wholly in one window
+)
+
+// housed says whether a box lies in a window as strictly as asked.
+func (s *scene) housed(b box, h home) bool {
+	r := b.bounds()
+	in := false
+	var met []geom.Rect
+	s.windows.every(r, func(w geom.Rect) bool {
+		if w.Meets(r) && !slices.Contains(met, w) {
+			met = append(met, w)
+			g := w.Grow(-toEdge)
+			in = in || g.Has(r.Min) && g.Has(r.Max)
+		}
+		return true
+	})
+	return in && (h == whole || len(met) == 1)
+}
+
+// free says whether a box keeps its distance from lines and from other words.
+func (s *scene) free(b box) bool {
+	r := b.bounds()
+	return s.strokes.every(r.Grow(toWords), func(k stroke) bool {
+		near := toLine + k.half
+		return !geom.RectOf(k.From, k.To).Grow(near).Meets(r) || b.toLine(k.Line) >= near
+	}) && s.words.every(r.Grow(toWords), func(c box) bool {
+		return !c.bounds().Grow(toWords).Meets(r) || b.toBox(c) >= toWords
+	})
+}
+
+// readable says whether marks keep clear of all words.
+func (s *scene) readable(marks []draw.Op) bool {
+	for _, m := range marks {
+		for _, k := range strokesOf(m) {
+			near := toLine + k.half
+			if !s.words.every(geom.RectOf(k.From, k.To).Grow(near), func(c box) bool { return c.toLine(k.Line) >= near }) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// leads says whether a leader may run along l: it crosses no line, but for those
+// that it starts on.
+func (s *scene) leads(l geom.Line) bool {
+	const start = 0.3 // past the ink of the line that it starts on
+	if l.Length() <= start {
+		return true
+	}
+	rest := geom.Line{From: l.At(float64(start / l.Length())), To: l.To}
+	return s.strokes.every(geom.RectOf(rest.From, rest.To), func(k stroke) bool { return lineToLine(rest, k.Line) > 0 })
+}
+
+// candidate is one way to place words: the words and the marks that go with them.
+type candidate struct {
+	text   draw.Text
+	marks  []draw.Op
+	leader *geom.Line // where the words stand away from what they name
+	over   bool       // the leader may cross lines
+	cost   float64    // about the mm that the eye would have to look for it
+}
+
+// inStrip is what it costs words to stand where a neighbour may lie over them.
+const inStrip = 30
+
+// place puts down the cheapest candidate that is free, and says whether there was
+// one. Candidates of equal cost are tried in their order.
+func (s *scene) place(candidates []candidate) bool {
+	type try struct {
+		at   int
+		home home
+		cost float64
+	}
+	tries := make([]try, 0, 2*len(candidates))
+	for i, c := range candidates {
+		tries = append(tries, try{i, alone, c.cost}, try{i, whole, c.cost + inStrip})
+	}
+	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
+	for _, t := range tries {
+		if s.put(candidates[t.at], t.home) {
+			return true
+		}
+	}
+	return false
+}
+
+// put puts a candidate down if it is free.
+func (s *scene) put(c candidate, h home) bool {
+	b := box(c.text.Box(s.ruler))
+	if !s.housed(b, h) || !s.free(b) {
+		return false
+	}
+	marks := c.marks
+	if c.leader != nil {
+		if !c.over && !s.leads(*c.leader) {
+			return false
+		}
+		marks = append(slices.Clip(marks), draw.Line{Line: *c.leader, Pen: draw.Fine, On: draw.Dimension})
+	}
+	if !s.readable(marks) {
+		return false
+	}
+	for _, m := range marks {
+		for _, k := range strokesOf(m) {
+			if b.toLine(k.Line) < toLine+k.half {
+				return false
+			}
+		}
+	}
+	s.add(marks...)
+	s.add(c.text)
+	return true
+}
+
+// memo is a ruler that remembers: a label is tried in many places.
+type memo struct {
+	draw.Ruler
+	known map[memoKey]unit.Length
+}
+
+type memoKey struct {
+	words  string
+	height unit.Length
+	bold   bool
+}
+
+func (m memo) Width(words string, height unit.Length, bold bool) unit.Length {
+	k := memoKey{words, height, bold}
+	w, ok := m.known[k]
+	if !ok {
+		w = m.Ruler.Width(words, height, bold)
+		m.known[k] = w
+	}
+	return w
+}
