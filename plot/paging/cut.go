@@ -1,0 +1,116 @@
+package paging
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// cut adds to dst what a window shows of an operation, moved by a shift. Strokes
+// run to the window's edge and end there. Words and solid shapes are never cut
+// in two: one that does not lie wholly within is left out. box is the
+// operation's bounds. Dashes keep their step from page to page.
+func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw.Op {
+	if !box.Meets(window) {
+		return dst
+	}
+	if holds(window, box) {
+		return append(dst, moved(op, by))
+	}
+	if whole(op) {
+		return dst
+	}
+	switch o := op.(type) {
+	case draw.Line:
+		if l, ok := geom.ClipLine(o.Line, window); ok {
+			o.Pen = later(o.Pen, o.From.Distance(l.From))
+			o.Line = l
+			dst = append(dst, moved(o, by))
+		}
+	case draw.Arc:
+		whole := o.Arc
+		for _, a := range geom.ClipArc(whole, window) {
+			o.Arc = a
+			part := o
+			part.Pen = later(o.Pen, whole.Radius*unit.Length(math.Abs(float64(a.Start-whole.Start))))
+			dst = append(dst, moved(part, by))
+		}
+	case draw.Polyline:
+		if o.Pen.Dash != draw.Continuous {
+			// Edge by edge: each starts as far into the dashes as it lies from the
+			// first corner. A narrow dash loses nothing visible without its mitre.
+			way := unit.Length(0)
+			for i := range edges(o) {
+				l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
+				if c, ok := geom.ClipLine(l, window); ok {
+					dst = append(dst, moved(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On}, by))
+				}
+				way += l.Length()
+			}
+		} else {
+			for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
+				dst = append(dst, moved(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
+			}
+		}
+	}
+	return dst
+}
+
+// whole says whether an operation is shown whole or not at all.
+func whole(op draw.Op) bool {
+	switch o := op.(type) {
+	case draw.Text:
+		return true
+	case draw.Polyline:
+		return o.Solid
+	}
+	return false
+}
+
+// holds says whether a window shows the whole of a box. A label laid exactly
+// against the edge is within, in spite of rounding.
+func holds(window, box geom.Rect) bool {
+	const rounding = 1e-9
+	w := window.Grow(rounding)
+	return w.Has(box.Min) && w.Has(box.Max)
+}
+
+// later is a pen that has already drawn for a while.
+func later(p draw.Pen, way unit.Length) draw.Pen {
+	if p.Dash != draw.Continuous {
+		p.Phase += way
+	}
+	return p
+}
+
+func edges(o draw.Polyline) int {
+	if o.Closed {
+		return len(o.Points)
+	}
+	return len(o.Points) - 1
+}
+
+// moved is the operation shifted.
+func moved(op draw.Op, by geom.Point) draw.Op {
+	switch o := op.(type) {
+	case draw.Line:
+		o.From, o.To = o.From.Plus(by), o.To.Plus(by)
+		return o
+	case draw.Arc:
+		o.Centre = o.Centre.Plus(by)
+		return o
+	case draw.Polyline:
+		points := make([]geom.Point, len(o.Points))
+		for i, p := range o.Points {
+			points[i] = p.Plus(by)
+		}
+		o.Points = points
+		return o
+	case draw.Text:
+		o.At = o.At.Plus(by)
+		return o
+	}
+	return op
+}

@@ -1,0 +1,167 @@
+package paging
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// shape is a convex part of what is drawn, for keeping clear of it: a straight
+// stroke, a chord of an arc, the box of some words.
+type shape struct {
+	p    [4]geom.Point
+	n    int         // points in use: 2, 3 or 4
+	pad  unit.Length // half the pen's width, and what a chord lacks of its arc
+	text bool
+}
+
+// sag is how far an arc may leave the chord that stands for it: far below what
+// anything keeps clear by.
+const sag unit.Length = 0.05
+
+// shapes adds the shapes of an operation to dst.
+func shapes(dst []shape, op draw.Op, r draw.Ruler) []shape {
+	stroke := func(a, b geom.Point, pad unit.Length) {
+		dst = append(dst, shape{p: [4]geom.Point{a, b}, n: 2, pad: pad})
+	}
+	switch o := op.(type) {
+	case draw.Line:
+		stroke(o.From, o.To, o.Pen.Width/2)
+	case draw.Arc:
+		n := chords(o.Arc)
+		from := o.At(0)
+		for i := range n {
+			to := o.At(float64(i+1) / float64(n))
+			stroke(from, to, o.Pen.Width/2+sag)
+			from = to
+		}
+	case draw.Polyline:
+		if o.Solid {
+			for i := 1; i+1 < len(o.Points); i++ {
+				dst = append(dst, shape{p: [4]geom.Point{o.Points[0], o.Points[i], o.Points[i+1]}, n: 3})
+			}
+			break
+		}
+		for i := range edges(o) {
+			stroke(o.Points[i], o.Points[(i+1)%len(o.Points)], o.Pen.Width/2)
+		}
+	case draw.Text:
+		dst = append(dst, shape{p: o.Box(r), n: 4, text: true})
+	}
+	return dst
+}
+
+func chords(a geom.Arc) int {
+	if a.Radius <= sag {
+		return 4
+	}
+	step := 2 * math.Acos(1-float64(sag/a.Radius))
+	return max(1, int(math.Ceil(math.Abs(float64(a.Sweep))/step)))
+}
+
+// gap is the clear distance between a shape and an upright rectangle; negative or
+// 0 where they touch.
+func (s shape) gap(r geom.Rect) unit.Length {
+	corners := [4]geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+	if s.n > 2 {
+		for _, c := range corners {
+			if s.has(c) {
+				return -s.pad
+			}
+		}
+	}
+	d := unit.Length(math.Inf(1))
+	for i := range s.edges() {
+		l := geom.Line{From: s.p[i], To: s.p[(i+1)%s.n]}
+		if _, ok := geom.ClipLine(l, r); ok {
+			return -s.pad
+		}
+		d = min(d, fromRect(l.From, r), fromRect(l.To, r))
+		for _, c := range corners {
+			d = min(d, fromLine(c, l))
+		}
+	}
+	return d - s.pad
+}
+
+func (s shape) edges() int {
+	if s.n == 2 {
+		return 1
+	}
+	return s.n
+}
+
+// has says whether a convex shape, its corners either way round, has a point.
+func (s shape) has(q geom.Point) bool {
+	left, right := false, false
+	for i := range s.n {
+		a, b := s.p[i], s.p[(i+1)%s.n]
+		c := float64((b.X-a.X)*(q.Y-a.Y) - (b.Y-a.Y)*(q.X-a.X))
+		left, right = left || c > 0, right || c < 0
+	}
+	return !left || !right
+}
+
+// fromRect is the distance from a point to a rectangle, 0 within.
+func fromRect(p geom.Point, r geom.Rect) unit.Length {
+	dx := max(r.Min.X-p.X, 0, p.X-r.Max.X)
+	dy := max(r.Min.Y-p.Y, 0, p.Y-r.Max.Y)
+	return unit.Length(math.Hypot(float64(dx), float64(dy)))
+}
+
+// fromLine is the distance from a point to the straight piece of a line.
+func fromLine(p geom.Point, l geom.Line) unit.Length {
+	d := l.To.Minus(l.From)
+	q := p.Minus(l.From)
+	t := float64(q.X*d.X+q.Y*d.Y) / float64(d.X*d.X+d.Y*d.Y)
+	if !(t > 0) { // also where the line is a point
+		t = 0
+	}
+	return p.Distance(l.At(min(t, 1)))
+}
+
+// shadow is the stretch of the line n = at, told by t, that lies nearer to the
+// shape than clear. In an upright frame t is y and n is x, otherwise the other
+// way round.
+func (s shape) shadow(at, clear unit.Length, upright bool) (from, to unit.Length, ok bool) {
+	frame := func(p geom.Point) (t, n unit.Length) {
+		if upright {
+			return p.Y, p.X - at
+		}
+		return p.X, p.Y - at
+	}
+	from, to = unit.Length(math.Inf(1)), unit.Length(math.Inf(-1))
+	mark := func(t unit.Length) { from, to = min(from, t), max(to, t) }
+	cross := func(t0, n0, t1, n1 unit.Length) { // where a straight piece meets n = 0
+		if (n0 > 0) != (n1 > 0) {
+			mark(t0 + (t1-t0)*(n0/(n0-n1)))
+		}
+	}
+	reach := clear + s.pad
+	for i := range s.edges() {
+		t0, n0 := frame(s.p[i])
+		t1, n1 := frame(s.p[(i+1)%s.n])
+		for _, e := range [2][2]unit.Length{{t0, n0}, {t1, n1}} { // round the ends
+			if h := halfChord(reach, e[1]); h >= 0 {
+				mark(e[0] - h)
+				mark(e[0] + h)
+			}
+		}
+		cross(t0, n0, t1, n1)
+		if l := unit.Length(math.Hypot(float64(t1-t0), float64(n1-n0))); l > 0 { // beside it
+			ot, on := -(n1-n0)/l*reach, (t1-t0)/l*reach
+			cross(t0+ot, n0+on, t1+ot, n1+on)
+			cross(t0-ot, n0-on, t1-ot, n1-on)
+		}
+	}
+	return from, to, from <= to
+}
+
+func halfChord(radius, d unit.Length) unit.Length {
+	if d < -radius || d > radius {
+		return -1
+	}
+	return unit.Length(math.Sqrt(float64((radius - d) * (radius + d))))
+}

@@ -1,0 +1,315 @@
+package paging
+
+import (
+	"fmt"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Furniture is what every page bears beside the drawing: its label, what it
+// belongs to, its neighbours, and the bars to check the print by.
+type Furniture struct {
+	Job, Piece string
+	PieceIndex int    // of the piece in the job
+	Copy       int    // which copy of the template this is, counted from 0
+	Copies     int    // how many copies are printed; 0 and 1 say nothing
+	Quantity   int    // how many are cut from it; 0 and 1 say nothing
+	Inches     bool   // check bars in inches
+	Figures    string // the unit of the figures, "millimetres"; empty says nothing
+	Date       string // as the job states it; empty says nothing
+	Note       string // one more line, such as which printer the pages are made for
+	First      int    // the number that the plan's first page has in the document; 0 says nothing
+}
+
+// bar is a length to check the print by.
+type bar struct {
+	length unit.Length
+	words  string
+}
+
+// Check bars from the best to the last resort: the first that has a place is
+// drawn. A page of the ordinary kind has the first or the third.
+var (
+	barsMM = []bar{
+		{100, "100 mm: measure this bar"}, {100, "100 mm"},
+		{50, "50 mm: measure this bar"}, {50, "50 mm"},
+		{25, "25 mm"}, {10, "10 mm"},
+	}
+	barsInch = []bar{
+		{4 * unit.Inch, "4 in: measure this bar"}, {4 * unit.Inch, "4 in"},
+		{2 * unit.Inch, "2 in: measure this bar"}, {2 * unit.Inch, "2 in"},
+		{unit.Inch, "1 in"}, {unit.Inch / 2, "1/2 in"},
+	}
+)
+
+const (
+	longBar  = 0
+	shortBar = 2
+	stubBar  = 4
+)
+
+func (f Furniture) bars() []bar {
+	if f.Inches {
+		return barsInch
+	}
+	return barsMM
+}
+
+const printNote = "print at 100 %, actual size"
+
+// line is one line of words of the title.
+type line struct {
+	words  string
+	height unit.Length
+	bold   bool
+}
+
+// How much the title says: all of it; which piece; nothing but the label and how
+// to print.
+const (
+	sayAll = iota
+	sayPiece
+	sayLeast
+)
+
+// title is the lines of words of a page, none wider than width if that can be.
+func (f Furniture) title(label string, number, say int, width unit.Length, r draw.Ruler) (all []line) {
+	if label != "" {
+		all = append(all, line{label, draw.LabelHeight, true})
+	}
+	if say < sayLeast && f.Piece != "" {
+		all = append(all, wrap(line{f.Piece, draw.FigureHeight, true}, width, r)...)
+	}
+	if say == sayAll {
+		var facts []string
+		add := func(words string, said bool) {
+			if said {
+				facts = append(facts, words)
+			}
+		}
+		add(f.Job, f.Job != "")
+		add(fmt.Sprintf("%d off", f.Quantity), f.Quantity > 1)
+		add(fmt.Sprintf("copy %d of %d", f.Copy+1, f.Copies), f.Copies > 1)
+		add(f.Figures, f.Figures != "")
+		add(f.Date, f.Date != "")
+		add(fmt.Sprintf("page %d", number), f.First > 0)
+		all = append(all, wrap(line{strings.Join(facts, ", "), draw.NoteHeight, false}, width, r)...)
+		all = append(all, wrap(line{f.Note, draw.NoteHeight, false}, width, r)...)
+	}
+	return append(all, wrap(line{printNote, draw.NoteHeight, false}, width, r)...)
+}
+
+// wrap breaks a line at its spaces into two at most; what has no room in the
+// second ends in an ellipsis.
+func wrap(l line, width unit.Length, r draw.Ruler) []line {
+	words := strings.Fields(l.words)
+	if len(words) == 0 {
+		return nil
+	}
+	wide := func(s string) bool { return r.Width(s, l.height, l.bold) > width }
+	n := len(words)
+	for n > 1 && wide(strings.Join(words[:n], " ")) {
+		n--
+	}
+	first := strings.Join(words[:n], " ")
+	if n == len(words) {
+		l.words = shorten(first, wide)
+		return []line{l}
+	}
+	second := l
+	l.words, second.words = shorten(first, wide), shorten(strings.Join(words[n:], " "), wide)
+	return []line{l, second}
+}
+
+func shorten(s string, wide func(string) bool) string {
+	if !wide(s) {
+		return s
+	}
+	runes := []rune(s)
+	for n := len(runes) - 1; n > 0; n-- {
+		if t := strings.TrimRight(string(runes[:n]), " ,") + "…"; !wide(t) {
+			return t
+		}
+	}
+	return "…"
+}
+
+// Sizes of the furniture, in mm.
+const (
+	barTick   unit.Length = 2   // half an end tick of a check bar
+	barWords  unit.Length = 1.2 // from the bar to its words
+	barStart  unit.Length = 8   // from the corner where the bars meet to the words along them
+	letterLow unit.Length = 0.35
+	wedge     unit.Length = 3.5 // length and width of a neighbour's arrow
+	wedgeGap  unit.Length = 1.2
+)
+
+// tall is how much height a line of words takes, tails and all.
+func tall(height unit.Length) unit.Length { return height * (1 + letterLow) }
+
+// barAcross is a check bar with its corner end at the origin, running right (or
+// left), its words above (or below) it; barAlong the same running up (or down),
+// its words to the right (or left).
+func barAcross(b bar, left, down bool, r draw.Ruler) block {
+	return barBlock(b, left, down, false, r)
+}
+
+func barAlong(b bar, left, down bool, r draw.Ruler) block {
+	return barBlock(b, left, down, true, r)
+}
+
+func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
+	sx, sy := unit.Length(1), unit.Length(1)
+	if left {
+		sx = -1
+	}
+	if down {
+		sy = -1
+	}
+	at := func(x, y unit.Length) geom.Point { return geom.Point{X: sx * x, Y: sy * y} }
+	if along {
+		at = func(x, y unit.Length) geom.Point { return geom.Point{X: sx * y, Y: sy * x} }
+	}
+	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
+		return draw.Line{Line: geom.Line{From: at(x0, y0), To: at(x1, y1)}, Pen: draw.Narrow, On: draw.Notes}
+	}
+	// Words start (or end) at the same distance from the corner.
+	h := draw.NoteHeight
+	start := min(barStart, max(0, b.length-r.Width(b.words, h, false)))
+	text := draw.Text{Height: h, Words: b.words, On: draw.Notes}
+	if along {
+		text.Turn = 90 * unit.Degree
+		text.At = geom.Point{X: barWords + h, Y: sy * start}
+		if left {
+			text.At.X = -barWords - h*letterLow
+		}
+		if down {
+			text.Align = draw.Right
+		}
+	} else {
+		text.At = geom.Point{X: sx * start, Y: barWords + h*letterLow}
+		if down {
+			text.At.Y = -barWords - h
+		}
+		if left {
+			text.Align = draw.Right
+		}
+	}
+	ops := draw.Drawing{
+		stroke(0, 0, b.length, 0),
+		stroke(0, -barTick, 0, barTick),
+		stroke(b.length, -barTick, b.length, barTick),
+		text,
+	}
+	far := max(b.length+draw.Narrow.Width, start+r.Width(b.words, h, false))
+	box := geom.RectOf(at(-draw.Narrow.Width, -barTick), at(far, barWords+tall(h)))
+	return block{rects: []geom.Rect{box}, ops: ops, right: left, top: down}
+}
+
+// titleBlock is lines of words with a corner at the origin, the lower left one or
+// as the flags say, set flush with that side.
+func titleBlock(lines []line, left, down bool, r draw.Ruler) block {
+	var w, h unit.Length
+	for i, l := range lines {
+		w = max(w, r.Width(l.words, l.height, l.bold))
+		h += tall(l.height)
+		if i > 0 {
+			h += leading(l)
+		}
+	}
+	b := block{right: left, top: down}
+	y := h // top of the next line
+	if down {
+		y = 0
+	}
+	align := draw.Left
+	if left {
+		align = draw.Right
+	}
+	low := y - h
+	for i, l := range lines {
+		if i > 0 {
+			y -= leading(l)
+		}
+		b.ops = append(b.ops, draw.Text{At: geom.Point{Y: y - l.height}, Height: l.height, Align: align, Bold: l.bold, Words: l.words, On: draw.Notes})
+		y -= tall(l.height)
+	}
+	x0, x1 := unit.Length(0), w
+	if left {
+		x0, x1 = -w, 0
+	}
+	b.rects = []geom.Rect{{Min: geom.Point{X: x0, Y: low}, Max: geom.Point{X: x1, Y: low + h}}}
+	return b
+}
+
+// leading is the white above a line.
+func leading(l line) unit.Length { return 0.35 * l.height }
+
+// corner is the whole of it in the shape that a reader looks for: two bars that
+// meet in an L, the words inside it.
+func corner(b bar, lines []line, left, down bool, r draw.Ruler) block {
+	across, along := barAcross(b, left, down, r), barAlong(b, left, down, r)
+	words := titleBlock(lines, left, down, r)
+	in := geom.Point{X: barStart, Y: barStart}
+	if left {
+		in.X = -in.X
+	}
+	if down {
+		in.Y = -in.Y
+	}
+	box := shifted(words.rects[0], in)
+	out := block{right: left, top: down, rects: []geom.Rect{
+		across.rects[0], along.rects[0],
+		box.Join(geom.RectOf(geom.Point{})), // with the white between: nothing runs through the L
+	}}
+	out.ops = append(append(out.ops, across.ops...), along.ops...)
+	for _, op := range words.ops {
+		out.ops = append(out.ops, moved(op, in))
+	}
+	return out
+}
+
+// side of a page.
+type side uint8
+
+const (
+	toLeft side = iota
+	toRight
+	toTop
+	toBottom
+)
+
+// pointer is the label of a neighbour and a wedge towards it, the wedge's tip at
+// the origin.
+func pointer(label string, s side, r draw.Ruler) block {
+	h := draw.FigureHeight
+	w := r.Width(label, h, true)
+	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Notes}
+	var tip [2]geom.Point // the two other corners
+	var box geom.Rect
+	across, half := wedge+wedgeGap+w, max(wedge/2, h/2)
+	upright := wedge + wedgeGap + h
+	switch s {
+	case toLeft:
+		tip = [2]geom.Point{{X: wedge, Y: -wedge / 2}, {X: wedge, Y: wedge / 2}}
+		text.At = geom.Point{X: wedge + wedgeGap, Y: -h / 2}
+		box = geom.RectOf(geom.Point{Y: -half - h*letterLow}, geom.Point{X: across, Y: half})
+	case toRight:
+		tip = [2]geom.Point{{X: -wedge, Y: wedge / 2}, {X: -wedge, Y: -wedge / 2}}
+		text.At, text.Align = geom.Point{X: -wedge - wedgeGap, Y: -h / 2}, draw.Right
+		box = geom.RectOf(geom.Point{X: -across, Y: -half - h*letterLow}, geom.Point{Y: half})
+	case toTop:
+		tip = [2]geom.Point{{X: -wedge / 2, Y: -wedge}, {X: wedge / 2, Y: -wedge}}
+		text.At, text.Align = geom.Point{Y: -upright}, draw.Middle
+		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2, Y: -upright - h*letterLow}, geom.Point{X: max(w, wedge) / 2})
+	case toBottom:
+		tip = [2]geom.Point{{X: wedge / 2, Y: wedge}, {X: -wedge / 2, Y: wedge}}
+		text.At, text.Align = geom.Point{Y: wedge + wedgeGap}, draw.Middle
+		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2}, geom.Point{X: max(w, wedge) / 2, Y: upright})
+	}
+	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Notes}
+	return block{rects: []geom.Rect{box}, ops: draw.Drawing{arrow, text}}
+}

@@ -1,0 +1,315 @@
+package paging
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Rooms around furniture, in mm.
+const (
+	roomWide    unit.Length = 6   // from everything, where the page is empty enough
+	room        unit.Length = 3   // from everything, as a rule
+	roomLeast   unit.Length = 2   // between the words of two things, always
+	roomTight   unit.Length = 1   // from strokes, where the page is crowded
+	roomStrip   unit.Length = 1.5 // from what a neighbour covers
+	pointerStep unit.Length = 2
+	pointerIn   unit.Length = 30 // how far from its edge a neighbour's label may stand
+)
+
+// furnisher places the furniture of page after page.
+type furnisher struct {
+	f       Furniture
+	r       draw.Ruler
+	multi   bool         // the plan has more than one page
+	outline geom.Polygon // of the piece, in the plane of the sheets
+	ground  ground
+	near    []shape
+}
+
+// site is one page while it is being furnished, in page coordinates.
+type site struct {
+	window, free geom.Rect
+	by           geom.Point // plane of the sheets → page
+	cell         Cell
+	number       int
+}
+
+// furnish is the furniture of a page that already bears ops. What a neighbour
+// covers stays free of it, and so does everything drawn; bars, label and the note
+// how to print have a place before everything else, the neighbours' labels before
+// the rest of the title. Only where a page is so small or so crowded that a bar or
+// the label has no place at all does it go into a strip, and at last it is left out.
+func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point, overlap unit.Length, ops, joins []draw.Op) draw.Drawing {
+	s := site{window: window, free: window.Grow(-Unreliable), by: by, cell: c, number: number}
+	v := max(overlap, overlap/2+armAcross+armRoom) // marks reach out of a narrow strip
+	if c.LeftOf != "" {
+		s.free.Min.X = window.Min.X + v + roomStrip
+	}
+	if c.RightOf != "" {
+		s.free.Max.X = window.Max.X - v - roomStrip
+	}
+	if c.Below != "" {
+		s.free.Min.Y = window.Min.Y + v + roomStrip
+	}
+	if c.Above != "" {
+		s.free.Max.Y = window.Max.Y - v - roomStrip
+	}
+	w.near = w.near[:0]
+	for _, op := range ops {
+		w.near = shapes(w.near, op, w.r)
+	}
+	// The neighbours' labels first, since each has an edge to stand at; if that
+	// takes the place of a longer bar, the other way round.
+	w.clear(s)
+	pointers := w.pointers(s)
+	kit, rank := w.kit(s, ways)
+	if rank > 0 && len(pointers) > 0 {
+		w.clear(s)
+		if better, n := w.kit(s, ways[:rank]); n < rank {
+			kit, rank, pointers = better, n, w.pointers(s)
+		}
+	}
+	if rank == len(ways) {
+		kit, pointers = w.crowded(s, joins)
+	}
+	return append(kit, pointers...)
+}
+
+// crowded is the furniture of a page that has no place for the L: bars, label and
+// note apart from one another, or, where that leaves but a stub of a bar, a small L.
+func (w *furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
+	own := len(w.near)
+	for _, op := range joins { // what stands in the strips matters only now
+		w.near = shapes(w.near, op, w.r)
+	}
+	w.clear(s)
+	kit, worst := w.scatter(s)
+	if worst >= stubBar {
+		w.near = w.near[:own]
+		w.clear(s)
+		if small, n := w.kit(s, stubs); n < len(stubs) {
+			return small, w.pointers(s)
+		}
+		w.clear(s)
+		for _, op := range kit {
+			for _, x := range shapes(nil, op, w.r) {
+				w.ground.take(x, roomLeast-roomTight)
+			}
+		}
+		w.ground.count()
+	}
+	pointers = w.pointers(s)
+	return append(kit, w.restOfTitle(s)...), pointers
+}
+
+// clear makes the ground of a page with nothing on it but the drawing.
+func (w *furnisher) clear(s site) {
+	w.ground.level(s.window)
+	for i := range w.near {
+		more := unit.Length(0)
+		if w.near[i].text {
+			more = roomLeast - roomTight
+		}
+		w.ground.take(w.near[i], more)
+	}
+	w.ground.count()
+}
+
+// put draws a block at p and takes its place.
+func (w *furnisher) put(b block, p geom.Point) (d draw.Drawing) {
+	for _, r := range b.rects {
+		w.ground.takeRect(shifted(r, p).Grow(roomLeast - roomTight))
+	}
+	w.ground.count()
+	for _, op := range b.ops {
+		d = append(d, moved(op, p))
+	}
+	return d
+}
+
+// pointers are the neighbours' labels, each at the middle of its edge or as near
+// to it as the drawing lets it.
+func (w *furnisher) pointers(s site) (d draw.Drawing) {
+	middle := s.window.Centre()
+	for side, label := range [4]string{s.cell.LeftOf, s.cell.RightOf, s.cell.Above, s.cell.Below} {
+		if label == "" {
+			continue
+		}
+		side := side2(side)
+		b := pointer(label, side, w.r)
+		at := [4]geom.Point{
+			{X: s.free.Min.X, Y: middle.Y}, {X: s.free.Max.X, Y: middle.Y},
+			{X: middle.X, Y: s.free.Max.Y}, {X: middle.X, Y: s.free.Min.Y}}[side]
+		in := [4]geom.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}}[side]
+		along := [4]geom.Point{{Y: 1}, {Y: 1}, {X: 1}, {X: 1}}[side]
+		reach := max(s.free.Width(), s.free.Height()) / 2
+	search:
+		for deep := unit.Length(0); deep <= pointerIn; deep += 2.5 * pointerStep {
+			for k := unit.Length(0); k <= reach; k += pointerStep {
+				for _, way := range [2]unit.Length{k, -k} {
+					p := at.Plus(in.Times(float64(deep))).Plus(along.Times(float64(way)))
+					if w.ground.fits(b, p, roomLeast, s.free) {
+						d = append(d, w.put(b, p)...)
+						break search
+					}
+				}
+			}
+		}
+	}
+	return d
+}
+
+func side2(i int) side { return [4]side{toLeft, toRight, toTop, toBottom}[i] }
+
+// way is one way to arrange bars and words in the L.
+type way struct {
+	bar   int // index of the bar's length
+	say   int
+	width unit.Length // of the words
+}
+
+// ways from the best to the last with bars that are worth measuring, and those
+// that are left when no other arrangement has such bars either.
+var (
+	ways = []way{
+		{longBar, sayAll, 88}, {longBar, sayAll, 52},
+		{shortBar, sayAll, 88}, {shortBar, sayAll, 52}, {shortBar, sayAll, 36},
+		{shortBar, sayPiece, 52}, {shortBar, sayPiece, 36}, {shortBar, sayLeast, 52}, {shortBar, sayLeast, 30},
+	}
+	stubs = []way{{stubBar, sayPiece, 36}, {stubBar, sayLeast, 52}, {stubBar, sayLeast, 30}}
+)
+
+// kit is label, bars and title in the shape of an L, and how far down the list of
+// ways it had to go: to its end where there is no place.
+func (w *furnisher) kit(s site, ways []way) (draw.Drawing, int) {
+	for i, y := range ways {
+		lines := w.f.title(w.label(s), s.number, y.say, y.width, w.r)
+		var blocks [4]block
+		for k := range blocks {
+			blocks[k] = corner(w.f.bars()[y.bar], lines, k&1 != 0, k&2 != 0, w.r)
+		}
+		if b, p, ok := w.emptiest(blocks[:], s); ok {
+			return w.put(b, p), i
+		}
+	}
+	return nil, len(ways)
+}
+
+func (w *furnisher) label(s site) string {
+	if w.multi {
+		return s.cell.Label
+	}
+	return ""
+}
+
+// emptiest is the first place outside the piece with wide room, else with
+// ordinary room, else the same inside it, else with the least room anywhere.
+func (w *furnisher) emptiest(blocks []block, s site) (block, geom.Point, bool) {
+	type found struct {
+		b  block
+		p  geom.Point
+		ok bool
+	}
+	try := func(room unit.Length) (out, in found) {
+		for _, b := range blocks {
+			p, ok := w.ground.spot(b, room, s.free, func(p geom.Point) bool {
+				if !surrounds(w.outline, p.Minus(s.by)) {
+					return true
+				}
+				if !in.ok {
+					in = found{b, p, true}
+				}
+				return false
+			})
+			if ok {
+				return found{b, p, true}, in
+			}
+		}
+		return out, in
+	}
+	var inside found
+	for _, r := range [2]unit.Length{roomWide, room} {
+		out, in := try(r)
+		if out.ok {
+			return out.b, out.p, true
+		}
+		if !inside.ok {
+			inside = in
+		}
+	}
+	if inside.ok {
+		return inside.b, inside.p, true
+	}
+	out, in := try(roomLeast)
+	if !out.ok {
+		out = in
+	}
+	return out.b, out.p, out.ok
+}
+
+// surrounds says whether a polygon has a point (even-odd).
+func surrounds(p geom.Polygon, a geom.Point) bool {
+	in := false
+	for i := range p {
+		b, c := p[i], p[(i+1)%len(p)]
+		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// scatter places bars, label and note one by one where no L has a place, and
+// says which bar was the last it had to come down to.
+func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
+	first := func(blocks ...block) int {
+		for _, within := range [2]geom.Rect{s.free, s.window.Grow(-Unreliable)} {
+			for i, b := range blocks {
+				for _, room := range [2]unit.Length{roomLeast, roomTight} {
+					if p, ok := w.ground.spot(b, room, within, nil); ok {
+						d = append(d, w.put(b, p)...)
+						return i
+					}
+				}
+			}
+		}
+		return len(blocks)
+	}
+	var across, along []block
+	for _, b := range w.f.bars() {
+		across = append(across, barAcross(b, false, false, w.r))
+		along = append(along, barAlong(b, false, false, w.r))
+	}
+	worst = max(first(across...), first(along...))
+	if l := w.label(s); l != "" {
+		var sizes []block
+		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
+			sizes = append(sizes, titleBlock([]line{{l, h, true}}, false, false, w.r))
+		}
+		first(sizes...)
+	}
+	var notes []block
+	for _, width := range []unit.Length{88, 30} {
+		notes = append(notes, titleBlock(wrap(line{printNote, draw.NoteHeight, false}, width, w.r), false, false, w.r))
+	}
+	first(notes...)
+	return d, worst
+}
+
+// restOfTitle is as much of the title as has a place beside what scatter placed.
+func (w *furnisher) restOfTitle(s site) draw.Drawing {
+	for _, y := range []way{{say: sayAll, width: 88}, {say: sayAll, width: 36}, {say: sayPiece, width: 52}, {say: sayPiece, width: 30}} {
+		note := len(wrap(line{printNote, draw.NoteHeight, false}, y.width, w.r))
+		lines := w.f.title("", s.number, y.say, y.width, w.r)
+		lines = lines[:len(lines)-note]
+		if len(lines) == 0 {
+			continue
+		}
+		b := titleBlock(lines, false, false, w.r)
+		if p, ok := w.ground.spot(b, roomLeast, s.free, nil); ok {
+			return w.put(b, p)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,350 @@
+package paging
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Sheets are laid in reading order, each on top of those before it. So of two
+// neighbours the right one and the lower one lies on top, and is trimmed along
+// the middle of the strip that both show; on the other that line is where the
+// trimmed edge goes. A sheet's own edge is no reference: it may be 2 mm off
+// (ISO 216).
+//
+// Marks stand on that middle line, the same on both sheets, and are cut through
+// with it. When the sheets lie right, the halves meet again: the arm across
+// steps where one sheet has slipped along the join, the slanting arms step where
+// there is a gap or too little of one. Beside two of the marks stand ticks, 1 mm
+// apart on the sheet below and 0.9 mm on the one on top: the longest pair meets
+// when the join is right, the pair n steps away when it has slipped n tenths of
+// a millimetre.
+
+// Sizes of the marks, in mm.
+const (
+	armAcross   unit.Length = 4   // half the arm across: 1 mm less than half of a 10 mm strip
+	armSlant    unit.Length = 2.8 // half the slanting arms, each way: they are as long as the arm across
+	armRoom     unit.Length = 1   // what a mark keeps clear of the piece
+	tickBelow   unit.Length = 1
+	tickOnTop   unit.Length = 0.9
+	tickCount               = 5   // to each side of the longest
+	tickOver    unit.Length = 0.4 // how far ticks run past the line, so that a careless cut leaves no gap
+	tickShift   unit.Length = 10  // from the mark to the longest tick
+	lineRoom    unit.Length = 1   // what the trim line keeps clear of the piece: the outline is crossed by arcs alone
+	leastTrim   unit.Length = 1   // a shorter bit of trim line is a speck
+	wordsRoom   unit.Length = 2   // between the words of two things
+	wordsIndent unit.Length = 4   // from the middle of a mark to the words beside it
+)
+
+// Spaces between marks: the first that has room for three of them is taken.
+var (
+	spacesMM   = []unit.Length{50, 40, 30, 25, 20, 15, 10}
+	spacesInch = []unit.Length{2 * unit.Inch, 1.5 * unit.Inch, unit.Inch, 0.75 * unit.Inch, 0.5 * unit.Inch}
+)
+
+// join is where two neighbours show the same strip. Along it counts t, across it
+// n: y and x where the strip stands upright, x and y where it lies.
+type join struct {
+	under, over Cell
+	upright     bool
+	from, to    unit.Length // the strip's stretch in t
+	at          unit.Length // n of its middle line
+	half        unit.Length // half its width
+	up          unit.Length // 1 where the sheet on top lies towards greater n, else −1
+}
+
+// beside is the join of a page with the neighbour to its right, below the one
+// with the neighbour under it.
+func beside(a, b Cell) join {
+	return join{under: a, over: b, upright: true, up: 1,
+		from: max(a.Window.Min.Y, b.Window.Min.Y), to: min(a.Window.Max.Y, b.Window.Max.Y),
+		at: (a.Window.Max.X + b.Window.Min.X) / 2, half: (a.Window.Max.X - b.Window.Min.X) / 2}
+}
+
+func below(a, b Cell) join {
+	return join{under: a, over: b, up: -1,
+		from: max(a.Window.Min.X, b.Window.Min.X), to: min(a.Window.Max.X, b.Window.Max.X),
+		at: (a.Window.Min.Y + b.Window.Max.Y) / 2, half: (b.Window.Max.Y - a.Window.Min.Y) / 2}
+}
+
+// name of the join, as both sheets bear it.
+func (j join) name() string { return j.under.Label + " | " + j.over.Label }
+
+// point at t along and n across, n counted from the middle line.
+func (j join) point(t, n unit.Length) geom.Point {
+	if j.upright {
+		return geom.Point{X: j.at + n, Y: t}
+	}
+	return geom.Point{X: t, Y: j.at + n}
+}
+
+func (j join) rect(t0, n0, t1, n1 unit.Length) geom.Rect {
+	return geom.RectOf(j.point(t0, n0), j.point(t1, n1))
+}
+
+func (j join) strip() geom.Rect { return j.rect(j.from, -j.half, j.to, j.half) }
+
+func (j join) line(t0, n0, t1, n1 unit.Length, pen draw.Pen) draw.Line {
+	return draw.Line{Line: geom.Line{From: j.point(t0, n0), To: j.point(t1, n1)}, Pen: pen, On: draw.Joins}
+}
+
+// usable is the stretch for marks and words: clear of the squares where a third
+// and a fourth sheet lie, if that leaves enough.
+func (j join) usable() (from, to unit.Length) {
+	reach := armAcross + armRoom
+	if in := 2*j.half + reach; j.to-j.from-2*in >= 2*spacesMM[len(spacesMM)-1] {
+		return j.from + in, j.to - in
+	}
+	return j.from + reach, j.to - reach
+}
+
+// marks are the places of the match marks along the join: at equal distances
+// from one another, counted from the middle of the join or a little shifted to
+// stay clear of the piece, without those that still would not be. Where that
+// leaves fewer than two, single places clear of the piece are taken, as far
+// apart as there are.
+func (j join) marks(near []shape, inches bool) []unit.Length {
+	from, to := j.usable()
+	middle := (from + to) / 2
+	if to < from {
+		return nil
+	}
+	spaces := spacesMM
+	if inches {
+		spaces = spacesInch
+	}
+	space := spaces[len(spaces)-1]
+	for _, s := range spaces {
+		if to-from >= 2*s {
+			space = s
+			break
+		}
+	}
+	comb := func(shift unit.Length) (at []unit.Length) {
+		n := int((to - from) / space)
+		for k := -n; k <= n; k++ {
+			if t := middle + shift + unit.Length(k)*space; t >= from && t <= to && j.clear(t, near) {
+				at = append(at, t)
+			}
+		}
+		return at
+	}
+	best := comb(0)
+	full := int((to-middle)/space)*2 + 1
+	for s := space / 10; s <= space/2 && len(best) < full; s += space / 10 {
+		for _, shift := range [2]unit.Length{s, -s} {
+			if at := comb(shift); len(at) > len(best) {
+				best = at
+			}
+		}
+	}
+	if len(best) >= 2 {
+		return best
+	}
+	var first, last unit.Length
+	found := 0
+	const step = 2.5
+	for t := from; t <= to; t += step {
+		if j.clear(t, near) {
+			if found == 0 {
+				first = t
+			}
+			last, found = t, found+1
+		}
+	}
+	if found >= 2 && last-first >= 2*armAcross+armRoom {
+		return []unit.Length{first, last}
+	}
+	return best
+}
+
+// clear says whether a mark at t keeps clear of the piece.
+func (j join) clear(t unit.Length, near []shape) bool {
+	return keepsClear(j.rect(t-armSlant, -armAcross, t+armSlant, armAcross), near, armRoom, armRoom)
+}
+
+// keepsClear says whether a box keeps its distance from strokes and from words.
+func keepsClear(box geom.Rect, near []shape, strokes, words unit.Length) bool {
+	for i := range near {
+		room := strokes
+		if near[i].text {
+			room = words
+		}
+		if near[i].gap(box) < room {
+			return false
+		}
+	}
+	return true
+}
+
+// vernier is where the longest ticks stand, beside the first and the last mark
+// and towards the middle; none where the piece is in the way.
+func (j join) vernier(marks []unit.Length, near []shape) (at []unit.Length) {
+	n := len(marks)
+	if n == 0 {
+		return nil
+	}
+	try := []unit.Length{marks[0] + tickShift, marks[n-1] - tickShift}
+	reach := tickCount*tickBelow + armRoom
+	if n == 1 {
+		try[1] = marks[0] - tickShift
+	} else if marks[n-1]-marks[0] < 2*(tickShift+reach) {
+		try = try[:1] // two rows would run into each other or into the next mark
+	}
+	from, to := j.usable()
+	for _, t := range try {
+		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), near, armRoom, armRoom) {
+			continue
+		}
+		clash := false
+		for _, m := range marks {
+			clash = clash || m-t < reach+armSlant && t-m < reach+armSlant
+		}
+		if !clash {
+			at = append(at, t)
+		}
+	}
+	return at
+}
+
+// ops is what one of the two sheets bears of the join, in the plane of the
+// sheets. near is everything of the piece near the strip, the same for both.
+func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Drawing {
+	marks := j.marks(near, inches)
+	vernier := j.vernier(marks, near)
+	d := j.trim(onTop, near)
+	for _, t := range marks {
+		d = append(d,
+			j.line(t, -armAcross, t, armAcross, draw.Narrow),
+			j.line(t-armSlant, -armSlant, t+armSlant, armSlant, draw.Narrow),
+			j.line(t-armSlant, armSlant, t+armSlant, -armSlant, draw.Narrow))
+	}
+	side, pitch := -j.up, tickBelow
+	if onTop {
+		side, pitch = j.up, tickOnTop
+	}
+	for _, t := range vernier {
+		for k := -tickCount; k <= tickCount; k++ {
+			long := unit.Length(2)
+			switch k {
+			case 0:
+				long = 4
+			case -tickCount, tickCount:
+				long = 3
+			}
+			at := t + unit.Length(k)*pitch
+			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
+		}
+	}
+	return append(d, j.words(onTop, marks, vernier, near, r)...)
+}
+
+// trim is the middle line, whole where the sheet on top is to be cut and dashed
+// where its edge will lie on the sheet below; not where the piece itself runs.
+func (j join) trim(onTop bool, near []shape) (d draw.Drawing) {
+	pen := draw.Hidden
+	if onTop {
+		pen = draw.Narrow
+	}
+	type stretch struct{ from, to unit.Length }
+	open := []stretch{{j.from, j.to}}
+	for i := range near {
+		from, to, ok := near[i].shadow(j.at, lineRoom, j.upright)
+		if !ok {
+			continue
+		}
+		var left []stretch
+		for _, s := range open {
+			if from > s.from {
+				left = append(left, stretch{s.from, min(s.to, from)})
+			}
+			if to < s.to {
+				left = append(left, stretch{max(s.from, to), s.to})
+			}
+		}
+		open = left
+	}
+	for _, s := range open {
+		if s.to-s.from >= leastTrim {
+			d = append(d, j.line(s.from, 0, s.to, 0, pen))
+		}
+	}
+	return d
+}
+
+// words say which join it is and what becomes of the half strip they stand on,
+// twice where there is room, and rather not beside the ticks; with no room they
+// are fewer or left out.
+func (j join) words(onTop bool, marks, vernier []unit.Length, near []shape, r draw.Ruler) (d draw.Drawing) {
+	words := j.name() + ": " + j.over.Label + " covers this"
+	side := j.up // where the words go: away from what stays visible
+	if onTop {
+		words, side = j.name()+": trim this off", -j.up
+	}
+	// Between the line and the window's edge, with the letters' tails. Nobody
+	// relies on these words where the printer loses the edge.
+	const off, outer, tail, small = 0.9, 0.7, 0.35, 1.8
+	room := j.half - outer - off
+	height := draw.NoteHeight
+	if room < height*(1+tail) {
+		height = small
+	}
+	tall := height * (1 + tail)
+	if room < tall {
+		return nil
+	}
+	lo := off + (room-tall)/2
+	if side < 0 {
+		lo = -lo - tall
+	}
+	hi := lo + tall
+	// Letters stand up towards smaller x on an upright join, towards greater y on
+	// a lying one.
+	base := lo + height*tail
+	var turn unit.Angle
+	if j.upright {
+		base, turn = hi-height*tail, 90*unit.Degree
+	}
+	from, to := j.usable()
+	fits := func(t, w unit.Length, besideTicks bool) bool {
+		if t < from || t+w > to {
+			return false
+		}
+		for _, m := range marks {
+			if t < m+wordsIndent && m-wordsIndent < t+w {
+				return false
+			}
+		}
+		for _, v := range vernier {
+			const reach = tickCount*tickBelow + armRoom
+			if !besideTicks && t < v+reach && v-reach < t+w {
+				return false
+			}
+		}
+		return keepsClear(j.rect(t, lo, t+w, hi), near, lineRoom, wordsRoom)
+	}
+	const step = 1
+	for _, try := range []struct {
+		words       string
+		besideTicks bool
+	}{{words, false}, {words, true}, {j.name(), true}} {
+		w := r.Width(try.words, height, false)
+		put := func(t unit.Length) {
+			d = append(d, draw.Text{At: j.point(t, base), Height: height, Turn: turn, Words: try.words, On: draw.Joins})
+		}
+		for t := from; t+w <= to; t += step {
+			if fits(t, w, try.besideTicks) {
+				put(t)
+				const again = 40 // nearer than this it need not be said twice
+				for u := to - w; u > t+w+again; u -= step {
+					if fits(u, w, try.besideTicks) {
+						put(u)
+						break
+					}
+				}
+				return d
+			}
+		}
+	}
+	return d
+}

@@ -1,0 +1,173 @@
+package paging
+
+import (
+	"iter"
+	"sort"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Pages is the plan's pages one after the other, in the order of Cells: the
+// drawing, given in the plane of the sheets, cut to what each page shows; the
+// marks of its joins; its furniture. Each is made when it is asked for, and the
+// same plan and drawing always give the same pages. A stroke ends on the window's
+// edge to 1e-9 mm and is elsewhere unchanged but for the shift.
+func (p Plan) Pages(d draw.Drawing, f Furniture, r draw.Ruler) iter.Seq[draw.Page] {
+	return func(yield func(draw.Page) bool) {
+		s := newSpread(p, d, r)
+		w := furnisher{f: f, r: r, multi: len(p.Cells) > 1, outline: p.Outline}
+		for i := range p.Cells {
+			if !yield(s.page(i, f, &w)) {
+				return
+			}
+		}
+	}
+}
+
+// spread is a drawing dealt out to the cells of a plan.
+type spread struct {
+	plan  Plan
+	ops   draw.Drawing
+	boxes []geom.Rect // of the operations
+	on    [][]int32   // for each cell, the operations that it shows
+	at    map[[2]int]int
+	r     draw.Ruler
+}
+
+func newSpread(p Plan, d draw.Drawing, r draw.Ruler) *spread {
+	s := &spread{plan: p, ops: d, r: r, boxes: make([]geom.Rect, len(d)), on: make([][]int32, len(p.Cells)), at: make(map[[2]int]int, len(p.Cells))}
+	rows := rowsOf(p.Cells)
+	for i, c := range p.Cells {
+		s.at[[2]int{c.Row, c.Col}] = i
+	}
+	for k, op := range d {
+		b := op.Bounds(r)
+		s.boxes[k] = b
+		// Rows come from the top, cells from the left: only those that the bounds
+		// reach are looked at.
+		first := sort.Search(len(rows), func(i int) bool { return p.Cells[rows[i].from].Window.Min.Y <= b.Max.Y })
+		for _, row := range rows[first:] {
+			if p.Cells[row.from].Window.Max.Y < b.Min.Y {
+				break
+			}
+			cells := p.Cells[row.from:row.to]
+			for i := sort.Search(len(cells), func(i int) bool { return cells[i].Window.Max.X >= b.Min.X }); i < len(cells) && cells[i].Window.Min.X <= b.Max.X; i++ {
+				if shows(cells[i].Window, op, b) {
+					s.on[row.from+i] = append(s.on[row.from+i], int32(k))
+				}
+			}
+		}
+	}
+	return s
+}
+
+// shows is a cheap test that a window shows something of an operation whose
+// bounds it meets; it may be wrong about a polyline, never the other way round.
+func shows(window geom.Rect, op draw.Op, box geom.Rect) bool {
+	if whole(op) {
+		return holds(window, box)
+	}
+	switch o := op.(type) {
+	case draw.Line:
+		_, ok := geom.ClipLine(o.Line, window)
+		return ok
+	case draw.Arc:
+		return len(geom.ClipArc(o.Arc, window)) > 0
+	}
+	return true
+}
+
+type stretch struct{ from, to int }
+
+// rowsOf is where each row of the cells starts and ends.
+func rowsOf(cells []Cell) (rows []stretch) {
+	for i, c := range cells {
+		if i == 0 || c.Row != cells[i-1].Row {
+			rows = append(rows, stretch{from: i})
+		}
+		rows[len(rows)-1].to = i + 1
+	}
+	return rows
+}
+
+func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
+	p, c := s.plan, s.plan.Cells[i]
+	corner := geom.Point{X: p.Sheet.Left, Y: p.Sheet.Bottom}
+	by := corner.Minus(c.Window.Min)
+	out := draw.Page{Kind: draw.Template, Piece: f.Piece, Width: p.Sheet.Width, Height: p.Sheet.Height,
+		Places: []draw.Place{{Piece: f.PieceIndex, Copy: f.Copy, Matrix: p.Matrix(c)}}}
+	if len(p.Cells) > 1 {
+		out.Label = c.Label
+	}
+	for _, k := range s.on[i] {
+		out.Ops = cut(out.Ops, s.ops[k], s.boxes[k], c.Window, by)
+	}
+	own := len(out.Ops)
+	for _, op := range s.joins(i, f.Inches) {
+		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
+	}
+	out.Ops = append(out.Ops, w.furnish(c, f.First+i, shifted(c.Window, by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
+	return out
+}
+
+// joins is what a page bears of its joins, in the plane of the sheets.
+func (s *spread) joins(i int, inches bool) (d draw.Drawing) {
+	c := s.plan.Cells[i]
+	for _, n := range []struct {
+		label    string
+		row, col int
+		onTop    bool
+		join     func(a, b Cell) join
+	}{
+		{c.LeftOf, 0, -1, true, beside}, {c.RightOf, 0, 1, false, beside},
+		{c.Above, -1, 0, true, below}, {c.Below, 1, 0, false, below},
+	} {
+		k, ok := s.at[[2]int{c.Row + n.row, c.Col + n.col}]
+		if n.label == "" || !ok {
+			continue
+		}
+		under, over := i, k
+		if n.onTop {
+			under, over = k, i
+		}
+		j := n.join(s.plan.Cells[under], s.plan.Cells[over])
+		d = append(d, j.ops(n.onTop, s.near(j.strip().Grow(nearStrip), under, over), inches, s.r)...)
+	}
+	return d
+}
+
+// nearStrip is how far from a strip anything can be in the way of what stands in it.
+const nearStrip unit.Length = 3
+
+// near is the shapes of what two neighbours show in or close to a rectangle, the
+// same whichever of the two asks.
+func (s *spread) near(r geom.Rect, under, over int) (all []shape) {
+	var part []draw.Op
+	a, b := s.on[under], s.on[over]
+	for len(a)+len(b) > 0 {
+		var k int32
+		switch { // both are in the drawing's order
+		case len(b) == 0 || len(a) > 0 && a[0] < b[0]:
+			k, a = a[0], a[1:]
+		case len(a) == 0 || b[0] < a[0]:
+			k, b = b[0], b[1:]
+		default:
+			k, a, b = a[0], a[1:], b[1:]
+		}
+		op := s.ops[k]
+		if !s.boxes[k].Meets(r) {
+			continue
+		}
+		if whole(op) { // also where it only hangs into the strip
+			all = shapes(all, op, s.r)
+			continue
+		}
+		part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
+		for _, op := range part {
+			all = shapes(all, op, s.r)
+		}
+	}
+	return all
+}
