@@ -1,0 +1,328 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"strconv"
+	"strings"
+
+	"trammel/geom/unit"
+)
+
+// words speaks about the corners and the measurements of one problem.
+type words struct {
+	names  [3]Name
+	spelt  [3]string  // the sides as they were written, else round the triangle: BC, CA, AB
+	value  [9]string  // what was measured, as written; empty where it was not
+	bare   float64    // millimetres in the unit that figures are given in
+	mark   string     // of that unit; empty where the measurements are bare numbers too
+	inches unit.Style // of inches and feet, else zero
+}
+
+func wordsOf(names [3]Name, of []quantity, ms []Measurement) words {
+	w := words{names: names}
+	for i := range names {
+		w.spelt[i] = string(names[(i+1)%3] + names[(i+2)%3])
+	}
+	for n, q := range of {
+		m := ms[n]
+		w.value[q] = m.Value.Text
+		if q.kind() == Distance {
+			w.spelt[q.corner()] = string(m.At[0] + m.At[1])
+		}
+	}
+	w.bare, w.mark = figuresOfText(ms)
+	switch unit.Length(w.bare) {
+	case unit.Inch:
+		w.inches.Unit = unit.IN
+	case unit.Foot:
+		w.inches.Unit, w.bare, w.mark = unit.FT, float64(unit.Inch), `"`
+	}
+	return w
+}
+
+// figuresOfText finds the unit that computed lengths are told in: that of the
+// bare numbers where there are any, else feet or inches where those are
+// written, else millimetres; and the mark behind them, none where every length
+// is a bare metric number.
+func figuresOfText(ms []Measurement) (bare float64, mark string) {
+	bare = 1
+	marked, counted := false, false
+	for _, m := range ms {
+		if m.Kind == Angle {
+			continue
+		}
+		text := m.Value.Text
+		if n, ok := new(big.Rat).SetString(strings.ReplaceAll(text, ",", ".")); ok && n.Sign() > 0 {
+			bare, _ = n.Quo(m.Value.Value, n).Float64()
+			counted = true
+			continue
+		}
+		marked = true
+		switch {
+		case counted:
+		case strings.ContainsAny(text, "'′") || strings.Contains(text, "ft"):
+			bare = float64(unit.Foot)
+		case bare == 1 && (strings.ContainsAny(text, `"″`) || strings.Contains(text, "in")):
+			bare = float64(unit.Inch)
+		}
+	}
+	marks := map[unit.Length]string{unit.Centimetre: " cm", unit.Metre: " m", unit.Inch: `"`, unit.Foot: " ft"}
+	switch m, ok := marks[unit.Length(bare)]; {
+	case bare >= float64(unit.Inch) && bare < float64(unit.Metre):
+		return bare, m
+	case !marked:
+		return bare, ""
+	case ok:
+		return bare, m
+	}
+	return bare, " mm"
+}
+
+// length with about three figures, and never fewer than one decimal where there
+// is something behind the point.
+func (w words) length(x number) string { return w.float(x.float64()) }
+
+func (w words) float(mm float64) string {
+	if w.inFractions(mm) {
+		return w.inches.Length(unit.Length(mm))
+	}
+	return trimmed(mm/w.bare, w.places(mm)) + w.mark
+}
+
+// inFractions says whether a length is told in fractions of an inch: from an
+// inch on. Less is a difference that sixteenths may not show.
+func (w words) inFractions(mm float64) bool {
+	return w.inches.Unit != unit.MM && math.Abs(mm) >= float64(unit.Inch)
+}
+
+// places behind the point that a length is told with.
+func (w words) places(mm float64) int {
+	least := 1
+	switch {
+	case w.bare >= 100: // metres, feet
+		least = 3
+	case w.bare > 10: // inches
+		least = 2
+	}
+	return max(least, figuresBehind(mm/w.bare, 3))
+}
+
+// figuresBehind is the places behind the point that show so many figures of v.
+func figuresBehind(v float64, figures int) int {
+	if v == 0 {
+		return 0
+	}
+	return max(0, min(12, figures-1-int(math.Floor(math.Log10(math.Abs(v))))))
+}
+
+// beside is x with enough figures to tell it from y.
+func (w words) beside(x, y number) string {
+	if s := w.float(x.float64()); w.inFractions(x.float64()) && s != w.float(y.float64()) {
+		return s
+	}
+	v, u := x.float64()/w.bare, y.float64()/w.bare
+	for places := w.places(x.float64()); ; places++ {
+		if s := trimmed(v, places); s != trimmed(u, places) || places > 15 {
+			return s + w.mark
+		}
+	}
+}
+
+// withUnit is the same with the unit, whatever the measurements are written in.
+func (w words) withUnit(mm float64) string {
+	if w.mark != "" {
+		return w.float(mm)
+	}
+	switch unit.Length(w.bare) {
+	case unit.Centimetre:
+		return w.float(mm) + " cm"
+	case unit.Metre:
+		return w.float(mm) + " m"
+	}
+	return w.float(mm) + " mm"
+}
+
+// trimmed is v with at most so many decimals, trailing zeros dropped.
+func trimmed(v float64, places int) string {
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// angle in degrees with one decimal, or as many as show a small one.
+func (w words) angle(degrees float64) string {
+	return strconv.FormatFloat(degrees, 'f', max(1, figuresBehind(degrees, 2)), 64) + "°"
+}
+
+// is names a quantity and gives its value as written: "AB 100", "the angle
+// 35deg at A", "the height 620 from C".
+func (w words) is(q quantity) string {
+	at := string(w.names[q.corner()])
+	switch v := w.value[q]; {
+	case v == "":
+		return w.name(q)
+	case q.kind() == Angle:
+		return "the angle " + v + " at " + at
+	case q.kind() == Height:
+		return "the height " + v + " from " + at
+	default:
+		return w.name(q) + " " + v
+	}
+}
+
+func (w words) name(q quantity) string {
+	switch q.kind() {
+	case Distance:
+		return w.spelt[q.corner()]
+	case Angle:
+		return "the angle at " + string(w.names[q.corner()])
+	}
+	return "the height from " + string(w.names[q.corner()])
+}
+
+// misfit writes what a quantity should be and by how much it is off, both with
+// the figures that the difference asks for. In mm or degrees.
+func (w words) misfit(q quantity, makes, is float64) string {
+	off, more, mark := makes-is, "more", w.mark
+	if off < 0 {
+		off, more = -off, "less"
+	}
+	var places int
+	switch {
+	case q.kind() != Angle && w.inFractions(makes) && w.inFractions(off):
+		return w.float(makes) + ", " + w.float(off) + " " + more
+	case q.kind() == Angle:
+		mark, places = "°", max(1, figuresBehind(off, 1))
+	case w.places(0) < figuresBehind(off/w.bare, 1):
+		makes, off, places = makes/w.bare, off/w.bare, figuresBehind(off/w.bare, 1)
+	default:
+		makes, off, places = makes/w.bare, off/w.bare, w.places(0)
+	}
+	if q.kind() == Angle {
+		return fmt.Sprintf("%.*f%s, %.*f%s %s", places, makes, mark, places, off, mark, more)
+	}
+	return trimmed(makes, places) + mark + ", " + trimmed(off, places) + mark + " " + more
+}
+
+// figure writes a value of the quantity, in mm or degrees, with enough figures
+// to tell it from what it is instead.
+func (w words) figure(q quantity, v, instead float64) string {
+	if q.kind() != Angle {
+		return w.beside(fromFloat(v), fromFloat(instead))
+	}
+	return strconv.FormatFloat(v, 'f', max(1, figuresBehind(v-instead, 1)), 64) + "°"
+}
+
+func no(hint, what string, a ...any) *NoTriangle {
+	return &NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
+}
+
+const again = "measure them again"
+
+// shortReach: the two shorter sides do not reach across the longest.
+func shortReach(s sides, l int, over number) reason {
+	return func(w words) *NoTriangle {
+		// named from one end of the longest to the other
+		p, q := min((l+1)%3, (l+2)%3), max((l+1)%3, (l+2)%3)
+		x, y := side(q), side(p)
+		name := func(q quantity) string {
+			if w.value[q] != "" {
+				return w.is(q)
+			}
+			return w.name(q) + " " + w.length(s[q.corner()])
+		}
+		if over.sign() == 0 {
+			return no("a triangle needs its third corner off that line: "+again,
+				"%s, %s and %s lie on one line: %s and %s together are exactly %s",
+				w.names[0], w.names[1], w.names[2], name(x), name(y), name(side(l)))
+		}
+		return no("one of the three is wrong: "+again,
+			"%s and %s together are %s short of reaching across %s",
+			name(x), name(y), w.length(over.neg()), name(side(l)))
+	}
+}
+
+// tooShort: side i cannot reach the line of side k.
+func tooShort(i, k int, is, least number) reason {
+	return func(w words) *NoTriangle {
+		return no("measure it or the angle again", "%s is too short to reach %s: at least %s is needed",
+			w.is(side(i)), w.name(side(k)), w.beside(least, is))
+	}
+}
+
+// notLongest: the side facing a right or obtuse angle must be the longest.
+func notLongest(i, j int, is, b number, computed bool) reason {
+	return func(w words) *NoTriangle {
+		other := w.is(side(j))
+		if computed {
+			other = fmt.Sprintf("the %s that the height makes %s", w.beside(b, is), w.name(side(j)))
+		}
+		return no("the side facing an angle of 90° or more is the longest of all: "+again,
+			"%s must be longer than %s, since it faces %s", w.is(side(i)), other, w.is(angleAt(i)))
+	}
+}
+
+func angleSum(j, k int) reason {
+	return func(w words) *NoTriangle {
+		return no("two angles of a triangle make less than 180°: "+again,
+			"%s and %s together leave nothing for %s", w.is(angleAt(j)), w.is(angleAt(k)), w.name(angleAt(rest(j, k))))
+	}
+}
+
+// heightTooLong: the height from corner i is longer than side j, which starts there.
+func heightTooLong(i, j int, is, b number, computed bool) reason {
+	return func(w words) *NoTriangle {
+		beside := w.is(side(j)) + " from the same corner"
+		if computed {
+			beside = fmt.Sprintf("%s from the same corner, which the other two make %s", w.name(side(j)), w.beside(b, is))
+		}
+		return no("a height is the shortest way from its corner: "+again, "%s is longer than %s", w.is(heightOf(i)), beside)
+	}
+}
+
+func sidesCoincide(i, j, k int) reason {
+	return func(w words) *NoTriangle {
+		return no("both sides would fall on the height: "+again,
+			"%s, %s and %s are equal, which leaves nothing for %s",
+			w.is(side(i)), w.is(side(j)), w.is(heightOf(k)), w.name(side(k)))
+	}
+}
+
+func apexTooHigh(i int, is, most number) reason {
+	return func(w words) *NoTriangle {
+		return no("measure the height or the angle again", "%s is too long over %s for %s: at most %s fits",
+			w.is(heightOf(i)), w.is(side(i)), w.is(angleAt(i)), w.beside(most, is))
+	}
+}
+
+// heightLeavesNothing: the height from corner i asks for an angle that is not
+// left beside the one measured at corner j.
+func heightLeavesNothing(i, j int, is, most number) reason {
+	return func(w words) *NoTriangle {
+		return no("measure the height or the angle again", "%s is too long beside %s: it must be less than %s",
+			w.is(heightOf(i)), w.is(angleAt(j)), w.beside(most, is))
+	}
+}
+
+func parallelSides(i, j, k int) reason {
+	return func(w words) *NoTriangle {
+		return no("a height as long as the side stands at a right angle, and only one can: "+again,
+			"%s and %s are as long as %s, so the other two sides would be parallel",
+			w.is(heightOf(j)), w.is(heightOf(k)), w.is(side(i)))
+	}
+}
+
+func heightsDoNotClose(i int, is, least number) reason {
+	return func(w words) *NoTriangle {
+		return no("one of the three is wrong: "+again,
+			"%s is too short beside %s and %s: it must be more than %s",
+			w.is(heightOf(i)), w.is(heightOf((i+1)%3)), w.is(heightOf((i+2)%3)), w.beside(least, is))
+	}
+}
