@@ -18,7 +18,7 @@ func Nearest(word string, known []string) string {
 	}
 	best, fewest := "", len([]rune(word))/3+1
 	for _, k := range known {
-		if d := keystrokes(strings.ToLower(word), strings.ToLower(k)); d < fewest || d == fewest && best == "" {
+		if d := keystrokes(strings.ToLower(word), strings.ToLower(k)); d < fewest {
 			best, fewest = k, d
 		}
 	}

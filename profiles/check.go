@@ -1,0 +1,207 @@
+package profiles
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// key is one key of a profile and how its value is tried.
+type key struct {
+	name string
+	try  func(text string) error
+}
+
+// Limits of what a profile may say, in mm.
+const (
+	leastPaper unit.Length = 50
+	mostPaper  unit.Length = 5080 // 14 400 units of PDF, the largest side that ISO 32000-1 annex C allows
+	mostMargin unit.Length = 500
+)
+
+// kinds are the maps of a file and the keys of each profile in them.
+var kinds = []struct {
+	name string
+	keys []key
+}{
+	{"papers", []key{{"width", between(leastPaper, mostPaper)}, {"height", between(leastPaper, mostPaper)}}},
+	{"printers", []key{{"left", margin}, {"top", margin}, {"right", margin}, {"bottom", margin}, {"overlap", margin}}},
+	{"trades", []key{
+		{"unit", func(t string) error { _, err := unit.ParseUnit(t); return err }},
+		{"fraction", func(t string) error { _, err := ParseFraction(t); return err }},
+		{"angles", func(t string) error { _, err := ParseAngles(t); return err }},
+		{"lettering", between(leastLettering, mostLettering)},
+		{"show", func(t string) error { return oneOf(t, Shown()) }},
+		{"compass", between(10, 100*unit.Metre)},
+		{"protractor", func(t string) error { _, err := ParseStep(t); return err }},
+		{"tape", func(t string) error { return oneOf(t, Classes()) }},
+	}},
+}
+
+// Lettering heights: ISO 3098 begins at 1.8; figures under 2.5 are not read at a
+// bench, and over 20 they leave no room.
+const leastLettering, mostLettering unit.Length = 2.5, 20
+
+var defaultKeys = []string{"paper", "printer", "trade"}
+
+func keysOf(kind string) []key {
+	for _, k := range kinds {
+		if k.name == kind {
+			return k.keys
+		}
+	}
+	return nil
+}
+
+func names(keys []key) []string {
+	var list []string
+	for _, k := range keys {
+		list = append(list, k.name)
+	}
+	return list
+}
+
+var profileName = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9-]{0,39}$`)
+
+// check tries every key and value of a file and notes where each was written.
+func (s *Set) check(file string, root strict.Value) error {
+	top := []string{"defaults"}
+	for _, k := range kinds {
+		top = append(top, k.name)
+	}
+	fields, err := root.Fields("the profiles", top...)
+	if err != nil {
+		return err
+	}
+	for _, f := range fields {
+		if f.Key == "defaults" {
+			err = s.checkDefaults(file, f.Value)
+		} else {
+			err = s.checkKind(file, f.Key, f.Value)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s *Set) checkDefaults(file string, v strict.Value) error {
+	fields, err := v.Fields("defaults", defaultKeys...)
+	for _, f := range fields {
+		if _, err := f.Value.Text("defaults." + f.Key); err != nil {
+			return err
+		}
+		s.note(file, f.Value, path("defaults", f.Key))
+	}
+	return err
+}
+
+func (s *Set) checkKind(file, kind string, v strict.Value) error {
+	profiles, err := v.Fields(kind)
+	if err != nil {
+		return err
+	}
+	here := map[string]string{}
+	for _, p := range profiles {
+		id := id(p.Key)
+		switch {
+		case !profileName.MatchString(p.Key):
+			return p.At.Fault(fmt.Sprintf("%q cannot be a name in %s", strict.Shorten(p.Key), kind), "begin with a letter; go on with letters, digits and hyphens")
+		case here[id] != "":
+			return p.At.Fault(fmt.Sprintf("%q and %q are the same name", here[id], p.Key), "capital and small letters count alike")
+		}
+		here[id] = p.Key
+		if s.names[path(kind, id)] == "" {
+			s.names[path(kind, id)] = p.Key
+			s.order = append(s.order, path(kind, id))
+		}
+		if err := s.checkProfile(file, kind, p); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s *Set) checkProfile(file, kind string, p strict.Field) error {
+	keys := keysOf(kind)
+	fields, err := p.Value.Fields(kind+"."+p.Key, names(keys)...)
+	if err != nil {
+		return err
+	}
+	for _, f := range fields {
+		what := strings.Join([]string{kind, p.Key, f.Key}, ".")
+		texts := []strict.Value{f.Value}
+		if f.Key == "show" {
+			items, ok := f.Value.Items()
+			if !ok {
+				return f.Value.Fault(what+" is not a list", "write show: ["+strings.Join(Shown(), ", ")+"], or fewer of them")
+			}
+			texts = items
+		}
+		for _, v := range texts {
+			if err := tryText(what, f.Key, keys, v); err != nil {
+				return err
+			}
+		}
+		s.note(file, f.Value, path(kind, id(p.Key), f.Key))
+	}
+	if kind == "papers" && s.from[path(kind, id(p.Key), "width")]+s.from[path(kind, id(p.Key), "height")] != "" {
+		for _, k := range keys {
+			if s.from[path(kind, id(p.Key), k.name)] == "" {
+				return p.At.Fault("papers."+p.Key+" has no "+k.name, "write width and height")
+			}
+		}
+	}
+	return nil
+}
+
+func tryText(what, name string, keys []key, v strict.Value) error {
+	text, err := v.Text(what)
+	if err != nil {
+		return err
+	}
+	if !v.Quoted() {
+		return v.Fault(fmt.Sprintf("%s: %s stands without quotes and unit", what, strict.Shorten(text)), fmt.Sprintf("write it as text with its unit, such as %q", text+" mm"))
+	}
+	k := keys[slices.IndexFunc(keys, func(k key) bool { return k.name == name })]
+	if err := k.try(text); err != nil {
+		bad := &unit.Fault{What: err.Error()}
+		errors.As(err, &bad)
+		// The reader names its token in Where; here the key is the better name.
+		return v.Fault(what+": "+bad.What, bad.Hint)
+	}
+	return nil
+}
+
+func (s *Set) note(file string, v strict.Value, path string) {
+	s.from[path] = file
+	if file != BuiltIn {
+		s.from[path] = fmt.Sprintf("%s:%d", file, v.Line())
+	}
+}
+
+func margin(text string) error { return between(0, mostMargin)(text) }
+
+// between tries a length with both limits allowed.
+func between(least, most unit.Length) func(string) error {
+	return func(text string) error { _, err := lengthBetween(text, least, most); return err }
+}
+
+func lengthBetween(text string, least, most unit.Length) (unit.Length, error) {
+	return unit.ParseSetting(text, unit.MM, least, most)
+}
+
+func plain(l unit.Length) string { return fmt.Sprintf("%g mm", l.MM()) }
+
+func oneOf(text string, known []string) error {
+	if slices.Contains(known, text) {
+		return nil
+	}
+	return &unit.Fault{What: fmt.Sprintf("%q is not known", strict.Shorten(text)), Hint: strict.Suggest(text, known)}
+}
