@@ -63,7 +63,7 @@ func (s Style) Angle(a Angle) string {
 	}
 	n, sign, ok := rounded(degrees, 60, 1)
 	if !ok {
-		return "?"
+		return "?°"
 	}
 	m := strconv.FormatInt(n%60, 10)
 	if len(m) == 1 {
@@ -78,7 +78,7 @@ func (s Style) Angle(a Angle) string {
 func (s Style) Area(a Area) string {
 	mm := float64(a)
 	switch small := s.Unit >= IN; {
-	case small && math.Abs(mm) < float64(Foot*Foot):
+	case small && math.Abs(mm) < 92903.04:
 		return areaText(mm, 64516, 100, 1) + " in²"
 	case small:
 		return areaText(mm, 9290304, 100, 2) + " ft²"
