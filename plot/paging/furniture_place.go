@@ -260,7 +260,7 @@ func surrounds(p geom.Polygon, a geom.Point) bool {
 	return in
 }
 
-// scatter places bars, label and note one by one where no L has a place, and
+// scatter places bars, note and label one by one where no L has a place, and
 // says which bar was the last it had to come down to.
 func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
 	first := func(blocks ...block) int {
@@ -282,6 +282,11 @@ func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
 		along = append(along, barAlong(b, false, false, w.r))
 	}
 	worst = max(first(across...), first(along...))
+	var notes []block
+	for _, width := range []unit.Length{88, 30} {
+		notes = append(notes, titleBlock(wrap(line{printNote, draw.NoteHeight, false}, width, w.r), false, false, w.r))
+	}
+	first(notes...)
 	if l := w.label(s); l != "" {
 		var sizes []block
 		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
@@ -289,11 +294,6 @@ func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
 		}
 		first(sizes...)
 	}
-	var notes []block
-	for _, width := range []unit.Length{88, 30} {
-		notes = append(notes, titleBlock(wrap(line{printNote, draw.NoteHeight, false}, width, w.r), false, false, w.r))
-	}
-	first(notes...)
 	return d, worst
 }
 

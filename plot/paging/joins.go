@@ -23,7 +23,8 @@ import (
 // Sizes of the marks, in mm.
 const (
 	armAcross   unit.Length = 4   // half the arm across: 1 mm less than half of a 10 mm strip
-	armSlant    unit.Length = 2.8 // half the slanting arms, each way: they are as long as the arm across
+	armLeast    unit.Length = 2   // the same in a narrow strip
+	slant                   = 0.7 // of the arm across: the slanting arms are as long
 	armRoom     unit.Length = 1   // what a mark keeps clear of the piece
 	tickBelow   unit.Length = 1
 	tickOnTop   unit.Length = 0.9
@@ -69,6 +70,10 @@ func below(a, b Cell) join {
 
 // name of the join, as both sheets bear it.
 func (j join) name() string { return j.under.Label + " | " + j.over.Label }
+
+// arm is half the arm across of a mark: both sheets show the whole of it, unless
+// they share hardly anything.
+func (j join) arm() unit.Length { return min(armAcross, max(j.half, armLeast)) }
 
 // point at t along and n across, n counted from the middle line.
 func (j join) point(t, n unit.Length) geom.Point {
@@ -160,7 +165,8 @@ func (j join) marks(near []shape, inches bool) []unit.Length {
 
 // clear says whether a mark at t keeps clear of the piece.
 func (j join) clear(t unit.Length, near []shape) bool {
-	return keepsClear(j.rect(t-armSlant, -armAcross, t+armSlant, armAcross), near, armRoom, armRoom)
+	a, b := j.arm(), slant*j.arm()
+	return keepsClear(j.rect(t-b, -a, t+b, a), near, armRoom, armRoom)
 }
 
 // keepsClear says whether a box keeps its distance from strokes and from words.
@@ -198,7 +204,7 @@ func (j join) vernier(marks []unit.Length, near []shape) (at []unit.Length) {
 		}
 		clash := false
 		for _, m := range marks {
-			clash = clash || m-t < reach+armSlant && t-m < reach+armSlant
+			clash = clash || m-t < reach+armAcross && t-m < reach+armAcross
 		}
 		if !clash {
 			at = append(at, t)
@@ -214,10 +220,11 @@ func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Draw
 	vernier := j.vernier(marks, near)
 	d := j.trim(onTop, near)
 	for _, t := range marks {
+		a, b := j.arm(), slant*j.arm()
 		d = append(d,
-			j.line(t, -armAcross, t, armAcross, draw.Narrow),
-			j.line(t-armSlant, -armSlant, t+armSlant, armSlant, draw.Narrow),
-			j.line(t-armSlant, armSlant, t+armSlant, -armSlant, draw.Narrow))
+			j.line(t, -a, t, a, draw.Narrow),
+			j.line(t-b, -b, t+b, b, draw.Narrow),
+			j.line(t-b, b, t+b, -b, draw.Narrow))
 	}
 	side, pitch := -j.up, tickBelow
 	if onTop {
