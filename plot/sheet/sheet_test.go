@@ -95,7 +95,7 @@ func TestFlowLosesNothingAndStaysInside(t *testing.T) {
 
 func TestFlowHeadingStaysWithWhatFollows(t *testing.T) {
 	// Room for the first paragraph and the heading, but not for what it heads.
-	area := geom.Rect{Max: geom.Point{X: 100, Y: 4.25 + 2.5 + 1 + 5.95 + 0.8 + 2}}
+	area := geom.Rect{Max: geom.Point{X: 100, Y: 4.25 + 4 + 1 + 5.95 + 0.8 + 2}}
 	blocks := []Block{Paragraph{Words: "first"}, Heading{Words: "Heading"}, Paragraph{Words: "second"}}
 	pages, err := Flow(blocks, func(int) []geom.Rect { return []geom.Rect{area} }, fixed{})
 	if err != nil {

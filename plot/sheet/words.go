@@ -108,7 +108,7 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 	if h == 0 {
 		h = draw.FigureHeight
 	}
-	rows := []Row{{Height: 2.5, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
+	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
 	for _, line := range Wrap(b.Words, width, h, true, r) {
 		row := textRow(line, 0, h, true)
 		row.Keep = true

@@ -1,10 +1,13 @@
 package template
 
 import (
+	"fmt"
+
 	"trammel/geom"
+	"trammel/geom/unit"
 )
 
-// radius is what is written along an arc: where it is swung from and how far.
+// radius is what is written along an arc: how far, and where it is swung from.
 func (f *face) radius(s geom.Swing) string {
 	say := "R " + f.style.length(s.Radius, s.Measured)
 	if s.Centre != "" {
@@ -12,3 +15,153 @@ func (f *face) radius(s geom.Swing) string {
 	}
 	return say
 }
+
+// Steps are the construction by hand in words, one sentence a step and without
+// numbers, made from the very steps whose lines Draw draws. Lengths are in the
+// style's unit, which is named elsewhere; what is computed stands in parentheses.
+func Steps(c geom.Construction, s Style) []string {
+	w := work{Style: s, construction: c}
+	for _, step := range c.Steps {
+		w.say = append(w.say, w.words(step))
+		w.done = append(w.done, step)
+	}
+	return w.say
+}
+
+// work is the construction so far: what a step meets depends on those before it.
+type work struct {
+	Style
+	construction geom.Construction
+	done         []geom.Step
+	say          []string
+}
+
+func (w *work) words(step geom.Step) string {
+	switch s := step.(type) {
+	case geom.DrawBase:
+		return fmt.Sprintf("Draw the baseline %s, %s long.", s.From+s.To, w.length(s.Length, s.Measured))
+	case geom.Swing:
+		return w.swing(s)
+	case geom.ThirdAngle:
+		return fmt.Sprintf("The angle at %s is what the others leave of 180°: 180° less %s at %s and %s at %s is %s.", s.At,
+			w.angle(s.Known[0], true), s.Others[0], w.angle(s.Known[1], true), s.Others[1], w.angle(s.Angle, false))
+	case geom.SetAngle:
+		say := fmt.Sprintf("Protractor at %s: set off %s from %s and draw the arm", s.At, w.angle(s.Angle, s.Measured), s.At+s.Along)
+		if _, met := w.meets(s.To); met {
+			return say + fmt.Sprintf("; it crosses %s at %s.", w.what(s.To), s.To)
+		}
+		return say + "."
+	case geom.MarkOff:
+		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, w.length(s.Length, s.Measured), w.along(s), s.To)
+	case geom.Erect:
+		return w.erect(s)
+	case geom.Parallel:
+		return fmt.Sprintf("Draw a line parallel to %s, %s above it; %s lies on this line.", s.Base[0]+s.Base[1], w.length(s.Distance, s.Measured), s.To)
+	case geom.Join:
+		return fmt.Sprintf("Join %s and %s.", s.From, s.To)
+	case geom.CheckSide:
+		return fmt.Sprintf("Check: measure %s: %s.", s.From+s.To, w.Figures.Length(s.Length))
+	case geom.CheckAngle:
+		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.Figures.Angle(s.Angle))
+	case geom.CheckHeight:
+		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, s.Base[0]+s.Base[1], w.Figures.Length(s.Height))
+	}
+	panic(fmt.Sprintf("template: no words for %T", step))
+}
+
+func (w *work) swing(s geom.Swing) string {
+	tool := "Compasses"
+	if w.Reach > 0 && s.Radius > w.Reach {
+		tool = "Beam compasses or a batten on a pin"
+	}
+	at := string(s.Centre)
+	if at == "" {
+		at = "the foot"
+	}
+	say := fmt.Sprintf("%s at %s, radius %s: swing an arc", tool, at, w.length(s.Radius, s.Measured))
+	met, ok := w.meets(s.To)
+	if !ok {
+		return say + " above the baseline."
+	}
+	say += fmt.Sprintf(" across %s; they cross at %s", w.what(s.To), s.To)
+	if !s.Twice {
+		return say + "."
+	}
+	switch m := met.(type) {
+	case geom.SetAngle:
+		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
+	case geom.Parallel:
+		t := w.construction.Triangle
+		return say + fmt.Sprintf(", the crossing %s.", fromEnd(t.Names[0], t.Points[0], s))
+	}
+	return say + ", above the baseline."
+}
+
+// fromEnd tells two crossings apart by how far they are from a corner.
+func fromEnd(n geom.Name, p geom.Point, s geom.Swing) string {
+	if s.Through.Distance(p) < s.Other.Distance(p) {
+		return fmt.Sprintf("nearer to %s", n)
+	}
+	return fmt.Sprintf("farther from %s", n)
+}
+
+// meets is the last step before this one whose line corner n lies on.
+func (w *work) meets(n geom.Name) (geom.Step, bool) {
+	for i := len(w.done) - 1; i >= 0; i-- {
+		switch s := w.done[i].(type) {
+		case geom.Swing:
+			if s.To == n {
+				return s, true
+			}
+		case geom.SetAngle:
+			if s.To == n {
+				return s, true
+			}
+		case geom.Parallel:
+			if s.To == n {
+				return s, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// what names the line that corner n lies on already.
+func (w *work) what(n geom.Name) string {
+	switch step, _ := w.meets(n); s := step.(type) {
+	case geom.SetAngle:
+		return fmt.Sprintf("the arm from %s", s.At)
+	case geom.Parallel:
+		return "the parallel"
+	}
+	return "the first"
+}
+
+// along names the line that a length is marked off on.
+func (w *work) along(s geom.MarkOff) string {
+	if _, ok := w.meets(s.To); ok {
+		return "the arm"
+	}
+	return "the baseline"
+}
+
+func (w *work) erect(s geom.Erect) string {
+	base := s.From + s.Toward
+	up := w.length(s.Height, s.Measured)
+	const same = 1e-9 // mm: the foot is the corner
+	switch {
+	case max(s.Along, -s.Along) < same*unit.Millimetre:
+		return fmt.Sprintf("Square at %s: raise a perpendicular on %s and mark off %s on it; this is %s.", s.From, base, up, s.To)
+	case s.Along < 0:
+		return fmt.Sprintf("Carry %s on beyond %s by %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
+			s.Toward+s.From, s.From, w.length(-s.Along, false), up, s.To)
+	case s.Along > w.base():
+		return fmt.Sprintf("Carry %s on beyond %s, to %s from %s, to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
+			base, s.Toward, w.length(s.Along, false), s.From, up, s.To)
+	}
+	return fmt.Sprintf("From %s mark off %s along %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
+		s.From, w.length(s.Along, false), base, up, s.To)
+}
+
+// base is the length of the baseline.
+func (w *work) base() unit.Length { return w.construction.Triangle.Sides[2] }

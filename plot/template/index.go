@@ -1,0 +1,278 @@
+package template
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+)
+
+// Index is the page that goes before those of the template: what it is, a map of
+// its pages, what to check before cutting, how to put the pages together, the
+// construction by hand and cautions. It is one page where that can be done with
+// letters of 2.5 mm, else it flows on. Notes are said in the title line (a date,
+// the printer the pages are made for). A *unit.Fault names a character that the
+// lettering does not have, or a paper too small to say anything on.
+func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
+	if err := p.lettered(r); err != nil {
+		return nil, err
+	}
+	const (
+		widest unit.Length = 190 // longer lines are not read
+		inner  unit.Length = 1   // nothing relies on the last bit of what prints
+	)
+	sh := plan.Sheet
+	area := geom.Rect{Min: geom.Point{X: sh.Left, Y: sh.Bottom}, Max: geom.Point{X: sh.Width - sh.Right, Y: sh.Height - sh.Top}}.Grow(-inner)
+	area.Max.X = min(area.Max.X, area.Min.X+widest)
+	x := index{piece: p, plan: plan, style: s, notes: notes}
+	var made []draw.Drawing
+	for _, l := range layouts {
+		if area.Width() < l.least {
+			continue
+		}
+		d, err := x.compose(l, area, r)
+		if err == nil && (made == nil || len(d) < len(made)) {
+			made = d
+		}
+		if len(made) == 1 {
+			break
+		}
+	}
+	if made == nil {
+		return nil, &unit.Fault{Where: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
+	}
+	var pages []draw.Page
+	for _, d := range made {
+		pages = append(pages, draw.Page{Kind: draw.Index, Piece: p.Name, Width: sh.Width, Height: sh.Height, Ops: d})
+	}
+	return pages, nil
+}
+
+type index struct {
+	piece Piece
+	plan  paging.Plan
+	style Style
+	notes []string
+}
+
+// layout is one way to set the page.
+type layout struct {
+	least   unit.Length // width that it needs
+	beside  bool        // the checks stand beside the map, not below it
+	columns int         // of what follows them
+	height  unit.Length // of the letters
+	mapHigh unit.Length // at most
+}
+
+// layouts from the most generous to the tightest: the first that makes one page
+// is taken, or the one that makes fewest.
+var layouts = []layout{
+	{180, true, 1, draw.FigureHeight, 100},
+	{180, true, 1, draw.NoteHeight, 100},
+	{180, true, 2, draw.NoteHeight, 90},
+	{0, false, 1, draw.NoteHeight, 70},
+	{120, false, 2, draw.NoteHeight, 60},
+	{0, false, 1, draw.NoteHeight, 40},
+}
+
+const gutter unit.Length = 8
+
+func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+	head := x.title(area.Width(), r)
+	picture := x.picture(l.mapHigh)
+	if l.beside {
+		right := max(104, area.Width()*0.5)
+		head = append(head, sheet.Beside{
+			Stacks: [][]sheet.Block{{picture}, x.before(l, r)},
+			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
+		})
+	} else {
+		head = append(append(head, picture), x.before(l, r)...)
+	}
+	rest := append(append(x.together(l), x.byHand(l)...), x.care(l)...)
+	if l.columns == 1 {
+		return sheet.Flow(append(head, rest...), func(int) []geom.Rect { return []geom.Rect{area} }, r)
+	}
+	d, high := sheet.Set(head, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
+	below := area
+	if below.Max.Y -= high; below.Height() < 40 {
+		return nil, fmt.Errorf("no room below the map")
+	}
+	pages, err := sheet.Flow(rest, func(page int) []geom.Rect {
+		if page == 0 {
+			return sheet.Columns(below, l.columns, gutter)
+		}
+		return sheet.Columns(area, l.columns, gutter)
+	}, r)
+	if err == nil {
+		pages[0] = append(d, pages[0]...)
+	}
+	return pages, err
+}
+
+func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
+	var facts []string
+	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", x.pages()}, x.notes...) {
+		if f != "" {
+			facts = append(facts, f)
+		}
+	}
+	height := draw.CornerHeight
+	if r.Width(x.piece.Name, height, true) > width {
+		height = draw.FigureHeight
+	}
+	return []sheet.Block{
+		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true},
+		sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true},
+		sheet.Gap(3),
+	}
+}
+
+func off(quantity int) string {
+	if quantity < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%d off", quantity)
+}
+
+func (x index) pages() string {
+	if n := len(x.plan.Cells); n > 1 {
+		return fmt.Sprintf("%d pages of %s", n, x.plan.Sheet.Name)
+	}
+	return "1 page of " + x.plan.Sheet.Name
+}
+
+// before is what to check before cutting: the bar, and the three sides once the
+// pages are together.
+func (x index) before(l layout, r draw.Ruler) []sheet.Block {
+	t := x.piece.Triangle()
+	fine := x.style.Figures
+	if fine.Unit >= unit.IN {
+		fine.Denominator = max(fine.Denominator, 32) // a sixteenth would swallow the range
+	}
+	table := sheet.Table{Row: 8, Height: l.height, Gutter: 3, Columns: []sheet.Column{
+		{Head: "side"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)}, {Head: "found", Align: sheet.Box},
+	}}
+	for i := range 3 {
+		length := t.Sides[(i+2)%3]
+		give := Accept(length, joinsAlong(x.plan, x.plan.Outline.Edge(i)))
+		table.Cells = append(table.Cells, []string{
+			string(t.Names[i]) + string(t.Names[(i+1)%3]), x.style.Figures.Length(length), fine.Length(length - give), fine.Length(length + give), "",
+		})
+	}
+	say := "When the pages are together, measure each side. Out of its range: take the pages apart and join them again."
+	if len(x.plan.Cells) == 1 {
+		say = "Measure each side."
+	}
+	return []sheet.Block{
+		sheet.Heading{Words: "Before cutting"},
+		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.height, Keep: true},
+		sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return checkBar(x.style, width, r) }},
+		sheet.Paragraph{Words: say, Height: l.height, Keep: true},
+		sheet.Gap(1.5),
+		table,
+	}
+}
+
+// point is how lengths stand in a column: those in feet and inches have no point.
+func point(s unit.Style) sheet.Align {
+	if s.Unit >= unit.IN {
+		return sheet.ToRight
+	}
+	return sheet.OnPoint
+}
+
+// Accept is how far a side of the template may be from its length when its pages
+// are together and the check bars are true:
+//
+//	0.5 mm            to read a rule at both ends of a 0.5 mm line
+//	0.2 mm · √joins   each join within 0.2 mm (what the marks let the eye see), to
+//	                  either side, so they add as a random walk
+//	0.2 mm per metre  what a bar of 100 mm that reads true to 0.02 mm leaves open,
+//	                  and paper moves by as much with a few per cent of humidity
+//
+// Judgement, no published source; it knows nothing of the printer in use.
+func Accept(length unit.Length, joins int) unit.Length {
+	return 0.5 + 0.2*unit.Length(math.Sqrt(float64(joins))) + 0.2*length/unit.Metre
+}
+
+// joinsAlong is over how many joins a side runs: it is as few as the pages allow.
+func joinsAlong(plan paging.Plan, side geom.Line) int {
+	type stretch struct{ from, to unit.Length }
+	var all []stretch
+	for _, w := range plan.Windows() {
+		if part, ok := geom.ClipLine(side, w); ok {
+			all = append(all, stretch{side.From.Distance(part.From), side.From.Distance(part.To)})
+		}
+	}
+	joins, at := -1, unit.Length(0)
+	for at < side.Length()-1e-6 {
+		far := at
+		for _, s := range all {
+			if s.from <= at+1e-6 {
+				far = max(far, s.to)
+			}
+		}
+		if far <= at { // a gap: no page shows it
+			break
+		}
+		at = far
+		joins++
+	}
+	return max(joins, 0)
+}
+
+// checkBar is the bar to check the print by, true to scale, in the shape it has on
+// every page.
+func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	type bar struct {
+		length unit.Length
+		words  string
+	}
+	bars := []bar{{100, "100 mm"}, {50, "50 mm"}, {20, "20 mm"}}
+	if s.Figures.Unit >= unit.IN {
+		bars = []bar{{4 * unit.Inch, "4 in"}, {2 * unit.Inch, "2 in"}, {unit.Inch, "1 in"}}
+	}
+	b := bars[2]
+	for _, try := range bars {
+		if try.length+draw.Narrow.Width <= width {
+			b = try
+			break
+		}
+	}
+	const y, tick unit.Length = -8, 2
+	x := draw.Narrow.Width / 2
+	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
+		return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Narrow, On: draw.Notes}
+	}
+	return draw.Drawing{
+		stroke(x, y, x+b.length, y), stroke(x, y-tick, x, y+tick), stroke(x+b.length, y-tick, x+b.length, y+tick),
+		draw.Text{At: geom.Point{X: x + b.length/2, Y: y + 1.9}, Height: draw.NoteHeight, Align: draw.Middle, Words: b.words, On: draw.Notes},
+	}, 13
+}
+
+func (x index) byHand(l layout) []sheet.Block {
+	if !x.style.Steps {
+		return nil
+	}
+	return []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: Steps(x.piece.Construction, x.style), Numbered: true, Height: l.height}}
+}
+
+func (x index) care(l layout) []sheet.Block {
+	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: Cautions(), Height: l.height}}
+}
+
+// Cautions are said wherever a template goes.
+func Cautions() []string {
+	return []string{
+		"Measure the check bars before cutting: a page printed at another size looks the same.",
+		"Mark from the line, not from the edge of the paper, and offer the template up before cutting good material.",
+		"Clamp small pieces, keep hands clear of the blade, and wear eye and dust protection.",
+		"This is geometry, not a statement of strength: braces, gussets and roofs need a qualified person. Local codes prevail.",
+	}
+}

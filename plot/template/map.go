@@ -1,0 +1,186 @@
+package template
+
+import (
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+)
+
+// white is left free about the map of pages, for the letters of the corners or
+// of rows and columns.
+const white unit.Length = 6
+
+// picture is the map of pages with the shape over it.
+func (x index) picture(highest unit.Length) sheet.Block {
+	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+		all := x.plan.Cells[0].Window
+		for _, c := range x.plan.Cells {
+			all = all.Join(c.Window)
+		}
+		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
+		m := chart{
+			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
+			scene: newScene(nil, r), plan: x.plan,
+		}
+		high := unit.Length(k)*all.Height() + 2*white
+		m.draw(x.piece.Triangle().Names, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
+		return m.scene.drawing, high
+	}}
+}
+
+// chart is the map of pages while it is drawn, at a scale.
+type chart struct {
+	scale    float64
+	from, to geom.Point // a point of the plane of the sheets, and where it lies on the map
+	scene    *scene
+	plan     paging.Plan
+}
+
+func (m chart) at(p geom.Point) geom.Point { return p.Minus(m.from).Times(m.scale).Plus(m.to) }
+
+// share is what a page is drawn as: its window, up to the middle of the strips
+// that it has in common with its neighbours.
+func (m chart) share(c paging.Cell) geom.Rect {
+	half := m.plan.Sheet.Overlap / 2
+	w := c.Window
+	if c.LeftOf != "" {
+		w.Min.X += half
+	}
+	if c.RightOf != "" {
+		w.Max.X -= half
+	}
+	if c.Below != "" {
+		w.Min.Y += half
+	}
+	if c.Above != "" {
+		w.Max.Y -= half
+	}
+	return geom.Rect{Min: m.at(w.Min), Max: m.at(w.Max)}
+}
+
+func (m chart) draw(names [3]geom.Name, room geom.Rect) {
+	line := func(x0, y0, x1, y1 unit.Length) {
+		m.scene.add(draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Fine, On: draw.Notes})
+	}
+	var shares []geom.Rect
+	for _, c := range m.plan.Cells {
+		s := m.share(c)
+		shares = append(shares, s)
+		line(s.Min.X, s.Min.Y, s.Min.X, s.Max.Y)
+		line(s.Min.X, s.Max.Y, s.Max.X, s.Max.Y)
+		if c.RightOf == "" {
+			line(s.Max.X, s.Min.Y, s.Max.X, s.Max.Y)
+		}
+		if c.Below == "" {
+			line(s.Min.X, s.Min.Y, s.Max.X, s.Min.Y)
+		}
+	}
+	var shape geom.Polygon
+	for _, p := range m.plan.Outline {
+		shape = append(shape, m.at(p))
+	}
+	m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
+	before := *m.scene
+	before.drawing = before.drawing[:len(before.drawing):len(before.drawing)]
+	if !m.labelPages(shares) {
+		// Too small for a label in every page: letters beside the rows, numbers
+		// above the columns instead. The scene is made again without the words.
+		drawing := before.drawing
+		*m.scene = *newScene(nil, m.scene.ruler.(memo).Ruler)
+		m.scene.add(drawing...)
+		m.labelRows(shares)
+	}
+	m.scene.windows = newField[geom.Rect](about)
+	m.scene.windows.put(room, room)
+	for i, p := range shape {
+		out := geom.Line{From: shape.Edge((i + 2) % 3).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: p}.Direction()
+		var all []candidate
+		for d := unit.Length(2); d < 12; d++ {
+			for k := range 24 {
+				turn := unit.Angle((k+1)/2) * 15 * unit.Degree
+				if k%2 == 1 {
+					turn = -turn
+				}
+				w := words{string(names[i]), draw.FigureHeight, true}
+				text := w.at(p.Toward(out+turn, d+w.height/2), 0)
+				text.On = draw.Notes
+				all = append(all, candidate{text: text, cost: float64(d) + turn.Degrees()*turn.Degrees()/2000})
+			}
+		}
+		m.scene.place(all)
+	}
+}
+
+// labelPages writes each page's label where the shape leaves room in it, and says
+// whether all had room.
+func (m chart) labelPages(shares []geom.Rect) bool {
+	for _, s := range shares {
+		m.scene.windows.put(s, s)
+	}
+	for i, s := range shares {
+		w := words{m.plan.Cells[i].Label, draw.NoteHeight, false}
+		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, false)/2-1.1, s.Height()/2-w.height*0.85-1.1
+		if dx < 0 || dy < 0 {
+			return false
+		}
+		var all []candidate
+		for _, at := range [][2]unit.Length{{0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {-1, 1}, {1, 1}, {-1, -1}, {1, -1}, {0, .5}, {0, -.5}, {.5, 0}, {-.5, 0}, {.5, .5}, {-.5, .5}, {.5, -.5}, {-.5, -.5}} {
+			text := w.at(s.Centre().Plus(geom.Point{X: at[0] * dx, Y: at[1]*dy + w.height*0.17}), 0)
+			text.On = draw.Notes
+			all = append(all, candidate{text: text})
+		}
+		placed := false
+		for _, c := range all {
+			if placed = m.scene.put(c, whole); placed {
+				break
+			}
+		}
+		if !placed {
+			return false
+		}
+	}
+	return true
+}
+
+// labelRows writes letters beside the rows and numbers above the columns, as many
+// of them as have room.
+func (m chart) labelRows(shares []geom.Rect) {
+	all := shares[0]
+	for _, s := range shares {
+		all = all.Join(s)
+	}
+	put := func(say string, at geom.Point, a draw.Align) {
+		m.scene.add(draw.Text{At: at, Height: draw.NoteHeight, Align: a, Words: say, On: draw.Notes})
+	}
+	const from = 1.2
+	row, last := -1, unit.Length(1e9)
+	cols := map[int]unit.Length{}
+	for i, c := range m.plan.Cells {
+		y := (shares[i].Min.Y + shares[i].Max.Y) / 2
+		if c.Row != row && last-y >= draw.NoteHeight*2 {
+			put(strings.TrimRight(c.Label, "0123456789"), geom.Point{X: all.Min.X - from, Y: y - draw.NoteHeight/2}, draw.Right)
+			last = y
+		}
+		row = c.Row
+		cols[c.Col] = (shares[i].Min.X + shares[i].Max.X) / 2
+	}
+	letters := func(label string) string { return label[len(strings.TrimRight(label, "0123456789")):] }
+	names := map[int]string{}
+	for _, c := range m.plan.Cells {
+		names[c.Col] = letters(c.Label)
+	}
+	right := unit.Length(-1e9)
+	for col := range m.plan.Cols {
+		x, ok := cols[col]
+		half := m.scene.ruler.Width(names[col], draw.NoteHeight, false) / 2
+		if !ok || x-half < right {
+			continue
+		}
+		put(names[col], geom.Point{X: x, Y: all.Max.Y + from + 0.5}, draw.Middle)
+		right = x + half + 2
+	}
+}
