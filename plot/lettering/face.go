@@ -2,6 +2,7 @@ package lettering
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"github.com/tdewolff/font"
 
@@ -57,8 +58,10 @@ func (c *face) glyph(r rune) glyph {
 }
 
 func (c *face) find(r rune) glyph {
-	if r < ' ' || 0x7f <= r && r < 0xa0 {
-		return glyph{} // a control character has no shape, whatever the font maps it to
+	// A control character has no shape, whatever the font maps it to, and its shape
+	// for U+FFFD would hide that the words are broken.
+	if r < ' ' || 0x7f <= r && r < 0xa0 || r == utf8.RuneError {
+		return glyph{}
 	}
 	if g, ok := c.standIns[r]; ok {
 		return g

@@ -7,6 +7,7 @@
 package lettering
 
 import (
+	"fmt"
 	"sync"
 	"unicode/utf8"
 
@@ -61,6 +62,20 @@ func (f Font) Missing(words string) rune {
 		}
 	}
 	return 0
+}
+
+// Check is nil where the lettering has every character of the words, else a
+// *unit.Fault that names the first one missing.
+func (f Font) Check(words string) error {
+	r := f.Missing(words)
+	if r == 0 {
+		return nil
+	}
+	return &unit.Fault{
+		Where: fmt.Sprintf("%q", words),
+		What:  fmt.Sprintf("the lettering has no character %q (%U)", r, r),
+		Hint:  "write it in other characters",
+	}
 }
 
 // Em is the size of the font whose capitals have the height.

@@ -1,12 +1,14 @@
 package pdf
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -26,12 +28,10 @@ type content struct {
 	fonts *[2]embedded
 	used  *[5]bool // layers
 
-	pen      draw.Pen    // of the last stroke
-	bold     bool        // of the last text
-	size     unit.Length // of the last text; 0 for none yet
-	strayed  bool        // a coordinate was not a number
-	missing  rune        // a character was not in the font
-	unusable string      // the words it is in
+	pen  draw.Pen    // of the last stroke
+	bold bool        // of the last text
+	size unit.Length // of the last text; 0 for none yet
+	err  error       // the first mark that cannot be written
 }
 
 // marks writes the operations of the layers that are shown, layer after layer.
@@ -131,13 +131,11 @@ func (c *content) stroke(p draw.Pen) {
 }
 
 func (c *content) words(o draw.Text) {
-	if r := c.font.Missing(o.Words); r != 0 {
-		if c.missing == 0 {
-			c.missing, c.unusable = r, o.Words
-		}
+	if o.Words == "" {
 		return
 	}
-	if o.Words == "" {
+	if err := c.font.Check(o.Words); err != nil {
+		c.fail(err)
 		return
 	}
 	at := o.At
@@ -179,12 +177,23 @@ func (c *content) point(p geom.Point, operator byte) {
 	c.b = append(c.b, operator, ' ')
 }
 
+// places is how many decimals of a millimetre a coordinate has: at most 0.00005 mm off.
+const places = 4
+
 func (c *content) num(l unit.Length) { c.value(l.MM(), places) }
 
 func (c *content) value(v float64, decimals int) {
-	if !finite(v) {
-		c.strayed = true
+	if !decimal.Finite(v) {
+		c.fail(errStray)
 		v = 0
 	}
-	c.b = append(number(c.b, v, decimals), ' ')
+	c.b = append(decimal.Append(c.b, v, decimals), ' ')
 }
+
+func (c *content) fail(err error) {
+	if c.err == nil {
+		c.err = err
+	}
+}
+
+var errStray = errors.New("a coordinate is not a number")

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 
+	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -38,10 +39,10 @@ func (f *file) font(l lettering.Font, e embedded, bold bool) (ref, error) {
 
 	var box, widths []byte
 	for _, v := range s.Box {
-		box = append(number(box, v, 0), ' ')
+		box = append(decimal.Append(box, v, 0), ' ')
 	}
 	for _, v := range s.Advances {
-		widths = append(number(widths, v, 4), ' ')
+		widths = append(decimal.Append(widths, v, 4), ' ')
 	}
 	descriptor := f.add("<< /Type /FontDescriptor /FontName /%s /Flags 4 /FontBBox [%s] /ItalicAngle 0 /Ascent %.0f /Descent %.0f /CapHeight %.0f /StemV %.0f /FontFile2 %d 0 R >>",
 		s.Name, box, s.Ascent, s.Descent, s.Capital, s.Stem, data)

@@ -12,6 +12,7 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -43,15 +44,15 @@ func Write(w io.Writer, d draw.Document) error {
 			return err
 		}
 		c.marks(p.Ops, hidden)
-		if err := c.fault(p, len(names)+1); err != nil {
-			return err
+		if c.err != nil {
+			return on(title(p.Label, len(names)+1), c.err)
 		}
 		body := f.reserve()
 		f.stream(body, "", c.b)
 		page := f.reserve()
 		b := fmt.Appendf(nil, "<< /Type /Page /Parent %d 0 R /MediaBox [0 0 ", tree.parent(f))
-		b = append(number(b, points(p.Width), 6), ' ')
-		b = number(b, points(p.Height), 6)
+		b = append(decimal.Append(b, points(p.Width), 6), ' ')
+		b = decimal.Append(b, points(p.Height), 6)
 		b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R >>", resources, body)
 		f.object(page, b)
 		tree.add(f, page)
@@ -102,72 +103,17 @@ func fits(p draw.Page, number int) error {
 	return nil
 }
 
+// on says which page an error is on.
+func on(page string, err error) error {
+	if f, ok := err.(*unit.Fault); ok {
+		return f.In(page)
+	}
+	return fmt.Errorf("%s: %w", page, err)
+}
+
 func title(label string, number int) string {
 	if label != "" {
 		return "page " + label
 	}
 	return fmt.Sprintf("page %d", number)
-}
-
-// fault is what could not be written on the page.
-func (c *content) fault(p draw.Page, number int) error {
-	switch {
-	case c.missing != 0:
-		return &unit.Fault{
-			Where: fmt.Sprintf("%q", c.unusable),
-			What:  fmt.Sprintf("the lettering has no character %q (%U)", c.missing, c.missing),
-			Hint:  "write it in other characters",
-		}
-	case c.strayed:
-		return fmt.Errorf("%s: a coordinate is not a number", title(p.Label, number))
-	}
-	return nil
-}
-
-// tree is the tree of pages: so many a branch that no reader walks a long list.
-type tree struct {
-	root     ref
-	branch   ref
-	leaves   []ref
-	branches []byte
-	pages    int
-}
-
-const perBranch = 64
-
-func (t *tree) parent(f *file) ref {
-	if t.branch == 0 {
-		t.branch = f.reserve()
-	}
-	return t.branch
-}
-
-func (t *tree) add(f *file, page ref) {
-	t.leaves = append(t.leaves, page)
-	t.pages++
-	if len(t.leaves) == perBranch {
-		t.close(f)
-	}
-}
-
-func (t *tree) close(f *file) {
-	if t.branch == 0 {
-		return
-	}
-	f.object(t.branch, fmt.Appendf(nil, "<< /Type /Pages /Parent %d 0 R /Count %d /Kids [%s] >>", t.root, len(t.leaves), refs(t.leaves)))
-	t.branches = fmt.Appendf(t.branches, "%d 0 R ", t.branch)
-	t.branch, t.leaves = 0, t.leaves[:0]
-}
-
-func (t *tree) finish(f *file) {
-	t.close(f)
-	f.object(t.root, fmt.Appendf(nil, "<< /Type /Pages /Count %d /Kids [%s] >>", t.pages, t.branches))
-}
-
-func refs(list []ref) []byte {
-	var b []byte
-	for _, r := range list {
-		b = fmt.Appendf(b, "%d 0 R ", r)
-	}
-	return b
 }

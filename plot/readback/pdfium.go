@@ -53,26 +53,43 @@ var theReader = sync.OnceValue(func() *reader {
 // Open reads a PDF with PDFium, whole. Anything that PDFium refuses ends the test.
 func Open(t testing.TB, file []byte) []Page {
 	t.Helper()
+	o, done := open(t, file)
+	defer done()
+	pages := make([]Page, o.count())
+	for i := range pages {
+		pages[i] = o.page(i)
+	}
+	return pages
+}
+
+// opened is a document while it is open.
+type opened struct {
+	t testing.TB
+	pdfium.Pdfium
+	document references.FPDF_DOCUMENT
+}
+
+// open keeps other tests from PDFium until done is called.
+func open(t testing.TB, file []byte) (o opened, done func()) {
+	t.Helper()
 	r := theReader()
 	if r.err != nil {
 		t.Fatalf("pdfium: %v", r.err)
 	}
 	r.mu.Lock()
-	defer r.mu.Unlock()
-	o := opened{t, r.pdfium}
-	d := must(r.pdfium.OpenDocument(&requests.OpenDocument{File: &file}))(o)
-	defer r.pdfium.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: d.Document})
-	n := must(r.pdfium.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.Document}))(o).PageCount
-	pages := make([]Page, n)
-	for i := range pages {
-		pages[i] = o.page(d.Document, i)
+	d, err := r.pdfium.OpenDocument(&requests.OpenDocument{File: &file})
+	if err != nil {
+		r.mu.Unlock()
+		t.Fatalf("pdfium: %v", err)
 	}
-	return pages
+	return opened{t, r.pdfium, d.Document}, func() {
+		r.pdfium.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: d.Document})
+		r.mu.Unlock()
+	}
 }
 
-type opened struct {
-	t testing.TB
-	pdfium.Pdfium
+func (o opened) count() int {
+	return must(o.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: o.document}))(o).PageCount
 }
 
 func must[T any](v *T, err error) func(opened) *T {
@@ -89,11 +106,11 @@ const mmPerPoint = 25.4 / 72
 
 func mm(points float64) unit.Length { return unit.Length(points * mmPerPoint) }
 
-func (o opened) page(d references.FPDF_DOCUMENT, i int) Page {
-	size := must(o.FPDF_GetPageSizeByIndexF(&requests.FPDF_GetPageSizeByIndexF{Document: d, Index: i}))(o).Size
+func (o opened) page(i int) Page {
+	size := must(o.FPDF_GetPageSizeByIndexF(&requests.FPDF_GetPageSizeByIndexF{Document: o.document, Index: i}))(o).Size
 	p := Page{Width: mm(float64(size.Width)), Height: mm(float64(size.Height))}
 
-	ref := must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: d, Index: i}))(o).Page
+	ref := must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: o.document, Index: i}))(o).Page
 	defer o.FPDF_ClosePage(&requests.FPDF_ClosePage{Page: ref})
 	page := requests.Page{ByReference: &ref}
 	text := must(o.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: page}))(o).TextPage
@@ -177,7 +194,12 @@ func (o opened) paths(obj references.FPDF_PAGEOBJECT, m matrix) []Path {
 
 func (o opened) words(obj references.FPDF_PAGEOBJECT, m matrix, page references.FPDF_TEXTPAGE) Words {
 	font := must(o.FPDFTextObj_GetFont(&requests.FPDFTextObj_GetFont{PageObject: obj}))(o).Font
+	box := must(o.FPDFPageObj_GetBounds(&requests.FPDFPageObj_GetBounds{PageObject: obj}))(o)
 	return Words{
+		Bounds: geom.Rect{
+			Min: geom.Point{X: mm(float64(box.Left)), Y: mm(float64(box.Bottom))},
+			Max: geom.Point{X: mm(float64(box.Right)), Y: mm(float64(box.Top))},
+		},
 		Text:  must(o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: page}))(o).Text,
 		At:    m.apply(0, 0),
 		Turn:  unit.Angle(math.Atan2(m[1], m[0])),

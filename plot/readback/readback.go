@@ -41,12 +41,13 @@ type Segment struct {
 
 // Words are one line of text as it was written in one go.
 type Words struct {
-	Text  string
-	At    geom.Point  // start of the base line
-	Turn  unit.Angle  // in (−π, π]
-	Em    unit.Length // size of the font
-	Font  string      // as embedded
-	Layer string
+	Text   string
+	At     geom.Point  // start of the base line
+	Turn   unit.Angle  // in (−π, π]
+	Em     unit.Length // size of the font
+	Font   string      // as embedded
+	Layer  string
+	Bounds geom.Rect // smallest upright rectangle, as PDFium has it; Trace leaves it out
 }
 
 // Corners are Start and the end of every segment.

@@ -1,2 +1,263 @@
-// Package svg writes a draw.Document as SVG.
+// Package svg writes one page as an SVG file (SVG 1.1, and 2 alike) at its true
+// size, for screens and for machines that cut.
+//
+// It has no clip paths, no transforms and no fonts, which such machines ignore or
+// replace: marks are cut to the page already, and text is outlines with the words
+// beside them in aria-label. Circles are cut into arcs short enough that a
+// program which makes one cubic curve of each stays true, as all known do.
 package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/internal/decimal"
+	"trammel/plot/lettering"
+)
+
+// places is how many decimals of a millimetre a coordinate has. A piece of an arc
+// spans a quarter turn at most, so that its middle moves by no more than its ends
+// do: SVG finds the centre from the ends, and near a half turn it would run away.
+const places = 4
+
+// mitreLimit is that of the PDF: the tip of a corner keeps within 2 widths of the
+// pen from the corner.
+const mitreLimit = 4
+
+// hint stands in the file for whoever opens it.
+const hint = "True size: one unit is one millimetre. To print on paper, print the PDF: a browser that prints an SVG by itself shrinks it."
+
+// Write writes a page of the document.
+//
+// Marks lie within 0.001 mm of their place. A character that the lettering lacks
+// is a *unit.Fault; errors of w are returned as they are.
+func Write(w io.Writer, p draw.Page, d draw.Document) error {
+	if !(p.Width > 0 && p.Height > 0) || !decimal.Finite(p.Width.MM()) || !decimal.Finite(p.Height.MM()) {
+		return fmt.Errorf("svg: a page of %g × %g mm", p.Width, p.Height)
+	}
+	s := page{height: p.Height, font: lettering.Go()}
+	s.head(p, d)
+	for _, l := range draw.Layers() {
+		if !slices.Contains(d.Hide, l) {
+			s.layer(l, p.Ops)
+		}
+	}
+	s.text("</svg>\n")
+	if s.err != nil {
+		return s.err
+	}
+	_, err := w.Write(s.b)
+	return err
+}
+
+// page is the file as it grows; after a mark that cannot be written err is set.
+type page struct {
+	b      []byte
+	height unit.Length
+	font   lettering.Font
+	err    error
+}
+
+func (s *page) head(p draw.Page, d draw.Document) {
+	width, height := string(decimal.Append(nil, p.Width.MM(), places)), string(decimal.Append(nil, p.Height.MM(), places))
+	s.text("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + `<svg xmlns="http://www.w3.org/2000/svg" version="1.1"`)
+	if d.Language != "" {
+		s.text(` xml:lang="` + escape(d.Language) + `"`)
+	}
+	s.text(` width="` + width + `mm" height="` + height + `mm" viewBox="0 0 ` + width + " " + height + "\">\n")
+	if t := title(p, d); t != "" {
+		s.text("<title>" + escape(t) + "</title>\n")
+	}
+	s.text("<desc>" + hint + "</desc>\n")
+}
+
+// title is that of the document with the piece and the page.
+func title(p draw.Page, d draw.Document) string {
+	t := d.Title
+	for _, more := range [...]string{p.Piece, p.Label} {
+		if more == "" || more == t {
+			continue
+		}
+		if t != "" {
+			t += ", "
+		}
+		t += more
+	}
+	return t
+}
+
+func (s *page) layer(l draw.Layer, ops []draw.Op) {
+	begun := false
+	for _, op := range ops {
+		if op.Layer() != l {
+			continue
+		}
+		if !begun {
+			s.b = fmt.Appendf(s.b, "<g id=\"%s\" class=\"%[1]s\" fill=\"none\" stroke=\"#000\" stroke-linecap=\"butt\" stroke-linejoin=\"miter\" stroke-miterlimit=\"%d\">\n", l, mitreLimit)
+			begun = true
+		}
+		s.op(op)
+	}
+	if begun {
+		s.text("</g>\n")
+	}
+}
+
+func (s *page) op(op draw.Op) {
+	switch o := op.(type) {
+	case draw.Line:
+		s.text(`<path d="`)
+		s.to('M', o.From)
+		s.to('L', o.To)
+		s.pen(o.Pen)
+	case draw.Arc:
+		s.text(`<path d="`)
+		s.arc(o.Arc)
+		s.pen(o.Pen)
+	case draw.Polyline:
+		s.polyline(o)
+	case draw.Text:
+		s.words(o)
+	default:
+		panic(fmt.Sprintf("svg: no way to write a %T", op))
+	}
+}
+
+// arc writes the pieces of an arc. Up is down in SVG: what turns counter-clockwise
+// on paper has the sweep flag 0.
+func (s *page) arc(a geom.Arc) {
+	n, whole := draw.Pieces(a), draw.Whole(a)
+	flag := byte('0')
+	if a.Sweep < 0 {
+		flag = '1'
+	}
+	first := a.At(0)
+	s.to('M', first)
+	for i := range n {
+		to := a.At(float64(i+1) / float64(n))
+		if whole && i == n-1 {
+			to = first
+		}
+		s.text("A")
+		s.num(a.Radius.MM())
+		s.text(" ")
+		s.num(a.Radius.MM())
+		s.text(" 0 0 ")
+		s.b = append(s.b, flag)
+		s.to(' ', to)
+	}
+	if whole {
+		s.text("Z")
+	}
+}
+
+func (s *page) polyline(o draw.Polyline) {
+	if len(o.Points) == 0 {
+		return
+	}
+	s.text(`<path d="`)
+	s.to('M', o.Points[0])
+	for _, p := range o.Points[1:] {
+		s.to('L', p)
+	}
+	if o.Closed || o.Solid {
+		s.text("Z")
+	}
+	if o.Solid {
+		s.text("\" fill=\"#000\" stroke=\"none\"/>\n")
+		return
+	}
+	s.pen(o.Pen)
+}
+
+// words draws the outlines of the letters where they stand on the page.
+func (s *page) words(o draw.Text) {
+	if o.Words == "" {
+		return
+	}
+	if err := s.font.Check(o.Words); err != nil {
+		s.fail(err)
+		return
+	}
+	m := geom.Placement{Turn: o.Turn, Shift: o.At}
+	if o.Align != draw.Left {
+		w := s.font.Width(o.Words, o.Height, o.Bold)
+		if o.Align == draw.Middle {
+			w /= 2
+		}
+		m.Shift = o.At.Toward(o.Turn, -w)
+	}
+	contours := s.font.Outline(o.Words, o.Height, o.Bold)
+	if len(contours) == 0 {
+		return // nothing but spaces
+	}
+	s.text(`<path role="img" aria-label="` + escape(o.Words) + `" fill="#000" stroke="none" d="`)
+	for _, c := range contours {
+		s.to('M', m.Apply(c.Start))
+		for _, g := range c.Segments {
+			if g.Curved {
+				s.to('Q', m.Apply(g.Control))
+				s.to(' ', m.Apply(g.To))
+			} else {
+				s.to('L', m.Apply(g.To))
+			}
+		}
+		s.text("Z")
+	}
+	s.text("\"/>\n")
+}
+
+// pen ends a path that is stroked.
+func (s *page) pen(p draw.Pen) {
+	s.text(`" stroke-width="`)
+	s.num(p.Width.MM())
+	for i, l := range p.Dash.Lengths(p.Width) {
+		s.text([...]string{`" stroke-dasharray="`, " "}[min(i, 1)])
+		s.num(l.MM())
+	}
+	if p.Dash != draw.Continuous && p.Phase != 0 {
+		s.text(`" stroke-dashoffset="`)
+		s.num(p.Phase.MM())
+	}
+	s.text("\"/>\n")
+}
+
+// to appends a command and a point.
+func (s *page) to(command byte, p geom.Point) {
+	s.b = append(s.b, command)
+	s.num(p.X.MM())
+	s.b = append(s.b, ' ')
+	s.num((s.height - p.Y).MM())
+}
+
+func (s *page) num(v float64) {
+	if !decimal.Finite(v) {
+		s.fail(errStray)
+		v = 0
+	}
+	s.b = decimal.Append(s.b, v, places)
+}
+
+func (s *page) text(t string) { s.b = append(s.b, t...) }
+
+func (s *page) fail(err error) {
+	if s.err == nil {
+		s.err = err
+	}
+}
+
+var errStray = errors.New("svg: a coordinate is not a number")
+
+// escape makes text fit for XML, in an attribute too.
+func escape(t string) string {
+	var b bytes.Buffer
+	xml.EscapeText(&b, []byte(t)) // into memory: no error
+	return b.String()
+}
