@@ -1,0 +1,100 @@
+package template
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+)
+
+// The picture of a whole piece is laid out as if on paper of this size, so that
+// lettering and lines come out as on a page.
+const (
+	overviewWidth unit.Length = 240
+	overviewLeast unit.Length = 60 // of the shape's height, so that a needle has room for its words
+	overviewMost  unit.Length = 180
+	overviewWhite unit.Length = 14 // about the shape, for words
+)
+
+// Overview is one picture of the whole piece with its page grid, for the screen: the
+// pages, the shape over them with its construction, the lengths of its sides. It
+// is reduced; its Places say by how much. A *unit.Fault names a character that
+// the lettering does not have.
+func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, error) {
+	if err := p.lettered(r); err != nil {
+		return draw.Page{}, err
+	}
+	all := plan.Outline.Bounds()
+	for _, c := range plan.Cells {
+		all = all.Join(c.Window)
+	}
+	k := min(float64((overviewWidth-2*overviewWhite)/all.Width()), float64(overviewMost/all.Height()))
+	high := max(overviewLeast, unit.Length(k)*all.Height()) + 2*overviewWhite
+	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: newScene(nil, r), plan: plan}
+	room := geom.Rect{Max: geom.Point{X: overviewWidth, Y: high}}.Grow(-1)
+
+	if s.Arcs {
+		m.construction(p.Construction, room)
+	}
+	m.draw(p.Triangle().Names, room)
+	if s.Lengths {
+		m.sides(p, s)
+	}
+	return draw.Page{
+		Kind: draw.Template, Piece: p.Name, Width: overviewWidth, Height: high, Ops: m.scene.drawing,
+		Places: []draw.Place{{Matrix: m.matrix()}},
+	}, nil
+}
+
+// matrix leads from the piece's own coordinates to the picture.
+func (m chart) matrix() draw.Matrix {
+	o := m.at(m.plan.Place.Apply(geom.Point{}))
+	x := m.at(m.plan.Place.Apply(geom.Point{X: 1})).Minus(o)
+	y := m.at(m.plan.Place.Apply(geom.Point{Y: 1})).Minus(o)
+	return draw.Matrix{x.X.MM(), x.Y.MM(), y.X.MM(), y.Y.MM(), o.X.MM(), o.Y.MM()}
+}
+
+// construction draws the arcs and lines of the steps that cross the shape,
+// what of them lies in the picture.
+func (m chart) construction(c geom.Construction, room geom.Rect) {
+	for _, step := range c.Steps {
+		switch step.(type) {
+		case geom.DrawBase, geom.Join: // the outline shows them
+			continue
+		}
+		for _, op := range sheet.Move(marks(step), m.plan.Place) {
+			switch o := op.(type) {
+			case draw.Line:
+				if part, ok := geom.ClipLine(geom.Line{From: m.at(o.From), To: m.at(o.To)}, room); ok {
+					m.scene.add(draw.Line{Line: part, Pen: o.Pen, On: o.On})
+				}
+			case draw.Arc:
+				o.Centre, o.Radius = m.at(o.Centre), o.Radius*unit.Length(m.scale)
+				for _, part := range geom.ClipArc(o.Arc, room) {
+					m.scene.add(draw.Arc{Arc: part, Pen: o.Pen, On: o.On})
+				}
+			}
+		}
+	}
+}
+
+// sides writes the length of each side beside it, outside where there is room.
+func (m chart) sides(p Piece, s Style) {
+	t := p.Triangle()
+	f := face{piece: p}
+	for i := range m.plan.Outline {
+		edge := m.plan.Outline.Edge(i)
+		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
+		from, to := t.Names[i], t.Names[(i+1)%3]
+		w := words{s.length(t.Sides[(i+2)%3], f.measured(geom.Distance, from, to)), draw.FigureHeight, false}
+		var all []candidate
+		for k := range 17 {
+			share := 0.5 + float64((k+1)/2)*0.05*float64(1-2*(k%2))
+			all = append(all,
+				candidate{text: besideLine(line, share, -1, draw.Wide.Width, w), cost: float64(k)},
+				candidate{text: besideLine(line, share, 1, draw.Wide.Width, w), cost: float64(k) + 12})
+		}
+		m.scene.place(all)
+	}
+}
