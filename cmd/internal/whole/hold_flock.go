@@ -1,0 +1,21 @@
+//go:build linux || darwin || freebsd || netbsd || openbsd || dragonfly
+
+package whole
+
+import (
+	"os"
+
+	"golang.org/x/sys/unix"
+)
+
+// hold marks work in progress as this process's own for as long as it lives. A
+// file system without locks holds everything.
+func hold(f *os.File) bool {
+	err := unix.Flock(int(f.Fd()), unix.LOCK_EX|unix.LOCK_NB)
+	return err == nil || err != unix.EWOULDBLOCK
+}
+
+// left says whether the process that made this work has ended.
+func left(f *os.File) bool {
+	return unix.Flock(int(f.Fd()), unix.LOCK_EX|unix.LOCK_NB) == nil
+}
