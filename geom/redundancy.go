@@ -259,9 +259,11 @@ type suspect struct {
 	slips float64 // by how many tolerances it is off
 }
 
-// disagreement names the measurement that is most likely wrong: among those
-// without which the others agree, the one that is off by the fewest of its
-// tolerances.
+// disagreement names the measurement that is most likely wrong, among those
+// without which the others agree: the one that is off by the fewest of its
+// tolerances. Where another is off by less than twice as many there is no
+// telling, and a height is named before an angle and an angle before a side,
+// since that is how well they can be measured; then the one measured last.
 func (d *desk) disagreement(all []int) *NoTriangle {
 	w := d.words()
 	if len(all) == 4 {
@@ -299,6 +301,13 @@ func (d *desk) disagreement(all []int) *NoTriangle {
 		return d.nothingAgrees(w, all)
 	}
 	slices.SortStableFunc(suspects, func(a, b suspect) int { return cmp.Compare(a.slips, b.slips) })
+	n := slices.IndexFunc(suspects, func(s suspect) bool { return s.slips > 2*suspects[0].slips })
+	if n < 0 {
+		n = len(suspects)
+	}
+	slices.SortFunc(suspects[:n], func(a, b suspect) int {
+		return cmp.Or(cmp.Compare(d.of[b.i].kind(), d.of[a.i].kind()), cmp.Compare(b.i, a.i))
+	})
 	first := suspects[0]
 	q := d.of[first.i]
 	e := no(fmt.Sprintf("measure %s again", w.name(q)), "%s disagrees with the other %s: they make it %s",
