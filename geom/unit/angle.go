@@ -78,7 +78,7 @@ func ParseTurn(text string) (Angle, error) {
 	}
 	value, _, stated := cutTolerance(text)
 	if stated {
-		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the angle alone: " + value}
+		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the angle alone: " + plain(value)}
 	}
 	unsigned, negative := value, false
 	if s := plain(value); strings.HasPrefix(s, "-") {

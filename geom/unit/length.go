@@ -57,7 +57,7 @@ func ParseLength(text string, bare Unit) (Reading, error) {
 	if f != nil {
 		return Reading{}, f
 	}
-	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value}
+	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value, Unit: l.unit}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -86,7 +86,7 @@ func ParseSetting(text string, bare Unit, least, most Length) (Length, error) {
 	}
 	value, _, stated := cutTolerance(text)
 	if stated {
-		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the length alone: " + value}
+		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the length alone: " + plain(value)}
 	}
 	unsigned, negative := value, false
 	if s := plain(value); strings.HasPrefix(s, "-") && least < 0 {

@@ -154,6 +154,14 @@ func TestReadingText(t *testing.T) {
 	}
 }
 
+func TestReadingUnit(t *testing.T) {
+	for text, want := range map[string]Unit{"2": CM, "2mm": MM, "2'": FT, `2' 3"`: IN, "2m±3mm": M, "2 1/2in": IN} {
+		if r, err := ParseLength(text, CM); err != nil || r.Unit != want {
+			t.Errorf("%q counts %v, %v; want %v", text, r.Unit, err, want)
+		}
+	}
+}
+
 // fault checks that the error is a fault with the words, on one line.
 func fault(t *testing.T, name string, err error, what, hint string) {
 	t.Helper()

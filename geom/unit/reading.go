@@ -12,6 +12,7 @@ type Reading struct {
 	Tolerance *big.Rat // same unit, more than 0; half of the last digit written unless Stated
 	Stated    bool     // the writer gave the tolerance
 	Text      string   // the value as written, without the tolerance
+	Unit      Unit     // of a length: the last unit that it names, else what a bare number counted
 }
 
 // Unit is what a bare number counts.

@@ -15,7 +15,7 @@ func notA(what, text string, reads func(string) bool) *Fault {
 	case text == "":
 		f.What = "no " + what + " is written"
 	case digits != text && reads(digits):
-		f.Hint = "write digits, not letters that look like them: " + digits
+		f.Hint = "write digits, not letters that look like them: " + plain(digits)
 	case bare != lower && reads(bare):
 		f.Hint = "write " + article(what) + " without a sign"
 		if strings.HasPrefix(plain(lower), "-") {
