@@ -1,0 +1,298 @@
+// Package app turns a job and profiles into a report and files in memory. It
+// knows no flags, no terminal and no operating system, so that whatever else
+// wants to do trammel's work can stand on it.
+package app
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/paging"
+	"trammel/profiles"
+	"trammel/profiles/job"
+)
+
+// Options is what the one who asks says over the job and the profiles. Each is
+// empty where nothing was said; Where of a setting names it in messages.
+type Options struct {
+	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover job.Setting
+
+	Landscape bool
+	Pick      job.Pick
+	Base      [2]geom.Name
+	BaseAt    string
+	With      geom.Method
+}
+
+// Work is a job with everything decided: settings, triangles, constructions.
+type Work struct {
+	Job     job.Job
+	Title   string // of the job, perhaps empty
+	Trade   profiles.Trade
+	Figures unit.Style
+	Sheet   paging.Sheet
+	Cover   paging.Cover
+	Printer profiles.Printer
+	Pieces  []Piece
+}
+
+// Piece is one triangle of the job. Where two fit a piece and neither is picked,
+// or both are, it stands twice.
+type Piece struct {
+	Index        int // of the piece in the job
+	Name         string
+	Where        string // in the job file; empty from the command line
+	Quantity     int
+	Answer       int  // index into Solution.Answers
+	Picked       bool // false: two fit and nobody said which
+	Solution     geom.Solution
+	Construction geom.Construction
+}
+
+// Triangle that the piece is.
+func (p Piece) Triangle() geom.Triangle { return p.Solution.Answers[p.Answer].Triangle }
+
+// Named is a job of one piece, from measurements without a file.
+func Named(name string, tokens []job.Setting) job.Job {
+	return job.Job{Pieces: []job.Piece{{Name: name, Measure: tokens, Quantity: 1}}}
+}
+
+// Open decides the settings and solves every piece. Its errors are a *unit.Fault
+// where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
+// measurements fix none.
+func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
+	w := Work{Job: j, Title: j.Name.Text}
+	s := settings{set, o, j}
+	bare, err := s.trade(&w)
+	if err != nil {
+		return w, err
+	}
+	if err := s.paper(&w); err != nil {
+		return w, err
+	}
+	imperial := true
+	for i, p := range j.Pieces {
+		ms, err := measurements(p, bare)
+		if err != nil {
+			return w, err
+		}
+		imperial = imperial && inFeet(ms)
+		pieces, err := solve(j, i, ms, o)
+		if err != nil {
+			return w, err
+		}
+		w.Pieces = append(w.Pieces, pieces...)
+	}
+	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
+		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
+	}
+	// Who measures in feet and inches reads them on the paper, unless told otherwise.
+	if imperial && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
+		w.Figures.Unit = unit.FT
+	}
+	return w, nil
+}
+
+// inFeet says whether every length is written in feet or inches.
+func inFeet(ms []geom.Measurement) bool {
+	lengths := 0
+	for _, m := range ms {
+		if m.Kind == geom.Angle {
+			continue
+		}
+		lengths++
+		t := strings.ToLower(m.Value.Text)
+		if !strings.ContainsAny(t, `'"′″’”`) && !strings.Contains(t, "in") && !strings.Contains(t, "ft") && !strings.Contains(t, "feet") && !strings.Contains(t, "foot") {
+			return false
+		}
+	}
+	return lengths > 0
+}
+
+// measurements reads a piece's tokens.
+func measurements(p job.Piece, bare unit.Unit) ([]geom.Measurement, error) {
+	ms := make([]geom.Measurement, 0, len(p.Measure))
+	for _, t := range p.Measure {
+		m, err := geom.ParseMeasurement(t.Text, bare)
+		if err != nil {
+			return nil, placed(err, t.Where)
+		}
+		m.Where = t.Where
+		ms = append(ms, m)
+	}
+	return ms, nil
+}
+
+// placed puts a place in front of a fault.
+func placed(err error, where string) error {
+	var f *unit.Fault
+	if where != "" && errors.As(err, &f) {
+		return f.In(where)
+	}
+	return err
+}
+
+// PieceError is an error of one piece that has no place of its own.
+type PieceError struct {
+	Where string // file:line:column of the piece; empty from the command line
+	Name  string // empty where there is nothing to tell apart
+	Err   error
+}
+
+func (e *PieceError) Error() string {
+	var parts []string
+	for _, s := range []string{e.Where, e.Name, e.Err.Error()} {
+		if s != "" {
+			parts = append(parts, s)
+		}
+	}
+	return strings.Join(parts, ": ")
+}
+
+func (e *PieceError) Unwrap() error { return e.Err }
+
+// of names the piece in an error: its place and its name.
+func of(p job.Piece, err error) error {
+	var n *geom.NoTriangle
+	if errors.As(err, &n) {
+		return &PieceError{p.Where, p.Name, err}
+	}
+	var f *unit.Fault
+	if errors.As(err, &f) && p.Where != "" && !strings.HasPrefix(f.Where, fileOf(p.Where)) {
+		return f.In(p.Where)
+	}
+	return err
+}
+
+// fileOf is the file of file:line:column.
+func fileOf(where string) string {
+	for range 2 {
+		if i := strings.LastIndexByte(where, ':'); i > 0 {
+			where = where[:i]
+		}
+	}
+	return where
+}
+
+// solve makes the triangles of one piece of the job.
+func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
+	p := j.Pieces[index]
+	base, at := p.Base, p.BaseAt
+	if o.Base != ([2]geom.Name{}) {
+		base, at = o.Base, o.BaseAt
+	}
+	solution, err := geom.Solve(ms, base)
+	if err != nil {
+		var f *unit.Fault
+		if at != "" && errors.As(err, &f) && f.Where == "" {
+			return nil, f.In(at)
+		}
+		return nil, of(p, err)
+	}
+	with := p.With
+	if o.With != geom.AsMeasured {
+		with = o.With
+	}
+	pick, from := p.Pick, p.Where
+	if o.Pick != job.Unpicked {
+		pick, from = o.Pick, "--pick"
+	}
+	if len(solution.Answers) == 1 && pick == job.Second && o.Pick == job.Unpicked {
+		return nil, &unit.Fault{Where: from, What: "2 is picked, but only one triangle fits", Hint: "leave pick out"}
+	}
+	var pieces []Piece
+	for i := range solution.Answers {
+		if len(solution.Answers) > 1 && (pick == job.First && i != 0 || pick == job.Second && i != 1) {
+			continue
+		}
+		q := Piece{
+			Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Answer: i,
+			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution,
+		}
+		if q.Name == "" {
+			q.Name = q.title(len(j.Pieces))
+		}
+		if err := sized(q.Triangle()); err != nil {
+			return nil, of(p, err)
+		}
+		if q.Construction, err = geom.Construct(solution, i, with); err != nil {
+			return nil, of(p, err)
+		}
+		pieces = append(pieces, q)
+	}
+	return pieces, nil
+}
+
+// title is the name of a piece without one.
+func (p Piece) title(of int) string {
+	n := p.Triangle().Names
+	slices.Sort(n[:])
+	name := "Triangle " + string(n[0]+n[1]+n[2])
+	if of > 1 {
+		name = fmt.Sprintf("Piece %d", p.Index+1)
+	}
+	return name
+}
+
+// sized refuses a side beyond what can be marked out or reached.
+func sized(t geom.Triangle) error {
+	for i, l := range t.Sides {
+		if l < unit.Shortest || l > unit.Longest {
+			a, b := t.Names[(i+1)%3], t.Names[(i+2)%3]
+			return &unit.Fault{
+				What: fmt.Sprintf("the side %s%s comes to %s: a side is from %s to %s", min(a, b), max(a, b), unit.Style{Decimals: 4}.LengthUnit(l), "1 mm", "1 km"),
+				Hint: "measure a triangle of that size",
+			}
+		}
+	}
+	return nil
+}
+
+// Picked refuses a piece of which two fit and nobody said which is meant.
+func (w Work) Picked() error {
+	for i, p := range w.Pieces {
+		if p.Picked {
+			continue
+		}
+		two := [2]string{}
+		for k := range two {
+			two[k] = w.outline(w.Pieces[i+k].Triangle())
+		}
+		n := &geom.NoTriangle{
+			What: fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
+			Hint: "pick one with --pick 1 or --pick 2, or make both with --pick both",
+		}
+		if w.Job.File != "" {
+			n.Hint = "pick one with --pick 1 or --pick 2, or in the job: pick: 1, pick: 2 or pick: both"
+		}
+		return of(w.Job.Pieces[p.Index], n)
+	}
+	return nil
+}
+
+// outline is a triangle in a few words: its sides.
+func (w Work) outline(t geom.Triangle) string {
+	var parts []string
+	for _, s := range sides(t) {
+		parts = append(parts, string(s.name)+" "+w.Figures.Length(s.length))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// Warnings of all pieces, each with its piece where there are several.
+func (w Work) Warnings() []string {
+	var all []string
+	for _, p := range w.Pieces {
+		for _, s := range p.Solution.Answers[p.Answer].Warnings {
+			if len(w.Pieces) > 1 {
+				s = p.Name + ": " + s
+			}
+			all = append(all, s)
+		}
+	}
+	return all
+}

@@ -1,0 +1,131 @@
+package app
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/png"
+	"trammel/plot/sheet"
+	"trammel/plot/template"
+	"trammel/profiles/strict"
+)
+
+// Picture is a page as it is to be seen on a screen.
+type Picture struct {
+	page  draw.Page
+	Words string // what it shows
+}
+
+// PNG writes the picture, its longest side so many pixels.
+func (p Picture) PNG(pixels int) func(io.Writer) error {
+	side := max(p.page.Width, p.page.Height) / unit.Length(pixels)
+	return func(out io.Writer) error { return png.Write(out, p.page, side) }
+}
+
+// Overview shows each piece whole with its pages, several in rows.
+func (t *Template) Overview() (Picture, error) {
+	var shown []draw.Page
+	for _, l := range t.laid {
+		p, err := template.Overview(t.work.templatePiece(l.piece), l.plan, lettering.Go(), t.work.style())
+		if err != nil {
+			return Picture{}, t.work.inPiece(l.piece, err)
+		}
+		shown = append(shown, p)
+	}
+	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Name, plural(len(t.laid[0].plan.Cells), "page"))
+	if len(shown) > 1 {
+		words = plural(len(shown), "piece")
+	}
+	return Picture{together(shown), words}, nil
+}
+
+// together puts several pictures into one, in rows as near a square as they go,
+// each under its name.
+func together(pages []draw.Page) draw.Page {
+	if len(pages) == 1 {
+		return pages[0]
+	}
+	const gap, name unit.Length = 10, 5
+	columns := int(math.Ceil(math.Sqrt(float64(len(pages)))))
+	all := draw.Page{Kind: draw.Template}
+	var heights []unit.Length
+	for i, p := range pages {
+		if i%columns == 0 {
+			heights = append(heights, 0)
+		}
+		row := len(heights) - 1
+		heights[row] = max(heights[row], p.Height+gap+2*name)
+		all.Width = max(all.Width, unit.Length(i%columns+1)*(p.Width+gap))
+	}
+	for _, h := range heights {
+		all.Height += h
+	}
+	top := all.Height
+	for i, p := range pages {
+		at := geom.Point{X: unit.Length(i%columns) * (p.Width + gap), Y: top - 2*name - p.Height}
+		all.Ops = append(all.Ops, sheet.Shift(p.Ops, at)...)
+		all.Ops = append(all.Ops, draw.Text{At: geom.Point{X: at.X + gap, Y: top - 2*name}, Height: name, Bold: true, Words: p.Piece, On: draw.Notes})
+		if i%columns == columns-1 {
+			top -= heights[i/columns]
+		}
+	}
+	return all
+}
+
+// Page shows one page, by its label or its number in the document.
+func (t *Template) Page(name string) func() (Picture, error) {
+	return func() (Picture, error) {
+		number, err := strconv.Atoi(name)
+		if err != nil {
+			number = 0
+		}
+		var found draw.Page
+		var at []string
+		labels := map[string]bool{}
+		n := 0
+		for p := range t.Pages() {
+			n++
+			if p.Label != "" {
+				labels[p.Label] = true
+			}
+			if n == number || p.Label != "" && strings.EqualFold(p.Label, name) {
+				found, at = p, append(at, strconv.Itoa(n))
+			}
+		}
+		switch {
+		case len(at) > 1:
+			return Picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
+		case len(at) == 0:
+			hint := fmt.Sprintf("there are %d pages", n)
+			if len(labels) > 0 && len(labels) <= 60 {
+				hint += ": " + strings.Join(sortedLabels(labels), " ")
+			}
+			return Picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
+		}
+		return Picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
+	}
+}
+
+func sortedLabels(labels map[string]bool) []string {
+	return slices.SortedFunc(maps.Keys(labels), func(a, b string) int {
+		return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
+	})
+}
+
+// plural counts things.
+func plural(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}

@@ -1,0 +1,189 @@
+package app
+
+import (
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Report is what trammel found and made, for other software: lengths in mm,
+// angles in degrees, full double precision.
+type Report struct {
+	Version int           `json:"version"`
+	Job     string        `json:"job"`
+	Unit    string        `json:"unit"` // that figures are written in
+	Trade   string        `json:"trade,omitempty"`
+	Date    string        `json:"date,omitempty"`
+	Pieces  []PieceReport `json:"pieces"`
+	Sheet   *SheetReport  `json:"sheet,omitempty"`
+	Pages   []PageReport  `json:"pages"`
+}
+
+// PieceReport is one triangle.
+type PieceReport struct {
+	Name      string                `json:"name"`
+	Case      string                `json:"case"`
+	Pick      int                   `json:"pick"`
+	Answers   int                   `json:"answers"`
+	Quantity  int                   `json:"quantity"`
+	Base      string                `json:"base"`
+	Points    map[string][2]float64 `json:"points"`
+	Sides     map[string]float64    `json:"sides"`
+	Angles    map[string]float64    `json:"angles"`
+	Heights   map[string]float64    `json:"heights"`
+	Area      float64               `json:"area_mm2"`
+	Perimeter float64               `json:"perimeter"`
+	Measured  []MeasuredReport      `json:"measured"`
+	Warnings  []string              `json:"warnings"`
+	Layout    *LayoutReport         `json:"layout,omitempty"`
+}
+
+// MeasuredReport is one measurement beside the triangle. Moves says how far each
+// corner goes for 1 mm more (a length) or 0.5° more (an angle).
+type MeasuredReport struct {
+	Token     string             `json:"token"`
+	Where     string             `json:"where,omitempty"`
+	Kind      string             `json:"kind"` // distance, angle or height
+	Value     float64            `json:"value"`
+	Tolerance float64            `json:"tolerance"`
+	Stated    bool               `json:"tolerance_stated"`
+	Residual  float64            `json:"residual"` // computed less measured
+	Moves     map[string]float64 `json:"moves,omitempty"`
+}
+
+// LayoutReport says how a piece lies on its pages.
+type LayoutReport struct {
+	Pages   int     `json:"pages"`   // of one copy
+	Rows    int     `json:"rows"`    // of the grid they lie in
+	Columns int     `json:"columns"` //
+	Turn    float64 `json:"turn"`    // of the piece on the paper, degrees counter-clockwise
+	Plain   int     `json:"plain"`   // pages that plain rows and columns would have taken
+	Least   int     `json:"least"`   // the fewest that any placement needs
+	Proven  bool    `json:"proven"`  // that Least is the fewest
+}
+
+// SheetReport is the paper.
+type SheetReport struct {
+	Paper   string  `json:"paper"`
+	Printer string  `json:"printer"`
+	Width   float64 `json:"width"`
+	Height  float64 `json:"height"`
+	Left    float64 `json:"left"`
+	Top     float64 `json:"top"`
+	Right   float64 `json:"right"`
+	Bottom  float64 `json:"bottom"`
+	Overlap float64 `json:"overlap"`
+}
+
+// PageReport is one page as the finished file has it.
+type PageReport struct {
+	Number int           `json:"number"`
+	Label  string        `json:"label"`
+	Kind   string        `json:"kind"`
+	Width  float64       `json:"width"`
+	Height float64       `json:"height"`
+	Places []PlaceReport `json:"places"`
+}
+
+// PlaceReport is a piece on a page: its index among the pieces, which copy of
+// it, counted from 1, and the matrix from its coordinates to the page's.
+type PlaceReport struct {
+	Piece  int        `json:"piece"`
+	Copy   int        `json:"copy"`
+	Matrix [6]float64 `json:"matrix"`
+}
+
+// Report of the triangles, as yet without pages.
+func (w Work) Report() Report {
+	r := Report{
+		Version: 1, Job: w.Title, Unit: w.Figures.Unit.String(), Trade: w.Trade.Name, Date: w.Job.Date,
+		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []PageReport{},
+	}
+	for i, p := range w.Pieces {
+		r.Pieces[i] = p.report()
+	}
+	return r
+}
+
+func (p Piece) report() PieceReport {
+	t := p.Triangle()
+	r := PieceReport{
+		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
+		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
+		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
+		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Solution.Answers[p.Answer].Warnings...),
+	}
+	for i, n := range t.Names {
+		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}
+		r.Angles[string(n)] = t.Angles[i].Degrees()
+		r.Heights[string(n)] = t.Heights[i].MM()
+	}
+	for _, s := range sides(t) {
+		r.Sides[s.name] = s.length.MM()
+	}
+	r.Measured = p.measured()
+	return r
+}
+
+var kinds = map[geom.Kind]string{geom.Distance: "distance", geom.Angle: "angle", geom.Height: "height"}
+
+func (p Piece) measured() []MeasuredReport {
+	a := p.Solution.Answers[p.Answer]
+	list := make([]MeasuredReport, len(p.Solution.Measured))
+	for i, m := range p.Solution.Measured {
+		value, _ := m.Value.Value.Float64()
+		tolerance, _ := m.Value.Tolerance.Float64()
+		list[i] = MeasuredReport{Token: m.Text, Where: m.Where, Kind: kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
+		if i < len(a.Residuals) {
+			list[i].Residual = a.Residuals[i].Length.MM()
+			if m.Kind == geom.Angle {
+				list[i].Residual = a.Residuals[i].Angle.Degrees()
+			}
+		}
+	}
+	for _, m := range a.Moves {
+		moves := map[string]float64{}
+		for i, n := range a.Triangle.Names {
+			moves[string(n)] = m.Corners[i].MM()
+		}
+		list[m.Measurement].Moves = moves
+	}
+	return list
+}
+
+// side is one side under its name for people.
+type side struct {
+	name   string
+	length unit.Length
+	index  int // of the corner opposite
+}
+
+// sides of a triangle in the order of its letters, going round: AB, BC, CA.
+func sides(t geom.Triangle) []side {
+	order := []int{0, 1, 2}
+	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
+	list := make([]side, 3)
+	for k := range list {
+		i, j := order[k], order[(k+1)%3]
+		list[k] = side{string(t.Names[i] + t.Names[j]), t.Sides[3-i-j], 3 - i - j}
+	}
+	return list
+}
+
+// corners are the indices of a triangle's corners in the order of its letters.
+func corners(t geom.Triangle) []int {
+	order := []int{0, 1, 2}
+	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
+	return order
+}
+
+func pageReport(number int, p draw.Page) PageReport {
+	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}}
+	for _, q := range p.Places {
+		r.Places = append(r.Places, PlaceReport{q.Piece, q.Copy + 1, q.Matrix})
+	}
+	return r
+}

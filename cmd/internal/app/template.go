@@ -1,0 +1,296 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"iter"
+	"math"
+	"strings"
+
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+	"trammel/plot/pdf"
+	"trammel/plot/svg"
+	"trammel/plot/template"
+)
+
+// MaxPages is the most pages that one document may have.
+const MaxPages = paging.MaxPages
+
+// Template is a job laid out on pages, not yet written.
+type Template struct {
+	work  Work
+	laid  []laid
+	count int
+	seen  []PageReport // of the pages written last
+}
+
+// laid is one piece on its pages.
+type laid struct {
+	piece   Piece
+	index   int // among the work's pieces
+	plan    paging.Plan
+	drawing draw.Drawing
+	front   []draw.Page // index pages, before those of the first copy
+}
+
+// Template lays every piece out. The errors are those of Open, and a *unit.Fault
+// where paper and piece do not go together.
+func (w Work) Template() (*Template, error) {
+	if err := w.Picked(); err != nil {
+		return nil, err
+	}
+	t := &Template{work: w}
+	for i, p := range w.Pieces {
+		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
+			return nil, w.tooMany(p, n)
+		}
+		plan, err := paging.Lay(p.Triangle().Polygon(), w.Sheet, w.Cover, nil)
+		if err != nil {
+			return nil, w.inPiece(p, err)
+		}
+		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
+			return nil, w.tooMany(p, float64(len(plan.Cells)*p.Quantity))
+		}
+		q, r, s := w.templatePiece(p), lettering.Go(), w.style()
+		drawing, err := template.Draw(q, plan, r, s)
+		if err != nil {
+			return nil, w.inPiece(p, err)
+		}
+		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
+		if len(plan.Cells) > 1 {
+			if l.front, err = template.Index(q, plan, r, s, w.notes()...); err != nil {
+				return nil, w.inPiece(p, err)
+			}
+			t.count += len(l.front)
+		}
+		t.laid = append(t.laid, l)
+	}
+	return t, nil
+}
+
+// atLeast is a number of pages that a piece cannot go below, before any is laid:
+// a window shows no more of its area, or of its edges, than this.
+func (w Work) atLeast(p Piece) float64 {
+	s := w.Sheet
+	width, height := (s.Width - s.Left - s.Right).MM(), (s.Height - s.Top - s.Bottom).MM()
+	t := p.Triangle()
+	n := float64(t.Area) / (width * height)
+	if w.Cover == paging.OutlineOnly {
+		// Convex, so a window holds no more of the outline than its own edge is long.
+		n = t.Perimeter.MM() / (2 * (width + height))
+	}
+	return math.Floor(n) * float64(p.Quantity)
+}
+
+func (w Work) tooMany(p Piece, pages float64) error {
+	fault := &unit.Fault{
+		What: fmt.Sprintf("%s takes %.0f pages of %s or more: the most is %d", p.Name, pages, w.Sheet.Name, MaxPages),
+		Hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout",
+	}
+	return w.inPiece(p, fault)
+}
+
+// inPiece puts the piece's place in front of a fault that has none.
+func (w Work) inPiece(p Piece, err error) error {
+	var f *unit.Fault
+	if errors.As(err, &f) && p.Where != "" && f.Where == "" {
+		return f.In(p.Where)
+	}
+	return err
+}
+
+func (w Work) templatePiece(p Piece) template.Piece {
+	return template.Piece{
+		Job: w.Title, Name: p.Name, Quantity: p.Quantity,
+		Solution: p.Solution, Answer: p.Answer, Construction: p.Construction,
+	}
+}
+
+// notes are what a title line says beside the names.
+func (w Work) notes() []string {
+	if w.Job.Date == "" {
+		return nil
+	}
+	return []string{w.Job.Date}
+}
+
+func (w Work) style() template.Style {
+	t := w.Trade
+	return template.Style{
+		Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass,
+		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"],
+	}
+}
+
+// Count of all pages.
+func (t *Template) Count() int { return t.count }
+
+// Pages one after the other, each made when it is asked for: for each piece its
+// index, then its copies.
+func (t *Template) Pages() iter.Seq[draw.Page] {
+	w := t.work
+	return func(yield func(draw.Page) bool) {
+		t.seen = t.seen[:0]
+		give := func(p draw.Page) bool {
+			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
+			return yield(p)
+		}
+		for _, l := range t.laid {
+			for _, p := range l.front {
+				if !give(p) {
+					return
+				}
+			}
+			for c := range l.piece.Quantity {
+				for p := range l.plan.Pages(l.drawing, t.furniture(l, c), lettering.Go()) {
+					if len(l.plan.Cells) == 1 {
+						p, _ = template.WithNotes(p, w.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
+					}
+					if !give(p) {
+						return
+					}
+				}
+			}
+		}
+	}
+}
+
+func (t *Template) furniture(l laid, c int) paging.Furniture {
+	w := t.work
+	return paging.Furniture{
+		Job: w.Title, Piece: l.piece.Name, PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, First: len(t.seen) + 1,
+	}
+}
+
+func (t *Template) document() draw.Document {
+	w := t.work
+	title := w.Title
+	if title == "" {
+		title = w.Pieces[0].Name
+	}
+	return draw.Document{Title: title, Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages()}
+}
+
+// PDF writes all pages as one file.
+func (t *Template) PDF(out io.Writer) error { return pdf.Write(out, t.document()) }
+
+// SVG writes one file a page, each through a writer that it is given with the
+// file's name.
+func (t *Template) SVG(file func(name string, write func(io.Writer) error) error) error {
+	d := t.document()
+	names := t.names()
+	n := 0
+	for p := range t.Pages() {
+		if err := file(names[n]+".svg", func(out io.Writer) error { return svg.Write(out, p, d) }); err != nil {
+			return err
+		}
+		n++
+	}
+	return nil
+}
+
+// OneSVG writes the only page.
+func (t *Template) OneSVG(out io.Writer) error {
+	return t.SVG(func(_ string, write func(io.Writer) error) error { return write(out) })
+}
+
+// names of the pages as files: the label alone where one piece is made once,
+// else the piece and the copy before it.
+func (t *Template) names() []string {
+	var names []string
+	for i, l := range t.laid {
+		before := ""
+		if len(t.laid) > 1 {
+			before = fmt.Sprintf("%0*d-%s-", len(fmt.Sprint(len(t.laid))), i+1, fileName(l.piece.Name))
+		}
+		for k := range l.front {
+			name := before + "index"
+			if len(l.front) > 1 {
+				name += fmt.Sprintf("-%d", k+1)
+			}
+			names = append(names, name)
+		}
+		for c := range l.piece.Quantity {
+			copy := ""
+			if l.piece.Quantity > 1 {
+				copy = fmt.Sprintf("-copy-%d", c+1)
+			}
+			for _, cell := range l.plan.Cells {
+				names = append(names, before+label(cell.Label)+copy)
+			}
+		}
+	}
+	return names
+}
+
+func label(l string) string {
+	if l == "" {
+		return "page"
+	}
+	return l
+}
+
+// fileName keeps of a name what every file system takes.
+func fileName(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+		if b.Len() >= 40 {
+			break
+		}
+	}
+	if s := strings.Trim(b.String(), "-"); s != "" {
+		return s
+	}
+	return "piece"
+}
+
+// Summary says in a line what the pages are.
+func (t *Template) Summary() string {
+	index := 0
+	for _, p := range t.seen {
+		if p.Kind == string(draw.Index) {
+			index++
+		}
+	}
+	paper := " of " + t.work.Sheet.Name
+	if len(t.laid) > 1 {
+		paper += ", " + plural(len(t.laid), "piece")
+	}
+	switch {
+	case t.count == 1:
+		return "1 page" + paper + ", true to scale at 100 %"
+	case index == 0:
+		return plural(t.count, "page") + paper + ", each true to scale at 100 %"
+	}
+	return fmt.Sprintf("%s%s (%d to join, %d of instructions), true to scale at 100 %%", plural(t.count, "page"), paper, t.count-index, index)
+}
+
+// Report with the pages as they were last written.
+func (t *Template) Report() Report {
+	r := t.work.Report()
+	s := t.work.Sheet
+	r.Sheet = &SheetReport{
+		Paper: s.Name, Printer: t.work.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
+		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+	}
+	for _, l := range t.laid {
+		p := l.plan
+		r.Pieces[l.index].Layout = &LayoutReport{
+			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: p.Place.Turn.Degrees(),
+			Plain: p.Plain, Least: p.Least, Proven: p.Proven,
+		}
+	}
+	r.Pages = append(r.Pages, t.seen...)
+	return r
+}

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// goal is where the output goes: a file with a known ending, or a folder.
+type goal struct {
+	path   string
+	ending string // "pdf"; empty for a folder
+}
+
+// goal reads the name given with -o. The known endings are in the order to be
+// named in; folder says whether a name without one is a folder of pages.
+func (r *request) goal(example string, folder bool, known ...string) (goal, error) {
+	fault := func(what, hint string) error {
+		return &unit.Fault{Where: "-o " + strict.Shorten(r.out), What: what, Hint: hint}
+	}
+	list := "." + strings.Join(known, ", .")
+	if folder {
+		list += ", or a folder: plates/"
+	}
+	switch {
+	case r.out == "":
+		return goal{}, &unit.Fault{Where: "-o", What: "no output is named", Hint: "such as -o " + example}
+	case strings.ContainsRune(r.out, 0):
+		return goal{}, fault("holds a character that no name can", "")
+	case r.out == "-":
+		return goal{}, fault("standard output is not written to", "name a file, such as -o "+example)
+	}
+	base := filepath.Base(r.out)
+	slash := strings.HasSuffix(r.out, "/") || strings.HasSuffix(r.out, string(filepath.Separator))
+	ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(base), "."))
+	switch {
+	case folder && (slash || filepath.Ext(base) == "" || base == "." || base == ".."):
+		return goal{path: r.out}, nil
+	case slash:
+		return goal{}, fault("names a folder, and a file is to be written", "endings: "+list)
+	case strings.TrimSuffix(base, filepath.Ext(base)) == "" && slices.Contains(known, ending):
+		return goal{}, fault("is an ending without a name", "such as -o "+example)
+	case slices.Contains(known, ending):
+		return goal{r.out, ending}, nil
+	case ending == "":
+		return goal{}, fault("has no ending, so it does not say what to write", "endings: "+list)
+	}
+	return goal{}, fault(fmt.Sprintf("%q is not an ending that is known here", "."+ending), "endings: "+list)
+}
+
+// asFolder is the folder that takes the place of a file with too many pages for
+// one: the name without its ending.
+func (g goal) asFolder() string {
+	if g.ending == "" {
+		return g.path
+	}
+	return strings.TrimSuffix(g.path, filepath.Ext(g.path))
+}

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"trammel/cmd/internal/app"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/strict"
+)
+
+func profilesCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	list := &cobra.Command{
+		Use:   "profiles [show NAME]",
+		Short: "papers, printers, trades, and where each value comes from",
+		Long: `Profiles lists papers, printers and trades with where each value was written: built
+in, your own file, or the one named by --config; later ones count.
+
+Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
+~/.config/trammel/config.yaml. It need hold only what differs:
+
+  defaults: {paper: Letter, printer: shed}
+  printers:
+    shed: {left: 4 mm, right: 4 mm, overlap: 12 mm}
+  trades:
+    thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}`,
+		Example: `  trammel profiles
+  trammel profiles show joiner`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return &unit.Fault{What: fmt.Sprintf("%q is not a command of trammel profiles", strict.Shorten(args[0])), Hint: "trammel profiles show NAME"}
+			}
+			return r.profiles("")
+		},
+		Args: cobra.ArbitraryArgs,
+	}
+	show := &cobra.Command{
+		Use:     "show NAME",
+		Short:   "one paper, printer or trade",
+		Example: "  trammel profiles show joiner\n  trammel profiles show A4 --json",
+		Args:    cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return &unit.Fault{What: "one name of a profile is wanted", Hint: "trammel profiles show joiner"}
+			}
+			return r.profiles(args[0])
+		},
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			set, err := loadProfiles(r.config)
+			if err != nil {
+				return nil, cobra.ShellCompDirectiveError
+			}
+			return set.Names(), cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+	f := list.PersistentFlags()
+	f.BoolVar(&r.json, "json", false, "print them as JSON")
+	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
+	list.AddCommand(show)
+	return list
+}
+
+func (r *request) profiles(name string) error {
+	set, err := loadProfiles(r.config)
+	if err != nil {
+		return err
+	}
+	var entries []profiles.Entry
+	if name == "" {
+		entries, err = set.Entries()
+	} else {
+		entries, err = set.Show(name)
+	}
+	if err != nil {
+		return err
+	}
+	if r.json {
+		return writeJSON(r.console.out, struct {
+			Version  int              `json:"version"`
+			Profiles []profiles.Entry `json:"profiles"`
+		}{1, entries})
+	}
+	rows := [][]string{{"kind", "name", "key", "value", "from"}}
+	kind, was := "", ""
+	for _, e := range entries {
+		for i, v := range e.Values {
+			row := []string{e.Kind, e.Name, v.Key, v.Text, v.From}
+			if e.Kind == kind {
+				row[0] = ""
+			}
+			if i > 0 && was == e.Name {
+				row[1] = ""
+			}
+			kind, was = e.Kind, e.Name
+			rows = append(rows, row)
+		}
+	}
+	var b strings.Builder
+	app.Columns(&b, rows, "l l l l l")
+	_, err = fmt.Fprint(r.console.out, b.String())
+	return err
+}

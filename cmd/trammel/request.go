@@ -1,0 +1,233 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"trammel/cmd/internal/app"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/job"
+	"trammel/profiles/strict"
+)
+
+// request is what the flags and arguments of a command ask for.
+type request struct {
+	console
+	flags *pflag.FlagSet
+
+	json, landscape                                 bool
+	config, out, name                               string
+	unit, fraction, angles, trade, pick, base, with string
+	paper, printer, margin, overlap, pages          string
+}
+
+// read adds the flags that say how a job is read.
+func (r *request) read(cmd *cobra.Command) {
+	f := cmd.Flags()
+	r.flags = f
+	f.BoolVar(&r.json, "json", false, "print the report as JSON on standard output; every other word goes to standard error")
+	f.StringVar(&r.unit, "unit", "", "`unit` of bare numbers and of figures: mm, cm, m, in or ft")
+	f.StringVar(&r.fraction, "fraction", "", "finest `fraction` of an inch that is written: 1/8, 1/16, 1/32 or 1/64")
+	f.StringVar(&r.angles, "angles", "", "how angles are written: `decimal` or minutes")
+	f.StringVar(&r.trade, "trade", "", "`trade` profile: joiner, tiler, teacher or one of your own")
+	f.StringVar(&r.pick, "pick", "", "which triangle where two fit: `1`, 2 or both")
+	f.StringVar(&r.base, "base", "", "the baseline, such as `AB`")
+	f.StringVar(&r.with, "with", "", "construct with `arcs`, angle or square, whatever was measured")
+	f.StringVar(&r.name, "name", "", "`name` of the piece that the measurements make")
+	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
+}
+
+// print adds the flags that say what it is printed on.
+func (r *request) print(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500 or 12x18in")
+	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
+	f.StringVar(&r.printer, "printer", "", "`printer` profile: margins and overlap")
+	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")
+	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice")
+}
+
+func (r *request) output(cmd *cobra.Command, what string) {
+	cmd.Flags().StringVarP(&r.out, "output", "o", "", "`file` to write: "+what)
+}
+
+// said is a flag's setting where the flag was given.
+func (r *request) said(name, text string) job.Setting {
+	if !r.flags.Changed(name) {
+		return job.Setting{}
+	}
+	return job.Setting{Text: text, Where: "--" + name}
+}
+
+// options are the flags as the application takes them.
+func (r *request) options() (app.Options, error) {
+	var o app.Options
+	for _, s := range []struct {
+		name, text string
+		to         *job.Setting
+	}{
+		{"unit", r.unit, &o.Unit}, {"fraction", r.fraction, &o.Fraction}, {"angles", r.angles, &o.Angles},
+		{"trade", r.trade, &o.Trade}, {"paper", r.paper, &o.Paper}, {"printer", r.printer, &o.Printer},
+		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Cover},
+	} {
+		*s.to = r.said(s.name, s.text)
+		if s.to.Where != "" && strings.TrimSpace(s.text) == "" {
+			return o, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
+		}
+	}
+	o.Landscape = r.landscape
+	var err error
+	if r.flags.Changed("pick") {
+		if o.Pick, err = job.ParsePick(r.pick); err != nil {
+			return o, in("--pick", err)
+		}
+	}
+	if r.flags.Changed("base") {
+		o.BaseAt = "--base"
+		if o.Base, err = job.ParseBase(r.base); err != nil {
+			return o, in("--base", err)
+		}
+	}
+	if r.flags.Changed("with") {
+		if o.With, err = job.ParseMethod(r.with); err != nil {
+			return o, in("--with", err)
+		}
+	}
+	return o, nil
+}
+
+func in(where string, err error) error {
+	var f *unit.Fault
+	if errors.As(err, &f) {
+		return f.In(where)
+	}
+	return err
+}
+
+// open reads the job and the profiles and solves.
+func (r *request) open(args []string) (app.Work, error) {
+	options, err := r.options()
+	if err != nil {
+		return app.Work{}, err
+	}
+	j, err := r.job(args)
+	if err != nil {
+		return app.Work{}, err
+	}
+	set, err := loadProfiles(r.config)
+	if err != nil {
+		return app.Work{}, err
+	}
+	return app.Open(j, set, options)
+}
+
+// job is the job that the arguments name or spell out.
+func (r *request) job(args []string) (job.Job, error) {
+	var tokens []job.Setting
+	var files []string
+	for _, a := range args {
+		if strings.Contains(a, "=") {
+			tokens = append(tokens, job.Setting{Text: a})
+		} else {
+			files = append(files, a)
+		}
+	}
+	const both = "name one job file, or give measurements such as AB=600 BC=450 CA=450"
+	switch {
+	case len(files)+len(tokens) == 0:
+		return job.Job{}, &unit.Fault{What: "no job and no measurements", Hint: both}
+	case len(files) > 0 && len(tokens) > 0:
+		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[0]), What: "is not a measurement, and a job file does not go with measurements", Hint: both}
+	case len(files) > 1:
+		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[1]), What: "is a second job file", Hint: both}
+	case len(files) == 1:
+		if r.flags.Changed("name") {
+			return job.Job{}, &unit.Fault{Where: "--name", What: "a job file names its pieces itself", Hint: "leave --name out"}
+		}
+		return r.jobFile(files[0])
+	}
+	if n := len([]rune(r.name)); n > job.MaxName {
+		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
+	}
+	return app.Named(strings.TrimSpace(r.name), tokens), nil
+}
+
+func (r *request) jobFile(path string) (job.Job, error) {
+	if path == "-" {
+		data, err := io.ReadAll(io.LimitReader(r.in, strict.MaxBytes+1))
+		if err != nil {
+			return job.Job{}, err
+		}
+		return job.Read("standard input", data)
+	}
+	data, err := readFile(path)
+	if err != nil {
+		var f *unit.Fault
+		if errors.As(err, &f) && f.Hint == "" {
+			f.Hint = "name a job file, or give measurements such as AB=600 BC=450 CA=450"
+		}
+		return job.Job{}, err
+	}
+	return job.Read(path, data)
+}
+
+// readFile reads a file that somebody named, and no more of it than any reader
+// takes. That it is not there is a wrong word; that it cannot be read, the machine's.
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, &unit.Fault{Where: strict.Shorten(path), What: "there is no such file"}
+	case err != nil:
+		return nil, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder"}
+	}
+	return io.ReadAll(io.LimitReader(f, strict.MaxBytes+1))
+}
+
+// loadProfiles reads the user's own profiles and the file named by --config.
+func loadProfiles(config string) (profiles.Set, error) {
+	var files []profiles.File
+	if own := ownConfig(); own != "" {
+		data, err := readFile(own)
+		var f *unit.Fault
+		switch {
+		case err == nil:
+			files = append(files, profiles.File{Name: own, Data: data})
+		case !errors.As(err, &f) || f.What == "is a folder":
+			return profiles.Set{}, err
+		}
+	}
+	if config != "" {
+		data, err := readFile(config)
+		if err != nil {
+			return profiles.Set{}, in("--config", err)
+		}
+		files = append(files, profiles.File{Name: config, Data: data})
+	}
+	return profiles.Load(files...)
+}
+
+// ownConfig is where the user's profiles lie (XDG base directory specification:
+// a path that is not absolute is passed over).
+func ownConfig() string {
+	if x := os.Getenv("XDG_CONFIG_HOME"); filepath.IsAbs(x) {
+		return filepath.Join(x, "trammel", "config.yaml")
+	}
+	if home, err := os.UserHomeDir(); err == nil {
+		return filepath.Join(home, ".config", "trammel", "config.yaml")
+	}
+	return ""
+}

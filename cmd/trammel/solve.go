@@ -1,0 +1,44 @@
+package main
+
+import (
+	"encoding/json"
+	"io"
+
+	"github.com/spf13/cobra"
+)
+
+func solveCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	cmd := &cobra.Command{
+		Use:   "solve JOB | MEASUREMENT...",
+		Short: "print the triangle: sides, angles, heights, area, what else fits",
+		Long: `Solve prints the triangle that the measurements fix: its sides, angles, heights
+and area, and how far a slip in each measurement moves each corner. Where two
+triangles fit, it prints both.`,
+		Example: `  trammel solve AB=600 BC=450 CA=450
+  trammel solve AB=2.4m A=35deg "BC=7'-10 1/2\""
+  trammel solve examples/class-sheet.yaml --json`,
+	}
+	r.read(cmd)
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.solve(args) }
+	return cmd
+}
+
+func (r *request) solve(args []string) error {
+	w, err := r.open(args)
+	if err != nil {
+		return err
+	}
+	if r.json {
+		return writeJSON(r.console.out, w.Report())
+	}
+	return w.Text(r.console.out)
+}
+
+// writeJSON writes a report: indented, so that a person can read it too.
+func writeJSON(out io.Writer, report any) error {
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	return e.Encode(report)
+}

@@ -1,0 +1,102 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/whole"
+)
+
+func templateCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	cmd := &cobra.Command{
+		Use:   "template JOB | MEASUREMENT... -o OUT",
+		Short: "the true-scale template: OUT.pdf, OUT.svg, or a folder of page SVGs",
+		Long: `Template draws the triangle at full size and spreads it over pages that join, with
+an index page first where there is more than one. Print the PDF at 100 % (actual
+size) and measure the check bar before you cut.
+
+OUT.pdf is one file. OUT.svg is one page; where there are more, they go into the
+folder OUT, a file each. OUT without an ending is such a folder.`,
+		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf
+  trammel template examples/gusset.yaml --paper A3 -o gusset.pdf
+  trammel template AB=8m BC=6m CA=5m --pages outline -o gable.pdf`,
+	}
+	r.read(cmd)
+	r.print(cmd)
+	cmd.Flags().StringVar(&r.pages, "pages", "", "`full`: every page of the piece; outline: only those that carry its edges")
+	r.output(cmd, ".pdf, .svg, or a folder for page SVGs")
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.template(args) }
+	return cmd
+}
+
+func (r *request) template(args []string) error {
+	g, err := r.goal("template.pdf", true, "pdf", "svg")
+	if err != nil {
+		return err
+	}
+	w, err := r.open(args)
+	if err != nil {
+		return err
+	}
+	if err := w.Picked(); err != nil {
+		return err
+	}
+	if g.ending == "pdf" {
+		// Before the pages are laid: that may take a while.
+		if err := whole.CheckFile(g.path); err != nil {
+			return err
+		}
+	}
+	t, err := w.Template()
+	if err != nil {
+		return err
+	}
+	wrote := g.path
+	switch {
+	case g.ending == "pdf":
+		err = r.keeper.File(g.path, t.PDF)
+	case g.ending == "svg" && t.Count() == 1:
+		err = r.keeper.File(g.path, t.OneSVG)
+	default:
+		wrote = g.asFolder()
+		err = r.keeper.Folder(wrote, t.SVG)
+	}
+	if err != nil {
+		return err
+	}
+	return r.done(t.Report(), w, folderName(wrote)+": "+t.Summary())
+}
+
+// folderName marks a folder as one.
+func folderName(path string) string {
+	if info, err := os.Stat(path); err == nil && info.IsDir() && !strings.HasSuffix(path, string(filepath.Separator)) {
+		return path + string(filepath.Separator)
+	}
+	return path
+}
+
+// done says what was written and what to take care of; the report goes to
+// standard output where it was asked for.
+func (r *request) done(report app.Report, w app.Work, lines ...string) error {
+	words := io.Writer(r.console.out)
+	if r.json {
+		if err := writeJSON(r.console.out, report); err != nil {
+			return err
+		}
+		words = r.console.err
+	}
+	for _, l := range lines {
+		fmt.Fprintln(words, oneLine(l))
+	}
+	for _, l := range w.Warnings() {
+		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
+	}
+	return nil
+}
