@@ -27,8 +27,9 @@ func Pieces(a geom.Arc) int {
 	if r := a.Radius.MM(); r > 0 {
 		widest = min(widest, 4*math.Pow(13.5*CurveTolerance.MM()/r, 1.0/6))
 	}
+	sweep := min(math.Abs(a.Sweep.Radians()), 2*math.Pi)
 	// A sweep that is a whole number of parts but for its last bit takes no part more.
-	return max(1, int(math.Ceil(math.Abs(a.Sweep.Radians())/widest*(1-1e-12))))
+	return max(1, int(math.Ceil(sweep/widest*(1-1e-12))))
 }
 
 // Whole says whether the arc is a whole circle (or more).

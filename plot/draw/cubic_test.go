@@ -54,7 +54,7 @@ func TestPiecesAreFew(t *testing.T) {
 		want  int
 	}{
 		{0.3, unit.Turn, 4}, {5, unit.Turn, 5}, {20000, unit.Turn, 19}, {-20000, unit.Turn, 4},
-		{20000, 18 * unit.Degree, 1}, {5000, unit.Turn / 6, 3}, {100, 0, 1}, {0, unit.Turn, 4},
+		{20000, 18 * unit.Degree, 1}, {5000, unit.Turn / 6, 3}, {100, 0, 1}, {0, unit.Turn, 4}, {1, 1e300, 4}, {1, unit.Angle(math.Inf(-1)), 4},
 	} {
 		if got := Pieces(geom.Arc{Radius: c.r, Sweep: c.sweep}); got != c.want {
 			t.Errorf("r %v through %v: %d pieces, want %d", c.r, c.sweep, got, c.want)

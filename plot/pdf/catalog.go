@@ -76,14 +76,15 @@ func (f *file) catalog(r, pages ref, d draw.Document, names []name, groups []gro
 		i = append(i, " /Subject "+text(d.Subject)...)
 	}
 	if t, ok := day(d.Date); ok {
-		i = append(i, " /CreationDate (D:"+t.Format("20060102")+")"...)
+		i = append(i, " /CreationDate (D:"+t.Format("20060102150405")+"+00'00')"...)
 	}
 	info := f.reserve()
 	f.object(info, append(i, " >>"...))
 	return info
 }
 
-// day reads a date as a job states it. One written otherwise stays off the
+// day reads a date as a job states it, as the beginning of that day: some readers
+// insist on a time. One written otherwise stays off the
 // document's properties: it is on the pages, in the job's own words.
 func day(date string) (time.Time, bool) {
 	t, err := time.Parse(time.DateOnly, date)
@@ -197,7 +198,7 @@ func xmp(d draw.Document) []byte {
 		fmt.Fprintf(&b, "<dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>\n", escape(d.Language))
 	}
 	if t, ok := day(d.Date); ok {
-		fmt.Fprintf(&b, "<xmp:CreateDate>%s</xmp:CreateDate>\n", t.Format(time.DateOnly))
+		fmt.Fprintf(&b, "<xmp:CreateDate>%s</xmp:CreateDate>\n", t.Format(time.RFC3339))
 	}
 	b.WriteString("</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>")
 	return []byte(b.String())

@@ -68,6 +68,10 @@ func (c *content) op(op draw.Op) {
 		c.point(o.To, 'l')
 		c.b = append(c.b, "S\n"...)
 	case draw.Arc:
+		if !decimal.Finite(o.Sweep.Radians()) {
+			c.fail(errStray)
+			return
+		}
 		c.stroke(o.Pen)
 		c.point(o.Arc.At(0), 'm')
 		for _, q := range draw.Cubics(o.Arc) {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -200,7 +201,7 @@ func (o opened) words(obj references.FPDF_PAGEOBJECT, m matrix, page references.
 			Min: geom.Point{X: mm(float64(box.Left)), Y: mm(float64(box.Bottom))},
 			Max: geom.Point{X: mm(float64(box.Right)), Y: mm(float64(box.Top))},
 		},
-		Text:  must(o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: page}))(o).Text,
+		Text:  strings.TrimRight(must(o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: page}))(o).Text, " "),
 		At:    m.apply(0, 0),
 		Turn:  unit.Angle(math.Atan2(m[1], m[0])),
 		Em:    m.scale(must(o.FPDFTextObj_GetFontSize(&requests.FPDFTextObj_GetFontSize{PageObject: obj}))(o).FontSize),

@@ -41,7 +41,7 @@ type Segment struct {
 
 // Words are one line of text as it was written in one go.
 type Words struct {
-	Text   string
+	Text   string      // less spaces at the end: PDFium adds some of its own
 	At     geom.Point  // start of the base line
 	Turn   unit.Angle  // in (−π, π]
 	Em     unit.Length // size of the font

@@ -4,7 +4,7 @@
 // It has no clip paths, no transforms and no fonts, which such machines ignore or
 // replace: marks are cut to the page already, and text is outlines with the words
 // beside them in aria-label. Circles are cut into arcs short enough that a
-// program which makes one cubic curve of each stays true, as all known do.
+// program that makes one cubic curve of each, as many do, stays true.
 package svg
 
 import (
@@ -50,6 +50,9 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 		}
 	}
 	s.text("</svg>\n")
+	if f, ok := s.err.(*unit.Fault); ok && p.Label != "" {
+		return f.In("page " + p.Label)
+	}
 	if s.err != nil {
 		return s.err
 	}
@@ -118,6 +121,10 @@ func (s *page) op(op draw.Op) {
 		s.to('L', o.To)
 		s.pen(o.Pen)
 	case draw.Arc:
+		if !decimal.Finite(o.Sweep.Radians()) {
+			s.fail(errStray)
+			return
+		}
 		s.text(`<path d="`)
 		s.arc(o.Arc)
 		s.pen(o.Pen)
