@@ -96,7 +96,14 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")
 		add(fmt.Sprintf("page %d", number), f.First > 0)
-		all = append(all, wrap(line{strings.Join(facts, ", "), draw.NoteHeight, false}, width, r)...)
+		note := func(facts ...string) {
+			all = append(all, wrap(line{strings.Join(facts, ", "), draw.NoteHeight, false}, width, r)...)
+		}
+		if f.Job != "" && r.Width(strings.Join(facts, ", "), draw.NoteHeight, false) > width {
+			note(facts[0]) // the job's name by itself
+			facts = facts[1:]
+		}
+		note(facts...)
 		all = append(all, wrap(line{f.Note, draw.NoteHeight, false}, width, r)...)
 	}
 	return append(all, wrap(line{printNote, draw.NoteHeight, false}, width, r)...)
@@ -178,7 +185,11 @@ func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
 	}
 	// Words start (or end) at the same distance from the corner.
 	h := draw.NoteHeight
-	start := min(barStart, max(0, b.length-r.Width(b.words, h, false)))
+	w := r.Width(b.words, h, false)
+	start := barStart
+	if start+w+barWords > b.length { // words that would run into the tick stand past it
+		start = b.length + barWords
+	}
 	text := draw.Text{Height: h, Words: b.words, On: draw.Notes}
 	if along {
 		text.Turn = 90 * unit.Degree
@@ -204,7 +215,7 @@ func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
 		stroke(b.length, -barTick, b.length, barTick),
 		text,
 	}
-	far := max(b.length+draw.Narrow.Width, start+r.Width(b.words, h, false))
+	far := max(b.length+draw.Narrow.Width, start+w)
 	box := geom.RectOf(at(-draw.Narrow.Width, -barTick), at(far, barWords+tall(h)))
 	return block{rects: []geom.Rect{box}, ops: ops, right: left, top: down}
 }

@@ -97,18 +97,6 @@ func (g *ground) count() {
 	}
 }
 
-// free says whether nothing is taken within a rectangle, of which what lies off
-// the page does not count.
-func (g *ground) free(r geom.Rect) bool {
-	x0, y0 := max(0, int((r.Min.X-g.rect.Min.X)/g.step)), max(0, int((r.Min.Y-g.rect.Min.Y)/g.step))
-	x1, y1 := min(g.nx, int((r.Max.X-g.rect.Min.X)/g.step)+1), min(g.ny, int((r.Max.Y-g.rect.Min.Y)/g.step)+1)
-	if x0 >= x1 || y0 >= y1 {
-		return true
-	}
-	w := g.nx + 1
-	return g.sum[y1*w+x1]-g.sum[y0*w+x1]-g.sum[y1*w+x0]+g.sum[y0*w+x0] == 0
-}
-
 // block is something to be placed as one: the rectangles it needs clear and what
 // it draws, both about an origin of its own.
 type block struct {
@@ -134,8 +122,36 @@ func shifted(r geom.Rect, by geom.Point) geom.Rect {
 	return geom.Rect{Min: r.Min.Plus(by), Max: r.Max.Plus(by)}
 }
 
+// cells is a rectangle in squares: those from x0 and y0 up to before x1 and y1.
+type cells struct{ x0, y0, x1, y1 int }
+
+// cells is the squares that a rectangle comes into, on the page or off it.
+func (g *ground) cells(r geom.Rect) cells {
+	const hair = 1e-9 // so that rounding takes a square too many, never one too few
+	at := func(d unit.Length) int { return int(math.Floor(float64(d / g.step))) }
+	return cells{
+		at(r.Min.X - g.rect.Min.X - hair), at(r.Min.Y - g.rect.Min.Y - hair),
+		at(r.Max.X-g.rect.Min.X+hair) + 1, at(r.Max.Y-g.rect.Min.Y+hair) + 1}
+}
+
+// blocked is how many squares of a rectangle are taken.
+func (g *ground) blocked(c cells) int32 {
+	x0, y0, x1, y1 := max(0, c.x0), max(0, c.y0), min(g.nx, c.x1), min(g.ny, c.y1)
+	if x0 >= x1 || y0 >= y1 {
+		return 0
+	}
+	w := g.nx + 1
+	return g.sum[y1*w+x1] - g.sum[y0*w+x1] - g.sum[y1*w+x0] + g.sum[y0*w+x0]
+}
+
+// free says whether nothing is taken within a rectangle, of which what lies off
+// the page does not count.
+func (g *ground) free(r geom.Rect) bool { return g.blocked(g.cells(r)) == 0 }
+
 // spot looks for a place for a block, in rows from the bottom (or top), each from
-// the left (or right), that accept agrees to.
+// the left (or right), that accept agrees to. Where it does not, it is not asked
+// again about places that the block could be slid to along the row, and the next
+// looked at is as far on as the first rectangle is wide: nothing slips between.
 func (g *ground) spot(b block, room unit.Length, within geom.Rect, accept func(geom.Point) bool) (geom.Point, bool) {
 	box := b.rects[0]
 	for _, r := range b.rects[1:] {
@@ -145,21 +161,66 @@ func (g *ground) spot(b block, room unit.Length, within geom.Rect, accept func(g
 	if lo.X > hi.X || lo.Y > hi.Y {
 		return geom.Point{}, false
 	}
+	// One step along is one square, so that the squares under the block are
+	// worked out once.
+	from, dx, dy := lo, 1, 1
+	if b.right {
+		from.X, dx = hi.X, -1
+	}
+	if b.top {
+		from.Y, dy = hi.Y, -1
+	}
+	var under [4]cells
+	n := copy(under[:], g.under(b, from, room))
 	nx, ny := int((hi.X-lo.X)/g.step), int((hi.Y-lo.Y)/g.step)
 	for j := 0; j <= ny; j++ {
-		y := lo.Y + unit.Length(j)*g.step
-		if b.top {
-			y = hi.Y - unit.Length(j)*g.step
-		}
-		for i := 0; i <= nx; i++ {
-			x := lo.X + unit.Length(i)*g.step
-			if b.right {
-				x = hi.X - unit.Length(i)*g.step
+		refused := false
+	row:
+		for i := 0; i <= nx; {
+			for _, c := range under[:n] {
+				c = cells{c.x0 + dx*i, c.y0 + dy*j, c.x1 + dx*i, c.y1 + dy*j}
+				if g.blocked(c) > 0 {
+					i += g.past(c, dx)
+					refused = false
+					continue row
+				}
 			}
-			if p := (geom.Point{X: x, Y: y}); g.fits(b, p, room, within) && (accept == nil || accept(p)) {
+			p := geom.Point{X: from.X + unit.Length(dx*i)*g.step, Y: from.Y + unit.Length(dy*j)*g.step}
+			if !refused && (accept == nil || accept(p)) {
 				return p, true
 			}
+			refused = true
+			i += under[0].x1 - under[0].x0
 		}
 	}
 	return geom.Point{}, false
+}
+
+// under is the squares under a block.
+func (g *ground) under(b block, p geom.Point, room unit.Length) (all []cells) {
+	for _, r := range b.rects {
+		all = append(all, g.cells(shifted(r, p).Grow(room)))
+	}
+	return all
+}
+
+// past is how many squares a blocked rectangle must be moved along to have what
+// blocks it behind.
+func (g *ground) past(c cells, dx int) int {
+	lo, hi := 1, c.x1-c.x0 // hi is enough; halve towards the least that is
+	for lo < hi {
+		mid := (lo + hi) / 2
+		rest := c
+		if dx > 0 {
+			rest.x0 += mid
+		} else {
+			rest.x1 -= mid
+		}
+		if g.blocked(rest) == 0 {
+			hi = mid
+		} else {
+			lo = mid + 1
+		}
+	}
+	return lo
 }

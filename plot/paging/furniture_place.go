@@ -33,6 +33,7 @@ type site struct {
 	by           geom.Point // plane of the sheets → page
 	cell         Cell
 	number       int
+	oneSide      bool // no edge of the piece runs through the page
 }
 
 // furnish is the furniture of a page that already bears ops. What a neighbour
@@ -55,6 +56,11 @@ func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point,
 	if c.Above != "" {
 		s.free.Max.Y = window.Max.Y - v - roomStrip
 	}
+	s.oneSide = true
+	for i := range w.outline {
+		_, meets := geom.ClipLine(w.outline.Edge(i), c.Window)
+		s.oneSide = s.oneSide && !meets
+	}
 	w.near = w.near[:0]
 	for _, op := range ops {
 		w.near = shapes(w.near, op, w.r)
@@ -76,28 +82,34 @@ func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point,
 	return append(kit, pointers...)
 }
 
-// crowded is the furniture of a page that has no place for the L: bars, label and
-// note apart from one another, or, where that leaves but a stub of a bar, a small L.
+// crowded is the furniture of a page that has no place for the L: bars, note and
+// label apart from one another; where that leaves but a stub of a bar, or
+// something has no place, a small L; and as a last resort stubs apart.
 func (w *furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
 	own := len(w.near)
-	for _, op := range joins { // what stands in the strips matters only now
-		w.near = shapes(w.near, op, w.r)
+	apart := func(bars []bar) (draw.Drawing, bool, int) {
+		w.near = w.near[:own]
+		for _, op := range joins { // what stands in the strips matters only now
+			w.near = shapes(w.near, op, w.r)
+		}
+		w.clear(s)
+		return w.scatter(s, bars)
 	}
-	w.clear(s)
-	kit, worst := w.scatter(s)
-	if worst >= stubBar {
+	bars := w.f.bars()
+	kit, all, worst := apart(bars)
+	if !all || worst >= stubBar {
 		w.near = w.near[:own]
 		w.clear(s)
 		if small, n := w.kit(s, stubs); n < len(stubs) {
 			return small, w.pointers(s)
 		}
-		w.clear(s)
-		for _, op := range kit {
-			for _, x := range shapes(nil, op, w.r) {
-				w.ground.take(x, roomLeast-roomTight)
+		if kit, all, _ = apart(bars); !all {
+			if other, all, _ := apart(bars[stubBar:]); all {
+				kit = other
+			} else {
+				kit, _, _ = apart(bars)
 			}
 		}
-		w.ground.count()
 	}
 	pointers = w.pointers(s)
 	return append(kit, w.restOfTitle(s)...), pointers
@@ -213,7 +225,7 @@ func (w *furnisher) emptiest(blocks []block, s site) (block, geom.Point, bool) {
 	}
 	try := func(room unit.Length) (out, in found) {
 		for _, b := range blocks {
-			p, ok := w.ground.spot(b, room, s.free, func(p geom.Point) bool {
+			outside := func(p geom.Point) bool {
 				if !surrounds(w.outline, p.Minus(s.by)) {
 					return true
 				}
@@ -221,7 +233,11 @@ func (w *furnisher) emptiest(blocks []block, s site) (block, geom.Point, bool) {
 					in = found{b, p, true}
 				}
 				return false
-			})
+			}
+			if s.oneSide {
+				outside = nil
+			}
+			p, ok := w.ground.spot(b, room, s.free, outside)
 			if ok {
 				return found{b, p, true}, in
 			}
@@ -260,9 +276,10 @@ func surrounds(p geom.Polygon, a geom.Point) bool {
 	return in
 }
 
-// scatter places bars, note and label one by one where no L has a place, and
-// says which bar was the last it had to come down to.
-func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
+// scatter places bars, note and label one by one where no L has a place. It says
+// whether all have one and which bar was the last it had to come down to.
+func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst int) {
+	all = true
 	first := func(blocks ...block) int {
 		for _, within := range [2]geom.Rect{s.free, s.window.Grow(-Unreliable)} {
 			for i, b := range blocks {
@@ -274,27 +291,28 @@ func (w *furnisher) scatter(s site) (d draw.Drawing, worst int) {
 				}
 			}
 		}
+		all = false
 		return len(blocks)
 	}
-	var across, along []block
-	for _, b := range w.f.bars() {
+	var across, along, notes, labels []block
+	for _, b := range bars {
 		across = append(across, barAcross(b, false, false, w.r))
 		along = append(along, barAlong(b, false, false, w.r))
 	}
 	worst = max(first(across...), first(along...))
-	var notes []block
 	for _, width := range []unit.Length{88, 30} {
 		notes = append(notes, titleBlock(wrap(line{printNote, draw.NoteHeight, false}, width, w.r), false, false, w.r))
 	}
 	first(notes...)
 	if l := w.label(s); l != "" {
-		var sizes []block
 		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
-			sizes = append(sizes, titleBlock([]line{{l, h, true}}, false, false, w.r))
+			labels = append(labels, titleBlock([]line{{l, h, true}}, false, false, w.r))
 		}
-		first(sizes...)
+		if first(labels...) == len(labels)-1 { // so small a label is not one to look for
+			all = false
+		}
 	}
-	return d, worst
+	return d, all, worst
 }
 
 // restOfTitle is as much of the title as has a place beside what scatter placed.
