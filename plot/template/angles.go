@@ -21,11 +21,27 @@ func (f *face) figureAngles() {
 	}
 	for i := range f.outline {
 		figure := f.style.angle(f.triangle.Angles[i], f.measured(geom.Angle, f.triangle.Names[i]))
-		f.put(f.atCorner(i, figure), func() []candidate { return f.named(string(f.triangle.Names[i]), figure, f.outline[i]) })
+		all, sign := f.atCorner(i, figure)
+		f.put(all, func() []candidate {
+			// The sign in the corner stays, where no words stand on it already.
+			bare := f.named(string(f.triangle.Names[i]), figure, f.outline[i])
+			last := make([]candidate, 0, 2*len(bare))
+			for _, c := range bare {
+				c.marks = []draw.Op{sign}
+				last = append(last, c)
+			}
+			for _, c := range bare {
+				c.cost += 1000
+				last = append(last, c)
+			}
+			return last
+		})
 	}
 }
 
-func (f *face) atCorner(i int, figure string) []candidate {
+// atCorner are the places for an angle at corner i, and the sign for it alone: the
+// small arc or square that stands in the corner.
+func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	p, angle := f.outline[i], f.triangle.Angles[i]
 	start := f.outline.Edge(i).Direction()
 	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge((i+2)%3).Length())
@@ -33,6 +49,15 @@ func (f *face) atCorner(i int, figure string) []candidate {
 	least := min(10, shorter*0.3) // radius of the small arc
 	arc := func(r unit.Length, from, sweep unit.Angle) draw.Op {
 		return draw.Arc{Arc: geom.Arc{Centre: p, Radius: r, Start: from, Sweep: sweep}, Pen: draw.Narrow, On: draw.Dimension}
+	}
+	sign := func(r unit.Length) draw.Op {
+		if !right {
+			return arc(r, start, angle)
+		}
+		r = min(square, least)
+		return draw.Polyline{Points: []geom.Point{
+			p.Toward(start, r), p.Toward(start, r).Toward(start+angle, r), p.Toward(start+angle, r),
+		}, Pen: draw.Narrow, On: draw.Dimension}
 	}
 	var all []candidate
 	for _, h := range f.heights(f.style.lettering()) {
@@ -52,18 +77,11 @@ func (f *face) atCorner(i int, figure string) []candidate {
 			first := least + support(a) + gap + 0.2
 			for d := first; d < min(70, shorter*0.7); d++ {
 				r := d - support(a) - gap - 0.2
-				mark := arc(r, start, angle)
-				if right {
-					r = min(square, least)
-					mark = draw.Polyline{Points: []geom.Point{
-						p.Toward(start, r), p.Toward(start, r).Toward(start+angle, r), p.Toward(start+angle, r),
-					}, Pen: draw.Narrow, On: draw.Dimension}
-				}
 				if r > 45 {
 					break
 				}
 				all = append(all, candidate{
-					text: w.at(p.Toward(a, d), 0), marks: []draw.Op{mark},
+					text: w.at(p.Toward(a, d), 0), marks: []draw.Op{sign(r)},
 					cost: less + float64(d-first)*0.7 + math.Abs(lean)*20,
 				})
 			}
@@ -91,5 +109,5 @@ func (f *face) atCorner(i int, figure string) []candidate {
 			}
 		}
 	}
-	return append(all, f.led(words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45)...)
+	return append(all, f.led(words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45)...), sign(least)
 }

@@ -74,7 +74,7 @@ const smaller = 8 // what it costs to write smaller
 func (f *face) led(w words, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
 	var all []candidate
 	width := f.width(w)
-	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46, 55, 66, 80, 100} {
+	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
 		for k := range 24 {
 			turn := unit.Angle((k+1)/2) * 15 * unit.Degree
 			if k%2 == 1 {

@@ -124,16 +124,6 @@ func fault(d draw.Drawing, windows []geom.Rect, r draw.Ruler) error {
 	return nil
 }
 
-// middle brings a piece that takes one page to the middle of it, where the
-// placement leaves that open.
-func middle(plan paging.Plan, of geom.Polygon) paging.Plan {
-	if len(plan.Cells) == 1 {
-		plan.Place.Shift = plan.Place.Shift.Plus(plan.Cells[0].Window.Centre().Minus(plan.Outline.Bounds().Centre()))
-		plan.Outline = plan.Place.Polygon(of)
-	}
-	return plan
-}
-
 func TestLabelsTouchNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	n := 0
@@ -157,7 +147,7 @@ func TestLabelsTouchNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 		if n%3 != 0 {
-			plan = middle(plan, p.Triangle().Polygon())
+			plan = Settle(plan)
 		}
 		d, missed, err := drawn(p, plan, wide{}, Full())
 		if err != nil {

@@ -136,14 +136,20 @@ func (f *face) drawHeight() {
 	t := f.triangle
 	apex := t.Points[2]
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
-	const least = 1 // mm from a side's end: nearer, two lines would run into one
+	// So near to a side, two lines would be taken for one; the one measured is
+	// drawn as long as it can be told apart at all.
+	measured := f.measured(geom.Height, t.Names[2])
+	least := max(3, 0.03*t.Heights[2])
+	if measured {
+		least = 1
+	}
 	if foot.Distance(t.Points[0]) < least || foot.Distance(t.Points[1]) < least {
 		return
 	}
 	place := f.plan.Place
 	f.height = &upright{
 		Line:   place.Line(geom.Line{From: apex, To: foot}),
-		figure: f.style.length(t.Heights[2], f.measured(geom.Height, t.Names[2])),
+		figure: f.style.length(t.Heights[2], measured),
 	}
 	f.scene.add(draw.Line{Line: f.height.Line, Pen: draw.Centre, On: draw.Dimension})
 	inward := unit.Length(1) // along the base, from the foot

@@ -19,6 +19,7 @@ func (s Style) running() unit.Length {
 const (
 	runTick   unit.Length = 3  // length of a tick at a running distance
 	fromEnds  unit.Length = 30 // no tick so near to a corner, where the eye has enough to read
+	unread    unit.Length = 6  // from other words, so that the two are not read as one
 	nameLeast unit.Length = 40 // of a side on a page for its name to be said there
 )
 
@@ -43,7 +44,7 @@ func (f *face) runAlongSides() {
 			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
 			turn := readable(side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
-			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}}, alone)
+			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
 		name := words{f.sideName(i), draw.FigureHeight, false}
 		for _, c := range f.plan.Cells {
@@ -62,7 +63,7 @@ func (f *face) name(side, part geom.Line, w words) {
 	for s := unit.Length(0); s < (to-from)/2; s += 4 {
 		for _, d := range []unit.Length{(from+to)/2 + s, (from+to)/2 - s} {
 			for _, hand := range []int{-1, 1} {
-				if f.scene.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w)}, alone) {
+				if f.scene.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: unread}, alone) {
 					return
 				}
 			}

@@ -122,14 +122,14 @@ func (s *scene) housed(b box, h home) bool {
 	return in && (h == whole || len(met) == 1)
 }
 
-// free says whether a box keeps its distance from lines and from other words.
-func (s *scene) free(b box) bool {
+// free says whether a box keeps its distance from lines, and so far from other words.
+func (s *scene) free(b box, apart unit.Length) bool {
 	r := b.bounds()
 	return s.strokes.every(r.Grow(toWords), func(k stroke) bool {
 		near := toLine + k.half
 		return !geom.RectOf(k.From, k.To).Grow(near).Meets(r) || b.toLine(k.Line) >= near
-	}) && s.words.every(r.Grow(toWords), func(c box) bool {
-		return !c.bounds().Grow(toWords).Meets(r) || b.toBox(c) >= toWords
+	}) && s.words.every(r.Grow(apart), func(c box) bool {
+		return !c.bounds().Grow(apart).Meets(r) || b.toBox(c) >= apart
 	})
 }
 
@@ -161,9 +161,10 @@ func (s *scene) leads(l geom.Line) bool {
 type candidate struct {
 	text   draw.Text
 	marks  []draw.Op
-	leader *geom.Line // where the words stand away from what they name
-	over   bool       // the leader may cross lines
-	cost   float64    // about the mm that the eye would have to look for it
+	leader *geom.Line  // where the words stand away from what they name
+	over   bool        // the leader may cross lines
+	apart  unit.Length // from other words; 0 is toWords
+	cost   float64     // about the mm that the eye would have to look for it
 }
 
 // inStrip is what it costs words to stand where a neighbour may lie over them.
@@ -193,7 +194,7 @@ func (s *scene) place(candidates []candidate) bool {
 // put puts a candidate down if it is free.
 func (s *scene) put(c candidate, h home) bool {
 	b := box(c.text.Box(s.ruler))
-	if !s.housed(b, h) || !s.free(b) {
+	if !s.housed(b, h) || !s.free(b, max(c.apart, toWords)) {
 		return false
 	}
 	marks := c.marks

@@ -26,7 +26,7 @@ const longList = 260
 
 func order(plan paging.Plan) []string {
 	runs, rows := runsOf(plan)
-	items := []string{"Trim each page along the whole line at its left and at its top, where it has one; the dashed lines show where the next page will end."}
+	items := []string{"Trim each page along the unbroken line at its left and at its top, where it has one; the dashed lines show where the next page will end."}
 	joined := 0
 	for _, run := range runs {
 		if strings.Contains(run, "|") {
