@@ -1,11 +1,68 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
+
+	"trammel/cmd/internal/whole"
 )
 
 func setoutCommand(c console) *cobra.Command {
-	return &cobra.Command{Use: "setout", RunE: func(*cobra.Command, []string) error { return errors.New("not yet") }}
+	r := &request{console: c}
+	cmd := &cobra.Command{
+		Use:   "setout JOB | MEASUREMENT... -o OUT",
+		Short: "the setting-out sheet for what is larger than paper: .pdf, .svg, .csv or .txt",
+		Long: `Setout makes a sheet to peg out a triangle of 1 m to 100 m with: the plan, where each
+peg stands, what to hold and pull, checks to close on with the range to accept,
+and numbered steps. The baseline is the longest side unless --base names another.
+
+OUT.txt is plain text for a phone, OUT.csv for other software.`,
+		Example: `  trammel setout AB=7.2m A=35deg B=35deg -o gable.pdf
+  trammel setout examples/boathouse-gable.yaml --paper A3 -o gable.pdf
+  trammel setout examples/boathouse-gable.yaml -o gable.txt`,
+	}
+	r.read(cmd)
+	r.print(cmd)
+	r.output(cmd, ".pdf, .svg, .csv or .txt")
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.setout(args) }
+	return cmd
+}
+
+func (r *request) setout(args []string) error {
+	g, err := r.goal("setout.pdf", false, "pdf", "svg", "csv", "txt")
+	if err != nil {
+		return err
+	}
+	w, err := r.open(args)
+	if err != nil {
+		return err
+	}
+	s, err := w.Setout()
+	if err != nil {
+		return err
+	}
+	if g.ending == "pdf" || g.ending == "svg" {
+		if err := s.Lay(); err != nil {
+			return err
+		}
+	}
+	wrote := g.path
+	switch {
+	case g.ending == "pdf":
+		err = r.keeper.File(g.path, s.PDF)
+	case g.ending == "csv":
+		err = r.keeper.File(g.path, s.CSV)
+	case g.ending == "txt":
+		err = r.keeper.File(g.path, s.Text)
+	case s.Count() == 1:
+		err = r.keeper.File(g.path, s.OneSVG)
+	default:
+		wrote = g.asFolder()
+		if err = whole.CheckFolder(wrote); err == nil {
+			err = r.keeper.Folder(wrote, s.SVG)
+		}
+	}
+	if err != nil {
+		return err
+	}
+	return r.done(s.Report(), w, folderName(wrote)+": "+s.Summary())
 }

@@ -47,8 +47,9 @@ type Piece struct {
 	Name         string
 	Where        string // in the job file; empty from the command line
 	Quantity     int
-	Answer       int  // index into Solution.Answers
-	Picked       bool // false: two fit and nobody said which
+	Answer       int          // index into Solution.Answers
+	Base         [2]geom.Name // as asked for; empty: choose
+	Picked       bool         // false: two fit and nobody said which
 	Solution     geom.Solution
 	Construction geom.Construction
 }
@@ -74,13 +75,13 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if err := s.paper(&w); err != nil {
 		return w, err
 	}
-	imperial := true
+	var all []geom.Measurement
 	for i, p := range j.Pieces {
 		ms, err := measurements(p, bare)
 		if err != nil {
 			return w, err
 		}
-		imperial = imperial && inFeet(ms)
+		all = append(all, ms...)
 		pieces, err := solve(j, i, ms, o)
 		if err != nil {
 			return w, err
@@ -91,26 +92,29 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
 	}
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
-	if imperial && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
-		w.Figures.Unit = unit.FT
+	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
+		w.Figures.Unit = u
 	}
 	return w, nil
 }
 
-// inFeet says whether every length is written in feet or inches.
-func inFeet(ms []geom.Measurement) bool {
-	lengths := 0
+// imperial says whether every length is written in feet or inches, and which of
+// them figures are to be in: feet where any was.
+func imperial(ms []geom.Measurement) (unit.Unit, bool) {
+	u, found := unit.IN, false
 	for _, m := range ms {
 		if m.Kind == geom.Angle {
 			continue
 		}
-		lengths++
-		t := strings.ToLower(m.Value.Text)
-		if !strings.ContainsAny(t, `'"′″’”`) && !strings.Contains(t, "in") && !strings.Contains(t, "ft") && !strings.Contains(t, "feet") && !strings.Contains(t, "foot") {
-			return false
+		if m.Value.Unit < unit.IN {
+			return 0, false
+		}
+		found = true
+		if m.Value.Unit == unit.FT || strings.ContainsAny(m.Value.Text, "fF'′’") {
+			u = unit.FT
 		}
 	}
-	return lengths > 0
+	return u, found
 }
 
 // measurements reads a piece's tokens.
@@ -187,8 +191,12 @@ func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, err
 	}
 	solution, err := geom.Solve(ms, base)
 	if err != nil {
+		// A fault of the baseline belongs where that was written.
 		var f *unit.Fault
-		if at != "" && errors.As(err, &f) && f.Where == "" {
+		if at != "" && errors.As(err, &f) && strings.HasPrefix(f.Where, "base ") {
+			if at == "--base" {
+				return nil, &unit.Fault{Where: "--" + f.Where, What: f.What, Hint: f.Hint}
+			}
 			return nil, f.In(at)
 		}
 		return nil, of(p, err)
@@ -210,7 +218,7 @@ func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, err
 			continue
 		}
 		q := Piece{
-			Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Answer: i,
+			Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Answer: i, Base: base,
 			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution,
 		}
 		if q.Name == "" {

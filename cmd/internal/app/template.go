@@ -167,13 +167,17 @@ func (t *Template) furniture(l laid, c int) paging.Furniture {
 	}
 }
 
+// documentTitle is the job's name, else that of its first piece.
+func (w Work) documentTitle() string {
+	if w.Title != "" {
+		return w.Title
+	}
+	return w.Pieces[0].Name
+}
+
 func (t *Template) document() draw.Document {
 	w := t.work
-	title := w.Title
-	if title == "" {
-		title = w.Pieces[0].Name
-	}
-	return draw.Document{Title: title, Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages()}
+	return draw.Document{Title: w.documentTitle(), Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages()}
 }
 
 // PDF writes all pages as one file.
@@ -279,11 +283,7 @@ func (t *Template) Summary() string {
 // Report with the pages as they were last written.
 func (t *Template) Report() Report {
 	r := t.work.Report()
-	s := t.work.Sheet
-	r.Sheet = &SheetReport{
-		Paper: s.Name, Printer: t.work.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
-		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
-	}
+	r.Sheet = t.work.sheetReport()
 	for _, l := range t.laid {
 		p := l.plan
 		r.Pieces[l.index].Layout = &LayoutReport{
@@ -293,4 +293,12 @@ func (t *Template) Report() Report {
 	}
 	r.Pages = append(r.Pages, t.seen...)
 	return r
+}
+
+func (w Work) sheetReport() *SheetReport {
+	s := w.Sheet
+	return &SheetReport{
+		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
+		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+	}
 }

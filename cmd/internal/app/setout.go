@@ -1,0 +1,156 @@
+package app
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"iter"
+	"slices"
+
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/pdf"
+	"trammel/plot/setout"
+	"trammel/plot/svg"
+)
+
+// Setout is the setting-out sheets of a job, one a piece.
+type Setout struct {
+	work   Work
+	sheets []setout.Sheet
+	pages  []draw.Page
+	names  []string // of the pages as files
+}
+
+// Setout prepares the sheets. The errors are those of Open, and a *unit.Fault
+// where a piece is too small or too large to be set out.
+func (w Work) Setout() (*Setout, error) {
+	if err := w.Picked(); err != nil {
+		return nil, err
+	}
+	s := &Setout{work: w}
+	for i, p := range w.Pieces {
+		sheet, err := setout.Prepare(setout.Input{
+			Job: w.Title, Piece: p.Name, Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
+			Style: w.Figures, Date: w.Job.Date, Tape: w.tape(),
+		})
+		if err != nil {
+			return nil, w.inPiece(p, err)
+		}
+		s.sheets = append(s.sheets, sheet)
+	}
+	return s, nil
+}
+
+// tape is that of the trade.
+func (w Work) tape() setout.Tape {
+	for _, c := range []setout.Class{setout.ClassI, setout.ClassII, setout.ClassIII} {
+		if c.String() == w.Trade.Tape {
+			return setout.Tape{Class: c}
+		}
+	}
+	return setout.Tape{Class: setout.ClassII}
+}
+
+// Lay draws the sheets on the job's paper; PDF, SVG and Page need it before.
+func (s *Setout) Lay() error {
+	for i, sheet := range s.sheets {
+		pages, err := sheet.Pages(s.work.Sheet, lettering.Go())
+		if err != nil {
+			return s.work.inPiece(s.work.Pieces[i], err)
+		}
+		for k, p := range pages {
+			name := fmt.Sprintf("setout-%d.svg", k+1)
+			if len(s.sheets) > 1 {
+				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.work.Pieces[i].Name), k+1)
+			}
+			s.pages = append(s.pages, p)
+			s.names = append(s.names, name)
+		}
+	}
+	return nil
+}
+
+// Count of the pages that Lay made.
+func (s *Setout) Count() int { return len(s.pages) }
+
+// Pages one after the other.
+func (s *Setout) Pages() iter.Seq[draw.Page] { return slices.Values(s.pages) }
+
+func (s *Setout) document() draw.Document {
+	return draw.Document{Title: s.work.documentTitle(), Subject: "setting-out sheet", Language: "en", Date: s.work.Job.Date, Pages: s.Pages()}
+}
+
+// PDF writes all pages as one file.
+func (s *Setout) PDF(out io.Writer) error { return pdf.Write(out, s.document()) }
+
+// SVG writes one file a page, each through a writer that it is given with the
+// file's name.
+func (s *Setout) SVG(file func(name string, write func(io.Writer) error) error) error {
+	for i, p := range s.pages {
+		if err := file(s.names[i], func(out io.Writer) error { return svg.Write(out, p, s.document()) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// OneSVG writes the only page.
+func (s *Setout) OneSVG(out io.Writer) error { return svg.Write(out, s.pages[0], s.document()) }
+
+// Text writes the sheets as plain text for a phone.
+func (s *Setout) Text(out io.Writer) error {
+	for i, sheet := range s.sheets {
+		if i > 0 {
+			if _, err := io.WriteString(out, "\n\n"); err != nil {
+				return err
+			}
+		}
+		if err := sheet.Text(out); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// CSV writes the sheets for other software, under one header line.
+func (s *Setout) CSV(out io.Writer) error {
+	for i, sheet := range s.sheets {
+		var b bytes.Buffer
+		if err := sheet.CSV(&b); err != nil {
+			return err
+		}
+		rows := b.Bytes()
+		if i > 0 {
+			_, rows, _ = bytes.Cut(rows, []byte("\n"))
+		}
+		if _, err := out.Write(rows); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Summary says in a line what the sheets are.
+func (s *Setout) Summary() string {
+	words := "setting-out sheet"
+	if len(s.sheets) > 1 {
+		words = plural(len(s.sheets), words)
+	}
+	if len(s.pages) > 0 {
+		words += ", " + plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
+	}
+	return words
+}
+
+// Report with the pages that Lay made.
+func (s *Setout) Report() Report {
+	r := s.work.Report()
+	if len(s.pages) > 0 {
+		r.Sheet = s.work.sheetReport()
+	}
+	for i, p := range s.pages {
+		r.Pages = append(r.Pages, pageReport(i+1, p))
+	}
+	return r
+}
