@@ -191,8 +191,10 @@ func nearest(points []geom.Point, q geom.Point) unit.Length {
 	return d
 }
 
+var corners = []geom.Point{at(20, 40), at(180.12345, 40), at(120, 160)}
+
 func TestPolylines(t *testing.T) {
-	points := []geom.Point{at(20, 40), at(180.12345, 40), at(120, 160)}
+	points := corners
 	p := readback.Open(t, write(t, draw.Document{Pages: pages(draw.Page{Width: 210, Height: 297, Ops: []draw.Op{
 		draw.Polyline{Points: points, Closed: true, Pen: draw.Wide, On: draw.Outline},
 		draw.Polyline{Points: points, Pen: draw.Narrow, On: draw.Joins},
@@ -210,9 +212,9 @@ func TestPolylines(t *testing.T) {
 		if !got.Straight() || got.Closed != want.closed || got.Filled != want.filled || got.Layer != want.layer {
 			t.Errorf("read as %+v, want %+v", got, want)
 		}
-		corners := got.Corners()
+		read := got.Corners()
 		for j, q := range points {
-			if d := corners[j].Distance(q); d > near {
+			if d := read[j].Distance(q); d > near {
 				t.Errorf("path %d corner %d is %.2g mm off", i, j, d)
 			}
 		}
