@@ -1,0 +1,96 @@
+package geom
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/geom/unit"
+)
+
+// Moves against what is known without solving: two arcs that cross at γ move
+// their crossing by 1/sin γ for 1 mm in either (CHECKS: the factor of
+// σ_P = σ√2/sin γ without the √2 of two arcs); a corner at the end of a side of
+// length r moves by 2r sin ¼° for ½°; a mm along the side by 1 mm.
+func TestMoves(t *testing.T) {
+	const half = math.Pi / 720
+	gamma := 2 * math.Asin(0.6)
+	for _, c := range []struct {
+		given string
+		want  [][3]float64
+		most  float64
+	}{
+		{"AB=6000 CA=5000 BC=5000", [][3]float64{{0, 1, 0.625}, {0, 0, 1 / math.Sin(gamma)}, {0, 0, 1 / math.Sin(gamma)}}, 2e-4},
+		{"AB=640 CA=455 A=52deg", [][3]float64{{0, 1, 0}, {0, 0, 1}, {0, 0, 2 * 455 * math.Sin(half)}}, 1e-12},
+		{"AB=3000 C-AB=4000 B=90deg", [][3]float64{{0, 1, 1}, {0, 0, 1}, {0, 0, 4000 * math.Tan(2*half)}}, 1e-12},
+		// the apex runs along the ray from B: 3000 sin 53.13° / sin 37.87°
+		{"AB=3000 A=45deg B=45deg", [][3]float64{{0, 1, math.Sqrt(0.5)}, {0, 0, 3000 * math.Abs(math.Sin(math.Pi/4+2*half)/math.Sin(math.Pi/2+2*half)-math.Sqrt(0.5))}, {0, 0, 3000 * math.Abs(math.Sin(math.Pi/4+2*half)/math.Sin(math.Pi/2+2*half)-math.Sqrt(0.5))}}, 0.02},
+		// four that agree, two of them the same thing: each counts by its weight
+		{"AB=400+-1 A=90deg+-1 CA=300+-1 C-AB=300+-1", [][3]float64{{0, 1, 0}, {0, 0, 2 * 300 * math.Sin(half)}, {0, 0, 0.5}, {0, 0, 0.5}}, 0.005},
+	} {
+		a := solved(t, c.given).Answers[0]
+		for i, want := range c.want {
+			got := a.Moves[i]
+			if got.Measurement != i {
+				t.Errorf("%s: move %d is of %d", c.given, i, got.Measurement)
+			}
+			for k := range want {
+				if d := math.Abs(float64(got.Corners[k]) - want[k]); !(d <= c.most*max(1, want[k])) {
+					t.Errorf("%s: measurement %d moves %s by %v, want %v", c.given, i+1, a.Triangle.Names[k], got.Corners[k], want[k])
+				}
+			}
+		}
+	}
+}
+
+// Where a slip upward leaves no triangle, downward is taken; in the tangent
+// case too every move is a number.
+func TestMovesAtTheEdge(t *testing.T) {
+	for _, given := range []string{"A=30deg AB=20 BC=10", "BC=20 A=90deg A-BC=10", "AB=1 BC=1 CA=1", "AB=10 BC=10 CA=19.99999999999",
+		"AB=2000 A=179.9deg CA=3000", "AB=2000 A=0.1deg CA=3000", "C-AB=0.001 AB=2 CA=3"} {
+		for _, a := range solved(t, given).Answers {
+			for i, m := range a.Moves {
+				if k := farthest(m.Corners); !(m.Corners[k] > 0) || math.IsInf(float64(m.Corners[k]), 0) {
+					t.Errorf("%s: move %d is %v", given, i, m)
+				}
+			}
+		}
+	}
+}
+
+// A plain warning where a 1 mm slip moves a corner by more than 5 mm, where two
+// arcs cross flatter than 30°, and on other doubts.
+func TestWarnings(t *testing.T) {
+	for given, want := range map[string][]string{
+		"AB=640 CA=455 A=52deg":              nil,
+		"AB=600 BC=600 CA=600":               nil,
+		"AB=6000 BC=5000 CA=5000":            nil,
+		"AB=4000 C-AB=30 A=90deg":            nil,
+		"AB=1000 BC=1932 CA=1932":            {"arcs swung from A and B cross at only 30.0° at C: hard to mark exactly"}, // 29.997°
+		"AB=1000 BC=1931 CA=1931":            nil,                                                                        // 30.01°
+		"AB=1933 BC=1000 CA=1000":            {"arcs swung from A and B cross at only 29.7° at C: hard to mark exactly"},
+		"AB=2000 A=89deg B=90deg":            {"a slip of 1 mm in AB moves corner C by 57.3 mm", "arcs swung from A and B cross at only 1.0° at C: hard to mark exactly"},
+		"AB=20 A=30deg BC=10":                {"with 1 mm more in AB there would be no triangle"},
+		"AB=20 A=30deg BC=10.0001":           {"with 1 mm more in AB there would be no triangle", "the two triangles are nearly the same: corner C lies only 0.0894 mm apart"},
+		"AB=2000+-1 CA=1400+-1 A=52deg+-0.5": {"the tolerances leave corner C in doubt by up to 13.2 mm"},
+		"AB=2000 CA=1400 A=52deg":            nil,
+	} {
+		a := solved(t, given).Answers[0]
+		if !slices.Equal(a.Warnings, want) {
+			t.Errorf("%s:\n  %q, want\n  %q", given, a.Warnings, want)
+		}
+	}
+	ms := []Measurement{}
+	for _, token := range strings.Fields("AB=78in A=89deg B=90deg") {
+		m, err := ParseMeasurement(token, unit.MM)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ms = append(ms, m)
+	}
+	s, err := Solve(ms, [2]Name{})
+	if want := `a slip of 1 mm in AB moves corner C by 2 1/4"`; err != nil || s.Answers[0].Warnings[0] != want {
+		t.Errorf("%v, %v, want %s", s.Answers, err, want)
+	}
+}
