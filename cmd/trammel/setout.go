@@ -36,6 +36,12 @@ func (r *request) setout(args []string) error {
 	if err != nil {
 		return err
 	}
+	// Before the sheets are made: a wrong place is said at once.
+	if g.ending != "svg" {
+		if err := whole.CheckFile(g.path); err != nil {
+			return err
+		}
+	}
 	s, err := w.Setout()
 	if err != nil {
 		return err

@@ -25,7 +25,7 @@ size) and measure the check bar before you cut.
 OUT.pdf is one file. OUT.svg is one page; where there are more, they go into the
 folder OUT, a file each. OUT without an ending is such a folder.`,
 		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf
-  trammel template examples/gusset.yaml --paper A3 -o gusset.pdf
+  trammel template examples/gusset-plate.yaml --paper A3 -o gusset.pdf
   trammel template AB=8m BC=6m CA=5m --pages outline -o gable.pdf`,
 	}
 	r.read(cmd)
@@ -48,11 +48,15 @@ func (r *request) template(args []string) error {
 	if err := w.Picked(); err != nil {
 		return err
 	}
-	if g.ending == "pdf" {
-		// Before the pages are laid: that may take a while.
-		if err := whole.CheckFile(g.path); err != nil {
-			return err
-		}
+	// Before the pages are laid: that may take a while.
+	switch g.ending {
+	case "pdf":
+		err = whole.CheckFile(g.path)
+	case "":
+		err = whole.CheckFolder(g.path)
+	}
+	if err != nil {
+		return err
 	}
 	t, err := w.Template()
 	if err != nil {
@@ -71,7 +75,9 @@ func (r *request) template(args []string) error {
 	if err != nil {
 		return err
 	}
-	return r.done(t.Report(), w, folderName(wrote)+": "+t.Summary())
+	lines := t.Summary()
+	lines[0] = folderName(wrote) + ": " + lines[0]
+	return r.done(t.Report(), w, lines...)
 }
 
 // folderName marks a folder as one.

@@ -54,6 +54,14 @@ type Piece struct {
 	Construction geom.Construction
 }
 
+// Title of the piece on paper: its name, and which of two it is where both are made.
+func (p Piece) Title() string {
+	if p.both {
+		return fmt.Sprintf("%s (%d of %d)", p.Name, p.Answer+1, len(p.Solution.Answers))
+	}
+	return p.Name
+}
+
 // Triangle that the piece is.
 func (p Piece) Triangle() geom.Triangle { return p.Solution.Answers[p.Answer].Triangle }
 
@@ -219,6 +227,7 @@ func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, err
 		}
 		q := Piece{
 			Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Answer: i, Base: base,
+			both:   len(solution.Answers) > 1 && pick != job.First && pick != job.Second,
 			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution,
 		}
 		if q.Name == "" {
@@ -297,7 +306,7 @@ func (w Work) Warnings() []string {
 	for _, p := range w.Pieces {
 		for _, s := range p.Solution.Answers[p.Answer].Warnings {
 			if len(w.Pieces) > 1 {
-				s = p.Name + ": " + s
+				s = p.Title() + ": " + s
 			}
 			all = append(all, s)
 		}

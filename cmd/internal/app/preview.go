@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -42,7 +43,7 @@ func (t *Template) Overview() (Picture, error) {
 		}
 		shown = append(shown, p)
 	}
-	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Name, plural(len(t.laid[0].plan.Cells), "page"))
+	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Title(), plural(len(t.laid[0].plan.Cells), "page"))
 	if len(shown) > 1 {
 		words = plural(len(shown), "piece")
 	}
@@ -83,37 +84,43 @@ func together(pages []draw.Page) draw.Page {
 }
 
 // Page shows one page, by its label or its number in the document.
-func (t *Template) Page(name string) func() (Picture, error) {
-	return func() (Picture, error) {
-		number, err := strconv.Atoi(name)
-		if err != nil {
-			number = 0
-		}
-		var found draw.Page
-		var at []string
-		labels := map[string]bool{}
-		n := 0
-		for p := range t.Pages() {
-			n++
-			if p.Label != "" {
-				labels[p.Label] = true
-			}
-			if n == number || p.Label != "" && strings.EqualFold(p.Label, name) {
-				found, at = p, append(at, strconv.Itoa(n))
-			}
-		}
-		switch {
-		case len(at) > 1:
-			return Picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
-		case len(at) == 0:
-			hint := fmt.Sprintf("there are %d pages", n)
-			if len(labels) > 0 && len(labels) <= 60 {
-				hint += ": " + strings.Join(sortedLabels(labels), " ")
-			}
-			return Picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
-		}
-		return Picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
+func (t *Template) Page(name string) (Picture, error) { return pageOf(t.Pages(), name) }
+
+// Page shows one page of the sheets that Lay made, by its number.
+func (s *Setout) Page(name string) (Picture, error) { return pageOf(s.Pages(), name) }
+
+func pageOf(pages iter.Seq[draw.Page], name string) (Picture, error) {
+	number, err := strconv.Atoi(name)
+	if err != nil {
+		number = 0
 	}
+	var found draw.Page
+	var at []string
+	labels := map[string]bool{}
+	n := 0
+	for p := range pages {
+		n++
+		if p.Label != "" {
+			labels[p.Label] = true
+		}
+		if n == number || p.Label != "" && strings.EqualFold(p.Label, name) {
+			found, at = p, append(at, strconv.Itoa(n))
+		}
+	}
+	switch {
+	case len(at) > 1:
+		return Picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
+	case len(at) == 0:
+		hint := "there is " + plural(n, "page")
+		if n != 1 {
+			hint = "there are " + plural(n, "page")
+		}
+		if len(labels) > 0 && len(labels) <= 60 {
+			hint += ": " + strings.Join(sortedLabels(labels), " ")
+		}
+		return Picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
+	}
+	return Picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
 }
 
 func sortedLabels(labels map[string]bool) []string {

@@ -31,7 +31,7 @@ func (w Work) Setout() (*Setout, error) {
 	s := &Setout{work: w}
 	for i, p := range w.Pieces {
 		sheet, err := setout.Prepare(setout.Input{
-			Job: w.Title, Piece: p.Name, Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
+			Job: w.Title, Piece: p.Title(), Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
 			Style: w.Figures, Date: w.Job.Date, Tape: w.tape(),
 		})
 		if err != nil {
@@ -62,7 +62,7 @@ func (s *Setout) Lay() error {
 		for k, p := range pages {
 			name := fmt.Sprintf("setout-%d.svg", k+1)
 			if len(s.sheets) > 1 {
-				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.work.Pieces[i].Name), k+1)
+				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.work.Pieces[i].Title()), k+1)
 			}
 			s.pages = append(s.pages, p)
 			s.names = append(s.names, name)

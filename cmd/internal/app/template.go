@@ -88,7 +88,7 @@ func (w Work) atLeast(p Piece) float64 {
 
 func (w Work) tooMany(p Piece, pages float64) error {
 	fault := &unit.Fault{
-		What: fmt.Sprintf("%s takes %.0f pages of %s or more: the most is %d", p.Name, pages, w.Sheet.Name, MaxPages),
+		What: fmt.Sprintf("%s takes %.0f pages of %s or more: the most is %d", p.Title(), pages, w.Sheet.Name, MaxPages),
 		Hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout",
 	}
 	return w.inPiece(p, fault)
@@ -105,7 +105,7 @@ func (w Work) inPiece(p Piece, err error) error {
 
 func (w Work) templatePiece(p Piece) template.Piece {
 	return template.Piece{
-		Job: w.Title, Name: p.Name, Quantity: p.Quantity,
+		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Solution: p.Solution, Answer: p.Answer, Construction: p.Construction,
 	}
 }
@@ -162,7 +162,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 func (t *Template) furniture(l laid, c int) paging.Furniture {
 	w := t.work
 	return paging.Furniture{
-		Job: w.Title, Piece: l.piece.Name, PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
+		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, First: len(t.seen) + 1,
 	}
 }
@@ -210,7 +210,7 @@ func (t *Template) names() []string {
 	for i, l := range t.laid {
 		before := ""
 		if len(t.laid) > 1 {
-			before = fmt.Sprintf("%0*d-%s-", len(fmt.Sprint(len(t.laid))), i+1, fileName(l.piece.Name))
+			before = fmt.Sprintf("%0*d-%s-", len(fmt.Sprint(len(t.laid))), i+1, fileName(l.piece.Title()))
 		}
 		for k := range l.front {
 			name := before + "index"
@@ -259,25 +259,51 @@ func fileName(name string) string {
 	return "piece"
 }
 
-// Summary says in a line what the pages are.
-func (t *Template) Summary() string {
-	index := 0
-	for _, p := range t.seen {
-		if p.Kind == string(draw.Index) {
-			index++
+// Summary says in a few lines what the pages are and how the pieces lie on them.
+func (t *Template) Summary() []string {
+	front := 0
+	for _, l := range t.laid {
+		front += len(l.front)
+	}
+	first := plural(t.count, "page") + " of " + t.work.Sheet.Name
+	if len(t.laid) > 1 {
+		first += " for " + plural(len(t.laid), "piece")
+	}
+	if front > 0 {
+		first += fmt.Sprintf(", %d of them instructions", front)
+	}
+	lines := []string{first + "; print at 100 %, actual size"}
+	for _, l := range t.laid {
+		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
+			lines = append(lines, l.summary())
 		}
 	}
-	paper := " of " + t.work.Sheet.Name
-	if len(t.laid) > 1 {
-		paper += ", " + plural(len(t.laid), "piece")
+	return lines
+}
+
+// maxSummary is how many lines a summary has at most.
+const maxSummary = 6
+
+// summary says how a piece lies on its pages, and what that saves.
+func (l laid) summary() string {
+	p, n := l.plan, len(l.plan.Cells)
+	s := fmt.Sprintf("%s: %d pages to join", l.piece.Title(), n)
+	if l.piece.Quantity > 1 {
+		s += fmt.Sprintf(", %d times", l.piece.Quantity)
 	}
 	switch {
-	case t.count == 1:
-		return "1 page" + paper + ", true to scale at 100 %"
-	case index == 0:
-		return plural(t.count, "page") + paper + ", each true to scale at 100 %"
+	case p.Settled || p.Proven && p.Least == n:
+		s += "; no placement needs fewer"
+	case p.Proven && p.Least < n:
+		s += fmt.Sprintf("; another turn needs %d", p.Least)
 	}
-	return fmt.Sprintf("%s%s (%d to join, %d of instructions), true to scale at 100 %%", plural(t.count, "page"), paper, t.count-index, index)
+	if p.Plain > n {
+		s += fmt.Sprintf("; plain rows and columns take %d", p.Plain)
+	}
+	if d := math.Abs(math.Remainder(p.Place.Turn.Degrees(), 360)); d >= 0.05 {
+		s += fmt.Sprintf("; turned %.1f° on the paper", d)
+	}
+	return s
 }
 
 // Report with the pages as they were last written.
