@@ -49,6 +49,7 @@ type Piece struct {
 	Quantity     int
 	Answer       int          // index into Solution.Answers
 	Base         [2]geom.Name // as asked for; empty: choose
+	both         bool         // the other answer is a piece as well
 	Picked       bool         // false: two fit and nobody said which
 	Solution     geom.Solution
 	Construction geom.Construction
