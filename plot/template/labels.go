@@ -118,7 +118,7 @@ func (f *face) named(what, figure string, near geom.Point) []candidate {
 // made only when they are needed.
 func (f *face) put(all []candidate, last func() []candidate) {
 	if !f.scene.place(all) && !f.scene.place(last()) {
-		f.missed++
+		f.missed = append(f.missed, all[0].text.Words)
 	}
 }
 
@@ -205,9 +205,9 @@ func (f *face) alongLine(l geom.Line, figure string, pen unit.Length, sides []fl
 		}
 		width := f.width(w)
 		if width <= 1.1*length {
-			// As far along as pages may be left out; in finer steps where it is short.
+			// Far along too, since pages may be left out; in steps that miss none.
 			reach := min(max(length-width, 0)/2+2, length*0.45)
-			for s := unit.Length(0); s <= reach; s += max(3, s/16) {
+			for s := unit.Length(0); s <= reach; s += min(max(3, s/16), 30) {
 				for _, shift := range []unit.Length{s, -s} {
 					for k, cost := range sides {
 						t := 0.5 + float64(shift/length)

@@ -5,26 +5,11 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
-	"time"
-	"unicode/utf8"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
-)
-
-// wide is a ruler somewhat wider than the lettering really is.
-type wide struct{}
-
-func (wide) Width(words string, height unit.Length, bold bool) unit.Length {
-	return 0.85 * height * unit.Length(utf8.RuneCountInString(words))
-}
-func (wide) Missing(string) rune { return 0 }
-
-var (
-	a4 = paging.Sheet{Name: "A4", Width: 210, Height: 297, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
-	a5 = paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
 )
 
 // The distances here are measured on the finished drawing by other means than the
@@ -59,6 +44,10 @@ func fromArc(p geom.Point, a geom.Arc) float64 {
 
 // fault is the first label that touches something or lies on no page.
 func fault(d draw.Drawing, windows []geom.Rect, r draw.Ruler) error {
+	return touching(d, windows, r, 0.8, 2)
+}
+
+func touching(d draw.Drawing, windows []geom.Rect, r draw.Ruler, toLine, toWords float64) error {
 	var texts []draw.Text
 	for _, op := range d {
 		if o, ok := op.(draw.Text); ok {
@@ -94,7 +83,7 @@ func fault(d draw.Drawing, windows []geom.Rect, r draw.Ruler) error {
 			c := q.Box(r)
 			for k := range c {
 				l := geom.Line{From: c[k], To: c[(k+1)%4]}
-				if err := near(fmt.Sprintf("%q", q.Words), 2-1e-6, func(p geom.Point) float64 { return fromLine(p, l) }); err != nil {
+				if err := near(fmt.Sprintf("%q", q.Words), toWords-1e-6, func(p geom.Point) float64 { return fromLine(p, l) }); err != nil {
 					return err
 				}
 			}
@@ -106,13 +95,13 @@ func fault(d draw.Drawing, windows []geom.Rect, r draw.Ruler) error {
 			var err error
 			switch m := op.(type) {
 			case draw.Line:
-				err = near("a line", 0.8+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromLine(p, m.Line) })
+				err = near("a line", toLine+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromLine(p, m.Line) })
 			case draw.Arc:
-				err = near("an arc", 0.8+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromArc(p, m.Arc) })
+				err = near("an arc", toLine+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromArc(p, m.Arc) })
 			case draw.Polyline:
 				for k := range m.Points {
 					if err == nil && (m.Closed || k < len(m.Points)-1) {
-						err = near("an outline", 0.8+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromLine(p, geom.Polygon(m.Points).Edge(k)) })
+						err = near("an outline", toLine+float64(m.Pen.Width)/2-1e-6, func(p geom.Point) float64 { return fromLine(p, geom.Polygon(m.Points).Edge(k)) })
 					}
 				}
 			}
@@ -124,57 +113,165 @@ func fault(d draw.Drawing, windows []geom.Rect, r draw.Ruler) error {
 	return nil
 }
 
-func TestLabelsTouchNothing(t *testing.T) {
-	rnd := rand.New(rand.NewPCG(1, 2))
-	n := 0
-	for n < 400 {
-		size := math.Exp(math.Log(60) + rnd.Float64()*math.Log(20))
-		ab, bc, ca := size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64())
-		if n%5 == 0 { // needles
+// oneTriangle is three sides of 60 mm to about 1.2 m: needles, right ones and any.
+func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
+	for {
+		size := 60 * math.Pow(20, rnd.Float64())
+		ab, bc, ca = size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64())
+		switch {
+		case n%5 == 0:
 			bc = ab + ca*(1-0.1*rnd.Float64()*rnd.Float64())
-		}
-		if n%7 == 0 {
+		case n%7 == 0:
 			bc = math.Hypot(ab, ca)
 		}
-		if max(ab, bc, ca) < 60 || 2*max(ab, bc, ca) >= (ab+bc+ca)*(1-1e-4) {
-			continue
-		}
-		p := bySides(unit.Length(ab), unit.Length(bc), unit.Length(ca))
-		sheet := []paging.Sheet{a4, a5}[n%2]
-		n++
-		plan, err := paging.Lay(p.Triangle().Polygon(), sheet, paging.Cover(n/2%2), nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if n%3 != 0 {
-			plan = Settle(plan)
-		}
-		d, missed, err := drawn(p, plan, wide{}, Full())
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := fault(d, plan.Windows(), wide{}); err != nil {
-			t.Errorf("%.3f %.3f %.3f on %s (%d pages): %v", ab, bc, ca, sheet.Name, len(plan.Cells), err)
-		}
-		if missed > 0 {
-			t.Errorf("%.3f %.3f %.3f on %s (%d pages): no room for %d labels", ab, bc, ca, sheet.Name, len(plan.Cells), missed)
+		ab, bc, ca = math.Round(ab*10)/10, math.Round(bc*10)/10, math.Round(ca*10)/10
+		if long := max(ab, bc, ca); long >= 60 && min(ab, bc, ca) >= 1 && 2*long < (ab+bc+ca)*(1-1e-4) {
+			return ab, bc, ca
 		}
 	}
 }
 
-func TestLargePieceIsFast(t *testing.T) {
-	p := bySides(15000, 12000, 9000)
-	plan, err := paging.Lay(p.Triangle().Polygon(), a5, paging.Full, nil)
-	if err != nil {
-		t.Fatal(err)
+func TestLabelsTouchNothing(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(1, 2))
+	methods := []geom.Method{geom.ByArcs, geom.ByAngle, geom.BySquare}
+	for n := range 300 {
+		ab, bc, ca := oneTriangle(rnd, n)
+		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
+		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
+		plan, err := paging.Lay(p.Triangle().Polygon(), on, cover, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n%3 != 0 { // a third lies hard against the edges of its pages
+			plan = Settle(plan)
+		}
+		d, missed, err := drawn(p, plan, font, Full())
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := fmt.Sprintf("%.1f %.1f %.1f on %s (%d pages)", ab, bc, ca, on.Name, len(plan.Cells))
+		if err := fault(d, plan.Windows(), font); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if missed != nil {
+			t.Errorf("%s: no room for %q", name, missed)
+		}
+		if err := crossed(d, p.Construction); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
-	start := time.Now()
-	d, missed, err := drawn(p, plan, wide{}, Full())
-	if err != nil || missed > 0 {
-		t.Fatal(missed, err)
+}
+
+// Sizes that a job may have, each way of saying lengths, on the small paper.
+func TestLabelsInEveryUnit(t *testing.T) {
+	for _, figures := range []unit.Style{{}, {Unit: unit.CM}, {Unit: unit.M}, {Unit: unit.IN}, {Unit: unit.FT, Denominator: 64}, {Minutes: true}} {
+		for _, tokens := range []string{"AB=60 BC=60 CA=60", "AB=15000 BC=12000 CA=9000", "AB=7200 BC=3712.3 CA=3712.3", "AB=60 BC=58 CA=3"} {
+			p := piece(t, tokens)
+			for _, cover := range []paging.Cover{paging.Full, paging.OutlineOnly} {
+				turn := 10 * unit.Degree
+				plan, err := paging.Lay(p.Triangle().Polygon(), a5, cover, &turn)
+				if err != nil {
+					t.Fatal(err)
+				}
+				s := Full()
+				s.Figures = figures
+				d, missed, err := drawn(p, plan, font, s)
+				if err != nil || missed != nil {
+					t.Fatalf("%s, %+v: %q without room, %v", tokens, figures, missed, err)
+				}
+				if err := fault(d, plan.Windows(), font); err != nil {
+					t.Errorf("%s, %+v: %v", tokens, figures, err)
+				}
+			}
+		}
 	}
-	t.Log(len(plan.Cells), len(d), time.Since(start))
-	if err := fault(d, plan.Windows(), wide{}); err != nil {
-		t.Error(err)
+}
+
+// crossed is the first line that runs over the outline, where only arcs may and
+// the rays and parallels that the construction needs.
+func crossed(d draw.Drawing, c geom.Construction) error {
+	var outline geom.Polygon
+	for _, op := range d {
+		if o, ok := op.(draw.Polyline); ok && o.On == draw.Outline {
+			outline = o.Points
+		}
+	}
+	for _, op := range d {
+		o, ok := op.(draw.Line)
+		if !ok || o.On != draw.Dimension || o.Pen == draw.Fine && o.Length() < 0.3 {
+			continue
+		}
+		in, out := 0, 0
+		for i := range 101 {
+			p := o.At(float64(i) / 100)
+			near := math.Inf(1)
+			for k := range outline {
+				near = math.Min(near, fromLine(p, outline.Edge(k)))
+			}
+			if near < 0.3 {
+				continue
+			}
+			if inside(outline, p) {
+				in++
+			} else {
+				out++
+			}
+		}
+		if in > 0 && out > 0 {
+			return fmt.Errorf("a line from %.1f to %.1f runs over the outline", o.From, o.To)
+		}
+	}
+	return nil
+}
+
+// A letter is known by the corner that it is nearest to, unless a leader says so.
+func TestLettersStandByTheirCorners(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(3, 4))
+	for n := range 100 {
+		ab, bc, ca := oneTriangle(rnd, n)
+		p := piece(t, fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))
+		plan := laid(t, p, a4, paging.Full)
+		d, err := Draw(p, plan, font, Full())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, name := range p.Triangle().Names {
+			for k, op := range d {
+				o, ok := op.(draw.Text)
+				if !ok || o.Words != string(name) || !o.Bold {
+					continue
+				}
+				if l, ok := d[k-1].(draw.Line); ok && l.Pen == draw.Fine && l.On == draw.Dimension && l.From.Distance(plan.Outline[i]) < 0.01 {
+					continue
+				}
+				at := o.Bounds(font).Centre()
+				for j, q := range plan.Outline {
+					if j != i && at.Distance(q) <= at.Distance(plan.Outline[i]) {
+						t.Errorf("%.1f %.1f %.1f: %s stands nearer to %s", ab, bc, ca, name, p.Triangle().Names[j])
+					}
+				}
+			}
+		}
+	}
+}
+
+func BenchmarkDraw15mOnA5(b *testing.B) {
+	p := piece(b, "AB=15000 BC=12000 CA=9000")
+	plan := laid(b, p, a5, paging.Full)
+	b.ReportMetric(float64(len(plan.Cells)), "pages")
+	for b.Loop() {
+		if _, err := Draw(p, plan, font, Full()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkDrawSmall(b *testing.B) {
+	p := piece(b, "AB=180 BC=240 CA=300")
+	plan := laid(b, p, a4, paging.Full)
+	for b.Loop() {
+		if _, err := Draw(p, plan, font, Full()); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

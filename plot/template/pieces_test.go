@@ -1,57 +1,78 @@
 package template
 
 import (
-	"math"
-	"math/big"
+	"strings"
+	"testing"
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
 )
 
-// bySides is a piece whose three sides were measured, constructed by two arcs; its
-// corners computed here by hand, not by the code under test's own solver.
-func bySides(ab, bc, ca unit.Length) Piece {
-	x := (ab*ab + ca*ca - bc*bc) / (2 * ab)
-	y := unit.Length(math.Sqrt(float64(ca*ca - x*x)))
-	return piece(ab, x, y, []geom.Measurement{side("AB", ab), side("BC", bc), side("CA", ca)}, geom.ByArcs)
+var (
+	font = lettering.Go()
+	a4   = paging.Sheet{Name: "A4", Width: 210, Height: 297, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
+	a5   = paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
+)
+
+// pieces is one piece for each answer that fits the measurements.
+func pieces(t testing.TB, by geom.Method, tokens string) []Piece {
+	t.Helper()
+	var measured []geom.Measurement
+	for _, token := range strings.Fields(tokens) {
+		m, err := geom.ParseMeasurement(token, unit.MM)
+		if err != nil {
+			t.Fatalf("%s: %v", token, err)
+		}
+		measured = append(measured, m)
+	}
+	s, err := geom.Solve(measured, [2]geom.Name{})
+	if err != nil {
+		t.Fatalf("%s: %v", tokens, err)
+	}
+	var all []Piece
+	for i := range s.Answers {
+		c, err := geom.Construct(s, i, by)
+		if err != nil {
+			t.Fatalf("%s: %v", tokens, err)
+		}
+		all = append(all, Piece{Job: "Boathouse refit", Name: "Brace plate", Quantity: 2, Solution: s, Answer: i, Construction: c})
+	}
+	return all
 }
 
-func side(at string, l unit.Length) geom.Measurement {
-	return geom.Measurement{Kind: geom.Distance, At: [3]geom.Name{geom.Name(at[:1]), geom.Name(at[1:])}, Value: unit.Reading{Value: new(big.Rat).SetFloat64(float64(l))}}
+func piece(t testing.TB, tokens string) Piece { return pieces(t, geom.AsMeasured, tokens)[0] }
+
+// laid is the plan for a piece.
+func laid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan {
+	t.Helper()
+	plan, err := paging.Lay(p.Triangle().Polygon(), on, c, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Settle(plan)
 }
 
-// piece has its corners at 0,0 and ab,0 and x,y.
-func piece(ab, x, y unit.Length, measured []geom.Measurement, by geom.Method) Piece {
-	t := geom.Triangle{Names: [3]geom.Name{"A", "B", "C"}, Points: [3]geom.Point{{}, {X: ab}, {X: x, Y: y}}}
-	p := t.Points
-	for i := range 3 {
-		a, b := p[(i+1)%3].Minus(p[i]), p[(i+2)%3].Minus(p[i])
-		t.Angles[i] = unit.Angle(math.Atan2(cross(a, b), dot(a, b)))
-		t.Sides[i] = p[(i+1)%3].Distance(p[(i+2)%3])
-		t.Perimeter += t.Sides[i]
-	}
-	t.Area = unit.Area(ab * y / 2)
-	for i := range 3 {
-		t.Heights[i] = unit.Length(2*t.Area) / t.Sides[i]
-	}
-	c := geom.Construction{Triangle: t}
-	add := func(s ...geom.Step) { c.Steps = append(c.Steps, s...) }
-	add(geom.DrawBase{From: "A", To: "B", Line: geom.Line{From: p[0], To: p[1]}, Length: ab, Measured: true})
-	switch by {
-	case geom.ByArcs:
-		add(geom.Swing{Centre: "A", About: p[0], Radius: t.Sides[1], To: "C", Through: p[2], Measured: true},
-			geom.Swing{Centre: "B", About: p[1], Radius: t.Sides[0], To: "C", Through: p[2], Measured: true, Twice: true, Other: geom.Point{X: x, Y: -y}})
-	case geom.ByAngle:
-		ray := geom.Line{From: p[0], To: p[2]}
-		ray.To = ray.At(1 + float64(10/ray.Length()))
-		add(geom.SetAngle{At: "A", Along: "B", Angle: t.Angles[0], Arm: geom.Line{From: p[0], To: p[1]}, Ray: ray, To: "C"},
-			geom.MarkOff{From: "A", To: "C", Line: geom.Line{From: p[0], To: p[2]}, Length: t.Sides[1]})
-	case geom.BySquare:
-		add(geom.Erect{From: "A", Toward: "B", Foot: geom.Point{X: x}, Top: p[2], Along: x, Height: y, To: "C"})
-	}
-	add(geom.Join{From: "A", To: "C", Line: geom.Line{From: p[0], To: p[2]}},
-		geom.Join{From: "B", To: "C", Line: geom.Line{From: p[1], To: p[2]}},
-		geom.CheckAngle{At: "C", Angle: t.Angles[2]})
-	return Piece{Job: "Slip gate brace", Name: "Brace plate", Quantity: 2, Construction: c,
-		Solution: geom.Solution{Case: "SSS", Answers: []geom.Answer{{Triangle: t}}, Measured: measured}}
+// cases has every determining set that there is, and each method.
+var cases = []struct {
+	by     geom.Method
+	tokens string
+}{
+	{geom.AsMeasured, "AB=600 BC=450 CA=450"},
+	{geom.AsMeasured, "AB=150 A=50deg B=70deg"},
+	{geom.AsMeasured, "AB=140 A=40deg C=60deg"},
+	{geom.AsMeasured, "AB=150 A=35.5deg CA=90"},
+	{geom.AsMeasured, "AB=80 A=35deg BC=60"},
+	{geom.AsMeasured, "AB=100 A=90deg CA=70"},
+	{geom.AsMeasured, "AB=100 BC=130 A=90deg"},
+	{geom.AsMeasured, "AB=150 C-AB=70 CA=90"},
+	{geom.AsMeasured, "AB=150 C-AB=70 A=40deg"},
+	{geom.AsMeasured, "AB=150 C-AB=70 B-CA=90"},
+	{geom.AsMeasured, "A-BC=50 B-CA=60 C-AB=70"},
+	{geom.ByArcs, "AB=150 A=50deg B=70deg"},
+	{geom.ByAngle, "AB=120 BC=110 CA=100"},
+	{geom.BySquare, "AB=120 BC=110 CA=100"},
+	{geom.BySquare, "AB=100 BC=80 CA=170"},
+	{geom.ByArcs, "AB=20 BC=1000 CA=1005"},
 }

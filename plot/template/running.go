@@ -44,6 +44,9 @@ func (f *face) runAlongSides() {
 			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
 			turn := readable(side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
+			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}) {
+				continue // a line lies between: it would be read as that line's
+			}
 			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
 		name := words{f.sideName(i), draw.FigureHeight, false}

@@ -75,10 +75,10 @@ func Draw(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, error
 	return d, err
 }
 
-// drawn is Draw, and how many labels found no room.
-func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, int, error) {
+// drawn is Draw, and which labels found no room.
+func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []string, error) {
 	if err := p.lettered(r); err != nil {
-		return nil, 0, err
+		return nil, nil, err
 	}
 	t := p.Triangle()
 	f := face{
@@ -121,7 +121,7 @@ type face struct {
 	height   *upright      // the height that is drawn, if any
 	figured  [3]geom.Point // where each side has its length
 	scene    *scene
-	missed   int // words for which there was no room at all
+	missed   []string // words for which there was no room at all
 }
 
 // measured says whether the job gave a length between two points, an angle at a

@@ -1,0 +1,121 @@
+package template
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+func typeName(v any) string { return fmt.Sprintf("%T", v) }
+
+// The words as a reader gets them; each list was read and worked through on paper.
+func TestStepsRead(t *testing.T) {
+	for _, c := range []struct {
+		by     geom.Method
+		tokens string
+		answer int
+		want   string
+	}{
+		{geom.AsMeasured, "AB=600 BC=450 CA=450", 0, `
+Draw the baseline AB, 600 long.
+Compasses at A, radius 450: swing an arc above the baseline.
+Compasses at B, radius 450: swing an arc across the first; they cross at C.
+Join A and C.
+Join B and C.
+Check: measure the angle at C: 83.6°.
+Check: measure from C square to AB: 335.4.`},
+		{geom.AsMeasured, "AB=140 A=40deg C=60deg", 0, `
+The angle at B is what the others leave of 180°: 180° less 60° at C and 40° at A is (80°).
+Draw the baseline AB, 140 long.
+Protractor at A: set off 40° from AB and draw the arm.
+Protractor at B: set off (80°) from BA and draw the arm; it crosses the arm from A at C.
+Join A and C.
+Join B and C.
+Check: measure BC: 103.9.
+Check: measure CA: 159.2.
+Check: measure the angle at C: 60°.
+Check: measure from C square to AB: 102.3.`},
+		{geom.AsMeasured, "AB=80 A=35deg BC=60", 0, `
+Draw the baseline AB, 80 long.
+Protractor at A: set off 35° from AB and draw the arm.
+Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing farther from A.
+Join B and C.
+Check: measure CA: 104.2.
+Check: measure the angle at C: 49.9°.
+Check: measure from C square to AB: 59.8.`},
+		{geom.AsMeasured, "AB=80 A=35deg BC=60", 1, `
+Draw the baseline AB, 80 long.
+Protractor at A: set off 35° from AB and draw the arm.
+Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing nearer to A.
+Join B and C.
+Check: measure CA: 26.9.
+Check: measure the angle at C: 130.1°.
+Check: measure from C square to AB: 15.4.`},
+		{geom.AsMeasured, "AB=150 C-AB=70 CA=90", 0, `
+Draw the baseline AB, 150 long.
+Draw a line parallel to AB, 70 above it; C lies on this line.
+Compasses at A, radius 90: swing an arc across the parallel; they cross at C, the crossing farther from A.
+Join A and C.
+Join B and C.
+Check: measure BC: 116.7.
+Check: measure the angle at C: 92.1°.`},
+		{geom.BySquare, "AB=120 BC=110 CA=100", 0, `
+Draw the baseline AB, 120 long.
+From A mark off (51.3) along AB to the foot; square there, raise a perpendicular and mark off (85.9) on it; this is C.
+Join A and C.
+Join B and C.
+Check: measure BC: 110.
+Check: measure CA: 100.
+Check: measure the angle at C: 69.5°.`},
+		{geom.BySquare, "AB=100 BC=80 CA=170", 0, `
+Draw the baseline AB, 100 long.
+Carry AB on beyond B by (62.5) to the foot; square there, raise a perpendicular and mark off (49.9) on it; this is C.
+Join A and C.
+Join B and C.
+Check: measure BC: 80.
+Check: measure CA: 170.
+Check: measure the angle at C: 21.5°.`},
+		{geom.AsMeasured, "AB=100 A=90deg CA=70", 0, `
+Draw the baseline AB, 100 long.
+Square at A: raise a perpendicular on AB and mark off 70 on it; this is C.
+Join B and C.
+Check: measure BC: 122.1.
+Check: measure the angle at C: 55°.`},
+		{geom.ByAngle, "AB=120 BC=110 CA=100", 0, `
+Draw the baseline AB, 120 long.
+Protractor at A: set off (59.2°) from AB and draw the arm.
+From A mark off 100 along the arm; this is C.
+Join B and C.
+Check: measure BC: 110.
+Check: measure the angle at C: 69.5°.
+Check: measure from C square to AB: 85.9.`},
+	} {
+		p := pieces(t, c.by, c.tokens)[c.answer]
+		if got := strings.Join(Steps(p.Construction, Full()), "\n"); got != strings.TrimSpace(c.want) {
+			t.Errorf("%s (%v):\n%s", c.tokens, c.by, got)
+		}
+	}
+}
+
+func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
+	p := piece(t, "AB=600 BC=450 CA=250")
+	s := Full()
+	s.Reach = 300
+	say := strings.Join(Steps(p.Construction, s), "\n")
+	for _, c := range p.Construction.Steps {
+		w, ok := c.(geom.Swing)
+		if !ok {
+			continue
+		}
+		tool := "Compasses"
+		if w.Radius > 300 {
+			tool = "Beam compasses or a batten on a pin"
+		}
+		if want := fmt.Sprintf("%s at %s, radius %s:", tool, w.Centre, unit.Style{}.Length(w.Radius)); !strings.Contains(say, want) {
+			t.Errorf("%q is missing in\n%s", want, say)
+		}
+	}
+}
