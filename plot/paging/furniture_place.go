@@ -201,8 +201,8 @@ func (w *furnisher) kit(s site, ways []way) (draw.Drawing, int) {
 		for k := range blocks {
 			blocks[k] = corner(w.f.bars()[y.bar], lines, k&1 != 0, k&2 != 0, w.r)
 		}
-		if b, p, ok := w.emptiest(blocks[:], s); ok {
-			return w.put(b, p), i
+		if f := w.emptiest(blocks, s); f.ok {
+			return w.put(f.b, f.p), i
 		}
 	}
 	return nil, len(ways)
@@ -215,53 +215,86 @@ func (w *furnisher) label(s site) string {
 	return ""
 }
 
-// emptiest is the first place outside the piece with wide room, else with
-// ordinary room, else the same inside it, else with the least room anywhere.
-func (w *furnisher) emptiest(blocks []block, s site) (block, geom.Point, bool) {
-	type found struct {
-		b  block
-		p  geom.Point
-		ok bool
+// otherCorner is how much nearer to its own corner of the page the L must lie to
+// be turned about: the reader looks for it at the lower left.
+const otherCorner unit.Length = 10
+
+// found is a place for a block, and how far it lies from the corner of the page
+// that it belongs to, with what turning it about costs.
+type found struct {
+	b    block
+	p    geom.Point
+	cost unit.Length
+	ok   bool
+}
+
+func (f *found) better(o found) {
+	if o.ok && (!f.ok || o.cost < f.cost) {
+		*f = o
 	}
-	try := func(room unit.Length) (out, in found) {
-		for _, b := range blocks {
-			outside := func(p geom.Point) bool {
-				if !surrounds(w.outline, p.Minus(s.by)) {
-					return true
-				}
-				if !in.ok {
-					in = found{b, p, true}
-				}
-				return false
-			}
-			if s.oneSide {
-				outside = nil
-			}
-			p, ok := w.ground.spot(b, room, s.free, outside)
-			if ok {
-				return found{b, p, true}, in
-			}
-		}
-		return out, in
-	}
+}
+
+// emptiest is a place outside the piece with wide room, else with ordinary room,
+// else the same inside it, else with the least room anywhere; of the ways to turn
+// the L the one that lies best in its corner.
+func (w *furnisher) emptiest(blocks [4]block, s site) found {
 	var inside found
 	for _, r := range [2]unit.Length{roomWide, room} {
-		out, in := try(r)
+		out, in := w.search(blocks, s, r)
 		if out.ok {
-			return out.b, out.p, true
+			return out
 		}
 		if !inside.ok {
 			inside = in
 		}
 	}
 	if inside.ok {
-		return inside.b, inside.p, true
+		return inside
 	}
-	out, in := try(roomLeast)
-	if !out.ok {
-		out = in
+	out, in := w.search(blocks, s, roomLeast)
+	if out.ok {
+		return out
 	}
-	return out.b, out.p, out.ok
+	return in
+}
+
+// search is the best place outside the piece and the best of those inside that
+// come first.
+func (w *furnisher) search(blocks [4]block, s site, room unit.Length) (out, in found) {
+	for i, b := range blocks {
+		turned := [4]unit.Length{0, otherCorner, otherCorner, 2 * otherCorner}[i]
+		if out.ok && out.cost <= turned {
+			break
+		}
+		at := func(p geom.Point) found {
+			c := geom.Point{X: s.free.Min.X, Y: s.free.Min.Y}
+			if b.right {
+				c.X = s.free.Max.X
+			}
+			if b.top {
+				c.Y = s.free.Max.Y
+			}
+			return found{b, p, p.Distance(c) + turned, true}
+		}
+		first := true
+		outside := func(p geom.Point) bool {
+			if !surrounds(w.outline, p.Minus(s.by)) {
+				return true
+			}
+			if first {
+				in.better(at(p))
+				first = false
+			}
+			return false
+		}
+		if s.oneSide {
+			outside = nil
+		}
+		if p, ok := w.ground.spot(b, room, s.free, outside); ok {
+			out.better(at(p))
+		}
+	}
+	return out, in
 }
 
 // surrounds says whether a polygon has a point (even-odd).

@@ -3,6 +3,7 @@ package paging_test
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -82,8 +83,8 @@ func said(p draw.Page) string {
 
 func TestEveryPageHasItsFurniture(t *testing.T) {
 	count := map[float64]int{}
-	for _, c := range append(cases(t), crowded(t)...) {
-		hard := map[string]bool{"rings of 30 on A5": true, "rings of 45 on A4": true, "small paper": true}[c.name]
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+		hard := c.hard
 		pages := pagesOf(c)
 		for i, p := range pages {
 			across, along := bars(p)
@@ -162,15 +163,15 @@ func TestNeighboursAreNamed(t *testing.T) {
 // its bars it keeps 2 mm.
 func TestFurnitureKeepsClear(t *testing.T) {
 	r := lettering.Go()
-	for _, c := range append(cases(t), crowded(t)...) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
 		for i, p := range pagesOf(c) {
 			least := 2.0
-			if across, along := bars(p); len(across) != 1 || len(along) != 1 || across[0] != along[0] || c.plan.Sheet.Width < 150 {
+			if across, along := bars(p); len(across) != 1 || len(along) != 1 || across[0] != along[0] || c.hard {
 				least = 1
 			}
 			lines, arcs := strokesOf(p.Ops, func(op draw.Op) bool { return !isNote(op) })
 			free := shift(c.plan.Cells[i].Window, at(10, 10).Minus(c.plan.Cells[i].Window.Min))
-			if c.name != "small paper" && !strings.HasPrefix(c.name, "rings") {
+			if !c.hard {
 				free = withoutStrips(free, c.plan, c.plan.Cells[i])
 			}
 			for _, op := range p.Ops {

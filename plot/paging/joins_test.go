@@ -96,7 +96,7 @@ func (s seam) ticks(lines []draw.Line) (all []draw.Line) {
 }
 
 func TestMarksCoincide(t *testing.T) {
-	for _, c := range append(cases(t), crowded(t)...) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
 		pages := pagesOf(c)
 		seams := seamsOf(c.plan)
 		if len(pages) > 1 && len(seams) == 0 {
@@ -110,7 +110,7 @@ func TestMarksCoincide(t *testing.T) {
 				t.Errorf("%s: marks at %v and %v", name, a, b)
 				continue
 			}
-			if len(a) < 2 && c.name != "small paper" {
+			if len(a) < 2 && !c.hard {
 				t.Errorf("%s: a single mark cannot show a turn", name)
 			}
 			for i := range a {
@@ -225,7 +225,7 @@ func checkTrim(t *testing.T, name string, s seam, under, over []draw.Line) {
 // words by 2 mm from other words.
 func TestMarksKeepClear(t *testing.T) {
 	r := lettering.Go()
-	for _, c := range append(cases(t), crowded(t)...) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
 		for _, p := range pagesOf(c) {
 			lines, arcs := strokesOf(p.Ops, isPiece)
 			for _, op := range p.Ops {
@@ -308,6 +308,65 @@ func TestJoinsAreNamed(t *testing.T) {
 				}
 				if said == 0 {
 					t.Errorf("%s: %s is not named on %s", c.name, name, pages[k].Label)
+				}
+			}
+		}
+	}
+}
+
+// Sheets that share nothing have the two halves of each mark, one on each.
+func TestMarksWithoutOverlap(t *testing.T) {
+	c := laid{plan: byHand(paper("no overlap", 210, 297, 0), 1, 2, geom.Polygon{at(20, 20), at(330, 20), at(20, 200)}), f: someFurniture}
+	c.drawing = drawn(c.plan)
+	pages := pagesOf(c)
+	var places [2][]float64
+	for i, p := range pages {
+		for _, op := range p.Ops {
+			o, ok := op.(draw.Line)
+			if ok && isJoin(op) && o.Pen == draw.Narrow && o.From.Y == o.To.Y {
+				places[i] = append(places[i], float64(o.From.Y))
+				if edge := [2]unit.Length{200, 10}[i]; (o.To.X != edge) && (o.From.X != edge) || o.Length() != 2 {
+					t.Errorf("page %d: half a mark from %v to %v", i, o.From, o.To)
+				}
+			}
+		}
+	}
+	if len(places[0]) < 2 || !slices.Equal(places[0], places[1]) {
+		t.Errorf("marks at %v and %v", places[0], places[1])
+	}
+}
+
+// An edge of the piece that runs along the middle of a strip for its whole length
+// is not marked over; one that does so for a part leaves marks on the rest.
+func TestEdgeAlongTheStrip(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		outline geom.Polygon
+		marks   int
+	}{
+		{"the whole length", geom.Polygon{at(20, -50), at(185, -50), at(185, 400), at(20, 400)}, 0},
+		{"a third", geom.Polygon{at(20, -50), at(185, -50), at(185, 90), at(20, 90)}, 4}, // shifted by 10: 98.5, 148.5, 198.5, 248.5
+		{"beside the middle", geom.Polygon{at(20, -50), at(188, -50), at(188, 400), at(20, 400)}, 0},
+		{"outside the strip", geom.Polygon{at(20, -50), at(197, -50), at(197, 400), at(20, 400)}, 5},
+	} {
+		l := laid{plan: byHand(sheetA4, 1, 2, c.outline), f: someFurniture}
+		l.drawing = draw.Drawing{draw.Polyline{Points: c.outline, Closed: true, Pen: draw.Wide}}
+		pages := pagesOf(l)
+		s := seamsOf(l.plan)[0]
+		for i, p := range pages {
+			lines := joinLines(l, p, s)
+			if got := len(s.marks(lines)); got != c.marks {
+				t.Errorf("%s, page %d: %d marks, want %d", c.name, i, got, c.marks)
+			}
+			own, _ := strokesOf(p.Ops, isPiece)
+			for _, op := range p.Ops {
+				if !isJoin(op) {
+					continue
+				}
+				for _, q := range sampled(op, 0.5) {
+					if off := offStrokes(q, own, nil); off < 0.95 {
+						t.Fatalf("%s, page %d: %T is %.2f mm from the piece", c.name, i, op, off)
+					}
 				}
 			}
 		}

@@ -3,6 +3,7 @@ package paging_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -40,6 +41,7 @@ type laid struct {
 	plan    paging.Plan
 	drawing draw.Drawing
 	f       paging.Furniture
+	hard    bool // small or crowded: bars may be short and apart, titles fewer
 }
 
 var someFurniture = paging.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 2, Figures: "millimetres", Date: "2025-04-02", First: 2}
@@ -50,7 +52,7 @@ func lay(t testing.TB, name string, p geom.Polygon, s paging.Sheet, turn *unit.A
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
-	return laid{name, plan, drawn(plan, more...), someFurniture}
+	return laid{name: name, plan: plan, drawing: drawn(plan, more...), f: someFurniture}
 }
 
 // drawn is about what a template has: outline, two arcs through each corner, a
@@ -118,11 +120,31 @@ func cases(t testing.TB) []laid {
 // crowded are pieces with more lines than room.
 func crowded(t testing.TB) []laid {
 	level := unit.Angle(0)
-	return []laid{
+	all := []laid{
 		lay(t, "rings of 30 on A5", bySides(400, 300, 260), sheetA5, &level, rings(at(150, 90), 30, 12)...),
 		lay(t, "rings of 45 on A4", bySides(600, 450, 450), sheetA4, &level, rings(at(300, 90), 45, 12)...),
 		lay(t, "small paper", bySides(200, 160, 160), paper("small", 80, 100, 10), nil),
 	}
+	for i := range all {
+		all[i].hard = true
+	}
+	return all
+}
+
+// random are triangles of all shapes on papers, overlaps and turns of all kinds.
+func random(t testing.TB, n int) (all []laid) {
+	rnd := rand.New(rand.NewPCG(7, 8))
+	for i := range n {
+		w := 140 + 200*rnd.Float64()
+		s := paper(fmt.Sprintf("paper %d", i), w, w*(1+0.5*rnd.Float64()), 4+16*rnd.Float64())
+		a, b := 100+800*rnd.Float64(), 100+800*rnd.Float64()
+		c := math.Abs(a-b) + (a+b-math.Abs(a-b))*(0.02+0.96*rnd.Float64())
+		turn := unit.Angle(2 * math.Pi * rnd.Float64())
+		l := lay(t, fmt.Sprintf("random %d: %.0f %.0f %.0f on %.0f by %.0f, overlap %.1f", i, a, b, c, s.Width, s.Height, s.Overlap), bySides(a, b, c), s, &turn)
+		l.hard = true
+		all = append(all, l)
+	}
+	return all
 }
 
 func pagesOf(c laid) []draw.Page {

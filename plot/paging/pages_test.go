@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"reflect"
+	"slices"
 	"testing"
 
 	"trammel/geom"
@@ -27,7 +28,7 @@ func isNote(op draw.Op) bool  { return op.Layer() == draw.Notes }
 // Every place of every stroke is on every page whose window shows it, the whole
 // outline is on some page, and no page has a stroke that the drawing has not.
 func TestPagesShowTheDrawing(t *testing.T) {
-	for _, c := range append(cases(t), crowded(t)...) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 20)) {
 		pages := pagesOf(c)
 		if len(pages) != len(c.plan.Cells) {
 			t.Fatalf("%s: %d pages for %d cells", c.name, len(pages), len(c.plan.Cells))
