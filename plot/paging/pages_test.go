@@ -79,6 +79,52 @@ func TestPagesShowTheDrawing(t *testing.T) {
 	}
 }
 
+// Far from the origin nothing drifts: 15 m, the 60° arc over a level base among it.
+func TestPagesOfFifteenMetres(t *testing.T) {
+	level := unit.Angle(0)
+	c := lay(t, "15 m", bySides(15000, 15000, 15000), sheetA3, &level)
+	whole, wholeArcs := strokesOf(c.drawing, isPiece)
+	all := sampledAll(c.drawing, 97)
+	missed := len(all)
+	seen := make([]bool, len(all))
+	i := 0
+	for p := range c.plan.Pages(c.drawing, c.f, lettering.Go()) {
+		w := c.plan.Cells[i].Window
+		lines, arcs := strokesOf(p.Ops, isPiece)
+		for k := range lines {
+			lines[k] = geom.Line{From: back(c.plan, p, lines[k].From), To: back(c.plan, p, lines[k].To)}
+			for _, q := range []geom.Point{lines[k].From, lines[k].To} {
+				if off := offStrokes(q, whole, wholeArcs); off > 1e-6 {
+					t.Fatalf("%s: a stroke ends %g mm off the drawing", p.Label, off)
+				}
+			}
+		}
+		for k := range arcs {
+			arcs[k].Centre = back(c.plan, p, arcs[k].Centre)
+			for _, q := range []geom.Point{arcs[k].At(0), arcs[k].At(0.5), arcs[k].At(1)} {
+				if off := offStrokes(q, whole, wholeArcs); off > 1e-6 || !w.Grow(1e-6).Has(q) {
+					t.Fatalf("%s: an arc is %g mm off the drawing at %v, window %v", p.Label, off, q, w)
+				}
+			}
+		}
+		for k, q := range all {
+			if w.Has(q) {
+				if off := offStrokes(q, lines, arcs); off > 1e-6 {
+					t.Fatalf("%s: %v is %g mm from the nearest stroke", p.Label, q, off)
+				}
+				if !seen[k] {
+					seen[k], missed = true, missed-1
+				}
+			}
+		}
+		i++
+	}
+	// What is on no page is beyond the corners, where arcs run on.
+	if i < 700 || missed > len(all)/2 {
+		t.Errorf("%d pages, %d of %d places on none", i, missed, len(all))
+	}
+}
+
 func sampledAll(d draw.Drawing, step float64) (all []geom.Point) {
 	for _, op := range d {
 		all = append(all, sampled(op, step)...)
