@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -37,6 +38,13 @@ func TestWrapKeepsEveryWordWithinWidth(t *testing.T) {
 				t.Errorf("%q at %v became %q", words, width, got)
 			}
 		}
+	}
+}
+
+func TestWrapKeepsNoBreakSpacesTogether(t *testing.T) {
+	got := Wrap("they cross at\u00a0C", 12*0.8*2.5, 2.5, false, fixed{})
+	if want := []string{"they cross", "at C"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

@@ -19,12 +19,14 @@ const (
 )
 
 // Wrap breaks words into lines no wider than width, at spaces; a word wider than
-// that is broken between characters. A no-break or thin space never breaks. There
-// is at least one line.
+// that is broken between characters. A no-break space never breaks and comes out
+// as a plain one, so that whoever searches the page finds the words; a thin space
+// stays. There is at least one line.
 func Wrap(words string, width, height unit.Length, bold bool, r draw.Ruler) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' }) {
+		word = strings.ReplaceAll(word, "\u00a0", " ")
 		joined := word
 		if line != "" {
 			joined = line + " " + word

@@ -162,7 +162,7 @@ func (x index) before(l layout, r draw.Ruler) []sheet.Block {
 		length := t.Sides[(i+2)%3]
 		give := Accept(length, joinsAlong(x.plan, x.plan.Outline.Edge(i)))
 		table.Cells = append(table.Cells, []string{
-			string(t.Names[i]) + string(t.Names[(i+1)%3]), x.style.Figures.Length(length), fine.Length(length - give), fine.Length(length + give), "",
+			string(t.Names[i]) + string(t.Names[(i+1)%3]), fine.Length(length), fine.Length(length - give), fine.Length(length + give), "",
 		})
 	}
 	say := "When the pages are together, measure each side. Out of its range: take the pages apart and join them again."
@@ -260,7 +260,22 @@ func (x index) byHand(l layout) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: Steps(x.piece.Construction, x.style), Numbered: true, Height: l.height}}
+	return []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(x.piece.Construction, x.style), Numbered: true, Height: l.height}}
+}
+
+// set is the steps as they are set on paper: the name of a corner keeps to the
+// word before it, so that no line starts with a lone letter.
+func set(c geom.Construction, s Style) []string {
+	steps := Steps(c, s)
+	for i, step := range steps {
+		for _, n := range c.Triangle.Names {
+			for _, end := range []string{".", ",", ";", ":", " "} {
+				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
+			}
+		}
+		steps[i] = step
+	}
+	return steps
 }
 
 func (x index) care(l layout) []sheet.Block {

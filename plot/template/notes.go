@@ -25,7 +25,7 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
 	if s.Steps {
 		full := []sheet.Block{
-			sheet.Heading{Words: "By hand"}, sheet.List{Items: Steps(p.Construction, s), Numbered: true},
+			sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true},
 			sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."},
 			sheet.Heading{Words: "Take care"}, care,
 		}
