@@ -1,0 +1,253 @@
+package setout
+
+import (
+	"fmt"
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+)
+
+// Layout of a page.
+const (
+	leastMargin unit.Length = 10  // ISO 5457: the border is 10 mm
+	wide        unit.Length = 250 // from here on, the words may stand in two columns
+	gutter      unit.Length = 10
+	headHeight  unit.Length = 18 // on the first page
+	nextHeight  unit.Length = 9  // on those that follow
+	footHeight  unit.Length = 10.5
+	barHeight   unit.Length = 12.5 // the plan's scale bar and the line below it
+	planMargin  unit.Length = 2
+	largePlan   unit.Length = 65 // the triangle on paper, to be read at arm's length
+)
+
+// Pages draws the sheet on paper: the plan above, what to hold and pull below,
+// then the steps, the checks and the cautions, on as many pages as it takes. The
+// plan has the largest of the standard scales that leaves room for the tables;
+// where 1:500 does not, it has a page of its own. It is a *unit.Fault when the
+// paper is too small, or the lettering lacks a character of the job's words.
+func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
+	for _, words := range []string{s.Job, s.Piece, s.Date, s.North.Name} {
+		if c := r.Missing(words); c != 0 {
+			return nil, &unit.Fault{Where: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+		}
+	}
+	upright := leafOf(paper)
+	if b := upright.body(); b.Width() < 120 || b.Height() < 90 {
+		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+	}
+	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.body(), r)}
+	if !c.choose(0) {
+		return nil, &unit.Fault{Where: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
+	}
+	pages, err := c.pages()
+	if err != nil || len(pages) == 1 {
+		return pages, err
+	}
+	// A plan one scale smaller is worth a page less to carry, where it stays large.
+	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast}
+	if d.choose(c.plan.scale+1) && d.plan.scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.scale) {
+		if fewer, err := d.pages(); err == nil && len(fewer) < len(pages) {
+			return fewer, nil
+		}
+	}
+	return pages, nil
+}
+
+// extent is the longer side of the rectangle round the triangle on its baseline.
+func (s Sheet) extent() unit.Length {
+	b := s.Triangle.Polygon().Bounds()
+	return max(b.Width(), b.Height())
+}
+
+// choose settles where the plan stands and its scale: at the head of the first
+// column where a larger one does not fit across the page, else on a page of its
+// own, upright or turned, and at 1:1000 only when all that fails. No scale is
+// larger than 1:first.
+func (c *composer) choose(first int) bool {
+	body := c.words.body()
+	tables := sheet.Height(c.tables(), c.column(), c.r)
+	room := max(body.Height()-tables-2*planMargin, body.Height()*0.45)
+	p, ok := c.fitPlan(body.Width(), room, first, 500)
+	if c.column() < body.Width() {
+		if q, also := c.fitPlan(c.column(), room, first, 500); also && q.scale <= p.scale {
+			p, c.inColumn = q, true
+		}
+	}
+	if ok {
+		c.plan = p
+		return true
+	}
+	c.apart = true
+	p, ok = c.fitPlan(body.Width(), body.Height(), first, 500)
+	turned := c.words.turn()
+	if q, also := c.fitPlan(turned.body().Width(), turned.body().Height(), first, 500); also && (!ok || q.scale < p.scale) {
+		p, ok, c.front = q, true, turned
+	}
+	if !ok {
+		p, ok = c.fitPlan(body.Width(), body.Height(), first, 1000)
+		c.front = c.words
+		c.apart = false
+	}
+	c.plan = p
+	return ok
+}
+
+// leaf is a sheet of paper as it is read and the part of it that is printed on.
+type leaf struct {
+	width, height unit.Length
+	area          geom.Rect
+}
+
+func leafOf(p paging.Sheet) leaf {
+	return leaf{p.Width, p.Height, geom.Rect{
+		Min: geom.Point{X: max(p.Left, leastMargin), Y: max(p.Bottom, leastMargin)},
+		Max: geom.Point{X: p.Width - max(p.Right, leastMargin), Y: p.Height - max(p.Top, leastMargin)},
+	}}
+}
+
+// turn is the leaf read from its side; which side the printer turns it to is not
+// known, so of two opposite margins the larger holds on both.
+func (l leaf) turn() leaf {
+	x := max(l.area.Min.X, l.width-l.area.Max.X)
+	y := max(l.area.Min.Y, l.height-l.area.Max.Y)
+	return leaf{l.height, l.width, geom.Rect{Min: geom.Point{X: y, Y: x}, Max: geom.Point{X: l.height - y, Y: l.width - x}}}
+}
+
+// body is what head and foot leave on the first page, next on those that follow.
+func (l leaf) body() geom.Rect {
+	b := l.next()
+	b.Max.Y -= headHeight - nextHeight
+	return b
+}
+
+func (l leaf) next() geom.Rect {
+	b := l.area
+	b.Min.Y += footHeight
+	b.Max.Y -= nextHeight
+	return b
+}
+
+// fitPlan is the plan at the largest standard scale from 1:first to 1:last that
+// fits with its labels and its scale bar.
+func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bool) {
+	s := c.Sheet
+	for _, scale := range scales {
+		k := unit.Length(1 / float64(scale))
+		if scale < first {
+			continue
+		}
+		if scale > last {
+			break
+		}
+		if s.Triangle.Sides[2]*k > width || s.Triangle.Heights[2]*k > height {
+			continue // before the labels are placed
+		}
+		p := s.drawPlan(scale, c.r)
+		if p.bounds.Width() <= width && p.bounds.Height()+barHeight+2*planMargin <= height {
+			return p, true
+		}
+	}
+	return plan{}, false
+}
+
+// composer puts the parts on pages.
+type composer struct {
+	Sheet
+	r       draw.Ruler
+	abreast int  // columns of words
+	words   leaf // of the pages of words
+	front   leaf // of the page that bears the plan
+	apart   bool // the plan has a page of its own
+	// The plan stands in the first of two columns.
+	inColumn bool
+	plan     plan
+}
+
+// columns of words.
+func (c composer) columns(area geom.Rect) []geom.Rect { return sheet.Columns(area, c.abreast, gutter) }
+
+// columnsFor is how many columns there are: two where they are wide enough for
+// the tables.
+func (s Sheet) columnsFor(area geom.Rect, r draw.Ruler) int {
+	if area.Width() >= wide && fits(s.blocks(), sheet.Columns(area, 2, gutter)[0].Width(), r) {
+		return 2
+	}
+	return 1
+}
+
+func (c composer) column() unit.Length { return c.columns(c.words.body())[0].Width() }
+
+func (c composer) pages() ([]draw.Page, error) {
+	page := func(l leaf) draw.Page {
+		return draw.Page{Kind: draw.Setout, Piece: c.Piece, Width: l.width, Height: l.height}
+	}
+	first := page(c.front)
+	rest := c.setPlan(&first)
+	out := []draw.Page{first}
+	leaves := []leaf{c.front}
+	if c.apart {
+		rest = c.words.next()
+		out, leaves = append(out, page(c.words)), append(leaves, c.words)
+	}
+	begin := len(out) - 1
+	words, err := sheet.Flow(append(c.tables(), c.blocks()...), func(n int) []geom.Rect {
+		switch {
+		case n > 0:
+		case c.inColumn:
+			cols := c.columns(c.words.body())
+			cols[0].Max.Y = rest.Max.Y
+			return cols
+		default:
+			return c.columns(rest)
+		}
+		return c.columns(c.words.next())
+	}, c.r)
+	if err != nil {
+		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", c.words.width, c.words.height, err)
+	}
+	for i, d := range words {
+		if begin+i == len(out) {
+			out, leaves = append(out, page(c.words)), append(leaves, c.words)
+		}
+		out[begin+i].Ops = append(out[begin+i].Ops, d...)
+	}
+	for i := range out {
+		out[i].Ops = append(out[i].Ops, c.head(leaves[i].area, i+1, len(out))...)
+		out[i].Ops = append(out[i].Ops, c.foot(leaves[i].area)...)
+	}
+	return out, nil
+}
+
+// setPlan puts the plan on its page and is what it leaves below it.
+func (c composer) setPlan(page *draw.Page) geom.Rect {
+	body := c.front.body()
+	if c.inColumn {
+		body = c.columns(body)[0]
+	}
+	h := c.plan.bounds.Height() + barHeight + 2*planMargin
+	top := body.Max.Y
+	if c.apart {
+		top -= (body.Height() - h) / 2
+	}
+	origin := geom.Point{
+		X: body.Centre().X - c.plan.bounds.Centre().X,
+		Y: top - planMargin - c.plan.bounds.Max.Y,
+	}
+	page.Ops = append(page.Ops, sheet.Shift(c.plan.ops, origin)...)
+	page.Ops = append(page.Ops, c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})...)
+	page.Places = []draw.Place{{Piece: c.Index, Matrix: c.matrix(origin)}}
+	body.Max.Y = top - h - planMargin
+	return body
+}
+
+// matrix leads from the piece's own plane to the page, the plan's scale included.
+func (c composer) matrix(origin geom.Point) draw.Matrix {
+	k := 1 / float64(c.plan.scale)
+	sin, cos := math.Sincos(float64(c.Place.Turn))
+	shift := c.Place.Shift.Times(k).Plus(origin)
+	return draw.Matrix{k * cos, k * sin, -k * sin, k * cos, shift.X.MM(), shift.Y.MM()}
+}

@@ -1,0 +1,450 @@
+package setout
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+	"trammel/plot/pdf"
+	"trammel/plot/readback"
+)
+
+var (
+	a4     = paging.Sheet{Name: "A4", Width: 210, Height: 297, Left: 5, Top: 5, Right: 5, Bottom: 5}
+	a4wide = paging.Sheet{Name: "A4", Width: 297, Height: 210, Left: 5, Top: 5, Right: 5, Bottom: 5}
+	a3     = paging.Sheet{Name: "A3", Width: 297, Height: 420, Left: 5, Top: 5, Right: 5, Bottom: 5}
+	a3wide = paging.Sheet{Name: "A3", Width: 420, Height: 297, Left: 5, Top: 5, Right: 5, Bottom: 5}
+	letter = paging.Sheet{Name: "Letter", Width: 215.9, Height: 279.4, Left: 6.35, Top: 6.35, Right: 6.35, Bottom: 6.35}
+)
+
+// shapes are the usual ones and the awkward ones.
+var shapes = []struct {
+	name, tokens string
+	change       func(*Input)
+}{
+	{"gable", "AB=7200 A=35deg B=35deg", nil},
+	{"gable with north", "AB=7200 A=35deg B=35deg", func(in *Input) { in.North = Reference{"north", 70 * unit.Degree} }},
+	{"metre", "AB=1000 BC=500 CA=806.2", nil},
+	{"hundred", "AB=100000 BC=99479 CA=99479", func(in *Input) { in.Style.Unit = unit.M }},
+	{"hundred, lower", "AB=100000 BC=69971 CA=53814", func(in *Input) { in.Style.Unit = unit.M }},
+	{"flat", "AB=10000 CA=4011.234 BC=6007.495", nil},
+	{"needle", "AB=10000 C-AB=15 CA=9800", nil},
+	{"obtuse to the right", "AB=5000 CA=8062.258 BC=4472.136", base("A", "B")},
+	{"obtuse to the left", "AB=5000 CA=3354.102 BC=7158.911", base("A", "B")},
+	{"right angle at an end", "AB=4000 CA=3000 A=90deg", base("B", "A")},
+	{"feet", "AB=24ft C-AB=11ft CA=13ft3in", func(in *Input) { in.Style = unit.Style{Unit: unit.FT} }},
+	{"inches to 1/64", "AB=24ft C-AB=11ft CA=13ft3in", func(in *Input) { in.Style = unit.Style{Unit: unit.IN, Denominator: 64} }},
+	{"tall", "AB=2000 CA=9044.9 BC=9067", base("A", "B")},
+	{"foot beside an end", "AB=6000 C-AB=3000 CA=3000.2", nil},
+	{"foot beside the middle", "AB=6000 C-AB=2500 CA=3914", nil},
+}
+
+func pagesOf(t testing.TB, s Sheet, paper paging.Sheet) []draw.Page {
+	t.Helper()
+	pages, err := s.Pages(paper, lettering.Go())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pages
+}
+
+func TestPages(t *testing.T) {
+	ruler := lettering.Go()
+	for _, c := range shapes {
+		s := prepared(t, c.tokens, c.change)
+		for _, paper := range []paging.Sheet{a4, a4wide, a3, a3wide, letter} {
+			pages := pagesOf(t, s, paper)
+			name := fmt.Sprintf("%s on %s %.0f×%.0f", c.name, paper.Name, paper.Width, paper.Height)
+			if most := 3; len(pages) > most {
+				t.Errorf("%s: %d pages", name, len(pages))
+			}
+			all, boxes, places := "", 0, 0
+			for i, p := range pages {
+				if p.Kind != draw.Setout || p.Piece != "Gable" {
+					t.Errorf("%s: kind %s, piece %s", name, p.Kind, p.Piece)
+				}
+				places += len(p.Places)
+				inside := p.Bounds().Grow(-leastMargin + 0.3) // half of the widest pen may stand over
+				for _, op := range p.Ops {
+					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
+						t.Errorf("%s: page %d: %+v lies in the margin", name, i+1, op)
+					}
+					switch o := op.(type) {
+					case draw.Text:
+						all += o.Words + "\n"
+						if o.Height < draw.NoteHeight {
+							t.Errorf("%s: %q is %.2f high", name, o.Words, o.Height)
+						}
+						if c := ruler.Missing(o.Words); c != 0 {
+							t.Errorf("%s: the lettering has no %q", name, c)
+						}
+					case draw.Polyline:
+						if b := o.Bounds(ruler); o.Closed && !o.Solid && len(o.Points) == 4 {
+							boxes++
+							if b.Height() < 8 || b.Width() < 20 {
+								t.Errorf("%s: a box of %.1f × %.1f", name, b.Width(), b.Height())
+							}
+						}
+					}
+				}
+				if want := fmt.Sprintf("page %d of %d", i+1, len(pages)); !strings.Contains(all, want) {
+					t.Errorf("%s: no %q", name, want)
+				}
+			}
+			if boxes != len(s.Checks) || places != 1 {
+				t.Errorf("%s: %d boxes for %d checks, %d places", name, boxes, len(s.Checks), places)
+			}
+			for _, want := range []string{"print at 100 %", "Do not scale from the plan", "All figures in ", "set out by", "licensed surveyor", "3-4-5", "Take care", "Buried services"} {
+				if !strings.Contains(all, want) {
+					t.Errorf("%s: the sheet does not say %q", name, want)
+				}
+			}
+			// Words are broken over lines, columns and pages.
+			flow := strings.Join(strings.Fields(running(pages)), "")
+			for _, step := range s.Steps {
+				if !strings.Contains(flow, strings.Join(strings.Fields(step.Words), "")) {
+					t.Errorf("%s: the sheet does not have step %d: %s", name, step.Number, step.Words)
+				}
+			}
+			for _, l := range append(slices.Collect(names(s)), s.Crossing.At) {
+				if !strings.Contains(all, string(l)+"\n") {
+					t.Errorf("%s: no %s", name, l)
+				}
+			}
+			overlaps(t, name, pages, ruler)
+		}
+	}
+}
+
+// running is the words of all pages in order, without what stands at head and foot.
+func running(pages []draw.Page) string {
+	var b strings.Builder
+	for _, p := range pages {
+		for _, op := range p.Ops {
+			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > leastMargin+8 {
+				b.WriteString(o.Words + " ")
+			}
+		}
+	}
+	return b.String()
+}
+
+// overlaps finds words on words, on any page.
+func overlaps(t *testing.T, name string, pages []draw.Page, r draw.Ruler) {
+	t.Helper()
+	for i, p := range pages {
+		var boxes []geom.Rect
+		var words []string
+		for _, op := range p.Ops {
+			o, ok := op.(draw.Text)
+			if !ok || math.Abs(math.Sin(2*float64(o.Turn))) > 1e-9 {
+				continue // slanting words have a test of their own
+			}
+			b := o.Bounds(r)
+			for j, c := range boxes {
+				if b.Grow(-0.01).Meets(c) {
+					t.Errorf("%s: page %d: %q lies on %q", name, i+1, o.Words, words[j])
+				}
+			}
+			boxes, words = append(boxes, b), append(words, o.Words)
+		}
+	}
+}
+
+func names(s Sheet) func(func(geom.Name) bool) {
+	return func(yield func(geom.Name) bool) {
+		for _, p := range s.Pegs {
+			if !yield(p.Name) {
+				return
+			}
+		}
+	}
+}
+
+// Labels of the plan keep 2 mm from each other and do not touch a line, measured
+// by points set closely along the boxes and the strokes, not by the code that
+// placed them. Every letter of the tables is on the plan.
+func TestPlanLabelsKeepApart(t *testing.T) {
+	check := func(name string, s Sheet, scale int) {
+		p := s.drawPlan(scale, lettering.Go())
+		type box struct {
+			words  string
+			points []geom.Point
+		}
+		var boxes []box
+		var strokes []geom.Point
+		along := func(a, b geom.Point, step unit.Length) (out []geom.Point) {
+			n := int(a.Distance(b)/step) + 1
+			for i := range n + 1 {
+				out = append(out, geom.Line{From: a, To: b}.At(float64(i)/float64(n)))
+			}
+			return out
+		}
+		for _, op := range p.ops {
+			switch o := op.(type) {
+			case draw.Text:
+				q := o.Box(lettering.Go())
+				b := box{words: o.Words}
+				rows := int(o.Height/0.4) + 1
+				for i := range rows + 1 {
+					f := float64(i) / float64(rows)
+					b.points = append(b.points, along(geom.Line{From: q[0], To: q[3]}.At(f), geom.Line{From: q[1], To: q[2]}.At(f), 0.4)...)
+				}
+				boxes = append(boxes, b)
+			case draw.Line:
+				strokes = append(strokes, along(o.From, o.To, 0.2)...)
+			case draw.Arc:
+				for i := range 65 {
+					strokes = append(strokes, o.Arc.At(float64(i)/64))
+				}
+			case draw.Polyline:
+				for i := range o.Points {
+					strokes = append(strokes, along(o.Points[i], o.Points[(i+1)%len(o.Points)], 0.2)...)
+				}
+			}
+		}
+		gap := func(a, b []geom.Point) float64 {
+			least := math.Inf(1)
+			ra, rb := geom.RectOf(a[0], a...).Grow(3), geom.RectOf(b[0], b...)
+			if !ra.Meets(rb) {
+				return least
+			}
+			for _, p := range a {
+				for _, q := range b {
+					least = min(least, float64(p.Distance(q)))
+				}
+			}
+			return least
+		}
+		there := map[string]bool{}
+		for i, b := range boxes {
+			there[b.words] = true
+			if first, _, ok := strings.Cut(b.words, "  "); ok {
+				there[first] = true
+			}
+			for _, c := range boxes[:i] {
+				if d := gap(b.points, c.points); d < 2-1e-6 {
+					t.Errorf("%s at 1:%d: %q and %q are %.2f mm apart", name, scale, b.words, c.words, d)
+				}
+			}
+			near := geom.RectOf(b.points[0], b.points...).Grow(1)
+			var close []geom.Point
+			for _, p := range strokes {
+				if near.Has(p) {
+					close = append(close, p)
+				}
+			}
+			if len(close) > 0 {
+				// A leader ends 0.6 from its letters.
+				if d := gap(b.points, close); d < 0.55 {
+					t.Errorf("%s at 1:%d: %q is %.2f mm from a line", name, scale, b.words, d)
+				}
+			}
+		}
+		for _, peg := range s.Pegs {
+			if !there[string(peg.Name)] {
+				t.Errorf("%s at 1:%d: no letter %s", name, scale, peg.Name)
+			}
+		}
+		for _, l := range []unit.Length{s.Triangle.Sides[0], s.Triangle.Sides[1]} {
+			if !there[s.told(l, true)] && !there[s.told(l, false)] {
+				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))
+			}
+		}
+	}
+	for _, c := range shapes {
+		s := prepared(t, c.tokens, c.change)
+		for i, scale := range scales {
+			if w := s.extent() / unit.Length(scale); w < 260 && w > 25 || i == len(scales)-1 && w >= 260 {
+				check(c.name, s, scale)
+			}
+		}
+	}
+	r := rand.New(rand.NewPCG(9, 10))
+	for i := range 60 {
+		s, ok := random(t, r, []unit.Style{{}, {Unit: unit.FT}, {Unit: unit.M}}[i%3])
+		if !ok {
+			continue
+		}
+		for _, scale := range scales {
+			if w := s.extent() / unit.Length(scale); w < 170 {
+				check(fmt.Sprintf("random %d", i), s, scale)
+				break
+			}
+		}
+	}
+}
+
+// The plan in the finished PDF, read back by PDFium: its wide outline lies where
+// the page's matrix puts the corners of the piece in its own plane, at the scale
+// that is printed; the check bar is 100 mm long.
+func TestFinishedPDF(t *testing.T) {
+	for _, c := range shapes {
+		s := prepared(t, c.tokens, c.change)
+		sol := solved(t, c.tokens)
+		pages := pagesOf(t, s, a4)
+		var file bytes.Buffer
+		if err := pdf.Write(&file, draw.Document{Title: c.name, Language: "en", Pages: slices.Values(pages)}); err != nil {
+			t.Fatal(err)
+		}
+		back := readback.Open(t, file.Bytes())
+		if len(back) != len(pages) {
+			t.Fatalf("%s: %d pages came back of %d", c.name, len(back), len(pages))
+		}
+		first := back[0]
+		scale := 0
+		for _, w := range first.Words {
+			fmt.Sscanf(w.Text, "1:%d", &scale)
+		}
+		if !slices.Contains(scales, scale) {
+			t.Fatalf("%s: scale 1:%d", c.name, scale)
+		}
+		m := pages[0].Places[0].Matrix
+		if k := math.Hypot(m[0], m[1]) * float64(scale); math.Abs(k-1) > 1e-12 {
+			t.Errorf("%s: the matrix has the scale %g of what is printed", c.name, k)
+		}
+		var want []geom.Point
+		for _, p := range sol.Answers[0].Triangle.Points {
+			x, y := p.X.MM(), p.Y.MM()
+			want = append(want, geom.Point{X: unit.Length(m[0]*x + m[2]*y + m[4]), Y: unit.Length(m[1]*x + m[3]*y + m[5])})
+		}
+		found := false
+		for _, p := range first.Paths {
+			if p.Filled || math.Abs(p.Width.MM()-0.5) > 0.01 || len(p.Corners()) < 3 {
+				continue
+			}
+			found = true
+			for _, corner := range p.Corners() {
+				least := math.Inf(1)
+				for _, w := range want {
+					least = min(least, float64(corner.Distance(w)))
+				}
+				if least > 0.005 {
+					t.Errorf("%s: a corner at %v, the corners are at %v", c.name, corner, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no outline", c.name)
+		}
+		for i, p := range back {
+			bar := unit.Length(100)
+			if inches(s.Style) {
+				bar = 101.6
+			}
+			ok := false
+			for _, q := range p.Paths {
+				if cs := q.Corners(); len(cs) == 2 && math.Abs(float64(cs[0].Distance(cs[1])-bar)) < 0.005 {
+					ok = true
+				}
+			}
+			if !ok {
+				t.Errorf("%s: page %d has no check bar of %v mm", c.name, i+1, bar)
+			}
+		}
+	}
+}
+
+func TestScaleIsTheLargestThatFits(t *testing.T) {
+	for _, c := range []struct {
+		shape string
+		paper paging.Sheet
+		scale string
+		pages int
+		first unit.Length // width of the first page
+	}{
+		{"gable", a4, "1:50", 2, 210},
+		{"gable", a3wide, "1:50", 1, 420},
+		{"metre", a4, "1:10", 2, 210},
+		{"hundred", a4, "1:1000", 2, 210},       // 200 mm and its letters at 1:500 do not fit
+		{"hundred, lower", a4, "1:500", 3, 297}, // on a page of its own, turned
+		{"hundred, lower", a3, "1:500", 2, 297},
+	} {
+		for _, shape := range shapes {
+			if shape.name != c.shape {
+				continue
+			}
+			pages := pagesOf(t, prepared(t, shape.tokens, shape.change), c.paper)
+			scale := ""
+			for _, op := range pages[0].Ops {
+				if o, ok := op.(draw.Text); ok && strings.HasPrefix(o.Words, "1:") {
+					scale = o.Words
+				}
+			}
+			if scale != c.scale || len(pages) != c.pages || pages[0].Width != c.first {
+				t.Errorf("%s on %s: %s, %d pages, first %v wide, want %+v", c.shape, c.paper.Name, scale, len(pages), pages[0].Width, c)
+			}
+		}
+	}
+}
+
+func TestPagesRefuse(t *testing.T) {
+	s := prepared(t, "AB=7200 A=35deg B=35deg", nil)
+	for _, c := range []struct {
+		change func(*Sheet)
+		paper  paging.Sheet
+		what   string
+	}{
+		{nil, paging.Sheet{Name: "A6", Width: 105, Height: 148}, "A6: 85 × 100 mm to write on are too small for a setting-out sheet"},
+		{func(s *Sheet) { s.Piece = "Giebel 破" }, a4, `"Giebel 破": the lettering has no '破' (U+7834)`},
+	} {
+		u := s
+		if c.change != nil {
+			c.change(&u)
+		}
+		_, err := u.Pages(c.paper, lettering.Go())
+		if f, ok := err.(*unit.Fault); !ok || f.Error() != c.what || f.Hint == "" {
+			t.Errorf("%v, want %q", err, c.what)
+		}
+	}
+}
+
+// What no name, however long, may do.
+func TestLongNames(t *testing.T) {
+	s := prepared(t, "AB=7200 A=35deg B=35deg", func(in *Input) {
+		in.Job, in.Piece = strings.Repeat("Donaudampfschifffahrt ", 20), strings.Repeat("Gable ", 40)
+		in.North = Reference{strings.Repeat("harbour ", 6), -2}
+	})
+	ruler := lettering.Go()
+	for _, p := range pagesOf(t, s, a4) {
+		for _, op := range p.Ops {
+			if b := op.Bounds(ruler); b.Min.X < 9.7 || b.Max.X > 200.3 {
+				t.Errorf("%+v runs off the page", op)
+			}
+		}
+	}
+}
+
+func TestSameInputSamePages(t *testing.T) {
+	dump := func() string {
+		var b strings.Builder
+		for _, p := range pagesOf(t, prepared(t, "AB=7200 BC=5000 CA=4000", nil), a4) {
+			if err := draw.Dump(&b, p.Ops); err != nil {
+				t.Fatal(err)
+			}
+		}
+		return b.String()
+	}
+	if a, b := dump(), dump(); a != b || len(a) < 1000 {
+		t.Error("two runs differ")
+	}
+}
+
+func BenchmarkPages(b *testing.B) {
+	s := prepared(b, "AB=7200 A=35deg B=35deg", nil)
+	r := lettering.Go()
+	for b.Loop() {
+		if _, err := s.Pages(a4, r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,129 @@
+package setout
+
+import (
+	"fmt"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+// tables are what stands below the plan: pegs, pulls and how the arcs cross.
+func (s Sheet) tables() []sheet.Block {
+	return []sheet.Block{tablesBlock{s}}
+}
+
+// tablesBlock sets the two tables side by side where the width allows.
+type tablesBlock struct{ s Sheet }
+
+func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	s := b.s
+	pegs := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+		{Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "what it is"},
+	}}
+	for _, p := range s.Pegs {
+		chosen := p.Role == SquareLeg || p.Role == SquareTop
+		along := s.told(p.Along, p.Along == 0 || p.Role == Corner && p.Offset == 0 && s.Baseline.Measured)
+		offset := s.told(p.Offset, p.Offset == 0 || chosen || p.Role == Corner && s.fromSite(ForHeight, s.Square.At))
+		pegs.Cells = append(pegs.Cells, []string{string(p.Name), along, offset, p.Note})
+	}
+	pulls := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "\nreads", Align: s.figures()}, {Head: "for"},
+	}}
+	for _, p := range s.allPulls() {
+		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.told(p.Length, p.Measured || p.Use == ForLeg), s.useWords(p)})
+	}
+	var blocks []sheet.Block
+	left := []sheet.Block{sheet.Heading{Words: "Hold and pull"}, pulls}
+	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
+	const between = 8
+	if room := width - between; fits(left, room*0.45, r) && fits(right, room*0.55, r) {
+		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{0.45, 0.55}, Gutter: between})
+	} else {
+		blocks = append(append(blocks, left...), right...)
+	}
+	blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: s.crossingWords()})
+	return sheet.Stack(blocks, width, r)
+}
+
+// fits says whether blocks keep to a width; a table that needs more runs over it.
+func fits(blocks []sheet.Block, width unit.Length, r draw.Ruler) bool {
+	d, _ := sheet.Set(blocks, geom.Point{}, width, r)
+	for _, op := range d {
+		if op.Bounds(r).Max.X > width+0.01 {
+			return false
+		}
+	}
+	return true
+}
+
+// fromSite says whether the pull for a use from a mark to the apex was measured.
+func (s Sheet) fromSite(u Use, hold geom.Name) bool {
+	for _, w := range s.Ways {
+		for _, p := range w.Pulls {
+			if p.Use == u && p.Hold == hold {
+				return p.Measured
+			}
+		}
+	}
+	return false
+}
+
+// figures is how a column of lengths stands.
+func (s Sheet) figures() sheet.Align {
+	if inches(s.Style) {
+		return sheet.ToRight
+	}
+	return sheet.OnPoint
+}
+
+// kept is a gap between two things that must not be parted.
+type kept unit.Length
+
+func (b kept) Rows(unit.Length, draw.Ruler) []sheet.Row {
+	return []sheet.Row{{Height: unit.Length(b), Keep: true}}
+}
+
+// careBlock sets the cautions in two columns where the width allows.
+type careBlock struct{ s Sheet }
+
+func (b careBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	items := b.s.Cautions
+	if width < 170 {
+		return sheet.List{Items: items}.Rows(width, r)
+	}
+	half := (len(items) + 1) / 2
+	return sheet.Beside{Stacks: [][]sheet.Block{{sheet.List{Items: items[:half]}}, {sheet.List{Items: items[half:]}}}, Gutter: 6}.Rows(width, r)
+}
+
+// blocks are the words below the tables, in the order of the work.
+func (s Sheet) blocks() []sheet.Block {
+	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9}
+	for _, x := range s.Steps {
+		steps.Items = append(steps.Items, x.Words)
+	}
+	// A box is 1 mm lower than its row.
+	checks := sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
+		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: s.figures()},
+		{Head: "accept\nfrom", Align: s.figures()}, {Head: "accept\nto", Align: s.figures()}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
+	}}
+	for _, c := range s.Checks {
+		checks.Cells = append(checks.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
+			s.told(c.Value, c.Measured), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
+	}
+	out := []sheet.Block{
+		sheet.Heading{Words: "Take care"},
+		careBlock{s},
+		sheet.Heading{Words: "Steps"},
+		sheet.Paragraph{Words: "Bring: " + strings.Join(s.Bring, "; ") + ".", Keep: true},
+		kept(1),
+		steps,
+		sheet.Heading{Words: "Checks, with what was not used to set out"},
+		checks,
+		sheet.Entries{Labels: []string{"set out by", "helper", "tape", "date"}, Height: 10.5},
+		sheet.Gap(2),
+	}
+	return append(out, sheet.Paragraph{Words: strings.Join(s.Basis, " ")})
+}
