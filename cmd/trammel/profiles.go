@@ -84,23 +84,33 @@ func (r *request) profiles(name string) error {
 			Profiles []profiles.Entry `json:"profiles"`
 		}{1, entries})
 	}
+	var b strings.Builder
+	app.Columns(&b, profileRows(entries), "l l l l l")
+	_, err = fmt.Fprint(r.console.out, b.String())
+	return err
+}
+
+// profileRows is a row for each value, kind and name only where they change; a
+// paper has a row for both its sides.
+func profileRows(entries []profiles.Entry) [][]string {
 	rows := [][]string{{"kind", "name", "key", "value", "from"}}
-	kind, was := "", ""
+	kind := ""
 	for _, e := range entries {
-		for i, v := range e.Values {
+		values := e.Values
+		if e.Kind == "paper" && len(values) == 2 && values[0].From == values[1].From {
+			values = []profiles.Item{{Key: "size", Text: values[0].Text + " x " + values[1].Text, From: values[0].From}}
+		}
+		for i, v := range values {
 			row := []string{e.Kind, e.Name, v.Key, v.Text, v.From}
 			if e.Kind == kind {
 				row[0] = ""
 			}
-			if i > 0 && was == e.Name {
+			if i > 0 {
 				row[1] = ""
 			}
-			kind, was = e.Kind, e.Name
+			kind = e.Kind
 			rows = append(rows, row)
 		}
 	}
-	var b strings.Builder
-	app.Columns(&b, rows, "l l l l l")
-	_, err = fmt.Fprint(r.console.out, b.String())
-	return err
+	return rows
 }

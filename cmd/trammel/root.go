@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -73,21 +72,64 @@ A JOB is a job file, or - for standard input. A MEASUREMENT is a token:
 		solveCommand(c), templateCommand(c), setoutCommand(c), previewCommand(c), profilesCommand(c), versionCommand(c),
 	}
 	root.AddCommand(subs...)
+	root.SetHelpCommand(helpCommand(root))
+	completion(root)
 	root.RunE = func(cmd *cobra.Command, args []string) error {
 		if len(args) == 0 {
 			return cmd.Help()
 		}
-		return unknownCommand(args, subs)
+		return unknownCommand(args, root.Commands())
 	}
 	return root
+}
+
+// completion gives the command that comes with the library an example, and
+// makes it refuse a shell that it does not know.
+func completion(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		if c.Name() != "completion" {
+			continue
+		}
+		c.Short = "print a script that completes commands and flags in your shell"
+		c.Example = "  trammel completion bash > ~/.local/share/bash-completion/completions/trammel"
+		shells := c.Commands()
+		c.Args = cobra.ArbitraryArgs
+		c.RunE = func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return c.Help()
+			}
+			var names []string
+			for _, s := range shells {
+				names = append(names, s.Name())
+			}
+			return &unit.Fault{What: fmt.Sprintf("%q is not a shell that is known", strict.Shorten(args[0])), Hint: strict.Suggest(args[0], names)}
+		}
+	}
+}
+
+// helpCommand is trammel help [COMMAND].
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:     "help [COMMAND]",
+		Short:   "help for a command",
+		Example: "  trammel help template",
+		RunE: func(_ *cobra.Command, args []string) error {
+			found, left, err := root.Find(args)
+			if err != nil || len(left) > 0 {
+				return unknownCommand(args, root.Commands())
+			}
+			return found.Help()
+		},
+	}
 }
 
 // unknownCommand says what was probably meant.
 func unknownCommand(args []string, subs []*cobra.Command) error {
 	if strings.Contains(args[0], "=") {
-		return &unit.Fault{Where: args[0], What: "a measurement, but no command before it", Hint: "trammel solve " + strings.Join(args, " ")}
+		return &unit.Fault{Where: strict.Shorten(args[0]), What: "is a measurement, and no command stands before it", Hint: "such as: trammel solve " + strict.Shorten(args[0]) + " …"}
 	}
-	names := []string{"help", "completion"}
+	var names []string
 	for _, s := range subs {
 		names = append(names, s.Name())
 	}
@@ -104,7 +146,7 @@ func flagFault(cmd *cobra.Command, err error) error {
 		name := unknown.GetSpecifiedName()
 		var known []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		fault := &unit.Fault{Where: dashed(name), What: "is not a flag of trammel " + cmd.Name(), Hint: "trammel " + cmd.Name() + " --help lists them"}
+		fault := &unit.Fault{Where: dashed(name), What: "is not a flag of " + cmd.CommandPath(), Hint: cmd.CommandPath() + " --help lists them"}
 		if near := strict.Nearest(name, known); near != "" {
 			fault.Hint = "did you mean " + dashed(near) + "?"
 		}
@@ -115,7 +157,7 @@ func flagFault(cmd *cobra.Command, err error) error {
 		f := invalid.GetFlag()
 		return &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("%q is not a value for it", strict.Shorten(invalid.GetValue())), Hint: f.Usage}
 	}
-	return &unit.Fault{What: strict.Shorten(err.Error()), Hint: "trammel " + cmd.Name() + " --help"}
+	return &unit.Fault{What: strict.Shorten(err.Error()), Hint: cmd.CommandPath() + " --help"}
 }
 
 func dashed(name string) string {
@@ -140,7 +182,6 @@ func judge(err error) (status int, line, hint string) {
 	var fault *unit.Fault
 	var none *geom.NoTriangle
 	var path *fs.PathError
-	var link *os.LinkError
 	switch {
 	case errors.As(err, &none):
 		return noTriangle, err.Error(), none.Hint
@@ -148,8 +189,6 @@ func judge(err error) (status int, line, hint string) {
 		return words, err.Error(), fault.Hint
 	case errors.As(err, &path):
 		return machine, path.Path + ": " + path.Err.Error(), ""
-	case errors.As(err, &link):
-		return machine, link.New + ": " + link.Err.Error(), ""
 	}
 	return machine, err.Error(), ""
 }

@@ -249,7 +249,7 @@ func fileName(name string) string {
 		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
 			b.WriteByte('-')
 		}
-		if b.Len() >= 40 {
+		if b.Len() >= 60 {
 			break
 		}
 	}

@@ -22,6 +22,10 @@ import (
 // that the goal cannot be such a folder.
 func (k *Keeper) Folder(goal string, fill func(add func(name string, write func(io.Writer) error) error) error) error {
 	goal = filepath.Clean(goal)
+	return named(goal, k.folder(goal, fill))
+}
+
+func (k *Keeper) folder(goal string, fill func(add func(name string, write func(io.Writer) error) error) error) error {
 	if err := CheckFolder(goal); err != nil {
 		return err
 	}
@@ -100,6 +104,7 @@ func place(temp, goal string) error {
 
 // CheckFolder says early whether a goal can be a folder of pages.
 func CheckFolder(goal string) error {
+	goal = filepath.Clean(goal)
 	info, err := os.Stat(goal)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

@@ -91,6 +91,24 @@ func (k *Keeper) drop(path string) {
 // *unit.Fault says that the goal cannot be a file; other errors are the
 // machine's.
 func (k *Keeper) File(goal string, write func(io.Writer) error) error {
+	return named(goal, k.file(goal, write))
+}
+
+// named puts the goal's name in place of that of the work in progress, which
+// means nothing to whoever reads the message.
+func named(goal string, err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path) && strings.Contains(path.Path, mark):
+		return &fs.PathError{Op: path.Op, Path: goal, Err: path.Err}
+	case errors.As(err, &link):
+		return &fs.PathError{Op: link.Op, Path: goal, Err: link.Err}
+	}
+	return err
+}
+
+func (k *Keeper) file(goal string, write func(io.Writer) error) error {
 	if info, err := os.Lstat(goal); err == nil && info.Mode()&fs.ModeSymlink != 0 {
 		// A link stays a link: what it points to is written.
 		if real, err := filepath.EvalSymlinks(goal); err == nil {
