@@ -121,7 +121,7 @@ func (s Sheet) planRunning(c *scene, p [3]geom.Point, k float64) {
 		if peg.Offset != 0 || peg.At.Y != 0 {
 			continue
 		}
-		words := string(peg.Name) + "  " + s.told(peg.Along, peg.Along == 0 || peg.Role == SquareLeg || peg.Role == Corner && s.Baseline.Measured)
+		words := string(peg.Name) + "  " + s.told(peg.Along, peg.Along == 0 || peg.Role == Corner && s.Baseline.Measured)
 		marks = append(marks, mark{x: peg.At.X * unit.Length(k), words: words})
 	}
 	sort.SliceStable(marks, func(i, j int) bool { return marks[i].x < marks[j].x })

@@ -39,13 +39,23 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	left := []sheet.Block{sheet.Heading{Words: "Hold and pull"}, pulls}
 	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
 	const between = 8
-	if room := width - between; fits(left, room*0.45, r) && fits(right, room*0.55, r) {
-		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{0.45, 0.55}, Gutter: between})
+	if l, p := breadth(pulls, r), breadth(pegs, r); l+p+between <= width {
+		spare := float64(width-l-p-between) / 2
+		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: between})
 	} else {
 		blocks = append(append(blocks, left...), right...)
 	}
 	blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: s.crossingWords()})
 	return sheet.Stack(blocks, width, r)
+}
+
+// breadth is the width that a table takes, however little there is.
+func breadth(t sheet.Table, r draw.Ruler) (w unit.Length) {
+	d, _ := sheet.Set([]sheet.Block{t}, geom.Point{}, 0, r)
+	for _, op := range d {
+		w = max(w, op.Bounds(r).Max.X)
+	}
+	return w
 }
 
 // fits says whether blocks keep to a width; a table that needs more runs over it.

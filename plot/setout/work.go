@@ -105,9 +105,9 @@ func (w *work) nameMarks() {
 	}
 	from, to := w.Baseline.From, w.Baseline.To
 	z := w.Baseline.Zero
-	add(from, Corner, p[z], "the tape's zero")
-	add(to, Corner, p[1-z], "end of the baseline")
-	add(w.apex, Corner, p[2], "the apex")
+	add(from, Corner, p[z], "tape's zero")
+	add(to, Corner, p[1-z], "baseline's end")
+	add(w.apex, Corner, p[2], "apex")
 
 	x := p[2].X
 	switch {
