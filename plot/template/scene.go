@@ -182,7 +182,9 @@ func (s *scene) place(candidates []candidate) bool {
 	for i, c := range candidates {
 		tries = append(tries, try{i, alone, c.cost}, try{i, whole, c.cost + inStrip})
 	}
-	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
+	slices.SortFunc(tries, func(a, b try) int {
+		return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.at, b.at), cmp.Compare(a.home, b.home))
+	})
 	for _, t := range tries {
 		if s.put(candidates[t.at], t.home) {
 			return true
