@@ -218,8 +218,8 @@ func (d *desk) finish(which []int, f fit) sides {
 		return f.start
 	}
 	s := f.best.exact()
+	off, _ := d.exactOff(which, s)
 	for range 3 {
-		off, _ := d.exactOff(which, s)
 		rows, _ := d.rows(which, d.target, s.plain())
 		step, ok := leastSquares(rows, off, 0)
 		if !ok {
@@ -229,10 +229,14 @@ func (d *desk) finish(which []int, f fit) sides {
 		for k := range next {
 			next[k] = next[k].plus(fromFloat(step[k]))
 		}
-		if _, over := next.reach(); over.sign() <= 0 {
+		if _, over := next.reach(); over.sign() <= 0 || next.least().sign() <= 0 {
 			break
 		}
-		s = next
+		o, _ := d.exactOff(which, next)
+		if squares(o) > squares(off) {
+			break
+		}
+		s, off = next, o
 	}
 	return s
 }
@@ -357,8 +361,12 @@ func (d *desk) nothingAgrees(w words, all []int) *NoTriangle {
 		}
 	}
 	if worst < 0 { // no three of them make a triangle
-		t := d.triples(all)[0]
-		return d.why[t](w)
+		for _, t := range d.triples(all) {
+			if why := d.why[t]; why != nil {
+				return why(w)
+			}
+		}
+		return no("measure the triangle across", "%s, %s and %s lie as good as on one line", w.names[0], w.names[1], w.names[2])
 	}
 	return no("measure all of them again, "+w.name(d.of[worst])+" first",
 		"no %s of the %s measurements agree: at least two are wrong", count(len(all)-1), count(len(all)))

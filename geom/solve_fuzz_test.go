@@ -2,6 +2,7 @@ package geom
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -31,27 +32,60 @@ func FuzzSolve(f *testing.F) {
 				ms = append(ms, m)
 			}
 		}
-		s, err := Solve(ms, [2]Name{})
-		if err != nil {
-			var fault *unit.Fault
-			var none *NoTriangle
-			if !errors.As(err, &fault) && !errors.As(err, &none) || err.Error() == "" || strings.ContainsAny(err.Error(), "\n\r") || strings.Contains(err.Error(), "NaN") {
-				t.Fatalf("%q: %T %q", given, err, err)
-			}
-			return
-		}
-		if len(s.Answers) == 0 || len(ms) == 3 && len(s.Answers) > 2 {
-			t.Fatalf("%q: %d answers", given, len(s.Answers))
-		}
-		for i, a := range s.Answers {
-			checkAnswer(t, given, ms, a)
-			for _, by := range []Method{AsMeasured, ByArcs, ByAngle, BySquare} {
-				if _, err := Construct(s, i, by); err != nil {
-					t.Fatalf("%q: %v", given, err)
-				}
-			}
-		}
+		checkSolve(t, given, ms)
 	})
+}
+
+// FuzzSolveNumbers gives numbers to a choice of the nine quantities, so that
+// most inputs come as far as the formulas.
+func FuzzSolveNumbers(f *testing.F) {
+	for _, which := range []uint16{0b111, 0b1110, 0b11100, 0b1011, 0b100000011, 0b111000000, 0b1001001, 0b10111, 0b111111, 0b111111111} {
+		f.Add(which, uint8(3), 3.0, 4.0, 5.0, 36.87, 53.13, 90.0, 4.0, 3.0, 2.4)
+		f.Add(which, uint8(0), 300.0, 400.0, 500.0, 37.0, 53.0, 90.0, 400.0, 300.0, 240.0)
+		f.Add(which, uint8(12), 1e6, 1e6, 1.0, 1e-7, 179.999, 1e-9, 1e-6, 5e5, 1e6)
+	}
+	f.Fuzz(func(t *testing.T, which uint16, decimals uint8, a, b, c, d, e, g, h, i, j float64) {
+		given := ""
+		for q, v := range []float64{a, b, c, d, e, g, h, i, j} {
+			if which>>q&1 != 0 {
+				given += fmt.Sprintf("%s=%.*f", quantityNames[q], decimals%25, v)
+				given += map[bool]string{true: "deg ", false: " "}[quantity(q).kind() == Angle]
+			}
+		}
+		var ms []Measurement
+		for _, token := range strings.Fields(given) {
+			m, err := ParseMeasurement(token, unit.MM)
+			if err != nil {
+				return
+			}
+			ms = append(ms, m)
+		}
+		checkSolve(t, given, ms)
+	})
+}
+
+func checkSolve(t *testing.T, given string, ms []Measurement) {
+	t.Helper()
+	s, err := Solve(ms, [2]Name{})
+	if err != nil {
+		var fault *unit.Fault
+		var none *NoTriangle
+		if !errors.As(err, &fault) && !errors.As(err, &none) || err.Error() == "" || strings.ContainsAny(err.Error(), "\n\r") || strings.Contains(err.Error(), "NaN") {
+			t.Fatalf("%q: %T %q", given, err, err)
+		}
+		return
+	}
+	if len(s.Answers) == 0 || len(ms) == 3 && len(s.Answers) > 2 {
+		t.Fatalf("%q: %d answers", given, len(s.Answers))
+	}
+	for i, a := range s.Answers {
+		checkAnswer(t, given, ms, a)
+		for _, by := range []Method{AsMeasured, ByArcs, ByAngle, BySquare} {
+			if _, err := Construct(s, i, by); err != nil {
+				t.Fatalf("%q: %v", given, err)
+			}
+		}
+	}
 }
 
 func checkAnswer(t *testing.T, given string, ms []Measurement, a Answer) {

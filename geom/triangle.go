@@ -39,6 +39,17 @@ func (s sides) longest() int {
 	return l
 }
 
+// least is the shortest side.
+func (s sides) least() number {
+	l := s[0]
+	for _, x := range s[1:] {
+		if x.cmp(l) < 0 {
+			l = x
+		}
+	}
+	return l
+}
+
 // reach says by how much the two shorter sides together reach beyond the longest
 // (negative: fall short of it): 0 is a flat triangle.
 func (s sides) reach() (longest int, over number) {
