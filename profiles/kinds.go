@@ -185,7 +185,10 @@ func (s Set) unknown(what, kind, name, more string) error {
 		known = append(known, s.names[path(kind, id)])
 	}
 	hint := strict.Suggest(id(name), known)
-	if strings.HasPrefix(hint, "known") {
+	if strict.Nearest(id(name), known) == "" && len(known) > 12 {
+		hint = "trammel profiles lists them"
+	}
+	if strict.Nearest(id(name), known) == "" {
 		hint += more
 	}
 	return &unit.Fault{What: fmt.Sprintf("%q is no %s that is known", strict.Shorten(name), what), Hint: hint}

@@ -59,7 +59,11 @@ func (s Set) Show(name string) ([]Entry, error) {
 		}
 	}
 	if found == nil {
-		return nil, &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Hint: strict.Suggest(id(name), s.Names())}
+		hint := "trammel profiles lists them"
+		if near := strict.Nearest(id(name), s.Names()); near != "" {
+			hint = strict.Suggest(id(name), s.Names())
+		}
+		return nil, &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Hint: hint}
 	}
 	return found, nil
 }

@@ -26,6 +26,9 @@ func (r *request) goal(example string, folder bool, known ...string) (goal, erro
 	if folder {
 		list += ", or a folder: plates/"
 	}
+	if err := r.swallowed(); err != nil {
+		return goal{}, err
+	}
 	switch {
 	case r.out == "":
 		return goal{}, &unit.Fault{Where: "-o", What: "no output is named", Hint: "such as -o " + example}

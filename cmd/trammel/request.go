@@ -71,6 +71,9 @@ func (r *request) said(name, text string) job.Setting {
 // options are the flags as the application takes them.
 func (r *request) options() (app.Options, error) {
 	var o app.Options
+	if err := r.swallowed(); err != nil {
+		return o, err
+	}
 	for _, s := range []struct {
 		name, text string
 		to         *job.Setting
@@ -103,6 +106,19 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	return o, nil
+}
+
+// swallowed finds a flag whose value was forgotten, so that it took the next flag
+// for its value.
+func (r *request) swallowed() error {
+	var err error
+	r.flags.Visit(func(f *pflag.Flag) {
+		v := f.Value.String()
+		if f.Value.Type() == "string" && len(v) > 1 && v[0] == '-' && err == nil && (v[1] == '-' || r.flags.ShorthandLookup(v[1:2]) != nil) {
+			err = &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("wants a value, and %q stands there", strict.Shorten(v))}
+		}
+	})
+	return err
 }
 
 func in(where string, err error) error {

@@ -41,10 +41,12 @@ type Job struct {
 // Piece is one triangle to be made.
 type Piece struct {
 	Name     string // empty where the job gives none
+	NameAt   string // where Name was written
 	Where    string
 	Measure  []Setting // the tokens, such as AB=600
 	Quantity int       // 1 where the job does not say
 	Pick     Pick
+	PickAt   string       // where Pick was written
 	Base     [2]geom.Name // empty: choose
 	BaseAt   string       // where Base was written
 	With     geom.Method
@@ -136,6 +138,7 @@ func piece(v strict.Value) (Piece, error) {
 	for _, f := range fields {
 		switch f.Key {
 		case "name":
+			p.NameAt = f.Value.Where()
 			p.Name, err = name(f.Value, "the piece's name")
 		case "measure":
 			p.Measure, err = measure(f.Value)
@@ -163,6 +166,7 @@ func (p *Piece) word(f strict.Field) error {
 	var fault error
 	switch f.Key {
 	case "pick":
+		p.PickAt = f.Value.Where()
 		p.Pick, fault = ParsePick(text)
 	case "base":
 		p.BaseAt = f.Value.Where()

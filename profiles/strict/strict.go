@@ -109,6 +109,7 @@ var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
 var hints = []struct{ part, hint string }{
 	{"unknown anchor", "anchors and aliases are not read here: write the value out"},
 	{"cannot start any token", "indent with spaces, never with tabs; quote a value that begins with @, ` or %"},
+	{"tab character", "indent with spaces, never with tabs"},
 	{"mapping values are not allowed", "a value that holds a colon needs quotes; otherwise look at the indentation"},
 	{"did not find expected", "look at the brackets, the quotes and the indentation, there and just above"},
 	{"could not find expected ':'", "a key ends with a colon and a space"},

@@ -14,6 +14,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/profiles"
 	"trammel/profiles/job"
+	"trammel/profiles/strict"
 )
 
 // Options is what the one who asks says over the job and the profiles. Each is
@@ -130,6 +131,12 @@ func imperial(ms []geom.Measurement) (unit.Unit, bool) {
 func measurements(p job.Piece, bare unit.Unit) ([]geom.Measurement, error) {
 	ms := make([]geom.Measurement, 0, len(p.Measure))
 	for _, t := range p.Measure {
+		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
+			return nil, &unit.Fault{
+				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
+				Hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file",
+			}
+		}
 		m, err := geom.ParseMeasurement(t.Text, bare)
 		if err != nil {
 			return nil, placed(err, t.Where)
@@ -214,12 +221,11 @@ func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, err
 	if o.With != geom.AsMeasured {
 		with = o.With
 	}
-	pick, from := p.Pick, p.Where
+	pick := p.Pick
 	if o.Pick != job.Unpicked {
-		pick, from = o.Pick, "--pick"
-	}
-	if len(solution.Answers) == 1 && pick == job.Second && o.Pick == job.Unpicked {
-		return nil, &unit.Fault{Where: from, What: "2 is picked, but only one triangle fits", Hint: "leave pick out"}
+		pick = o.Pick
+	} else if len(solution.Answers) == 1 && pick == job.Second {
+		return nil, &unit.Fault{Where: p.PickAt, What: "pick: 2 is picked, but only one triangle fits", Hint: "leave pick out"}
 	}
 	var pieces []Piece
 	for i := range solution.Answers {

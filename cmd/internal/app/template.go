@@ -77,6 +77,9 @@ func (w Work) Template() (*Template, error) {
 func (w Work) atLeast(p Piece) float64 {
 	s := w.Sheet
 	width, height := (s.Width - s.Left - s.Right).MM(), (s.Height - s.Top - s.Bottom).MM()
+	if width <= 0 || height <= 0 {
+		return 0 // no window at all: whoever lays the pages says so
+	}
 	t := p.Triangle()
 	n := float64(t.Area) / (width * height)
 	if w.Cover == paging.OutlineOnly {
@@ -94,10 +97,19 @@ func (w Work) tooMany(p Piece, pages float64) error {
 	return w.inPiece(p, fault)
 }
 
-// inPiece puts the piece's place in front of a fault that has none.
+// inPiece puts a place of the job file in front of a fault: that of the name it
+// complains about, else that of the piece where it has no place at all.
 func (w Work) inPiece(p Piece, err error) error {
 	var f *unit.Fault
-	if errors.As(err, &f) && p.Where != "" && f.Where == "" {
+	if !errors.As(err, &f) || w.Job.File == "" {
+		return err
+	}
+	switch j := w.Job.Pieces[p.Index]; {
+	case strings.HasPrefix(f.Where, "job "):
+		return f.In(w.Job.Name.Where)
+	case strings.HasPrefix(f.Where, "piece ") && j.NameAt != "":
+		return f.In(j.NameAt)
+	case f.Where == "":
 		return f.In(p.Where)
 	}
 	return err
