@@ -95,7 +95,7 @@ func (c *scene) label(l label, places []spot) bool {
 			t := l.at(spot{l.anchor.Toward(dir, d+w/2*unit.Length(math.Abs(math.Cos(float64(dir))))), 0})
 			box := t.Box(c.r)
 			end := nearestOn(box[:], l.anchor)
-			if l.anchor.Distance(end) < leaderStart+1 || !c.free(t) {
+			if float64(d) >= best.cost || l.anchor.Distance(end) < leaderStart+1 || !c.free(t) {
 				continue
 			}
 			to := geom.Line{From: l.anchor, To: end}.Direction()

@@ -39,7 +39,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	if b := upright.body(); b.Width() < 120 || b.Height() < 90 {
 		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
-	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.body(), r)}
+	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.body(), r), drawn: map[int]plan{}}
 	if !c.choose(0) {
 		return nil, &unit.Fault{Where: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
@@ -48,7 +48,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return pages, err
 	}
 	// A plan one scale smaller is worth a page less to carry, where it stays large.
-	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast}
+	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast, drawn: c.drawn}
 	if d.choose(c.plan.scale+1) && d.plan.scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.scale) {
 		if fewer, err := d.pages(); err == nil && len(fewer) < len(pages) {
 			return fewer, nil
@@ -146,7 +146,11 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bo
 		if s.Triangle.Sides[2]*k > width || s.Triangle.Heights[2]*k > height {
 			continue // before the labels are placed
 		}
-		p := s.drawPlan(scale, c.r)
+		p, drawn := c.drawn[scale]
+		if !drawn {
+			p = s.drawPlan(scale, c.r)
+			c.drawn[scale] = p
+		}
 		if p.bounds.Width() <= width && p.bounds.Height()+barHeight+2*planMargin <= height {
 			return p, true
 		}
@@ -165,6 +169,7 @@ type composer struct {
 	// The plan stands in the first of two columns.
 	inColumn bool
 	plan     plan
+	drawn    map[int]plan // those tried so far, by their scale
 }
 
 // columns of words.
