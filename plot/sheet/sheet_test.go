@@ -166,3 +166,15 @@ func TestMoveTurnsEveryOperation(t *testing.T) {
 		}
 	}
 }
+
+func TestWholeListIsNotParted(t *testing.T) {
+	area := geom.Rect{Max: geom.Point{X: 100, Y: 5 * 4.25}}
+	blocks := []Block{Paragraph{Words: "first"}, Paragraph{Words: "second"}, List{Items: []string{"a", "b", "c", "d"}, Numbered: true, Whole: true}}
+	pages, err := Flow(blocks, func(int) []geom.Rect { return []geom.Rect{area} }, fixed{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(pages) != 2 || len(pages[0]) != 2 || len(pages[1]) != 8 {
+		t.Errorf("the list is parted: %d marks, %v", len(pages[0]), pages)
+	}
+}

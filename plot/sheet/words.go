@@ -131,6 +131,7 @@ type List struct {
 	First    int         // number of the first item; 0 is 1
 	Height   unit.Length // of a capital; 0 is draw.NoteHeight
 	Gap      unit.Length // between items
+	Whole    bool        // never parted
 }
 
 func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
@@ -162,6 +163,9 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 		if b.Gap > 0 && i < len(b.Items)-1 {
 			rows = append(rows, Row{Height: b.Gap, Space: true})
 		}
+	}
+	for i := range rows {
+		rows[i].Keep = rows[i].Keep || b.Whole && i < len(rows)-1
 	}
 	return rows
 }

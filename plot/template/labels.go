@@ -178,7 +178,11 @@ func (f *face) figureSides() {
 		side := f.outline.Edge(i)
 		n := f.triangle.Names
 		figure := f.style.length(f.triangle.Sides[(i+2)%3], f.measured(geom.Distance, n[i], n[(i+1)%3]))
-		f.put(f.alongLine(side, figure, draw.Wide.Width, []float64{0, 12}),
+		said := figure
+		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
+			said = f.sideName(i) + " " + figure
+		}
+		f.put(f.alongLine(side, said, draw.Wide.Width, []float64{0, 12}),
 			func() []candidate { return f.named(f.sideName(i), figure, side.At(0.5)) })
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At

@@ -15,7 +15,7 @@ func (x index) together(l layout) []sheet.Block {
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan), Numbered: true, Height: l.height}}
+	return []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan), Numbered: true, Height: l.height, Whole: true}}
 }
 
 // join stands between the names of two pages, and keeps to the first at a line's end.
