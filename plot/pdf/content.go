@@ -115,6 +115,9 @@ func (c *content) polyline(o draw.Polyline) {
 
 // stroke sets the pen where it differs from the last one.
 func (c *content) stroke(p draw.Pen) {
+	if p.Width < 0 {
+		c.fail(fmt.Errorf("a pen %g mm wide", p.Width))
+	}
 	if p.Width != c.pen.Width {
 		c.num(p.Width)
 		c.b = append(c.b, "w\n"...)
@@ -136,6 +139,10 @@ func (c *content) stroke(p draw.Pen) {
 
 func (c *content) words(o draw.Text) {
 	if o.Words == "" {
+		return
+	}
+	if !(o.Height > 0) {
+		c.fail(fmt.Errorf("words %g mm high: %q", o.Height, o.Words))
 		return
 	}
 	if err := c.font.Check(o.Words); err != nil {

@@ -212,6 +212,10 @@ func TestFaults(t *testing.T) {
 		{page(210, 297, draw.Line{Pen: draw.Pen{Width: unit.Length(math.Inf(1))}}), "page B2: a coordinate is not a number", false},
 		{page(210, 297, draw.Arc{Arc: geom.Arc{Radius: 5, Sweep: unit.Angle(math.NaN())}}), "page B2: a coordinate is not a number", false},
 		{page(210, 297, draw.Arc{Arc: geom.Arc{Radius: 5, Sweep: unit.Angle(math.Inf(1))}}), "page B2: a coordinate is not a number", false},
+		{page(210, 297, draw.Text{Words: "A"}), `page B2: words 0 mm high: "A"`, false},
+		{page(210, 297, draw.Text{Words: "A", Height: nan}), `page B2: words NaN mm high: "A"`, false},
+		{page(210, 297, draw.Line{Pen: draw.Pen{Width: -1}}), "page B2: a pen -1 mm wide", false},
+		{draw.Document{}, "pdf: a document without a page", false},
 		{draw.Document{Pages: pages()}, "pdf: a document without a page", false},
 	} {
 		err := pdf.Write(io.Discard, c.d)

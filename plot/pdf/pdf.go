@@ -6,6 +6,7 @@
 package pdf
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -28,6 +29,9 @@ const minSide unit.Length = 3 * 25.4 / 72
 // longer than MaxSide or a character that the lettering lacks is a *unit.Fault;
 // errors of w are returned as they are. What was written until then is of no use.
 func Write(w io.Writer, d draw.Document) error {
+	if d.Pages == nil {
+		return errEmpty
+	}
 	f := newFile(w)
 	catalog, root, resources := f.reserve(), f.reserve(), f.reserve()
 	var (
@@ -62,7 +66,7 @@ func Write(w io.Writer, d draw.Document) error {
 		}
 	}
 	if len(names) == 0 {
-		return fmt.Errorf("pdf: a document without a page")
+		return errEmpty
 	}
 	tree.finish(f)
 
@@ -86,6 +90,8 @@ func Write(w io.Writer, d draw.Document) error {
 	info := f.catalog(catalog, root, d, names, groups)
 	return f.finish(catalog, info)
 }
+
+var errEmpty = errors.New("pdf: a document without a page")
 
 // points of a length: 1/72 inch each.
 func points(l unit.Length) float64 { return l.MM() * 72 / 25.4 }

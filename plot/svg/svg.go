@@ -189,6 +189,10 @@ func (s *page) words(o draw.Text) {
 	if o.Words == "" {
 		return
 	}
+	if !(o.Height > 0) {
+		s.fail(fmt.Errorf("svg: words %g mm high: %q", o.Height, o.Words))
+		return
+	}
 	if err := s.font.Check(o.Words); err != nil {
 		s.fail(err)
 		return
@@ -223,6 +227,9 @@ func (s *page) words(o draw.Text) {
 
 // pen ends a path that is stroked.
 func (s *page) pen(p draw.Pen) {
+	if p.Width < 0 {
+		s.fail(fmt.Errorf("svg: a pen %g mm wide", p.Width))
+	}
 	s.text(`" stroke-width="`)
 	s.num(p.Width.MM())
 	for i, l := range p.Dash.Lengths(p.Width) {

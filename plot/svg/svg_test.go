@@ -292,6 +292,8 @@ func TestFaults(t *testing.T) {
 		{draw.Page{Label: "B2", Width: 210, Height: 297, Ops: []draw.Op{draw.Text{Height: 3, Words: "∠A"}}}, `page B2: "∠A": the lettering has no character '∠' (U+2220)`, true},
 		{draw.Page{Width: 210, Height: 297, Ops: []draw.Op{draw.Line{Line: geom.Line{To: at(0, nan)}}}}, "svg: a coordinate is not a number", false},
 		{draw.Page{Width: 210, Height: 297, Ops: []draw.Op{draw.Arc{Arc: geom.Arc{Radius: 1, Sweep: unit.Angle(math.Inf(1))}}}}, "svg: a coordinate is not a number", false},
+		{draw.Page{Width: 210, Height: 297, Ops: []draw.Op{draw.Text{Height: -1, Words: "A"}}}, `svg: words -1 mm high: "A"`, false},
+		{draw.Page{Width: 210, Height: 297, Ops: []draw.Op{draw.Line{Pen: draw.Pen{Width: -1}}}}, "svg: a pen -1 mm wide", false},
 	} {
 		err := svg.Write(io.Discard, c.p, draw.Document{})
 		var f *unit.Fault
