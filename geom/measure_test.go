@@ -4,8 +4,6 @@ import (
 	"math/big"
 	"strings"
 	"testing"
-
-	"trammel/geom/unit"
 )
 
 // measure reads "AB=640 C-AB=358.5+-1 A=52deg" in millimetres and degrees,
@@ -100,5 +98,3 @@ func get(t testing.TB, tri Triangle, what string) float64 {
 	t.Fatalf("no %s in %v", what, tri.Names)
 	return 0
 }
-
-var _ = unit.Millimetre

@@ -4,8 +4,8 @@ import "trammel/geom/unit"
 
 // Solution is what a set of measurements fixes.
 type Solution struct {
-	Case     string        // SSS, SAS, ASA, AAS, SSA, or with H for a height: the set that was solved
-	Answers  []Answer      // one, or two where two triangles fit
+	Case     string        // the set that was solved: SSS, SAS, ASA, AAS, SSA, or with H for a height SSH, SAH, SHH, AAH, AHH, HHH (side, angle, height in this order)
+	Answers  []Answer      // one, or two where two triangles fit, in the order that Solve says
 	Measured []Measurement // all of them, in the order given
 }
 
@@ -25,7 +25,8 @@ type Residual struct {
 
 // Move is the sensitivity to one measurement: how far each corner moves, with
 // the baseline's first corner and direction held, when the measurement is 1 mm
-// (a length) or 0.5° (an angle) more.
+// (a length) or 0.5° (an angle) more; less, where more leaves no triangle.
+// Solved again and not from a derivative: see moves for the accuracy.
 type Move struct {
 	Measurement int // index into Solution.Measured
 	Corners     [3]unit.Length
