@@ -24,7 +24,7 @@ type group struct {
 	ref   ref
 }
 
-func (f *file) layers(used [5]bool) []group {
+func (f *file) layers(used map[draw.Layer]bool) []group {
 	var g []group
 	for _, l := range draw.Layers() {
 		if used[l] {

@@ -26,7 +26,7 @@ type content struct {
 	b     []byte
 	font  lettering.Font
 	fonts *[2]embedded
-	used  *[5]bool // layers
+	used  map[draw.Layer]bool
 
 	pen  draw.Pen    // of the last stroke
 	bold bool        // of the last text

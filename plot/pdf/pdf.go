@@ -36,11 +36,11 @@ func Write(w io.Writer, d draw.Document) error {
 	catalog, root, resources := f.reserve(), f.reserve(), f.reserve()
 	var (
 		fonts [2]embedded
-		used  [5]bool
+		used  = map[draw.Layer]bool{}
 		tree  = tree{root: root}
 		names []name
 	)
-	c := content{font: lettering.Go(), fonts: &fonts, used: &used}
+	c := content{font: lettering.Go(), fonts: &fonts, used: used}
 	hidden := func(l draw.Layer) bool { return slices.Contains(d.Hide, l) }
 
 	for p := range d.Pages {
