@@ -1,0 +1,92 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// arrows says which packages of trammel and which modules from outside a package
+// may import itself. What is not here may import the standard library alone.
+var arrows = map[string][]string{
+	"trammel/geom/unit":          {"trammel/geom/internal/"},
+	"trammel/geom":               {"trammel/geom/unit", "trammel/geom/internal/"},
+	"trammel/profiles/strict":    {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
+	"trammel/profiles":           {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
+	"trammel/profiles/job":       {"trammel/profiles/strict", "trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/draw":          {"trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/lettering":     {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/sheet":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
+	"trammel/plot/paging":        {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
+	"trammel/plot/template":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
+	"trammel/plot/setout":        {"trammel/geom", "trammel/geom/unit", "trammel/geom/survey", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
+	"trammel/plot/pdf":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
+	"trammel/plot/svg":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
+	"trammel/plot/png":           {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
+	"trammel/cmd/internal/app":   {"trammel/geom", "trammel/geom/unit", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/whole": {"golang.org/x/sys/unix", "trammel/geom/unit"},
+	"trammel/cmd/trammel": {
+		"github.com/spf13/cobra", "github.com/spf13/pflag", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/unit",
+		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
+	},
+}
+
+// The program and what it stands on, package by package, as go list has it:
+// imports point downward, and only the command touches the outside.
+func TestArrows(t *testing.T) {
+	cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Imports", ".")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	standard := map[string]bool{}
+	type pkg struct {
+		ImportPath string
+		Standard   bool
+		Imports    []string
+	}
+	var own []pkg
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p pkg
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		seen[p.ImportPath], standard[p.ImportPath] = true, p.Standard
+		if strings.HasPrefix(p.ImportPath, "trammel/") {
+			own = append(own, p)
+		}
+	}
+	for _, p := range own {
+		may, known := arrows[p.ImportPath]
+		if !known && !strings.Contains(p.ImportPath, "/internal/") {
+			t.Errorf("%s has no arrows", p.ImportPath)
+		}
+		for _, i := range p.Imports {
+			allowed := slices.ContainsFunc(may, func(m string) bool { return i == m || strings.HasSuffix(m, "/") && strings.HasPrefix(i, m) })
+			if !standard[i] && !allowed {
+				t.Errorf("%s imports %s", p.ImportPath, i)
+			}
+			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/whole" {
+				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
+			}
+		}
+	}
+	for path := range arrows {
+		if !seen[path] {
+			t.Errorf("%s has arrows but is not part of the program", path)
+		}
+	}
+	for _, not := range []string{"testing", "trammel/plot/readback", "github.com/pdfcpu/pdfcpu/pkg/api", "github.com/klippa-app/go-pdfium"} {
+		if seen[not] {
+			t.Errorf("the program carries %s", not)
+		}
+	}
+}

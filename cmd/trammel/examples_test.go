@@ -1,0 +1,224 @@
+package main
+
+import (
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"sort"
+	"testing"
+
+	"trammel/cmd/internal/app"
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/readback"
+)
+
+// example is a job of the folder examples with what is known of it from outside:
+// computed with mpmath at 30 digits from the measurements by the rules of sine
+// and cosine.
+type example struct {
+	name   string
+	pieces int
+	sides  []map[string]float64
+	apex   float64 // height of the first piece over AB
+	setout int     // status of trammel setout
+}
+
+var examples = []example{
+	{"gusset-plate", 1, []map[string]float64{{"AB": 600, "BC": 450, "CA": 450}}, 335.410196624968, words},
+	{"corner-cut", 1, []map[string]float64{{"AB": 419.1, "BC": 332.720380289467, "CA": 298.45}}, 298.45 * 0.788010753606722, words},
+	{"class-sheet", 5, []map[string]float64{
+		{"AB": 90, "BC": 80, "CA": 60},
+		{"DE": 85, "EF": 66.9016251277, "FD": 70},
+		{"GH": 95, "HI": 63.218956630, "IG": 89.136492084},
+		{"KL": 80, "LM": 60, "MK": 104.190467420},
+		{"KL": 80, "LM": 60, "MK": 26.873859666},
+	}, 0, words},
+	{"boathouse-gable", 1, []map[string]float64{{"AB": 7200, "BC": 4394.788519541, "CA": 4394.788519541}}, 2520.747137555, done},
+}
+
+// report runs a command with --json and reads its report.
+func reportOf(t *testing.T, dir string, args ...string) app.Report {
+	t.Helper()
+	status, out, errs := trammel(t, dir, "", append(args, "--json")...)
+	if status != 0 {
+		t.Fatalf("%q: status %d, %s", args, status, errs)
+	}
+	var r app.Report
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatalf("%q: %v", args, err)
+	}
+	return r
+}
+
+// Every example goes through every command that suits it.
+func TestExamples(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*")
+	if err != nil || len(files) != len(examples) {
+		t.Errorf("%d files in examples, %d in this test", len(files), len(examples))
+	}
+	for _, e := range examples {
+		t.Run(e.name, func(t *testing.T) { e.run(t) })
+	}
+}
+
+func (e example) run(t *testing.T) {
+	dir := t.TempDir()
+	job, err := filepath.Abs("../../examples/" + e.name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	solved := reportOf(t, dir, "solve", job)
+	if len(solved.Pieces) != e.pieces || len(solved.Pages) != 0 {
+		t.Fatalf("%d pieces, %d pages", len(solved.Pieces), len(solved.Pages))
+	}
+	for i, sides := range e.sides {
+		for name, want := range sides {
+			// As many digits as the table has.
+			if got := solved.Pieces[i].Sides[name]; math.Abs(got-want) > 1e-8 {
+				t.Errorf("piece %d: %s is %v, want %v", i, name, got, want)
+			}
+		}
+	}
+	if h := solved.Pieces[0].Heights["C"]; e.apex != 0 && math.Abs(h-e.apex) > 1e-6 {
+		t.Errorf("height %v, want %v", h, e.apex)
+	}
+
+	made := reportOf(t, dir, "template", job, "-o", "out.pdf")
+	file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := readback.Open(t, file)
+	if len(pages) != len(made.Pages) {
+		t.Fatalf("%d pages, the report has %d", len(pages), len(made.Pages))
+	}
+	e.matches(t, made, pages)
+
+	for _, out := range []string{"plates", "whole.png", "page.png", "setout.pdf", "setout.txt", "setout.csv", "setout.svg"} {
+		args, want := []string{"template", job, "-o", out}, done
+		switch filepath.Ext(out) {
+		case ".png":
+			args[0] = "preview"
+			if out == "page.png" {
+				args = append(args, "--page", "1")
+			}
+		case "":
+			if e.name == "boathouse-gable" {
+				continue // two hundred files that nobody would cut from
+			}
+		default:
+			args[0], want = "setout", e.setout
+		}
+		status, _, errs := trammel(t, dir, "", args...)
+		if status != want {
+			t.Errorf("%q: status %d, want %d: %s", args, status, want, errs)
+		}
+		if _, err := os.Stat(filepath.Join(dir, out)); (err == nil) != (want == done) && out != "setout.svg" {
+			t.Errorf("%q: %v", args, err)
+		}
+	}
+}
+
+// near is the promise: every mark within 0.005 mm of where geometry has it.
+const near = 0.005
+
+// matches compares the strokes of the outline, as PDFium reads them, with the
+// report: each lies on an edge of a piece placed there, and on the pages of each
+// copy together the edges are drawn from end to end.
+func (e example) matches(t *testing.T, r app.Report, pages []readback.Page) {
+	type edge struct {
+		piece, copy int
+		name        string
+	}
+	drawn := map[edge][][2]float64{}
+	for i, p := range r.Pages {
+		if p.Number != i+1 || math.Abs(p.Width-pages[i].Width.MM()) > 0.001 || math.Abs(p.Height-pages[i].Height.MM()) > 0.001 {
+			t.Errorf("page %d of the report is %+v, the file has %v x %v", i+1, p, pages[i].Width, pages[i].Height)
+		}
+		if p.Kind != "template" {
+			continue
+		}
+		if len(p.Places) == 0 {
+			t.Errorf("page %d carries nothing", i+1)
+		}
+		for _, path := range pages[i].Paths {
+			if path.Layer != "outline" {
+				continue
+			}
+			c := path.Corners()
+			if path.Closed {
+				c = append(c, c[0])
+			}
+			for k := 1; k < len(c); k++ {
+				stroke := geom.Line{From: c[k-1], To: c[k]}
+				found := false
+				for _, place := range p.Places {
+					for name, l := range edges(r.Pieces[place.Piece], place.Matrix) {
+						if stroke.Length() > 0 && offLine(stroke.From, l) < near && offLine(stroke.To, l) < near {
+							found = true
+							key := edge{place.Piece, place.Copy, name}
+							drawn[key] = append(drawn[key], along(stroke, l))
+						}
+					}
+				}
+				if !found && stroke.Length() > near {
+					t.Errorf("page %d: a stroke of the outline from %v to %v is no edge", i+1, stroke.From, stroke.To)
+				}
+			}
+		}
+	}
+	for i, piece := range r.Pieces {
+		for c := 1; c <= piece.Quantity; c++ {
+			for name, length := range piece.Sides {
+				covered(t, name, length, drawn[edge{i, c, name}])
+			}
+		}
+	}
+}
+
+// edges are a piece's sides on a page.
+func edges(p app.PieceReport, m [6]float64) map[string]geom.Line {
+	at := func(n string) geom.Point {
+		x, y := p.Points[n][0], p.Points[n][1]
+		return geom.Point{X: unit.Length(m[0]*x + m[2]*y + m[4]), Y: unit.Length(m[1]*x + m[3]*y + m[5])}
+	}
+	all := map[string]geom.Line{}
+	for name := range p.Sides {
+		all[name] = geom.Line{From: at(name[:1]), To: at(name[1:])}
+	}
+	return all
+}
+
+func offLine(p geom.Point, l geom.Line) float64 {
+	d := l.To.Minus(l.From)
+	v := p.Minus(l.From)
+	return math.Abs(float64(d.X)*float64(v.Y)-float64(d.Y)*float64(v.X)) / l.Length().MM()
+}
+
+// along is where on l the stroke begins and ends.
+func along(stroke, l geom.Line) [2]float64 {
+	d := l.To.Minus(l.From)
+	t := func(p geom.Point) float64 {
+		v := p.Minus(l.From)
+		return (float64(d.X)*float64(v.X) + float64(d.Y)*float64(v.Y)) / l.Length().MM()
+	}
+	a, b := t(stroke.From), t(stroke.To)
+	return [2]float64{math.Min(a, b), math.Max(a, b)}
+}
+
+func covered(t *testing.T, name string, length float64, parts [][2]float64) {
+	t.Helper()
+	sort.Slice(parts, func(i, j int) bool { return parts[i][0] < parts[j][0] })
+	at := 0.0
+	for _, p := range parts {
+		if p[0] > at+near {
+			break
+		}
+		at = math.Max(at, p[1])
+	}
+	if math.Abs(at-length) > near {
+		t.Errorf("%s is drawn to %v, and is %v long", name, at, length)
+	}
+}
