@@ -10,7 +10,7 @@ import (
 )
 
 // Moves against what is known without solving: two arcs that cross at γ move
-// their crossing by 1/sin γ for 1 mm in either (CHECKS: the factor of
+// their crossing by 1/sin γ for 1 mm in either (the factor of
 // σ_P = σ√2/sin γ without the √2 of two arcs); a corner at the end of a side of
 // length r moves by 2r sin ¼° for ½°; a mm along the side by 1 mm.
 func TestMoves(t *testing.T) {

@@ -79,8 +79,8 @@ func TestWorkedExamples(t *testing.T) {
 		{openStax, "C=90deg A=60deg AB=20", 5e-7, []string{"CA=10 BC=17.320508"}},
 		// the printed 4638.15 and 1997.5 carry a rounded angle and are wrong
 		{"two arcs over a base, computed at 50 digits", "AB=6000 CA=5050 BC=2420", 5e-6, []string{"C-AB=1999.77699"}},
-		{"the report in DESIGN, computed at 50 digits", "AB=640 CA=455 A=52deg", 5e-4,
-			[]string{"BC=508.000 C-AB=358.545 A-BC=451.710 B-CA=504.327 B=44.8935 C=83.1065"}},
+		{"laws of sines and cosines, computed at 50 digits", "AB=640 CA=455 A=52deg", 5e-10,
+			[]string{"BC=507.999760601 A-BC=451.710314152 B-CA=504.326882308 C-AB=358.544892891 B=44.893998077 C=83.106001923"}},
 		{"Euclid I.47 and the square at a peg", "A=90deg AB=3000 BC=5000", 0, []string{"CA=4000 C-AB=4000 A-BC=2400"}},
 		{"sin 30° = 1/2: the arc touches the ray", "A=30deg AB=20 BC=10", 1e-6, []string{"C=90 CA=17.320508"}},
 		{"sin 30° = 1/2: the arc touches the ray", "A=30deg AB=20 B-CA=10 BC=10", 1e-6, []string{"C=90 CA=17.320508"}},
@@ -114,7 +114,7 @@ func TestWorkedExamples(t *testing.T) {
 	}
 }
 
-// The report's example in DESIGN: points to the digits printed.
+// The example of the report's format: points to the digits printed.
 func TestReportExample(t *testing.T) {
 	tri := solved(t, "AB=640 CA=455 A=52deg").Answers[0].Triangle
 	want := [3]Point{{}, {X: 640}, {X: 280.126, Y: 358.545}}
