@@ -52,6 +52,7 @@ func (w Work) Template() (*Template, error) {
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
+		plan = template.Settle(plan)
 		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
 			return nil, w.tooMany(p, float64(len(plan.Cells)*p.Quantity))
 		}
