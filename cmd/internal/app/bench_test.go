@@ -1,0 +1,68 @@
+package app
+
+import (
+	"io"
+	"slices"
+	"testing"
+	"time"
+
+	"trammel/plot/draw"
+	"trammel/plot/pdf"
+	"trammel/profiles"
+	"trammel/profiles/job"
+)
+
+// BenchmarkTemplate makes the template of a triangle of 8 × 6 × 5 m and of one a
+// third as large, each time from the words on: seconds, pages and, as a ratio
+// against the writer alone on the very same strokes in the same run, what all the
+// rest adds.
+func BenchmarkTemplate(b *testing.B) {
+	for _, bench := range []struct {
+		name, cover string
+		measure     []string
+	}{
+		{"8x6x5m/full", "full", []string{"AB=8m", "BC=6m", "CA=5m"}},
+		{"8x6x5m/outline", "outline", []string{"AB=8m", "BC=6m", "CA=5m"}},
+		{"a-third/full", "full", []string{"AB=2667", "BC=2m", "CA=1667"}},
+	} {
+		b.Run(bench.name, func(b *testing.B) {
+			var tokens []job.Setting
+			for _, m := range bench.measure {
+				tokens = append(tokens, job.Setting{Text: m})
+			}
+			laid := func() *Template {
+				set, err := profiles.Load()
+				if err != nil {
+					b.Fatal(err)
+				}
+				w, err := Open(Named("", tokens), set, Options{Cover: job.Setting{Text: bench.cover}})
+				if err != nil {
+					b.Fatal(err)
+				}
+				t, err := w.Template()
+				if err != nil {
+					b.Fatal(err)
+				}
+				return t
+			}
+			strokes := slices.Collect(laid().Pages())
+			var whole, writer time.Duration
+			for b.Loop() {
+				start := time.Now()
+				if err := laid().PDF(io.Discard); err != nil {
+					b.Fatal(err)
+				}
+				middle := time.Now()
+				if err := pdf.Write(io.Discard, draw.Document{Pages: slices.Values(strokes)}); err != nil {
+					b.Fatal(err)
+				}
+				whole += middle.Sub(start)
+				writer += time.Since(middle)
+			}
+			pages := float64(len(strokes))
+			b.ReportMetric(pages, "pages")
+			b.ReportMetric(float64(whole.Microseconds())/float64(b.N)/pages, "µs/page")
+			b.ReportMetric(float64(whole)/float64(writer), "×writer")
+		})
+	}
+}
