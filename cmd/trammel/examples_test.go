@@ -54,7 +54,7 @@ func reportOf(t *testing.T, dir string, args ...string) app.Report {
 
 // Every example goes through every command that suits it.
 func TestExamples(t *testing.T) {
-	files, err := filepath.Glob("../../examples/*")
+	files, err := filepath.Glob("../../examples/*.yaml")
 	if err != nil || len(files) != len(examples) {
 		t.Errorf("%d files in examples, %d in this test", len(files), len(examples))
 	}

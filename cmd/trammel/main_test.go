@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"testing"
 
@@ -23,19 +24,19 @@ func TestScripts(t *testing.T) {
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("XDG_CONFIG_HOME", e.WorkDir+"/config")
-			examples, err := os.ReadDir("../../examples")
+			examples, err := filepath.Glob("../../examples/*.yaml")
 			if err != nil {
 				return err
 			}
-			for _, f := range examples {
-				data, err := os.ReadFile("../../examples/" + f.Name())
+			if err := os.Mkdir(filepath.Join(e.WorkDir, "examples"), 0o777); err != nil {
+				return err
+			}
+			for _, path := range examples {
+				data, err := os.ReadFile(path)
 				if err != nil {
 					return err
 				}
-				if err := os.MkdirAll(e.WorkDir+"/examples", 0o777); err != nil {
-					return err
-				}
-				if err := os.WriteFile(e.WorkDir+"/examples/"+f.Name(), data, 0o666); err != nil {
+				if err := os.WriteFile(filepath.Join(e.WorkDir, "examples", filepath.Base(path)), data, 0o666); err != nil {
 					return err
 				}
 			}

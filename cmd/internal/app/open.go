@@ -6,6 +6,7 @@ package app
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -54,6 +55,7 @@ type Piece struct {
 	Picked       bool         // false: two fit and nobody said which
 	Solution     geom.Solution
 	Construction geom.Construction
+	Warnings     []string // plain sentences: what is doubtful
 }
 
 // Title of the piece on paper: its name, and which of two it is where both are made.
@@ -100,6 +102,11 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
+	}
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
+		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
+		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
 	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
@@ -311,11 +318,29 @@ func (w Work) outline(t geom.Triangle) string {
 func (w Work) Warnings() []string {
 	var all []string
 	for _, p := range w.Pieces {
-		for _, s := range p.Solution.Answers[p.Answer].Warnings {
+		for _, s := range p.Warnings {
 			if len(w.Pieces) > 1 {
 				s = p.Title() + ": " + s
 			}
 			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// betweenMarks says which angles of the construction the trade's protractor has
+// no mark for. A tenth of its step is judged by eye.
+func (w Work) betweenMarks(p Piece) []string {
+	var all []string
+	for _, s := range p.Construction.Steps {
+		set, ok := s.(geom.SetAngle)
+		if !ok || w.Trade.Protractor <= 0 {
+			continue
+		}
+		marks := float64(set.Angle / w.Trade.Protractor)
+		if math.Abs(marks-math.Round(marks)) > 0.1 {
+			all = append(all, fmt.Sprintf("the angle at %s, %s, lies between the marks of a protractor of %s: arcs are surer (--with arcs)",
+				set.At, unit.Style{Minutes: w.Figures.Minutes}.Angle(set.Angle), unit.Style{}.Angle(w.Trade.Protractor)))
 		}
 	}
 	return all

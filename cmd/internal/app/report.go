@@ -114,7 +114,7 @@ func (p Piece) report() PieceReport {
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
 		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Solution.Answers[p.Answer].Warnings...),
+		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Warnings...),
 	}
 	for i, n := range t.Names {
 		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}

@@ -53,7 +53,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		b.WriteString("\n")
 		w.sensitivity(p).write(b, "l r l"+strings.Repeat(" r", 3))
 	}
-	for _, s := range a.Warnings {
+	for _, s := range p.Warnings {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
