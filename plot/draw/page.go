@@ -11,9 +11,10 @@ import (
 type Kind string
 
 const (
-	Template Kind = "template"
-	Index    Kind = "index"
-	Setout   Kind = "setout"
+	Template    Kind = "template"
+	Index       Kind = "index"
+	Setout      Kind = "setout"
+	Calibration Kind = "calibration"
 )
 
 // Matrix is [a b c d e f]: page x = a·x + c·y + e, page y = b·x + d·y + f, in mm
@@ -27,8 +28,12 @@ type Place struct {
 	Matrix Matrix
 }
 
+// After is m after n: first n, then m.
+func (m Matrix) After(n Matrix) Matrix { return Matrix(geom.Affine(m).After(geom.Affine(n))) }
+
 // Page is one sheet of paper. Its operations are in page coordinates, from the
-// bottom left corner, and already cut to what the page shows.
+// bottom left corner, as they are to be on the paper, and already cut to what the
+// page shows.
 type Page struct {
 	Label         string // "A1"; empty on a page that has no place in a join
 	Kind          Kind
@@ -36,6 +41,21 @@ type Page struct {
 	Width, Height unit.Length
 	Places        []Place
 	Ops           []Op
+	// Warp says where marks lie in the file so that a certain printer puts them where
+	// Ops has them; the zero value: where Ops has them. A picture for the screen passes
+	// it over. The matrices of Places include it.
+	Warp Matrix
+}
+
+// Warped is the page made ready for a printer, its places too.
+func (p Page) Warped(by Matrix) Page {
+	places := make([]Place, len(p.Places))
+	for i, q := range p.Places {
+		q.Matrix = by.After(q.Matrix)
+		places[i] = q
+	}
+	p.Places, p.Warp = places, by
+	return p
 }
 
 // Bounds of the page itself.

@@ -20,7 +20,8 @@ type Furniture struct {
 	Inches     bool   // check bars in inches
 	Figures    string // the unit of the figures, "millimetres"; empty says nothing
 	Date       string // as the job states it; empty says nothing
-	Note       string // one more line, such as which printer the pages are made for
+	Note       string // one more line; empty says nothing
+	Printer    string // the one that the pages are made for; empty: any
 	First      int    // the number that the plan's first page has in the document; 0 says nothing
 }
 
@@ -59,6 +60,16 @@ func (f Furniture) bars() []bar {
 }
 
 const printNote = "print at 100 %, actual size"
+
+// howToPrint is said on every page: a page made for one printer is not true on
+// another.
+func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
+	all := wrap(line{printNote, draw.NoteHeight, false}, width, r)
+	if f.Printer != "" {
+		all = append(all, wrap(line{"for printer " + f.Printer + ": wrong on any other", draw.NoteHeight, true}, width, r)...)
+	}
+	return all
+}
 
 // line is one line of words of the title.
 type line struct {
@@ -106,7 +117,7 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 		note(facts...)
 		all = append(all, wrap(line{f.Note, draw.NoteHeight, false}, width, r)...)
 	}
-	return append(all, wrap(line{printNote, draw.NoteHeight, false}, width, r)...)
+	return append(all, f.howToPrint(width, r)...)
 }
 
 // wrap breaks a line at its spaces into two at most; what has no room in the

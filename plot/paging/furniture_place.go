@@ -334,7 +334,7 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 	}
 	worst = max(first(across...), first(along...))
 	for _, width := range []unit.Length{88, 30} {
-		notes = append(notes, titleBlock(wrap(line{printNote, draw.NoteHeight, false}, width, w.r), false, false, w.r))
+		notes = append(notes, titleBlock(w.f.howToPrint(width, w.r), false, false, w.r))
 	}
 	first(notes...)
 	if l := w.label(s); l != "" {
@@ -351,7 +351,7 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 // restOfTitle is as much of the title as has a place beside what scatter placed.
 func (w *furnisher) restOfTitle(s site) draw.Drawing {
 	for _, y := range []way{{say: sayAll, width: 88}, {say: sayAll, width: 36}, {say: sayPiece, width: 52}, {say: sayPiece, width: 30}} {
-		note := len(wrap(line{printNote, draw.NoteHeight, false}, y.width, w.r))
+		note := len(w.f.howToPrint(y.width, w.r))
 		lines := w.f.title("", s.number, y.say, y.width, w.r)
 		lines = lines[:len(lines)-note]
 		if len(lines) == 0 {

@@ -13,7 +13,7 @@ import (
 )
 
 // toPoints is 72/25.4: the content of a page is written in millimetres, and one
-// matrix at its head makes them points.
+// matrix at its head makes them points; that matrix also has the page's warp.
 const toPoints = "2.834645669291339"
 
 // mitreLimit keeps the tip of a sharp corner within 2 widths of the pen from the
@@ -35,8 +35,17 @@ type content struct {
 }
 
 // marks writes the operations of the layers that are shown, layer after layer.
-func (c *content) marks(ops []draw.Op, hidden func(draw.Layer) bool) {
-	c.b = append(c.b[:0], toPoints+" 0 0 "+toPoints+" 0 0 cm\n"...)
+func (c *content) marks(ops []draw.Op, warp draw.Matrix, hidden func(draw.Layer) bool) {
+	c.b = c.b[:0]
+	if warp == (draw.Matrix{}) {
+		c.b = append(c.b, toPoints+" 0 0 "+toPoints+" 0 0 cm\n"...)
+	} else {
+		// 12 decimals: the last one moves the far end of the longest page by 1e-8 mm.
+		for _, v := range warp {
+			c.value(v*72/25.4, 12)
+		}
+		c.b = append(c.b, "cm\n"...)
+	}
 	c.b = fmt.Appendf(c.b, "%d M\n", mitreLimit)
 	c.pen, c.size = draw.Pen{}, 0
 	for _, l := range draw.Layers() {

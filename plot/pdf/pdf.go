@@ -47,7 +47,7 @@ func Write(w io.Writer, d draw.Document) error {
 		if err := fits(p, len(names)+1); err != nil {
 			return err
 		}
-		c.marks(p.Ops, hidden)
+		c.marks(p.Ops, p.Warp, hidden)
 		if c.err != nil {
 			return on(title(p.Label, len(names)+1), c.err)
 		}

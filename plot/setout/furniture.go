@@ -79,7 +79,11 @@ func (c composer) foot(area geom.Rect) draw.Drawing {
 	}
 	d = append(d, note(words, x+long/2, y+3, draw.Middle))
 	const right = 4
-	return append(d, note("print at 100 %, actual size", x+long+right, y+3.6, draw.Left), note("the bar is then "+words+" long", x+long+right, y-0.4, draw.Left))
+	then := "the bar is then " + words + " long"
+	if c.Printer != "" {
+		then = shorten("for printer "+c.Printer+": wrong on any other", area.Max.X-x-long-right, draw.NoteHeight, false, c.r)
+	}
+	return append(d, note("print at 100 %, actual size", x+long+right, y+3.6, draw.Left), note(then, x+long+right, y-0.4, draw.Left))
 }
 
 // scaleBar is the plan's scale as a bar and as a ratio, from its top left down.

@@ -53,6 +53,7 @@ type Input struct {
 	Base       [2]geom.Name // zero: the longest side. The tape's zero is held at Base[0] where that can be
 	Style      unit.Style
 	Date       string // as the job states it, or empty
+	Printer    string // the one that the pages are made for; empty: any
 	Tape       Tape
 	North      Reference // the zero value: no arrow
 }
@@ -76,7 +77,7 @@ func Prepare(in Input) (Sheet, error) {
 		return Sheet{}, err
 	}
 	s := Sheet{
-		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date,
+		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
 		Style: styled(in.Style), Tape: in.Tape, North: in.North,
 	}
 	s.Triangle, s.Place = rebase(t, first)

@@ -9,7 +9,8 @@ import (
 // they are written.
 type Sheet struct {
 	Job, Piece, Date string
-	Index            int // of the piece in the job
+	Printer          string // the one that the pages are made for; empty: any
+	Index            int    // of the piece in the job
 	Style            unit.Style
 	Tape             Tape
 	North            Reference

@@ -4,7 +4,9 @@
 // It has no clip paths, no transforms and no fonts, which such machines ignore or
 // replace: marks are cut to the page already, and text is outlines with the words
 // beside them in aria-label. Circles are cut into arcs short enough that a
-// program that makes one cubic curve of each, as many do, stays true.
+// program that makes one cubic curve of each, as many do, stays true. On a page
+// made for a printer every point is moved as the page's warp has it, and an arc,
+// which is none any more, becomes curves.
 package svg
 
 import (
@@ -42,7 +44,7 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 	if !(p.Width > 0 && p.Height > 0) || !decimal.Finite(p.Width.MM()) || !decimal.Finite(p.Height.MM()) {
 		return fmt.Errorf("svg: a page of %g × %g mm", p.Width, p.Height)
 	}
-	s := page{height: p.Height, font: lettering.Go()}
+	s := page{height: p.Height, warp: p.Warp, font: lettering.Go()}
 	s.head(p, d)
 	for _, l := range draw.Layers() {
 		if !slices.Contains(d.Hide, l) {
@@ -64,6 +66,7 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 type page struct {
 	b      []byte
 	height unit.Length
+	warp   draw.Matrix // the zero value: none
 	font   lettering.Font
 	err    error
 }
@@ -141,6 +144,18 @@ func (s *page) op(op draw.Op) {
 // on paper has the sweep flag 0.
 func (s *page) arc(a geom.Arc) {
 	n, whole := draw.Pieces(a), draw.Whole(a)
+	if s.warp != (draw.Matrix{}) {
+		s.to('M', a.At(0))
+		for _, q := range draw.Cubics(a) {
+			s.to('C', q.Control1)
+			s.to(' ', q.Control2)
+			s.to(' ', q.To)
+		}
+		if whole {
+			s.text("Z")
+		}
+		return
+	}
 	flag := byte('0')
 	if a.Sweep < 0 {
 		flag = '1'
@@ -245,6 +260,9 @@ func (s *page) pen(p draw.Pen) {
 
 // to appends a command and a point.
 func (s *page) to(command byte, p geom.Point) {
+	if s.warp != (draw.Matrix{}) {
+		p = geom.Affine(s.warp).Apply(p)
+	}
 	s.b = append(s.b, command)
 	s.num(p.X.MM())
 	s.b = append(s.b, ' ')
