@@ -1,0 +1,272 @@
+package profiles
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// Calibration is what is known of a printer from sheets that it printed and
+// somebody measured.
+type Calibration struct {
+	Printer       string
+	Paper         string
+	Width, Height unit.Length // of the paper as it was printed on
+	Found         Misprint
+	Uncertainty   float64       // what 95 of 100 lengths stay within once corrected, of the length
+	Edges         *Edges        // nil where nobody read them
+	Sheets        []SheetRecord // in the order in which they were read
+	From          string        // where it was read; empty for a new one
+}
+
+// Misprint is what a printer does to a page: how much too long lines across and
+// along come out, of their length, and how much more than a right angle they make
+// at the lower left corner.
+type Misprint struct {
+	Across, Along float64
+	Skew          unit.Angle
+}
+
+// Edges is how much of each edge of the paper stays white.
+type Edges struct{ Left, Top, Right, Bottom unit.Length }
+
+// SheetRecord is one sheet that was measured.
+type SheetRecord struct {
+	Date           string      // on which it was read
+	Width, Height  unit.Length // of its rectangle
+	Corrected      Misprint    // what the sheet was corrected for: none on a first one
+	Fine           bool        // read by the ticks at the corners
+	AB, AD, AC, BD unit.Length // as found
+}
+
+// Limits of a calibration. Beyond them the page was not printed at its size, and no
+// printer that works is so far out (judgement; office printers are within 0.5 %).
+const (
+	MostStretch = 0.03
+	MostSkew    = 1 * unit.Degree
+)
+
+// MostSheets is how many sheets of a printer are kept.
+const MostSheets = 6
+
+// PrinterID is the name under which a printer's calibration is kept: small
+// letters, a hyphen for a space. A *unit.Fault says that it cannot be a name.
+func PrinterID(name string) (string, error) {
+	i := id(name)
+	if !profileName.MatchString(i) {
+		return "", &unit.Fault{What: fmt.Sprintf("%q cannot be the name of a printer", strict.Shorten(name)), Hint: "begin with a letter; go on with letters, digits and hyphens, 40 at most"}
+	}
+	return i, nil
+}
+
+// Text is the calibration as a file. Scales are rounded to 1e-9 and the skew to
+// 1e-7°: the far corner of the longest page moves by 0.00001 mm.
+func (c Calibration) Text() []byte {
+	var b bytes.Buffer
+	number := func(v float64, places int) string {
+		if v = math.Round(v*math.Pow10(places)) / math.Pow10(places); v == 0 {
+			v = 0 // never minus nothing
+		}
+		return strconv.Quote(strconv.FormatFloat(v, 'f', -1, 64))
+	}
+	length := func(l unit.Length) string { return strconv.FormatFloat(l.MM(), 'f', -1, 64) + " mm" }
+	misprint := func(m Misprint, gap string) string {
+		return "across: " + number(m.Across, 9) + gap + "along: " + number(m.Along, 9) + gap + "skew: " + number(m.Skew.Degrees(), 7)
+	}
+	fmt.Fprintf(&b, "# Written by trammel calibrate; take the file away to forget the calibration.\n"+
+		"# across and along: too long by so much of the length; skew: degrees over a right angle.\n"+
+		"printer: %q\npaper: %q\nwidth: %s\nheight: %s\n%s\nuncertainty: %s\n",
+		c.Printer, c.Paper, length(c.Width), length(c.Height), misprint(c.Found, "\n"), number(c.Uncertainty, 7))
+	if e := c.Edges; e != nil {
+		fmt.Fprintf(&b, "edges: {left: %s, top: %s, right: %s, bottom: %s}\n", length(e.Left), length(e.Top), length(e.Right), length(e.Bottom))
+	}
+	b.WriteString("sheets: # as read, mm\n")
+	for _, s := range c.Sheets {
+		read := "eye"
+		if s.Fine {
+			read = "ticks"
+		}
+		fmt.Fprintf(&b, "  - {date: %q, width: %s, height: %s, corrected: {%s}, read: %s,\n     AB: %s, AD: %s, AC: %s, BD: %s}\n",
+			s.Date, length(s.Width), length(s.Height), misprint(s.Corrected, ", "), read, length(s.AB), length(s.AD), length(s.AC), length(s.BD))
+	}
+	return b.Bytes()
+}
+
+// ReadCalibration reads such a file. The errors are *unit.Fault with file, line
+// and column.
+func ReadCalibration(file string, data []byte) (Calibration, error) {
+	c := Calibration{From: file}
+	root, err := strict.Parse(file, data)
+	if err != nil {
+		return c, err
+	}
+	r := calibrationReader{}
+	fields := r.fields(root, "the calibration", "printer", "paper", "width", "height", "across", "along", "skew", "uncertainty", "edges", "sheets")
+	c.Printer, c.Paper = r.text(fields, "printer"), r.text(fields, "paper")
+	c.Width, c.Height = r.length(fields, "width", leastPaper, mostPaper), r.length(fields, "height", leastPaper, mostPaper)
+	c.Found = r.misprint(fields)
+	c.Uncertainty = r.number(fields, "uncertainty", 0, 1)
+	if v, ok := fields["edges"]; ok {
+		e := r.fields(v, "edges", "left", "top", "right", "bottom")
+		c.Edges = &Edges{r.length(e, "left", 0, mostMargin), r.length(e, "top", 0, mostMargin), r.length(e, "right", 0, mostMargin), r.length(e, "bottom", 0, mostMargin)}
+	}
+	r.at = root
+	c.Sheets = r.sheets(fields)
+	if r.err == nil {
+		if _, err := PrinterID(c.Printer); err != nil {
+			r.fail(fields["printer"], err)
+		}
+	}
+	return c, r.err
+}
+
+func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecord) {
+	v, ok := of["sheets"]
+	list := false
+	var each []strict.Value
+	if ok {
+		each, list = v.Items()
+	}
+	if r.err == nil && (!list || len(each) == 0 || len(each) > MostSheets) {
+		at := r.at
+		if ok {
+			at = v
+		}
+		r.err = at.Fault(fmt.Sprintf("sheets is not a list of 1 to %d sheets", MostSheets), restart)
+	}
+	for _, v := range each {
+		f := r.fields(v, "a sheet", "date", "width", "height", "corrected", "read", "AB", "AD", "AC", "BD")
+		s := SheetRecord{Date: r.text(f, "date"), Width: r.length(f, "width", 1, mostPaper), Height: r.length(f, "height", 1, mostPaper)}
+		switch read := r.text(f, "read"); {
+		case read == "ticks":
+			s.Fine = true
+		case r.err == nil && read != "eye":
+			r.err = f["read"].Fault(fmt.Sprintf("read: %q is not known", strict.Shorten(read)), "known: eye, ticks")
+		}
+		if v, ok := f["corrected"]; ok {
+			s.Corrected = r.misprint(r.fields(v, "corrected", "across", "along", "skew"))
+		}
+		for _, l := range []struct {
+			name string
+			to   *unit.Length
+		}{{"AB", &s.AB}, {"AD", &s.AD}, {"AC", &s.AC}, {"BD", &s.BD}} {
+			*l.to = r.length(f, l.name, 1, 2*mostPaper)
+		}
+		all = append(all, s)
+	}
+	return all
+}
+
+const restart = "take the file away and calibrate again"
+
+// calibrationReader reads values until the first that is wrong.
+type calibrationReader struct {
+	at  strict.Value // of the map whose keys are being read
+	err error
+}
+
+func (r *calibrationReader) fields(v strict.Value, what string, known ...string) map[string]strict.Value {
+	all := map[string]strict.Value{}
+	if r.err != nil {
+		return all
+	}
+	r.at = v
+	list, err := v.Fields(what, known...)
+	r.err = err
+	for _, f := range list {
+		all[f.Key] = f.Value
+	}
+	return all
+}
+
+func (r *calibrationReader) fail(v strict.Value, err error) {
+	bad := &unit.Fault{What: err.Error()}
+	errors.As(err, &bad)
+	r.err = v.Fault(bad.What, bad.Hint)
+}
+
+func (r *calibrationReader) text(of map[string]strict.Value, name string) string {
+	if r.err != nil {
+		return ""
+	}
+	v, ok := of[name]
+	if !ok {
+		r.err = r.at.Fault("there is no "+name, restart)
+		return ""
+	}
+	t, err := v.Text(name)
+	r.err = err
+	return t
+}
+
+func (r *calibrationReader) length(of map[string]strict.Value, name string, least, most unit.Length) unit.Length {
+	t := r.text(of, name)
+	if r.err != nil {
+		return 0
+	}
+	l, err := lengthBetween(t, least, most)
+	if err != nil {
+		r.fail(of[name], fmt.Errorf("%s: %w", name, err))
+	}
+	return l
+}
+
+func (r *calibrationReader) number(of map[string]strict.Value, name string, least, most float64) float64 {
+	t := r.text(of, name)
+	if r.err != nil {
+		return 0
+	}
+	v, err := strconv.ParseFloat(strings.TrimSpace(t), 64)
+	if err != nil || !(v >= least && v <= most) || math.IsNaN(v) {
+		r.err = of[name].Fault(fmt.Sprintf("%s: %q is not a number from %g to %g", name, strict.Shorten(t), least, most), restart)
+	}
+	return v
+}
+
+func (r *calibrationReader) misprint(of map[string]strict.Value) Misprint {
+	return Misprint{
+		r.number(of, "across", -MostStretch, MostStretch), r.number(of, "along", -MostStretch, MostStretch),
+		unit.Angle(r.number(of, "skew", -MostSkew.Degrees(), MostSkew.Degrees())) * unit.Degree,
+	}
+}
+
+// PrinterWith is Printer where the printer may be known from a calibration alone:
+// then it takes from office what that does not say. Its margins are no narrower
+// than the edges that were read.
+func (s Set) PrinterWith(name string, c *Calibration) (Printer, error) {
+	if c == nil {
+		return s.Printer(name)
+	}
+	p, err := s.Printer(name)
+	if _, known := s.values.Printers[id(name)]; !known {
+		if p, err = s.Printer("office"); err == nil {
+			p.Name = c.Printer
+			for k, from := range p.From {
+				p.From[k] = from + ", from office"
+			}
+		}
+	}
+	if err != nil || c.Edges == nil {
+		return p, err
+	}
+	for _, e := range []struct {
+		key  string
+		edge unit.Length
+		to   *unit.Length
+	}{
+		{"left", c.Edges.Left, &p.Left}, {"top", c.Edges.Top, &p.Top}, {"right", c.Edges.Right, &p.Right}, {"bottom", c.Edges.Bottom, &p.Bottom},
+	} {
+		// What somebody wrote for this printer counts where it can be printed.
+		lent := strings.HasSuffix(p.From[e.key], ", from office") || p.From[e.key] == BuiltIn
+		if lent || *e.to < e.edge {
+			*e.to, p.From[e.key] = e.edge, c.From
+		}
+	}
+	return p, nil
+}
