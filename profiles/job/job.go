@@ -28,9 +28,10 @@ type Setting struct {
 
 // Job is a job file as written. What it does not say is empty or zero.
 type Job struct {
-	File string // the name in messages
-	Raw  []byte // the bytes as read
-	Name Setting
+	File   string // the name in messages; empty: no file
+	Within string // the file that carries this one; empty: none
+	Raw    []byte // the bytes as read
+	Name   Setting
 
 	Unit, Fraction, Angles, Trade, Paper, Printer Setting
 
@@ -54,8 +55,17 @@ type Piece struct {
 
 // Read reads a job file whole. Its errors are *unit.Fault with file:line:column.
 func Read(file string, data []byte) (Job, error) {
-	j := Job{File: file, Raw: data}
 	root, err := strict.Parse(file, data)
+	return read(Job{File: file, Raw: data}, root, err)
+}
+
+// ReadWithin is Read of a job file that another file carries.
+func ReadWithin(within, file string, data []byte) (Job, error) {
+	root, err := strict.ParseWithin(within, file, data)
+	return read(Job{File: file, Within: within, Raw: data}, root, err)
+}
+
+func read(j Job, root strict.Value, err error) (Job, error) {
 	if err != nil {
 		return j, err
 	}

@@ -20,6 +20,8 @@ const (
 	Both
 )
 
+func (p Pick) String() string { return [...]string{"", "1", "2", "both"}[p] }
+
 // ParsePick reads 1, 2 or both. A Fault has no place yet.
 func ParsePick(text string) (Pick, error) {
 	for i, word := range []string{"1", "2", "both"} {

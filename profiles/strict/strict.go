@@ -28,12 +28,36 @@ const maxDepth = 40
 
 // Value is one value of a file, with its place.
 type Value struct {
-	file string
+	file source
 	node *yaml.Node
 }
 
+// source is a file, perhaps one that another file carries.
+type source struct{ name, within string }
+
+// String is job.yaml, or gusset.pdf (job.yaml).
+func (s source) String() string {
+	if s.within == "" {
+		return s.name
+	}
+	return s.within + " (" + s.name + ")"
+}
+
+// at is job.yaml:7:12, or gusset.pdf (job.yaml:7:12).
+func (s source) at(line, column int) string {
+	s.name = fmt.Sprintf("%s:%d:%d", s.name, line, column)
+	return s.String()
+}
+
 // Parse reads one document. The errors are *unit.Fault with file:line:column.
-func Parse(file string, data []byte) (Value, error) {
+func Parse(file string, data []byte) (Value, error) { return parse(source{name: file}, data) }
+
+// ParseWithin is Parse of a file that another one carries; the places say both.
+func ParseWithin(within, file string, data []byte) (Value, error) {
+	return parse(source{file, within}, data)
+}
+
+func parse(file source, data []byte) (Value, error) {
 	if err := guard(file, data); err != nil {
 		return Value{}, err
 	}
@@ -59,9 +83,9 @@ func Parse(file string, data []byte) (Value, error) {
 }
 
 // guard looks at the bytes before the YAML reader does: size, text or not, depth.
-func guard(file string, data []byte) error {
+func guard(file source, data []byte) error {
 	if len(data) > MaxBytes {
-		return &unit.Fault{Where: file, What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
+		return &unit.Fault{Where: file.String(), What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
 	}
 	line, column, depth := 1, 1, 0
 	run := 0 // list or map indicators in a row on one line: "- - - -"
@@ -99,8 +123,8 @@ func separate(data []byte, i int) bool {
 	return i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\t') && i > 0 && (data[i-1] == ' ' || data[i-1] == '\t')
 }
 
-func at(file string, line, column int, what, hint string) *unit.Fault {
-	return &unit.Fault{Where: fmt.Sprintf("%s:%d:%d", file, line, column), What: what, Hint: hint}
+func at(file source, line, column int, what, hint string) *unit.Fault {
+	return &unit.Fault{Where: file.at(line, column), What: what, Hint: hint}
 }
 
 var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
@@ -118,7 +142,7 @@ var hints = []struct{ part, hint string }{
 
 // syntax words an error of the YAML reader. It knows the line, never the column;
 // the line's first letter is as near as one can say.
-func syntax(file string, data []byte, err error) error {
+func syntax(file source, data []byte, err error) error {
 	m := yamlLine.FindStringSubmatch(strings.ReplaceAll(err.Error(), "\n", " "))
 	if m == nil {
 		return at(file, 1, 1, "is not YAML", "")

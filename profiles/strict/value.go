@@ -22,7 +22,7 @@ type Field struct {
 
 // Where is file:line:column of the value itself, also of one within a list.
 func (v Value) Where() string {
-	return fmt.Sprintf("%s:%d:%d", v.file, v.node.Line, v.node.Column)
+	return v.file.at(v.node.Line, v.node.Column)
 }
 
 // Line of the value in its file, from 1.

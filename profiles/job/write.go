@@ -1,0 +1,98 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/profiles/strict"
+)
+
+// Over is what was said over a job by other means than its file. What is empty
+// or zero leaves the job as it is.
+type Over struct {
+	Unit, Fraction, Angles, Trade, Paper string
+
+	Base     [2]geom.Name
+	With     geom.Method
+	Pick     Pick
+	PickedOf []int // the pieces that Pick is for, by their index
+}
+
+func (o Over) nothing() bool {
+	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
+		(o.Pick == Unpicked || len(o.PickedOf) == 0)
+}
+
+// Write is the text of a job file that says the job and what was said over it:
+// the very bytes that were read where nothing was. A job without a file is
+// written with the names, measurements and quantities of its pieces alone.
+func Write(j Job, o Over) ([]byte, error) {
+	text := j.Raw
+	if text == nil {
+		text = written(j)
+	}
+	if o.nothing() {
+		return text, nil
+	}
+	root, err := strict.Parse(j.File, text)
+	if err != nil {
+		return nil, err
+	}
+	fields, err := root.Fields("the job")
+	if err != nil {
+		return nil, err
+	}
+	for _, s := range [...][2]string{{"unit", o.Unit}, {"fraction", o.Fraction}, {"angles", o.Angles}, {"trade", o.Trade}, {"paper", o.Paper}} {
+		if s[1] != "" {
+			root.Put(s[0], s[1])
+		}
+	}
+	for _, f := range fields {
+		if f.Key != "pieces" {
+			continue
+		}
+		items, _ := f.Value.Items()
+		for i, piece := range items {
+			if o.Pick != Unpicked && slices.Contains(o.PickedOf, i) {
+				piece.Put("pick", o.Pick.String())
+			}
+			if o.Base != [2]geom.Name{} {
+				piece.Put("base", string(o.Base[0]+o.Base[1]))
+			}
+			for _, m := range methods {
+				if m.method == o.With {
+					piece.Put("with", m.word)
+				}
+			}
+		}
+	}
+	return root.Bytes()
+}
+
+// written is the pieces as a job file.
+func written(j Job) []byte {
+	var b strings.Builder
+	b.WriteString("pieces:\n")
+	for _, p := range j.Pieces {
+		mark := "- "
+		if p.Name != "" {
+			fmt.Fprintf(&b, "  %sname: %s\n", mark, quoted(p.Name))
+			mark = "  "
+		}
+		fmt.Fprintf(&b, "  %smeasure:\n", mark)
+		for _, t := range p.Measure {
+			fmt.Fprintf(&b, "      - %s\n", quoted(t.Text))
+		}
+		if p.Quantity > 1 {
+			fmt.Fprintf(&b, "    quantity: %d\n", p.Quantity)
+		}
+	}
+	return []byte(b.String())
+}
+
+// quoted is text that YAML reads as it stands, on one line.
+func quoted(s string) string {
+	return "'" + strings.NewReplacer("'", "''", "\n", " ", "\r", " ", "\t", " ").Replace(s) + "'"
+}
