@@ -183,6 +183,9 @@ func (r *request) jobFile(path string) (job.Job, error) {
 		if err != nil {
 			return job.Job{}, err
 		}
+		if app.IsPDF(data) {
+			return job.Job{}, &unit.Fault{Where: "standard input", What: "is a PDF, and a PDF is read from a file", Hint: "name the file: trammel solve gusset.pdf"}
+		}
 		return job.Read("standard input", data)
 	}
 	data, err := readFile(path)
@@ -193,7 +196,27 @@ func (r *request) jobFile(path string) (job.Job, error) {
 		}
 		return job.Job{}, err
 	}
+	if app.IsPDF(data) {
+		return carried(path)
+	}
 	return job.Read(path, data)
+}
+
+// carried is the job in a PDF.
+func carried(path string) (job.Job, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return job.Job{}, err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	switch {
+	case err != nil:
+		return job.Job{}, err
+	case !info.Mode().IsRegular():
+		return job.Job{}, &unit.Fault{Where: strict.Shorten(path), What: "is a PDF, but not an ordinary file", Hint: "save it as a file first"}
+	}
+	return app.Carried(path, f, info.Size())
 }
 
 // readFile reads a file that somebody named, and no more of it than any reader

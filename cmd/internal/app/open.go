@@ -40,6 +40,7 @@ type Work struct {
 	Cover   paging.Cover
 	Printer profiles.Printer
 	Pieces  []Piece
+	over    job.Over // what the options say over the job
 }
 
 // Piece is one triangle of the job. Where two fit a piece and neither is picked,
@@ -108,6 +109,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
 		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
+	w.over = over(j, o, bare, w.Pieces)
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
 	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
 		w.Figures.Unit = u

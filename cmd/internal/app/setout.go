@@ -81,8 +81,14 @@ func (s *Setout) document() draw.Document {
 	return draw.Document{Title: s.work.documentTitle(), Subject: "setting-out sheet", Language: "en", Date: s.work.Job.Date, Pages: s.Pages()}
 }
 
-// PDF writes all pages as one file.
-func (s *Setout) PDF(out io.Writer) error { return pdf.Write(out, s.document()) }
+// PDF writes all pages as one file, and the job in it.
+func (s *Setout) PDF(out io.Writer) (err error) {
+	d := s.document()
+	if d.Attachment, err = s.work.attachment(); err != nil {
+		return err
+	}
+	return pdf.Write(out, d)
+}
 
 // SVG writes one file a page, each through a writer that it is given with the
 // file's name.

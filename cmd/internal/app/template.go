@@ -193,8 +193,14 @@ func (t *Template) document() draw.Document {
 	return draw.Document{Title: w.documentTitle(), Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages()}
 }
 
-// PDF writes all pages as one file.
-func (t *Template) PDF(out io.Writer) error { return pdf.Write(out, t.document()) }
+// PDF writes all pages as one file, and the job in it.
+func (t *Template) PDF(out io.Writer) (err error) {
+	d := t.document()
+	if d.Attachment, err = t.work.attachment(); err != nil {
+		return err
+	}
+	return pdf.Write(out, d)
+}
 
 // SVG writes one file a page, each through a writer that it is given with the
 // file's name.
