@@ -1,0 +1,148 @@
+package shape
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// bore puts the holes where they belong.
+func (m *maker) bore(w Work) *unit.Fault {
+	for _, h := range w.Holes {
+		b, f := m.centre(h)
+		if f == nil {
+			f = m.clear(b)
+		}
+		if f != nil {
+			return placed(f, h.Text, h.Where)
+		}
+		m.shape.Bores = append(m.shape.Bores, b)
+	}
+	return nil
+}
+
+// centre finds the place of a hole.
+func (m *maker) centre(h Hole) (Bore, *unit.Fault) {
+	b := Bore{Hole: h, Circle: geom.Arc{Radius: h.Diameter / 2, Sweep: unit.Turn}}
+	var f *unit.Fault
+	switch c := h.Centre.(type) {
+	case FromEdge:
+		b.Foot, b.Circle.Centre, f = m.fromEdge(c)
+	case FromCorners:
+		b.Circle.Centre, f = m.fromCorners(c)
+	default:
+		f = &unit.Fault{What: "a hole without a place"}
+	}
+	return b, f
+}
+
+func (m *maker) fromEdge(c FromEdge) (foot, centre geom.Point, _ *unit.Fault) {
+	i, f := m.sideOf(c.Edge)
+	if f != nil {
+		return foot, centre, f
+	}
+	u := m.corners[i].v
+	switch c.From {
+	case m.names[i]:
+		foot = moved(m.outline[i], u.times(float64(c.Along)))
+	case m.names[m.next(i)]:
+		foot = moved(m.outline[m.next(i)], u.times(-float64(c.Along)))
+	default:
+		return foot, centre, noEnd(c)
+	}
+	return foot, moved(foot, u.outward().times(-float64(c.Square))), nil
+}
+
+func (m *maker) fromCorners(c FromCorners) (geom.Point, *unit.Fault) {
+	i, f := m.cornerOf(c.Corners[0])
+	if f != nil {
+		return geom.Point{}, f
+	}
+	j, f := m.cornerOf(c.Corners[1])
+	if f != nil {
+		return geom.Point{}, f
+	}
+	r, s := c.Arms[0], c.Arms[1]
+	if m.next(j) == i { // so that the inner side of an edge lies left of the way from i to j
+		i, j, r, s = j, i, s, r
+	}
+	p, q := m.outline[i], m.outline[j]
+	both := circlesCross(p, float64(r), q, float64(s))
+	if both == nil {
+		return geom.Point{}, m.apartArcs(i, j, r, s)
+	}
+	if m.next(i) == j {
+		return both[0], nil
+	}
+	left, right := m.shape.Finished.Has(both[0]), m.shape.Finished.Has(both[1])
+	switch {
+	case left && right:
+		return geom.Point{}, &unit.Fault{What: fmt.Sprintf("the arcs from %s and %s cross twice inside the piece", m.names[i], m.names[j]),
+			Hint: "name the two ends of an edge: the hole is then on its inner side"}
+	case right:
+		return both[1], nil
+	}
+	return both[0], nil
+}
+
+// apartArcs says by how much two arcs miss one another.
+func (m *maker) apartArcs(i, j int, r, s unit.Length) *unit.Fault {
+	a, b := m.names[i], m.names[j]
+	d := m.outline[i].Distance(m.outline[j])
+	if r+s < d {
+		return &unit.Fault{What: fmt.Sprintf("%s from %s and %s from %s together are %s short of the %s between %s and %s",
+			m.words.length(r), a, m.words.length(s), b, m.words.small(d-r-s), m.words.length(d), a, b)}
+	}
+	if r < s {
+		a, b, r, s = b, a, s, r
+	}
+	return &unit.Fault{What: fmt.Sprintf("%s from %s reaches %s beyond the whole arc of %s about %s, so that they do not cross",
+		m.words.length(r), a, m.words.small(r-s-d), m.words.length(s), b)}
+}
+
+// clear says what a hole runs into.
+func (m *maker) clear(b Bore) *unit.Fault {
+	centre, radius := b.Circle.Centre, b.Circle.Radius
+	at, d := m.shape.Finished.Nearest(centre)
+	inside := m.shape.Finished.Has(centre)
+	switch {
+	case !inside && d >= radius:
+		return &unit.Fault{What: fmt.Sprintf("the hole lies outside the piece: its centre is %s beyond %s", m.words.length(d), m.finishedParts[at].name),
+			Hint: "distances are square to the edge on its inner side, and along it from the end that is named"}
+	case !inside:
+		return m.across(m.finishedParts[at].name, radius, -d)
+	case d-radius < touching:
+		return m.across(m.finishedParts[at].name, radius, d)
+	}
+	at, d = m.shape.Cut.Nearest(centre)
+	if !m.shape.Cut.Has(centre) {
+		d = -d
+	}
+	if d-radius < touching {
+		return m.across("the cut line of "+m.cutParts[at].name, radius, d)
+	}
+	for _, o := range m.shape.Bores {
+		if gap := centre.Distance(o.Circle.Centre) - radius - o.Circle.Radius; gap < touching {
+			what := fmt.Sprintf("the hole overlaps the one before it (%s) by %s", o.Hole.Text, m.words.small(-gap))
+			if gap > -touching {
+				what = fmt.Sprintf("the hole touches the one before it (%s)", o.Hole.Text)
+			}
+			return &unit.Fault{What: what, Hint: fmt.Sprintf("their centres are %s apart; their radii together are %s",
+				m.words.length(centre.Distance(o.Circle.Centre)), m.words.length(radius+o.Circle.Radius))}
+		}
+	}
+	return nil
+}
+
+// across is a hole that reaches over a line; its centre is so far inside of it.
+func (m *maker) across(line string, radius, inside unit.Length) *unit.Fault {
+	hint := fmt.Sprintf("its centre is %s inside of it and its radius is %s", m.words.length(inside), m.words.length(radius))
+	if inside < 0 {
+		hint = fmt.Sprintf("its centre is %s outside of it and its radius is %s", m.words.length(-inside), m.words.length(radius))
+	}
+	if over := radius - inside; over > touching {
+		return &unit.Fault{What: fmt.Sprintf("the hole reaches %s across %s", m.words.small(over), line), Hint: hint}
+	}
+	return &unit.Fault{What: "the hole touches " + line, Hint: hint}
+}

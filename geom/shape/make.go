@@ -1,0 +1,301 @@
+package shape
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// touching is the gap below which two things meet: float64 coordinates of some
+// metres are uncertain by a thousandth of a thousandth of it, and no paper shows it.
+const touching unit.Length = 1e-6
+
+// straight is the turn below which two edges run on straight: 0.2 mm over 200 m.
+const straight = 1e-6
+
+// A cut line that runs far out to a sharp corner's end is paper and material that
+// nobody needs: at 5° an allowance of 3 mm runs out 3/sin 2.5° = 69 mm. From
+// noteTimes the allowance on (a corner under 23°) there is a note; beyond the larger
+// of farthest and farTimes the allowance it is refused. Both offer Blunt.
+// Judgement, no published source.
+const (
+	farthest  unit.Length = 300 // about the long side of a common page
+	farTimes              = 20
+	noteTimes             = 5
+)
+
+// Make does the work to an outline, whose corners have the names. Figures in
+// messages are written in the style. Errors are *unit.Fault with the place and
+// the words of the token that is wrong, where one is.
+//
+// Points are within a few ulp of the outline's size of where exact geometry puts
+// them, times the reach of a mitre over its allowance.
+func Make(outline geom.Polygon, names []geom.Name, w Work, figures unit.Style) (Shape, error) {
+	m := maker{outline: outline, names: names, words: words{figures}}
+	for _, step := range []func(Work) *unit.Fault{m.check, m.allow, m.treat, m.finish, m.cut, m.bore} {
+		if f := step(w); f != nil {
+			return Shape{}, f
+		}
+	}
+	return m.shape, nil
+}
+
+// maker is a shape while it is made.
+type maker struct {
+	outline geom.Polygon
+	names   []geom.Name
+	words   words
+	corners []corner
+
+	allowances []*Allowance // of each side, nil where none is asked for
+	treated    []*Corner    // of each corner, likewise
+
+	finishedParts, cutParts []part // of each segment of the contours
+	shape                   Shape
+}
+
+func (m *maker) next(i int) int   { return (i + 1) % len(m.outline) }
+func (m *maker) before(i int) int { return (i + len(m.outline) - 1) % len(m.outline) }
+
+// side is the name of side i in the outline's order.
+func (m *maker) side(i int) string { return string(m.names[i] + m.names[m.next(i)]) }
+
+// check looks at the outline.
+func (m *maker) check(Work) *unit.Fault {
+	n := len(m.outline)
+	if n < 3 || len(m.names) != n {
+		return &unit.Fault{What: fmt.Sprintf("an outline of %d corners with %d names", n, len(m.names))}
+	}
+	for i, p := range m.outline {
+		if q := m.outline[m.next(i)]; p.Distance(q) <= touching {
+			return &unit.Fault{What: fmt.Sprintf("corners %s and %s are the same place", m.names[i], m.names[m.next(i)])}
+		}
+	}
+	m.allowances, m.treated = make([]*Allowance, n), make([]*Corner, n)
+	for i, at := range m.outline {
+		k := cornerOf(m.outline[m.before(i)], at, m.outline[m.next(i)])
+		if k.c < 0 && k.s == 0 {
+			return &unit.Fault{What: fmt.Sprintf("the outline runs back on itself at %s", m.names[i])}
+		}
+		m.corners = append(m.corners, k)
+		m.shape.Corners = append(m.shape.Corners, Vertex{Name: m.names[i], At: at, Setting: SettingOf(k.interior())})
+		m.shape.Sides = append(m.shape.Sides, Side{Name: m.side(i), Whole: m.outline.Edge(i)})
+	}
+	if m.outline.Contour().Area() <= 0 {
+		return &unit.Fault{What: "the outline does not run counter-clockwise"}
+	}
+	return nil
+}
+
+// allow gives each side its allowance.
+func (m *maker) allow(w Work) *unit.Fault {
+	for i := range w.Allowances {
+		a := &w.Allowances[i]
+		side, f := m.sideOf(a.Edge)
+		if f == nil && m.allowances[side] != nil {
+			f = &unit.Fault{What: fmt.Sprintf("edge %s has an allowance already (%s)", m.side(side), m.allowances[side].Text), Hint: "keep one of both"}
+		}
+		if f != nil {
+			return placed(f, a.Text, a.Where)
+		}
+		m.allowances[side] = a
+		m.shape.Sides[side].Allow = a.By
+	}
+	return nil
+}
+
+// treat gives each corner its treatment.
+func (m *maker) treat(w Work) *unit.Fault {
+	for i := range w.Corners {
+		c := &w.Corners[i]
+		at, f := m.cornerOf(c.At)
+		if f == nil {
+			f = m.treatable(c, at)
+		}
+		if f != nil {
+			return placed(f, c.Text, c.Where)
+		}
+		m.treated[at] = c
+		v := &m.shape.Corners[at]
+		v.Do, v.By = c.Do, c.By
+		if c.Do == Cut {
+			v.Allow = max(m.shape.Sides[m.before(at)].Allow, m.shape.Sides[at].Allow)
+			if c.Stated {
+				v.Allow = c.Allow
+			}
+		}
+	}
+	return nil
+}
+
+// treatable says what speaks against a treatment of corner at by itself.
+func (m *maker) treatable(c *Corner, at int) *unit.Fault {
+	k := m.corners[at]
+	if old := m.treated[at]; old != nil {
+		return &unit.Fault{What: fmt.Sprintf("something is done to corner %s already (%s)", c.At, old.Text), Hint: "keep one of both"}
+	}
+	if math.Abs(k.turn()) < straight {
+		return &unit.Fault{What: fmt.Sprintf("the edges run on straight at %s: there is no corner", c.At), Hint: "leave it out"}
+	}
+	if c.Do != Blunt {
+		return nil
+	}
+	a, b := m.shape.Sides[m.before(at)], m.shape.Sides[at]
+	switch spare := max(a.Allow, b.Allow); {
+	case k.s < 0:
+		return &unit.Fault{What: fmt.Sprintf("corner %s points inward: no cut line runs out beyond it", c.At), Hint: "round it: " + string(c.At) + " round 5"}
+	case spare <= 0:
+		return &unit.Fault{What: fmt.Sprintf("edges %s and %s have no allowance outside, so that nothing is to be cut off beyond %s", a.Name, b.Name, c.At), Hint: "leave it out"}
+	case c.By < spare:
+		return &unit.Fault{What: fmt.Sprintf("%s beyond %s is less than the allowance of %s beside it", m.words.length(c.By), c.At, m.words.length(spare)),
+			Hint: "at least " + m.words.length(spare)}
+	}
+	return nil
+}
+
+func (m *maker) treatment(at int) treatment {
+	v := m.shape.Corners[at]
+	return treatment{v.Do, float64(v.By), float64(v.Allow)}
+}
+
+// finish makes the finished contour.
+func (m *maker) finish(Work) *unit.Fault {
+	n := len(m.outline)
+	taken := make([]unit.Length, n) // by each corner, of both its edges
+	runs := make([]run, n)
+	for i, k := range m.corners {
+		t := m.treatment(i)
+		t.allow = 0
+		switch t.do {
+		case Cut:
+			taken[i] = m.shape.Corners[i].By
+		case Round:
+			taken[i] = unit.Length(k.setBack(t.by))
+		case Blunt:
+			t.do = Sharp
+		}
+		runs[i] = k.run(t, 0, 0)
+		m.shape.Corners[i].Finished = runs[i].segment
+	}
+	for i := range m.shape.Sides {
+		e, j := &m.shape.Sides[i], m.next(i)
+		e.Finished = geom.Line{From: runs[i].out, To: runs[j].in}
+		left := e.Whole.Length() - taken[i] - taken[j]
+		if !m.leaves(i, left) && taken[i]+taken[j] > 0 {
+			return m.tooMuch(i, taken)
+		}
+	}
+	m.shape.Finished, m.finishedParts = m.contour(func(e Side) geom.Line { return e.Finished }, func(v Vertex) geom.Segment { return v.Finished })
+	if a, b, found := m.crossing(m.shape.Finished, m.finishedParts); found {
+		return m.blamePart(&unit.Fault{What: "the finished contour crosses itself: " + a.name + " and " + b.name, Hint: "cut or round less at the corners near by"}, a, b)
+	}
+	return nil
+}
+
+// leaves says whether so much of side i is enough: two roundings may meet and
+// leave nothing of it, as at the round end of a bar.
+func (m *maker) leaves(i int, left unit.Length) bool {
+	if m.shape.Corners[i].Do == Round && m.shape.Corners[m.next(i)].Do == Round {
+		return left >= -touching
+	}
+	return left > touching
+}
+
+// part is what a segment of a contour belongs to.
+type part struct {
+	name string // "edge AB", "the cut at A"
+	side int
+	of   *Corner // nil for a side
+}
+
+// contour joins sides and what stands between them.
+func (m *maker) contour(line func(Side) geom.Line, segment func(Vertex) geom.Segment) (c geom.Contour, parts []part) {
+	for i, e := range m.shape.Sides {
+		if l := line(e); l.Length() > touching {
+			c, parts = append(c, l), append(parts, part{name: "edge " + e.Name, side: i})
+		}
+		v := m.shape.Corners[m.next(i)]
+		if s := segment(v); s != nil {
+			what := "the cut at "
+			if v.Do == Round {
+				what = "the rounding at "
+			}
+			c, parts = append(c, s), append(parts, part{what + string(v.Name), i, m.treated[m.next(i)]})
+		}
+	}
+	return c, parts
+}
+
+// cut makes the contour to cut along.
+func (m *maker) cut(Work) *unit.Fault {
+	runs := make([]run, len(m.outline))
+	for i, k := range m.corners {
+		a, b := m.shape.Sides[m.before(i)].Allow, m.shape.Sides[i].Allow
+		runs[i] = k.run(m.treatment(i), float64(a), float64(b))
+		m.shape.Corners[i].Cut = runs[i].segment
+		if runs[i].segment == nil {
+			if f := m.spike(i, a, b); f != nil {
+				return f
+			}
+		}
+	}
+	for i := range m.shape.Sides {
+		e, j := &m.shape.Sides[i], m.next(i)
+		e.Cut = geom.Line{From: runs[i].out, To: runs[j].in}
+		way := vec{float64(e.Cut.To.X - e.Cut.From.X), float64(e.Cut.To.Y - e.Cut.From.Y)}
+		// v of its first corner is the side's direction: a side that runs the other
+		// way has been eaten.
+		if left := unit.Length(way.dot(m.corners[i].v)); !m.leaves(i, left) {
+			return m.eaten(i, left)
+		}
+	}
+	m.shape.Cut, m.cutParts = m.contour(func(e Side) geom.Line { return e.Cut }, func(v Vertex) geom.Segment { return v.Cut })
+	if a, b, found := m.crossing(m.shape.Cut, m.cutParts); found {
+		return m.blamePart(&unit.Fault{What: "the cut lines of " + a.name + " and " + b.name + " cross", Hint: "bring the cut line nearer to the finished edges there"}, a, b)
+	}
+	return nil
+}
+
+// spike looks how far the cut lines of a sharp corner run out.
+func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
+	k, name := m.corners[i], m.names[i]
+	larger := max(a, -a, b, -b)
+	if larger == 0 || k.c < 0 && k.sign()*float64(a+b) < 0 {
+		return nil // cut lines that draw back from a sharp corner run into no waste
+	}
+	if math.Abs(k.turn()) < straight && a != b {
+		return m.blame(m.before(i), &unit.Fault{
+			What: fmt.Sprintf("edges %s and %s run on straight at %s, so that cut lines at %s and %s do not meet", m.side(m.before(i)), m.side(i), name, m.words.length(a), m.words.length(b)),
+			Hint: "give both the same allowance"})
+	}
+	reach := unit.Length(k.mitre(float64(a), float64(b)).long())
+	hint := "cut off what runs out: corners: [" + string(name) + " blunt " + m.words.token(larger) + "]"
+	if k.s < 0 || max(a, b) <= 0 {
+		hint = "give both edges more nearly the same allowance, or round the corner"
+	}
+	switch {
+	case reach > max(farthest, farTimes*larger):
+		return m.blame(m.before(i), &unit.Fault{
+			What: fmt.Sprintf("at %s (%s) the cut lines of %s and %s cross %s from the corner", name, m.words.angle(k.interior()), m.side(m.before(i)), m.side(i), m.words.length(reach)),
+			Hint: hint})
+	case reach > noteTimes*larger:
+		m.shape.Notes = append(m.shape.Notes, fmt.Sprintf("At %s the cut lines cross %s from the finished corner; to shorten that, %s.", name, m.words.length(reach), hint))
+	}
+	return nil
+}
+
+// crossing finds two segments that cross. An outline without a corner that points
+// inward has none: its contours turn one way only.
+func (m *maker) crossing(c geom.Contour, parts []part) (a, b part, found bool) {
+	if !slices.ContainsFunc(m.corners, func(k corner) bool { return k.s < 0 }) {
+		return a, b, false
+	}
+	i, j, found := crossed(c)
+	if found {
+		a, b = parts[i], parts[j]
+	}
+	return a, b, found
+}
