@@ -51,7 +51,7 @@ func (r *request) print(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500 or 12x18in")
 	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
-	f.StringVar(&r.printer, "printer", "", "`printer` profile: margins and overlap")
+	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
 	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")
 	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice")
 }
@@ -88,6 +88,7 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	o.Landscape = r.landscape
+	o.Calibration = kept
 	var err error
 	if r.flags.Changed("pick") {
 		if o.Pick, err = job.ParsePick(r.pick); err != nil {

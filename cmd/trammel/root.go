@@ -69,7 +69,7 @@ A JOB is a job file, or - for standard input. A MEASUREMENT is a token:
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.SetDefaultShellCompDirective(cobra.ShellCompDirectiveDefault)
 	subs := []*cobra.Command{
-		solveCommand(c), templateCommand(c), setoutCommand(c), previewCommand(c), profilesCommand(c), versionCommand(c),
+		solveCommand(c), templateCommand(c), setoutCommand(c), previewCommand(c), calibrateCommand(c), profilesCommand(c), versionCommand(c),
 	}
 	root.AddCommand(subs...)
 	root.SetHelpCommand(helpCommand(root))

@@ -28,6 +28,9 @@ type Options struct {
 	Base      [2]geom.Name
 	BaseAt    string
 	With      geom.Method
+
+	// Calibration of a printer, nil where there is none; nil itself: of no printer.
+	Calibration func(printer string) (*profiles.Calibration, error)
 }
 
 // Work is a job with everything decided: settings, triangles, constructions.
@@ -40,6 +43,7 @@ type Work struct {
 	Cover   paging.Cover
 	Printer profiles.Printer
 	Pieces  []Piece
+	madeFor madeFor  // the printer
 	over    job.Over // what the options say over the job
 }
 
@@ -318,7 +322,7 @@ func (w Work) outline(t geom.Triangle) string {
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
-	var all []string
+	all := w.otherPaper()
 	for _, p := range w.Pieces {
 		for _, s := range p.Warnings {
 			if len(w.Pieces) > 1 {

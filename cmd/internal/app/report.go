@@ -76,6 +76,9 @@ type SheetReport struct {
 	Right   float64 `json:"right"`
 	Bottom  float64 `json:"bottom"`
 	Overlap float64 `json:"overlap"`
+	// Warp is where marks of a page lie in the file, made for the printer alone, from
+	// where they are to be on the paper. The matrices of places lead to the file.
+	Warp *[6]float64 `json:"warp,omitempty"`
 }
 
 // PageReport is one page as the finished file has it.

@@ -32,7 +32,7 @@ func (w Work) Setout() (*Setout, error) {
 	for i, p := range w.Pieces {
 		sheet, err := setout.Prepare(setout.Input{
 			Job: w.Title, Piece: p.Title(), Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
-			Style: w.Figures, Date: w.Job.Date, Tape: w.tape(),
+			Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(), Tape: w.tape(),
 		})
 		if err != nil {
 			return nil, w.inPiece(p, err)
@@ -64,7 +64,7 @@ func (s *Setout) Lay() error {
 			if len(s.sheets) > 1 {
 				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.work.Pieces[i].Title()), k+1)
 			}
-			s.pages = append(s.pages, p)
+			s.pages = append(s.pages, s.work.warped(p))
 			s.names = append(s.names, name)
 		}
 	}

@@ -82,7 +82,13 @@ func (s settings) paper(w *Work) error {
 		return placed(err, name.Where)
 	}
 	printer := s.said("printer", s.o.Printer, s.job.Printer)
-	if w.Printer, err = s.set.Printer(printer.Text); err != nil {
+	var known *profiles.Calibration
+	if s.o.Calibration != nil {
+		if known, err = s.o.Calibration(printer.Text); err != nil {
+			return err
+		}
+	}
+	if w.Printer, err = s.set.PrinterWith(printer.Text, known); err != nil {
 		return placed(err, printer.Where)
 	}
 	if t := s.o.Margin; t.Text != "" {
@@ -110,6 +116,7 @@ func (s settings) paper(w *Work) error {
 		Name: p.Name, Width: p.Width, Height: p.Height,
 		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
 	}
+	w.calibrated(known)
 	w.Cover, err = cover(s.o.Cover)
 	return err
 }

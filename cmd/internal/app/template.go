@@ -125,10 +125,14 @@ func (w Work) templatePiece(p Piece) template.Piece {
 
 // notes are what a title line says beside the names.
 func (w Work) notes() []string {
-	if w.Job.Date == "" {
-		return nil
+	var notes []string
+	if w.Job.Date != "" {
+		notes = append(notes, w.Job.Date)
 	}
-	return []string{w.Job.Date}
+	if p := w.printerName(); p != "" {
+		notes = append(notes, "for printer "+p+": wrong on any other")
+	}
+	return notes
 }
 
 func (w Work) style() template.Style {
@@ -149,6 +153,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		t.seen = t.seen[:0]
 		give := func(p draw.Page) bool {
+			p = w.warped(p)
 			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
 			return yield(p)
 		}
@@ -176,7 +181,7 @@ func (t *Template) furniture(l laid, c int) paging.Furniture {
 	w := t.work
 	return paging.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, First: len(t.seen) + 1,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: len(t.seen) + 1,
 	}
 }
 
@@ -291,7 +296,11 @@ func (t *Template) Summary() []string {
 	if front > 0 {
 		first += fmt.Sprintf(", %d of them instructions", front)
 	}
-	lines := []string{first + "; print at 100 %, actual size"}
+	first += "; print at 100 %, actual size"
+	if p := t.work.printerName(); p != "" {
+		first += ", on " + p + " only"
+	}
+	lines := []string{first}
 	for _, l := range t.laid {
 		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
 			lines = append(lines, l.summary())
@@ -345,5 +354,6 @@ func (w Work) sheetReport() *SheetReport {
 	return &SheetReport{
 		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
 		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+		Warp: w.warpReport(),
 	}
 }

@@ -1,0 +1,380 @@
+package app
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/calibrate"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/pdf"
+	"trammel/profiles"
+	"trammel/profiles/job"
+	"trammel/profiles/strict"
+)
+
+// CalibrateOptions is what is said of a calibration sheet.
+type CalibrateOptions struct {
+	Printer, Paper, Margin job.Setting
+	Again                  bool                  // a sheet corrected by what is known already
+	Known                  *profiles.Calibration // of that printer; nil for none
+}
+
+// Calibration is a calibration sheet, to be printed or already measured.
+type Calibration struct {
+	sheet calibrate.Sheet
+	known *profiles.Calibration
+}
+
+// leastInset is how far the rectangle stays from the edges of the paper where
+// nobody says how far the printer reaches: office printers leave 4 to 6 mm white.
+const leastInset unit.Length = 10
+
+// OpenCalibration decides what the sheet is. The errors are *unit.Fault.
+func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) {
+	name := strings.TrimSpace(o.Printer.Text)
+	if _, err := profiles.PrinterID(name); err != nil {
+		return Calibration{}, placed(err, o.Printer.Where)
+	}
+	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset}}
+	paper := settings{set: set}.said("paper", o.Paper)
+	if o.Again {
+		if o.Known == nil {
+			return c, &unit.Fault{Where: "--again", What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Hint: "make a first sheet without --again, measure it and type what you found"}
+		}
+		if o.Paper.Text == "" {
+			paper = job.Setting{Text: o.Known.Paper, Where: o.Known.From}
+		}
+		c.sheet.Number, c.sheet.Corrected = len(o.Known.Sheets)+1, distortion(o.Known.Found)
+	}
+	p, err := set.Paper(paper.Text)
+	if err != nil {
+		return c, placed(err, paper.Where)
+	}
+	if k := o.Known; o.Again && (k.Width != p.Width || k.Height != p.Height) {
+		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Hint: "leave --paper out, or begin afresh without --again"}
+	}
+	c.sheet.Paper, c.sheet.Width, c.sheet.Height = p.Name, p.Width, p.Height
+	if err := c.inset(set, o); err != nil {
+		return c, err
+	}
+	_, err = c.sheet.Pages(lettering.Go())
+	return c, err
+}
+
+// inset decides how far from the edges of the paper the rectangle stays: as was
+// said, or as what is known of the printer needs. What is not the usual has to be
+// typed with the readings, so the sheet says it.
+func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
+	s := &c.sheet
+	if o.Margin.Text != "" {
+		m, err := profiles.ParseMargin(o.Margin.Text)
+		if err != nil {
+			return placed(err, o.Margin.Where)
+		}
+		s.Inset, s.Margin = m, strings.TrimSpace(o.Margin.Text)
+	} else if q, err := set.Printer(s.Printer); err == nil {
+		s.Inset = max(s.Inset, q.Left, q.Top, q.Right, q.Bottom)
+	}
+	var need unit.Length
+	if k := o.Known; k != nil && k.Edges != nil {
+		e := *k.Edges
+		if s.Number > 1 {
+			l, t, r, b := calibrate.Spread(calibrate.Warp(s.Corrected, s.Width, s.Height), draw.Page{Width: s.Width, Height: s.Height}.Bounds().Grow(-s.Inset))
+			e = profiles.Edges{Left: e.Left + l, Top: e.Top + t, Right: e.Right + r, Bottom: e.Bottom + b}
+		}
+		need = unit.Length(math.Ceil(max(e.Left, e.Top, e.Right, e.Bottom).MM())) + 1
+	}
+	switch {
+	case need <= s.Inset:
+	case s.Margin != "":
+		return &unit.Fault{Where: o.Margin.Where, What: fmt.Sprintf("with %s the crosses would lie where %s does not print", strict.Shorten(s.Margin), s.Printer), Hint: fmt.Sprintf("move them in: --margin %.0fmm, or leave it out", need.MM())}
+	default:
+		s.Inset = need
+	}
+	if s.Margin == "" && s.Inset != leastInset {
+		s.Margin = fmt.Sprintf("%gmm", s.Inset.MM())
+	}
+	return nil
+}
+
+// distortion and misprint are the same thing as geometry and as a profile.
+func distortion(m profiles.Misprint) geom.Distortion { return geom.Distortion(m) }
+
+// PDF writes the sheet.
+func (c Calibration) PDF(out io.Writer) error {
+	pages, err := c.sheet.Pages(lettering.Go())
+	if err != nil {
+		return err
+	}
+	return pdf.Write(out, draw.Document{Title: "Calibration of " + c.sheet.Printer, Subject: "calibration sheet", Language: "en", Pages: slices.Values(pages)})
+}
+
+// Summary says in a line what was written.
+func (c Calibration) Summary() string {
+	s := "calibration sheet for " + c.sheet.Printer + " on " + c.sheet.Paper
+	if c.sheet.Number > 1 {
+		s = "corrected " + s
+	}
+	return s + "; print at 100 %, actual size, and do what it says"
+}
+
+// Found is what somebody read on a sheet.
+type Found struct {
+	AB, AD, AC, BD unit.Length
+	Edges          *profiles.Edges
+}
+
+const foundHint = "write width=190.25,height=277.5,diagonal=336,diagonal=336.25 in the order of the sheet's boxes, and edges=4,4,4,12 (left, top, right, bottom) if you read them"
+
+// ParseFound reads what was found: the four lengths, mm where no unit stands, by the
+// names width, height, diagonal (first AC, then BD) or by the corners, and edges.
+// A *unit.Fault has no place yet.
+func ParseFound(text string) (Found, error) {
+	var f Found
+	var edges []unit.Length
+	seen := map[string]bool{}
+	last := ""
+	lengths := map[string]*unit.Length{"AB": &f.AB, "AD": &f.AD, "AC": &f.AC, "BD": &f.BD}
+	const most = 400
+	if len(text) > most {
+		return f, &unit.Fault{What: fmt.Sprintf("is longer than %d characters", most), Hint: foundHint}
+	}
+	for _, word := range strings.Split(text, ",") {
+		word = strings.TrimSpace(word)
+		name, value, named := strings.Cut(word, "=")
+		name, value = strings.TrimSpace(name), strings.TrimSpace(value)
+		if !named && last == "edges" {
+			name, value = last, word
+		} else if !named {
+			what := fmt.Sprintf("%q has no name", strict.Shorten(word))
+			if word == "" {
+				what = "a comma stands where a reading is missing"
+			} else if last != "" && strings.Trim(word, "0123456789") == "" {
+				what += ": a comma parts the readings, so write decimals after a point"
+			}
+			return f, &unit.Fault{What: what, Hint: foundHint}
+		} else if name == "edges" && seen[name] {
+			return f, &unit.Fault{What: "edges is given twice", Hint: foundHint}
+		}
+		last = name
+		if name == "edges" {
+			seen[name] = true
+			e, err := unit.ParseSetting(value, unit.MM, 0, calibrate.MostEdge)
+			if err != nil {
+				return f, within(err, "edges")
+			}
+			edges = append(edges, e)
+			continue
+		}
+		key := map[string]string{"width": "AB", "height": "AD", "diagonal": "AC"}[name]
+		if name == "diagonal" && seen["AC"] {
+			key = "BD"
+		}
+		if key == "" {
+			key = strings.ToUpper(name)
+		}
+		to, ok := lengths[key]
+		if !ok {
+			return f, &unit.Fault{What: fmt.Sprintf("%q is not on the sheet", strict.Shorten(name)), Hint: strict.Suggest(name, []string{"width", "height", "diagonal", "edges", "AB", "AD", "AC", "BD"})}
+		}
+		if seen[key] {
+			return f, &unit.Fault{What: name + " is given once more than the sheet has it", Hint: foundHint}
+		}
+		seen[key] = true
+		var err error
+		if *to, err = unit.ParseSetting(value, unit.MM, unit.Shortest, 2*pdf.MaxSide); err != nil {
+			return f, within(err, name)
+		}
+	}
+	for _, k := range []struct{ key, name string }{{"AB", "width (A to B)"}, {"AD", "height (A to D)"}, {"AC", "the first diagonal (A to C)"}, {"BD", "the second diagonal (B to D)"}} {
+		if !seen[k.key] {
+			return f, &unit.Fault{What: k.name + " is missing", Hint: foundHint}
+		}
+	}
+	switch len(edges) {
+	case 0:
+	case 4:
+		f.Edges = &profiles.Edges{Left: edges[0], Top: edges[1], Right: edges[2], Bottom: edges[3]}
+	default:
+		return f, &unit.Fault{What: fmt.Sprintf("edges has %s instead of 4", plural(len(edges), "number")), Hint: "left, top, right, bottom: edges=4,4,4,12"}
+	}
+	return f, nil
+}
+
+func within(err error, name string) error { return placed(err, name) }
+
+// Learn makes of what was found on the sheet a calibration to keep. The error is a
+// *unit.Fault that has no place yet.
+func (c Calibration) Learn(f Found, fine bool, date string) (Learned, error) {
+	s := c.sheet
+	r := s.Blank()
+	r.AB, r.AD, r.AC, r.BD, r.Fine = f.AB, f.AD, f.AC, f.BD, fine
+	if err := r.Check(s.Paper); err != nil {
+		return Learned{}, err
+	}
+	made := profiles.Calibration{Printer: s.Printer, Paper: s.Paper, Width: s.Width, Height: s.Height, Edges: f.Edges}
+	all := []calibrate.Readings{r}
+	if s.Number > 1 {
+		made.Sheets = c.known.Sheets
+		if n := len(made.Sheets); n >= profiles.MostSheets {
+			made.Sheets = made.Sheets[n-profiles.MostSheets+1:]
+		}
+		all = append(readings(made.Sheets), r)
+	}
+	if c.known != nil && f.Edges == nil {
+		made.Edges = c.known.Edges
+	}
+	fit, err := calibrate.Solve(all)
+	if err != nil {
+		return Learned{}, err
+	}
+	if err := calibrate.Plausible(fit.Distortion, s.Paper); err != nil {
+		return Learned{}, err
+	}
+	made.Found, made.Uncertainty = profiles.Misprint(fit.Distortion), fit.Uncertainty()
+	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
+		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD,
+	})
+	l := Learned{Calibration: made, readings: r}
+	if s.Number > 1 {
+		if one, err := geom.FitDistortion(inPlace(r)); err == nil {
+			l.came = &one
+		}
+	}
+	return l, nil
+}
+
+func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
+	for _, s := range records {
+		all = append(all, calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD})
+	}
+	return all
+}
+
+// inPlace are the spans of a sheet as they were to come out, not as the file has them.
+func inPlace(r calibrate.Readings) []geom.Span {
+	r.Corrected = geom.Distortion{}
+	return r.Spans()
+}
+
+// Learned is a calibration just made.
+type Learned struct {
+	profiles.Calibration
+	readings calibrate.Readings
+	came     *geom.Fit // how a corrected sheet came out
+}
+
+// finer is what reading the same sheet by its ticks would leave open.
+func (l Learned) finer() float64 {
+	r := l.readings
+	r.Fine = true
+	r.AB, r.AD = r.Width, r.Height
+	d := unit.Length(math.Hypot(r.Width.MM(), r.Height.MM()))
+	r.AC, r.BD, r.Corrected = d, d, geom.Distortion{}
+	fit, err := geom.FitDistortion(r.Spans())
+	if err != nil {
+		return 0
+	}
+	return fit.Uncertainty()
+}
+
+// Summary says what was learned and what to do next.
+func (l Learned) Summary() []string {
+	lines := CalibrationText(l.Calibration)
+	c, limit := l.readings.Closing().MM(), l.readings.Limit().MM()
+	lines = append(lines, "",
+		fmt.Sprintf("The four readings agree to %.2f mm on a diagonal; up to %.1f mm may come from reading, so a slip smaller than that does not show.", math.Abs(c), limit))
+	if w := l.came; w != nil {
+		off := w.Worst()
+		if off <= w.Uncertainty() {
+			lines = append(lines, fmt.Sprintf("The corrected sheet came out true as far as its readings tell: %.2f mm per metre off, and they leave %.2f open.", 1000*off, 1000*w.Uncertainty()))
+		} else {
+			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with --again.", 1000*off, 1000*w.Uncertainty()))
+		}
+	}
+	switch {
+	case l.Uncertainty <= goodEnough:
+	case !l.readings.Fine:
+		lines = append(lines, fmt.Sprintf("Better: read the tenths by the ticks and type --fine, which leaves %.2f; or a longer diagonal, %.2f on paper twice as wide and high.", 1000*l.finer(), 500*l.Uncertainty))
+	default:
+		lines = append(lines, fmt.Sprintf("Better: a longer diagonal, %.2f on paper twice as wide and high; or a second sheet with --again.", 500*l.Uncertainty))
+	}
+	if l.Edges == nil {
+		lines = append(lines, "No edges were read: margins stay as the printer's profile has them.")
+	}
+	return append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
+}
+
+// goodEnough is a quarter of a millimetre in a metre.
+const goodEnough = 0.00025
+
+func id(printer string) string { i, _ := profiles.PrinterID(printer); return i }
+
+// CalibrationText says what is known of a printer.
+func CalibrationText(c profiles.Calibration) []string {
+	skew := "square"
+	if d := c.Found.Skew.Degrees(); math.Abs(d) >= 0.005 {
+		way := "more"
+		if d < 0 {
+			way = "less"
+		}
+		skew = fmt.Sprintf("%.2f° %s than a right angle at A", math.Abs(d), way)
+	}
+	last := c.Sheets[len(c.Sheets)-1]
+	var b strings.Builder
+	rows := table{
+		{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", skew},
+	}
+	if e := c.Edges; e != nil {
+		rows = append(rows, []string{"white edges", fmt.Sprintf("left %g, top %g, right %g, bottom %g mm", e.Left.MM(), e.Top.MM(), e.Right.MM(), e.Bottom.MM())})
+	}
+	rows = append(rows, []string{"corrected", fmt.Sprintf("every length within %.2f mm per metre, 95 times in 100, as far as reading goes", 1000*c.Uncertainty)})
+	rows.write(&b, "l l")
+	head := fmt.Sprintf("%s with %s, %s", c.Printer, c.Paper, last.Date)
+	if n := len(c.Sheets); n > 1 {
+		head += fmt.Sprintf(", from %d sheets", n)
+	}
+	return append([]string{head, ""}, strings.Split(strings.TrimRight(b.String(), "\n"), "\n")...)
+}
+
+// CalibrationReport is a calibration for other software: lengths in mm, the skew in
+// degrees, stretches and the uncertainty in mm per metre.
+type CalibrationReport struct {
+	Version     int                `json:"version"`
+	Printer     string             `json:"printer"`
+	Paper       string             `json:"paper"`
+	Date        string             `json:"date"`
+	Across      float64            `json:"across"` // too long
+	Along       float64            `json:"along"`
+	Skew        float64            `json:"skew"`        // more than a right angle at the lower left corner
+	Uncertainty float64            `json:"uncertainty"` // what 95 lengths of 100 stay within once corrected
+	Closing     *float64           `json:"closing,omitempty"`
+	Edges       map[string]float64 `json:"edges,omitempty"`
+	Sheets      int                `json:"sheets"`
+}
+
+// ReportCalibration is what is known of a printer.
+func ReportCalibration(c profiles.Calibration) CalibrationReport {
+	r := CalibrationReport{
+		Version: 1, Printer: c.Printer, Paper: c.Paper, Date: c.Sheets[len(c.Sheets)-1].Date,
+		Across: 1000 * c.Found.Across, Along: 1000 * c.Found.Along, Skew: c.Found.Skew.Degrees(), Uncertainty: 1000 * c.Uncertainty, Sheets: len(c.Sheets),
+	}
+	if e := c.Edges; e != nil {
+		r.Edges = map[string]float64{"left": e.Left.MM(), "top": e.Top.MM(), "right": e.Right.MM(), "bottom": e.Bottom.MM()}
+	}
+	return r
+}
+
+// Report of what was learned.
+func (l Learned) Report() CalibrationReport {
+	r := ReportCalibration(l.Calibration)
+	c := l.readings.Closing().MM()
+	r.Closing = &c
+	return r
+}

@@ -1,0 +1,246 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/whole"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/strict"
+)
+
+func calibrateCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	var found string
+	var again, fine bool
+	cmd := &cobra.Command{
+		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
+		Short: "measure what a printer does to a page, and have its pages corrected",
+		Long: `Calibrate makes a sheet to print on one printer and to measure with a steel rule,
+and keeps what was found. From then on every page made with --printer NAME is
+warped so that it comes out true on that printer, and on that one only.
+
+READINGS are in the order of the sheet's boxes: the two sides, the diagonal from A
+to C, the one from B to D, and where printing stops at the left, the top, the
+right and the bottom. With neither -o nor --found it says what is kept.
+
+--again makes the sheet once more, corrected, to see that it comes out true; what
+is found on that one is added to what is known.`,
+		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
+  trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12
+  trammel calibrate --printer shed --again -o again.pdf`,
+		Args: noArguments,
+	}
+	f := cmd.Flags()
+	r.flags = f
+	f.StringVar(&r.printer, "printer", "", "`name` of the printer, one of your own")
+	f.StringVar(&r.paper, "paper", "", "`paper` of the sheet; the larger, the truer")
+	f.StringVar(&r.margin, "margin", "", "`width` of what stays outside the crosses")
+	f.StringVar(&found, "found", "", "`readings`: width=…,height=…,diagonal=…,diagonal=…[,edges=l,t,r,b]")
+	f.BoolVar(&again, "again", false, "a sheet corrected by what is known already")
+	f.BoolVar(&fine, "fine", false, "the readings are tenths, by the ticks at the corners")
+	f.BoolVar(&r.json, "json", false, "print what was found as JSON on standard output")
+	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
+	r.output(cmd, ".pdf")
+	cmd.RunE = func(*cobra.Command, []string) error {
+		if r.flags.Changed("output") {
+			return r.calibrationSheet(again)
+		}
+		if r.flags.Changed("found") {
+			return r.found(found, again, fine)
+		}
+		return r.known(again, fine)
+	}
+	return cmd
+}
+
+// calibration reads the flags that a sheet and its readings share.
+func (r *request) calibration(again bool, never ...string) (app.Calibration, error) {
+	var none app.Calibration
+	if err := r.swallowed(); err != nil {
+		return none, err
+	}
+	for _, name := range never {
+		if r.flags.Changed(name) {
+			return none, &unit.Fault{Where: "--" + name, What: "does not go with what else is asked for", Hint: "make the sheet with -o; measure it; type what you found with --found"}
+		}
+	}
+	if strings.TrimSpace(r.printer) == "" {
+		return none, &unit.Fault{Where: "--printer", What: "no printer is named", Hint: "give it a name of your own, such as --printer shed"}
+	}
+	for _, s := range []struct{ name, text string }{{"paper", r.paper}, {"margin", r.margin}} {
+		if r.flags.Changed(s.name) && strings.TrimSpace(s.text) == "" {
+			return none, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
+		}
+	}
+	set, err := loadProfiles(r.config)
+	if err != nil {
+		return none, err
+	}
+	known, err := kept(r.printer)
+	if err != nil && again {
+		return none, err
+	}
+	return app.OpenCalibration(set, app.CalibrateOptions{
+		Printer: r.said("printer", r.printer), Paper: r.said("paper", r.paper), Margin: r.said("margin", r.margin), Again: again, Known: known,
+	})
+}
+
+func (r *request) calibrationSheet(again bool) error {
+	g, err := r.goal("sheet.pdf", false, "pdf")
+	if err != nil {
+		return err
+	}
+	c, err := r.calibration(again, "found", "fine", "json")
+	if err != nil {
+		return err
+	}
+	if err := r.keeper.File(g.path, c.PDF); err != nil {
+		return err
+	}
+	fmt.Fprintln(r.console.out, oneLine(g.path+": "+c.Summary()))
+	return nil
+}
+
+func (r *request) found(found string, again, fine bool) error {
+	c, err := r.calibration(again)
+	if err != nil {
+		return err
+	}
+	read, err := app.ParseFound(found)
+	if err != nil {
+		return in("--found", err)
+	}
+	if again && read.Edges != nil {
+		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
+	}
+	learned, err := c.Learn(read, fine, today())
+	if err != nil {
+		return in("--found", err)
+	}
+	path, err := keepAt(r.printer)
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+		return err
+	}
+	if err := whole.CheckFile(path); err != nil {
+		return err
+	}
+	if err := r.keeper.File(path, writer(learned.Text())); err != nil {
+		return err
+	}
+	if r.json {
+		return writeJSON(r.console.out, learned.Report())
+	}
+	for _, l := range append(learned.Summary(), "Kept in "+path) {
+		fmt.Fprintln(r.console.out, oneLine(l))
+	}
+	return nil
+}
+
+// known says what is kept of a printer.
+func (r *request) known(again, fine bool) error {
+	if again || fine {
+		return &unit.Fault{Where: "--" + map[bool]string{true: "again", false: "fine"}[again], What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
+	}
+	if _, err := r.calibration(false, "paper", "margin"); err != nil {
+		return err
+	}
+	c, err := kept(r.printer)
+	if err != nil {
+		return err
+	}
+	if c == nil {
+		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", strict.Shorten(r.printer)), Hint: "make a sheet: trammel calibrate --printer " + strict.Shorten(r.printer) + " -o sheet.pdf" + others()}
+	}
+	if r.json {
+		return writeJSON(r.console.out, app.ReportCalibration(*c))
+	}
+	for _, l := range append(app.CalibrationText(*c), "", "Kept in "+c.From) {
+		fmt.Fprintln(r.console.out, oneLine(l))
+	}
+	return nil
+}
+
+// others names the printers that are calibrated, for a hint.
+func others() string {
+	path, err := keepAt("x")
+	if err != nil {
+		return ""
+	}
+	entries, _ := os.ReadDir(filepath.Dir(path))
+	var names []string
+	for _, e := range entries {
+		if name, ok := strings.CutSuffix(e.Name(), ".yaml"); ok && !strings.HasPrefix(name, ".") {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 || len(names) > 12 {
+		return ""
+	}
+	slices.Sort(names)
+	return "; calibrated are " + strings.Join(names, ", ")
+}
+
+// keepAt is where a printer's calibration lies: a file of its own in the user's
+// folder, so that writing one touches no other.
+func keepAt(printer string) (string, error) {
+	id, err := profiles.PrinterID(printer)
+	if err != nil {
+		return "", in("--printer", err)
+	}
+	own := ownConfig()
+	if own == "" {
+		return "", errors.New("there is no folder for settings: neither XDG_CONFIG_HOME nor HOME is set")
+	}
+	return filepath.Join(filepath.Dir(own), "printers", id+".yaml"), nil
+}
+
+// kept is the calibration of a printer, nil where there is none. A name that no
+// calibration can have has none.
+func kept(printer string) (*profiles.Calibration, error) {
+	path, err := keepAt(printer)
+	if err != nil {
+		return nil, nil
+	}
+	data, err := readFile(path)
+	var f *unit.Fault
+	switch {
+	case errors.As(err, &f) && f.What != "is a folder":
+		return nil, nil
+	case err != nil:
+		return nil, err
+	}
+	c, err := profiles.ReadCalibration(path, data)
+	if err != nil {
+		return nil, err
+	}
+	return &c, nil
+}
+
+// today is the day on which the readings are typed, or the one that
+// SOURCE_DATE_EPOCH names.
+func today() string {
+	now := time.Now()
+	if s, err := strconv.ParseInt(os.Getenv("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
+		now = time.Unix(s, 0).UTC()
+	}
+	return now.Format(time.DateOnly)
+}
+
+func writer(data []byte) func(io.Writer) error {
+	return func(w io.Writer) error { _, err := w.Write(data); return err }
+}

@@ -1,0 +1,210 @@
+package calibrate
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Readings are the four lengths of a sheet, from cross to cross, as found on paper.
+type Readings struct {
+	Width, Height unit.Length // of the rectangle as it was meant
+	Corrected     geom.Distortion
+	AB, AD        unit.Length
+	AC, BD        unit.Length
+	Fine          bool // read by the ticks, to a tenth
+}
+
+// Steps of reading: by eye between the marks of a rule, and by the ticks.
+const (
+	EyeStep  unit.Length = 0.25
+	FineStep unit.Length = 0.1
+)
+
+// Step to which the lengths are read.
+func (r Readings) Step() unit.Length {
+	if r.Fine {
+		return FineStep
+	}
+	return EyeStep
+}
+
+// Limit is how far a diagonal may be from what the other readings make of it.
+// Readings that are within half a step leave at most (1 + √2) steps, in a square:
+// 0.6 mm by eye. The ticks have a little more for the rule's zero.
+func (r Readings) Limit() unit.Length {
+	if r.Fine {
+		return 0.3
+	}
+	return 0.6
+}
+
+// Agreement is how far a reading may be from what all sheets together make of it:
+// half a step for itself, as much for the others, and a little for the paper.
+const Agreement unit.Length = 0.3
+
+// names of the lengths in the order of all lists here.
+var names = [4]string{"AB", "AD", "AC", "BD"}
+
+func (r Readings) found() [4]unit.Length { return [4]unit.Length{r.AB, r.AD, r.AC, r.BD} }
+
+// over are the four lengths from end to end, as meant.
+func (r Readings) over() [4]geom.Point {
+	return [4]geom.Point{{X: r.Width}, {Y: r.Height}, {X: r.Width, Y: r.Height}, {X: -r.Width, Y: r.Height}}
+}
+
+// Spans are the lengths that were really compared with the rule. By eye those are
+// from cross to cross. By the ticks it is the one from the first cross to the tick
+// that met a mark of the rule: a scale of 1 % moves that tick too.
+func (r Readings) Spans() []geom.Span {
+	file, _ := r.Corrected.Affine().Inverse()
+	var all []geom.Span
+	over, found := r.over(), r.found()
+	for i := range over {
+		v, l := over[i], found[i]
+		if r.Fine {
+			_, tenths := math.Modf(l.MM())
+			back := tickStart(r.Width, r.Height) + tickPitch*unit.Length(math.Round(tenths*10))
+			long := v.Distance(geom.Point{})
+			v, l = v.Times(float64((long-back)/long)), l-back
+		}
+		all = append(all, geom.Span{Over: file.Apply(v), Found: l, Step: r.Step()})
+	}
+	return all
+}
+
+// Closing is by how much a diagonal is too long for the other three readings,
+// which is all that four readings of a rectangle say about each other.
+func (r Readings) Closing() unit.Length { return geom.Closing(r.AB, r.AD, r.AC, r.BD) }
+
+// suspect is one reading, what the other three make of it, and how far from true
+// the printer would be by those.
+type suspect struct {
+	name      string
+	read, ask unit.Length
+	odd       float64
+}
+
+// suspects are the readings that may be the wrong one, the likeliest first: the one
+// whose removal leaves the most ordinary printer.
+func (r Readings) suspects() []suspect {
+	f := r.found()
+	sq := func(l unit.Length) float64 { return l.MM() * l.MM() }
+	half := (sq(f[2]) + sq(f[3])) / 2
+	twice := 2 * (sq(f[0]) + sq(f[1]))
+	var all []suspect
+	for i, v := range [4]float64{half - sq(f[1]), half - sq(f[0]), twice - sq(f[3]), twice - sq(f[2])} {
+		q := f
+		q[i] = unit.Length(math.Sqrt(max(v, 0)))
+		g := Readings{Width: r.Width, Height: r.Height, Corrected: r.Corrected, AB: q[0], AD: q[1], AC: q[2], BD: q[3]}
+		odd := math.Inf(1)
+		if fit, err := geom.FitDistortion(g.Spans()); err == nil && q[i] > 0 {
+			odd = math.Hypot(math.Hypot(fit.Across, fit.Along), math.Hypot(fit.Across-fit.Along, 2*fit.Skew.Radians()))
+		}
+		all = append(all, suspect{names[i], f[i], q[i], odd})
+	}
+	slices.SortStableFunc(all, func(a, b suspect) int {
+		switch {
+		case a.odd < b.odd:
+			return -1
+		case a.odd > b.odd:
+			return 1
+		}
+		return 0
+	})
+	return all
+}
+
+// Check refuses readings that do not belong to one rectangle, or to a page that
+// was printed at its size. The error is a *unit.Fault.
+func (r Readings) Check(paper string) error {
+	if c := r.Closing(); math.Abs(c.MM()) > r.Limit().MM() || math.IsNaN(c.MM()) {
+		way := "long"
+		if c < 0 {
+			way = "short"
+		}
+		s := r.suspects()
+		var rest []string
+		for _, x := range s[1:] {
+			rest = append(rest, fmt.Sprintf("%s %.1f", x.name, x.ask.MM()))
+		}
+		return &unit.Fault{
+			What: fmt.Sprintf("the four readings do not belong together: the diagonals are %.1f mm too %s for the sides, and reading leaves %.1f mm at most", math.Abs(c.MM()), way, r.Limit().MM()),
+			Hint: fmt.Sprintf("measure %s again first: by the other three it is about %.1f, and %s was read; if it stays, one of the others is off (%s)", s[0].name, s[0].ask.MM(), number(s[0].read), strings.Join(rest, ", ")),
+		}
+	}
+	fit, err := geom.FitDistortion(r.Spans())
+	if err != nil {
+		return &unit.Fault{What: err.Error(), Hint: "measure again from cross to cross"}
+	}
+	return Plausible(fit.Distortion, paper)
+}
+
+// Limits of what is a printer's doing; beyond them the page was made to fit.
+const (
+	mostStretch = 0.03
+	mostSkew    = 1 * unit.Degree
+)
+
+// Plausible refuses what no printer does by itself. The error is a *unit.Fault.
+func Plausible(d geom.Distortion, paper string) error {
+	hint := "print the sheet again at 100 %, actual size; and see that " + paper + " is the paper of the sheet"
+	for _, s := range []struct {
+		way     string
+		stretch float64
+	}{{"across", d.Across}, {"along", d.Along}} {
+		if math.Abs(s.stretch) > mostStretch {
+			return &unit.Fault{What: fmt.Sprintf(`%s, the page is %s: "fit to page" is on (3 %% is the most that is a printer's own)`, s.way, Stretch(s.stretch)), Hint: hint}
+		}
+	}
+	if math.Abs(d.Skew.Degrees()) > mostSkew.Degrees() {
+		return &unit.Fault{What: fmt.Sprintf(`the page is %.1f° off square: "fit to page" is on, or a diagonal is misread (1° is the most that is a printer's own)`, math.Abs(d.Skew.Degrees())), Hint: hint}
+	}
+	return nil
+}
+
+// Stretch is a stretch in words.
+func Stretch(s float64) string {
+	switch text := fmt.Sprintf("%.2f %%", 100*math.Abs(s)); {
+	case text == "0.00 %":
+		return "true"
+	case s < 0:
+		return text + " too short"
+	default:
+		return text + " too long"
+	}
+}
+
+func number(l unit.Length) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", l.MM()), "0"), ".")
+}
+
+// Solve is the least-squares fit to all sheets together. It refuses sheets that
+// do not agree: then the printer or its paper is another one than before. The
+// error is a *unit.Fault.
+func Solve(all []Readings) (geom.Fit, error) {
+	var spans []geom.Span
+	for _, r := range all {
+		spans = append(spans, r.Spans()...)
+	}
+	fit, err := geom.FitDistortion(spans)
+	if err != nil {
+		return fit, &unit.Fault{What: err.Error(), Hint: "measure again from cross to cross"}
+	}
+	if len(all) == 1 {
+		return fit, nil // what one sheet can say against itself, Check has looked at
+	}
+	for i, left := range fit.Left {
+		if math.Abs(left.MM()) > Agreement.MM() {
+			return fit, &unit.Fault{
+				What: fmt.Sprintf("the sheets do not agree: %s of sheet %d is %.2f mm from what they give together", names[i%4], i/4+1, math.Abs(left.MM())),
+				Hint: "measure it again; if it stays, the printer or the paper has changed: begin afresh with a sheet made without --again",
+			}
+		}
+	}
+	return fit, nil
+}

@@ -1,0 +1,214 @@
+package calibrate
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+// Pages of the sheet: one, or where the paper is small, one and what is left of
+// the instructions. A *unit.Fault names a paper that is too small, or a character
+// that the lettering does not have.
+func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
+	if err := s.check(); err != nil {
+		return nil, err
+	}
+	for _, w := range []string{s.Printer, s.Paper, s.Margin} {
+		if c := r.Missing(w); c != 0 {
+			return nil, &unit.Fault{Where: w, What: fmt.Sprintf("the lettering has no character %q (%U)", c, c), Hint: "write it with other letters"}
+		}
+	}
+	rect := s.Rectangle()
+	area := geom.Rect{Min: geom.Point{Y: rect.Min.Y + clear}, Max: geom.Point{Y: rect.Max.Y - clear}}
+	wide := min(s.Width-2*(ruler+8), textWide)
+	area.Min.X, area.Max.X = (s.Width-wide)/2, (s.Width+wide)/2
+	var laid []draw.Drawing
+	for _, h := range []unit.Length{draw.FigureHeight, draw.NoteHeight} {
+		blocks := s.blocks(h, wide, r)
+		var err error
+		if laid, err = sheet.Flow(blocks, func(int) []geom.Rect { return []geom.Rect{area} }, r); err != nil {
+			return nil, &unit.Fault{Where: s.Paper, What: "the paper is too small for the instructions", Hint: "use A5 or larger"}
+		}
+		if len(laid) == 1 {
+			break
+		}
+	}
+	var pages []draw.Page
+	for i, d := range laid {
+		p := draw.Page{Kind: draw.Calibration, Piece: s.title(), Width: s.Width, Height: s.Height}
+		if i == 0 {
+			p.Ops = marks(rect)
+			if s.Number < 2 {
+				p.Ops = append(p.Ops, rulers(s.Width, s.Height)...)
+			}
+		}
+		p.Ops = append(p.Ops, d...)
+		if s.Number > 1 {
+			p.Warp = Warp(s.Corrected, s.Width, s.Height)
+		}
+		pages = append(pages, p)
+	}
+	return pages, nil
+}
+
+// clear is how far words keep from the crosses.
+const clear unit.Length = 29
+
+func (s Sheet) title() string {
+	if s.Number > 1 {
+		return "Calibration of " + s.Printer + ", corrected"
+	}
+	return "Calibration of " + s.Printer
+}
+
+func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
+	para := func(words string) sheet.Block { return sheet.Paragraph{Words: words, Height: h} }
+	rule := s.rule()
+	facts := fmt.Sprintf("%s, millimetres. Print at 100 %%, actual size, on one side: never \"fit to page\".", s.Paper)
+	if s.Number > 1 {
+		facts = fmt.Sprintf("Sheet %d, corrected by what was measured before: on any other printer it is wrong. ", s.Number) + facts
+	}
+	all := []sheet.Block{
+		sheet.Paragraph{Words: s.title(), Height: draw.TitleHeight, Bold: true, Keep: true},
+		para(facts),
+		sheet.Heading{Words: "Measure four lengths"},
+	}
+	items := []string{
+		"Use the paper that templates are printed on. Let it lie flat for ten minutes.",
+		fmt.Sprintf("Take a steel rule of %.0f mm or more; a pocket tape is not true enough. Hold its 10 mm mark on the first cross, read at the second and take off the 10: the end of a rule is worn.", rule),
+		"Read to the nearest 0.25 mm, twice. Do not guess what it ought to be: a good reading is seldom a round one.",
+	}
+	fine := "Finer, and worth it: near the second cross are ten ticks, 0 to 9. Read whole millimetres at the cross; the tick that meets a millimetre mark of the rule is the tenths. Read all four so, and add --fine."
+	table := sheet.Table{Height: h, Row: 9, Gutter: 3, Columns: []sheet.Column{{}, {}, {Align: sheet.Box, Width: 38}}, Cells: [][]string{
+		{"width", "A to B", "mm"}, {"height", "A to D", "mm"}, {"first diagonal", "A to C", "mm"}, {"second diagonal", "B to D", "mm"},
+	}}
+	list := sheet.List{Items: append(items, fine), Numbered: true, Height: h, Gap: 1}
+	all = append(all, list, sheet.Gap(3))
+	ratio := float64(s.Width / s.Height)
+	if wide >= 130 {
+		all = append(all, sheet.Beside{Stacks: [][]sheet.Block{{table}, {sketch(ratio, 42)}}, Shares: []float64{0.68, 0.32}, Gutter: 6})
+	} else {
+		all = append(all, table)
+	}
+	first := 5
+	if s.Number < 2 {
+		all = append(all,
+			sheet.Heading{Words: "Read where printing stops"},
+			sheet.List{Items: []string{"Four small rulers run off the edges of the paper. At each, write down the number of the outermost tick that is there to see, counted in millimetres from the edge: 5, 10, 15 and 20 are marked."}, Numbered: true, First: first, Height: h},
+			sheet.Gap(2),
+			edgeBoxes(h, wide),
+		)
+		first++
+	}
+	all = append(all, sheet.Heading{Words: "Type what you found"})
+	for _, c := range s.typed(wide, r) {
+		all = append(all, sheet.Paragraph{Words: c, Height: draw.NoteHeight, Keep: true})
+	}
+	all = append(all, sheet.Gap(1.5), para("All in one line, in the order of the boxes; decimals after a point. It says how true your pages will be, and what to do next."))
+	return all
+}
+
+// rule is the length of a rule that spans the diagonal, a round one.
+func (s Sheet) rule() float64 {
+	r := s.Rectangle()
+	d := math.Hypot(r.Width().MM(), r.Height().MM()) * 1.03
+	for _, l := range []float64{300, 500, 600, 1000, 1500, 2000} {
+		if d <= l-10 {
+			return l
+		}
+	}
+	return math.Ceil(d/500) * 500
+}
+
+// typed is the command in lines that are no wider than they may be.
+func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
+	name := s.Printer
+	if strings.Contains(name, " ") {
+		name = strings.ReplaceAll(name, " ", "-")
+	}
+	c := "trammel calibrate --printer " + name
+	if s.Number > 1 {
+		c += " --again"
+	} else {
+		c += " --paper " + strings.ReplaceAll(s.Paper, " ", "-")
+	}
+	if s.Margin != "" {
+		c += " --margin " + strings.ReplaceAll(s.Margin, " ", "")
+	}
+	const gap = "______"
+	lines := []string{c, "--found "}
+	parts := []string{"width=" + gap, ",height=" + gap, ",diagonal=" + gap, ",diagonal=" + gap}
+	if s.Number < 2 {
+		parts = append(parts, ",edges=__,__,__,__")
+	}
+	for _, p := range parts {
+		last := &lines[len(lines)-1]
+		if r.Width(*last+p, draw.NoteHeight, false) <= wide {
+			*last += p
+			continue
+		}
+		*last += ","
+		lines = append(lines, strings.TrimPrefix(p, ","))
+	}
+	return lines
+}
+
+// edgeBoxes are four boxes in the order of edges=, in a row or two.
+func edgeBoxes(h, wide unit.Length) sheet.Block {
+	names := []string{"left", "top", "right", "bottom"}
+	abreast := 4
+	if wide < 120 {
+		abreast = 2
+	}
+	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+		const high, row, gutter, most = 8, 9, 4, 18
+		each := (width+gutter)/unit.Length(abreast) - gutter
+		before := r.Width("bottom", h, false) + 1.5
+		var d draw.Drawing
+		for i, n := range names {
+			x, y := unit.Length(i%abreast)*(each+gutter), -row*unit.Length(i/abreast)
+			d = append(d, word(n, geom.Point{X: x, Y: y - high/2 - h/2}, h, draw.Left))
+			b := geom.Rect{Min: geom.Point{X: x + before, Y: y - high}, Max: geom.Point{X: x + min(each, before+most), Y: y}}
+			c := corners(b)
+			d = append(d, draw.Polyline{Points: c[:], Closed: true, Pen: draw.Narrow, On: draw.Notes})
+		}
+		return d, row * unit.Length(4/abreast)
+	}}
+}
+
+// sketch says which length is which.
+func sketch(ratio float64, high unit.Length) sheet.Block {
+	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+		const h, edge = draw.NoteHeight, 5
+		w := (high - 2*edge) * unit.Length(ratio)
+		tall := high - 2*edge
+		if most := width - 2*edge; w > most {
+			w, tall = most, most/unit.Length(ratio)
+		}
+		x, y := (width-w)/2, -edge-tall
+		c := corners(geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + w, Y: y + tall}})
+		var d draw.Drawing
+		for _, k := range [][2]int{{0, 1}, {0, 3}, {0, 2}, {1, 3}} {
+			d = append(d, draw.Line{Line: geom.Line{From: c[k[0]], To: c[k[1]]}, Pen: draw.Narrow, On: draw.Notes})
+		}
+		for i, p := range c {
+			at := geom.Point{X: p.X - 1, Y: p.Y - h - 0.8}
+			align := draw.Right
+			if i == 1 || i == 2 {
+				at.X, align = p.X+1, draw.Left
+			}
+			if i >= 2 {
+				at.Y = p.Y + 0.8
+			}
+			t := word("ABCD"[i:i+1], at, h, align)
+			t.Bold = true
+			d = append(d, t)
+		}
+		return d, tall + 2*edge
+	}}
+}
