@@ -27,8 +27,8 @@ picture is for looking, never for measuring.`,
 	}
 	r.read(cmd)
 	r.print(cmd)
+	r.spread(cmd)
 	f := cmd.Flags()
-	f.StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
 	f.StringVar(&page, "page", "", "one page: its `label` or number")
 	f.BoolVar(&sheet, "setout", false, "a page of the setting-out sheet, the first unless --page says another")
 	f.IntVar(&pixels, "pixels", 1600, "longest side of the picture in `pixels`, 100 to 10000")

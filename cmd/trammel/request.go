@@ -27,7 +27,7 @@ type request struct {
 	json, landscape                                 bool
 	config, out, name                               string
 	unit, fraction, angles, trade, pick, base, with string
-	paper, printer, margin, overlap, pages          string
+	paper, printer, margin, overlap, pages, without string
 }
 
 // read adds the flags that say how a job is read.
@@ -56,6 +56,13 @@ func (r *request) print(cmd *cobra.Command) {
 	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice")
 }
 
+// spread adds the flags that say what comes on the pages of a template.
+func (r *request) spread(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
+	f.StringVar(&r.without, "without", "", "`layers` to leave out: "+strings.Join(app.Layers(), ","))
+}
+
 func (r *request) output(cmd *cobra.Command, what string) {
 	cmd.Flags().StringVarP(&r.out, "output", "o", "", "`file` to write: "+what)
 }
@@ -80,7 +87,7 @@ func (r *request) options() (app.Options, error) {
 	}{
 		{"unit", r.unit, &o.Unit}, {"fraction", r.fraction, &o.Fraction}, {"angles", r.angles, &o.Angles},
 		{"trade", r.trade, &o.Trade}, {"paper", r.paper, &o.Paper}, {"printer", r.printer, &o.Printer},
-		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Cover},
+		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Cover}, {"without", r.without, &o.Without},
 	} {
 		*s.to = r.said(s.name, s.text)
 		if s.to.Where != "" && strings.TrimSpace(s.text) == "" {

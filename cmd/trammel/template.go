@@ -30,7 +30,7 @@ folder OUT, a file each. OUT without an ending is such a folder.`,
 	}
 	r.read(cmd)
 	r.print(cmd)
-	cmd.Flags().StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
+	r.spread(cmd)
 	r.output(cmd, ".pdf, .svg, or a folder for page SVGs")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.template(args) }
 	return cmd

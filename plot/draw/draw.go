@@ -8,7 +8,8 @@ import (
 	"trammel/geom/unit"
 )
 
-// Layer groups operations that a viewer can switch on and off together.
+// Layer groups operations that a viewer can switch on and off together, unless it
+// is Fixed.
 type Layer uint8
 
 const (
@@ -17,14 +18,18 @@ const (
 	Dimension
 	Joins
 	Notes
+	Furniture // what no sheet of paper can be without: check bars, how to print, what the page is called
 )
 
 // Layers lists all layers in the order they are painted.
-func Layers() []Layer { return []Layer{Outline, Construction, Dimension, Joins, Notes} }
+func Layers() []Layer { return []Layer{Outline, Construction, Dimension, Joins, Notes, Furniture} }
 
 func (l Layer) String() string {
-	return [...]string{"outline", "construction", "dimensions", "joins", "notes"}[l]
+	return [...]string{"outline", "construction", "dimensions", "joins", "notes", "furniture"}[l]
 }
+
+// Fixed says that no viewer may switch the layer off, and no writer leave it out.
+func (l Layer) Fixed() bool { return l == Furniture }
 
 // Dash is a line type after ISO 128-2; its lengths are multiples of the pen's width.
 type Dash uint8

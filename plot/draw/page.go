@@ -72,7 +72,7 @@ type Document struct {
 	Date       string // as the job states it (YYYY-MM-DD), or empty
 	Pages      iter.Seq[Page]
 	Attachment *Attachment // the job as it was read; nil for none
-	Hide       []Layer     // layers left out
+	Hide       []Layer     // layers left out; one that is Fixed stays
 }
 
 // Attachment is a file carried inside a document.

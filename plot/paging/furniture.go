@@ -64,9 +64,9 @@ const printNote = "print at 100 %, actual size"
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
-	all := wrap(line{printNote, draw.NoteHeight, false}, width, r)
+	all := wrap(line{words: printNote, height: draw.NoteHeight}, width, r)
 	if f.Printer != "" {
-		all = append(all, wrap(line{"for printer " + f.Printer + ": wrong on any other", draw.NoteHeight, true}, width, r)...)
+		all = append(all, wrap(line{words: "for printer " + f.Printer + ": wrong on any other", height: draw.NoteHeight, bold: true}, width, r)...)
 	}
 	return all
 }
@@ -76,6 +76,7 @@ type line struct {
 	words  string
 	height unit.Length
 	bold   bool
+	note   bool // one may do without it
 }
 
 // How much the title says: all of it; which piece; nothing but the label and how
@@ -89,10 +90,10 @@ const (
 // title is the lines of words of a page, none wider than width if that can be.
 func (f Furniture) title(label string, number, say int, width unit.Length, r draw.Ruler) (all []line) {
 	if label != "" {
-		all = append(all, line{label, draw.LabelHeight, true})
+		all = append(all, line{words: label, height: draw.LabelHeight, bold: true})
 	}
 	if say < sayLeast && f.Piece != "" {
-		all = append(all, wrap(line{f.Piece, draw.FigureHeight, true}, width, r)...)
+		all = append(all, wrap(line{words: f.Piece, height: draw.FigureHeight, bold: true}, width, r)...)
 	}
 	if say == sayAll {
 		var facts []string
@@ -108,14 +109,14 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 		add(f.Date, f.Date != "")
 		add(fmt.Sprintf("page %d", number), f.First > 0)
 		note := func(facts ...string) {
-			all = append(all, wrap(line{strings.Join(facts, ", "), draw.NoteHeight, false}, width, r)...)
+			all = append(all, wrap(line{words: strings.Join(facts, ", "), height: draw.NoteHeight, note: true}, width, r)...)
 		}
 		if f.Job != "" && r.Width(strings.Join(facts, ", "), draw.NoteHeight, false) > width {
 			note(facts[0]) // the job's name by itself
 			facts = facts[1:]
 		}
 		note(facts...)
-		all = append(all, wrap(line{f.Note, draw.NoteHeight, false}, width, r)...)
+		all = append(all, wrap(line{words: f.Note, height: draw.NoteHeight, note: true}, width, r)...)
 	}
 	return append(all, f.howToPrint(width, r)...)
 }
@@ -192,7 +193,7 @@ func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
 		at = func(x, y unit.Length) geom.Point { return geom.Point{X: sx * y, Y: sy * x} }
 	}
 	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
-		return draw.Line{Line: geom.Line{From: at(x0, y0), To: at(x1, y1)}, Pen: draw.Narrow, On: draw.Notes}
+		return draw.Line{Line: geom.Line{From: at(x0, y0), To: at(x1, y1)}, Pen: draw.Narrow, On: draw.Furniture}
 	}
 	// Words start (or end) at the same distance from the corner.
 	h := draw.NoteHeight
@@ -201,7 +202,7 @@ func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
 	if start+w+barWords > b.length { // words that would run into the tick stand past it
 		start = b.length + barWords
 	}
-	text := draw.Text{Height: h, Words: b.words, On: draw.Notes}
+	text := draw.Text{Height: h, Words: b.words, On: draw.Furniture}
 	if along {
 		text.Turn = 90 * unit.Degree
 		text.At = geom.Point{X: barWords + h, Y: sy * start}
@@ -256,7 +257,11 @@ func titleBlock(lines []line, left, down bool, r draw.Ruler) block {
 		if i > 0 {
 			y -= leading(l)
 		}
-		b.ops = append(b.ops, draw.Text{At: geom.Point{Y: y - l.height}, Height: l.height, Align: align, Bold: l.bold, Words: l.words, On: draw.Notes})
+		on := draw.Furniture
+		if l.note {
+			on = draw.Notes
+		}
+		b.ops = append(b.ops, draw.Text{At: geom.Point{Y: y - l.height}, Height: l.height, Align: align, Bold: l.bold, Words: l.words, On: on})
 		y -= tall(l.height)
 	}
 	x0, x1 := unit.Length(0), w
@@ -309,7 +314,7 @@ const (
 func pointer(label string, s side, r draw.Ruler) block {
 	h := draw.FigureHeight
 	w := r.Width(label, h, true)
-	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Notes}
+	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Furniture}
 	var tip [2]geom.Point // the two other corners
 	var box geom.Rect
 	across, half := wedge+wedgeGap+w, max(wedge/2, h/2)
@@ -332,6 +337,6 @@ func pointer(label string, s side, r draw.Ruler) block {
 		text.At, text.Align = geom.Point{Y: wedge + wedgeGap}, draw.Middle
 		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2}, geom.Point{X: max(w, wedge) / 2, Y: upright})
 	}
-	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Notes}
+	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Furniture}
 	return block{rects: []geom.Rect{box}, ops: draw.Drawing{arrow, text}}
 }

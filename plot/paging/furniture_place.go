@@ -339,7 +339,7 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 	first(notes...)
 	if l := w.label(s); l != "" {
 		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
-			labels = append(labels, titleBlock([]line{{l, h, true}}, false, false, w.r))
+			labels = append(labels, titleBlock([]line{{words: l, height: h, bold: true}}, false, false, w.r))
 		}
 		if first(labels...) == len(labels)-1 { // so small a label is not one to look for
 			all = false

@@ -112,7 +112,7 @@ func TestFinishedFile(t *testing.T) {
 				want = 0 // whichever has a place: 50 or 100
 			}
 			across, along := 0, 0
-			for _, l := range bare(f.lines(i, "notes")) {
+			for _, l := range bare(f.lines(i, "")) {
 				ok := func(d unit.Length) bool {
 					if want == 0 {
 						return math.Abs(float64(d)-50) < promised || math.Abs(float64(d)-100) < promised

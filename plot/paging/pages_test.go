@@ -21,9 +21,11 @@ var update = flag.Bool("update", false, "write the golden dumps anew; read them 
 // promised is how near every mark lies to its place, in mm.
 const promised = 0.005
 
-func isPiece(op draw.Op) bool { return op.Layer() != draw.Joins && op.Layer() != draw.Notes }
+func isPiece(op draw.Op) bool { return op.Layer() != draw.Joins && !isNote(op) }
 func isJoin(op draw.Op) bool  { return op.Layer() == draw.Joins }
-func isNote(op draw.Op) bool  { return op.Layer() == draw.Notes }
+func isNote(op draw.Op) bool {
+	return op.Layer() == draw.Notes || op.Layer() == draw.Furniture
+}
 
 // Every place of every stroke is on every page whose window shows it, the whole
 // outline is on some page, and no page has a stroke that the drawing has not.

@@ -49,7 +49,7 @@ func (c *content) marks(ops []draw.Op, warp draw.Matrix, hidden func(draw.Layer)
 	c.b = fmt.Appendf(c.b, "%d M\n", mitreLimit)
 	c.pen, c.size = draw.Pen{}, 0
 	for _, l := range draw.Layers() {
-		if hidden(l) {
+		if hidden(l) && !l.Fixed() {
 			continue
 		}
 		begun := false
@@ -57,7 +57,7 @@ func (c *content) marks(ops []draw.Op, warp draw.Matrix, hidden func(draw.Layer)
 			if op.Layer() != l {
 				continue
 			}
-			if !begun {
+			if !begun && !l.Fixed() {
 				c.b = append(c.b, "/OC /"+l.String()+" BDC\n"...)
 				begun, c.used[l] = true, true
 			}

@@ -47,7 +47,7 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 	s := page{height: p.Height, warp: p.Warp, font: lettering.Go()}
 	s.head(p, d)
 	for _, l := range draw.Layers() {
-		if !slices.Contains(d.Hide, l) {
+		if l.Fixed() || !slices.Contains(d.Hide, l) {
 			s.layer(l, p.Ops)
 		}
 	}

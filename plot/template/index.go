@@ -48,6 +48,10 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 	}
 	var pages []draw.Page
 	for _, d := range made {
+		// The layers are those of the template. This page is read whole.
+		for i, op := range d {
+			d[i] = draw.OnLayer(op, draw.Furniture)
+		}
 		pages = append(pages, draw.Page{Kind: draw.Index, Piece: p.Name, Width: sh.Width, Height: sh.Height, Ops: d})
 	}
 	return pages, nil

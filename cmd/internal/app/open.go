@@ -12,6 +12,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -21,7 +22,7 @@ import (
 // Options is what the one who asks says over the job and the profiles. Each is
 // empty where nothing was said; Where of a setting names it in messages.
 type Options struct {
-	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover job.Setting
+	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without job.Setting
 
 	Landscape bool
 	Pick      job.Pick
@@ -44,7 +45,8 @@ type Work struct {
 	Printer profiles.Printer
 	Pieces  []Piece
 	madeFor madeFor  // the printer
-	over    job.Over // what the options say over the job
+	over    job.Over     // what the options say over the job
+	hide    []draw.Layer // left out of the pages
 }
 
 // Piece is one triangle of the job. Where two fit a piece and neither is picked,

@@ -41,7 +41,7 @@ func (t *Template) Overview() (Picture, error) {
 		if err != nil {
 			return Picture{}, t.work.inPiece(l.piece, err)
 		}
-		shown = append(shown, p)
+		shown = append(shown, t.work.shown(p))
 	}
 	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Title(), plural(len(t.laid[0].plan.Cells), "page"))
 	if len(shown) > 1 {
@@ -84,7 +84,11 @@ func together(pages []draw.Page) draw.Page {
 }
 
 // Page shows one page, by its label or its number in the document.
-func (t *Template) Page(name string) (Picture, error) { return pageOf(t.Pages(), name) }
+func (t *Template) Page(name string) (Picture, error) {
+	p, err := pageOf(t.Pages(), name)
+	p.page = t.work.shown(p.page)
+	return p, err
+}
 
 // Page shows one page of the sheets that Lay made, by its number.
 func (s *Setout) Page(name string) (Picture, error) { return pageOf(s.Pages(), name) }

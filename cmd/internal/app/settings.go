@@ -117,7 +117,10 @@ func (s settings) paper(w *Work) error {
 		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
 	}
 	w.calibrated(known)
-	w.Cover, err = cover(s.o.Cover)
+	if w.Cover, err = cover(s.o.Cover); err != nil {
+		return err
+	}
+	w.hide, err = without(s.o.Without)
 	return err
 }
 

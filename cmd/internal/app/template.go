@@ -195,7 +195,7 @@ func (w Work) documentTitle() string {
 
 func (t *Template) document() draw.Document {
 	w := t.work
-	return draw.Document{Title: w.documentTitle(), Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages()}
+	return draw.Document{Title: w.documentTitle(), Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages(), Hide: w.hide}
 }
 
 // PDF writes all pages as one file, and the job in it.
