@@ -15,9 +15,10 @@ import (
 var arrows = map[string][]string{
 	"trammel/geom/unit":          {"trammel/geom/internal/"},
 	"trammel/geom":               {"trammel/geom/unit", "trammel/geom/internal/"},
+	"trammel/geom/shape":         {"trammel/geom", "trammel/geom/unit"},
 	"trammel/profiles/strict":    {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":           {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
-	"trammel/profiles/job":       {"trammel/profiles/strict", "trammel/geom", "trammel/geom/unit"},
+	"trammel/profiles/job":       {"trammel/profiles/strict", "trammel/geom", "trammel/geom/shape", "trammel/geom/unit"},
 	"trammel/plot/draw":          {"trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/lettering":     {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/sheet":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},

@@ -51,6 +51,7 @@ type Piece struct {
 	Base     [2]geom.Name // empty: choose
 	BaseAt   string       // where Base was written
 	With     geom.Method
+	Shape    Shape // allowances, corners, holes, hand, face, grain
 }
 
 // Read reads a job file whole. Its errors are *unit.Fault with file:line:column.
@@ -141,7 +142,7 @@ func pieces(v strict.Value) ([]Piece, error) {
 
 func piece(v strict.Value) (Piece, error) {
 	p := Piece{Where: v.Where(), Quantity: 1}
-	fields, err := v.Fields("the piece", "name", "measure", "quantity", "pick", "base", "with")
+	fields, err := v.Fields("the piece", append([]string{"name", "measure", "quantity", "pick", "base", "with"}, shapeKeys...)...)
 	if err != nil {
 		return p, err
 	}
@@ -154,6 +155,8 @@ func piece(v strict.Value) (Piece, error) {
 			p.Measure, err = measure(f.Value)
 		case "quantity":
 			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
+		case "edges", "corners", "holes", "handed", "face", "grain":
+			err = p.Shape.read(f)
 		default:
 			err = p.word(f)
 		}

@@ -118,6 +118,11 @@ func (v Value) Text(what string) (string, error) {
 	return strings.TrimSpace(v.node.Value), nil
 }
 
+// Blank says whether nothing is written in the value's place.
+func (v Value) Blank() bool {
+	return v.isNull() || v.node.Kind == yaml.ScalarNode && strings.TrimSpace(v.node.Value) == ""
+}
+
 // Quoted says whether YAML reads the value as text: false where it would make a
 // number, a date or a truth of it.
 func (v Value) Quoted() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!str" }
