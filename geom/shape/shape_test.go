@@ -79,8 +79,9 @@ func TestPlainPieces(t *testing.T) {
 		{ell, "", "D round 30", "", 25600 + 900*(1-pi/4), 25600 + 900*(1-pi/4), 800 - 60 + 15*pi, 800 - 60 + 15*pi},
 		{ell, "AB allow 10;BC allow 10;CD allow 10;DE allow 10;EF allow 10;FA allow 10", "D round 30", "", 25600 + 900*(1-pi/4), 220*220 - 120*120 + 400*(1-pi/4), 800 - 60 + 15*pi, 880 - 40 + 10*pi},
 		{ell, "", "D cut 30", "", 25600 + 450, 25600 + 450, 800 - 60 + 30*math.Sqrt2, 800 - 60 + 30*math.Sqrt2},
-		// Blunted √2 · 20 short of where the cut lines cross: a half square of 20·√2 a leg.
-		{square, "AB allow 30;DA allow 30", "A blunt " + "31", "", 10000, 130*130 - math.Pow(30*math.Sqrt2-31, 2), 400, 520 - 2*(math.Sqrt2-1)*(30*math.Sqrt2-31)},
+		// The cut lines cross 30√2 from A; blunted at 31 they lose a half square of the height h = 30√2 − 31,
+		// its area h² and twice a leg of h√2 for a base of 2h.
+		{square, "AB allow 30;DA allow 30", "A blunt 31", "", 10000, 130*130 - math.Pow(30*math.Sqrt2-31, 2), 400, 520 - 2*(math.Sqrt2-1)*(30*math.Sqrt2-31)},
 		// Holes.
 		{equal, "", "", "20 at AB 50 from A 100", 17320.508075688772, 17320.508075688772, 600, 600},
 	}
