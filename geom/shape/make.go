@@ -21,10 +21,11 @@ const straight = 1e-6
 // noteTimes the allowance on (a corner under 23°) there is a note; beyond the larger
 // of farthest and farTimes the allowance it is refused. Both offer Blunt.
 // Judgement, no published source.
+const farthest unit.Length = 300 // about the long side of a common page
+
 const (
-	farthest  unit.Length = 300 // about the long side of a common page
-	farTimes              = 20
-	noteTimes             = 5
+	farTimes  = 20
+	noteTimes = 5
 )
 
 // Make does the work to an outline, whose corners have the names. Figures in
