@@ -23,7 +23,8 @@ import (
 func calibrateCommand(c console) *cobra.Command {
 	r := &request{console: c}
 	var found string
-	var again, fine bool
+	var again bool
+	var number int
 	cmd := &cobra.Command{
 		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
 		Short: "measure what a printer does to a page, and have its pages corrected",
@@ -35,8 +36,9 @@ READINGS are in the order of the sheet's boxes: the two sides, the diagonal from
 to C, the one from B to D, and where printing stops at the left, the top, the
 right and the bottom. With neither -o nor --found it says what is kept.
 
---again makes the sheet once more, corrected, to see that it comes out true; what
-is found on that one is added to what is known.`,
+--again makes the sheet once more, corrected, to see that it comes out true. It has
+ticks to read tenths by; what is found on it, typed with --again, is added to what
+is known.`,
 		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
   trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12
   trammel calibrate --printer shed --again -o again.pdf`,
@@ -49,7 +51,7 @@ is found on that one is added to what is known.`,
 	f.StringVar(&r.margin, "margin", "", "`width` of what stays outside the crosses")
 	f.StringVar(&found, "found", "", "`readings`: width=…,height=…,diagonal=…,diagonal=…[,edges=l,t,r,b]")
 	f.BoolVar(&again, "again", false, "a sheet corrected by what is known already")
-	f.BoolVar(&fine, "fine", false, "the readings are tenths, by the ticks at the corners")
+	f.IntVar(&number, "sheet", 0, "`number` of the corrected sheet that was read, as it says itself")
 	f.BoolVar(&r.json, "json", false, "print what was found as JSON on standard output")
 	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
 	r.output(cmd, ".pdf")
@@ -58,15 +60,15 @@ is found on that one is added to what is known.`,
 			return r.calibrationSheet(again)
 		}
 		if r.flags.Changed("found") {
-			return r.found(found, again, fine)
+			return r.found(found, again, number)
 		}
-		return r.known(again, fine)
+		return r.known(again)
 	}
 	return cmd
 }
 
 // calibration reads the flags that a sheet and its readings share.
-func (r *request) calibration(again bool, never ...string) (app.Calibration, error) {
+func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Calibration, error) {
 	var none app.Calibration
 	if err := r.swallowed(); err != nil {
 		return none, err
@@ -89,12 +91,11 @@ func (r *request) calibration(again bool, never ...string) (app.Calibration, err
 		return none, err
 	}
 	known, err := kept(r.printer)
-	if err != nil && again {
+	if err != nil && o.Again {
 		return none, err
 	}
-	return app.OpenCalibration(set, app.CalibrateOptions{
-		Printer: r.said("printer", r.printer), Paper: r.said("paper", r.paper), Margin: r.said("margin", r.margin), Again: again, Known: known,
-	})
+	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
+	return app.OpenCalibration(set, o)
 }
 
 func (r *request) calibrationSheet(again bool) error {
@@ -102,7 +103,7 @@ func (r *request) calibrationSheet(again bool) error {
 	if err != nil {
 		return err
 	}
-	c, err := r.calibration(again, "found", "fine", "json")
+	c, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet")
 	if err != nil {
 		return err
 	}
@@ -113,8 +114,11 @@ func (r *request) calibrationSheet(again bool) error {
 	return nil
 }
 
-func (r *request) found(found string, again, fine bool) error {
-	c, err := r.calibration(again)
+func (r *request) found(found string, again bool, number int) error {
+	if r.flags.Changed("sheet") && !again {
+		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
+	}
+	c, err := r.calibration(app.CalibrateOptions{Again: again, Read: true, Sheet: number})
 	if err != nil {
 		return err
 	}
@@ -125,7 +129,7 @@ func (r *request) found(found string, again, fine bool) error {
 	if again && read.Edges != nil {
 		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
 	}
-	learned, err := c.Learn(read, fine, today())
+	learned, err := c.Learn(read, today())
 	if err != nil {
 		return in("--found", err)
 	}
@@ -152,11 +156,11 @@ func (r *request) found(found string, again, fine bool) error {
 }
 
 // known says what is kept of a printer.
-func (r *request) known(again, fine bool) error {
-	if again || fine {
-		return &unit.Fault{Where: "--" + map[bool]string{true: "again", false: "fine"}[again], What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
+func (r *request) known(again bool) error {
+	if again {
+		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
-	if _, err := r.calibration(false, "paper", "margin"); err != nil {
+	if _, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet"); err != nil {
 		return err
 	}
 	c, err := kept(r.printer)

@@ -22,7 +22,7 @@ func word(words string, at geom.Point, h unit.Length, a draw.Align) draw.Text {
 }
 
 // marks are the crosses, the lines to lay the rule along and the ticks.
-func marks(r geom.Rect) draw.Drawing {
+func marks(r geom.Rect, fine bool) draw.Drawing {
 	c := corners(r)
 	var d draw.Drawing
 	for i, p := range c {
@@ -31,35 +31,38 @@ func marks(r geom.Rect) draw.Drawing {
 			line(geom.Point{X: p.X, Y: p.Y - arm}, geom.Point{X: p.X, Y: p.Y + arm}, draw.Fine))
 		d = append(d, letter(r, i))
 	}
-	for _, l := range []struct {
+	for i, l := range []struct {
 		from, to int
 		left     bool // the ticks are on the left as one looks from the first corner to the second
 	}{{0, 1, true}, {0, 3, false}, {0, 2, true}, {1, 3, false}} {
-		d = append(d, guides(geom.Line{From: c[l.from], To: c[l.to]}, tickStart(r.Width(), r.Height()), l.left)...)
+		d = append(d, guides(geom.Line{From: c[l.from], To: c[l.to]}, tickStart(r.Width(), r.Height(), i >= 2), l.left, fine)...)
 	}
 	return d
 }
 
-// letter of a corner, beside the cross: above the line from A to B, and on the
-// line from D to C, which nobody measures.
+// letter of a corner, beside the cross: above the line from A to B, else on one of
+// the two sides that nobody measures.
 func letter(r geom.Rect, i int) draw.Text {
 	const h, beside = draw.CornerHeight, arm + 1
 	p := corners(r)[i]
 	t := draw.Text{Height: h, Bold: true, Words: "ABCD"[i : i+1], On: draw.Outline}
-	t.At = geom.Point{X: p.X + beside, Y: p.Y + 1.2}
-	if i == 1 || i == 2 {
-		t.At.X, t.Align = p.X-beside, draw.Right
-	}
-	if i >= 2 {
-		t.At.Y = p.Y - h/2
+	switch i {
+	case 0:
+		t.At = geom.Point{X: p.X + beside, Y: p.Y + 1.2}
+	case 1:
+		t.At, t.Align = geom.Point{X: p.X, Y: p.Y + beside}, draw.Middle
+	case 2:
+		t.At, t.Align = geom.Point{X: p.X - beside, Y: p.Y - h/2}, draw.Right
+	case 3:
+		t.At = geom.Point{X: p.X + beside, Y: p.Y - h/2}
 	}
 	return t
 }
 
-// guides are short lines along a length near both its ends, and at its second end
-// ten ticks 1.1 mm apart, going back from it: the one that meets a whole
+// guides are short lines along a length near both its ends, and, to read tenths, at
+// its second end ten ticks 1.1 mm apart, going back from it: the one that meets a whole
 // millimetre of the rule has the tenths that the length is over.
-func guides(l geom.Line, start unit.Length, left bool) draw.Drawing {
+func guides(l geom.Line, start unit.Length, left, fine bool) draw.Drawing {
 	a := l.Direction()
 	side := a + unit.Turn/4
 	if !left {
@@ -67,8 +70,11 @@ func guides(l geom.Line, start unit.Length, left bool) draw.Drawing {
 	}
 	back := func(d unit.Length) geom.Point { return l.To.Toward(a, -d) }
 	d := draw.Drawing{
-		line(l.From.Toward(a, start), l.From.Toward(a, start+15), draw.Fine),
-		line(back(start-1.5), back(start+9*tickPitch+6), draw.Fine),
+		line(l.From.Toward(a, 15), l.From.Toward(a, 30), draw.Fine),
+		line(back(start-1), back(start+15), draw.Fine),
+	}
+	if !fine {
+		return d
 	}
 	for k := range 10 {
 		p := back(start + unit.Length(k)*tickPitch)

@@ -44,7 +44,7 @@ func (r Readings) Limit() unit.Length {
 }
 
 // Agreement is how far a reading may be from what all sheets together make of it:
-// half a step for itself, as much for the others, and a little for the paper.
+// half a step of a first sheet, as much for the others, and a little for the paper.
 const Agreement unit.Length = 0.3
 
 // names of the lengths in the order of all lists here.
@@ -68,7 +68,7 @@ func (r Readings) Spans() []geom.Span {
 		v, l := over[i], found[i]
 		if r.Fine {
 			_, tenths := math.Modf(l.MM())
-			back := tickStart(r.Width, r.Height) + tickPitch*unit.Length(math.Round(tenths*10))
+			back := tickStart(r.Width, r.Height, i >= 2) + tickPitch*unit.Length(math.Round(tenths*10))
 			long := v.Distance(geom.Point{})
 			v, l = v.Times(float64((long-back)/long)), l-back
 		}
@@ -152,7 +152,7 @@ const (
 
 // Plausible refuses what no printer does by itself. The error is a *unit.Fault.
 func Plausible(d geom.Distortion, paper string) error {
-	hint := "print the sheet again at 100 %, actual size; and see that " + paper + " is the paper of the sheet"
+	hint := "print the sheet again at 100 %, actual size; and see that " + paper + " is the paper of the sheet, and --margin as the sheet has it"
 	for _, s := range []struct {
 		way     string
 		stretch float64

@@ -37,15 +37,15 @@ const (
 // MostEdge is as far as the rulers at the edges go.
 const MostEdge = ruler
 
-// Rectangle that is measured. On a corrected sheet the lengths come out as they are
-// meant, so that reading them to a quarter of a millimetre says no more than before;
-// there it is a little smaller, so that each of them ends midway between two readings.
+// Rectangle that is measured. On a corrected sheet the lengths come out nearly as
+// they are meant, and to read a tenth that was met before says nothing new; there it
+// is a little smaller, so that each of them ends midway between two readings.
 func (s Sheet) Rectangle() geom.Rect {
 	r := geom.Rect{Max: geom.Point{X: s.Width, Y: s.Height}}.Grow(-s.Inset)
 	if s.Number < 2 {
 		return r
 	}
-	const step, mid = EyeStep, EyeStep / 2
+	const step, mid = FineStep, FineStep / 2
 	w0, h0 := floorTo(r.Width()-mid, step)+mid, floorTo(r.Height()-mid, step)+mid
 	best, least := geom.Point{X: w0, Y: h0}, math.Inf(1)
 	for i := range 16 {
@@ -67,12 +67,14 @@ func floorTo(l, step unit.Length) unit.Length {
 	return step * unit.Length(math.Floor(float64(l/step)))
 }
 
-// Blank is readings of the sheet with nothing read yet.
+// Blank is readings of the sheet with nothing read yet. A corrected sheet is read by
+// its ticks. A first one has none: at a scale that is 1 % off, some lengths would
+// meet no tick.
 func (s Sheet) Blank() Readings {
 	r := s.Rectangle()
 	q := Readings{Width: r.Width(), Height: r.Height()}
 	if s.Number > 1 {
-		q.Corrected = s.Corrected
+		q.Corrected, q.Fine = s.Corrected, true
 	}
 	return q
 }
@@ -100,10 +102,13 @@ func (s Sheet) check() error {
 	return nil
 }
 
-// tickStart is how far before the second corner the ticks begin, going away from
-// it, in whole millimetres: as far as it takes to keep those of a side and of a
-// diagonal apart.
-func tickStart(width, height unit.Length) unit.Length {
-	sine := min(width, height) / unit.Length(math.Hypot(width.MM(), height.MM()))
-	return unit.Length(math.Ceil(math.Min(60, 8/float64(sine))))
+// tickStart is how far before its second corner the ticks of a length begin, going
+// away from it, in whole millimetres: those of a side just clear of the cross, those
+// of a diagonal where they are clear of the sides'.
+func tickStart(width, height unit.Length, diagonal bool) unit.Length {
+	if !diagonal {
+		return arm + 3
+	}
+	sine := min(width, height).MM() / math.Hypot(width.MM(), height.MM())
+	return unit.Length(math.Ceil(math.Min(60, 10/sine)))
 }

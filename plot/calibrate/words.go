@@ -42,7 +42,7 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 	for i, d := range laid {
 		p := draw.Page{Kind: draw.Calibration, Piece: s.title(), Width: s.Width, Height: s.Height}
 		if i == 0 {
-			p.Ops = marks(rect)
+			p.Ops = marks(rect, s.Number > 1)
 			if s.Number < 2 {
 				p.Ops = append(p.Ops, rulers(s.Width, s.Height)...)
 			}
@@ -83,11 +83,13 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 		fmt.Sprintf("Take a steel rule of %.0f mm or more; a pocket tape is not true enough. Hold its 10 mm mark on the first cross, read at the second and take off the 10: the end of a rule is worn.", rule),
 		"Read to the nearest 0.25 mm, twice. Do not guess what it ought to be: a good reading is seldom a round one.",
 	}
-	fine := "Finer, and worth it: near the second cross are ten ticks, 0 to 9. Read whole millimetres at the cross; the tick that meets a millimetre mark of the rule is the tenths. Read all four so, and add --fine."
+	if s.Number > 1 {
+		items[2] = "Read whole millimetres at the second cross. Before it are ten ticks, 0 to 9: the one that meets a millimetre mark of the rule is the tenths. Use a lens, and read twice. Near a whole millimetre the tick decides: tick 9 before 190 is 189.9."
+	}
 	table := sheet.Table{Height: h, Row: 9, Gutter: 3, Columns: []sheet.Column{{}, {}, {Align: sheet.Box, Width: 38}}, Cells: [][]string{
 		{"width", "A to B", "mm"}, {"height", "A to D", "mm"}, {"first diagonal", "A to C", "mm"}, {"second diagonal", "B to D", "mm"},
 	}}
-	list := sheet.List{Items: append(items, fine), Numbered: true, Height: h, Gap: 1}
+	list := sheet.List{Items: items, Numbered: true, Height: h, Gap: 1}
 	all = append(all, list, sheet.Gap(3))
 	ratio := float64(s.Width / s.Height)
 	if wide >= 130 {
@@ -95,7 +97,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	} else {
 		all = append(all, table)
 	}
-	first := 5
+	first := 4
 	if s.Number < 2 {
 		all = append(all,
 			sheet.Heading{Words: "Read where printing stops"},
@@ -133,7 +135,7 @@ func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
 	}
 	c := "trammel calibrate --printer " + name
 	if s.Number > 1 {
-		c += " --again"
+		c += fmt.Sprintf(" --again --sheet %d", s.Number)
 	} else {
 		c += " --paper " + strings.ReplaceAll(s.Paper, " ", "-")
 	}

@@ -22,6 +22,8 @@ import (
 type CalibrateOptions struct {
 	Printer, Paper, Margin job.Setting
 	Again                  bool                  // a sheet corrected by what is known already
+	Read                   bool                  // the sheet is on paper already, and was measured
+	Sheet                  int                   // which sheet was measured, as it says itself; 0: it is not said
 	Known                  *profiles.Calibration // of that printer; nil for none
 }
 
@@ -52,6 +54,9 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 		}
 		c.sheet.Number, c.sheet.Corrected = len(o.Known.Sheets)+1, distortion(o.Known.Found)
 	}
+	if o.Sheet != 0 && o.Sheet != c.sheet.Number {
+		return c, &unit.Fault{Where: "--sheet", What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.sheet.Number), Hint: "a corrected sheet counts only until something newer is known: print it anew with --again"}
+	}
 	p, err := set.Paper(paper.Text)
 	if err != nil {
 		return c, placed(err, paper.Where)
@@ -78,7 +83,11 @@ func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
 			return placed(err, o.Margin.Where)
 		}
 		s.Inset, s.Margin = m, strings.TrimSpace(o.Margin.Text)
-	} else if q, err := set.Printer(s.Printer); err == nil {
+	}
+	if o.Read { // what is not the usual stands on the sheet, to be typed
+		return nil
+	}
+	if q, err := set.Printer(s.Printer); err == nil && s.Margin == "" {
 		s.Inset = max(s.Inset, q.Left, q.Top, q.Right, q.Bottom)
 	}
 	var need unit.Length
@@ -141,6 +150,9 @@ func ParseFound(text string) (Found, error) {
 	seen := map[string]bool{}
 	last := ""
 	lengths := map[string]*unit.Length{"AB": &f.AB, "AD": &f.AD, "AC": &f.AC, "BD": &f.BD}
+	if strings.TrimSpace(text) == "" {
+		return f, &unit.Fault{What: "no readings are written", Hint: foundHint}
+	}
 	const most = 400
 	if len(text) > most {
 		return f, &unit.Fault{What: fmt.Sprintf("is longer than %d characters", most), Hint: foundHint}
@@ -167,7 +179,7 @@ func ParseFound(text string) (Found, error) {
 			seen[name] = true
 			e, err := unit.ParseSetting(value, unit.MM, 0, calibrate.MostEdge)
 			if err != nil {
-				return f, within(err, "edges")
+				return f, placed(err, "edges")
 			}
 			edges = append(edges, e)
 			continue
@@ -189,7 +201,7 @@ func ParseFound(text string) (Found, error) {
 		seen[key] = true
 		var err error
 		if *to, err = unit.ParseSetting(value, unit.MM, unit.Shortest, 2*pdf.MaxSide); err != nil {
-			return f, within(err, name)
+			return f, placed(err, name)
 		}
 	}
 	for _, k := range []struct{ key, name string }{{"AB", "width (A to B)"}, {"AD", "height (A to D)"}, {"AC", "the first diagonal (A to C)"}, {"BD", "the second diagonal (B to D)"}} {
@@ -207,14 +219,19 @@ func ParseFound(text string) (Found, error) {
 	return f, nil
 }
 
-func within(err error, name string) error { return placed(err, name) }
-
 // Learn makes of what was found on the sheet a calibration to keep. The error is a
 // *unit.Fault that has no place yet.
-func (c Calibration) Learn(f Found, fine bool, date string) (Learned, error) {
+func (c Calibration) Learn(f Found, date string) (Learned, error) {
 	s := c.sheet
 	r := s.Blank()
-	r.AB, r.AD, r.AC, r.BD, r.Fine = f.AB, f.AD, f.AC, f.BD, fine
+	r.AB, r.AD, r.AC, r.BD = f.AB, f.AD, f.AC, f.BD
+	if r.Fine {
+		for _, l := range []unit.Length{f.AB, f.AD, f.AC, f.BD} {
+			if ten := l.MM() * 10; math.Abs(ten-math.Round(ten)) > 1e-6 {
+				return Learned{}, &unit.Fault{What: fmt.Sprintf("%g is not in tenths, and a corrected sheet is read in tenths, by its ticks", l.MM()), Hint: "the tick that meets a millimetre mark of the rule is the tenths"}
+			}
+		}
+	}
 	if err := r.Check(s.Paper); err != nil {
 		return Learned{}, err
 	}
@@ -239,7 +256,7 @@ func (c Calibration) Learn(f Found, fine bool, date string) (Learned, error) {
 	}
 	made.Found, made.Uncertainty = profiles.Misprint(fit.Distortion), fit.Uncertainty()
 	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
-		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD,
+		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD,
 	})
 	l := Learned{Calibration: made, readings: r}
 	if s.Number > 1 {
@@ -270,14 +287,18 @@ type Learned struct {
 	came     *geom.Fit // how a corrected sheet came out
 }
 
-// finer is what reading the same sheet by its ticks would leave open.
-func (l Learned) finer() float64 {
-	r := l.readings
-	r.Fine = true
-	r.AB, r.AD = r.Width, r.Height
-	d := unit.Length(math.Hypot(r.Width.MM(), r.Height.MM()))
-	r.AC, r.BD, r.Corrected = d, d, geom.Distortion{}
-	fit, err := geom.FitDistortion(r.Spans())
+// next is what one more sheet, corrected and read by its ticks, would leave open.
+func (l Learned) next() float64 {
+	r := readings(l.Sheets)
+	more := r[len(r)-1]
+	more.Fine, more.Corrected = true, geom.Distortion{}
+	d := unit.Length(math.Hypot(more.Width.MM(), more.Height.MM()))
+	more.AB, more.AD, more.AC, more.BD = more.Width, more.Height, d, d
+	var spans []geom.Span
+	for _, r := range append(r, more) {
+		spans = append(spans, r.Spans()...)
+	}
+	fit, err := geom.FitDistortion(spans)
 	if err != nil {
 		return 0
 	}
@@ -298,17 +319,16 @@ func (l Learned) Summary() []string {
 			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with --again.", 1000*off, 1000*w.Uncertainty()))
 		}
 	}
-	switch {
-	case l.Uncertainty <= goodEnough:
-	case !l.readings.Fine:
-		lines = append(lines, fmt.Sprintf("Better: read the tenths by the ticks and type --fine, which leaves %.2f; or a longer diagonal, %.2f on paper twice as wide and high.", 1000*l.finer(), 500*l.Uncertainty))
-	default:
-		lines = append(lines, fmt.Sprintf("Better: a longer diagonal, %.2f on paper twice as wide and high; or a second sheet with --again.", 500*l.Uncertainty))
+	if l.Uncertainty > goodEnough {
+		lines = append(lines, fmt.Sprintf("Truer: a longer diagonal, %.2f mm per metre on paper twice as wide and high; or one more sheet with --again, read in tenths, %.2f.", 500*l.Uncertainty, 1000*l.next()))
 	}
 	if l.Edges == nil {
 		lines = append(lines, "No edges were read: margins stay as the printer's profile has them.")
 	}
-	return append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
+	if l.came == nil {
+		lines = append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
+	}
+	return lines
 }
 
 // goodEnough is a quarter of a millimetre in a metre.
