@@ -44,7 +44,7 @@ type Work struct {
 	Cover   paging.Cover
 	Printer profiles.Printer
 	Pieces  []Piece
-	madeFor madeFor  // the printer
+	madeFor madeFor      // the printer
 	over    job.Over     // what the options say over the job
 	hide    []draw.Layer // left out of the pages
 }
@@ -101,6 +101,12 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			return w, err
 		}
 		all = append(all, ms...)
+		if _, err := p.Shape.Work(bare); err != nil {
+			return w, err
+		}
+		if err := undrawn(p.Shape); err != nil {
+			return w, err
+		}
 		pieces, err := solve(j, i, ms, o)
 		if err != nil {
 			return w, err
