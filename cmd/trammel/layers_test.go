@@ -61,7 +61,7 @@ func TestWithout(t *testing.T) {
 				seen[l] += n
 			}
 			if i == 0 { // the index page, on no layer
-				if len(strokes) != 1 || strokes[""] < 100 {
+				if len(strokes) != 1 || strokes[""] < 50 {
 					t.Errorf("without %v: the index page has %v", hidden, strokes)
 				}
 				continue

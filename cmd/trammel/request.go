@@ -24,7 +24,7 @@ type request struct {
 	console
 	flags *pflag.FlagSet
 
-	json, landscape                                 bool
+	json, landscape, whole                          bool
 	config, out, name                               string
 	unit, fraction, angles, trade, pick, base, with string
 	paper, printer, margin, overlap, pages, without string

@@ -23,14 +23,19 @@ an index page first where there is more than one. Print the PDF at 100 % (actual
 size) and measure the check bar before you cut.
 
 OUT.pdf is one file. OUT.svg is one page; where there are more, they go into the
-folder OUT, a file each. OUT without an ending is such a folder.`,
+folder OUT, a file each. OUT without an ending is such a folder.
+
+With --whole each piece is one SVG at full size for a laser or a knife: the group
+"cut" holds closed paths alone, "marks" and "words" the rest, all in hairlines.`,
 		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf
   trammel template examples/gusset-plate.yaml --paper A3 -o gusset.pdf
-  trammel template AB=8m BC=6m CA=5m --pages outline -o gable.pdf`,
+  trammel template AB=8m BC=6m CA=5m --pages outline -o gable.pdf
+  trammel template AB=600 BC=450 CA=450 --whole -o brace.svg`,
 	}
 	r.read(cmd)
 	r.print(cmd)
 	r.spread(cmd)
+	cmd.Flags().BoolVar(&r.whole, "whole", false, "each piece in one SVG at full size, for a machine that cuts: no pages")
 	r.output(cmd, ".pdf, .svg, or a folder for page SVGs")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.template(args) }
 	return cmd
@@ -47,6 +52,9 @@ func (r *request) template(args []string) error {
 	}
 	if err := w.Picked(); err != nil {
 		return err
+	}
+	if r.whole {
+		return r.wholeTemplate(g, w)
 	}
 	// Before the pages are laid: that may take a while.
 	switch g.ending {

@@ -45,7 +45,7 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 		return fmt.Errorf("svg: a page of %g × %g mm", p.Width, p.Height)
 	}
 	s := page{height: p.Height, warp: p.Warp, font: lettering.Go()}
-	s.head(p, d)
+	s.head(p, d, hint)
 	for _, l := range draw.Layers() {
 		if l.Fixed() || !slices.Contains(d.Hide, l) {
 			s.layer(l, p.Ops)
@@ -71,7 +71,7 @@ type page struct {
 	err    error
 }
 
-func (s *page) head(p draw.Page, d draw.Document) {
+func (s *page) head(p draw.Page, d draw.Document, hint string) {
 	width, height := string(decimal.Append(nil, p.Width.MM(), places)), string(decimal.Append(nil, p.Height.MM(), places))
 	s.text("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + `<svg xmlns="http://www.w3.org/2000/svg" version="1.1"`)
 	if d.Language != "" {
@@ -143,7 +143,7 @@ func (s *page) op(op draw.Op) {
 // arc writes the pieces of an arc. Up is down in SVG: what turns counter-clockwise
 // on paper has the sweep flag 0.
 func (s *page) arc(a geom.Arc) {
-	n, whole := draw.Pieces(a), draw.Whole(a)
+	whole := draw.Whole(a)
 	if s.warp != (draw.Matrix{}) {
 		s.to('M', a.At(0))
 		for _, q := range draw.Cubics(a) {
@@ -156,16 +156,28 @@ func (s *page) arc(a geom.Arc) {
 		}
 		return
 	}
+	s.to('M', a.At(0))
+	last := a.At(1)
+	if whole {
+		last = a.At(0)
+	}
+	s.arcTo(a, last)
+	if whole {
+		s.text("Z")
+	}
+}
+
+// arcTo goes on from where the arc begins to its end, which last is to the bit.
+func (s *page) arcTo(a geom.Arc, last geom.Point) {
 	flag := byte('0')
 	if a.Sweep < 0 {
 		flag = '1'
 	}
-	first := a.At(0)
-	s.to('M', first)
+	n := draw.Pieces(a)
 	for i := range n {
 		to := a.At(float64(i+1) / float64(n))
-		if whole && i == n-1 {
-			to = first
+		if i == n-1 {
+			to = last
 		}
 		s.text("A")
 		s.num(a.Radius.MM())
@@ -174,9 +186,6 @@ func (s *page) arc(a geom.Arc) {
 		s.text(" 0 0 ")
 		s.b = append(s.b, flag)
 		s.to(' ', to)
-	}
-	if whole {
-		s.text("Z")
 	}
 }
 
