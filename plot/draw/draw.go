@@ -135,7 +135,7 @@ func (o Polyline) Layer() Layer { return o.On }
 func (o Text) Layer() Layer     { return o.On }
 
 // OpTypes has one of each kind of operation; tests range over it.
-func OpTypes() []Op { return []Op{Line{}, Arc{}, Polyline{}, Text{}} }
+func OpTypes() []Op { return []Op{Line{}, Arc{}, Polyline{}, Path{}, Text{}} }
 
 // Ruler measures lettering. plot/lettering has the one that counts.
 type Ruler interface {

@@ -25,6 +25,11 @@ func Dump(w io.Writer, d Drawing) error {
 			if err == nil {
 				_, err = fmt.Fprintf(w, " closed=%t solid=%t %s\n", o.Closed, o.Solid, o.Pen)
 			}
+		case Path:
+			_, err = fmt.Fprintf(w, "%s path closed=%t %s\n", o.On, o.Closed, o.Pen)
+			if err == nil {
+				err = Dump(w, o.Parts())
+			}
 		case Text:
 			_, err = fmt.Fprintf(w, "%s text %.3f,%.3f h %.2f turn %.3f° align %d bold=%t %q\n", o.On, o.At.X, o.At.Y, o.Height, o.Turn.Degrees(), o.Align, o.Bold, o.Words)
 		}

@@ -14,6 +14,9 @@ func OnLayer(op Op, l Layer) Op {
 	case Polyline:
 		o.On = l
 		return o
+	case Path:
+		o.On = l
+		return o
 	case Text:
 		o.On = l
 		return o

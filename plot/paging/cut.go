@@ -54,6 +54,16 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 				dst = append(dst, moved(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
 			}
 		}
+	case draw.Path:
+		if o.Pen.Dash != draw.Continuous {
+			for _, part := range o.Parts() {
+				dst = cut(dst, part, part.Bounds(nil), window, by)
+			}
+			break
+		}
+		for _, run := range geom.ClipPath(o.Segments, o.Closed, window) {
+			dst = append(dst, moved(draw.Path{Segments: run, Pen: o.Pen, On: o.On}, by))
+		}
 	}
 	return dst
 }
@@ -107,6 +117,9 @@ func moved(op draw.Op, by geom.Point) draw.Op {
 			points[i] = p.Plus(by)
 		}
 		o.Points = points
+		return o
+	case draw.Path:
+		o.Segments = geom.Placement{Shift: by}.Contour(o.Segments)
 		return o
 	case draw.Text:
 		o.At = o.At.Plus(by)

@@ -47,6 +47,10 @@ func shapes(dst []shape, op draw.Op, r draw.Ruler) []shape {
 		for i := range edges(o) {
 			stroke(o.Points[i], o.Points[(i+1)%len(o.Points)], o.Pen.Width/2)
 		}
+	case draw.Path:
+		for _, part := range o.Parts() {
+			dst = shapes(dst, part, r)
+		}
 	case draw.Text:
 		dst = append(dst, shape{p: o.Box(r), n: 4, text: true})
 	}

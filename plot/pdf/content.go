@@ -83,17 +83,15 @@ func (c *content) op(op draw.Op) {
 		}
 		c.stroke(o.Pen)
 		c.point(o.Arc.At(0), 'm')
-		for _, q := range draw.Cubics(o.Arc) {
-			c.xy(q.Control1)
-			c.xy(q.Control2)
-			c.point(q.To, 'c')
-		}
+		c.curves(draw.Cubics(o.Arc))
 		if draw.Whole(o.Arc) {
 			c.b = append(c.b, "h "...)
 		}
 		c.b = append(c.b, "S\n"...)
 	case draw.Polyline:
 		c.polyline(o)
+	case draw.Path:
+		c.path(o)
 	case draw.Text:
 		c.words(o)
 	default:
@@ -119,6 +117,47 @@ func (c *content) polyline(o draw.Polyline) {
 		c.b = append(c.b, "s\n"...) // closes and strokes
 	default:
 		c.b = append(c.b, "S\n"...)
+	}
+}
+
+func (c *content) path(o draw.Path) {
+	if len(o.Segments) == 0 {
+		return
+	}
+	c.stroke(o.Pen)
+	first := o.Segments[0].At(0)
+	c.point(first, 'm')
+	for i, s := range o.Segments {
+		closing := o.Closed && i == len(o.Segments)-1
+		switch s := s.(type) {
+		case geom.Line:
+			if !closing { // else s draws it
+				c.point(s.To, 'l')
+			}
+		case geom.Arc:
+			if !decimal.Finite(s.Sweep.Radians()) {
+				c.fail(errStray)
+				return
+			}
+			curves := draw.Cubics(s)
+			if closing { // in the very point, so that nothing is left to close
+				curves[len(curves)-1].To = first
+			}
+			c.curves(curves)
+		}
+	}
+	if o.Closed {
+		c.b = append(c.b, "s\n"...) // closes and strokes
+	} else {
+		c.b = append(c.b, "S\n"...)
+	}
+}
+
+func (c *content) curves(curves []draw.Cubic) {
+	for _, q := range curves {
+		c.xy(q.Control1)
+		c.xy(q.Control2)
+		c.point(q.To, 'c')
 	}
 }
 

@@ -113,6 +113,24 @@ func (b brush) paint(op draw.Op) {
 		} else {
 			b.stroke(o.Pen)
 		}
+	case draw.Path:
+		for i, s := range o.Segments {
+			if i == 0 {
+				b.moveTo(s.At(0))
+			}
+			switch s := s.(type) {
+			case geom.Line:
+				b.lineTo(s.To)
+			case geom.Arc:
+				for _, c := range draw.Cubics(s) {
+					b.curveTo(c)
+				}
+			}
+		}
+		if o.Closed {
+			b.ClosePath()
+		}
+		b.stroke(o.Pen)
 	case draw.Text:
 		b.letters(o)
 	}

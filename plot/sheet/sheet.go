@@ -146,6 +146,9 @@ func Move(d draw.Drawing, m geom.Placement) draw.Drawing {
 		case draw.Polyline:
 			o.Points = m.Polygon(o.Points)
 			out[i] = o
+		case draw.Path:
+			o.Segments = m.Contour(o.Segments)
+			out[i] = o
 		case draw.Text:
 			o.At, o.Turn = m.Apply(o.At), o.Turn+m.Turn
 			out[i] = o

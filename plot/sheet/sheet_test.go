@@ -158,6 +158,10 @@ func TestMoveTurnsEveryOperation(t *testing.T) {
 			o.Points = []geom.Point{{X: 1}, {X: 2}, {X: 2, Y: 1}}
 			op = o
 		}
+		if o, ok := op.(draw.Path); ok {
+			o.Segments = []geom.Segment{geom.Line{From: geom.Point{X: 1}, To: geom.Point{X: 3}}, geom.Arc{Centre: geom.Point{X: 3, Y: 2}, Radius: 2, Start: -unit.Turn / 4, Sweep: unit.Turn / 4}}
+			op = o
+		}
 		d := draw.Drawing{op}
 		back := Move(Move(d, m), geom.Placement{Turn: -m.Turn, Shift: geom.Point{Y: 10}})
 		want, got := op.Bounds(fixed{}), back[0].Bounds(fixed{})

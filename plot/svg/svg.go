@@ -133,6 +133,8 @@ func (s *page) op(op draw.Op) {
 		s.pen(o.Pen)
 	case draw.Polyline:
 		s.polyline(o)
+	case draw.Path:
+		s.path(o)
 	case draw.Text:
 		s.words(o)
 	default:

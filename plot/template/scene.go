@@ -88,6 +88,10 @@ func strokesOf(op draw.Op) []stroke {
 		for i := range n {
 			line(geom.Line{From: o.At(float64(i) / float64(n)), To: o.At(float64(i+1) / float64(n))}, o.Pen.Width/2+sag)
 		}
+	case draw.Path:
+		for _, part := range o.Parts() {
+			all = append(all, strokesOf(part)...)
+		}
 	case draw.Polyline:
 		for i := range o.Points {
 			if i < len(o.Points)-1 || o.Closed || o.Solid {

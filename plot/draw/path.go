@@ -1,0 +1,40 @@
+package draw
+
+import (
+	"trammel/geom"
+)
+
+// Path is a run of lines and arcs drawn with one pen, each from where the one
+// before it ends, with mitred corners; closed, the last ends where the first
+// starts.
+type Path struct {
+	Segments []geom.Segment
+	Closed   bool
+	Pen      Pen
+	On       Layer
+}
+
+func (Path) op() {}
+
+func (o Path) Layer() Layer { return o.On }
+
+func (o Path) Bounds(Ruler) geom.Rect { return geom.Contour(o.Segments).Bounds() }
+
+// Parts are the segments as operations of their own. Dashes go on from one to the
+// next.
+func (o Path) Parts() []Op {
+	parts := make([]Op, len(o.Segments))
+	pen := o.Pen
+	for i, s := range o.Segments {
+		switch s := s.(type) {
+		case geom.Line:
+			parts[i] = Line{Line: s, Pen: pen, On: o.On}
+		case geom.Arc:
+			parts[i] = Arc{Arc: s, Pen: pen, On: o.On}
+		}
+		if pen.Dash != Continuous {
+			pen.Phase += s.Length()
+		}
+	}
+	return parts
+}

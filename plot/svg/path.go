@@ -1,0 +1,44 @@
+package svg
+
+import (
+	"trammel/geom"
+	"trammel/plot/draw"
+	"trammel/plot/internal/decimal"
+)
+
+// path writes a run of lines and arcs as one path, arcs as curves.
+func (s *page) path(o draw.Path) {
+	if len(o.Segments) == 0 {
+		return
+	}
+	s.text(`<path d="`)
+	first := o.Segments[0].At(0)
+	s.to('M', first)
+	for i, g := range o.Segments {
+		closing := o.Closed && i == len(o.Segments)-1
+		switch g := g.(type) {
+		case geom.Line:
+			if !closing { // else Z draws it
+				s.to('L', g.To)
+			}
+		case geom.Arc:
+			if !decimal.Finite(g.Sweep.Radians()) {
+				s.fail(errStray)
+				return
+			}
+			curves := draw.Cubics(g)
+			if closing { // in the very point, so that nothing is left to close
+				curves[len(curves)-1].To = first
+			}
+			for _, q := range curves {
+				s.to('C', q.Control1)
+				s.to(' ', q.Control2)
+				s.to(' ', q.To)
+			}
+		}
+	}
+	if o.Closed {
+		s.text("Z")
+	}
+	s.pen(o.Pen)
+}
