@@ -7,26 +7,45 @@ import (
 )
 
 // grazing is how far outside a rectangle a place may lie and still count as on
-// its edge when an arc is cut, and the length below which a piece of arc is
-// nothing: a circle that touches an edge from inside is then not split by the
-// last bits of its radius. Coordinates up to 1 km in mm have bits of 1.2e-10.
+// its edge, and the length below which a piece of arc is nothing: a circle that
+// touches an edge from inside is then not split by the last bits of its radius,
+// and a line along an edge is not lost by those of a turn. Coordinates up to 1 km in mm have bits of 1.2e-10.
 const grazing unit.Length = 1e-9
 
 // ClipLine is the part of a line that lies within the closed rectangle, running
 // the same way; false where less than a point's neighbourhood is left: a line
 // that only touches a corner has no part inside. A line wholly inside comes back
 // unchanged, bit for bit. An end that is cut lies exactly on the edge that cuts
-// it and within 4 ulp of the line's largest coordinate from the line itself.
+// it and within 4 ulp of the line's largest coordinate from the line itself. An
+// end within 1e-9 mm outside an edge counts as on it and is not cut.
 // (Y.-D. Liang, B. A. Barsky, A New Concept and Method for Line Clipping, 1984.)
 func ClipLine(l Line, r Rect) (Line, bool) {
-	dx, dy := float64(l.To.X-l.From.X), float64(l.To.Y-l.From.Y)
+	from, to := r.grazed(l.From), r.grazed(l.To)
+	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
 	c := cutter{t0: 0, t1: 1, from: uncut, to: uncut}
-	if !c.against(-dx, float64(l.From.X-r.Min.X), left) || !c.against(dx, float64(r.Max.X-l.From.X), right) ||
-		!c.against(-dy, float64(l.From.Y-r.Min.Y), below) || !c.against(dy, float64(r.Max.Y-l.From.Y), above) {
+	if !c.against(-dx, float64(from.X-r.Min.X), left) || !c.against(dx, float64(r.Max.X-from.X), right) ||
+		!c.against(-dy, float64(from.Y-r.Min.Y), below) || !c.against(dy, float64(r.Max.Y-from.Y), above) {
 		return Line{}, false
 	}
 	out := Line{r.onEdge(l, c.t0, c.from, l.From), r.onEdge(l, c.t1, c.to, l.To)}
-	return out, out.From != out.To
+	if c.from == uncut && c.to == uncut {
+		return out, out.From != out.To
+	}
+	return out, math.Abs(float64(out.To.X-out.From.X)) > float64(grazing) || math.Abs(float64(out.To.Y-out.From.Y)) > float64(grazing)
+}
+
+// grazed is the place, put on the line of an edge that it lies just outside of.
+func (r Rect) grazed(p Point) Point {
+	near := func(v, low, high unit.Length) unit.Length {
+		switch {
+		case v < low && low-v <= grazing:
+			return low
+		case v > high && v-high <= grazing:
+			return high
+		}
+		return v
+	}
+	return Point{near(p.X, r.Min.X, r.Max.X), near(p.Y, r.Min.Y, r.Max.Y)}
 }
 
 // edge of a rectangle.

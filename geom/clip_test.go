@@ -35,6 +35,10 @@ func TestClipLineKnown(t *testing.T) {
 		{"outside, parallel", geom.Line{From: pt(-10, 51), To: pt(110, 51)}, geom.Line{}, false},
 		{"outside, beyond the corner", geom.Line{From: pt(90, 70), To: pt(140, 30)}, geom.Line{}, false},
 		{"a point", geom.Line{From: pt(5, 5), To: pt(5, 5)}, geom.Line{}, false},
+		{"along an edge but for the last bits", geom.Line{From: pt(100+1e-13, -5), To: pt(100, 60)}, geom.Line{From: pt(100, 0), To: pt(100, 50)}, true},
+		{"along an edge, all of it out by the last bits", geom.Line{From: pt(100+1e-13, 5), To: pt(100+2e-13, 60)}, geom.Line{From: pt(100+1e-13, 5), To: pt(100, 50)}, true},
+		{"touches an edge with its end but for the last bits", geom.Line{From: pt(200, 20), To: pt(100+1e-13, 20)}, geom.Line{}, false},
+		{"just outside, parallel", geom.Line{From: pt(-10, 50+1e-8), To: pt(110, 50+1e-8)}, geom.Line{}, false},
 	} {
 		got, ok := geom.ClipLine(c.in, r)
 		if ok != c.ok || ok && got != c.want {
@@ -107,6 +111,7 @@ func TestClipPolylineKnown(t *testing.T) {
 		{"closed, first corner out", tri, true, box(2, -1, 11, 11), "[[{2 0} {10 0} {2 8}]]"},
 		{"closed, all corners out", tri, true, box(2, -1, 4, 11), "[[{2 0} {4 0}] [{4 6} {2 8}]]"},
 		{"its edge on the window's", tri, true, box(0, -5, 10, 0), "[[{0 0} {10 0}]]"},
+		{"its edge on the window's but for the last bits", tri, true, box(-5, 1e-13, 5, 20), "[[{5 5} {0 10} {0 0} {5 1e-13}]]"},
 		{"outside", tri, true, box(6, 6, 9, 9), "[]"},
 		{"round the window", tri, true, box(1, 1, 2, 2), "[]"},
 		{"a corner touches from inside", tri, false, box(0, 0, 10, 10), "[[{0 0} {10 0} {0 10}]]"},
