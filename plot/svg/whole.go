@@ -211,6 +211,8 @@ func isCut(op draw.Op) bool {
 		return o.Pen.Dash == draw.Continuous
 	case draw.Polyline:
 		return o.Pen.Dash == draw.Continuous && !o.Solid
+	case draw.Path:
+		return o.Pen.Dash == draw.Continuous
 	}
 	return false
 }
@@ -254,6 +256,10 @@ func strokes(op draw.Op) (all []draw.Op) {
 			l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
 			line(l, pen, o.On)
 			pen.Phase += l.Length()
+		}
+	case draw.Path:
+		for _, part := range o.Parts() {
+			all = append(all, strokes(part)...)
 		}
 	}
 	return all
