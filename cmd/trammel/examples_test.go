@@ -123,9 +123,6 @@ func (e example) run(t *testing.T) {
 	}
 }
 
-// near is the promise: every mark within 0.005 mm of where geometry has it.
-const near = 0.005
-
 // matches compares the strokes of the outline, as PDFium reads them, with the
 // report: each lies on an edge of a piece placed there, and on the pages of each
 // copy together the edges are drawn from end to end.

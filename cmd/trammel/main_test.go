@@ -13,6 +13,9 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// near is the promise: every mark within 0.005 mm of where geometry has it.
+const near = 0.005
+
 // The test binary is trammel as well: run under that name it is the program.
 func TestMain(m *testing.M) {
 	api.DisableConfigDir()
