@@ -110,7 +110,7 @@ func TestFaults(t *testing.T) {
 		{"pieces:\n- measure: [AB=1]\n  base: AA\n", `j:3:9: base: "AA" does not name two points`, "write the two ends of the baseline, such as AB"},
 		{"pieces:\n- measure: [AB=1]\n  with: arc\n", `j:3:9: with: "arc" is not a way to construct`, `did you mean "arcs"?`},
 		{"pieces:\n- &x\n  measure: [AB=1]\n- *x\n", "j:2:3: anchors (&x) are not read here", "write the value out where it is needed"},
-		{"pieces:\n- *x\n", "j:1:1: is not YAML: unknown anchor 'x' referenced", "anchors and aliases are not read here: write the value out"},
+		{"pieces:\n- *x\n", "j:2:3: is not YAML: unknown anchor 'x' referenced", "anchors and aliases are not read here: write the value out"},
 		{"pieces:\n- <<: {name: x}\n  measure: [AB=1]\n", "j:2:3: merge keys (<<) are not read here", "write the values out"},
 		{"job: !!str x\n" + m, "j:1:6: tags (!!str) are not read here", "write the plain value"},
 		{m + "---\n" + m, "j:3:1: a second document begins here", "one file holds one document: take the line --- out, or make two files"},

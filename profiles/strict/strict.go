@@ -8,8 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -127,38 +125,34 @@ func at(file source, line, column int, what, hint string) *unit.Fault {
 	return &unit.Fault{Where: file.at(line, column), What: what, Hint: hint}
 }
 
-var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
-
 // hints answer what the YAML reader says in its own words.
 var hints = []struct{ part, hint string }{
 	{"unknown anchor", "anchors and aliases are not read here: write the value out"},
 	{"cannot start any token", "indent with spaces, never with tabs; quote a value that begins with @, ` or %"},
 	{"tab character", "indent with spaces, never with tabs"},
 	{"mapping values are not allowed", "a value that holds a colon needs quotes; otherwise look at the indentation"},
+	{"incompatible YAML", "take the line with %YAML out"},
+	{"unknown escape", "write the name without a backslash, or in single quotes"},
 	{"did not find expected", "look at the brackets, the quotes and the indentation, there and just above"},
 	{"could not find expected ':'", "a key ends with a colon and a space"},
 	{"found unexpected end of stream", "a quote or a bracket is never closed"},
 }
 
-// syntax words an error of the YAML reader. It knows the line, never the column;
-// the line's first letter is as near as one can say.
+// syntax words an error of the YAML reader.
 func syntax(file source, data []byte, err error) error {
-	m := yamlLine.FindStringSubmatch(strings.ReplaceAll(err.Error(), "\n", " "))
-	if m == nil {
+	named, said, ok := reading(err)
+	if !ok {
 		return at(file, 1, 1, "is not YAML", "")
 	}
-	line, _ := strconv.Atoi(m[1])
-	lines := bytes.Split(data, []byte("\n"))
-	line = min(max(line, 1), len(lines))
-	column := 1 + len(lines[line-1]) - len(bytes.TrimLeft(lines[line-1], " \t"))
 	hint := ""
 	for _, h := range hints {
-		if strings.Contains(m[2], h.part) {
+		if strings.Contains(said, h.part) {
 			hint = h.hint
 			break
 		}
 	}
-	return at(file, line, column, "is not YAML: "+Shorten(m[2]), hint)
+	line, column := place(data, named, said)
+	return at(file, line, column, "is not YAML: "+Shorten(said), hint)
 }
 
 // plain refuses anchors, aliases, tags and merge keys anywhere below v.
