@@ -149,14 +149,14 @@ func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecor
 		case r.err == nil && read != "eye":
 			r.err = f["read"].Fault(fmt.Sprintf("read: %q is not known", strict.Shorten(read)), "known: eye, ticks")
 		}
-		if v, ok := f["corrected"]; ok {
-			s.Corrected = r.misprint(r.fields(v, "corrected", "across", "along", "skew"))
-		}
 		for _, l := range []struct {
 			name string
 			to   *unit.Length
 		}{{"AB", &s.AB}, {"AD", &s.AD}, {"AC", &s.AC}, {"BD", &s.BD}} {
 			*l.to = r.length(f, l.name, 1, 2*mostPaper)
+		}
+		if v, ok := f["corrected"]; ok {
+			s.Corrected = r.misprint(r.fields(v, "corrected", "across", "along", "skew"))
 		}
 		all = append(all, s)
 	}

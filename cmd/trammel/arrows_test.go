@@ -24,6 +24,7 @@ var arrows = map[string][]string{
 	"trammel/plot/sheet":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/plot/paging":        {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/plot/template":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
+	"trammel/plot/calibrate":     {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
 	"trammel/plot/setout":        {"trammel/geom", "trammel/geom/unit", "trammel/geom/survey", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
 	"trammel/plot/pdf":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},

@@ -34,7 +34,8 @@ warped so that it comes out true on that printer, and on that one only.
 
 READINGS are in the order of the sheet's boxes: the two sides, the diagonal from A
 to C, the one from B to D, and where printing stops at the left, the top, the
-right and the bottom. With neither -o nor --found it says what is kept.
+right and the bottom. Corners do for names too: AB, AD, AC, BD. With neither -o nor
+--found it says what is kept.
 
 --again makes the sheet once more, corrected, to see that it comes out true. It has
 ticks to read tenths by; what is found on it, typed with --again, is added to what
@@ -42,7 +43,7 @@ is known.`,
 		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
   trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12
   trammel calibrate --printer shed --again -o again.pdf`,
-		Args: noArguments,
+		Args: cobra.ArbitraryArgs, // a value that was forgotten is found first
 	}
 	f := cmd.Flags()
 	r.flags = f
@@ -55,7 +56,13 @@ is known.`,
 	f.BoolVar(&r.json, "json", false, "print what was found as JSON on standard output")
 	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
 	r.output(cmd, ".pdf")
-	cmd.RunE = func(*cobra.Command, []string) error {
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := r.swallowed(); err != nil {
+			return err
+		}
+		if err := noArguments(cmd, args); err != nil {
+			return err
+		}
 		if r.flags.Changed("output") {
 			return r.calibrationSheet(again)
 		}
@@ -70,9 +77,6 @@ is known.`,
 // calibration reads the flags that a sheet and its readings share.
 func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Calibration, error) {
 	var none app.Calibration
-	if err := r.swallowed(); err != nil {
-		return none, err
-	}
 	for _, name := range never {
 		if r.flags.Changed(name) {
 			return none, &unit.Fault{Where: "--" + name, What: "does not go with what else is asked for", Hint: "make the sheet with -o; measure it; type what you found with --found"}

@@ -198,12 +198,17 @@ func Solve(all []Readings) (geom.Fit, error) {
 	if len(all) == 1 {
 		return fit, nil // what one sheet can say against itself, Check has looked at
 	}
+	worst, last := 0.0, 0
 	for i, left := range fit.Left {
-		if math.Abs(left.MM()) > Agreement.MM() {
-			return fit, &unit.Fault{
-				What: fmt.Sprintf("the sheets do not agree: %s of sheet %d is %.2f mm from what they give together", names[i%4], i/4+1, math.Abs(left.MM())),
-				Hint: "measure it again; if it stays, the printer or the paper has changed: begin afresh with a sheet made without --again",
-			}
+		worst = max(worst, math.Abs(left.MM()))
+		if math.Abs(left.MM()) > math.Abs(fit.Left[len(fit.Left)-4+last].MM()) && i >= len(fit.Left)-4 {
+			last = i - (len(fit.Left) - 4)
+		}
+	}
+	if worst > Agreement.MM() {
+		return fit, &unit.Fault{
+			What: fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, Agreement.MM()),
+			Hint: fmt.Sprintf("measure %s again; if it stays, the printer or the paper has changed: begin afresh with a sheet made without --again", names[last]),
 		}
 	}
 	return fit, nil

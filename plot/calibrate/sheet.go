@@ -30,8 +30,9 @@ const (
 	arm       unit.Length = 5 // of a cross
 	tickPitch unit.Length = 1.1
 	ruler     unit.Length = 20
-	leastSide unit.Length = 100 // of the rectangle
-	textWide  unit.Length = 165 // longer lines are not read
+	leastSide unit.Length = 100  // of the rectangle
+	mostSide  unit.Length = 2000 // longer than that no steel rule is
+	textWide  unit.Length = 165  // longer lines are not read
 )
 
 // MostEdge is as far as the rulers at the edges go.
@@ -94,10 +95,13 @@ func Spread(warp draw.Matrix, window geom.Rect) (left, top, right, bottom unit.L
 	return max(0, window.Min.X-r.Min.X), max(0, r.Max.Y-window.Max.Y), max(0, r.Max.X-window.Max.X), max(0, window.Min.Y-r.Min.Y)
 }
 
-// check refuses a paper that is too small for a sheet.
+// check refuses a paper that is too small or too large for a sheet.
 func (s Sheet) check() error {
 	if r := s.Rectangle(); r.Width() < leastSide || r.Height() < leastSide {
 		return &unit.Fault{Where: s.Paper, What: fmt.Sprintf("the rectangle would be %.0f by %.0f mm, and %.0f mm a side is the least that is worth measuring", r.Width(), r.Height(), leastSide), Hint: "use larger paper or a smaller --margin"}
+	}
+	if s.Width > mostSide || s.Height > mostSide {
+		return &unit.Fault{Where: s.Paper, What: fmt.Sprintf("a sheet %.0f mm long is longer than any steel rule", max(s.Width, s.Height)), Hint: "of a roll, name a length: 914x1500"}
 	}
 	return nil
 }

@@ -76,9 +76,6 @@ type SheetReport struct {
 	Right   float64 `json:"right"`
 	Bottom  float64 `json:"bottom"`
 	Overlap float64 `json:"overlap"`
-	// Warp is where marks of a page lie in the file, made for the printer alone, from
-	// where they are to be on the paper. The matrices of places lead to the file.
-	Warp *[6]float64 `json:"warp,omitempty"`
 }
 
 // PageReport is one page as the finished file has it.
@@ -89,6 +86,9 @@ type PageReport struct {
 	Width  float64       `json:"width"`
 	Height float64       `json:"height"`
 	Places []PlaceReport `json:"places"`
+	// Warp leads from where marks are to be on the paper to where they lie in the file,
+	// on a page that is made for one printer alone. Places lead to the file.
+	Warp *[6]float64 `json:"warp,omitempty"`
 }
 
 // PlaceReport is a piece on a page: its index among the pieces, which copy of
@@ -184,7 +184,7 @@ func corners(t geom.Triangle) []int {
 }
 
 func pageReport(number int, p draw.Page) PageReport {
-	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}}
+	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}, Warp: warpReport(p)}
 	for _, q := range p.Places {
 		r.Places = append(r.Places, PlaceReport{q.Piece, q.Copy + 1, q.Matrix})
 	}

@@ -12,12 +12,12 @@ import (
 // madeFor is the printer that pages are made for; without a calibration, any.
 type madeFor struct {
 	calibration *profiles.Calibration
-	warp        draw.Matrix
+	distortion  geom.Distortion // of a page as it lies in the file
 }
 
-// calibrated takes a printer's calibration into the work: what a page is warped by,
+// calibrated takes a printer's calibration into the work: what pages are warped by,
 // and margins so wide that nothing of a warped window leaves what the printer
-// reaches.
+// reaches. (Of a roll, for the longest page: what is shorter spreads less.)
 func (w *Work) calibrated(c *profiles.Calibration) {
 	if c == nil {
 		return
@@ -27,10 +27,9 @@ func (w *Work) calibrated(c *profiles.Calibration) {
 	if (s.Width > s.Height) != (c.Width > c.Height) && s.Width != s.Height {
 		d = d.Turned() // the page goes through the printer on its side
 	}
-	w.madeFor.calibration = c
-	w.madeFor.warp = calibrate.Warp(d, s.Width, s.Height)
+	w.madeFor = madeFor{c, d}
 	window := geom.Rect{Min: geom.Point{X: s.Left, Y: s.Bottom}, Max: geom.Point{X: s.Width - s.Right, Y: s.Height - s.Top}}
-	l, t, r, b := calibrate.Spread(w.madeFor.warp, window)
+	l, t, r, b := calibrate.Spread(calibrate.Warp(d, s.Width, s.Height), window)
 	s.Left, s.Top, s.Right, s.Bottom = s.Left+l, s.Top+t, s.Right+r, s.Bottom+b
 }
 
@@ -48,15 +47,15 @@ func (w Work) warped(p draw.Page) draw.Page {
 	if w.madeFor.calibration == nil {
 		return p
 	}
-	return p.Warped(w.madeFor.warp)
+	return p.Warped(calibrate.Warp(w.madeFor.distortion, p.Width, p.Height))
 }
 
-// warpReport is the warp of the pages, nil where there is none.
-func (w Work) warpReport() *[6]float64 {
-	if w.madeFor.calibration == nil {
+// warpReport is the warp of a page, nil where there is none.
+func warpReport(p draw.Page) *[6]float64 {
+	if p.Warp == (draw.Matrix{}) {
 		return nil
 	}
-	m := [6]float64(w.madeFor.warp)
+	m := [6]float64(p.Warp)
 	return &m
 }
 
