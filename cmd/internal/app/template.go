@@ -63,13 +63,8 @@ func (w Work) Template() (*Template, error) {
 		}
 		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
 		if len(plan.Cells) > 1 {
-			on := plan
-			on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
-			if l.front, err = template.Index(q, on, r, s, w.notes()...); err != nil {
+			if l.front, err = template.Index(q, plan, r, s, w.notes()...); err != nil {
 				return nil, w.inPiece(p, err)
-			}
-			for k := range l.front {
-				l.front[k] = w.short(l.front[k])
 			}
 			t.count += len(l.front)
 		}
@@ -171,7 +166,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c), lettering.Go()) {
 					if len(l.plan.Cells) == 1 {
-						p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
+						p, _ = template.WithNotes(p, w.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
 					}
 					if !give(p) {
 						return
@@ -300,9 +295,6 @@ func (t *Template) Summary() []string {
 	}
 	if front > 0 {
 		first += fmt.Sprintf(", %d of them instructions", front)
-	}
-	if t.work.roll {
-		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
 	}
 	first += "; print at 100 %, actual size"
 	if p := t.work.printerName(); p != "" {
