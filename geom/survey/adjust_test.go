@@ -1,0 +1,186 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// measure reads tokens that stand in one text, parted by blanks.
+func measure(t testing.TB, text string) []geom.Measurement {
+	t.Helper()
+	var all []geom.Measurement
+	for _, token := range strings.Fields(text) {
+		m, err := geom.ParseMeasurement(token, unit.MM)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, m)
+	}
+	return all
+}
+
+func names(text string) (all []geom.Name) {
+	for _, n := range strings.Fields(text) {
+		all = append(all, geom.Name(n))
+	}
+	return all
+}
+
+func adjusted(t testing.TB, n Net) Adjusted {
+	t.Helper()
+	a, err := Adjust(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// far makes distances in metres, longer than a job may have them.
+func far(t testing.TB, tolerance string, text string) []geom.Measurement {
+	t.Helper()
+	var all []geom.Measurement
+	rat := func(s string) *big.Rat {
+		r, ok := new(big.Rat).SetString(s)
+		if !ok {
+			t.Fatal(s)
+		}
+		return r.Mul(r, big.NewRat(1000, 1))
+	}
+	for _, token := range strings.Fields(text) {
+		ends, value, _ := strings.Cut(token, "=")
+		all = append(all, geom.Measurement{
+			At: [3]geom.Name{geom.Name(ends[:1]), geom.Name(ends[1:])}, Text: token,
+			Value: unit.Reading{Value: rat(value), Tolerance: rat(tolerance), Stated: true, Text: value, Unit: unit.M},
+		})
+	}
+	return all
+}
+
+// metres is a length in metres with so many decimals.
+func metres(l unit.Length, n int) string { return fmt.Sprintf("%.*f", n, l.MM()/1000) }
+
+func is(t *testing.T, what, got, want string) {
+	t.Helper()
+	if got != want {
+		t.Errorf("%s: %s, published %s", what, got, want)
+	}
+}
+
+func known(name geom.Name, x, y unit.Length) Control {
+	return Control{name, geom.Point{X: x * unit.Metre, Y: y * unit.Metre}}
+}
+
+// G. Strang and K. Borre, Linear Algebra, Geodesy, and GPS, 1997, example 12.4.
+// The published σ are scaled by the σ₀ of the adjustment. Their second σ is
+// printed 0.02335; SciPy has 0.023354.
+func TestStrangBorre(t *testing.T) {
+	a := adjusted(t, Net{
+		Measured: measure(t, "AP=100.01m+-0.02m BP=100.02m+-0.02m CP=100.03m+-0.02m"),
+		Control:  []Control{known("A", 170.71, 270.71), known("B", 100, 100), known("C", 241.42, 100)},
+	})
+	p, _ := a.Point("P")
+	is(t, "x", metres(p.X, 4), "170.7029")
+	is(t, "y", metres(p.Y, 4), "170.7234")
+	c := a.Covariance("P").Times(a.Global.Sigma0 * a.Global.Sigma0)
+	is(t, "σx", metres(c.X(), 5), "0.03303")
+	is(t, "σy", metres(c.Y(), 5), "0.02335")
+	if a.Freedom != 1 || a.Results[0].Sigma.Length != 10 {
+		t.Errorf("%d degrees of freedom, σ %v", a.Freedom, a.Results[0].Sigma)
+	}
+}
+
+// W. Benning, Statistik in Geodäsie, Geoinformation und Bauwesen, 2011, example 8-2.
+func TestBenning(t *testing.T) {
+	a := adjusted(t, Net{
+		Measured: far(t, "0.02", "AC=1000.02 AD=1414.20 BC=1414.24 BD=999.98 CD=1000.00"),
+		Control:  []Control{known("A", 0, 1000), known("B", 1000, 1000)},
+		Sides:    []Side{{Point: "C", Of: [2]geom.Name{"A", "B"}, Right: true}},
+	})
+	c, _ := a.Point("C")
+	d, _ := a.Point("D")
+	is(t, "3 x", metres(c.X, 4), "-0.0096")
+	is(t, "3 y", metres(c.Y, 4), "-0.0226")
+	is(t, "4 x", metres(d.X, 4), "999.9930")
+	is(t, "4 y", metres(d.Y, 4), "0.0174")
+	for i, want := range []string{"0.0026", "-0.0037", "-0.0037", "0.0026", "0.0026"} {
+		is(t, a.Results[i].Measurement.Subject(), metres(a.Results[i].Residual.Length, 4), want)
+	}
+}
+
+// C. D. Ghilani, Adjustment Computations, 5th edition 2010, example 14.5.
+func TestGhilani(t *testing.T) {
+	// B is Ba, D is Bu. All weights are equal; the published σ are scaled.
+	a := adjusted(t, Net{
+		Measured: far(t, "1", "BW=5870.302 BC=7297.588 WC=3616.434 WD=5742.878 CD=5123.760"),
+		Control:  []Control{known("B", 2410000, 390000), known("D", 2411820, 386881.222)},
+		Sides:    []Side{{Point: "W", Of: [2]geom.Name{"B", "D"}}},
+	})
+	w, _ := a.Point("W")
+	c, _ := a.Point("C")
+	is(t, "W x", metres(w.X, 4), "2415776.9044")
+	is(t, "W y", metres(w.Y, 4), "391043.2945")
+	is(t, "C x", metres(c.X, 4), "2416892.6955")
+	is(t, "C y", metres(c.Y, 4), "387603.2551")
+	s := a.Covariance("W").Times(a.Global.Sigma0 * a.Global.Sigma0)
+	is(t, "σx", metres(s.X(), 5), "0.14879")
+	is(t, "σy", metres(s.Y(), 5), "0.22061")
+}
+
+// The ellipse of the formula, against the covariance's own eigenvalues: that is
+// what its half axes are (any text on error ellipses), here in closed form for a
+// matrix made from axes of 5 and 2 turned by 30°.
+func TestEllipse(t *testing.T) {
+	s, c := math.Sincos(math.Pi / 6)
+	k := Covariance{unit.Area(25*c*c + 4*s*s), unit.Area(25*s*s + 4*c*c), unit.Area(21 * s * c)}
+	e := k.Ellipse()
+	if math.Abs(e.Major.MM()-5) > 1e-12 || math.Abs(e.Minor.MM()-2) > 1e-12 || math.Abs(e.Turn.Degrees()-30) > 1e-12 {
+		t.Errorf("%+v", e)
+	}
+	if got := k.Along(math.Pi / 6).MM(); math.Abs(got-5) > 1e-12 {
+		t.Errorf("σ along the long axis is %v", got)
+	}
+	if back := k.Turned(-math.Pi / 6); math.Abs(float64(back.XX)-25) > 1e-12 || math.Abs(float64(back.XY)) > 1e-12 {
+		t.Errorf("turned back: %+v", back)
+	}
+	// 95 % at 2.4477 where σ is known.
+	if got := fmt.Sprintf("%.4f", e.Within95().Major.MM()/5); got != "2.4477" {
+		t.Errorf("factor %s", got)
+	}
+}
+
+// IS 11134:1984 as summarised, ISO 4463-1:1989 as reported by Kala 2009.
+func TestPermitted(t *testing.T) {
+	for _, c := range []struct{ k, l, want unit.Length }{
+		{1, 25000, 5}, {1.5, 16000, 6}, {2, 4999, 4}, {10, 100000, 100}, {5, 1000, 10},
+	} {
+		if got := Permitted(c.k, c.l); math.Abs(float64(got-c.want)) > 1e-12 {
+			t.Errorf("K %v over %v: %v, want %v", c.k, c.l, got, c.want)
+		}
+	}
+}
+
+// Tolerances after Directive 2014/32/EU, annex X: 5 m of class II 1.3 mm, 10 m
+// 2.3 mm; 10 m of class III 4.6 mm.
+func TestTapeClasses(t *testing.T) {
+	for _, c := range []struct {
+		tape Tape
+		l    unit.Length
+		want float64
+	}{
+		{Tape{Class: ClassII}, 5000, 1.3}, {Tape{Class: ClassII}, 10000, 2.3}, {Tape{Class: ClassIII}, 10000, 4.6},
+		{Tape{Class: ClassI}, 10000, 1.1}, {Tape{Class: ClassII, Hook: true}, 4200, 1.5}, {Tape{}, 4000.0000000001, 1.1},
+	} {
+		if got := c.tape.Error(c.l).MM(); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v over %v: %v, want %v", c.tape, c.l, got, c.want)
+		}
+	}
+	if got, want := (Tools{}).Pull(5000).MM(), math.Hypot(1.3/math.Sqrt(3), 0.5); math.Abs(got-want) > 1e-12 {
+		t.Errorf("σ of a pull is %v, want %v", got, want)
+	}
+}

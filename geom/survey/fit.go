@@ -1,0 +1,317 @@
+package survey
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"trammel/geom"
+)
+
+// unknowns numbers the coordinates that are adjusted: x[i] and y[i] of point i,
+// −1 where it is held.
+type unknowns struct {
+	x, y []int
+	n    int
+}
+
+// unknowns of the net: all but the known points, or where there are none, but
+// the first end a of the baseline and the direction to its second, b.
+func (p *problem) unknowns(a, b int) unknowns {
+	u := unknowns{x: make([]int, len(p.names)), y: make([]int, len(p.names))}
+	next := func(held bool) int {
+		if held {
+			return -1
+		}
+		u.n++
+		return u.n - 1
+	}
+	for i := range p.names {
+		_, given := p.control[i]
+		free := len(p.control) == 0
+		u.x[i] = next(given || free && i == a)
+		u.y[i] = next(given || free && (i == a || i == b))
+	}
+	return u
+}
+
+func (u unknowns) put(row []float64, q int, by xy) {
+	if i := u.x[q]; i >= 0 {
+		row[i] += by.x
+	}
+	if i := u.y[q]; i >= 0 {
+		row[i] += by.y
+	}
+}
+
+// term is one coefficient of a row.
+type term struct {
+	i int
+	v float64
+}
+
+// row of one observation in units of its σ: what it changes with each unknown.
+// At most six unknowns take part.
+type row struct {
+	term [6]term
+	n    int
+}
+
+func (r *row) terms() []term { return r.term[:r.n] }
+
+func (u unknowns) row(o *observation, by [3]xy) (r row) {
+	put := func(i int, v float64) {
+		if i >= 0 {
+			r.term[r.n] = term{i, v / o.sigma}
+			r.n++
+		}
+	}
+	for k, q := range o.points() {
+		put(u.x[q], by[k].x)
+		put(u.y[q], by[k].y)
+	}
+	return r
+}
+
+// fitted is a net after adjustment.
+type fitted struct {
+	at   []xy
+	obs  []observation // with their final σ and sign
+	free unknowns
+	rows []row
+	off  []float64 // measured less adjusted, in σ
+	sum  float64   // of the squares of off
+	chol mat.Cholesky
+}
+
+// baseline is the two ends that Net.Base means.
+func (p *problem) baseline(at []xy) (a, b int) {
+	if p.Base != ([2]geom.Name{}) {
+		return p.number[p.Base[0]], p.number[p.Base[1]]
+	}
+	longest := -1.0
+	try := func(i, j int) {
+		// Equal but for rounding: the first keeps.
+		if d := at[i].to(at[j]); d > longest*(1+1e-9) {
+			longest, a, b = d, i, j
+		}
+	}
+	if n := len(p.round); n > 2 {
+		for i := range n {
+			try(p.round[i], p.round[(i+1)%n])
+		}
+		return a, b
+	}
+	for i := range p.obs {
+		if o := &p.obs[i]; o.kind == geom.Distance {
+			try(o.at[0], o.at[1])
+		}
+	}
+	if longest < 0 {
+		return 0, 1
+	}
+	return a, b
+}
+
+// laid turns and shifts the places so that a is the origin and b on the x axis.
+func laid(at []xy, a, b int) []xy {
+	way := at[b].minus(at[a]).unit()
+	out := make([]xy, len(at))
+	for i, c := range at {
+		d := c.minus(at[a])
+		out[i] = xy{way.dot(d), way.cross(d)}
+	}
+	out[a], out[b].y = xy{}, 0
+	return out
+}
+
+// fit adjusts the net from a start.
+func (p *problem) fit(s *state) (*fitted, error) {
+	at := s.at
+	a, b := 0, 0
+	if len(p.control) == 0 {
+		a, b = p.baseline(at)
+		at = laid(at, a, b)
+	}
+	obs := make([]observation, len(p.obs))
+	for i := range p.obs {
+		obs[i] = p.obs[i]
+		obs[i].sigma = obs[i].fine(p.Tools, at)
+	}
+	return p.settle(at, obs, p.unknowns(a, b))
+}
+
+// mostSteps of the adjustment: a sound net takes three to six.
+const mostSteps = 100
+
+// settle moves the places to the least sum of squares, weights 1/σ², by
+// Gauss–Newton steps, which are damped (Levenberg 1944, Marquardt 1963) where a
+// whole one does not help.
+func (p *problem) settle(at []xy, obs []observation, free unknowns) (*fitted, error) {
+	f := &fitted{at: append([]xy(nil), at...), obs: obs, free: free}
+	for i := range f.obs {
+		f.obs[i].orient(f.at)
+	}
+	f.linear()
+	size := 1.0
+	for _, c := range f.at {
+		size = max(size, math.Abs(c.x), math.Abs(c.y))
+	}
+	damp, last := 0.0, math.Inf(1)
+	for range mostSteps {
+		step, ok := f.step(damp)
+		if ok {
+			next := f.moved(step)
+			most := step.largest()
+			bottom := damp == 0 && most < 1e-9*size // there rounding alone decides whether the sum falls
+			if next.sum <= f.sum || bottom {
+				f = next
+				if bottom && (most <= 1e-13*size || most > last/2) {
+					break
+				}
+				last = most
+				if damp /= 8; damp < 1e-9 {
+					damp = 0
+				}
+				continue
+			}
+			if most <= 1e-13*size {
+				break
+			}
+		}
+		damp = max(8*damp, 1e-6)
+	}
+	if !f.factor(0) || f.free.n > 0 && f.chol.Cond() > worst {
+		return nil, p.loose(f)
+	}
+	return f, nil
+}
+
+type steps []float64
+
+func (s steps) largest() (most float64) {
+	for _, x := range s {
+		most = max(most, math.Abs(x))
+	}
+	return most
+}
+
+// linear works out rows and misfits at the present places.
+func (f *fitted) linear() {
+	f.rows, f.off, f.sum = make([]row, len(f.obs)), make([]float64, len(f.obs)), 0
+	for i := range f.obs {
+		o := &f.obs[i]
+		v, by := o.look(f.at)
+		f.rows[i] = f.free.row(o, by)
+		f.off[i] = (o.value - v) / o.sigma
+		f.sum += f.off[i] * f.off[i]
+	}
+	if math.IsNaN(f.sum) {
+		f.sum = math.Inf(1)
+	}
+}
+
+// moved is the net after a step.
+func (f *fitted) moved(step steps) *fitted {
+	g := &fitted{at: append([]xy(nil), f.at...), obs: f.obs, free: f.free}
+	for i := range g.at {
+		if k := f.free.x[i]; k >= 0 {
+			g.at[i].x += step[k]
+		}
+		if k := f.free.y[i]; k >= 0 {
+			g.at[i].y += step[k]
+		}
+	}
+	g.linear()
+	return g
+}
+
+// worst condition of the normal equations: beyond, a net counts as not fixed.
+const worst = 1e14
+
+// factor decomposes the normal equations AᵀA; damped, their diagonal is raised
+// by that share.
+func (f *fitted) factor(damp float64) bool {
+	n := f.free.n
+	data := make([]float64, n*n)
+	for i := range f.rows {
+		t := f.rows[i].terms()
+		for _, a := range t {
+			for _, b := range t {
+				if a.i <= b.i {
+					data[a.i*n+b.i] += a.v * b.v
+				}
+			}
+		}
+	}
+	for i := range n {
+		data[i*n+i] *= 1 + damp
+		if !(data[i*n+i] > 0) {
+			return false
+		}
+	}
+	if n == 0 {
+		return true
+	}
+	return f.chol.Factorize(mat.NewSymDense(n, data))
+}
+
+// step is the change of the unknowns that a linear net would need.
+func (f *fitted) step(damp float64) (steps, bool) {
+	if f.free.n == 0 {
+		return nil, true
+	}
+	if !f.factor(damp) {
+		return nil, false
+	}
+	g := mat.NewVecDense(f.free.n, nil)
+	for i := range f.rows {
+		for _, t := range f.rows[i].terms() {
+			g.SetVec(t.i, g.AtVec(t.i)+t.v*f.off[i])
+		}
+	}
+	var x mat.VecDense
+	if f.chol.SolveVecTo(&x, g) != nil && math.IsNaN(mat.Norm(&x, 1)) { // an error may be a mere warning of a poor condition
+		return nil, false
+	}
+	return x.RawVector().Data, true
+}
+
+// loose says which point a net that is not fixed leaves free: the one that moves
+// most where the measurements notice least.
+func (p *problem) loose(f *fitted) error {
+	n := f.free.n
+	a := mat.NewSymDense(n, nil)
+	for i := range f.rows {
+		for _, s := range f.rows[i].terms() {
+			for _, t := range f.rows[i].terms() {
+				if s.i <= t.i {
+					a.SetSym(s.i, t.i, a.At(s.i, t.i)+s.v*t.v)
+				}
+			}
+		}
+	}
+	var e mat.EigenSym
+	u, far := 0, -1.0
+	if e.Factorize(a, true) {
+		var v mat.Dense
+		e.VectorsTo(&v)
+		for i := range p.names {
+			var way xy
+			if k := f.free.x[i]; k >= 0 {
+				way.x = v.At(k, 0)
+			}
+			if k := f.free.y[i]; k >= 0 {
+				way.y = v.At(k, 0)
+			}
+			if s := way.size(); s > far {
+				u, far = i, s
+			}
+		}
+	}
+	s := p.blank()
+	for i := range s.known {
+		s.known[i] = i != u
+	}
+	return no("measure "+p.another(u, s)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.names[u])
+}

@@ -1,0 +1,313 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+)
+
+func no(hint, what string, a ...any) error {
+	return &geom.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
+}
+
+// halves refuses a net whose parts share no measurement, and one without a length.
+func (p *problem) halves() error {
+	if len(p.names) < 2 {
+		return no("measure distances between three points or more", "one point is no net")
+	}
+	part := make([]int, len(p.names))
+	for i := range part {
+		part[i] = i
+	}
+	root := func(i int) int {
+		for part[i] != i {
+			part[i] = part[part[i]]
+			i = part[i]
+		}
+		return i
+	}
+	lengths := len(p.control) > 0
+	for i := range p.obs {
+		o := &p.obs[i]
+		lengths = lengths || o.kind != geom.Angle
+		for _, q := range o.points()[1:] {
+			part[root(q)] = root(o.at[0])
+		}
+	}
+	first := -1
+	for i := range p.names {
+		if _, given := p.control[i]; given {
+			if first >= 0 {
+				part[root(i)] = root(first)
+			}
+			first = i
+		}
+	}
+	groups := map[int][]geom.Name{}
+	var order []int
+	for i, n := range p.names {
+		r := root(i)
+		if groups[r] == nil {
+			order = append(order, r)
+		}
+		groups[r] = append(groups[r], n)
+	}
+	if len(order) > 1 {
+		a, b := groups[order[0]], groups[order[1]]
+		hint := fmt.Sprintf("measure from one to the other, three things such as %s", pair(a[0], b[0]))
+		if len(a) > 1 && len(b) > 1 {
+			hint = fmt.Sprintf("measure from one to the other, three things such as %s, %s and %s", pair(a[0], b[0]), pair(a[0], b[1]), pair(a[1], b[0]))
+		} else if len(a) > 1 {
+			hint = fmt.Sprintf("measure %s and %s", pair(a[0], b[0]), pair(a[1], b[0]))
+		}
+		in := "two halves"
+		if len(order) > 2 {
+			in = fmt.Sprintf("%d parts", len(order))
+		}
+		return no(hint, "the net is in %s: nothing is measured between %s and %s", in, list(a), list(b))
+	}
+	if !lengths {
+		return no("measure one distance, such as "+pair(p.names[0], p.names[1]), "no length is measured: angles alone give the shape and not the size")
+	}
+	return nil
+}
+
+// pair is a distance between two points, the one first in the alphabet first.
+func pair(a, b geom.Name) string {
+	if before(b, a) < 0 {
+		a, b = b, a
+	}
+	return string(a + b)
+}
+
+// words are measurements as they were written.
+func (p *problem) words(of []int) string {
+	var all []string
+	for _, i := range of {
+		all = append(all, text(p.Measured[i]))
+	}
+	return listed(all)
+}
+
+func text(m geom.Measurement) string {
+	if m.Text != "" {
+		return m.Text
+	}
+	return m.Subject() + "=" + m.Value.Text
+}
+
+// free says which point hangs free of the part that was found, and which
+// measurement would fix it.
+func (p *problem) free(s *state) error {
+	if s == nil {
+		return no("measure one of its sides, such as "+pair(p.names[0], p.names[1]), "no triangle of the net is fixed by what is measured in it")
+	}
+	var known []geom.Name
+	for i, n := range p.names {
+		if s.known[i] {
+			known = append(known, n)
+		}
+	}
+	order := slices.Clone(p.round)
+	for u := range p.names {
+		if !slices.Contains(order, u) {
+			order = append(order, u)
+		}
+	}
+	best, most := -1, -1
+	for _, u := range order {
+		if s.known[u] {
+			continue
+		}
+		near := p.hanging(u, s)
+		if len(near) > 1 {
+			return p.nowhere(u, near, s)
+		}
+		if len(near) > most {
+			best, most = u, len(near)
+		}
+	}
+	u := best
+	near := p.hanging(u, s)
+	if e := p.heightToUnknown(s); e != nil {
+		return e
+	}
+	hint := "measure " + p.another(u, s) + " as well"
+	if len(near) == 0 {
+		hint = "measure " + p.another(u, s)
+	}
+	if p.rigid() {
+		return no(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", list(known), p.names[u])
+	}
+	if len(near) == 0 {
+		var free []geom.Name
+		for i, n := range p.names {
+			if !s.known[i] {
+				free = append(free, n)
+			}
+		}
+		hang := "hangs"
+		if len(free) > 1 {
+			hang = "hang"
+		}
+		return no(hint, "%s %s free: nothing fixes %s to %s", list(free), hang, p.names[u], list(known))
+	}
+	return no(hint, "%s hangs free: only %s holds it to %s", p.names[u], text(p.Measured[near[0].index]), list(known))
+}
+
+// nowhere: two measurements that have no place in common.
+func (p *problem) nowhere(u int, near []*observation, s *state) error {
+	a, b := near[0], near[1]
+	texts := p.words([]int{a.index, b.index})
+	_, from := a.loci(u, s.at)
+	_, other := b.loci(u, s.at)
+	if a.kind == geom.Distance && b.kind == geom.Distance {
+		if from[0] == other[0] {
+			return no("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.names[u], texts)
+		}
+		d := s.at[from[0]].to(s.at[other[0]])
+		base := pair(p.names[from[0]], p.names[other[0]])
+		if gap := d - a.value - b.value; gap > 0 {
+			return no("measure them again, and "+base, "%s do not meet: %s is %.4g mm, %.4g mm more than both together", texts, base, d, gap)
+		}
+		return no("measure them again, and "+base, "%s do not meet: they differ by %.4g mm and %s is only %.4g mm", texts, math.Abs(a.value-b.value), base, d)
+	}
+	for _, x := range p.Sides {
+		if p.number[x.Point] == u {
+			return no("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.names[u])
+		}
+	}
+	return no("measure them again, or "+p.another(u, s)+" as well", "%s leave no place for %s", texts, p.names[u])
+}
+
+// heightToUnknown finds a height whose line is itself not known.
+func (p *problem) heightToUnknown(s *state) error {
+	for i := range p.obs {
+		o := &p.obs[i]
+		if o.kind != geom.Height {
+			continue
+		}
+		free := o.at[1]
+		if s.known[free] {
+			free = o.at[2]
+		}
+		if s.known[free] || !s.known[o.at[0]] && s.known[o.at[1]] != s.known[o.at[2]] && len(p.of[free]) > 1 {
+			continue
+		}
+		line := joined([]geom.Name{p.names[o.at[1]], p.names[o.at[2]]})
+		if len(p.hanging(free, s)) > 0 && s.known[o.at[0]] && (s.known[o.at[1]] || s.known[o.at[2]]) {
+			continue // then the height itself helps to find the line
+		}
+		return no("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.index]), line, p.names[free])
+	}
+	return nil
+}
+
+// another names what would fix u: a distance to a known point to which none is
+// measured, or two where nothing holds it yet. Neighbours round the outline come
+// first, then the points in the order of the alphabet.
+func (p *problem) another(u int, s *state) string {
+	var to []int
+	add := func(v int) {
+		if v == u || !s.known[v] || slices.Contains(to, v) {
+			return
+		}
+		for _, i := range p.of[u] {
+			if o := &p.obs[i]; o.kind == geom.Distance && o.has(v) {
+				return
+			}
+		}
+		to = append(to, v)
+	}
+	if k, on := p.place[u]; on {
+		n := len(p.round)
+		add(p.round[(k+n-1)%n])
+		add(p.round[(k+1)%n])
+	}
+	for v := range p.names {
+		add(v)
+	}
+	want := 1
+	if len(p.hanging(u, s)) == 0 {
+		want = 2
+	}
+	var all []string
+	for _, v := range to[:min(want, len(to))] {
+		all = append(all, pair(p.names[u], p.names[v]))
+	}
+	if len(all) == 0 {
+		return "an angle at " + string(p.names[u])
+	}
+	return strings.Join(all, " and ")
+}
+
+// rigid says whether the measurements fix the net in general, by how many of
+// them are independent at places drawn at random (the same each time).
+func (p *problem) rigid() bool {
+	const most = 60 // points: beyond, the answer is not worth the time
+	if len(p.names) > most || len(p.names) < 2 {
+		return false
+	}
+	r := rand.New(rand.NewPCG(1, 2))
+	s := p.blank()
+	for i := range s.at {
+		s.at[i] = xy{r.Float64() * 1000, r.Float64() * 1000}
+		if at, given := p.control[i]; given {
+			s.at[i] = at
+		}
+	}
+	free := p.unknowns(0, 1)
+	rows := make([][]float64, 0, len(p.obs))
+	for i := range p.obs {
+		o := p.obs[i]
+		o.orient(s.at)
+		_, by := o.look(s.at)
+		row := make([]float64, free.n)
+		for k, q := range o.points() {
+			free.put(row, q, by[k])
+		}
+		rows = append(rows, row)
+	}
+	return rank(rows) == free.n
+}
+
+// rank by elimination with the largest pivot of each column; rows are scaled.
+func rank(rows [][]float64) (rank int) {
+	const nothing = 1e-9
+	for _, r := range rows {
+		most := 0.0
+		for _, x := range r {
+			most = max(most, math.Abs(x))
+		}
+		for i := range r {
+			r[i] /= max(most, math.SmallestNonzeroFloat64)
+		}
+	}
+	if len(rows) == 0 {
+		return 0
+	}
+	for c := range rows[0] {
+		best := rank
+		for i := rank; i < len(rows); i++ {
+			if math.Abs(rows[i][c]) > math.Abs(rows[best][c]) {
+				best = i
+			}
+		}
+		if rank >= len(rows) || math.Abs(rows[best][c]) < nothing {
+			continue
+		}
+		rows[rank], rows[best] = rows[best], rows[rank]
+		for i := rank + 1; i < len(rows); i++ {
+			k := rows[i][c] / rows[rank][c]
+			for j := c; j < len(rows[i]); j++ {
+				rows[i][j] -= k * rows[rank][j]
+			}
+		}
+		rank++
+	}
+	return rank
+}

@@ -1,0 +1,305 @@
+package survey
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+)
+
+// mostSeeds is how many first lines are tried before a net counts as not fixed.
+const mostSeeds = 60
+
+// start finds every point by closed form. Where a choice stays open the
+// measurements decide if they can, each branch being adjusted to all of them.
+func (p *problem) start() (*state, error) {
+	if err := p.halves(); err != nil {
+		return nil, err
+	}
+	var most *state
+	for _, seed := range p.seeds() {
+		leaves := p.grow(seed)
+		var whole []*state
+		for _, l := range leaves {
+			if l.all() {
+				whole = append(whole, l)
+			}
+			if most == nil || l.count() > most.count() {
+				most = l
+			}
+		}
+		if len(whole) > 0 {
+			return p.choose(whole)
+		}
+	}
+	return nil, p.free(most)
+}
+
+// seeds are the first lines, the best first: known points; or one measured
+// distance, the baseline before the edges of the outline before the rest, the
+// longest first; or, where no distance leads on, a triangle that three other
+// measurements fix.
+func (p *problem) seeds() func(yield func(int, *state) bool) {
+	return func(yield func(int, *state) bool) {
+		if len(p.control) > 0 {
+			s := p.blank()
+			for i, name := range p.names {
+				if at, given := p.control[i]; given {
+					s.at[i], s.known[i] = at, true
+					s.found = append(s.found, Found{Point: name})
+				}
+			}
+			yield(0, s)
+			return
+		}
+		tried := 0
+		for _, i := range p.lines() {
+			if tried == mostSeeds {
+				return
+			}
+			o := p.obs[i]
+			s := p.blank()
+			a, b := o.at[0], o.at[1]
+			s.known[a], s.known[b] = true, true
+			s.at[b].x = o.value
+			s.found = []Found{{Point: p.names[a]}, {Point: p.names[b], From: []geom.Name{p.names[a]}, By: []int{o.index}}}
+			if !yield(tried, s) {
+				return
+			}
+			tried++
+		}
+		for _, s := range p.triangles() {
+			if tried == 2*mostSeeds || !yield(tried, s) {
+				return
+			}
+			tried++
+		}
+	}
+}
+
+// lines are the measured distances in the order in which they are tried as the
+// first line.
+func (p *problem) lines() (all []int) {
+	rank := func(o *observation) int {
+		a, b := o.at[0], o.at[1]
+		if p.Base != ([2]geom.Name{}) {
+			q, r := p.number[p.Base[0]], p.number[p.Base[1]]
+			if a == q && b == r || a == r && b == q {
+				return 0
+			}
+		}
+		i, atI := p.place[a]
+		j, atJ := p.place[b]
+		if n := len(p.round); atI && atJ && ((i-j+n)%n == 1 || (j-i+n)%n == 1) {
+			return 1
+		}
+		return 2
+	}
+	for i := range p.obs {
+		if p.obs[i].kind == geom.Distance {
+			all = append(all, i)
+		}
+	}
+	slices.SortStableFunc(all, func(i, j int) int {
+		a, b := &p.obs[i], &p.obs[j]
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(b.value, a.value))
+	})
+	return all
+}
+
+// triangles are those of three points that are fixed by what is measured in
+// them without any of their sides.
+func (p *problem) triangles() (all []*state) {
+	in := map[[3]int][]int{}
+	var order [][3]int
+	for i := range p.obs {
+		if o := &p.obs[i]; o.n == 3 {
+			key := o.at
+			slices.Sort(key[:])
+			if in[key] == nil {
+				order = append(order, key)
+			}
+			in[key] = append(in[key], i)
+		}
+	}
+	for _, key := range order {
+		if len(in[key]) < 3 || len(all) >= mostSeeds {
+			continue
+		}
+		all = append(all, p.solved(key, in[key])...)
+	}
+	return all
+}
+
+// solved are the triangles of the first three observations that fix one.
+func (p *problem) solved(key [3]int, obs []int) (all []*state) {
+	for i := range obs {
+		for j := range i {
+			for k := range j {
+				three := []int{obs[k], obs[j], obs[i]}
+				var ms []geom.Measurement
+				for _, x := range three {
+					m := p.Measured[p.obs[x].index]
+					if m.Kind == geom.Angle { // a corner's name alone is enough for one triangle, not here
+						for n, q := range p.obs[x].at {
+							m.At[n] = p.names[q]
+						}
+					}
+					ms = append(ms, m)
+				}
+				s, err := geom.Solve(ms, [2]geom.Name{})
+				if err != nil {
+					continue
+				}
+				for _, a := range s.Answers {
+					all = append(all, p.placed(a.Triangle, three))
+				}
+				return all
+			}
+		}
+	}
+	return nil
+}
+
+func (p *problem) placed(t geom.Triangle, by []int) *state {
+	s := p.blank()
+	mirror := 1.0
+	var at [3]int
+	for i, n := range t.Names {
+		at[i] = p.number[n]
+	}
+	a, b, c := p.place[at[0]], p.place[at[1]], p.place[at[2]]
+	if n := len(p.round); n > 2 && (b-a+n)%n > (c-a+n)%n {
+		mirror = -1
+	}
+	for i, q := range at {
+		s.known[q], s.at[q] = true, plain(t.Points[i])
+		s.at[q].y *= mirror
+		f := Found{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
+		if i == 2 {
+			for _, x := range by {
+				f.By = append(f.By, p.obs[x].index)
+			}
+			f.Right, f.Why = mirror < 0, ByAlphabet
+		}
+		s.found = append(s.found, f)
+	}
+	return s
+}
+
+// Nothing tells two places apart where the measurements fit both with sums of
+// squares that differ by less than this: 3 σ of one measurement.
+const apart = 9
+
+// choose takes the one of several complete nets that the outline and the
+// measurements mean.
+func (p *problem) choose(whole []*state) (*state, error) {
+	if len(whole) == 1 {
+		return whole[0], nil
+	}
+	if kept := slices.Clone(whole); len(p.round) > 2 {
+		kept = slices.DeleteFunc(kept, func(s *state) bool { return p.area(s) <= 0 || p.crossing(s.at) != [2]int{} })
+		if len(kept) > 0 {
+			whole = kept
+		}
+	}
+	type tried struct {
+		*state
+		sum float64
+		end []xy
+	}
+	var all []tried
+	for _, s := range whole {
+		f, err := p.fit(s)
+		if err != nil {
+			continue
+		}
+		same := func(t tried) bool { return p.alike(t.end, f.at) }
+		if !slices.ContainsFunc(all, same) {
+			all = append(all, tried{s, f.sum, f.at})
+		}
+	}
+	if len(all) == 0 {
+		return whole[0], nil
+	}
+	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(a.sum, b.sum) })
+	if len(all) > 1 && all[1].sum-all[0].sum < apart && len(whole) < mostLeaves {
+		return nil, p.twoPlaces(all[0].state, all[1].state)
+	}
+	if len(whole) >= mostLeaves {
+		return nil, p.twoPlaces(whole[0], whole[1])
+	}
+	return all[0].state, nil
+}
+
+// alike says whether all points are the same within 1 mm.
+func (p *problem) alike(a, b []xy) bool {
+	for i := range a {
+		if a[i].to(b[i]) > float64(Shortest) {
+			return false
+		}
+	}
+	return true
+}
+
+// area that the outline encloses, positive where it runs counter-clockwise.
+func (p *problem) area(s *state) (twice float64) {
+	n := len(p.round)
+	for i := range n {
+		twice += s.at[p.round[i]].cross(s.at[p.round[(i+1)%n]])
+	}
+	return twice / 2
+}
+
+// crossing finds two edges of the outline that cross; zero where none do.
+func (p *problem) crossing(at []xy) [2]int {
+	n := len(p.round)
+	corner := func(i int) xy { return at[p.round[i%n]] }
+	for i := range n {
+		for j := i + 2; j < n; j++ {
+			if i == 0 && j == n-1 {
+				continue
+			}
+			a, b, c, d := corner(i), corner(i+1), corner(j), corner(j+1)
+			if (side(a, b, c) > 0) != (side(a, b, d) > 0) && (side(c, d, a) > 0) != (side(c, d, b) > 0) {
+				return [2]int{i, j}
+			}
+		}
+	}
+	return [2]int{}
+}
+
+// twoPlaces says which point may lie here or there.
+func (p *problem) twoPlaces(s, t *state) error {
+	u := -1
+	for _, c := range s.fork {
+		if u < 0 && math.Abs(p.toAll(s, c)-p.toAll(t, c)) > 0 {
+			u = c
+		}
+	}
+	if u < 0 {
+		u = s.fork[0]
+	}
+	i := slices.IndexFunc(s.found, func(f Found) bool { return f.Point == p.names[u] })
+	f := s.found[i]
+	e := &geom.NoTriangle{What: fmt.Sprintf("%s may lie at two places: %s fit both", f.Point, p.words(f.By))}
+	if len(f.From) > 1 {
+		e.What = fmt.Sprintf("%s may lie at two places as seen from %s: %s fit both", f.Point, joined(f.From[:2]), p.words(f.By))
+		e.Hint = fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", joined(f.From[:2]), p.another(u, s))
+	}
+	return e
+}
+
+// toAll is a sum that tells where a point lies apart from its mirror image.
+func (p *problem) toAll(s *state, u int) (sum float64) {
+	for i, f := range s.found {
+		if f.Point == p.names[u] {
+			for _, g := range s.found[:i] {
+				sum += s.at[u].to(s.at[p.number[g.Point]])
+			}
+		}
+	}
+	return sum
+}

@@ -1,0 +1,222 @@
+package survey
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Suspect is a measurement that may hold a slip.
+type Suspect struct {
+	Index  int     // into Results
+	W      float64 // its standardised residual
+	Reads  Figure
+	Others Figure // what the others make it, adjusted without it
+	Sigma  Figure // σ of that
+	// Without is the sum of (residual/σ)² of the others, Agree whether they then
+	// pass the global test.
+	Without float64
+	Agree   bool
+	// Alike: nothing tells this one from the first of the list, or the first from
+	// the second.
+	Alike bool
+	Slips []Slip // what would explain it, the nearest first
+}
+
+// SlipKind is a way in which people go wrong.
+type SlipKind uint8
+
+const (
+	Misread    SlipKind = iota // a mark too far or too short: 10, 50, 100, 1000 mm; an inch, a foot; 1°, 5°, 10°
+	Hooked                     // the tape held at its 100 mm (1 in) mark, and that not taken off
+	Swapped                    // two digits that stand side by side written the other way round
+	OtherScale                 // an angle read on the protractor's other scale
+)
+
+// Slip is one explanation: the reading without it would have been True.
+type Slip struct {
+	Kind SlipKind
+	By   Figure // the reading less True
+	True Figure
+	Text string // of Swapped: the reading as it should have been written
+}
+
+const (
+	// mostSuspects that are tried by adjusting without them; of a large net fewer,
+	// since each costs an adjustment.
+	mostSuspects  = 8
+	mostOfMany    = 3
+	manyPoints    = 60
+	alike         = 4   // two removals whose sums differ by less (2 σ) cannot be told apart
+	indifferent   = 0.5 // by less: the same, and what a known slip explains comes first
+	slipWithin    = 2   // σ: a slip explains the difference where it leaves no more than this
+	slipAtLeast   = 3   // σ: a slip smaller than this cannot be told from scatter
+	suspectsShown = 1.645
+)
+
+// suspects finds the measurements that may hold a slip, where the residuals are
+// more than chance. Each candidate is left out in turn and the rest adjusted
+// anew, since a large slip bends the linear picture that W stands on.
+func (a *Adjusted) suspects() {
+	worst := 0.0
+	var all []int
+	for i, r := range a.Results {
+		if r.Redundancy >= Checked {
+			all = append(all, i)
+			worst = max(worst, math.Abs(r.W))
+		}
+	}
+	if a.Freedom == 0 || a.Global.Passed && worst <= Critical {
+		return
+	}
+	slices.SortStableFunc(all, func(i, j int) int {
+		return cmp.Compare(math.Abs(a.Results[j].W), math.Abs(a.Results[i].W))
+	})
+	most := mostSuspects
+	if len(a.Names) > manyPoints {
+		most = mostOfMany
+	}
+	for n, i := range all {
+		if n == most || n > 0 && math.Abs(a.Results[i].W) < suspectsShown {
+			break
+		}
+		if s, ok := a.without(i); ok {
+			a.Suspects = append(a.Suspects, s)
+		}
+	}
+	if len(a.Suspects) == 0 {
+		return
+	}
+	slices.SortStableFunc(a.Suspects, func(s, t Suspect) int { return cmp.Compare(s.Without, t.Without) })
+	least := a.Suspects[0].Without
+	same := slices.IndexFunc(a.Suspects, func(s Suspect) bool { return s.Without > least+indifferent })
+	if same < 0 {
+		same = len(a.Suspects)
+	}
+	slices.SortStableFunc(a.Suspects[:same], func(s, t Suspect) int { return cmp.Compare(min(len(t.Slips), 1), min(len(s.Slips), 1)) })
+	for k := range a.Suspects {
+		if k > 0 && a.Suspects[k].Without < least+alike {
+			a.Suspects[k].Alike, a.Suspects[0].Alike = true, true
+		}
+	}
+}
+
+// without adjusts the others alone.
+func (a *Adjusted) without(i int) (Suspect, bool) {
+	p := a.net.less(i)
+	obs := slices.Delete(slices.Clone(a.fit.obs), i, i+1)
+	f, err := p.settle(a.fit.at, obs, a.free)
+	if err != nil {
+		return Suspect{}, false
+	}
+	limit := chiLimit(a.Freedom - 1)
+	if f.sum > limit && len(p.names) <= manyPoints {
+		// The slip may have led the start astray: once more from the beginning.
+		if s, err := p.start(); err == nil {
+			if g, err := p.fit(s); err == nil && g.sum < f.sum {
+				f = g
+			}
+		}
+	}
+	r := a.Results[i]
+	o := a.fit.obs[i]
+	o.orient(f.at)
+	says, _ := o.look(f.at)
+	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: figure(o.kind, says), Sigma: r.OthersSigma, Without: f.sum, Agree: f.sum <= limit}
+	spread := math.Hypot(o.sigma, s.Sigma.bare(o.kind))
+	s.Slips = slips(r.Measurement, says, spread)
+	return s, true
+}
+
+// less is the problem without one observation.
+func (p *problem) less(i int) *problem {
+	q := *p
+	q.obs = slices.Delete(slices.Clone(p.obs), i, i+1)
+	q.of = make([][]int, len(p.names))
+	for k := range q.obs {
+		for _, u := range q.obs[k].points() {
+			q.of[u] = append(q.of[u], k)
+		}
+	}
+	return &q
+}
+
+// slips are the known ways of going wrong that lead from what the others say to
+// what was read; spread is the σ of the difference.
+func slips(m geom.Measurement, others, spread float64) (all []Slip) {
+	reads := figureOf(m, m.Value.Length(), m.Value.Angle)
+	off := reads - others
+	try := func(k SlipKind, truth float64, text string) {
+		by := reads - truth
+		if math.Abs(truth-others) <= slipWithin*spread && math.Abs(by) >= slipAtLeast*spread {
+			all = append(all, Slip{k, figure(m.Kind, by), figure(m.Kind, truth), text})
+		}
+	}
+	sign := math.Copysign(1, off)
+	if m.Kind == geom.Angle {
+		try(OtherScale, math.Pi-reads, "")
+		for _, d := range [...]float64{1, 5, 10} {
+			try(Misread, reads-sign*d*float64(unit.Degree), "")
+		}
+	} else {
+		steps, hook := []unit.Length{10, 50, 100, 1000}, unit.Length(100)
+		if m.Value.Unit >= unit.IN {
+			steps, hook = []unit.Length{unit.Inch, unit.Foot}, unit.Inch
+		}
+		if off > 0 {
+			try(Hooked, reads-float64(hook), "")
+		}
+		for _, d := range steps {
+			try(Misread, reads-sign*float64(d), "")
+		}
+	}
+	for _, t := range swaps(m.Value.Text) {
+		if v, ok := reread(m, t); ok {
+			try(Swapped, v, t)
+		}
+	}
+	slices.SortStableFunc(all, func(s, t Slip) int {
+		return cmp.Compare(math.Abs(s.True.bare(m.Kind)-others), math.Abs(t.True.bare(m.Kind)-others))
+	})
+	return all
+}
+
+// swaps are the text with two neighbouring digits the other way round; a point
+// between them stays where it is.
+func swaps(text string) (all []string) {
+	b := []byte(text)
+	isDigit := func(c byte) bool { return '0' <= c && c <= '9' }
+	for i := range b {
+		j := i + 1
+		if j < len(b) && (b[j] == '.' || b[j] == ',') {
+			j++
+		}
+		if j < len(b) && isDigit(b[i]) && isDigit(b[j]) && b[i] != b[j] {
+			c := slices.Clone(b)
+			c[i], c[j] = b[j], b[i]
+			if !strings.HasPrefix(string(c), "0") {
+				all = append(all, string(c))
+			}
+		}
+	}
+	return all
+}
+
+func reread(m geom.Measurement, text string) (float64, bool) {
+	if m.Kind == geom.Angle {
+		r, err := unit.ParseAngle(text)
+		if err != nil {
+			return 0, false
+		}
+		return float64(r.Angle()), true
+	}
+	r, err := unit.ParseLength(text, m.Value.Unit)
+	if err != nil {
+		return 0, false
+	}
+	return float64(r.Length()), true
+}

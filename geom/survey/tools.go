@@ -1,0 +1,101 @@
+package survey
+
+import (
+	"math"
+
+	"trammel/geom/unit"
+)
+
+// Class is the accuracy class of a tape after Directive 2014/32/EU, annex X
+// (MI-008), the same as OIML R 35.
+type Class uint8
+
+const (
+	ClassII Class = iota // the usual one
+	ClassI
+	ClassIII
+)
+
+func (c Class) String() string { return [...]string{"II", "I", "III"}[min(c, ClassIII)] }
+
+// Tape is what lengths are pulled with.
+type Tape struct {
+	Class Class
+	Hook  bool // the zero is a hook or the end of a case, which may be off as well
+}
+
+// classes are a, b and the hook's share, in mm, as annex X gives them.
+var classes = [...]struct{ a, b, hook unit.Length }{
+	ClassII:  {0.3, 0.2, 0.2},
+	ClassI:   {0.1, 0.1, 0.1},
+	ClassIII: {0.6, 0.4, 0.3},
+}
+
+// sameMetre keeps a length that is a whole number of metres but for rounding
+// from counting as one metre more.
+const sameMetre = 1e-9
+
+// Error is the maximum permissible error over a length: a + b·L, L in metres
+// rounded up, and the hook's share.
+func (t Tape) Error(l unit.Length) unit.Length {
+	c := classes[min(t.Class, ClassIII)]
+	e := c.a + c.b*unit.Length(math.Ceil(math.Abs(l.MM())/1000*(1-sameMetre)))
+	if t.Hook {
+		e += c.hook
+	}
+	return e
+}
+
+// Instrument is what angles are measured and turned with. Its figures are
+// tolerances: 95 of 100 keep them.
+type Instrument struct {
+	Name     string
+	Angle    unit.Angle  // of one angle between two sightings
+	Centring unit.Length // of the instrument over its point, and of each target over its own
+}
+
+// Instruments as people have them: what each keeps is common practice, no source.
+var (
+	Protractor = Instrument{"protractor", 30 * unit.Degree / 60, 1 * unit.Millimetre}
+	Theodolite = Instrument{"theodolite", 20 * unit.Degree / 3600, 2 * unit.Millimetre}
+)
+
+// Tools are what the net is measured, or the pegs set out, with.
+type Tools struct {
+	Tape       Tape
+	Reading    unit.Length // of a nail in a peg and an eye over the tape together, one pull; 0: 1 mm (common practice, no source)
+	Instrument Instrument  // the zero value: Protractor
+	Feet       bool        // 3-4-5 squares in round feet and inches
+}
+
+func (t Tools) complete() Tools {
+	if t.Reading <= 0 {
+		t.Reading = 1 * unit.Millimetre
+	}
+	if t.Instrument.Angle <= 0 {
+		t.Instrument = Protractor
+	}
+	return t
+}
+
+// bound is the σ of what lies anywhere within ±x: x/√3.
+func bound(x float64) float64 { return x / math.Sqrt(3) }
+
+// Pull is the σ of one pull of the tape: its class, nail and eye.
+func (t Tools) Pull(l unit.Length) unit.Length {
+	t = t.complete()
+	return unit.Length(math.Hypot(bound(t.Tape.Error(l).MM()), t.Reading.MM()/Expansion))
+}
+
+// Turned is the σ of one angle between two points p and q away, which are d
+// apart: the instrument's own; the targets' centring, σ√(1/p² + 1/q²); the
+// instrument's centring, σ·d/(p·q·√2).
+//
+// C. D. Ghilani, Adjustment Computations, chapter 7 (from memory).
+func (t Tools) Turned(p, q, d unit.Length) unit.Angle {
+	i := t.complete().Instrument
+	a, c := i.Angle.Radians()/Expansion, i.Centring.MM()/Expansion
+	targets := c * math.Hypot(1/p.MM(), 1/q.MM())
+	over := c * d.MM() / (p.MM() * q.MM() * math.Sqrt2)
+	return unit.Angle(math.Sqrt(a*a + targets*targets + over*over))
+}
