@@ -44,7 +44,10 @@ func (k *Keeper) folder(goal string, fill func(add func(name string, write func(
 					return err
 				}
 				d, err := os.Open(path)
-				if err != nil {
+				switch {
+				case errors.Is(err, fs.ErrNotExist):
+					return fs.ErrExist // swept away in the same moment: another name
+				case err != nil:
 					return err
 				}
 				if !hold(d) || !same(d, path) {
@@ -85,7 +88,11 @@ func place(temp, goal string) error {
 		return err
 	}
 	if _, err := os.Lstat(goal); errors.Is(err, fs.ErrNotExist) {
-		return os.Rename(temp, goal)
+		err := os.Rename(temp, goal)
+		if !errors.Is(err, fs.ErrExist) {
+			return err
+		}
+		// Another run has just put its folder there.
 	}
 	if err := exchange(temp, goal); err == nil {
 		os.RemoveAll(temp)
@@ -106,7 +113,9 @@ func place(temp, goal string) error {
 func CheckFolder(goal string) error {
 	goal = filepath.Clean(goal)
 	info, err := os.Stat(goal)
-	switch {
+	switch base := filepath.Base(goal); {
+	case base == "." || base == ".." || base == string(filepath.Separator):
+		return &unit.Fault{Where: goal, What: "is no name of a folder that can be replaced", Hint: "name one in it: " + filepath.Join(goal, "plates") + "/"}
 	case errors.Is(err, fs.ErrNotExist):
 		return checkParent(goal)
 	case err != nil:
@@ -118,7 +127,10 @@ func CheckFolder(goal string) error {
 		return &unit.Fault{Where: goal, What: "is a link, and a folder of pages is to be written", Hint: "name the folder itself"}
 	}
 	entries, err := os.ReadDir(goal)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return CheckFolder(goal) // another run has put its own there meanwhile
+	case err != nil:
 		return err
 	}
 	for _, e := range entries {
@@ -172,7 +184,10 @@ func (l *lastByte) Write(p []byte) (int, error) {
 // sealed says whether a file is as writeSealed left it.
 func sealed(path string) bool {
 	data, err := os.ReadFile(path)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return true // gone since: another run has put its folder there
+	case err != nil:
 		return false
 	}
 	at := bytes.LastIndex(data, []byte(sealBegin))

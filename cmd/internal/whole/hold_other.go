@@ -7,6 +7,9 @@ import (
 	"time"
 )
 
+// renamesOpen: an open file keeps its name where there are no such locks.
+const renamesOpen = false
+
 func hold(*os.File) bool { return true }
 
 // left says whether the work is so old that no run can be at it any more.

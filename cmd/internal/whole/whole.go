@@ -109,12 +109,7 @@ func named(goal string, err error) error {
 }
 
 func (k *Keeper) file(goal string, write func(io.Writer) error) error {
-	if info, err := os.Lstat(goal); err == nil && info.Mode()&fs.ModeSymlink != 0 {
-		// A link stays a link: what it points to is written.
-		if real, err := filepath.EvalSymlinks(goal); err == nil {
-			goal = real
-		}
-	}
+	goal = follow(goal)
 	if err := CheckFile(goal); err != nil {
 		return err
 	}
@@ -133,7 +128,9 @@ func (k *Keeper) file(goal string, write func(io.Writer) error) error {
 	if err == nil {
 		err = f.os.Sync()
 	}
-	if e := f.os.Close(); err == nil {
+	if renamesOpen {
+		defer f.os.Close() // all of it is on the disk since Sync
+	} else if e := f.os.Close(); err == nil {
 		err = e
 	}
 	if err == nil {
@@ -145,6 +142,28 @@ func (k *Keeper) file(goal string, write func(io.Writer) error) error {
 	}
 	syncFolder(filepath.Dir(goal))
 	return nil
+}
+
+// follow is what a goal stands for: a link stays a link, and what it points to is
+// written, there or not yet.
+func follow(goal string) string {
+	if info, err := os.Lstat(goal); err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		return goal
+	}
+	if real, err := filepath.EvalSymlinks(goal); err == nil {
+		return real
+	}
+	for range 40 { // as many as Linux follows
+		to, err := os.Readlink(goal)
+		if err != nil {
+			break
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(goal), to)
+		}
+		goal = to
+	}
+	return goal
 }
 
 // CheckFile says early whether a goal can be a file: its folder is there, and

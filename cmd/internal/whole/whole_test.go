@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"trammel/geom/unit"
@@ -122,6 +123,12 @@ func TestFileThroughLink(t *testing.T) {
 	}
 	if info, _ := os.Lstat(filepath.Join(dir, "link.pdf")); info.Mode()&fs.ModeSymlink == 0 || read(t, filepath.Join(dir, "real.pdf")) != "new" {
 		t.Error("the link was not written through")
+	}
+	if err := os.Remove(filepath.Join(dir, "real.pdf")); err != nil {
+		t.Fatal(err)
+	}
+	if err := k.File(filepath.Join(dir, "link.pdf"), text("first")); err != nil || read(t, filepath.Join(dir, "real.pdf")) != "first" {
+		t.Errorf("a link to what is not there yet was not written through: %v", err)
 	}
 }
 
@@ -254,5 +261,36 @@ func TestFolderFails(t *testing.T) {
 	})
 	if !errors.Is(err, broken) || list(t, goal) != "A1.svg" || list(t, dir) != "plates" {
 		t.Errorf("error %v; holds %s; left %s", err, list(t, goal), list(t, dir))
+	}
+}
+
+// Runs to the same goal at the same time: each ends well, and what one of them
+// wrote stands there whole.
+func TestAtOnce(t *testing.T) {
+	dir := t.TempDir()
+	file, folder := filepath.Join(dir, "out.pdf"), filepath.Join(dir, "plates")
+	var wait sync.WaitGroup
+	for i := range 8 {
+		wait.Go(func() {
+			var k Keeper
+			for range 25 {
+				if err := k.File(file, text(strings.Repeat(fmt.Sprint(i), 1000))); err != nil {
+					t.Error(err)
+				}
+				if err := k.Folder(folder, pages(fmt.Sprintf("A%d.svg", i), "index.svg")); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	if s := read(t, file); len(s) != 1000 || strings.Trim(s, s[:1]) != "" {
+		t.Errorf("the file is a mixture: %.60q", s)
+	}
+	if names := strings.Fields(list(t, folder)); len(names) != 2 {
+		t.Errorf("the folder is a mixture: %q", names)
+	}
+	if got := list(t, dir); got != "out.pdf plates" {
+		t.Errorf("left: %s", got)
 	}
 }
