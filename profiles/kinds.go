@@ -18,6 +18,7 @@ type From map[string]string
 type Paper struct {
 	Name          string
 	Width, Height unit.Length
+	Roll          bool // as long as is needed: Height is the most
 	From          From
 }
 
@@ -61,6 +62,9 @@ var custom = regexp.MustCompile(`^\s*([0-9].*?)\s*[xX×]\s*(.+?)\s*$`)
 // Paper finds a paper by its name, or reads a size such as 300x500 or 12x18in:
 // width by height, mm where no unit stands. A *unit.Fault has no place yet.
 func (s Set) Paper(name string) (Paper, error) {
+	if m := anyFirst.FindStringSubmatch(name); m != nil {
+		return Paper{}, &unit.Fault{What: fmt.Sprintf("%q: the width of a roll comes first, and it is a length", strict.Shorten(name)), Hint: "write the width and then any, such as 914xany"}
+	}
 	if m := custom.FindStringSubmatch(name); m != nil {
 		return customPaper(name, m[1], m[2])
 	}
@@ -75,8 +79,23 @@ func (s Set) Paper(name string) (Paper, error) {
 	return p, errors.Join(errs[:]...)
 }
 
+// anyLength is written for the length of a roll.
+const anyLength = "any"
+
+var anyFirst = regexp.MustCompile(`(?i)^\s*any\s*[x×]`)
+
 func customPaper(name, width, height string) (Paper, error) {
 	p := Paper{Name: name, From: From{}}
+	if strings.EqualFold(height, anyLength) {
+		p.Roll, p.Height = true, mostPaper
+		var err error
+		if p.Width, err = lengthBetween(width, leastPaper, mostPaper); err != nil {
+			bad := &unit.Fault{What: err.Error()}
+			errors.As(err, &bad)
+			return p, &unit.Fault{What: bad.What, Hint: "a roll is its width and any, such as 914xany or 36inxany"}
+		}
+		return p, nil
+	}
 	if bare.MatchString(width) && !bare.MatchString(height) {
 		// 12x18in: both are inches, once the second is known to be a length.
 		if _, err := lengthBetween(height, leastPaper, mostPaper); err == nil {

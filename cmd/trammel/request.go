@@ -49,7 +49,7 @@ func (r *request) read(cmd *cobra.Command) {
 // print adds the flags that say what it is printed on.
 func (r *request) print(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500 or 12x18in")
+	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500, 12x18in, or 914xany off a roll")
 	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
 	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
 	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")

@@ -61,6 +61,9 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 	if err != nil {
 		return c, placed(err, paper.Where)
 	}
+	if p.Roll {
+		return c, &unit.Fault{Where: paper.Where, What: "the sheet to calibrate with has two sides", Hint: "give the length to cut off the roll as well, such as 914x1200"}
+	}
 	if k := o.Known; o.Again && (k.Width != p.Width || k.Height != p.Height) {
 		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Hint: "leave --paper out, or begin afresh without --again"}
 	}

@@ -47,6 +47,7 @@ type Work struct {
 	madeFor madeFor      // the printer
 	over    job.Over     // what the options say over the job
 	hide    []draw.Layer // left out of the pages
+	roll    bool         // pages are as long as needed; Sheet.Height is the most
 }
 
 // Piece is one triangle of the job. Where two fit a piece and neither is picked,

@@ -7,6 +7,7 @@ import (
 	"iter"
 	"slices"
 
+	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/pdf"
@@ -54,6 +55,9 @@ func (w Work) tape() setout.Tape {
 
 // Lay draws the sheets on the job's paper; PDF, SVG and Page need it before.
 func (s *Setout) Lay() error {
+	if s.work.roll {
+		return &unit.Fault{Where: s.work.Sheet.Name, What: "a setting-out sheet is read on the site and wants a sheet, not a roll", Hint: "--paper A4 or A3"}
+	}
 	for i, sheet := range s.sheets {
 		pages, err := sheet.Pages(s.work.Sheet, lettering.Go())
 		if err != nil {

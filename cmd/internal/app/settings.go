@@ -108,6 +108,9 @@ func (s settings) paper(w *Work) error {
 		}
 		w.Printer.From["overlap"] = t.Where
 	}
+	if w.roll = p.Roll; w.roll && s.o.Landscape {
+		return &unit.Fault{Where: "--landscape", What: "a roll has no other way to lie", Hint: "leave --landscape out: the piece is turned as it takes least of the roll"}
+	}
 	if s.o.Landscape {
 		p.Width, p.Height = p.Height, p.Width
 	}

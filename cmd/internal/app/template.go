@@ -48,11 +48,10 @@ func (w Work) Template() (*Template, error) {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
 			return nil, w.tooMany(p, n)
 		}
-		plan, err := paging.Lay(p.Triangle().Polygon(), w.Sheet, w.Cover, nil)
+		plan, err := w.lay(p.Triangle().Polygon())
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
-		plan = template.Settle(plan)
 		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
 			return nil, w.tooMany(p, float64(len(plan.Cells)*p.Quantity))
 		}
@@ -62,9 +61,16 @@ func (w Work) Template() (*Template, error) {
 			return nil, w.inPiece(p, err)
 		}
 		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
+		plan = w.cut(plan, drawing, t.furniture(l, 0))
+		l.plan = plan
 		if len(plan.Cells) > 1 {
-			if l.front, err = template.Index(q, plan, r, s, w.notes()...); err != nil {
+			on := plan
+			on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
+			if l.front, err = template.Index(q, on, r, s, w.notes()...); err != nil {
 				return nil, w.inPiece(p, err)
+			}
+			for k := range l.front {
+				l.front[k] = w.short(l.front[k])
 			}
 			t.count += len(l.front)
 		}
@@ -166,7 +172,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c), lettering.Go()) {
 					if len(l.plan.Cells) == 1 {
-						p, _ = template.WithNotes(p, w.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
+						p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
 					}
 					if !give(p) {
 						return
@@ -295,6 +301,9 @@ func (t *Template) Summary() []string {
 	}
 	if front > 0 {
 		first += fmt.Sprintf(", %d of them instructions", front)
+	}
+	if t.work.roll {
+		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
 	}
 	first += "; print at 100 %, actual size"
 	if p := t.work.printerName(); p != "" {

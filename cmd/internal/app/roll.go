@@ -1,0 +1,178 @@
+package app
+
+import (
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+	"trammel/plot/template"
+)
+
+// On a roll a page is as long as what stands on it, in whole millimetres. A piece
+// is turned so that it takes the fewest pages, and of these turns the one that
+// takes least of the roll; what is longer than a page may be (w.Sheet.Height) is
+// joined as on any paper.
+
+// lay is where the pages of a piece lie.
+func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
+	plan, err := paging.Lay(outline, w.Sheet, w.Cover, nil)
+	if err != nil {
+		return plan, err
+	}
+	if w.roll {
+		plan = w.layOnRoll(outline, plan)
+	}
+	return template.Settle(plan), nil
+}
+
+// layOnRoll takes the turn with an edge along or across the roll that takes least
+// of it, or the free one that it is given where that has fewer pages or is a tenth
+// shorter. Pages in several rows are then as long as each other.
+func (w Work) layOnRoll(outline geom.Polygon, free paging.Plan) paging.Plan {
+	best := free
+	saves := 0.9 // what the free turn must take at most of what another does
+	for _, turn := range rollTurns(outline) {
+		p, err := paging.Lay(outline, w.Sheet, w.Cover, &turn)
+		if err == nil && (len(p.Cells) < len(best.Cells) || len(p.Cells) == len(best.Cells) && float64(takes(p))*saves < float64(takes(best))) {
+			best, saves = p, 1
+		}
+	}
+	if best.Rows > 1 {
+		s := w.Sheet
+		rows := unit.Length(best.Rows)
+		inner := (best.Outline.Bounds().Height()+(rows-1)*s.Overlap)/rows + 2*paging.Unreliable + roomForWords
+		s.Height = min(s.Height, unit.Length(math.Ceil((inner + s.Top + s.Bottom).MM())))
+		if p, err := paging.Lay(outline, s, w.Cover, &best.Place.Turn); err == nil && len(p.Cells) <= len(best.Cells) {
+			best = p
+		}
+	}
+	return best
+}
+
+// roomForWords is what pages in several rows are longer than the piece needs.
+const roomForWords unit.Length = 15
+
+// rollTurns lay an edge along or across the roll, of many edges the longest.
+func rollTurns(outline geom.Polygon) (turns []unit.Angle) {
+	const most = 8
+	edges := make([]geom.Line, len(outline))
+	for i := range outline {
+		edges[i] = outline.Edge(i)
+	}
+	slices.SortStableFunc(edges, func(a, b geom.Line) int {
+		switch l, m := a.Length(), b.Length(); {
+		case l > m:
+			return -1
+		case l < m:
+			return 1
+		}
+		return 0
+	})
+	for _, e := range edges[:min(most, len(edges))] {
+		turns = append(turns, -e.Direction(), unit.Turn/4-e.Direction())
+	}
+	return turns
+}
+
+// takes is how much of the roll a plan takes.
+func takes(p paging.Plan) unit.Length {
+	if p.Rows > 1 {
+		return p.Sheet.Height * unit.Length(p.Rows)
+	}
+	return p.Outline.Bounds().Height()
+}
+
+// short is an index page no longer than what is on it.
+func (w Work) short(p draw.Page) draw.Page {
+	if !w.roll || len(p.Ops) == 0 {
+		return p
+	}
+	box := p.Ops[0].Bounds(lettering.Go())
+	for _, op := range p.Ops[1:] {
+		box = box.Join(op.Bounds(lettering.Go()))
+	}
+	spare := unit.Length(math.Floor((box.Min.Y - w.Sheet.Bottom - paging.Unreliable).MM()))
+	if spare > 0 {
+		p.Ops, p.Height = sheet.Shift(p.Ops, geom.Point{Y: -spare}), p.Height-spare
+	}
+	return p
+}
+
+// cut is the plan on pages no longer than the drawing and the furniture need.
+// Pages in several rows keep their length, since their joins are where they are.
+func (w Work) cut(plan paging.Plan, d draw.Drawing, f paging.Furniture) paging.Plan {
+	if !w.roll || plan.Rows != 1 {
+		return plan
+	}
+	const (
+		white unit.Length = 2  // past words, so that nothing relies on the edge
+		step  unit.Length = 10 // by which a page grows for its furniture
+	)
+	window := plan.Cells[0].Window
+	box := needed(d, plan.Outline).Grow(white)
+	sheet := plan.Sheet
+	for height := box.Height() + sheet.Top + sheet.Bottom; ; height += step {
+		sheet.Height = min(unit.Length(math.Ceil(height.MM()-1e-6)), plan.Sheet.Height)
+		window.Max.Y = box.Max.Y
+		window.Min.Y = window.Max.Y - (sheet.Height - sheet.Top - sheet.Bottom)
+		short := plan
+		short.Sheet, short.Cells = sheet, slices.Clone(plan.Cells)
+		for i := range short.Cells {
+			c := &short.Cells[i].Window
+			c.Min.Y, c.Max.Y = window.Min.Y, window.Max.Y
+		}
+		if sheet.Height >= plan.Sheet.Height || furnished(short, d, f) {
+			return short
+		}
+	}
+}
+
+// needed is the rectangle round the piece and all words about it. Arcs and rays may
+// run off the page, as they do on any paper.
+func needed(d draw.Drawing, outline geom.Polygon) geom.Rect {
+	const small unit.Length = 60 // the sign of an angle, a prick point
+	box := outline.Bounds()
+	for _, op := range d {
+		b := op.Bounds(lettering.Go())
+		if _, ok := op.(draw.Text); ok || op.Layer() == draw.Outline || max(b.Width(), b.Height()) < small {
+			box = box.Join(b)
+		}
+	}
+	return box
+}
+
+// furnished says whether every page has check bars of full length, across and along.
+func furnished(plan paging.Plan, d draw.Drawing, f paging.Furniture) bool {
+	for p := range plan.Pages(d, f, lettering.Go()) {
+		if !barred(p) {
+			return false
+		}
+	}
+	return true
+}
+
+// barred says whether a page has check bars of 100 mm or 4 in, across and along.
+func barred(p draw.Page) bool {
+	across, along := false, false
+	for _, op := range p.Ops {
+		if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() > 100-1e-6 {
+			across = across || l.From.Y == l.To.Y
+			along = along || l.From.X == l.To.X
+		}
+	}
+	return across && along
+}
+
+// length of all pages one after the other.
+func (t *Template) length() unit.Length {
+	l := unit.Length(0)
+	for _, p := range t.seen {
+		l += unit.Length(p.Height)
+	}
+	return l
+}
