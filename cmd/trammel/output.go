@@ -30,7 +30,7 @@ func (r *request) goal(example string, folder bool, known ...string) (goal, erro
 		return goal{}, err
 	}
 	switch {
-	case r.out == "":
+	case strings.TrimSpace(r.out) == "":
 		return goal{}, &unit.Fault{Where: "-o", What: "no output is named", Hint: "such as -o " + example}
 	case strings.ContainsRune(r.out, 0):
 		return goal{}, fault("holds a character that no name can", "")

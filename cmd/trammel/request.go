@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -49,7 +50,7 @@ func (r *request) read(cmd *cobra.Command) {
 // print adds the flags that say what it is printed on.
 func (r *request) print(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500, 12x18in, or 914xany off a roll")
+	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500 or 12x18in")
 	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
 	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
 	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")
@@ -117,11 +118,14 @@ func (r *request) options() (app.Options, error) {
 }
 
 // swallowed finds a flag whose value was forgotten, so that it took the next flag
-// for its value.
+// for its value, or nothing where only a value makes sense.
 func (r *request) swallowed() error {
 	var err error
 	r.flags.Visit(func(f *pflag.Flag) {
 		v := f.Value.String()
+		if f.Name == "config" && strings.TrimSpace(v) == "" && err == nil {
+			err = &unit.Fault{Where: "--config", What: "wants a value"}
+		}
 		if f.Value.Type() == "string" && len(v) > 1 && v[0] == '-' && err == nil && (v[1] == '-' || r.flags.ShorthandLookup(v[1:2]) != nil) {
 			err = &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("wants a value, and %q stands there", strict.Shorten(v))}
 		}
@@ -146,6 +150,9 @@ func (r *request) open(args []string) (app.Work, error) {
 	j, err := r.job(args)
 	if err != nil {
 		return app.Work{}, err
+	}
+	if r.config != "" && r.out != "" && sameFile(r.config, r.out) {
+		return app.Work{}, overItself(r.out, "the profiles file")
 	}
 	set, err := loadProfiles(r.config)
 	if err != nil {
@@ -207,7 +214,22 @@ func (r *request) jobFile(path string) (job.Job, error) {
 	if app.IsPDF(data) {
 		return carried(path)
 	}
+	if r.out != "" && sameFile(path, r.out) {
+		return job.Job{}, overItself(r.out, "the job file")
+	}
 	return job.Read(path, data)
+}
+
+// sameFile says whether two names are of one file, through links as well.
+func sameFile(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
+}
+
+// overItself refuses an output that would take the place of what was read.
+func overItself(out, what string) error {
+	return &unit.Fault{Where: "-o " + strict.Shorten(out), What: "is " + what + " itself, which would be lost", Hint: "name another file to write"}
 }
 
 // carried is the job in a PDF.
@@ -232,7 +254,10 @@ func carried(path string) (job.Job, error) {
 func readFile(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR):
+		if path == "" {
+			path = `""`
+		}
 		return nil, &unit.Fault{Where: strict.Shorten(path), What: "there is no such file"}
 	case err != nil:
 		return nil, err

@@ -116,7 +116,10 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 		Example: "  trammel help template",
 		RunE: func(_ *cobra.Command, args []string) error {
 			found, left, err := root.Find(args)
-			if err != nil || len(left) > 0 {
+			switch {
+			case len(left) > 0 && found.HasParent():
+				return &unit.Fault{What: fmt.Sprintf("%q is not a command of %s", strict.Shorten(left[0]), found.CommandPath()), Hint: "such as: trammel help " + found.Name()}
+			case err != nil || len(left) > 0:
 				return unknownCommand(args, root.Commands())
 			}
 			return found.Help()
@@ -155,7 +158,7 @@ func flagFault(cmd *cobra.Command, err error) error {
 		return &unit.Fault{Where: dashed(missing.GetSpecifiedName()), What: "wants a value"}
 	case errors.As(err, &invalid):
 		f := invalid.GetFlag()
-		return &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("%q is not a value for it", strict.Shorten(invalid.GetValue())), Hint: f.Usage}
+		return &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("%q is not a value for it", strict.Shorten(invalid.GetValue())), Hint: strings.ReplaceAll(f.Usage, "`", "")}
 	}
 	return &unit.Fault{What: strict.Shorten(err.Error()), Hint: cmd.CommandPath() + " --help"}
 }

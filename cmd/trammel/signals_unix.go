@@ -8,7 +8,7 @@ import (
 	"syscall"
 )
 
-var stops = []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP}
+var stops = []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT}
 
 // ignoreFileLimit turns the signal for a file that grows too large into an error
 // of the write that did it.

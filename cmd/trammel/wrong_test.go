@@ -30,7 +30,7 @@ func place(t *testing.T) string {
 		}
 	}
 	for name, data := range map[string]string{
-		"full/photo.jpg": "x", "plain": "x",
+		"full/photo.jpg": "x", "plain": "x", "job.txt": "pieces:\n  - measure: [AB=6m, BC=5m, CA=4m]\n", "own.txt": "",
 		"big.yaml": strings.Repeat("[", 3_000_000), "deep.yaml": strings.Repeat("[", 900_000),
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o666); err != nil {
