@@ -30,7 +30,7 @@ const (
 	arm       unit.Length = 5 // of a cross
 	tickPitch unit.Length = 1.1
 	ruler     unit.Length = 20
-	leastSide unit.Length = 100  // of the rectangle
+	leastSide unit.Length = 120  // of the rectangle
 	mostSide  unit.Length = 2000 // longer than that no steel rule is
 	textWide  unit.Length = 165  // longer lines are not read
 )
