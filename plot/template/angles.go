@@ -47,6 +47,9 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge((i+2)%3).Length())
 	right := math.Abs(float64(angle-unit.Turn/4)) < float64(rightWithin)
 	least := min(10, shorter*0.3) // radius of the small arc
+	if lost := f.lost(i); lost > 0 {
+		least = min(least+lost, shorter*0.4)
+	}
 	arc := func(r unit.Length, from, sweep unit.Angle) draw.Op {
 		return draw.Arc{Arc: geom.Arc{Centre: p, Radius: r, Start: from, Sweep: sweep}, Pen: draw.Narrow, On: draw.Dimension}
 	}

@@ -30,17 +30,13 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 	area := geom.Rect{Min: geom.Point{X: sh.Left, Y: sh.Bottom}, Max: geom.Point{X: sh.Width - sh.Right, Y: sh.Height - sh.Top}}.Grow(-inner)
 	area.Max.X = min(area.Max.X, area.Min.X+widest)
 	x := index{piece: p, plan: plan, style: s, notes: notes}
-	var made []draw.Drawing
-	for _, l := range layouts {
-		if area.Width() < l.least {
-			continue
-		}
-		d, err := x.compose(l, area, r)
-		if err == nil && (made == nil || len(d) < len(made)) {
+	x.settings = s.Settings && p.shaped()
+	made, l := x.best(area, r)
+	if s.Settings && len(made) == 1 && !x.settings {
+		// A plain piece has them only where nothing else must give way.
+		x.settings = true
+		if d, err := x.compose(l, area, r); err == nil && len(d) == 1 {
 			made = d
-		}
-		if len(made) == 1 {
-			break
 		}
 	}
 	if made == nil {
@@ -57,11 +53,30 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 	return pages, nil
 }
 
+// best is the page, or pages, in the most generous layout that makes as few as any.
+func (x index) best(area geom.Rect, r draw.Ruler) (made []draw.Drawing, of layout) {
+	for _, l := range layouts {
+		if area.Width() < l.least {
+			continue
+		}
+		d, err := x.compose(l, area, r)
+		if err == nil && (made == nil || len(d) < len(made)) {
+			made, of = d, l
+		}
+		if len(made) == 1 {
+			break
+		}
+	}
+	return made, of
+}
+
 type index struct {
 	piece Piece
 	plan  paging.Plan
 	style Style
 	notes []string
+
+	settings bool // the table of saw and square is on the page
 }
 
 // layout is one way to set the page.
@@ -98,7 +113,11 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	} else {
 		head = append(append(head, picture), x.before(l, r)...)
 	}
-	rest := append(append(x.together(l), x.byHand(l)...), x.care(l)...)
+	rest := append(x.together(l), x.byHand(l)...)
+	if x.settings {
+		rest = append(rest, sawAndSquare(x.piece, x.style, l.height)...)
+	}
+	rest = append(rest, x.care(l)...)
 	if l.columns == 1 {
 		return sheet.Flow(append(head, rest...), func(int) []geom.Rect { return []geom.Rect{area} }, r)
 	}
@@ -121,7 +140,7 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 
 func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	var facts []string
-	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", x.pages()}, x.notes...) {
+	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", x.piece.Measures(), x.piece.marked(), x.pages()}, x.notes...) {
 		if f != "" {
 			facts = append(facts, f)
 		}
@@ -164,7 +183,7 @@ func (x index) before(l layout, r draw.Ruler) []sheet.Block {
 	}}
 	for i := range 3 {
 		length := t.Sides[(i+2)%3]
-		give := Accept(length, joinsAlong(x.plan, x.plan.Outline.Edge(i)))
+		give := Accept(length, joinsAlong(x.plan, x.piece.corners(x.plan).Edge(i)))
 		table.Cells = append(table.Cells, []string{
 			string(t.Names[i]) + string(t.Names[(i+1)%3]), fine.Length(length), fine.Length(length - give), fine.Length(length + give), "",
 		})

@@ -182,7 +182,12 @@ func (f *face) figureSides() {
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure
 		}
-		f.put(f.alongLine(side, said, draw.Wide.Width, []float64{0, 12}),
+		places := f.alongLine(side, said, draw.Wide.Width, []float64{0, 12})
+		if f.piece.shaped() { // outside of both lines, or inside of both
+			const never = 1e6
+			places = append(f.alongLine(f.outerLine(i), said, draw.Wide.Width, []float64{0}), f.alongLine(f.innerLine(i), said, draw.Wide.Width, []float64{never, 12})...)
+		}
+		f.put(places,
 			func() []candidate { return f.named(f.sideName(i), figure, side.At(0.5)) })
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At

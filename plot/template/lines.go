@@ -65,7 +65,7 @@ type upright struct {
 // drawLines draws everything that is not words or goes with them: outline,
 // height, construction, prick points.
 func (f *face) drawLines() {
-	f.scene.add(draw.Polyline{Points: f.outline, Closed: true, Pen: draw.Wide, On: draw.Outline})
+	f.drawOutline()
 	f.drawHeight()
 	pricks := append([]geom.Point{}, f.outline...)
 	for _, step := range f.piece.Construction.Steps {

@@ -27,7 +27,7 @@ func (x index) picture(highest unit.Length) sheet.Block {
 			scene: newScene(nil, r), plan: x.plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
-		m.draw(x.piece.Triangle().Names, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
+		m.draw(x.piece, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
 		return m.scene.drawing, high
 	}}
 }
@@ -62,7 +62,7 @@ func (m chart) share(c paging.Cell) geom.Rect {
 	return geom.Rect{Min: m.at(w.Min), Max: m.at(w.Max)}
 }
 
-func (m chart) draw(names [3]geom.Name, room geom.Rect) {
+func (m chart) draw(p Piece, room geom.Rect) {
 	line := func(x0, y0, x1, y1 unit.Length) {
 		m.scene.add(draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Fine, On: draw.Notes})
 	}
@@ -80,10 +80,14 @@ func (m chart) draw(names [3]geom.Name, room geom.Rect) {
 		}
 	}
 	var shape geom.Polygon
-	for _, p := range m.plan.Outline {
-		shape = append(shape, m.at(p))
+	for _, q := range p.corners(m.plan) {
+		shape = append(shape, m.at(q))
 	}
-	m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
+	if p.shaped() {
+		m.shape(p)
+	} else {
+		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
+	}
 	before := *m.scene
 	before.drawing = before.drawing[:len(before.drawing):len(before.drawing)]
 	if !m.labelPages(shares) {
@@ -96,8 +100,8 @@ func (m chart) draw(names [3]geom.Name, room geom.Rect) {
 	}
 	m.scene.windows = newField[geom.Rect](about)
 	m.scene.windows.put(room, room)
-	for i, p := range shape {
-		out := geom.Line{From: shape.Edge((i + 2) % 3).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: p}.Direction()
+	for i, at := range shape {
+		out := geom.Line{From: shape.Edge((i + 2) % 3).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		var all []candidate
 		for d := unit.Length(2); d < 12; d++ {
 			for k := range 24 {
@@ -105,13 +109,34 @@ func (m chart) draw(names [3]geom.Name, room geom.Rect) {
 				if k%2 == 1 {
 					turn = -turn
 				}
-				w := words{string(names[i]), draw.FigureHeight, true}
-				text := w.at(p.Toward(out+turn, d+w.height/2), 0)
+				w := words{string(p.Triangle().Names[i]), draw.FigureHeight, true}
+				text := w.at(at.Toward(out+turn, d+w.height/2), 0)
 				text.On = draw.Notes
 				all = append(all, candidate{text: text, cost: float64(d) + turn.Degrees()*turn.Degrees()/2000})
 			}
 		}
 		m.scene.place(all)
+	}
+}
+
+// shape draws the contours and holes of a piece on the map.
+func (m chart) shape(p Piece) {
+	add := func(path []geom.Segment, pen draw.Pen) {
+		small := make([]geom.Segment, len(path))
+		for i, s := range path {
+			switch s := s.(type) {
+			case geom.Line:
+				small[i] = geom.Line{From: m.at(s.From), To: m.at(s.To)}
+			case geom.Arc:
+				s.Centre, s.Radius = m.at(s.Centre), s.Radius*unit.Length(m.scale)
+				small[i] = s
+			}
+		}
+		m.scene.add(draw.Path{Segments: small, Closed: true, Pen: pen, On: draw.Notes})
+	}
+	add(m.plan.Place.Contour(p.Shape.Cut), draw.Wide)
+	for _, b := range p.Shape.Bores {
+		add([]geom.Segment{m.plan.Place.Arc(b.Circle)}, draw.Narrow)
 	}
 }
 

@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -23,6 +24,11 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 	ground := newGround(page, area, r)
 	care := sheet.Paragraph{Words: "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
+	var settings []sheet.Block
+	if s.Settings && p.shaped() {
+		settings = sawAndSquare(p, s, draw.NoteHeight)
+		tries = append([][]sheet.Block{append(settings, tries[0]...)}, tries...)
+	}
 	if s.Steps {
 		full := []sheet.Block{
 			sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true},
@@ -30,6 +36,10 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 			sheet.Heading{Words: "Take care"}, care,
 		}
 		tries = append([][]sheet.Block{full}, tries...)
+		if settings != nil {
+			both := append(slices.Clip(full[:4]), settings...)
+			tries = append([][]sheet.Block{append(both, full[4:]...)}, tries...)
+		}
 	}
 	for n, blocks := range tries {
 		for _, t := range []struct {
@@ -41,7 +51,7 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 				if at, ok := ground.room(width, high, t.more, t.within); ok {
 					d, _ := sheet.Set(blocks, at, width, r)
 					page.Ops = append(append([]draw.Op{}, page.Ops...), d...)
-					return page, n == 0
+					return page, n == 0 || s.Steps && settings != nil && n == 1
 				}
 			}
 		}
@@ -89,6 +99,12 @@ func newGround(page draw.Page, area geom.Rect, r draw.Ruler) ground {
 			if o.On == draw.Outline && len(o.Points) > 2 {
 				for i := range own {
 					own[i] = own[i] || inside(o.Points, g.square(i%g.nx, i/g.nx).Centre())
+				}
+			}
+		case draw.Path:
+			if o.On == draw.Outline && o.Closed {
+				for i := range own {
+					own[i] = own[i] || geom.Contour(o.Segments).Has(g.square(i%g.nx, i/g.nx).Centre())
 				}
 			}
 		}

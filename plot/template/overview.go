@@ -37,7 +37,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 	if s.Arcs {
 		m.construction(p.Construction, room)
 	}
-	m.draw(p.Triangle().Names, room)
+	m.draw(p, room)
 	if s.Lengths {
 		m.sides(p, s)
 	}
@@ -83,8 +83,9 @@ func (m chart) construction(c geom.Construction, room geom.Rect) {
 func (m chart) sides(p Piece, s Style) {
 	t := p.Triangle()
 	f := face{piece: p}
-	for i := range m.plan.Outline {
-		edge := m.plan.Outline.Edge(i)
+	outline := p.corners(m.plan)
+	for i := range outline {
+		edge := outline.Edge(i)
 		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
 		from, to := t.Names[i], t.Names[(i+1)%3]
 		w := words{s.length(t.Sides[(i+2)%3], f.measured(geom.Distance, from, to)), draw.FigureHeight, false}

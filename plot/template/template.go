@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"trammel/geom"
+	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -19,6 +20,11 @@ type Piece struct {
 	Solution     geom.Solution
 	Answer       int // index into Solution.Answers
 	Construction geom.Construction
+
+	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
+	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
+	Face  string       // "face up"; empty says nothing
+	Hand  string       // "other hand"; empty says nothing
 }
 
 // Triangle that is drawn.
@@ -33,12 +39,13 @@ type Style struct {
 	Angles    bool
 	Lengths   bool
 	Steps     bool        // the construction by hand, in words
+	Settings  bool        // how saw and square are set for each corner
 	Reach     unit.Length // longest radius of the compasses; beyond it the steps say beam compass. 0: never
 }
 
 // Full shows everything.
 func Full() Style {
-	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true}
+	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true, Settings: true}
 }
 
 func (s Style) lettering() unit.Length {
@@ -92,6 +99,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f.figureAngles()
 	f.figureHeight()
 	f.figureArcs()
+	f.figureShape()
 	f.runAlongSides()
 	return f.scene.drawing, f.missed, nil
 }

@@ -1,0 +1,52 @@
+package template
+
+import (
+	"trammel/geom/shape"
+	"trammel/geom/unit"
+	"trammel/plot/sheet"
+)
+
+// Settings of saw and square for the corners of a piece, as a table of words: a row
+// of heads, a row a corner.
+func Settings(p Piece, s Style) [][]string {
+	rows := [][]string{{"corner", "inside", "joint to\nthe edge", "saw from a\nsquare cut", "joint rises\nin 100 mm", "joint rises\nin 12 in"}}
+	t := p.Triangle()
+	for i, n := range t.Names {
+		c := shape.SettingOf(t.Angles[i])
+		rows = append(rows, []string{
+			string(n), s.Figures.Angle(c.Interior), s.Figures.Angle(c.ToEdge), s.Figures.Angle(c.Saw),
+			rise(c, 100, unit.Style{Decimals: 1}), rise(c, 12*unit.Inch, unit.Style{Unit: unit.IN, Denominator: 16}),
+		})
+	}
+	return rows
+}
+
+// rise of a joint over a run; a dash where it is too steep to be set so.
+func rise(c shape.Setting, run unit.Length, s unit.Style) string {
+	const steep = 20
+	l := c.Rise(run)
+	if l > steep*run {
+		return "–"
+	}
+	return s.Length(l)
+}
+
+// AboutSettings says what the settings are for. Texts call either angle the mitre.
+const AboutSettings = "For two like parts that meet half and half. Texts call either the mitre: the joint's angle to the edge, or the saw's from a square cut."
+
+// sawAndSquare is the table on paper.
+func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
+	rows := Settings(p, s)
+	table := sheet.Table{Height: height, Gutter: 5, Cells: rows[1:]}
+	for i, head := range rows[0] {
+		align := sheet.OnPoint
+		switch {
+		case i == 0:
+			align = sheet.ToLeft
+		case i == 5 || i < 4 && s.Figures.Minutes:
+			align = sheet.ToRight
+		}
+		table.Columns = append(table.Columns, sheet.Column{Head: head, Align: align})
+	}
+	return []sheet.Block{sheet.Heading{Words: "Saw and square"}, table, sheet.Gap(1), sheet.Paragraph{Words: AboutSettings, Height: height}}
+}

@@ -1,0 +1,262 @@
+package template
+
+import (
+	"trammel/geom"
+	"trammel/geom/shape"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// figureShape writes what is done to the piece: the allowance of each edge, each
+// corner, each hole with its two distances, grain and face.
+func (f *face) figureShape() {
+	if !f.piece.shaped() {
+		return
+	}
+	for i := range f.piece.Shape.Sides {
+		f.figureAllowance(i)
+	}
+	for _, v := range f.piece.Shape.Corners {
+		f.figureTreatment(v)
+	}
+	for _, b := range f.piece.Shape.Bores {
+		f.figureBore(b)
+	}
+	f.figureGrain()
+	f.sayFace()
+}
+
+// outerLine and innerLine are the outermost and innermost line along side i.
+func (f *face) outerLine(i int) geom.Line { return f.sideLine(i, 1) }
+func (f *face) innerLine(i int) geom.Line { return f.sideLine(i, -1) }
+
+func (f *face) sideLine(i int, sign unit.Length) geom.Line {
+	if f.piece.shaped() {
+		if s := f.piece.Shape.Sides[i]; s.Allow*sign > 0 && s.Cut.Length() > 0 {
+			return f.plan.Place.Line(s.Cut)
+		}
+	}
+	return f.outline.Edge(i)
+}
+
+// signed is an allowance as the paper shows it.
+func (s Style) signed(l unit.Length) string {
+	if l < 0 {
+		return "−" + s.Figures.Length(-l)
+	}
+	return "+" + s.Figures.Length(l)
+}
+
+func (f *face) figureAllowance(i int) {
+	s := f.piece.Shape.Sides[i]
+	if s.Allow == 0 {
+		return
+	}
+	w := words{f.style.signed(s.Allow), draw.NoteHeight, false}
+	out, in := f.outerLine(i), f.innerLine(i)
+	var all []candidate
+	for k := range 17 {
+		t := 0.25 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+		if t < 0.05 || t > 0.95 {
+			continue
+		}
+		for _, t := range []float64{t, 1 - t} {
+			all = append(all,
+				candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k)},
+				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + 10})
+		}
+	}
+	all = append(all, f.led(w, out.At(0.3), out.Direction()-unit.Turn/4, 25)...)
+	f.put(all, func() []candidate { return f.named(s.Name, w.say, out.At(0.5)) })
+}
+
+func (f *face) figureTreatment(v shape.Vertex) {
+	at, say := v.Finished, ""
+	figure := f.style.Figures.Length(v.By)
+	switch v.Do {
+	case shape.Cut:
+		say = "cut " + figure
+		if v.Allow != 0 {
+			say += ", " + f.style.signed(v.Allow)
+		}
+	case shape.Round:
+		say = "R " + figure
+	case shape.Blunt:
+		at, say = v.Cut, "blunt "+figure
+	}
+	if at == nil || say == "" {
+		return
+	}
+	if v.Cut != nil {
+		at = v.Cut // the outermost, where a leader crosses nothing
+		if v.Allow < 0 && v.Finished != nil {
+			at = v.Finished
+		}
+	}
+	anchor := f.plan.Place.Apply(at.At(0.5))
+	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
+	w := words{say, draw.NoteHeight, false}
+	all := f.led(w, anchor, out, 0)
+	f.put(all, func() []candidate {
+		for k := range all {
+			all[k].over = true
+		}
+		return append(all, f.named(string(v.Name), say, anchor)...)
+	})
+}
+
+func (f *face) figureBore(b shape.Bore) {
+	c := f.plan.Place.Arc(b.Circle)
+	w := words{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
+	var all []candidate
+	for k := range 8 {
+		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
+		all = append(all, f.led(w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)...)
+	}
+	f.put(all, func() []candidate { return f.named("hole", w.say, c.Centre) })
+	for _, way := range f.ways(b) {
+		w := words{way.say, draw.NoteHeight, false}
+		var all []candidate
+		if way.along { // at its end on the edge, inside
+			foot := f.plan.Place.Apply(b.Foot)
+			all = f.led(w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
+		} else {
+			all = f.alongWay(way.line, w)
+		}
+		f.put(all, func() []candidate {
+			for k := range all {
+				all[k].over, all[k].cost = true, all[k].cost+60
+			}
+			return append(all, f.named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+		})
+	}
+}
+
+// alongWay are the places for words along a line of a hole, or out by a leader.
+func (f *face) alongWay(l geom.Line, w words) []candidate {
+	var all []candidate
+	if length := l.Length(); f.width(w) <= length {
+		for k := range 19 {
+			t := 0.5 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+			for _, hand := range []int{1, -1} {
+				all = append(all, candidate{text: besideLine(l, t, hand, draw.Fine.Width, w), cost: float64(k)})
+			}
+		}
+	}
+	for _, t := range []float64{0.5, 0.3, 0.7} {
+		all = append(all, f.led(w, l.At(t), l.Direction()+unit.Turn/4, 15)...)
+	}
+	return all
+}
+
+// grainMost and grainLeast are the lengths between which an arrow for the grain is
+// drawn.
+const (
+	grainMost  unit.Length = 60
+	grainLeast unit.Length = 12
+)
+
+// figureGrain draws an arrow parallel to the edge that the grain runs along, inside
+// the piece.
+func (f *face) figureGrain() {
+	g := f.piece.Grain
+	if g == ([2]geom.Name{}) {
+		return
+	}
+	m := f.plan.Place
+	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
+	w := words{"grain", draw.NoteHeight, false}
+	var all []candidate
+	for _, long := range []unit.Length{grainMost, 40, 25, 17, grainLeast} {
+		for _, c := range f.inner(long / 2) {
+			line := geom.Line{From: c.at.Toward(way, -long/2), To: c.at.Toward(way, long/2)}
+			if !f.within(line, 3) {
+				continue
+			}
+			for _, hand := range []int{1, -1} {
+				all = append(all, candidate{
+					text: besideLine(line, 0.5, hand, draw.Narrow.Width, w), marks: arrow(line),
+					cost: c.cost + float64(grainMost-long),
+				})
+			}
+		}
+	}
+	f.put(all, func() []candidate { return f.named("grain", "along "+string(g[0]+g[1]), f.middle()) })
+}
+
+// arrow is a line with a wedge at both ends: grain runs either way.
+func arrow(l geom.Line) []draw.Op {
+	const long, half unit.Length = 4, 0.8
+	a := l.Direction()
+	head := func(tip geom.Point, a unit.Angle) draw.Op {
+		back := tip.Toward(a, -long)
+		return draw.Polyline{Points: []geom.Point{tip, back.Toward(a+unit.Turn/4, half), back.Toward(a-unit.Turn/4, half)}, Closed: true, Solid: true, On: draw.Dimension}
+	}
+	return []draw.Op{
+		draw.Line{Line: geom.Line{From: l.From.Toward(a, long/2), To: l.To.Toward(a, -long/2)}, Pen: draw.Narrow, On: draw.Dimension},
+		head(l.To, a), head(l.From, a+unit.Turn/2),
+	}
+}
+
+// sayFace says which side of the material is up, and which hand the piece is of.
+func (f *face) sayFace() {
+	for _, say := range []string{f.piece.Face, f.piece.Hand} {
+		if say == "" {
+			continue
+		}
+		var all []candidate
+		for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
+			w := words{say, h, true}
+			for _, c := range f.inner(h) {
+				all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
+			}
+		}
+		f.put(all, func() []candidate { return f.named(say, "", f.middle()) })
+	}
+}
+
+// middle of the finished contour's corners.
+func (f *face) middle() geom.Point {
+	return f.outline[0].Plus(f.outline[1]).Plus(f.outline[2]).Times(1. / 3)
+}
+
+type place struct {
+	at   geom.Point
+	cost float64
+}
+
+// inner are places inside the piece, best in its middle.
+func (f *face) inner(least unit.Length) []place {
+	c := f.plan.Place.Contour(f.piece.Shape.Finished)
+	b, mid := c.Bounds(), f.middle()
+	step := max(3, b.Width()/60, b.Height()/60)
+	var all []place
+	for x := b.Min.X + step/2; x < b.Max.X; x += step {
+		for y := b.Min.Y + step/2; y < b.Max.Y; y += step {
+			p := geom.Point{X: x, Y: y}
+			if c.Has(p) && c.Distance(p) > min(least, 4) {
+				all = append(all, place{p, float64(p.Distance(mid)) / 4})
+			}
+		}
+	}
+	return all
+}
+
+// within says whether a line lies in the piece, so far from its outlines, within
+// one page and across no other line.
+func (f *face) within(l geom.Line, clear unit.Length) bool {
+	s, m := f.piece.Shape, f.plan.Place
+	for _, c := range []geom.Contour{m.Contour(s.Finished), m.Contour(s.Cut)} {
+		for _, t := range []float64{0, 0.25, 0.5, 0.75, 1} {
+			if p := l.At(t); !c.Has(p) || c.Distance(p) < clear {
+				return false
+			}
+		}
+	}
+	r := geom.RectOf(l.From, l.To)
+	one := box{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+	if !f.scene.housed(one, whole) {
+		return false
+	}
+	return f.scene.strokes.every(r.Grow(clear), func(k stroke) bool { return lineToLine(l, k.Line) > 1+k.half })
+}
