@@ -1,0 +1,114 @@
+package paging
+
+import (
+	"cmp"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Size of something that is put on a page whole.
+type Size struct{ Width, Height unit.Length }
+
+// Spot is where it lies: the page, counted from 0, and its upper left corner, from
+// the upper left corner of the area, y up, so that it is never above 0.
+type Spot struct {
+	Page int
+	At   geom.Point
+}
+
+// Shelving is an area that small things share, page after page, in rows from the
+// top ("shelves"), each from the left.
+type Shelving struct {
+	Area  Size
+	Gap   unit.Length // between two things
+	Notch Size        // kept free in the area's lower left corner
+}
+
+// Fits says whether something has a place on an empty page.
+func (s Shelving) Fits(b Size) bool {
+	return b.Height <= s.Area.Height && b.Width <= s.Area.Width-s.start(b.Height)
+}
+
+// start is how far to the right a shelf begins whose foot is so far down.
+func (s Shelving) start(foot unit.Length) unit.Length {
+	if foot > s.Area.Height-s.Notch.Height {
+		return s.Notch.Width
+	}
+	return 0
+}
+
+// shelf is one row: from its top down, filled up to x.
+type shelf struct{ top, height, x unit.Length }
+
+// lookBack is on how many pages before the last one a place is still looked for:
+// things stay near their neighbours in the job, and the time stays in bounds.
+const lookBack = 8
+
+// Put gives each thing its spot, and says how many pages that takes. Each is put on
+// the first shelf that has room, else on a new shelf of the first page that has
+// room. They are taken in their order, or the highest first where that saves a
+// page. Each must fit an empty page. The same sizes always give the same spots.
+func (s Shelving) Put(sizes []Size) ([]Spot, int) {
+	order := make([]int, len(sizes))
+	for i := range order {
+		order[i] = i
+	}
+	spots, pages := s.put(sizes, order)
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(sizes[j].Height, sizes[i].Height) })
+	if sorted, fewer := s.put(sizes, order); fewer < pages {
+		return sorted, fewer
+	}
+	return spots, pages
+}
+
+func (s Shelving) put(sizes []Size, order []int) ([]Spot, int) {
+	spots := make([]Spot, len(sizes))
+	var pages [][]shelf
+	for _, i := range order {
+		b := sizes[i]
+		page, row := s.room(pages, b)
+		if page == len(pages) {
+			pages = append(pages, nil)
+		}
+		if row == len(pages[page]) {
+			top := unit.Length(0)
+			if row > 0 {
+				above := pages[page][row-1]
+				top = above.top + above.height + s.Gap
+			}
+			pages[page] = append(pages[page], shelf{top, b.Height, s.start(top + b.Height)})
+		}
+		r := &pages[page][row]
+		r.height = max(r.height, b.Height)
+		spots[i] = Spot{page, geom.Point{X: r.x, Y: -r.top}}
+		r.x += b.Width + s.Gap
+	}
+	return spots, len(pages)
+}
+
+// room is the page and the shelf that something goes on; one more than there are
+// means a new one.
+func (s Shelving) room(pages [][]shelf, b Size) (page, row int) {
+	first := max(0, len(pages)-lookBack)
+	for p := first; p < len(pages); p++ {
+		for k, r := range pages[p] {
+			last := k == len(pages[p])-1
+			foot := r.top + max(r.height, b.Height)
+			grows := b.Height > r.height
+			if r.x+b.Width > s.Area.Width || grows && (!last || foot > s.Area.Height || s.start(foot) != s.start(r.top+r.height)) {
+				continue
+			}
+			return p, k
+		}
+	}
+	for p := first; p < len(pages); p++ {
+		r := pages[p][len(pages[p])-1]
+		foot := r.top + r.height + s.Gap + b.Height
+		if foot <= s.Area.Height && s.start(foot)+b.Width <= s.Area.Width {
+			return p, len(pages[p])
+		}
+	}
+	return len(pages), 0
+}

@@ -1,0 +1,81 @@
+package paging_test
+
+import (
+	"math/rand/v2"
+	"reflect"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/paging"
+)
+
+// Small cases by hand.
+func TestShelves(t *testing.T) {
+	s := paging.Shelving{Area: paging.Size{Width: 100, Height: 100}, Gap: 5, Notch: paging.Size{Width: 20, Height: 30}}
+	spot := func(page int, x, y unit.Length) paging.Spot {
+		return paging.Spot{Page: page, At: geom.Point{X: x, Y: y}}
+	}
+	for _, c := range []struct {
+		name  string
+		sizes []paging.Size
+		want  []paging.Spot
+		pages int
+	}{
+		{"none", nil, []paging.Spot{}, 0},
+		{"a row", []paging.Size{{40, 30}, {40, 20}}, []paging.Spot{spot(0, 0, 0), spot(0, 45, 0)}, 1},
+		{"the last shelf grows", []paging.Size{{40, 20}, {40, 30}, {60, 10}}, []paging.Spot{spot(0, 0, 0), spot(0, 45, 0), spot(0, 0, -35)}, 1},
+		{"beside the notch", []paging.Size{{90, 60}, {80, 35}}, []paging.Spot{spot(0, 0, 0), spot(0, 20, -65)}, 1},
+		{"too wide beside the notch", []paging.Size{{90, 60}, {81, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0)}, 2},
+		{"not grown into the notch", []paging.Size{{40, 60}, {40, 75}}, []paging.Spot{spot(0, 0, 0), spot(1, 20, 0)}, 2},
+		{"an earlier page", []paging.Size{{90, 60}, {90, 60}, {70, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0), spot(0, 20, -65)}, 2},
+		// In their order three pages: 30 and 30, 65, 65.
+		{"the highest first saves a page", []paging.Size{{80, 30}, {80, 30}, {80, 65}, {80, 65}}, []paging.Spot{spot(0, 20, -70), spot(1, 20, -70), spot(0, 0, 0), spot(1, 0, 0)}, 2},
+	} {
+		got, pages := s.Put(c.sizes)
+		if !reflect.DeepEqual(got, c.want) || pages != c.pages {
+			t.Errorf("%s: %v on %d pages, want %v on %d", c.name, got, pages, c.want, c.pages)
+		}
+	}
+}
+
+// Whatever the sizes, nothing lies over anything else, in the notch or off the
+// area, the gap is kept, and no page is empty.
+func TestShelvesKeepApart(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 300 {
+		s := paging.Shelving{Area: paging.Size{Width: 188, Height: 240}, Gap: 5, Notch: paging.Size{Width: 14, Height: 70}}
+		var sizes []paging.Size
+		total := unit.Length(0)
+		for range 1 + r.IntN(60) {
+			b := paging.Size{Width: 10 + unit.Length(r.Float64())*165, Height: 10 + unit.Length(r.Float64())*170}
+			if !s.Fits(b) {
+				continue
+			}
+			sizes = append(sizes, b)
+			total += b.Width * b.Height
+		}
+		spots, pages := s.Put(sizes)
+		used := map[int]bool{}
+		for i, p := range spots {
+			b := sizes[i]
+			used[p.Page] = true
+			low := p.At.Y - b.Height
+			if p.At.X < 0 || p.At.X+b.Width > s.Area.Width || p.At.Y > 0 || low < -s.Area.Height {
+				t.Fatalf("%v at %v is off the area", b, p)
+			}
+			if p.At.X < s.Notch.Width && low < s.Notch.Height-s.Area.Height {
+				t.Fatalf("%v at %v is in the notch", b, p)
+			}
+			for j := range i {
+				q, c := spots[j], sizes[j]
+				if p.Page == q.Page && p.At.X < q.At.X+c.Width+s.Gap-1e-9 && q.At.X < p.At.X+b.Width+s.Gap-1e-9 && p.At.Y > q.At.Y-c.Height-s.Gap+1e-9 && q.At.Y > p.At.Y-b.Height-s.Gap+1e-9 {
+					t.Fatalf("%v at %v and %v at %v", b, p, c, q)
+				}
+			}
+		}
+		if len(used) != pages || float64(pages) > 3*float64(total/(s.Area.Width*s.Area.Height))+1 {
+			t.Fatalf("%d pages, %d used, for %.1f pages of boxes", pages, len(used), total/(s.Area.Width*s.Area.Height))
+		}
+	}
+}
