@@ -1,6 +1,10 @@
 package unit
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+	"unicode"
+)
 
 // notA is the fault of text that is no length or no angle, with the hint that
 // helps most. reads says whether other text would be one.
@@ -29,9 +33,20 @@ func notA(what, text string, reads func(string) bool) *Fault {
 		f.Hint = "write the number out, without a power of ten"
 	case strings.Contains(bare, "_"):
 		f.Hint = "write nothing between the digits"
+	case strings.ContainsFunc(text, foreignDigit):
+		f.Hint = "write it with the digits 0 to 9"
+	case strings.IndexFunc(text, unseen) >= 0:
+		f.Hint = fmt.Sprintf("it holds the character %U, which cannot be seen: type it anew", []rune(text[strings.IndexFunc(text, unseen):])[0])
 	}
 	return f
 }
+
+// foreignDigit is a digit of another script, or one written wide.
+func foreignDigit(c rune) bool { return c > unicode.MaxASCII && unicode.IsDigit(c) }
+
+// unseen is a character that changes how others look and has no look of its own:
+// marks of direction, joiners, accents that stand above the letter before.
+func unseen(c rune) bool { return unicode.In(c, unicode.Cf, unicode.Mn) }
 
 // asDigits puts digits in place of the letters that are taken for them, where
 // they touch a digit or one another.
