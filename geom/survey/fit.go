@@ -144,6 +144,14 @@ func (p *problem) fit(s *state) (*fitted, error) {
 // mostSteps of the adjustment: a sound net takes three to six.
 const mostSteps = 100
 
+const (
+	// flat: where a step gains less than this share of the sum, the sum is rounding
+	// and says nothing; there the steps themselves must shrink.
+	flat = 1e-9
+	// still: a step of this share of the net's width is rounding.
+	still = 1e-14
+)
+
 // settle moves the places to the least sum of squares, weights 1/σ², by
 // Gauss–Newton steps, which are damped (Levenberg 1944, Marquardt 1963) where a
 // whole one does not help.
@@ -159,23 +167,28 @@ func (p *problem) settle(at []xy, obs []observation, free unknowns) (*fitted, er
 	}
 	damp, last := 0.0, math.Inf(1)
 	for range mostSteps {
-		step, ok := f.step(damp)
+		step, gain, ok := f.step(damp)
 		if ok {
 			next := f.moved(step)
 			most := step.largest()
-			bottom := damp == 0 && most < 1e-9*size // there rounding alone decides whether the sum falls
-			if next.sum <= f.sum || bottom {
-				f = next
-				if bottom && (most <= 1e-13*size || most > last/2) {
+			if damp == 0 && gain <= flat*(1+f.sum) {
+				if most >= last {
 					break
 				}
-				last = most
+				f, last = next, most
+				if most <= still*size {
+					break
+				}
+				continue
+			}
+			if next.sum <= f.sum {
+				f = next
 				if damp /= 8; damp < 1e-9 {
 					damp = 0
 				}
 				continue
 			}
-			if most <= 1e-13*size {
+			if most <= still*size {
 				break
 			}
 		}
@@ -256,13 +269,14 @@ func (f *fitted) factor(damp float64) bool {
 	return f.chol.Factorize(mat.NewSymDense(n, data))
 }
 
-// step is the change of the unknowns that a linear net would need.
-func (f *fitted) step(damp float64) (steps, bool) {
+// step is the change of the unknowns that a linear net would need, and what the
+// sum would fall by.
+func (f *fitted) step(damp float64) (step steps, gain float64, ok bool) {
 	if f.free.n == 0 {
-		return nil, true
+		return nil, 0, true
 	}
 	if !f.factor(damp) {
-		return nil, false
+		return nil, 0, false
 	}
 	g := mat.NewVecDense(f.free.n, nil)
 	for i := range f.rows {
@@ -272,9 +286,9 @@ func (f *fitted) step(damp float64) (steps, bool) {
 	}
 	var x mat.VecDense
 	if f.chol.SolveVecTo(&x, g) != nil && math.IsNaN(mat.Norm(&x, 1)) { // an error may be a mere warning of a poor condition
-		return nil, false
+		return nil, 0, false
 	}
-	return x.RawVector().Data, true
+	return x.RawVector().Data, mat.Dot(&x, g), true
 }
 
 // loose says which point a net that is not fixed leaves free: the one that moves

@@ -224,6 +224,10 @@ func (p *problem) choose(whole []*state) (*state, error) {
 	if len(all) == 0 {
 		return whole[0], nil
 	}
+	upright := slices.DeleteFunc(slices.Clone(all), func(t tried) bool { return len(p.round) > 2 && p.area(&state{at: t.end}) < 0 })
+	if len(upright) > 0 {
+		all = upright
+	}
 	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(a.sum, b.sum) })
 	if len(all) > 1 && all[1].sum-all[0].sum < apart && len(whole) < mostLeaves {
 		return nil, p.twoPlaces(all[0].state, all[1].state)

@@ -143,6 +143,7 @@ const mostTried = 8
 // option works out where u may lie.
 func (p *problem) option(u int, near []*observation, s *state) *option {
 	best := &option{point: u, seen: len(near), trace: math.Inf(1)}
+	agreed := -1
 	tried := near[:min(len(near), mostTried)]
 	var one, two *observation
 	missed := math.Inf(1)
@@ -169,8 +170,12 @@ func (p *problem) option(u int, near []*observation, s *state) *option {
 			if len(places) == 0 {
 				continue
 			}
-			if trace := p.sureness(u, a, b, places, s); trace < best.trace || one == nil {
-				best.trace, best.places, one, two = trace, places, b, a
+			for _, c := range places {
+				h := hanger{p, u, b, a, c, s}
+				n, trace := h.agree(near), h.trace()
+				if n > agreed || n == agreed && trace < best.trace || one == nil {
+					agreed, best.trace, best.places, one, two = n, trace, places, b, a
+				}
 			}
 		}
 	}
@@ -196,18 +201,45 @@ func (p *problem) tidy(u int, places []xy, a, b *observation, s *state) (kept []
 	return kept
 }
 
-// sureness is the trace of the covariance of u from two observations, at the
-// place where it is smaller.
-func (p *problem) sureness(u int, a, b *observation, places []xy, s *state) float64 {
-	least := math.Inf(1)
-	for _, c := range places {
-		s.at[u] = c
-		g, h := a.pull(u, s.at), b.pull(u, s.at)
-		if d := g.cross(h); d != 0 {
-			least = min(least, (g.dot(g)+h.dot(h))/(d*d))
+// hanger is a place of u that two observations hold.
+type hanger struct {
+	p        *problem
+	u        int
+	one, two *observation
+	at       xy
+	*state
+}
+
+// trace of the covariance of the place.
+func (h hanger) trace() float64 {
+	h.state.at[h.u] = h.at
+	g, k := h.one.pull(h.u, h.state.at), h.two.pull(h.u, h.state.at)
+	d := g.cross(k)
+	return (g.dot(g) + k.dot(k)) / (d * d)
+}
+
+// off is how far another observation is from the place in σ, its own and that
+// of the place together.
+func (h hanger) off(x *observation) float64 {
+	h.state.at[h.u] = h.at
+	g, k, q := h.one.pull(h.u, h.state.at), h.two.pull(h.u, h.state.at), x.pull(h.u, h.state.at)
+	v := (x.plainly(h.state.at) - x.value) / x.sigma
+	d := g.cross(k)
+	if d == 0 {
+		return math.Abs(v)
+	}
+	return math.Abs(v) / math.Sqrt(1+math.Pow(q.cross(k)/d, 2)+math.Pow(g.cross(q)/d, 2))
+}
+
+// agree counts the other observations that the place fits: a single slip then
+// does not lead it astray.
+func (h hanger) agree(near []*observation) (n int) {
+	for _, x := range near {
+		if x != h.one && x != h.two && h.off(x) < fits {
+			n++
 		}
 	}
-	return least
+	return n
 }
 
 // pull is how the observation changes with its point u, in σ.
@@ -259,8 +291,12 @@ func (p *problem) decide(o *option, one, two *observation, near []*observation, 
 		o.places, f.Why = kept, why
 	}
 	first := len(s.found) == 2 && len(p.control) == 0
-	if a, b, wantRight, said := p.sideOf(o.point, base, s); said {
-		keep(BySide, func(c xy) bool { return isLeft(s.at[a], s.at[b], c) != wantRight })
+	sides := p.sidesOf(o.point, base, s)
+	for _, x := range sides {
+		keep(BySide, func(c xy) bool { return isLeft(s.at[x.a], s.at[x.b], c) != x.right })
+	}
+	if len(sides) > 0 && len(o.places) < 2 {
+		// settled
 	} else if i := p.better(o, one, two, near, s); i >= 0 {
 		o.places, f.Why = o.places[i:i+1], ByMeasurement
 	} else if len(o.places) > 1 {
@@ -269,6 +305,9 @@ func (p *problem) decide(o *option, one, two *observation, near []*observation, 
 		} else if first && len(p.round) == 0 {
 			// No one can tell it from its mirror image.
 			keep(ByAlphabet, func(c xy) bool { return right(c) == p.clockwise(base[0], base[1], o.point) })
+		}
+		if i := p.better(o, one, two, near, s); i >= 0 {
+			o.places = o.places[i : i+1]
 		}
 	}
 	o.open = len(o.places) > 1
@@ -286,11 +325,11 @@ func (p *problem) better(o *option, one, two *observation, near []*observation, 
 	}
 	off := make([]float64, len(o.places))
 	for i, c := range o.places {
-		s.at[o.point] = c
+		h := hanger{p, o.point, one, two, c, s}
 		sum := 0.0
 		for _, x := range near {
 			if x != one && x != two {
-				v := (x.plainly(s.at) - x.value) / x.sigma
+				v := h.off(x)
 				sum += v * v
 			}
 		}
@@ -313,24 +352,29 @@ func (p *problem) better(o *option, one, two *observation, near []*observation, 
 	return best
 }
 
-// sideOf is what Net.Sides says of the point, where its line is known.
-func (p *problem) sideOf(u int, base []int, s *state) (a, b int, right, said bool) {
+// sideLine is one line that a point must lie on one side of.
+type sideLine struct {
+	a, b  int
+	right bool
+}
+
+// sidesOf is what Net.Sides says of the point, as far as the lines are known.
+func (p *problem) sidesOf(u int, base []int, s *state) (all []sideLine) {
 	for _, x := range p.Sides {
 		if p.number[x.Point] != u {
 			continue
 		}
 		if x.Of == ([2]geom.Name{}) {
 			if len(base) > 1 {
-				return base[0], base[1], x.Right, true
+				all = append(all, sideLine{base[0], base[1], x.Right})
 			}
 			continue
 		}
-		a, b := p.number[x.Of[0]], p.number[x.Of[1]]
-		if s.known[a] && s.known[b] {
-			return a, b, x.Right, true
+		if a, b := p.number[x.Of[0]], p.number[x.Of[1]]; s.known[a] && s.known[b] {
+			all = append(all, sideLine{a, b, x.Right})
 		}
 	}
-	return 0, 0, false, false
+	return all
 }
 
 // byOutline says on which side of its base a corner lies when the outline is
