@@ -45,7 +45,7 @@ type Trade struct {
 }
 
 // Shown are the words that show may hold.
-func Shown() []string { return []string{"arcs", "heights", "angles", "lengths", "steps"} }
+func Shown() []string { return []string{"arcs", "heights", "angles", "lengths", "steps", "settings"} }
 
 // Classes are the accuracy classes of tapes (OIML R 35).
 func Classes() []string { return []string{"I", "II", "III"} }

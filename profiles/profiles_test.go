@@ -123,7 +123,7 @@ func TestLayers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if jo.Lettering != 5 || jo.Compass != 300 || !jo.Show["arcs"] || !jo.Show["heights"] || jo.From["show"] != "built in, from general" {
+	if jo.Lettering != 5 || jo.Compass != 300 || !jo.Show["arcs"] || !jo.Show["settings"] || jo.From["show"] != "built in" {
 		t.Errorf("%+v", jo)
 	}
 	if _, err := Load(File{"empty.yaml", []byte(" \n")}); err != nil {
@@ -156,7 +156,7 @@ func TestWrongFiles(t *testing.T) {
 		{"papers:\n  a9: {width: 37 mm, height: 52 mm}\n", `c:2:15: papers.a9.width: "37 mm" is less than 50 mm, the least that is read`, ``},
 		{"papers:\n  roll: {width: 914 mm}\n", `c:2:3: papers.roll has no height`, `write width and height`},
 		{"papers:\n  Roll: {width: 914 mm, height: 2 m}\n  roll: {width: 914 mm, height: 2 m}\n", `c:3:3: "Roll" and "roll" are the same name`, `capital and small letters count alike`},
-		{"trades:\n  joiner: {show: arcs}\n", `c:2:18: trades.joiner.show is not a list`, `write show: [arcs, heights, angles, lengths, steps], or fewer of them`},
+		{"trades:\n  joiner: {show: arcs}\n", `c:2:18: trades.joiner.show is not a list`, `write show: [arcs, heights, angles, lengths, steps, settings], or fewer of them`},
 		{"trades:\n  joiner: {show: [arc]}\n", `c:2:19: trades.joiner.show: "arc" is not known`, `did you mean "arcs"?`},
 		{"trades:\n  joiner: {unit: yard}\n", `c:2:18: trades.joiner.unit: "yard" is not a unit of length`, `units are mm, cm, m, in or ft`},
 		{"trades:\n  joiner: {fraction: 1/10}\n", `c:2:22: trades.joiner.fraction: "1/10" is not a fraction of an inch`, `write 1/8, 1/16, 1/32 or 1/64`},

@@ -2,7 +2,6 @@ package template
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -21,14 +20,8 @@ import (
 // are left out, and whoever wants them asks for Index.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
-	ground := newGround(page, area, r)
 	care := sheet.Paragraph{Words: "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
-	var settings []sheet.Block
-	if s.Settings && p.shaped() {
-		settings = sawAndSquare(p, s, draw.NoteHeight)
-		tries = append([][]sheet.Block{append(settings, tries[0]...)}, tries...)
-	}
 	if s.Steps {
 		full := []sheet.Block{
 			sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true},
@@ -36,23 +29,34 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 			sheet.Heading{Words: "Take care"}, care,
 		}
 		tries = append([][]sheet.Block{full}, tries...)
-		if settings != nil {
-			both := append(slices.Clip(full[:4]), settings...)
-			tries = append([][]sheet.Block{append(both, full[4:]...)}, tries...)
+	}
+	said, done := false, false
+	for n, blocks := range tries {
+		if page, done = noted(page, area, blocks, []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {
+			said = n == 0
+			break
 		}
 	}
-	for n, blocks := range tries {
-		for _, t := range []struct {
-			within bool
-			more   unit.Length // white round it, beyond toNotes
-		}{{false, 10}, {false, 4}, {false, 0}, {true, 4}, {true, 0}} {
-			for _, width := range []unit.Length{90, 110, 75, 130, 62, 150, 180} {
-				high := sheet.Height(blocks, width, r)
-				if at, ok := ground.room(width, high, t.more, t.within); ok {
-					d, _ := sheet.Set(blocks, at, width, r)
-					page.Ops = append(append([]draw.Op{}, page.Ops...), d...)
-					return page, n == 0 || s.Steps && settings != nil && n == 1
-				}
+	if s.Settings && p.shaped() {
+		least := settingsWidth(p, s, r)
+		page, _ = noted(page, area, sawAndSquare(p, s, draw.NoteHeight), []unit.Length{least, max(least, 130)}, r)
+	}
+	return page, said
+}
+
+// noted is the page with blocks on it where it has room for them.
+func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.Length, r draw.Ruler) (draw.Page, bool) {
+	ground := newGround(page, area, r)
+	for _, t := range []struct {
+		within bool
+		more   unit.Length // white round it, beyond toNotes
+	}{{false, 10}, {false, 4}, {false, 0}, {true, 4}, {true, 0}} {
+		for _, width := range widths {
+			high := sheet.Height(blocks, width, r)
+			if at, ok := ground.room(width, high, t.more, t.within); ok {
+				d, _ := sheet.Set(blocks, at, width, r)
+				page.Ops = append(append([]draw.Op{}, page.Ops...), d...)
+				return page, true
 			}
 		}
 	}

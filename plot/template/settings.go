@@ -1,8 +1,11 @@
 package template
 
 import (
+	"strings"
+
 	"trammel/geom/shape"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 	"trammel/plot/sheet"
 )
 
@@ -34,10 +37,28 @@ func rise(c shape.Setting, run unit.Length, s unit.Style) string {
 // AboutSettings says what the settings are for. Texts call either angle the mitre.
 const AboutSettings = "For two like parts that meet half and half. Texts call either the mitre: the joint's angle to the edge, or the saw's from a square cut."
 
+const settingsGutter unit.Length = 4
+
+// settingsWidth is how wide the table is at least.
+func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
+	rows := Settings(p, s)
+	width := settingsGutter * unit.Length(len(rows[0])-1)
+	for i := range rows[0] {
+		col := unit.Length(0)
+		for _, row := range rows {
+			for _, line := range strings.Split(row[i], "\n") {
+				col = max(col, r.Width(line, draw.NoteHeight, false))
+			}
+		}
+		width += col
+	}
+	return width + 2 // figures that stand on their points may want a little more
+}
+
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
 	rows := Settings(p, s)
-	table := sheet.Table{Height: height, Gutter: 5, Cells: rows[1:]}
+	table := sheet.Table{Height: height, Gutter: settingsGutter, Cells: rows[1:]}
 	for i, head := range rows[0] {
 		align := sheet.OnPoint
 		switch {

@@ -37,10 +37,10 @@ func (p Piece) corners(plan paging.Plan) geom.Polygon {
 func (p Piece) Measures() string {
 	var say []string
 	if p.shaped() && p.Shape.Spared() {
-		say = append(say, "cut the wide line; the dash-dotted line is the finished edge, which figures measure")
+		say = append(say, "cut the wide line; figures are of the dash-dotted, finished edge")
 	}
 	if p.treated() {
-		say = append(say, "lengths run to where edges would cross")
+		say = append(say, "lengths run to the whole corners")
 	}
 	return strings.Join(say, "; ")
 }
