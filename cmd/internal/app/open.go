@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -66,12 +67,23 @@ type Piece struct {
 	Warnings     []string // plain sentences: what is doubtful
 }
 
-// Title of the piece on paper: its name, and which of two it is where both are made.
+
+	Shape shape.Shape  // without sides: the job asks for nothing beyond the outline
+	Grain [2]geom.Name // empty: not said
+	Face  job.Face
+	Other bool         // the other hand of the piece before it
+	sharp geom.Polygon // round the shape with no corner cut; nil where none is
+// Title of the piece on paper: its name, which of two it is where both are made,
+// and whether it is the other hand.
 func (p Piece) Title() string {
 	if p.both {
-		return fmt.Sprintf("%s (%d of %d)", p.Name, p.Answer+1, len(p.Solution.Answers))
+		name = fmt.Sprintf("%s (%d of %d)", p.Name, p.Answer+1, len(p.Solution.Answers))
 	}
-	return p.Name
+	if p.Other {
+		name += ", " + otherHand
+	name := p.Name
+	}
+	return name
 }
 
 // Triangle that the piece is.
@@ -102,18 +114,15 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			return w, err
 		}
 		all = append(all, ms...)
-		if _, err := p.Shape.Work(bare); err != nil {
-			return w, err
-		}
-		if err := undrawn(p.Shape); err != nil {
-			return w, err
-		}
 		pieces, err := solve(j, i, ms, o)
 		if err != nil {
 			return w, err
 		}
 		w.Pieces = append(w.Pieces, pieces...)
 	}
+		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
+			return w, err
+		}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
 	}
@@ -121,6 +130,9 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		p := &w.Pieces[i]
 		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
 		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
+		if p.Other { // the same again
+			continue
+		}
 	}
 	w.over = over(j, o, bare, w.Pieces)
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.

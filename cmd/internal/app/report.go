@@ -39,6 +39,7 @@ type PieceReport struct {
 	Measured  []MeasuredReport      `json:"measured"`
 	Warnings  []string              `json:"warnings"`
 	Layout    *LayoutReport         `json:"layout,omitempty"`
+	Shape     *ShapeReport          `json:"shape,omitempty"`
 }
 
 // MeasuredReport is one measurement beside the triangle. Moves says how far each
@@ -128,6 +129,7 @@ func (p Piece) report() PieceReport {
 		r.Sides[s.name] = s.length.MM()
 	}
 	r.Measured = p.measured()
+	r.Shape = p.shapeReport()
 	return r
 }
 

@@ -19,6 +19,7 @@ import (
 type Setout struct {
 	work   Work
 	sheets []setout.Sheet
+	of     []Piece // a sheet
 	pages  []draw.Page
 	names  []string // of the pages as files
 }
@@ -31,6 +32,9 @@ func (w Work) Setout() (*Setout, error) {
 	}
 	s := &Setout{work: w}
 	for i, p := range w.Pieces {
+		if p.Other { // pegs stand where they stand
+			continue
+		}
 		sheet, err := setout.Prepare(setout.Input{
 			Job: w.Title, Piece: p.Title(), Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
 			Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(), Tape: w.tape(),
@@ -38,7 +42,7 @@ func (w Work) Setout() (*Setout, error) {
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
-		s.sheets = append(s.sheets, sheet)
+		s.sheets, s.of = append(s.sheets, sheet), append(s.of, p)
 	}
 	return s, nil
 }
@@ -61,12 +65,12 @@ func (s *Setout) Lay() error {
 	for i, sheet := range s.sheets {
 		pages, err := sheet.Pages(s.work.Sheet, lettering.Go())
 		if err != nil {
-			return s.work.inPiece(s.work.Pieces[i], err)
+			return s.work.inPiece(s.of[i], err)
 		}
 		for k, p := range pages {
 			name := fmt.Sprintf("setout-%d.svg", k+1)
 			if len(s.sheets) > 1 {
-				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.work.Pieces[i].Title()), k+1)
+				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.sheets))), i+1, fileName(s.of[i].Title()), k+1)
 			}
 			s.pages = append(s.pages, s.work.warped(p))
 			s.names = append(s.names, name)
@@ -149,6 +153,9 @@ func (s *Setout) Summary() string {
 	}
 	if len(s.pages) > 0 {
 		words += ", " + plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
+	}
+	if slices.ContainsFunc(s.of, func(p Piece) bool { return len(p.Shape.Sides) > 0 }) {
+		words += "; the outline alone: allowances, corners and holes are on the template"
 	}
 	return words
 }

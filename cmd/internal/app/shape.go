@@ -1,22 +1,277 @@
 package app
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/shape"
 	"trammel/geom/unit"
+	"trammel/plot/paging"
+	"trammel/plot/template"
 	"trammel/profiles/job"
 )
 
-// undrawn refuses what a job asks for and no page shows yet.
-func undrawn(s job.Shape) error {
-	at := []string{s.GrainAt, s.FaceAt, s.PairAt}
-	for _, list := range [][]job.Setting{s.Holes, s.Corners, s.Edges} {
-		if len(list) > 0 {
-			at = append(at, list[0].Where)
+const otherHand = "other hand"
+
+// asked says whether a job asks for anything beyond an outline.
+func asked(s job.Shape) bool {
+	return len(s.Edges)+len(s.Corners)+len(s.Holes) > 0 || s.Pair || s.Face != job.AnyFace || s.Grain != [2]geom.Name{}
+}
+
+// shaped does to the triangles of a piece what the job asks for, and puts the other
+// hand behind each of which there is a pair. Where nobody said yet which of two
+// triangles is meant there is nothing to work on.
+func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, with geom.Method) ([]Piece, error) {
+	s := of.Shape
+	if !asked(s) {
+		return pieces, nil
+	}
+	if with == geom.AsMeasured {
+		with = of.With
+	}
+	work, err := s.Work(bare)
+	if err != nil {
+		return nil, err
+	}
+	var all []Piece
+	for _, p := range pieces {
+		if err := grained(s, p.Triangle()); err != nil {
+			return nil, err
+		}
+		if !p.Picked {
+			all = append(all, p)
+			continue
+		}
+		hands := []Piece{p}
+		if s.Pair {
+			other, err := p.turnedOver(with)
+			if err != nil {
+				return nil, err
+			}
+			hands = append(hands, other)
+		}
+		for _, h := range hands {
+			t := h.Triangle()
+			if h.Shape, err = shape.Make(t.Polygon(), t.Names[:], work, figures); err != nil {
+				return nil, inFile(of, err)
+			}
+			h.Grain, h.Face = s.Grain, s.Face
+			if len(work.Corners) > 0 {
+				sharp, err := shape.Make(t.Polygon(), t.Names[:], shape.Work{Allowances: work.Allowances}, figures)
+				if err == nil {
+					h.sharp = sharp.Cover(coverSag)
+				}
+			}
+			if !h.Other {
+				h.Warnings = append(h.Warnings, h.Shape.Notes...)
+			}
+			all = append(all, h)
 		}
 	}
-	for i := range at {
-		if where := at[len(at)-1-i]; where != "" {
-			return &unit.Fault{Where: where, What: "edges, corners, holes, hand, face and grain are read but not drawn yet", Hint: "leave them out"}
+	return all, nil
+}
+
+// inFile gives a fault without a place that of the piece.
+func inFile(of job.Piece, err error) error {
+	if f, ok := err.(*unit.Fault); ok && of.Where != "" && !strings.HasPrefix(f.Where, fileOf(of.Where)) {
+		return f.In(of.Where)
+	}
+	return err
+}
+
+// grained says whether the grain runs along an edge that there is.
+func grained(s job.Shape, t geom.Triangle) error {
+	if s.Grain == ([2]geom.Name{}) {
+		return nil
+	}
+	found := map[geom.Name]bool{}
+	for _, n := range t.Names {
+		found[n] = true
+	}
+	if found[s.Grain[0]] && found[s.Grain[1]] && s.Grain[0] != s.Grain[1] {
+		return nil
+	}
+	var edges []string
+	for _, e := range sides(t) {
+		edges = append(edges, e.name)
+	}
+	return &unit.Fault{
+		Where: s.GrainAt, What: fmt.Sprintf("grain: %s is no edge of the piece", s.Grain[0]+s.Grain[1]),
+		Hint: "the edges are " + strings.Join(edges[:2], ", ") + " and " + edges[2],
+	}
+}
+
+// turnedOver is the other hand of a piece: its mirror image, every corner with its
+// name, so that the baseline runs from B to A.
+func (p Piece) turnedOver(with geom.Method) (Piece, error) {
+	s := p.Solution
+	a := s.Answers[p.Answer]
+	t := &a.Triangle
+	swap := func(x *[3]unit.Length) { x[0], x[1] = x[1], x[0] }
+	t.Names[0], t.Names[1] = t.Names[1], t.Names[0]
+	t.Angles[0], t.Angles[1] = t.Angles[1], t.Angles[0]
+	swap(&t.Sides)
+	swap(&t.Heights)
+	t.Points[2].X = t.Points[1].X - t.Points[2].X
+	a.Moves = nil // they hold the baseline's first corner, which is another
+	s.Answers = slices.Clone(s.Answers)
+	s.Answers[p.Answer] = a
+	o := p
+	o.Solution, o.Other, o.Warnings = s, true, nil
+	var err error
+	o.Construction, err = geom.Construct(s, p.Answer, with)
+	return o, err
+}
+
+// face and hand are what the template says of the piece.
+func (p Piece) face() string {
+	if p.Face == job.AnyFace {
+		return ""
+	}
+	return "face " + p.Face.String()
+}
+
+func (p Piece) hand() string {
+	if p.Other {
+		return otherHand
+	}
+	return ""
+}
+
+// size of what the pages show at least.
+func (p Piece) size() (unit.Area, unit.Length) {
+	if len(p.Shape.Sides) > 0 {
+		return p.Shape.Areas().Finished, p.Shape.Finished.Length()
+	}
+	t := p.Triangle()
+	return t.Area, t.Perimeter
+}
+
+// coverSag is how far a page may be wanted for a place just outside a rounding.
+const coverSag unit.Length = 0.1
+
+// outline is what pages must show all of.
+func (p Piece) outline() geom.Polygon {
+	if len(p.Shape.Sides) > 0 {
+		return p.Shape.Cover(coverSag)
+	}
+	return p.Triangle().Polygon()
+}
+
+// layPiece is where the pages of a piece lie. Corners that are cut off are shown
+// too where that takes no page more, since lengths run to them. Pages that carry the
+// edges alone may leave out a hole, or a finished edge far within the cut one: then
+// all are printed.
+func (w Work) layPiece(p Piece) (paging.Plan, error) {
+	plan, err := w.lay(p.outline())
+	if err != nil || len(p.Shape.Sides) == 0 {
+		return plan, err
+	}
+	if w.Cover == paging.OutlineOnly && !shows(plan, p.Shape) {
+		w.Cover = paging.Full
+		if plan, err = w.lay(p.outline()); err != nil {
+			return plan, err
 		}
 	}
-	return nil
+	if p.sharp != nil {
+		if more, err := w.lay(p.sharp); err == nil && len(more.Cells) <= len(plan.Cells) && shows(more, p.Shape) {
+			return more, nil
+		}
+	}
+	return plan, nil
+}
+
+// shows says whether the pages have all of a shape's lines and holes.
+func shows(plan paging.Plan, s shape.Shape) bool {
+	all := append(append(geom.Contour{}, s.Finished...), s.Cut...)
+	for _, b := range s.Bores {
+		all = append(all, b.Circle)
+	}
+	for _, g := range plan.Place.Contour(all) {
+		var seen unit.Length
+		for _, window := range plan.Windows() {
+			for _, run := range geom.ClipPath([]geom.Segment{g}, false, window) {
+				seen += geom.Contour(run).Length()
+			}
+		}
+		// What neighbours show twice only adds; a gap could hide behind that, so that
+		// places along it are asked for as well.
+		if seen < g.Length()-1e-6 {
+			return false
+		}
+		const step unit.Length = 2
+		for d := unit.Length(0); d <= g.Length(); d += step {
+			if !shown(plan, g.At(float64(d/g.Length()))) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func shown(plan paging.Plan, p geom.Point) bool {
+	for _, c := range plan.Cells {
+		if c.Window.Grow(1e-6).Has(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// shapeText writes what is done to a piece for a person at a terminal.
+func (w Work) shapeText(b *strings.Builder, p Piece) {
+	s := p.Shape
+	if len(s.Sides) == 0 {
+		return
+	}
+	var says []string
+	if s.Spared() {
+		var each []string
+		for _, side := range s.Sides {
+			each = append(each, fmt.Sprintf("%s %s", side.Name, signed(side.Allow, w.Figures)))
+		}
+		says = append(says, "cut line beyond the finished edge: "+strings.Join(each, ", "))
+	}
+	a := s.Areas()
+	area := "area finished " + w.area(a.Net)
+	if a.Holes > 0 {
+		area += " (holes " + w.area(a.Holes) + " taken out)"
+	}
+	says = append(says, area+", inside the cut line "+w.area(a.Cut))
+	for _, h := range s.Bores {
+		c := h.Circle.Centre
+		says = append(says, fmt.Sprintf("hole Ø %s, centre %s along %s and %s above it", w.Figures.Length(h.Hole.Diameter), w.Figures.Length(c.X), s.Sides[0].Name, w.Figures.Length(c.Y)))
+	}
+	for _, say := range []string{p.face(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
+		if say != "" {
+			says = append(says, say)
+		}
+	}
+	b.WriteString("\n")
+	for _, say := range says {
+		b.WriteString("  " + say + "\n")
+	}
+	b.WriteString("\n")
+	rows := template.Settings(w.templatePiece(p), w.style())
+	tab := table{}
+	for i, row := range rows {
+		if i == 0 {
+			row = []string{"corner", "inside", "joint to edge", "saw from square", "rise in 100 mm", "in 12 in"}
+		}
+		tab = append(tab, row)
+	}
+	tab.write(b, "l r r r r r")
+	b.WriteString("  " + template.AboutSettings + "\n")
+}
+
+// paired says whether the other hand of a piece is made too.
+func (w Work) paired(p Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
+
+func signed(l unit.Length, s unit.Style) string {
+	if l < 0 {
+		return "−" + s.Length(-l)
+	}
+	return "+" + s.Length(l)
 }

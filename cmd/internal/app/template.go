@@ -48,7 +48,7 @@ func (w Work) Template() (*Template, error) {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
 			return nil, w.tooMany(p, n)
 		}
-		plan, err := w.lay(p.Triangle().Polygon())
+		plan, err := w.layPiece(p)
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
@@ -87,11 +87,11 @@ func (w Work) atLeast(p Piece) float64 {
 	if width <= 0 || height <= 0 {
 		return 0 // no window at all: whoever lays the pages says so
 	}
-	t := p.Triangle()
-	n := float64(t.Area) / (width * height)
+	area, round := p.size()
+	n := float64(area) / (width * height)
 	if w.Cover == paging.OutlineOnly {
 		// Convex, so a window holds no more of the outline than its own edge is long.
-		n = t.Perimeter.MM() / (2 * (width + height))
+		n = round.MM() / (2 * (width + height))
 	}
 	return math.Floor(n) * float64(p.Quantity)
 }
@@ -128,6 +128,7 @@ func (w Work) templatePiece(p Piece) template.Piece {
 		Solution: p.Solution, Answer: p.Answer, Construction: p.Construction,
 	}
 }
+		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(),
 
 // notes are what a title line says beside the names.
 func (w Work) notes() []string {
@@ -145,7 +146,7 @@ func (w Work) style() template.Style {
 	t := w.Trade
 	return template.Style{
 		Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass,
-		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"],
+		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
 	}
 }
 
@@ -196,6 +197,7 @@ func (w Work) documentTitle() string {
 	if w.Title != "" {
 		return w.Title
 	}
+		Note: w.templatePiece(l.piece).Measures(),
 	return w.Pieces[0].Name
 }
 
@@ -347,7 +349,7 @@ func (l laid) summary() string {
 func (t *Template) Report() Report {
 	r := t.work.Report()
 	r.Sheet = t.work.sheetReport()
-	for _, l := range t.laid {
+	for i, l := range t.laid {
 		p := l.plan
 		r.Pieces[l.index].Layout = &LayoutReport{
 			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: p.Place.Turn.Degrees(),

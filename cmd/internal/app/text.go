@@ -19,6 +19,9 @@ func (w Work) Text(out io.Writer) error {
 		b.WriteString(w.Title + "\n\n")
 	}
 	for i, p := range w.Pieces {
+		if p.Other { // nothing new to read
+			continue
+		}
 		if i > 0 {
 			b.WriteString("\n\n")
 		}
@@ -53,6 +56,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		b.WriteString("\n")
 		w.sensitivity(p).write(b, "l r l"+strings.Repeat(" r", 3))
 	}
+	w.shapeText(b, p)
 	for _, s := range p.Warnings {
 		b.WriteString("\n  take care: " + s + "\n")
 	}

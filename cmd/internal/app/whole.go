@@ -49,8 +49,8 @@ func (w Work) Whole() (*Whole, error) {
 
 // whole is one piece on a page of its own size, its baseline level.
 func (w Work) whole(index int, p Piece) (draw.Page, error) {
-	outline := p.Triangle().Polygon()
-	b := outline.Bounds()
+	outline := p.outline()
+	b := outline.Bounds().Join(p.Triangle().Polygon().Bounds())
 	sheet := paging.Sheet{Name: "whole", Width: b.Width() + 2*wholeMargin, Height: b.Height() + 2*wholeMargin}
 	if long := max(sheet.Width, sheet.Height); long > wholeMost {
 		return draw.Page{}, &unit.Fault{
