@@ -1,8 +1,10 @@
 package paging
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -17,9 +19,17 @@ const MaxPages = 20000
 const Unreliable unit.Length = 1
 
 // Lay chooses where the pages lie under a piece: its turn and shift against the
-// page grid. With turn given it keeps that turn. The same outline and sheet give
-// the same plan. A *unit.Fault says when paper, margins and overlap cannot serve
-// or when the piece would take more than MaxPages.
+// page grid, so that the pages are as few as can be. With turn given it keeps
+// that turn and chooses the shift; the plan says how many pages that costs. The
+// same outline and sheet give the same plan. A *unit.Fault says when paper,
+// margins and overlap cannot serve or when the piece would take more than
+// MaxPages.
+//
+// Plan.Proven says that no turn and shift take fewer pages than Plan.Least, but
+// for those that depend on windows larger by 0.02 mm than they are. Among equals
+// an edge parallel to the paper comes first, then slack, then pages that carry
+// more than a sliver of the outline, corners clear of the strips that two pages
+// show, fewer rows and columns, fewer joins, and the smallest turn and shift.
 func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error) {
 	g, err := newGrid(s)
 	if err != nil {
@@ -28,43 +38,154 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 	if err := checkOutline(outline); err != nil {
 		return Plan{}, err
 	}
-	plain, err := plainPages(outline, s)
+	plain := plainPages(outline, s)
+	base := toXY(outline, xy{})
+	if turn != nil && math.IsInf(float64(*turn), 0) || turn != nil && math.IsNaN(float64(*turn)) {
+		return Plan{}, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
+	}
+	centre := middle(base)
+	for k := range base {
+		base[k].x -= centre.x
+		base[k].y -= centre.y
+	}
+	bound, err := checkSize(base, s, g, c, turn)
 	if err != nil {
 		return Plan{}, err
 	}
-	var best []page
-	var at geom.Placement
-	for _, t := range turns(outline, turn) {
-		turned := geom.Placement{Turn: t}.Polygon(outline)
-		for _, sh := range borderShifts(turned, g) {
-			pages := hit(toXY(turned, sh), g, c)
-			if best == nil || len(pages) < len(best) {
-				best, at = pages, geom.Placement{Turn: t, Shift: geom.Point{X: unit.Length(sh.x), Y: unit.Length(sh.y)}}
+
+	all := newSearch(base, g, c, workLimit)
+	parallel := parallelTurns(base)
+	for _, t := range parallel {
+		all.seeds(t)
+	}
+	for _, t := range parallel {
+		all.shifts(t)
+	}
+	p := Plan{Plain: plain, Parallel: all.best}
+	level := all.at
+	p.Bound = min(max(bound, all.turns()), all.best)
+	chosen, settled := parallel, p.Bound == all.best
+	if all.best < p.Parallel {
+		level = upright(all.at, g)
+		chosen = []float64{level.turn}
+	}
+	n := all.best
+	if turn != nil {
+		at := math.Remainder(float64(*turn), 2*math.Pi)
+		kept := newSearch(base, g, c, workLimit)
+		kept.seeds(at)
+		settled = kept.shifts(at) == kept.best
+		chosen, level, n = []float64{at}, kept.at, kept.best
+		all.best = min(all.best, n)
+		p.Kept = true
+	}
+	p.Least, p.Proven = all.best, p.Bound == all.best
+	l := all.choose(chosen, n, level)
+	shape := make([]xy, len(base))
+	rotate(shape, base, l.turn)
+	for k := range shape {
+		shape[k].x += l.x
+		shape[k].y += l.y
+	}
+	pages, added := confirm(shape, l.pages, g, c, l.slack)
+	if pages == nil {
+		// Never seen; the pages that the piece meets serve in any case.
+		pages, added, l.slack = hit(shape, g, c), 1, 0
+	}
+	if added > 0 {
+		settled = false
+		if turn == nil {
+			p.Least, p.Proven = len(pages), false
+		}
+	}
+	if len(pages) > MaxPages {
+		return Plan{}, tooMany(s, float64(len(pages)), "")
+	}
+	p.Settled, p.Slack = settled, unit.Length(l.slack)
+	return assemble(p, outline, s, c, g, centre, l.place, pages), nil
+}
+
+// workLimit is how much work goes into the search for the fewest pages, in steps
+// of about 10 ns; beyond it the plan is not proven.
+const workLimit = 40_000_000
+
+// upright is the same layout at a turn that is at most a quarter turn: half a
+// turn takes the page grid to itself.
+func upright(at place, g grid) place {
+	if math.Abs(at.turn) <= math.Pi/2 {
+		return at
+	}
+	return place{math.Remainder(at.turn, math.Pi), modulo(g.u-at.x, g.p), modulo(g.v-at.y, g.q)}
+}
+
+// edgesTried is how many edges of a shape, the longest, are laid parallel to the paper.
+const edgesTried = 8
+
+// parallelTurns are those in (−90°, 90°] that lay an edge parallel to the paper,
+// the smallest first.
+func parallelTurns(p []xy) []float64 {
+	type edge struct{ long, way float64 }
+	var edges []edge
+	for k, a := range p {
+		b := p[(k+1)%len(p)]
+		if d := math.Hypot(b.x-a.x, b.y-a.y); d > 0 {
+			edges = append(edges, edge{d, math.Atan2(b.y-a.y, b.x-a.x)})
+		}
+	}
+	slices.SortStableFunc(edges, func(a, b edge) int { return -cmp.Compare(a.long, b.long) })
+	var turns []float64
+	for _, e := range edges[:min(len(edges), edgesTried)] {
+		for _, t := range [2]float64{-e.way, math.Pi/2 - e.way} {
+			t = math.Remainder(t, math.Pi)
+			if t <= -math.Pi/2+1e-12 {
+				t += math.Pi
 			}
-			if len(turned)*len(pages) > 10000 {
-				break
+			t += 0 // no −0
+			if !slices.ContainsFunc(turns, func(o float64) bool { return math.Abs(o-t) < 1e-12 }) {
+				turns = append(turns, t)
 			}
 		}
 	}
-	if len(best) > MaxPages {
-		return Plan{}, tooMany(s, float64(len(best)), "")
-	}
-	p := assemble(outline, s, c, g, at, best)
-	p.Least, p.Bound, p.Parallel, p.Kept, p.Plain = len(best), 1, len(best), turn != nil, plain
-	return p, nil
+	slices.SortStableFunc(turns, func(a, b float64) int {
+		return cmp.Or(cmp.Compare(math.Abs(a), math.Abs(b)), cmp.Compare(a, b))
+	})
+	return turns
 }
 
-// turns to try: the one given, or the outline as it is and as it stands upright.
-func turns(outline geom.Polygon, turn *unit.Angle) []unit.Angle {
+// checkSize returns a first bound of the pages, by size alone, and refuses what
+// would take more than MaxPages by far before there is any search.
+func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, error) {
+	w, h := g.p+g.u, g.q+g.v
+	least, area := 1.0, 0.0
+	for k, a := range base {
+		b := base[(k+1)%len(base)]
+		area += (a.x*b.y - a.y*b.x) / 2
+		// A page has no two points further apart than its corners.
+		least = max(least, math.Hypot(a.x-base[0].x, a.y-base[0].y)/math.Hypot(w, h))
+	}
+	if c == Full {
+		least = max(least, math.Abs(area)/(w*h))
+	}
+	if least > MaxPages {
+		return 0, tooMany(s, math.Floor(least), "at least ")
+	}
+	turns := parallelTurns(base)
 	if turn != nil {
-		return []unit.Angle{*turn}
+		turns = []float64{float64(*turn)}
 	}
-	all := []unit.Angle{0, 90 * unit.Degree}
-	for i := 0; i < len(outline) && i < 8; i++ {
-		d := -outline.Edge(i).Direction()
-		all = append(all, d, d+90*unit.Degree)
+	fewest := far
+	q := newSearch(base, g, c, 0)
+	for _, t := range turns {
+		rotate(q.turned, base, t)
+		fewest = min(fewest, q.bound(q.turned, 0, 0, 0, 0, far))
+		if fewest <= MaxPages {
+			break
+		}
 	}
-	return all
+	if fewest > MaxPages+MaxPages/10 {
+		return 0, tooMany(s, float64(fewest), "about ")
+	}
+	return ceil(least - grow), nil
 }
 
 // grid is the page grid in numbers. Its windows are those of the sheet less
@@ -118,18 +239,12 @@ func tooMany(s Sheet, n float64, least string) error {
 
 // plainPages is what plain rows and columns take in the better orientation, the
 // piece not turned.
-func plainPages(outline geom.Polygon, s Sheet) (int, error) {
+func plainPages(outline geom.Polygon, s Sheet) int {
 	b := outline.Bounds()
 	w, h := float64(b.Width()), float64(b.Height())
 	ww, wh, v := float64(s.Width-s.Left-s.Right), float64(s.Height-s.Top-s.Bottom), float64(s.Overlap)
 	n := func(size, window float64) float64 { return max(1, math.Ceil((size-v-grow)/(window-v))) }
-	plain := min(n(w, ww)*n(h, wh), n(h, ww)*n(w, wh))
-	// Neither its width nor its height can be had with fewer rows or columns than
-	// the narrowest way across the longest window.
-	if least := max(w, h) / math.Hypot(ww, wh); least > MaxPages {
-		return 0, tooMany(s, math.Floor(least), "at least ")
-	}
-	return int(min(plain, math.MaxInt32)), nil
+	return int(min(n(w, ww)*n(h, wh), n(h, ww)*n(w, wh), math.MaxInt32))
 }
 
 // grow is how much windows are grown so that a piece exactly as large as a
@@ -144,21 +259,6 @@ func toXY(p geom.Polygon, shift xy) []xy {
 	return q
 }
 
-// borderShifts are those that bring the corner of the lowest and leftmost
-// extent onto the borders of a window.
-func borderShifts(p geom.Polygon, g grid) []xy {
-	b := p.Bounds()
-	xs := []float64{-float64(b.Min.X), g.u - float64(b.Max.X)}
-	ys := []float64{-float64(b.Min.Y), g.v - float64(b.Max.Y)}
-	var all []xy
-	for _, x := range xs {
-		for _, y := range ys {
-			all = append(all, xy{x, y})
-		}
-	}
-	return all
-}
-
 // hit is the pages whose share of the plane the piece or its edges meet, the
 // plane being shared out along the middle of the strips. They cover, and going
 // round the outline leads from neighbour to neighbour.
@@ -167,12 +267,8 @@ func hit(p []xy, g grid, c Cover) []page {
 	for _, a := range p {
 		lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
 	}
-	span := func(lo, hi, p, u float64) (int, int) {
-		a := int(math.Floor((lo + grow) / p))
-		return a, max(a, int(math.Ceil((hi-u-grow)/p))-1)
-	}
-	i0, i1 := span(lo.x, hi.x, g.p, g.u)
-	j0, j1 := span(lo.y, hi.y, g.q, g.v)
+	i0, i1 := span(lo.x+grow, hi.x-grow, g.p, g.u)
+	j0, j1 := span(lo.y+grow, hi.y-grow, g.q, g.v)
 	var pages []page
 	for j := j0; j <= j1; j++ {
 		y0, y1 := float64(j)*g.q+g.v/2, float64(j+1)*g.q+g.v/2
@@ -188,7 +284,7 @@ func hit(p []xy, g grid, c Cover) []page {
 		}
 		for k, a := range p {
 			b := p[(k+1)%len(p)]
-			x0, x1, ok := within(a, b, y0, y1)
+			x0, x1, ok := extent(a, b, y0, y1)
 			if !ok {
 				continue
 			}
@@ -208,8 +304,8 @@ func hit(p []xy, g grid, c Cover) []page {
 	return pages
 }
 
-// within is the extent in x of the part of ab between the heights y0 and y1.
-func within(a, b xy, y0, y1 float64) (x0, x1 float64, ok bool) {
+// extent is the extent in x of the part of ab between the heights y0 and y1.
+func extent(a, b xy, y0, y1 float64) (x0, x1 float64, ok bool) {
 	if a.y > b.y {
 		a, b = b, a
 	}
@@ -241,16 +337,22 @@ func inside(p []xy, a xy) bool {
 }
 
 // assemble names the pages and moves the plane so that the lowest row and the
-// leftmost column have number 0.
-func assemble(outline geom.Polygon, s Sheet, c Cover, g grid, at geom.Placement, pages []page) Plan {
+// leftmost column have number 0. The place is of the piece moved so that its
+// centre is the origin.
+func assemble(plan Plan, outline geom.Polygon, s Sheet, c Cover, g grid, centre xy, at place, pages []page) Plan {
 	i0, j0, i1, j1 := pages[0].i, pages[0].j, pages[0].i, pages[0].j
 	for _, k := range pages {
 		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
 	}
+	turned := []xy{{}}
+	rotate(turned, []xy{centre}, at.turn)
 	// The grid leaves out the unreliable edge; the plane of the sheets has it.
-	at.Shift.X += unit.Length(g.edge - float64(i0)*g.p)
-	at.Shift.Y += unit.Length(g.edge - float64(j0)*g.q)
-	plan := Plan{Sheet: s, Cover: c, Place: at, Outline: at.Polygon(outline), Rows: j1 - j0 + 1, Cols: i1 - i0 + 1}
+	plan.Place = geom.Placement{Turn: unit.Angle(at.turn), Shift: geom.Point{
+		X: unit.Length(at.x - turned[0].x + g.edge - float64(i0)*g.p),
+		Y: unit.Length(at.y - turned[0].y + g.edge - float64(j0)*g.q),
+	}}
+	plan.Sheet, plan.Cover, plan.Outline = s, c, plan.Place.Polygon(outline)
+	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1
 	there := make(map[page]bool, len(pages))
 	for _, k := range pages {
 		there[k] = true

@@ -1,0 +1,285 @@
+package paging
+
+import "math"
+
+// place is where the piece lies: turned about its middle, then moved.
+type place struct{ turn, x, y float64 }
+
+// search looks for the place that takes the fewest pages and proves that there
+// is no better one, by branch and bound: a box of places, none of which moves a
+// point by more than (dx, dy) from where the box's centre puts it, takes at
+// least as many pages as the centre takes with windows grown by (dx, dy).
+type search struct {
+	g      grid
+	cover  Cover
+	base   []xy // corners from the middle of the piece, not turned
+	radius float64
+	w      walker
+
+	turned []xy // scratch
+	shape  []xy
+
+	best  int // the fewest pages found
+	at    place
+	goal  int     // so few are enough
+	open  [][]box // boxes not decided, by their bound
+	work  int     // steps done, of about 10 ns
+	limit int
+	short bool // work ran out before all boxes were there
+}
+
+// box is a set of places: those within the half sizes of the centre.
+type box struct {
+	place
+	ht, hx, hy float64
+}
+
+// Resolution is how finely the proof looks: no place takes fewer pages than the
+// proven least unless it does so only because every window is larger than it
+// should be by less than this. A layout as tight as that cannot be printed.
+const resolution = 0.02
+
+// start is the half size of the first boxes, in mm of displacement.
+const start = 24
+
+// fine is the displacement under which a bound by rows that is not enough is
+// followed by the one by spots.
+const fine = 3.0
+
+func newSearch(base []xy, g grid, c Cover, limit int) *search {
+	s := &search{g: g, cover: c, base: base, limit: limit, best: math.MaxInt, goal: 1}
+	s.w.g, s.w.cover = g, c
+	s.w.needed.clear()
+	s.w.taken.clear()
+	s.turned, s.shape = make([]xy, len(base)), make([]xy, len(base))
+	for _, a := range base {
+		s.radius = max(s.radius, math.Hypot(a.x, a.y))
+	}
+	return s
+}
+
+// middle is about the centre of the smallest circle round the points; any point
+// would do, this one makes bounds tight.
+func middle(p []xy) xy {
+	c := p[0]
+	for k := 1; k < 300; k++ {
+		f, d := c, 0.0
+		for _, a := range p {
+			if e := math.Hypot(a.x-c.x, a.y-c.y); e > d {
+				f, d = a, e
+			}
+		}
+		c.x += (f.x - c.x) / float64(k+1)
+		c.y += (f.y - c.y) / float64(k+1)
+	}
+	return c
+}
+
+func rotate(to, from []xy, turn float64) {
+	s, c := math.Sincos(turn)
+	for k, a := range from {
+		to[k] = xy{c*a.x - s*a.y, s*a.x + c*a.y}
+	}
+}
+
+func (s *search) moved(t []xy, x, y float64) []xy {
+	for k, a := range t {
+		s.shape[k] = xy{a.x + x, a.y + y}
+	}
+	return s.shape
+}
+
+// bound is that of a place, with the turned piece; it looks no further than want.
+func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
+	n := 1
+	if len(t) == 3 {
+		s.work += 4 + int((max(t[0].y, t[1].y, t[2].y)-min(t[0].y, t[1].y, t[2].y))/s.g.q)
+		n = boundTriangle([3]xy{t[0], t[1], t[2]}, xy{x, y}, dx, dy, s.g, s.cover)
+	}
+	if n < want && (len(t) > 3 || max(dx, dy) < fine) {
+		s.w.work = 0
+		n = max(n, s.w.bound(s.moved(t, x, y), dx, dy, want))
+		s.work += s.w.work
+	}
+	return n
+}
+
+// visit takes the place for the best where it is.
+func (s *search) visit(t []xy, at place) {
+	if s.bound(t, at.x, at.y, 0, 0, s.best) >= s.best {
+		return
+	}
+	s.w.work = 0
+	if n := len(s.w.lay(s.moved(t, at.x, at.y), 0)); n > 0 && n < s.best {
+		s.best, s.at = n, at
+	}
+	s.work += s.w.work
+}
+
+// seeds visits the places at a turn that bring a corner onto borders of windows:
+// what just fits is found only there.
+func (s *search) seeds(turn float64) {
+	rotate(s.turned, s.base, turn)
+	for _, at := range borderPlaces(s.turned, turn, s.g) {
+		if s.best <= s.goal || s.work > s.limit {
+			return
+		}
+		s.visit(s.turned, at)
+	}
+}
+
+// seedCorners is how many corners of a shape are tried on borders.
+const seedCorners = 6
+
+// borderPlaces are those that bring one corner onto upright borders and another,
+// or the same, onto level ones.
+func borderPlaces(t []xy, turn float64, g grid) []place {
+	some := t
+	if len(t) > seedCorners {
+		some = []xy{t[0], t[0], t[0], t[0]}
+		for _, a := range t {
+			if a.x < some[0].x {
+				some[0] = a
+			}
+			if a.x > some[1].x {
+				some[1] = a
+			}
+			if a.y < some[2].y {
+				some[2] = a
+			}
+			if a.y > some[3].y {
+				some[3] = a
+			}
+		}
+		for k := len(some); k < seedCorners; k++ {
+			some = append(some, t[k*len(t)/seedCorners])
+		}
+	}
+	var all []place
+	for _, a := range some {
+		for _, b := range some {
+			for _, x := range [2]float64{0, g.u} {
+				for _, y := range [2]float64{0, g.v} {
+					all = append(all, place{turn, modulo(x-a.x, g.p), modulo(y-b.y, g.q)})
+				}
+			}
+		}
+	}
+	return all
+}
+
+func modulo(x, p float64) float64 { return x - math.Floor(x/p)*p }
+
+// shifts searches all shifts at a turn; turns searches all turns as well.
+// Each returns a number of pages that no place of those takes fewer than: it is
+// best where that is proven.
+func (s *search) shifts(turn float64) int {
+	s.roots(turn, 0, 1)
+	return s.run()
+}
+
+func (s *search) turns() int {
+	n := s.parts(math.Pi*s.radius, start)
+	h := math.Pi / float64(2*n)
+	s.roots(h, h, n)
+	return s.run()
+}
+
+func (s *search) parts(size, h float64) int {
+	h = min(h, (s.g.p-s.g.u)/8, (s.g.q-s.g.v)/8)
+	return max(1, ceil(size/(2*h)))
+}
+
+func (s *search) roots(turn, ht float64, n int) {
+	s.short = false
+	for k := range s.open {
+		s.open[k] = s.open[k][:0]
+	}
+	nx, ny := s.parts(s.g.p, start), s.parts(s.g.q, start)
+	hx, hy := s.g.p/float64(2*nx), s.g.q/float64(2*ny)
+	for k := range n {
+		t := turn + float64(2*k)*ht
+		rotate(s.turned, s.base, t)
+		for i := range nx {
+			for j := range ny {
+				if s.work > s.limit || s.best <= s.goal {
+					s.short = true
+					return
+				}
+				s.admit(box{place{t, float64(2*i+1) * hx, float64(2*j+1) * hy}, ht, hx, hy}, s.turned, 1)
+			}
+		}
+	}
+}
+
+// reach is how far a point moves at most within the box.
+func (b box) reach(t []xy) (dx, dy float64) {
+	if b.ht == 0 {
+		return b.hx, b.hy
+	}
+	var mx, my float64
+	for _, a := range t {
+		mx, my = max(mx, math.Abs(a.x)), max(my, math.Abs(a.y))
+	}
+	sin, cos := math.Sincos(b.ht)
+	return b.hx + my*sin + mx*(1-cos), b.hy + mx*sin + my*(1-cos)
+}
+
+// admit puts a box among the open ones unless it is decided.
+// What holds for a box that it is part of, at least known, holds for it as well.
+func (s *search) admit(b box, t []xy, known int) {
+	dx, dy := b.reach(t)
+	n := max(known, s.bound(t, b.x, b.y, dx, dy, s.best))
+	if n >= s.best {
+		return
+	}
+	s.visit(t, b.place)
+	if n >= s.best || max(dx, dy) < resolution {
+		return
+	}
+	for len(s.open) <= n {
+		s.open = append(s.open, nil)
+	}
+	s.open[n] = append(s.open[n], b)
+}
+
+// run decides the open boxes, those of the least bound first.
+func (s *search) run() int {
+	for n := 0; n < len(s.open) && n < s.best && s.best > s.goal; {
+		k := len(s.open[n])
+		if k == 0 {
+			n++
+			continue
+		}
+		if s.work > s.limit {
+			if s.short {
+				return 1
+			}
+			return n
+		}
+		b := s.open[n][k-1]
+		s.open[n] = s.open[n][:k-1]
+		lo, hi := b, b
+		switch turn := b.ht * s.radius; {
+		case turn >= max(b.hx, b.hy):
+			lo.ht, hi.ht = b.ht/2, b.ht/2
+			lo.turn, hi.turn = b.turn-b.ht/2, b.turn+b.ht/2
+		case b.hx >= b.hy:
+			lo.hx, hi.hx = b.hx/2, b.hx/2
+			lo.x, hi.x = b.x-b.hx/2, b.x+b.hx/2
+		default:
+			lo.hy, hi.hy = b.hy/2, b.hy/2
+			lo.y, hi.y = b.y-b.hy/2, b.y+b.hy/2
+		}
+		rotate(s.turned, s.base, lo.turn)
+		s.admit(lo, s.turned, n)
+		if hi.turn != lo.turn {
+			rotate(s.turned, s.base, hi.turn)
+		}
+		s.admit(hi, s.turned, n)
+	}
+	if s.short && s.best > s.goal {
+		return 1
+	}
+	return s.best
+}
