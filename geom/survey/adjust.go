@@ -104,6 +104,11 @@ func Adjust(n Net) (Adjusted, error) {
 	if f, err = p.mirrored(f); err != nil {
 		return Adjusted{}, err
 	}
+	if i, j := p.baseline(f.at); len(p.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
+		if f, err = p.fit(&state{at: f.at}); err != nil {
+			return Adjusted{}, err
+		}
+	}
 	if err := p.coincide(f.at); err != nil {
 		return Adjusted{}, err
 	}
@@ -112,8 +117,7 @@ func Adjust(n Net) (Adjusted, error) {
 		a.Outline = append(a.Outline, p.names[i])
 	}
 	if len(p.control) == 0 {
-		i, j := p.baseline(f.at)
-		a.Base = [2]geom.Name{p.names[i], p.names[j]}
+		a.Base = [2]geom.Name{p.names[f.base[0]], p.names[f.base[1]]}
 	}
 	a.take(f)
 	a.suspects()

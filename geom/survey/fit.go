@@ -82,6 +82,7 @@ type fitted struct {
 	off  []float64 // measured less adjusted, in σ
 	sum  float64   // of the squares of off
 	chol mat.Cholesky
+	base [2]int // held: the origin and the direction of x; 0, 0 with known points
 }
 
 // baseline is the two ends that Net.Base means.
@@ -138,7 +139,12 @@ func (p *problem) fit(s *state) (*fitted, error) {
 		obs[i] = p.obs[i]
 		obs[i].sigma = obs[i].fine(p.Tools, at)
 	}
-	return p.settle(at, obs, p.unknowns(a, b))
+	f, err := p.settle(at, obs, p.unknowns(a, b))
+	if err != nil {
+		return nil, err
+	}
+	f.base = [2]int{a, b}
+	return f, nil
 }
 
 // mostSteps of the adjustment: a sound net takes three to six.

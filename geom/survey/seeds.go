@@ -216,9 +216,13 @@ func (p *problem) choose(whole []*state) (*state, error) {
 		if err != nil {
 			continue
 		}
-		same := func(t tried) bool { return p.alike(t.end, f.at) }
+		end := f.at
+		if len(p.control) == 0 { // each has its own longest line
+			end = laid(f.at, 0, 1)
+		}
+		same := func(t tried) bool { return p.alike(t.end, end) }
 		if !slices.ContainsFunc(all, same) {
-			all = append(all, tried{s, f.sum, f.at})
+			all = append(all, tried{s, f.sum, end})
 		}
 	}
 	if len(all) == 0 {
