@@ -65,23 +65,23 @@ type Piece struct {
 	Solution     geom.Solution
 	Construction geom.Construction
 	Warnings     []string // plain sentences: what is doubtful
-}
-
 
 	Shape shape.Shape  // without sides: the job asks for nothing beyond the outline
 	Grain [2]geom.Name // empty: not said
 	Face  job.Face
 	Other bool         // the other hand of the piece before it
 	sharp geom.Polygon // round the shape with no corner cut; nil where none is
+}
+
 // Title of the piece on paper: its name, which of two it is where both are made,
 // and whether it is the other hand.
 func (p Piece) Title() string {
+	name := p.Name
 	if p.both {
 		name = fmt.Sprintf("%s (%d of %d)", p.Name, p.Answer+1, len(p.Solution.Answers))
 	}
 	if p.Other {
 		name += ", " + otherHand
-	name := p.Name
 	}
 	return name
 }
@@ -118,21 +118,21 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		if err != nil {
 			return w, err
 		}
-		w.Pieces = append(w.Pieces, pieces...)
-	}
 		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
 			return w, err
 		}
+		w.Pieces = append(w.Pieces, pieces...)
+	}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
 	}
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
-		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
-		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 		if p.Other { // the same again
 			continue
 		}
+		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
+		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
 	w.over = over(j, o, bare, w.Pieces)
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.

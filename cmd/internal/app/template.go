@@ -126,9 +126,9 @@ func (w Work) templatePiece(p Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Solution: p.Solution, Answer: p.Answer, Construction: p.Construction,
+		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(),
 	}
 }
-		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(),
 
 // notes are what a title line says beside the names.
 func (w Work) notes() []string {
@@ -189,6 +189,7 @@ func (t *Template) furniture(l laid, c int) paging.Furniture {
 	return paging.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: len(t.seen) + 1,
+		Note: w.templatePiece(l.piece).Measures(),
 	}
 }
 
@@ -197,7 +198,6 @@ func (w Work) documentTitle() string {
 	if w.Title != "" {
 		return w.Title
 	}
-		Note: w.templatePiece(l.piece).Measures(),
 	return w.Pieces[0].Name
 }
 
@@ -349,7 +349,7 @@ func (l laid) summary() string {
 func (t *Template) Report() Report {
 	r := t.work.Report()
 	r.Sheet = t.work.sheetReport()
-	for i, l := range t.laid {
+	for _, l := range t.laid {
 		p := l.plan
 		r.Pieces[l.index].Layout = &LayoutReport{
 			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: p.Place.Turn.Degrees(),
