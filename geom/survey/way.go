@@ -1,0 +1,370 @@
+package survey
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Method is a way of placing a peg from the two ends of a baseline.
+type Method uint8
+
+const (
+	TwoArcs       Method = iota // swing a tape from each end
+	OffsetSquare                // run along the baseline to the foot, square off by 3-4-5, measure the offset
+	AngleDistance               // turn the angle at the first end, tape the distance along the sight
+)
+
+func (m Method) String() string {
+	return [...]string{"two arcs", "an offset by 3-4-5", "angle and distance"}[min(m, AngleDistance)]
+}
+
+// Peg is a point to be set out.
+type Peg struct {
+	Name geom.Name
+	At   geom.Point
+}
+
+// Way is one baseline and one method for all pegs.
+//
+// Everything is told in the axes of the baseline: its first end is the origin, its
+// direction that of x, both without error. The second end has its own pull. A peg
+// on the line of the baseline is run off along it, whatever the method.
+type Way struct {
+	Method Method
+	Base   [2]geom.Name
+	Pegs   []Placed // in the order given
+	Worst  int      // index into Pegs of the largest 95 % figure
+	Figure unit.Length
+	// Times is Figure as a multiple of the best way's.
+	Times float64
+}
+
+// Placed is how surely one peg comes to its place.
+type Placed struct {
+	Name       geom.Name
+	At         geom.Point // in the axes of the baseline
+	Covariance Covariance // from the setting-out alone; add Adjusted.Seen for the measurements
+	Figure95   unit.Length
+	Crossing   unit.Angle // of the two arcs, 0° to 90°; 0 where none are swung
+	Square     Square     // of an offset; zero elsewhere
+}
+
+// Square is a 3-4-5 triangle at a foot: one leg along the baseline, one up.
+type Square struct{ Along, Up, Across unit.Length }
+
+// The units of a 3-4-5 triangle that a tape shows as round figures, the largest
+// first. Above 15 m the tape sags more than the larger triangle gains.
+var (
+	metricUnits = []unit.Length{3000, 2500, 2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100, 50}
+	feetUnits   = []unit.Length{10 * unit.Foot, 8 * unit.Foot, 5 * unit.Foot, 4 * unit.Foot, 3 * unit.Foot, 2 * unit.Foot, 1.5 * unit.Foot, unit.Foot, 9 * unit.Inch, 6 * unit.Inch, 3 * unit.Inch, 2 * unit.Inch}
+)
+
+// SquareAt is the largest 3-4-5 triangle for an offset from a foot so far along a
+// baseline: its leg lies between the ends (or between an end and a foot beyond
+// it) and it stands no higher than the offset, or a quarter of the baseline where
+// the offset is less.
+func (t Tools) SquareAt(foot, offset, base unit.Length) Square {
+	units := metricUnits
+	if t.Feet {
+		units = feetUnits
+	}
+	room := max(length(math.Abs(offset.MM())), base/4)
+	long := max(foot, base-foot)
+	for _, u := range units {
+		if 4*u <= long && 3*u <= room {
+			return Square{4 * u, 3 * u, 5 * u}
+		}
+		if 3*u <= long && 4*u <= room {
+			return Square{3 * u, 4 * u, 5 * u}
+		}
+	}
+	u := units[len(units)-1]
+	return Square{4 * u, 3 * u, 5 * u}
+}
+
+// site is the spread of every single act of setting out.
+type site struct {
+	pull   func(mm float64) float64 // σ of one pull
+	line   float64                  // σ of a nail set beside a string
+	centre float64                  // σ of instrument or target over a nail, along and across
+	angle  float64                  // σ of a turned angle, rad
+	tools  Tools
+}
+
+func (t Tools) site() site {
+	t = t.complete()
+	return site{
+		pull:   func(mm float64) float64 { return float64(t.Pull(length(mm))) },
+		line:   t.Reading.MM() / Expansion,
+		centre: t.Instrument.Centring.MM() / Expansion,
+		angle:  t.Instrument.Angle.Radians() / Expansion,
+		tools:  t,
+	}
+}
+
+// act places a peg from errors that are drawn or given: each in units of its σ.
+type act struct {
+	n  int // errors that it takes
+	at func(e []float64) xy
+}
+
+// onLine: a peg whose offset is this share of the baseline or less is run off
+// along it.
+const onLine = 1e-9
+
+// act of a method for a peg at p from a baseline of length b. The second end, of
+// which p may be the very place, is pulled first (error 0) where it matters.
+func (s site) act(m Method, p xy, b float64) act {
+	if math.Abs(p.y) <= onLine*b {
+		return act{2, func(e []float64) xy { return s.foot(p.x, b, e[0], e[1]) }}
+	}
+	switch m {
+	case TwoArcs:
+		return s.arcs(p, b)
+	case OffsetSquare:
+		return s.offset(p, b)
+	}
+	return s.turned(p, b)
+}
+
+// foot is a mark along the string, x from the first end, beyond an end too: there
+// the string is held by its two nails and leads astray the more the further off.
+func (s site) foot(x, b, along, across float64) xy {
+	far := max(1, math.Abs(x)/b, math.Abs(b-x)/b)
+	return xy{x + s.pull(math.Abs(x))*along*math.Copysign(1, x), s.line * far * across}
+}
+
+func (s site) arcs(p xy, b float64) act {
+	r, q := p.size(), p.minus(xy{b, 0}).size()
+	sb, sr, sq := s.pull(b), s.pull(r), s.pull(q)
+	return act{3, func(e []float64) xy {
+		end := xy{b + sb*e[0], 0}
+		return crossing(xy{}, end, r+sr*e[1], q+sq*e[2], p.y > 0)
+	}}
+}
+
+// crossing of two arcs left or right of the line from p to q; where they miss,
+// the place between them.
+func crossing(p, q xy, rp, rq float64, left bool) xy {
+	places, near, missed := circles(locus{circle: true, at: p, radius: rp}, locus{circle: true, at: q, radius: rq})
+	switch {
+	case missed || len(places) == 0:
+		return near
+	case left == isLeft(p, q, places[0]):
+		return places[0]
+	}
+	return places[1]
+}
+
+func (s site) offset(p xy, b float64) act {
+	h := math.Abs(p.y)
+	k := s.tools.SquareAt(length(p.x), length(h), length(b))
+	leg, up, across := k.Along.MM(), k.Up.MM(), k.Across.MM()
+	forward := b-p.x >= p.x // the leg lies towards the longer part
+	sl, su, sa, sh := s.pull(leg), s.pull(up), s.pull(across), s.pull(h)
+	return act{7, func(e []float64) xy {
+		f := s.foot(p.x, b, e[0], e[1])
+		sign := -1.0
+		if forward {
+			sign = 1
+		}
+		l := xy{f.x + sign*(leg+sl*e[2]), s.line * e[3]}
+		top := crossing(f, l, up+su*e[4], across+sa*e[5], forward == (p.y > 0))
+		way := top.minus(f).unit()
+		return f.plus(way.times(h + sh*e[6]))
+	}}
+}
+
+func (s site) turned(p xy, b float64) act {
+	d, a := p.size(), math.Atan2(p.y, p.x)
+	sd := s.pull(d)
+	return act{5, func(e []float64) xy {
+		// The instrument stands off its nail; the target at the other end too, across
+		// the sight (along it costs nothing).
+		over := xy{s.centre * e[0], s.centre * e[1]}
+		sight := xy{b, s.centre * e[2]}.minus(over)
+		way := sight.unit().along(a + s.angle*e[3])
+		// The tape is hooked on the nail and stretched to the line of sight.
+		t := over.times(-1).dot(way)
+		near := over.plus(way.times(t)) // foot of the nail on the sight
+		r := d + sd*e[4]
+		off := near.size()
+		return near.plus(way.times(math.Sqrt(max(0, (r-off)*(r+off)))))
+	}}
+}
+
+// nudge is the step of the central difference, in σ: errors of setting out bend
+// the picture little over it, and rounding of 1e-11 mm costs 1e-8.
+const nudge = 1e-3
+
+// covariance of where the act puts the peg, from its change with each error.
+func (a act) covariance() Covariance {
+	e := make([]float64, a.n)
+	var c Covariance
+	for i := range e {
+		e[i] = nudge
+		more := a.at(e)
+		e[i] = -nudge
+		d := more.minus(a.at(e)).times(1 / (2 * nudge))
+		e[i] = 0
+		c.XX += unit.Area(d.x * d.x)
+		c.YY += unit.Area(d.y * d.y)
+		c.XY += unit.Area(d.x * d.y)
+	}
+	return c
+}
+
+// mostBases: of more pegs than this only the lines between neighbours in the
+// order given are tried as baselines, where none are named.
+const mostBases = 40
+
+// Ways compares every baseline and every method for a set of pegs, the surest
+// first: the one whose worst peg has the smallest 95 % figure. Bases may be left
+// empty: every line between two pegs is tried, its first end as it gives the
+// better result. The σ of the setting-out come from the tools; the measurements
+// of the net have no part in it.
+//
+// Errors: a *unit.Fault where fewer than two pegs are given, two lie on one
+// another, or a baseline names what is not there.
+func (t Tools) Ways(pegs []Peg, methods []Method, bases [][2]geom.Name) ([]Way, error) {
+	if len(pegs) < 2 {
+		return nil, &unit.Fault{What: "a baseline needs two pegs"}
+	}
+	if len(methods) == 0 {
+		return nil, &unit.Fault{What: "no method is given", Hint: "two arcs, an offset, angle and distance"}
+	}
+	number := map[geom.Name]int{}
+	for i, p := range pegs {
+		if _, twice := number[p.Name]; twice {
+			return nil, &unit.Fault{Where: string(p.Name), What: "two pegs have this name"}
+		}
+		for _, q := range pegs[:i] {
+			if p.At.Distance(q.At) < Shortest {
+				return nil, &unit.Fault{Where: string(p.Name), What: "it lies where " + string(q.Name) + " lies"}
+			}
+		}
+		number[p.Name] = i
+	}
+	var lines [][2]int
+	for _, b := range bases {
+		i, ok := number[b[0]]
+		j, too := number[b[1]]
+		if !ok || !too || i == j {
+			return nil, &unit.Fault{Where: "base " + string(b[0]+b[1]), What: "no two pegs have these names"}
+		}
+		lines = append(lines, [2]int{i, j})
+	}
+	if len(bases) == 0 {
+		for i := range pegs {
+			for j := range pegs {
+				if i != j && (len(pegs) <= mostBases || j == i+1 || i == len(pegs)-1 && j == 0) {
+					lines = append(lines, [2]int{i, j})
+				}
+			}
+		}
+	}
+	s := t.site()
+	var all []Way
+	for _, l := range lines {
+		for _, m := range methods {
+			all = append(all, s.way(m, pegs, l))
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Way) int { return cmp.Compare(a.Figure, b.Figure) })
+	if len(bases) == 0 { // a baseline and a method once, from its better end
+		seen := map[[2]geom.Name]uint8{}
+		all = slices.DeleteFunc(all, func(w Way) bool {
+			key := w.Base
+			if before(key[1], key[0]) < 0 {
+				key[0], key[1] = key[1], key[0]
+			}
+			bit := uint8(1) << w.Method
+			twice := seen[key]&bit != 0
+			seen[key] |= bit
+			return twice
+		})
+	}
+	for i := range all {
+		all[i].Times = float64(all[i].Figure / all[0].Figure)
+	}
+	return all, nil
+}
+
+// way works out one baseline and method.
+func (s site) way(m Method, pegs []Peg, base [2]int) Way {
+	from, to := pegs[base[0]], pegs[base[1]]
+	w := Way{Method: m, Base: [2]geom.Name{from.Name, to.Name}}
+	line := geom.Line{From: from.At, To: to.At}
+	turn, b := -line.Direction(), line.Length().MM()
+	for i, p := range pegs {
+		at := plain(p.At.Minus(from.At)).along(float64(turn))
+		at = s.exact(i, base, at, b)
+		place := Placed{Name: p.Name, At: geom.Point{X: length(at.x), Y: length(at.y)}}
+		if i != base[0] {
+			place.Covariance = s.peg(m, at, b, i == base[1])
+			if math.Abs(at.y) > onLine*b {
+				switch m {
+				case TwoArcs:
+					u, v := at, at.minus(xy{b, 0})
+					c := math.Atan2(math.Abs(u.cross(v)), math.Abs(u.dot(v)))
+					place.Crossing = unit.Angle(c)
+				case OffsetSquare:
+					place.Square = s.tools.SquareAt(length(at.x), length(at.y), length(b))
+				}
+			}
+		}
+		if place.Figure95 = place.Covariance.Figure95(); place.Figure95 > w.Figure {
+			w.Worst, w.Figure = i, place.Figure95
+		}
+		w.Pegs = append(w.Pegs, place)
+	}
+	return w
+}
+
+// exact takes the rounding off what is known: the ends of the baseline.
+func (s site) exact(i int, base [2]int, at xy, b float64) xy {
+	switch i {
+	case base[0]:
+		return xy{}
+	case base[1]:
+		return xy{b, 0}
+	}
+	return at
+}
+
+// peg is the covariance of one peg; the second end of the baseline lies on it by
+// definition.
+func (s site) peg(m Method, at xy, b float64, end bool) Covariance {
+	if end {
+		sb := s.pull(b)
+		return Covariance{XX: unit.Area(sb * sb)}
+	}
+	return s.act(m, at, b).covariance()
+}
+
+// Why says in a sentence what the best way gains over another of the ranking:
+// "swinging from AC crosses at 27° at D: 3.1 times worse than an offset from AB".
+func Why(best, other Way) string {
+	what := map[Method]string{TwoArcs: "swinging", OffsetSquare: "an offset", AngleDistance: "turning the angle"}
+	name := func(w Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
+	p := other.Pegs[other.Worst]
+	text := name(other)
+	switch {
+	case p.Crossing > 0:
+		text += fmt.Sprintf(" crosses at %s° at %s", decimals(p.Crossing.Degrees(), 0), p.Name)
+	case p.Square != Square{}:
+		text += fmt.Sprintf(" carries %s %s m off a square of %s m", p.Name, decimals(math.Abs(p.At.Y.MM())/1000, 1), decimals(p.Square.Across.MM()/1000, 2))
+	default:
+		text += fmt.Sprintf(" carries %s %s m", p.Name, decimals(math.Hypot(p.At.X.MM(), p.At.Y.MM())/1000, 1))
+	}
+	times := float64(other.Figure / best.Figure)
+	if times < 1.05 {
+		return text + ": as good as " + name(best)
+	}
+	return text + fmt.Sprintf(": %s times worse than %s", decimals(times, 1), name(best))
+}
