@@ -25,7 +25,7 @@ type request struct {
 	console
 	flags *pflag.FlagSet
 
-	json, landscape, whole                          bool
+	json, landscape, whole, apart                   bool
 	config, out, name                               string
 	unit, fraction, angles, trade, pick, base, with string
 	paper, printer, margin, overlap, pages, without string
@@ -61,6 +61,7 @@ func (r *request) print(cmd *cobra.Command) {
 func (r *request) spread(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
+	f.BoolVar(&r.apart, "apart", false, "small pieces do not share pages: each has its own")
 	f.StringVar(&r.without, "without", "", "`layers` to leave out: "+strings.Join(app.Layers(), ","))
 }
 
@@ -95,7 +96,7 @@ func (r *request) options() (app.Options, error) {
 			return o, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
 		}
 	}
-	o.Landscape = r.landscape
+	o.Landscape, o.Apart = r.landscape, r.apart
 	o.Calibration = kept
 	var err error
 	if r.flags.Changed("pick") {

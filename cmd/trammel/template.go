@@ -25,6 +25,9 @@ size) and measure the check bar before you cut.
 OUT.pdf is one file. OUT.svg is one page; where there are more, they go into the
 folder OUT, a file each. OUT without an ending is such a folder.
 
+Small pieces share pages where that takes fewer, each with its name and steps; with
+--apart each has its own.
+
 With --whole each piece is one SVG at full size for a laser or a knife: the group
 "cut" holds closed paths alone, "marks" and "words" the rest, all in hairlines.`,
 		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf

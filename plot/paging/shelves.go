@@ -42,33 +42,38 @@ func (s Shelving) start(foot unit.Length) unit.Length {
 // shelf is one row: from its top down, filled up to x.
 type shelf struct{ top, height, x unit.Length }
 
-// lookBack is on how many pages before the last one a place is still looked for:
-// things stay near their neighbours in the job, and the time stays in bounds.
+// lookBack is on how many pages before the last one a place is looked for at most:
+// things stay near their neighbours, and the time in bounds.
 const lookBack = 8
 
 // Put gives each thing its spot, and says how many pages that takes. Each is put on
 // the first shelf that has room, else on a new shelf of the first page that has
-// room. They are taken in their order, or the highest first where that saves a
-// page. Each must fit an empty page. The same sizes always give the same spots.
+// room. They are taken in their order, page after page; where that saves a page
+// they fill what earlier pages have left, and where that saves another the highest
+// come first. Each must fit an empty page. The same sizes always give the same spots.
 func (s Shelving) Put(sizes []Size) ([]Spot, int) {
 	order := make([]int, len(sizes))
 	for i := range order {
 		order[i] = i
 	}
-	spots, pages := s.put(sizes, order)
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(sizes[j].Height, sizes[i].Height) })
-	if sorted, fewer := s.put(sizes, order); fewer < pages {
-		return sorted, fewer
+	spots, pages := s.put(sizes, order, 0)
+	try := func() {
+		if other, fewer := s.put(sizes, order, lookBack); fewer < pages {
+			spots, pages = other, fewer
+		}
 	}
+	try()
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(sizes[j].Height, sizes[i].Height) })
+	try()
 	return spots, pages
 }
 
-func (s Shelving) put(sizes []Size, order []int) ([]Spot, int) {
+func (s Shelving) put(sizes []Size, order []int, back int) ([]Spot, int) {
 	spots := make([]Spot, len(sizes))
 	var pages [][]shelf
 	for _, i := range order {
 		b := sizes[i]
-		page, row := s.room(pages, b)
+		page, row := s.room(pages, b, back)
 		if page == len(pages) {
 			pages = append(pages, nil)
 		}
@@ -88,10 +93,10 @@ func (s Shelving) put(sizes []Size, order []int) ([]Spot, int) {
 	return spots, len(pages)
 }
 
-// room is the page and the shelf that something goes on; one more than there are
-// means a new one.
-func (s Shelving) room(pages [][]shelf, b Size) (page, row int) {
-	first := max(0, len(pages)-lookBack)
+// room is the page and the shelf that something goes on, not further back than so
+// many pages before the last; one more than there are means a new one.
+func (s Shelving) room(pages [][]shelf, b Size, back int) (page, row int) {
+	first := max(0, len(pages)-1-back)
 	for p := first; p < len(pages); p++ {
 		for k, r := range pages[p] {
 			last := k == len(pages[p])-1

@@ -28,7 +28,8 @@ func TestShelves(t *testing.T) {
 		{"beside the notch", []paging.Size{{90, 60}, {80, 35}}, []paging.Spot{spot(0, 0, 0), spot(0, 20, -65)}, 1},
 		{"too wide beside the notch", []paging.Size{{90, 60}, {81, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0)}, 2},
 		{"not grown into the notch", []paging.Size{{40, 60}, {40, 75}}, []paging.Spot{spot(0, 0, 0), spot(1, 20, 0)}, 2},
-		{"an earlier page", []paging.Size{{90, 60}, {90, 60}, {70, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0), spot(0, 20, -65)}, 2},
+		{"the last page", []paging.Size{{90, 60}, {90, 60}, {70, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0), spot(1, 20, -65)}, 2},
+		{"an earlier page where that saves one", []paging.Size{{90, 65}, {90, 65}, {70, 30}, {70, 30}}, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0), spot(0, 20, -70), spot(1, 20, -70)}, 2},
 		// In their order three pages: 30 and 30, 65, 65.
 		{"the highest first saves a page", []paging.Size{{80, 30}, {80, 30}, {80, 65}, {80, 65}}, []paging.Spot{spot(0, 20, -70), spot(1, 20, -70), spot(0, 0, 0), spot(1, 0, 0)}, 2},
 	} {

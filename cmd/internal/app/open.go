@@ -26,6 +26,7 @@ type Options struct {
 	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without job.Setting
 
 	Landscape bool
+	Apart     bool // small pieces do not share pages
 	Pick      job.Pick
 	Base      [2]geom.Name
 	BaseAt    string
@@ -49,6 +50,7 @@ type Work struct {
 	over    job.Over     // what the options say over the job
 	hide    []draw.Layer // left out of the pages
 	roll    bool         // pages are as long as needed; Sheet.Height is the most
+	apart   bool         // each piece has pages of its own
 }
 
 // Piece is one triangle of the job. Where two fit a piece and neither is picked,

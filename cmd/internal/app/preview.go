@@ -35,8 +35,11 @@ func (p Picture) PNG(pixels int) func(io.Writer) error {
 
 // Overview shows each piece whole with its pages, several in rows.
 func (t *Template) Overview() (Picture, error) {
-	var shown []draw.Page
+	shown := t.sharedShown()
 	for _, l := range t.laid {
+		if l.shared {
+			continue
+		}
 		p, err := template.Overview(t.work.templatePiece(l.piece), l.plan, lettering.Go(), t.work.style())
 		if err != nil {
 			return Picture{}, t.work.inPiece(l.piece, err)
@@ -44,8 +47,8 @@ func (t *Template) Overview() (Picture, error) {
 		shown = append(shown, t.work.shown(p))
 	}
 	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Title(), plural(len(t.laid[0].plan.Cells), "page"))
-	if len(shown) > 1 {
-		words = plural(len(shown), "piece")
+	if len(t.laid) > 1 || t.shared.pages > 0 {
+		words = plural(len(t.laid), "piece")
 	}
 	return Picture{together(shown), words}, nil
 }

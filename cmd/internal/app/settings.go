@@ -119,6 +119,7 @@ func (s settings) paper(w *Work) error {
 		Name: p.Name, Width: p.Width, Height: p.Height,
 		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
 	}
+	w.apart = s.o.Apart
 	w.calibrated(known)
 	if w.Cover, err = cover(s.o.Cover); err != nil {
 		return err

@@ -26,6 +26,7 @@ type Template struct {
 	laid  []laid
 	count int
 	seen  []PageReport // of the pages written last
+	shared
 }
 
 // laid is one piece on its pages.
@@ -35,6 +36,7 @@ type laid struct {
 	plan    paging.Plan
 	drawing draw.Drawing
 	front   []draw.Page // index pages, before those of the first copy
+	shared  bool        // it has no page of its own
 }
 
 // Template lays every piece out. The errors are those of Open, and a *unit.Fault
@@ -76,7 +78,7 @@ func (w Work) Template() (*Template, error) {
 		}
 		t.laid = append(t.laid, l)
 	}
-	return t, nil
+	return t, t.share()
 }
 
 // atLeast is a number of pages that a piece cannot go below, before any is laid:
@@ -153,8 +155,8 @@ func (w Work) style() template.Style {
 // Count of all pages.
 func (t *Template) Count() int { return t.count }
 
-// Pages one after the other, each made when it is asked for: for each piece its
-// index, then its copies.
+// Pages one after the other, each made when it is asked for: those that pieces
+// share, then for each other piece its index and its copies.
 func (t *Template) Pages() iter.Seq[draw.Page] {
 	w := t.work
 	return func(yield func(draw.Page) bool) {
@@ -164,7 +166,13 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
 			return yield(p)
 		}
+		if !t.sharedPages(give) {
+			return
+		}
 		for _, l := range t.laid {
+			if l.shared {
+				continue
+			}
 			for _, p := range l.front {
 				if !give(p) {
 					return
@@ -238,8 +246,11 @@ func (t *Template) OneSVG(out io.Writer) error {
 // names of the pages as files: the label alone where one piece is made once,
 // else the piece and the copy before it.
 func (t *Template) names() []string {
-	var names []string
+	names := t.sharedNames()
 	for i, l := range t.laid {
+		if l.shared {
+			continue
+		}
 		before := ""
 		if len(t.laid) > 1 {
 			before = fmt.Sprintf("%0*d-%s-", len(fmt.Sprint(len(t.laid))), i+1, fileName(l.piece.Title()))
@@ -304,6 +315,9 @@ func (t *Template) Summary() []string {
 	if front > 0 {
 		first += fmt.Sprintf(", %d of them instructions", front)
 	}
+	if n := t.shared.pages; n > 0 {
+		first += fmt.Sprintf(", %d of them shared", n)
+	}
 	if t.work.roll {
 		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
 	}
@@ -349,10 +363,10 @@ func (l laid) summary() string {
 func (t *Template) Report() Report {
 	r := t.work.Report()
 	r.Sheet = t.work.sheetReport()
-	for _, l := range t.laid {
+	for i, l := range t.laid {
 		p := l.plan
 		r.Pieces[l.index].Layout = &LayoutReport{
-			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: p.Place.Turn.Degrees(),
+			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: t.turn(i).Degrees(),
 			Plain: p.Plain, Least: p.Least, Proven: p.Proven,
 		}
 	}

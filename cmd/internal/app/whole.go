@@ -72,7 +72,7 @@ func (w Work) whole(index int, p Piece) (draw.Page, error) {
 	for page = range plan.Pages(drawing, f, lettering.Go()) {
 	}
 	// What a sheet of paper needs is not for a sheet of plywood.
-	page.Ops = slices.DeleteFunc(page.Ops, func(op draw.Op) bool { return op.Layer() == draw.Furniture || op.Layer() == draw.Notes })
+	page.Ops = slices.DeleteFunc(page.Ops, func(op draw.Op) bool { return op.Layer() == draw.Furniture })
 	return page, nil
 }
 

@@ -1,0 +1,267 @@
+package app
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+	"trammel/plot/template"
+)
+
+// Small pieces share pages: each that has a page to itself otherwise, and its
+// copies, is put on shelves with its name and, the first time, its construction by
+// hand beside it, where that takes fewer pages than one each. Check bars, title
+// and cautions stand once on a page.
+
+// shared is the pieces that share pages.
+type shared struct {
+	blocks map[int]template.Block // by their index among the laid
+	items  []item
+	sizes  []paging.Size
+	spots  []paging.Spot
+	pages  int
+	area   paging.Shelving
+}
+
+// item is one copy of a piece.
+type item struct{ laid, copy int }
+
+// Room that is kept for check bars and title: along the foot of the page, and up
+// its left edge as far as the bar along reaches.
+const (
+	foot   unit.Length = 38
+	column unit.Length = 13
+	barTop unit.Length = 108
+	apart  unit.Length = 5 // between two pieces
+)
+
+// share decides which pieces share pages.
+func (t *Template) share() error {
+	w := t.work
+	if w.apart {
+		return nil
+	}
+	s := w.Sheet
+	all := paging.Size{Width: s.Width - s.Left - s.Right - 2*paging.Unreliable, Height: s.Height - s.Top - s.Bottom - 2*paging.Unreliable - foot}
+	h := shared{blocks: map[int]template.Block{}, area: paging.Shelving{Area: all, Gap: apart, Notch: paging.Size{Width: column, Height: barTop - foot}}}
+	if w.roll { // where the foot of the page will be is not known yet
+		h.area.Notch.Height = all.Height
+	}
+	for i, l := range t.laid {
+		if len(l.plan.Cells) != 1 {
+			continue
+		}
+		of, ok, err := w.sizes(&h, i, l)
+		if err != nil {
+			return w.inPiece(l.piece, err)
+		}
+		if !ok {
+			continue
+		}
+		for c := range l.piece.Quantity {
+			h.items = append(h.items, item{i, c})
+		}
+		h.sizes = append(h.sizes, of...)
+	}
+	if len(h.items) < 2 {
+		return nil
+	}
+	if h.spots, h.pages = h.area.Put(h.sizes); h.pages >= len(h.items) {
+		return nil
+	}
+	for _, k := range h.items {
+		t.laid[k.laid].shared = true
+	}
+	t.shared = h
+	t.count += h.pages - len(h.items)
+	return nil
+}
+
+// sizes makes the block of a piece, level if that fits a page, else upright or as it
+// would lie on its own page, and says how large each copy is with its words.
+func (w Work) sizes(h *shared, i int, l laid) ([]paging.Size, bool, error) {
+	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
+		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.outline(), turn, h.area.Area, lettering.Go(), w.style())
+		if err != nil {
+			return nil, false, err
+		}
+		var sizes []paging.Size
+		for c := 0; ok && c < l.piece.Quantity; c++ {
+			var a template.Arranged
+			a, ok = h.arrange(b, l, c)
+			ok = ok && h.area.Fits(a.Size)
+			sizes = append(sizes, a.Size)
+		}
+		if ok {
+			h.blocks[i] = b
+			return sizes, true, nil
+		}
+	}
+	return nil, false, nil
+}
+
+// arrange is a copy with its words, so narrow that it goes beside the bar along as
+// well, if that can be.
+func (h shared) arrange(b template.Block, l laid, c int) (template.Arranged, bool) {
+	most := h.area.Area
+	most.Width -= h.area.Notch.Width
+	a, ok := b.Arrange(l.copyName(c), c == 0, most, lettering.Go())
+	if !ok {
+		a, ok = b.Arrange(l.copyName(c), c == 0, h.area.Area, lettering.Go())
+	}
+	return a, ok
+}
+
+// copyName is what stands beside a copy of a piece.
+func (l laid) copyName(c int) string {
+	if l.piece.Quantity < 2 {
+		return l.piece.Title()
+	}
+	return fmt.Sprintf("%s, copy %d of %d", l.piece.Title(), c+1, l.piece.Quantity)
+}
+
+// sharedPages are the pages that pieces share, each made when it is asked for.
+func (t *Template) sharedPages(yield func(draw.Page) bool) bool {
+	for n := range t.shared.pages {
+		if !yield(t.sharedPage(n)) {
+			return false
+		}
+	}
+	return true
+}
+
+func (t *Template) sharedPage(n int) draw.Page {
+	w, h, r := t.work, t.shared, lettering.Go()
+	on := w.Sheet
+	if w.roll {
+		on.Height = w.rollHeight(h, n)
+	}
+	corner := geom.Point{X: paging.Unreliable, Y: on.Height - on.Top - on.Bottom - paging.Unreliable} // of the area, in the window
+	var d draw.Drawing
+	var outlines []geom.Polygon
+	var places []draw.Place
+	var names, notes []string
+	for k, it := range h.items {
+		if h.spots[k].Page != n {
+			continue
+		}
+		l := t.laid[it.laid]
+		a, _ := h.arrange(h.blocks[it.laid], l, it.copy)
+		by := geom.Placement{Shift: corner.Plus(h.spots[k].At)}
+		d = append(d, sheet.Move(a.Drawing, by)...)
+		outlines = append(outlines, by.Polygon(a.Outline))
+		a.Place.Shift = a.Place.Shift.Plus(by.Shift)
+		places = append(places, draw.Place{Piece: l.index, Copy: it.copy, Matrix: paging.Plan{Sheet: on, Place: a.Place}.Matrix(paging.Cell{})})
+		if m := w.templatePiece(l.piece).Measures(); m != "" && !slices.Contains(notes, m) {
+			notes = append(notes, m)
+		}
+		if name := l.piece.Title(); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	plan := paging.Plan{
+		Sheet: on, Outline: joined(outlines), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
+		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
+	}
+	f := t.furniture(t.laid[h.items[0].laid], 0)
+	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
+	if f.Piece = w.Title; f.Piece == "" {
+		f.Piece = plural(len(places), "piece")
+	}
+	f.Figures += ", computed figures in parentheses"
+	var page draw.Page
+	for page = range plan.Pages(d, f, r) {
+	}
+	page = w.cautioned(page, on, h.used(n))
+	page.Piece, page.Places = strings.Join(names, ", "), places
+	if runes := []rune(page.Piece); len(runes) > longName {
+		page.Piece = string(runes[:longName]) + "…"
+	}
+	return page
+}
+
+// used is how far down a page pieces reach, from the top of the area.
+func (h shared) used(n int) unit.Length {
+	used := unit.Length(0)
+	for k, p := range h.spots {
+		if p.Page == n {
+			used = max(used, h.sizes[k].Height-p.At.Y)
+		}
+	}
+	return used
+}
+
+// cautioned is the page with the cautions, below the pieces if there is room.
+func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
+	below := on
+	below.Top += used
+	for _, s := range []paging.Sheet{below, on} {
+		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{})
+		if len(p.Ops) > len(page.Ops) {
+			return p
+		}
+	}
+	return page
+}
+
+// longName is how many letters a bookmark has at most.
+const longName = 80
+
+// joined is one polygon that surrounds what any of several does, by the even-odd
+// rule: from the first of them to each other one and back along the same line.
+func joined(all []geom.Polygon) geom.Polygon {
+	var one geom.Polygon
+	for _, p := range all {
+		one = append(append(one, p...), p[0])
+		one = append(one, all[0][0])
+	}
+	return one
+}
+
+// rollHeight is how long a shared page off a roll is.
+func (w Work) rollHeight(h shared, n int) unit.Length {
+	inner := max(h.used(n)+foot, barTop) + 2*paging.Unreliable
+	return unit.Length(math.Ceil((inner + w.Sheet.Top + w.Sheet.Bottom).MM()))
+}
+
+// turn of a piece on its pages.
+func (t *Template) turn(i int) unit.Angle {
+	if t.laid[i].shared {
+		return t.shared.blocks[i].Turn()
+	}
+	return t.laid[i].plan.Place.Turn
+}
+
+// sharedNames are the names of the shared pages as files.
+func (t *Template) sharedNames() (names []string) {
+	for n := range t.shared.pages {
+		name := "pieces"
+		if t.shared.pages > 1 {
+			name = fmt.Sprintf("pieces-%0*d", len(fmt.Sprint(t.shared.pages)), n+1)
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// sharedShown are the shared pages as pictures, each within the edge of its paper.
+func (t *Template) sharedShown() (shown []draw.Page) {
+	for n := range t.shared.pages {
+		p := t.work.shown(t.sharedPage(n))
+		edge := geom.Rect{Max: geom.Point{X: p.Width, Y: p.Height}}.Grow(-draw.Fine.Width)
+		p.Ops = append(p.Ops, draw.Polyline{
+			Points: []geom.Point{edge.Min, {X: edge.Max.X, Y: edge.Min.Y}, edge.Max, {X: edge.Min.X, Y: edge.Max.Y}},
+			Closed: true, Pen: draw.Fine, On: draw.Furniture,
+		})
+		p.Piece = ""
+		shown = append(shown, p)
+	}
+	return shown
+}

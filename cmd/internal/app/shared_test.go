@@ -1,0 +1,171 @@
+package app
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/profiles/job"
+)
+
+const brackets = `job: Shelf brackets
+pieces:
+  - {name: Bracket, measure: [AB=120, BC=90, CA=150], quantity: 3}
+  - {name: Wedge, measure: [AB=60, BC=45, CA=45], quantity: 7}
+  - {name: Long lath, measure: [AB=260, BC=30, CA=255]}
+  - {name: Big, measure: [AB=400, BC=300, CA=300]}
+  - {name: Needle, measure: [AB=100, BC=99, CA=2]}
+`
+
+func templateOf(t *testing.T, text string, o Options) *Template {
+	t.Helper()
+	made, err := mustOpen(t, text, o).Template()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return made
+}
+
+func said(text string) job.Setting { return job.Setting{Text: text, Where: "--it"} }
+
+// Every copy of every piece is on one page or on its own, once; pages that pieces
+// share have one set of bars, the name of each piece and its steps the first time.
+func TestShared(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		o     Options
+		pages int // of the template and of instructions
+		most  int // pieces on a page
+	}{
+		{"A4", Options{}, 9, 3},
+		{"A3", Options{Paper: said("A3")}, 4, 8},
+		{"roll", Options{Paper: said("914xany")}, 1, 13},
+		{"apart", Options{Apart: true}, 16, 1},
+		{"joiner on Letter", Options{Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
+	} {
+		made := templateOf(t, brackets, c.o)
+		seen := map[[2]int]int{}
+		var steps []string
+		n, most := 0, 0
+		for p := range made.Pages() {
+			n++
+			bars, words := 0, []string{}
+			for _, op := range p.Ops {
+				if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() == 100 {
+					bars++
+				}
+				if w, ok := op.(draw.Text); ok {
+					words = append(words, w.Words)
+					if strings.HasPrefix(w.Words, "Draw the baseline") {
+						steps = append(steps, w.Words)
+					}
+				}
+			}
+			if p.Kind != draw.Template || p.Label != "" {
+				continue
+			}
+			if bars != 2 {
+				t.Errorf("%s: %d bars on page %d", c.name, bars, n)
+			}
+			most = max(most, len(p.Places))
+			for _, q := range p.Places {
+				seen[[2]int{q.Piece, q.Copy}]++
+			}
+			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Take care") {
+				t.Errorf("%s: no cautions on page %d", c.name, n)
+			}
+			keepApart(t, fmt.Sprintf("%s, page %d", c.name, n), p)
+		}
+		if n != made.Count() || c.pages > 0 && n != c.pages {
+			t.Errorf("%s: %d pages, counted %d, want %d", c.name, n, made.Count(), c.pages)
+		}
+		for k, n := range seen {
+			if n != 1 {
+				t.Errorf("%s: piece %v is on %d pages", c.name, k, n)
+			}
+		}
+		for piece, quantity := range []int{3, 7, 1} {
+			for copy := range quantity {
+				if seen[[2]int{piece, copy}] != 1 {
+					t.Errorf("%s: copy %d of piece %d is missing from %v", c.name, copy, piece, slices.Collect(maps.Keys(seen)))
+				}
+			}
+		}
+		for _, want := range []string{"Draw the baseline AB, 120 long.", "Draw the baseline AB, 60 long."} {
+			if !slices.Contains(steps, want) {
+				t.Errorf("%s: no step %q", c.name, want)
+			}
+		}
+		if c.most > 0 && most != c.most {
+			t.Errorf("%s: %d pieces on a page, want %d", c.name, most, c.most)
+		}
+	}
+}
+
+// keepApart says whether words lie over other words or off the paper less its margins.
+func keepApart(t *testing.T, name string, p draw.Page) {
+	t.Helper()
+	var boxes []geom.Rect
+	var words []string
+	for _, op := range p.Ops {
+		w, ok := op.(draw.Text)
+		if !ok || math.Mod(math.Abs(w.Turn.Degrees()), 90) > 1e-6 {
+			continue
+		}
+		b := w.Bounds(lettering.Go())
+		if b.Min.X < 10 || b.Min.Y < 10 || b.Max.X > p.Width-10 || b.Max.Y > p.Height-10 {
+			t.Errorf("%s: %q is off the page: %v", name, w.Words, b)
+		}
+		for i, q := range boxes {
+			if q.Grow(-0.01).Meets(b) {
+				t.Errorf("%s: %q lies over %q", name, w.Words, words[i])
+			}
+		}
+		boxes, words = append(boxes, b), append(words, w.Words)
+	}
+}
+
+// Where each piece lies is where its outline is drawn.
+func TestSharedPlaces(t *testing.T) {
+	made := templateOf(t, brackets, Options{})
+	outlines, places := 0, 0
+	for p := range made.Pages() {
+		if len(p.Places) < 2 {
+			continue
+		}
+		places += len(p.Places)
+		for _, op := range p.Ops {
+			o, ok := op.(draw.Polyline)
+			if !ok || o.On != draw.Outline {
+				continue
+			}
+			outlines++
+			found := 0
+			for _, q := range p.Places {
+				r := made.Report().Pieces[q.Piece]
+				all := true
+				for _, at := range r.Points {
+					m := q.Matrix
+					x, y := unit.Length(m[0]*at[0]+m[2]*at[1]+m[4]), unit.Length(m[1]*at[0]+m[3]*at[1]+m[5])
+					all = all && slices.ContainsFunc(o.Points, func(c geom.Point) bool { return c.Distance(geom.Point{X: x, Y: y}) < 1e-9 })
+				}
+				if all {
+					found++
+				}
+			}
+			if found != 1 {
+				t.Errorf("an outline at %v is that of %d places", o.Points[0], found)
+			}
+		}
+	}
+	if outlines != places || places < 10 {
+		t.Errorf("%d outlines, %d places on pages that pieces share", outlines, places)
+	}
+}

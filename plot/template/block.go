@@ -1,0 +1,134 @@
+package template
+
+import (
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/plot/sheet"
+)
+
+// Block is a piece made ready to share a page with others: its drawing with all
+// its words, in one place.
+type Block struct {
+	piece   Piece
+	style   Style
+	drawing draw.Drawing // from the lower left corner of its extent
+	size    paging.Size
+	place   geom.Placement // piece → drawing
+	outline geom.Polygon   // in the drawing
+}
+
+const (
+	roomAround  unit.Length = 24 // for the words about a piece; arcs end there
+	toColumn    unit.Length = 6  // from the drawing to the words beside it
+	leastColumn unit.Length = 54 // of the steps
+	mostColumn  unit.Length = 72
+	belowName   unit.Length = 1.5
+)
+
+// NewBlock draws a piece at a turn, with its words about it; what pages must show of it
+// is outline. It says false where that is larger than most. A *unit.Fault names a
+// character that the lettering does not have.
+func NewBlock(p Piece, outline geom.Polygon, turn unit.Angle, most paging.Size, r draw.Ruler, s Style) (Block, bool, error) {
+	turned := geom.Placement{Turn: turn}
+	box := turned.Polygon(outline).Bounds()
+	if box.Width() > most.Width || box.Height() > most.Height {
+		return Block{}, false, nil
+	}
+	across, up := min(roomAround, (most.Width-box.Width())/2), min(roomAround, (most.Height-box.Height())/2)
+	turned.Shift = geom.Point{X: across, Y: up}.Minus(box.Min)
+	on := paging.Sheet{Name: "block", Width: box.Width() + 2*across, Height: box.Height() + 2*up}
+	plan := paging.Plan{
+		Sheet: on, Place: turned, Outline: turned.Polygon(outline), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
+		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
+	}
+	drawing, err := Draw(p, plan, r, s)
+	if err != nil {
+		return Block{}, false, err
+	}
+	var d draw.Drawing
+	for page := range plan.Pages(drawing, paging.Furniture{}, r) {
+		d = slices.DeleteFunc(page.Ops, func(op draw.Op) bool { return op.Layer() == draw.Furniture })
+	}
+	box = plan.Outline.Bounds()
+	for _, op := range d {
+		box = box.Join(op.Bounds(r))
+	}
+	back := geom.Point{}.Minus(box.Min)
+	turned.Shift = turned.Shift.Plus(back)
+	return Block{
+		piece: p, style: s, drawing: sheet.Shift(d, back), size: paging.Size{Width: box.Width(), Height: box.Height()},
+		place: turned, outline: turned.Polygon(outline),
+	}, true, nil
+}
+
+// Turn of the piece on the page.
+func (b Block) Turn() unit.Angle { return b.place.Turn }
+
+// Arranged is a block with its words, from its upper left corner, so that its marks
+// lie at negative y.
+type Arranged struct {
+	paging.Size
+	Drawing draw.Drawing
+	Place   geom.Placement // of the piece
+	Outline geom.Polygon
+}
+
+// Arrange sets a block's name and, if it is to have steps, the construction by hand
+// beside the drawing or, where that is too wide, below it. It says false where
+// neither fits.
+func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) (Arranged, bool) {
+	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true}}
+	var rest []sheet.Block
+	if steps && b.style.Steps {
+		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece.Construction, b.style), Numbered: true})
+	}
+	if steps && b.style.Settings && b.piece.shaped() {
+		rest = append(rest, sawAndSquare(b.piece, b.style, draw.NoteHeight)...)
+	}
+	w, h := b.size.Width, b.size.Height
+	if column := min(mostColumn, most.Width-w-toColumn); len(rest) > 0 && column >= leastColumn {
+		d, high := b.column(title, rest, w+toColumn, column, r)
+		return b.arranged(d, 0, paging.Size{Width: w + toColumn + column, Height: max(h, high)}, most)
+	}
+	width := max(w, min(leastColumn, most.Width))
+	words, above := sheet.Set(title, geom.Point{}, width, r)
+	d := onFurniture(words)
+	below := unit.Length(0)
+	if len(rest) > 0 {
+		under, high := sheet.Set(rest, geom.Point{Y: -above - belowName - h - belowName}, width, r)
+		d = append(d, under...)
+		below = belowName + high
+	}
+	return b.arranged(d, above+belowName, paging.Size{Width: width, Height: above + belowName + h + below}, most)
+}
+
+// column is name and words from x on, and how high they are.
+func (b Block) column(title, rest []sheet.Block, x, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	d, high := sheet.Set(title, geom.Point{X: x}, width, r)
+	words, more := sheet.Set(rest, geom.Point{X: x, Y: -high}, width, r)
+	return append(onFurniture(d), words...), high + more
+}
+
+// arranged puts the drawing so far down.
+func (b Block) arranged(words draw.Drawing, down unit.Length, size, most paging.Size) (Arranged, bool) {
+	by := geom.Point{Y: -down - b.size.Height}
+	place := b.place
+	place.Shift = place.Shift.Plus(by)
+	return Arranged{
+		Size: size, Drawing: append(sheet.Shift(b.drawing, by), words...),
+		Place: place, Outline: geom.Placement{Shift: by}.Polygon(b.outline),
+	}, size.Width <= most.Width && size.Height <= most.Height
+}
+
+// onFurniture keeps the names of pieces where notes are left out: without them
+// nobody knows which piece is which.
+func onFurniture(d draw.Drawing) draw.Drawing {
+	for i, op := range d {
+		d[i] = draw.OnLayer(op, draw.Furniture)
+	}
+	return d
+}
