@@ -37,6 +37,7 @@ var examples = []example{
 		{"KL": 80, "LM": 60, "MK": 104.190467420},
 		{"KL": 80, "LM": 60, "MK": 26.873859666},
 	}, 0, words},
+	{"boathouse-heel-plates", 2, []map[string]float64{{"AB": 320, "BC": 260, "CA": 210}, {"AB": 320, "BC": 260, "CA": 210}}, 170.005098154254, words},
 	{"boathouse-gable", 1, []map[string]float64{{"AB": 7200, "BC": 4394.788519541, "CA": 4394.788519541}}, 2520.747137555, done},
 }
 
@@ -96,7 +97,9 @@ func (e example) run(t *testing.T) {
 	if len(pages) != len(made.Pages) {
 		t.Fatalf("%d pages, the report has %d", len(pages), len(made.Pages))
 	}
-	e.matches(t, made, pages)
+	if made.Pieces[0].Shape == nil { // the outlines of others have a test of their own
+		e.matches(t, made, pages)
+	}
 
 	for _, out := range []string{"plates", "whole.png", "page.png", "setout.pdf", "setout.txt", "setout.csv", "setout.svg"} {
 		args, want := []string{"template", job, "-o", out}, done

@@ -244,6 +244,9 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 		c := h.Circle.Centre
 		says = append(says, fmt.Sprintf("hole Ø %s, centre %s along %s and %s above it", w.Figures.Length(h.Hole.Diameter), w.Figures.Length(c.X), s.Sides[0].Name, w.Figures.Length(c.Y)))
 	}
+	if p.Grain != ([2]geom.Name{}) {
+		says = append(says, "grain along "+string(p.Grain[0]+p.Grain[1]))
+	}
 	for _, say := range []string{p.face(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
 		if say != "" {
 			says = append(says, say)
