@@ -228,7 +228,9 @@ func (a Adjusted) Polygon() geom.Polygon {
 // warn looks for what is doubtful in the net itself.
 func (a *Adjusted) warn() {
 	p := a.net
-	if c := p.crossing(a.fit.at); c != [2]int{} {
+	if c := p.crossing(a.fit.at); len(a.Suspects) > 0 {
+		// What a slip bends is not the outline's fault.
+	} else if c != [2]int{} {
 		n := len(p.round)
 		edge := func(i int) string { return string(p.names[p.round[i]] + p.names[p.round[(i+1)%n]]) }
 		a.Warnings = append(a.Warnings, fmt.Sprintf("the edges %s and %s of the outline cross: say on which side the points lie", edge(c[0]), edge(c[1])))

@@ -20,6 +20,7 @@ type problem struct {
 	of      [][]int // observations of each point
 	round   []int   // the outline
 	place   map[int]int
+	sided   []bool     // points that Net.Sides speaks of
 	control map[int]xy // seen from origin
 	origin  xy         // the first known point, so that far-off coordinates cost no digits
 }
@@ -155,6 +156,7 @@ func (p *problem) readOutline() error {
 }
 
 func (p *problem) readSides() error {
+	p.sided = make([]bool, len(p.names))
 	for _, s := range p.Sides {
 		where := "side of " + string(s.Point)
 		all := []geom.Name{s.Point}
@@ -169,6 +171,7 @@ func (p *problem) readSides() error {
 				return err
 			}
 		}
+		p.sided[p.number[s.Point]] = true
 	}
 	return nil
 }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"gonum.org/v1/gonum/mat"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 )
@@ -54,6 +56,7 @@ const (
 	alike         = 4   // two removals whose sums differ by less (2 σ) cannot be told apart
 	indifferent   = 0.5 // by less: the same, and what a known slip explains comes first
 	slipWithin    = 2   // σ: a slip explains the difference where it leaves no more than this
+	slipShare     = 0.2 // nor more than this share of itself
 	slipAtLeast   = 3   // σ: a slip smaller than this cannot be told from scatter
 	suspectsShown = 1.645
 )
@@ -125,11 +128,25 @@ func (a *Adjusted) without(i int) (Suspect, bool) {
 	r := a.Results[i]
 	o := a.fit.obs[i]
 	o.orient(f.at)
-	says, _ := o.look(f.at)
-	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: figure(o.kind, says), Sigma: r.OthersSigma, Without: f.sum, Agree: f.sum <= limit}
-	spread := math.Hypot(o.sigma, s.Sigma.bare(o.kind))
-	s.Slips = slips(r.Measurement, says, spread)
+	says, by := o.look(f.at)
+	sigma := f.spread(f.free.row(&o, by)) * o.sigma
+	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: figure(o.kind, says), Sigma: figure(o.kind, sigma), Without: f.sum, Agree: f.sum <= limit}
+	s.Slips = slips(r.Measurement, says, math.Hypot(o.sigma, sigma))
 	return s, true
+}
+
+// spread is the σ of a linear function of the unknowns.
+func (f *fitted) spread(r row) float64 {
+	if f.free.n == 0 {
+		return 0
+	}
+	v := mat.NewVecDense(f.free.n, nil)
+	for _, t := range r.terms() {
+		v.SetVec(t.i, v.AtVec(t.i)+t.v)
+	}
+	var x mat.VecDense
+	_ = f.chol.SolveVecTo(&x, v) // its error is a warning of the condition
+	return math.Sqrt(max(0, mat.Dot(v, &x)))
 }
 
 // less is the problem without one observation.
@@ -152,7 +169,8 @@ func slips(m geom.Measurement, others, spread float64) (all []Slip) {
 	off := reads - others
 	try := func(k SlipKind, truth float64, text string) {
 		by := reads - truth
-		if math.Abs(truth-others) <= slipWithin*spread && math.Abs(by) >= slipAtLeast*spread {
+		left := math.Abs(truth - others)
+		if left <= slipWithin*spread && left <= math.Abs(by)*slipShare && math.Abs(by) >= slipAtLeast*spread {
 			all = append(all, Slip{k, figure(m.Kind, by), figure(m.Kind, truth), text})
 		}
 	}

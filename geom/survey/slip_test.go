@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/unit"
 )
 
 // braced is a random net of n points round a site with many more distances (and
@@ -122,14 +121,4 @@ func TestPlantedSlipsAreNamed(t *testing.T) {
 	if rate(over8) < 0.95 {
 		t.Errorf("named first: %.1f %% of the slips above 8 σ", 100*rate(over8))
 	}
-}
-
-// A quadrilateral with both diagonals and one more point: DB is written 15 long.
-func TestSlipInWords(t *testing.T) {
-	style := unit.Style{}
-	given := func(db string) string {
-		return "AB=4000 BC=3000 CD=4100 DA=3200 AC=5000 DB=" + db + " AE=2500 BE=2400 CE=2600 DE=2700"
-	}
-	_ = style
-	_ = given
 }

@@ -43,6 +43,7 @@ type option struct {
 	trace  float64 // of the covariance that the two measurements give it
 	seen   int     // observations to known points when this was worked out
 	open   bool
+	early  bool // worked out while nothing told left from right
 }
 
 // mostLeaves that a net with open choices is followed to.
@@ -89,7 +90,7 @@ func (p *problem) extend(s *state) *option {
 				continue
 			}
 			o := options[u]
-			if o == nil || o.seen != len(near) {
+			if o == nil || o.seen != len(near) || o.early || p.sided[u] {
 				o = p.option(u, near, s)
 				options[u] = o
 			}
@@ -291,6 +292,7 @@ func (p *problem) decide(o *option, one, two *observation, near []*observation, 
 		o.places, f.Why = kept, why
 	}
 	first := len(s.found) == 2 && len(p.control) == 0
+	o.early = first
 	sides := p.sidesOf(o.point, base, s)
 	for _, x := range sides {
 		keep(BySide, func(c xy) bool { return isLeft(s.at[x.a], s.at[x.b], c) != x.right })
