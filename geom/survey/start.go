@@ -275,6 +275,8 @@ func (p *problem) decide(o *option, one, two *observation, near []*observation, 
 			}
 		}
 	}
+	slices.Sort(base) // as they stand in the alphabet, so that a line has one name
+	slices.Sort(f.By)
 	for _, q := range base {
 		f.From = append(f.From, p.names[q])
 	}

@@ -221,7 +221,7 @@ func (a act) covariance() Covariance {
 
 // mostBases: of more pegs than this only the lines between neighbours in the
 // order given are tried as baselines, where none are named.
-const mostBases = 40
+const mostBases = 30
 
 // Ways compares every baseline and every method for a set of pegs, the surest
 // first: the one whose worst peg has the smallest 95 % figure. Bases may be left
