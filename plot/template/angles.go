@@ -47,7 +47,8 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge((i+2)%3).Length())
 	right := math.Abs(float64(angle-unit.Turn/4)) < float64(rightWithin)
 	least := min(10, shorter*0.3) // radius of the small arc
-	if lost := f.lost(i); lost > 0 {
+	lost := f.lost(i)
+	if lost > 0 {
 		least = min(least+lost, shorter*0.4)
 	}
 	arc := func(r unit.Length, from, sweep unit.Angle) draw.Op {
@@ -78,9 +79,9 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 		for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
 			a := start + angle/2 + unit.Angle(lean)*angle
 			first := least + support(a) + gap + 0.2
-			for d := first; d < min(70, shorter*0.7); d++ {
+			for d := first; d < min(70+lost, shorter*0.7); d++ {
 				r := d - support(a) - gap - 0.2
-				if r > 45 {
+				if r > 45+lost {
 					break
 				}
 				all = append(all, candidate{

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"slices"
 	"strings"
 
 	"trammel/geom/shape"
@@ -14,7 +15,10 @@ import (
 func Settings(p Piece, s Style) [][]string {
 	rows := [][]string{{"corner", "inside", "joint to\nthe edge", "saw from a\nsquare cut", "joint rises\nin 100 mm", "joint rises\nin 12 in"}}
 	t := p.Triangle()
-	for i, n := range t.Names {
+	order := []int{0, 1, 2}
+	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
+	for _, i := range order {
+		n := t.Names[i]
 		c := shape.SettingOf(t.Angles[i])
 		rows = append(rows, []string{
 			string(n), s.Figures.Angle(c.Interior), s.Figures.Angle(c.ToEdge), s.Figures.Angle(c.Saw),

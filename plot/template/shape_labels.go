@@ -23,6 +23,7 @@ func (f *face) figureShape() {
 		f.figureBore(b)
 	}
 	f.figureGrain()
+	f.sayHand()
 	f.sayFace()
 }
 
@@ -198,20 +199,46 @@ func arrow(l geom.Line) []draw.Op {
 	}
 }
 
-// sayFace says which side of the material is up, and which hand the piece is of.
+// sayFace says which side of the material is up.
 func (f *face) sayFace() {
-	for _, say := range []string{f.piece.Face, f.piece.Hand} {
-		if say == "" {
-			continue
+	if f.piece.Face == "" {
+		return
+	}
+	var all []candidate
+	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
+		w := words{f.piece.Face, h, true}
+		for _, c := range f.inner(h) {
+			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
+	}
+	f.put(all, func() []candidate { return f.named(f.piece.Face, "", f.middle()) })
+}
+
+// sayHand says on every page which hand the piece is of, in the piece where there
+// is room.
+func (f *face) sayHand() {
+	if f.piece.Hand == "" {
+		return
+	}
+	c := f.plan.Place.Contour(f.piece.Shape.Finished)
+	for _, cell := range f.plan.Cells {
 		var all []candidate
-		for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-			w := words{say, h, true}
-			for _, c := range f.inner(h) {
-				all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
+		at := cell.Window
+		step := max(4, at.Width()/40, at.Height()/40)
+		for x := at.Min.X + step/2; x < at.Max.X; x += step {
+			for y := at.Min.Y + step/2; y < at.Max.Y; y += step {
+				p := geom.Point{X: x, Y: y}
+				cost := float64(p.Distance(at.Centre())) / 4
+				if !c.Has(p) {
+					cost += 30
+				}
+				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
+					w := words{f.piece.Hand, h, true}
+					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
+				}
 			}
 		}
-		f.put(all, func() []candidate { return f.named(say, "", f.middle()) })
+		f.put(all, func() []candidate { return nil })
 	}
 }
 
