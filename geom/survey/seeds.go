@@ -19,7 +19,11 @@ func (p *problem) start() (*state, error) {
 		return nil, err
 	}
 	var most *state
+	var done [][]bool // what hung together from an earlier seed
 	for _, seed := range p.seeds() {
+		if slices.ContainsFunc(done, func(known []bool) bool { return within(seed.known, known) }) {
+			continue // it leads no further than that did
+		}
 		leaves := p.grow(seed)
 		var whole []*state
 		for _, l := range leaves {
@@ -29,12 +33,36 @@ func (p *problem) start() (*state, error) {
 			if most == nil || l.count() > most.count() {
 				most = l
 			}
+			if !p.blocked(l) {
+				done = append(done, l.known)
+			}
 		}
 		if len(whole) > 0 {
 			return p.choose(whole)
 		}
 	}
 	return nil, p.free(most)
+}
+
+// within says whether all of a are in b.
+func within(a, b []bool) bool {
+	for i := range a {
+		if a[i] && !b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// blocked: two measurements that do not meet keep a point from being found; from
+// another line there may be a third.
+func (p *problem) blocked(s *state) bool {
+	for u := range p.names {
+		if !s.known[u] && len(p.hanging(u, s)) > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // seeds are the first lines, the best first: known points; or one measured
@@ -199,6 +227,9 @@ func (p *problem) choose(whole []*state) (*state, error) {
 	if len(whole) == 1 {
 		return whole[0], nil
 	}
+	if len(whole) >= mostLeaves {
+		return nil, p.twoPlaces(whole[0], whole[1])
+	}
 	if kept := slices.Clone(whole); len(p.round) > 2 {
 		kept = slices.DeleteFunc(kept, func(s *state) bool { return p.area(s) <= 0 || p.crossing(s.at) != [2]int{} })
 		if len(kept) > 0 {
@@ -233,11 +264,8 @@ func (p *problem) choose(whole []*state) (*state, error) {
 		all = upright
 	}
 	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(a.sum, b.sum) })
-	if len(all) > 1 && all[1].sum-all[0].sum < apart && len(whole) < mostLeaves {
+	if len(all) > 1 && all[1].sum-all[0].sum < apart {
 		return nil, p.twoPlaces(all[0].state, all[1].state)
-	}
-	if len(whole) >= mostLeaves {
-		return nil, p.twoPlaces(whole[0], whole[1])
 	}
 	return all[0].state, nil
 }

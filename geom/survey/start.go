@@ -229,7 +229,8 @@ func (h hanger) off(x *observation) float64 {
 	if d == 0 {
 		return math.Abs(v)
 	}
-	return math.Abs(v) / math.Sqrt(1+math.Pow(q.cross(k)/d, 2)+math.Pow(g.cross(q)/d, 2))
+	a, b := q.cross(k)/d, g.cross(q)/d
+	return math.Abs(v) / math.Sqrt(1+a*a+b*b)
 }
 
 // agree counts the other observations that the place fits: a single slip then

@@ -258,3 +258,22 @@ func BenchmarkWaysOfFortyPegs(b *testing.B) {
 		}
 	}
 }
+
+// Large nets that are not fixed are refused as fast as others are adjusted.
+func BenchmarkLargeNetNotFixed(b *testing.B) {
+	n := grid(200, 999)
+	m, err := geom.ParseMeasurement("A1Z1=5000", unit.MM)
+	if err != nil {
+		b.Fatal(err)
+	}
+	n.Measured = append(n.Measured, m)
+	open := grid(200, 380) // points with a choice of two places
+	for b.Loop() {
+		if _, err := Adjust(n); err == nil {
+			b.Fatal("a free point is no error")
+		}
+		if _, err := Adjust(open); err == nil {
+			b.Fatal("two places are no error")
+		}
+	}
+}
