@@ -117,8 +117,13 @@ func (f *face) named(what, figure string, near geom.Point) []candidate {
 // put puts down the best of the candidates, or else the last resorts, which are
 // made only when they are needed.
 func (f *face) put(all []candidate, last func() []candidate) {
-	if !f.scene.place(all) && !f.scene.place(last()) {
-		f.missed = append(f.missed, all[0].text.Words)
+	if f.scene.place(all) {
+		return
+	}
+	if others := last(); !f.scene.place(others) {
+		if all = append(all, others...); len(all) > 0 {
+			f.missed = append(f.missed, all[0].text.Words)
+		}
 	}
 }
 

@@ -150,7 +150,7 @@ func (p Piece) size() (unit.Area, unit.Length) {
 }
 
 // coverSag is how far a page may be wanted for a place just outside a rounding.
-const coverSag unit.Length = 0.1
+const coverSag unit.Length = 0.5
 
 // outline is what pages must show all of.
 func (p Piece) outline() geom.Polygon {
