@@ -52,7 +52,8 @@ func rootCommand(c console) *cobra.Command {
 marked or pegged at full size: a true-scale template on ordinary printer paper,
 and a setting-out sheet for what is larger than paper.
 
-A JOB is a job file, or - for standard input. A MEASUREMENT is a token:
+A JOB is a job file, a PDF that trammel made, or - for standard input.
+A MEASUREMENT is a token:
   AB=2400        the distance from A to B (mm unless a unit says otherwise)
   A=35deg        the angle at A; also 35°30', 1:12, 8.5%, 6in12
   C-AB=620       the height of C over the line AB
