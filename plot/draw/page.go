@@ -35,7 +35,7 @@ func (m Matrix) After(n Matrix) Matrix { return Matrix(geom.Affine(m).After(geom
 // bottom left corner, as they are to be on the paper, and already cut to what the
 // page shows.
 type Page struct {
-	Label         string // "A1"; empty on a page that has no place in a join
+	Label         string // "A1", the page's place among those that join; empty on any other page
 	Kind          Kind
 	Piece         string // name of the piece it belongs to, for bookmarks
 	Width, Height unit.Length

@@ -96,11 +96,8 @@ func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
 	p, c := s.plan, s.plan.Cells[i]
 	corner := geom.Point{X: p.Sheet.Left, Y: p.Sheet.Bottom}
 	by := corner.Minus(c.Window.Min)
-	out := draw.Page{Kind: draw.Template, Piece: f.Piece, Width: p.Sheet.Width, Height: p.Sheet.Height,
+	out := draw.Page{Label: c.Label, Kind: draw.Template, Piece: f.Piece, Width: p.Sheet.Width, Height: p.Sheet.Height,
 		Places: []draw.Place{{Piece: f.PieceIndex, Copy: f.Copy, Matrix: p.Matrix(c)}}}
-	if len(p.Cells) > 1 {
-		out.Label = c.Label
-	}
 	for _, k := range s.on[i] {
 		out.Ops = cut(out.Ops, s.ops[k], s.boxes[k], c.Window, by)
 	}
