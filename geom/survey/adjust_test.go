@@ -184,3 +184,46 @@ func TestTapeClasses(t *testing.T) {
 		t.Errorf("σ of a pull is %v, want %v", got, want)
 	}
 }
+
+// Tables of the χ² distribution, 95 %: 3.841, 7.815, 18.307 for 1, 3 and 10
+// degrees of freedom; of the normal one: 3.29 is passed once in a thousand.
+func TestTestsAgainstTables(t *testing.T) {
+	for f, want := range map[int]string{1: "3.841", 3: "7.815", 10: "18.307"} {
+		is(t, fmt.Sprintf("χ² of %d", f), fmt.Sprintf("%.3f", chiLimit(f)), want)
+	}
+	if p := math.Erfc(Critical / math.Sqrt2); math.Abs(p-0.001) > 1e-6 {
+		t.Errorf("|w| > %v has a chance of %v", Critical, p)
+	}
+	if p := math.Erfc((Critical-NoticedAt)/math.Sqrt2) / 2; math.Abs(p-0.8) > 1e-4 {
+		t.Errorf("a slip of %v σ is noticed with a chance of %v", NoticedAt, p)
+	}
+}
+
+// Where no tolerance is stated σ is of the tools and half of the last digit:
+// 7400 mm of class II has 0.3 + 0.2·8 = 1.9 mm.
+func TestSigmaOfTheTools(t *testing.T) {
+	text := "AB=7400 BC=7400 CA=7400 ABC=60deg"
+	sigma := func(tools Tools, i int) Figure {
+		return adjusted(t, Net{Measured: measure(t, text), Tools: tools}).Results[i].Sigma
+	}
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if math.Abs(got-want) > 1e-3*want {
+			t.Errorf("%s: %v, want %v", what, got, want)
+		}
+	}
+	root := func(x ...float64) (r float64) {
+		for _, v := range x {
+			r = math.Hypot(r, v)
+		}
+		return r
+	}
+	near("class II", sigma(Tools{}, 0).Length.MM(), root(1.9/math.Sqrt(3), 0.5, 0.5/math.Sqrt(3)))
+	near("class I with a hook, ±2 mm", sigma(Tools{Tape: Tape{ClassI, true}, Reading: 2}, 0).Length.MM(), root(1.0/math.Sqrt(3), 1, 0.5/math.Sqrt(3)))
+	// An equilateral triangle of side s: targets c√2/s, instrument c·s/(s²√2).
+	c := root(0.5*math.Sqrt2/7400, 0.5/(7400*math.Sqrt2)) * 180 / math.Pi
+	near("protractor", sigma(Tools{}, 3).Angle.Degrees(), root(0.25, c, 0.5/math.Sqrt(3)))
+	c *= 2
+	near("theodolite", sigma(Tools{Instrument: Theodolite}, 3).Angle.Degrees(), root(10.0/3600, c, 0.5/math.Sqrt(3)))
+	near("stated", adjusted(t, Net{Measured: measure(t, "AB=7400+-3 BC=7400 CA=7400")}).Results[0].Sigma.Length.MM(), 1.5)
+}

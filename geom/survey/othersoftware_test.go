@@ -19,3 +19,6 @@ func TestMoreNetsAgainstSciPy(t *testing.T) {
 	}
 	againstSciPy(t, bytes.NewReader(out), 1000)
 }
+
+// 2,000 nets with a planted slip: too many for every run.
+func TestMorePlantedSlipsAreNamed(t *testing.T) { plantedSlips(t, 2000, 5) }
