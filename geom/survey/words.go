@@ -144,7 +144,7 @@ func decimals(x float64, n int) string {
 	return text
 }
 
-// Say tells how a point was found: "D from AC by AD=3000 and CD=4000, left of AC
+// SayFound tells how a point was found: "D from AC by AD=3000 and CD=4000, left of AC
 // (the order of the outline)".
 func (a Adjusted) SayFound(f Found) string {
 	switch {
