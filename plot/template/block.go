@@ -86,11 +86,17 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	if steps && b.style.Steps {
 		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece.Construction, b.style), Numbered: true})
 	}
-	if steps && b.style.Settings && b.piece.shaped() {
+	w, h := b.size.Width, b.size.Height
+	column := min(mostColumn, most.Width-w-toColumn)
+	room := column
+	if column < leastColumn {
+		room = max(w, min(leastColumn, most.Width))
+	}
+	// Only where they lie in their usual order: higher, they would cost pages.
+	if steps && b.style.Settings && b.piece.shaped() && room >= settingsWidth(b.piece, b.style, r) {
 		rest = append(rest, sawAndSquare(b.piece, b.style, draw.NoteHeight)...)
 	}
-	w, h := b.size.Width, b.size.Height
-	if column := min(mostColumn, most.Width-w-toColumn); len(rest) > 0 && column >= leastColumn {
+	if len(rest) > 0 && column >= leastColumn {
 		d, high := b.column(title, rest, w+toColumn, column, r)
 		return b.arranged(d, 0, paging.Size{Width: w + toColumn + column, Height: max(h, high)}, most)
 	}

@@ -61,17 +61,42 @@ func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	rows := Settings(p, s)
-	table := sheet.Table{Height: height, Gutter: settingsGutter, Cells: rows[1:]}
-	for i, head := range rows[0] {
-		align := sheet.OnPoint
-		switch {
-		case i == 0:
-			align = sheet.ToLeft
-		case i == 5 || i < 4 && s.Figures.Minutes:
-			align = sheet.ToRight
+	return []sheet.Block{sheet.Heading{Words: "Saw and square"}, settings{p, s, height}, sheet.Gap(1), sheet.Paragraph{Words: AboutSettings, Height: height}}
+}
+
+// settings is the table, a row a corner or, where that is too wide, a column.
+type settings struct {
+	piece  Piece
+	style  Style
+	height unit.Length
+}
+
+func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	rows := Settings(b.piece, b.style)
+	if width >= settingsWidth(b.piece, b.style, r) {
+		table := sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:]}
+		for i, head := range rows[0] {
+			align := sheet.OnPoint
+			switch {
+			case i == 0:
+				align = sheet.ToLeft
+			case i == 5 || i < 4 && b.style.Figures.Minutes:
+				align = sheet.ToRight
+			}
+			table.Columns = append(table.Columns, sheet.Column{Head: head, Align: align})
 		}
-		table.Columns = append(table.Columns, sheet.Column{Head: head, Align: align})
+		return table.Rows(width, r)
 	}
-	return []sheet.Block{sheet.Heading{Words: "Saw and square"}, table, sheet.Gap(1), sheet.Paragraph{Words: AboutSettings, Height: height}}
+	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
+	for i, head := range rows[0][1:] {
+		cells := []string{strings.ReplaceAll(head, "\n", " ")}
+		for _, row := range rows[1:] {
+			cells = append(cells, row[i+1])
+		}
+		table.Cells = append(table.Cells, cells)
+	}
+	for _, row := range rows[1:] {
+		table.Columns = append(table.Columns, sheet.Column{Head: row[0], Align: sheet.ToRight})
+	}
+	return table.Rows(width, r)
 }
