@@ -63,7 +63,7 @@ func (w Work) Template() (*Template, error) {
 			return nil, w.inPiece(p, err)
 		}
 		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
-		plan = w.cut(plan, drawing, t.furniture(l, 0))
+		plan = w.cut(plan, drawing, t.furniture(l, 0, 1))
 		l.plan = plan
 		if len(plan.Cells) > 1 {
 			on := plan
@@ -155,16 +155,31 @@ func (w Work) style() template.Style {
 // Count of all pages.
 func (t *Template) Count() int { return t.count }
 
-// Pages one after the other, each made when it is asked for: those that pieces
-// share, then for each other piece its index and its copies.
+// inAdvance is how many pages are made before they are written: enough to keep two
+// processors at work, few enough to take no memory worth speaking of.
+const inAdvance = 16
+
+// Pages one after the other, made a few at a time as they are asked for: those
+// that pieces share, then for each other piece its index and its copies.
 func (t *Template) Pages() iter.Seq[draw.Page] {
-	w := t.work
 	return func(yield func(draw.Page) bool) {
 		t.seen = t.seen[:0]
-		give := func(p draw.Page) bool {
-			p = w.warped(p)
+		for p := range ahead(t.made(), inAdvance) {
 			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
-			return yield(p)
+			if !yield(p) {
+				return
+			}
+		}
+	}
+}
+
+func (t *Template) made() iter.Seq[draw.Page] {
+	w := t.work
+	return func(yield func(draw.Page) bool) {
+		number := 1
+		give := func(p draw.Page) bool {
+			number++
+			return yield(w.warped(p))
 		}
 		if !t.sharedPages(give) {
 			return
@@ -179,7 +194,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 				}
 			}
 			for c := range l.piece.Quantity {
-				for p := range l.plan.Pages(l.drawing, t.furniture(l, c), lettering.Go()) {
+				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
 					if len(l.plan.Cells) == 1 {
 						p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
 					}
@@ -192,11 +207,12 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 	}
 }
 
-func (t *Template) furniture(l laid, c int) paging.Furniture {
+// furniture of copy c of a piece, whose first page has the number in the document.
+func (t *Template) furniture(l laid, c, number int) paging.Furniture {
 	w := t.work
 	return paging.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: len(t.seen) + 1,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: number,
 		Note: w.templatePiece(l.piece).Measures(),
 	}
 }

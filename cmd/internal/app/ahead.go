@@ -1,0 +1,32 @@
+package app
+
+import "iter"
+
+// ahead makes up to n values in advance of who takes them, so that pages are laid
+// while those before them are written. The order stays; when the taker stops,
+// the maker has stopped too.
+func ahead[T any](made iter.Seq[T], n int) iter.Seq[T] {
+	return func(yield func(T) bool) {
+		values, stop := make(chan T, n), make(chan struct{})
+		go func() {
+			defer close(values)
+			for v := range made {
+				select {
+				case values <- v:
+				case <-stop:
+					return
+				}
+			}
+		}()
+		defer func() {
+			close(stop)
+			for range values { // until the maker has closed it
+			}
+		}()
+		for v := range values {
+			if !yield(v) {
+				return
+			}
+		}
+	}
+}
