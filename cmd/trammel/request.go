@@ -25,10 +25,10 @@ type request struct {
 	console
 	flags *pflag.FlagSet
 
-	json, landscape, whole, apart                   bool
-	config, out, name                               string
-	unit, fraction, angles, trade, pick, base, with string
-	paper, printer, margin, overlap, pages, without string
+	json, landscape, whole, apart                         bool
+	config, out, name                                     string
+	unit, fraction, angles, trade, pick, base, with       string
+	paper, printer, margin, overlap, pages, turn, without string
 }
 
 // read adds the flags that say how a job is read.
@@ -50,7 +50,7 @@ func (r *request) read(cmd *cobra.Command) {
 // print adds the flags that say what it is printed on.
 func (r *request) print(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500 or 12x18in")
+	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500, 12x18in, or 914xany off a roll")
 	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
 	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
 	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")
@@ -61,6 +61,7 @@ func (r *request) print(cmd *cobra.Command) {
 func (r *request) spread(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
+	f.StringVar(&r.turn, "turn", "", "`angle` of the baseline on the paper, 0 along its lower edge; else the turn with the fewest pages")
 	f.BoolVar(&r.apart, "apart", false, "small pieces do not share pages: each has its own")
 	f.StringVar(&r.without, "without", "", "`layers` to leave out: "+strings.Join(app.Layers(), ","))
 }
@@ -90,6 +91,7 @@ func (r *request) options() (app.Options, error) {
 		{"unit", r.unit, &o.Unit}, {"fraction", r.fraction, &o.Fraction}, {"angles", r.angles, &o.Angles},
 		{"trade", r.trade, &o.Trade}, {"paper", r.paper, &o.Paper}, {"printer", r.printer, &o.Printer},
 		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Cover}, {"without", r.without, &o.Without},
+		{"turn", r.turn, &o.Turn},
 	} {
 		*s.to = r.said(s.name, s.text)
 		if s.to.Where != "" && strings.TrimSpace(s.text) == "" {

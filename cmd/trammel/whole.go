@@ -9,7 +9,7 @@ import (
 )
 
 // pageFlags say what a page is; a whole piece has none.
-var pageFlags = []string{"paper", "landscape", "printer", "margin", "overlap", "pages", "apart"}
+var pageFlags = []string{"paper", "landscape", "printer", "margin", "overlap", "pages", "turn", "apart"}
 
 // wholeTemplate writes each piece as one SVG for a machine that cuts.
 func (r *request) wholeTemplate(g goal, w app.Work) error {

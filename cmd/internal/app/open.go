@@ -23,7 +23,7 @@ import (
 // Options is what the one who asks says over the job and the profiles. Each is
 // empty where nothing was said; Where of a setting names it in messages.
 type Options struct {
-	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without job.Setting
+	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without, Turn job.Setting
 
 	Landscape bool
 	Apart     bool // small pieces do not share pages
@@ -51,6 +51,7 @@ type Work struct {
 	hide    []draw.Layer // left out of the pages
 	roll    bool         // pages are as long as needed; Sheet.Height is the most
 	apart   bool         // each piece has pages of its own
+	turn    *unit.Angle  // of the baseline on the paper, where it was asked for
 }
 
 // Piece is one triangle of the job. Where two fit a piece and neither is picked,

@@ -20,11 +20,11 @@ import (
 
 // lay is where the pages of a piece lie.
 func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
-	plan, err := paging.Lay(outline, w.Sheet, w.Cover, nil)
+	plan, err := paging.Lay(outline, w.Sheet, w.Cover, w.turn)
 	if err != nil {
 		return plan, err
 	}
-	if w.roll {
+	if w.roll && w.turn == nil {
 		plan = w.layOnRoll(outline, plan)
 	}
 	return template.Settle(plan), nil

@@ -120,6 +120,13 @@ func (s settings) paper(w *Work) error {
 		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
 	}
 	w.apart = s.o.Apart
+	if t := s.o.Turn; t.Text != "" {
+		turn, err := unit.ParseTurn(t.Text)
+		if err != nil {
+			return placed(err, t.Where)
+		}
+		w.turn, w.apart = &turn, true
+	}
 	w.calibrated(known)
 	if w.Cover, err = cover(s.o.Cover); err != nil {
 		return err

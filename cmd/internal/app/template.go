@@ -361,6 +361,8 @@ func (l laid) summary() string {
 		s += fmt.Sprintf(", %d times", l.piece.Quantity)
 	}
 	switch {
+	case p.Kept && p.Least < n:
+		s += fmt.Sprintf("; another turn takes %d", p.Least)
 	case p.Settled || p.Proven && p.Least == n:
 		s += "; no placement needs fewer"
 	case p.Proven && p.Least < n:
