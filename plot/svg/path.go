@@ -6,7 +6,7 @@ import (
 	"trammel/plot/internal/decimal"
 )
 
-// path writes a run of lines and arcs as one path, arcs as curves.
+// path writes a run of lines and arcs as one path.
 func (s *page) path(o draw.Path) {
 	if len(o.Segments) == 0 {
 		return
@@ -26,19 +26,31 @@ func (s *page) path(o draw.Path) {
 				s.fail(errStray)
 				return
 			}
-			curves := draw.Cubics(g)
+			last := g.At(1)
 			if closing { // in the very point, so that nothing is left to close
-				curves[len(curves)-1].To = first
+				last = first
 			}
-			for _, q := range curves {
-				s.to('C', q.Control1)
-				s.to(' ', q.Control2)
-				s.to(' ', q.To)
-			}
+			s.curveTo(g, last)
 		}
 	}
 	if o.Closed {
 		s.text("Z")
 	}
 	s.pen(o.Pen)
+}
+
+// curveTo goes on along an arc to its end, which last is to the bit: as arcs, or
+// on a page made for a printer as curves.
+func (s *page) curveTo(a geom.Arc, last geom.Point) {
+	if s.warp == (draw.Matrix{}) {
+		s.arcTo(a, last)
+		return
+	}
+	curves := draw.Cubics(a)
+	curves[len(curves)-1].To = last
+	for _, q := range curves {
+		s.to('C', q.Control1)
+		s.to(' ', q.Control2)
+		s.to(' ', q.To)
+	}
 }
