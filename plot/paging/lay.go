@@ -38,11 +38,10 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 	if err := checkOutline(outline); err != nil {
 		return Plan{}, err
 	}
-	plain := plainPages(outline, s)
-	base := toXY(outline, xy{})
-	if turn != nil && math.IsInf(float64(*turn), 0) || turn != nil && math.IsNaN(float64(*turn)) {
+	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
 		return Plan{}, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
 	}
+	base := toXY(outline)
 	centre := middle(base)
 	for k := range base {
 		base[k].x -= centre.x
@@ -54,6 +53,7 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 	}
 
 	all := newSearch(base, g, c, workLimit)
+	all.centre = centre
 	parallel := parallelTurns(base)
 	for _, t := range parallel {
 		all.seeds(t)
@@ -61,7 +61,7 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 	for _, t := range parallel {
 		all.shifts(t)
 	}
-	p := Plan{Plain: plain, Parallel: all.best}
+	p := Plan{Plain: plainPages(outline, s), Parallel: all.best}
 	level := all.at
 	p.Bound = min(max(bound, all.turns()), all.best)
 	chosen, settled := parallel, p.Bound == all.best
@@ -88,9 +88,9 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 		shape[k].y += l.y
 	}
 	pages, added := confirm(shape, l.pages, g, c, l.slack)
-	if pages == nil {
-		// Never seen; the pages that the piece meets serve in any case.
-		pages, added, l.slack = hit(shape, g, c), 1, 0
+	if added > 0 && l.slack > 0 {
+		l.slack = 0
+		pages, added = confirm(shape, l.pages, g, c, 0)
 	}
 	if added > 0 {
 		settled = false
@@ -205,7 +205,7 @@ func newGrid(s Sheet) (grid, error) {
 		}
 	}
 	w, h, o := float64(s.Width-s.Left-s.Right), float64(s.Height-s.Top-s.Bottom), float64(s.Overlap)
-	edge := min(float64(Unreliable), o/2)
+	edge := min(float64(Unreliable), o/2) // an overlap under 2 mm has no more to spare
 	least := max(10, 2*edge+1)
 	if w < least {
 		return grid{}, &unit.Fault{Where: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm wide", mm(s.Left), mm(s.Right), mm(s.Width)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
@@ -230,6 +230,9 @@ func checkOutline(outline geom.Polygon) error {
 			return &unit.Fault{What: "a corner of the outline is not at a finite place", Hint: "a side is at most 1 km"}
 		}
 	}
+	if b := outline.Bounds(); b.Width() == 0 && b.Height() == 0 {
+		return &unit.Fault{What: "all corners of the outline are one point", Hint: "a side is at least 1 mm"}
+	}
 	return nil
 }
 
@@ -251,80 +254,15 @@ func plainPages(outline geom.Polygon, s Sheet) int {
 // window is one page in spite of rounding.
 const grow = 1e-6
 
-func toXY(p geom.Polygon, shift xy) []xy {
+func toXY(p geom.Polygon) []xy {
 	q := make([]xy, len(p))
 	for i, a := range p {
-		q[i] = xy{float64(a.X) + shift.x, float64(a.Y) + shift.y}
+		q[i] = xy{float64(a.X), float64(a.Y)}
 	}
 	return q
 }
 
-// hit is the pages whose share of the plane the piece or its edges meet, the
-// plane being shared out along the middle of the strips. They cover, and going
-// round the outline leads from neighbour to neighbour.
-func hit(p []xy, g grid, c Cover) []page {
-	lo, hi := p[0], p[0]
-	for _, a := range p {
-		lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
-	}
-	i0, i1 := span(lo.x+grow, hi.x-grow, g.p, g.u)
-	j0, j1 := span(lo.y+grow, hi.y-grow, g.q, g.v)
-	var pages []page
-	for j := j0; j <= j1; j++ {
-		y0, y1 := float64(j)*g.q+g.v/2, float64(j+1)*g.q+g.v/2
-		if j == j0 {
-			y0 = lo.y
-		}
-		if j == j1 {
-			y1 = hi.y
-		}
-		on := make([]bool, i1-i0+1)
-		col := func(x float64) int {
-			return min(max(int(math.Floor((x-g.u/2)/g.p)), i0), i1) - i0
-		}
-		for k, a := range p {
-			b := p[(k+1)%len(p)]
-			x0, x1, ok := extent(a, b, y0, y1)
-			if !ok {
-				continue
-			}
-			for i := col(x0); i <= col(x1); i++ {
-				on[i] = true
-			}
-		}
-		for i := range on {
-			if !on[i] && c == Full {
-				on[i] = inside(p, xy{(float64(i+i0)+0.5)*g.p + g.u/2, (y0 + y1) / 2})
-			}
-			if on[i] {
-				pages = append(pages, page{i + i0, j})
-			}
-		}
-	}
-	return pages
-}
-
-// extent is the extent in x of the part of ab between the heights y0 and y1.
-func extent(a, b xy, y0, y1 float64) (x0, x1 float64, ok bool) {
-	if a.y > b.y {
-		a, b = b, a
-	}
-	if b.y < y0 || a.y > y1 {
-		return 0, 0, false
-	}
-	at := func(y float64) float64 {
-		if y <= a.y {
-			return a.x
-		}
-		if y >= b.y {
-			return b.x
-		}
-		return a.x + (b.x-a.x)*((y-a.y)/(b.y-a.y))
-	}
-	x0, x1 = at(y0), at(y1)
-	return min(x0, x1), max(x0, x1), true
-}
-
+// inside says whether a point lies inside the shape.
 func inside(p []xy, a xy) bool {
 	in := false
 	for k, b := range p {

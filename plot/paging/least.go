@@ -13,6 +13,7 @@ type search struct {
 	g      grid
 	cover  Cover
 	base   []xy // corners from the middle of the piece, not turned
+	centre xy   // where that middle lies in the piece
 	radius float64
 	w      walker
 

@@ -68,7 +68,7 @@ func (s *search) choose(turns []float64, n int, known place) layout {
 	all := append(found, s.spread(turns, n, slack)...)
 	var best layout
 	for _, at := range all {
-		l, ok := s.lay(round(at), max(0, slack-0.01), n) // a round place, where it is as good
+		l, ok := s.lay(s.round(at), max(0, slack-0.01), n) // a round place, where it is as good
 		if !ok {
 			l, ok = s.lay(at, slack, n)
 		}
@@ -82,9 +82,12 @@ func (s *search) choose(turns []float64, n int, known place) layout {
 	return best
 }
 
-// round moves a place to hundredths of a millimetre.
-func round(at place) place {
-	at.x, at.y = math.Round(at.x*100)/100, math.Round(at.y*100)/100
+// round moves a place so that the shift of the piece is in hundredths of a millimetre.
+func (s *search) round(at place) place {
+	var c [1]xy
+	rotate(c[:], []xy{s.centre}, at.turn)
+	at.x += math.Round((at.x-c[0].x)*100)/100 - (at.x - c[0].x)
+	at.y += math.Round((at.y-c[0].y)*100)/100 - (at.y - c[0].y)
 	return at
 }
 
