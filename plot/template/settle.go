@@ -10,11 +10,12 @@ import (
 // length in the ordinary lettering with white about it.
 const roomBeside unit.Length = 14
 
-// Settle moves a piece away from the edge of its pages, to leave room for the words
-// that stand outside it, where that changes no page: across where the plan has one
-// column, up and down where it has one row. Draw, Index and the pages themselves
-// must see the same plan, so it comes before all of them. Settling twice changes
-// nothing more.
+// Settle moves a piece to the lower left of its pages, as far from their edges as
+// the words need that stand outside it, where that changes no page: across where
+// the plan has one column, up and down where it has one row. What is left free is
+// then in one piece, for the title and the steps. Draw, Index and the pages
+// themselves must see the same plan, so it comes before all of them. Settling
+// twice changes nothing more.
 func Settle(plan paging.Plan) paging.Plan {
 	w, b := plan.Cells[0].Window, plan.Outline.Bounds()
 	var by geom.Point
@@ -36,15 +37,8 @@ func Settle(plan paging.Plan) paging.Plan {
 	return plan
 }
 
-// inset is how far to go from a gap before towards the gap behind, so that both
-// are roomBeside or, where they are too small for that, alike.
+// inset is how far to go from a gap before towards the gap behind, so that the one
+// before is roomBeside or, where both are too small for that, they are alike.
 func inset(before, behind unit.Length) unit.Length {
-	want := min(roomBeside, (before+behind)/2)
-	switch {
-	case before < want:
-		return want - before
-	case behind < want:
-		return behind - want
-	}
-	return 0
+	return min(roomBeside, (before+behind)/2) - before
 }
