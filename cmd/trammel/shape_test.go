@@ -297,6 +297,28 @@ func TestOtherHandOnEveryPage(t *testing.T) {
 	}
 }
 
+// A hole in the middle is on no page of the edges: then all pages are printed.
+func TestHoleOnPagesOfTheEdges(t *testing.T) {
+	dir := t.TempDir()
+	for name, more := range map[string]string{"plain": "", "edge": "    edges: [AB allow 3]\n", "hole": "    holes: [60 at AB 600 from A 1000]\n"} {
+		job := "pieces:\n  - measure: [AB=2m, BC=2m, CA=2m]\n" + more
+		if err := os.WriteFile(filepath.Join(dir, name+".yaml"), []byte(job), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	count := func(name, pages string) int {
+		return len(reportOf(t, dir, "template", name+".yaml", "--pages", pages, "-o", name+".pdf").Pages)
+	}
+	if full, edges := count("hole", "full"), count("hole", "outline"); edges != full {
+		t.Errorf("%d pages of the edges of a piece with a hole, all are %d", edges, full)
+	}
+	for _, name := range []string{"plain", "edge"} {
+		if full, edges := count(name, "full"), count(name, "outline"); edges >= full {
+			t.Errorf("%s: %d pages of the edges, all are %d", name, edges, full)
+		}
+	}
+}
+
 // One cut path a contour: two holes and the outline of each hand.
 func TestHeelPlatesWhole(t *testing.T) {
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")

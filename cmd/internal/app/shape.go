@@ -183,6 +183,14 @@ func (w Work) layPiece(p Piece) (paging.Plan, error) {
 	return plan, nil
 }
 
+// allPages says where more pages are printed than were asked for.
+func (w Work) allPages(plan paging.Plan) string {
+	if w.Cover == paging.OutlineOnly && plan.Cover == paging.Full {
+		return "; all of them, since those of the edges alone would miss a hole or a line"
+	}
+	return ""
+}
+
 // shows says whether the pages have all of a shape's lines and holes.
 func shows(plan paging.Plan, s shape.Shape) bool {
 	all := append(append(geom.Contour{}, s.Finished...), s.Cut...)

@@ -344,7 +344,7 @@ func (t *Template) Summary() []string {
 	lines := []string{first}
 	for _, l := range t.laid {
 		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
-			lines = append(lines, l.summary())
+			lines = append(lines, l.summary()+t.work.allPages(l.plan))
 		}
 	}
 	return lines
