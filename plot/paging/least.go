@@ -235,6 +235,9 @@ func (s *search) admit(b box, t []xy, known int) {
 		return
 	}
 	s.visit(t, b.place)
+	if b.ht == 0 && max(dx, dy) < snap {
+		s.visitBorders(t, b)
+	}
 	if n >= s.best || max(dx, dy) < resolution {
 		return
 	}
@@ -242,6 +245,26 @@ func (s *search) admit(b box, t []xy, known int) {
 		s.open = append(s.open, nil)
 	}
 	s.open[n] = append(s.open[n], b)
+}
+
+// snap is the size of boxes in which corners are brought onto borders.
+const snap = 0.5
+
+// visitBorders visits the places of a box that bring a corner exactly onto a
+// border: an edge that lies along borders may fit nowhere else in the box.
+func (s *search) visitBorders(t []xy, b box) {
+	for _, a := range t[:min(len(t), seedCorners)] {
+		for _, border := range [2]float64{0, 1} {
+			x := b.x + math.Remainder(border*s.g.u-a.x-b.x, s.g.p)
+			y := b.y + math.Remainder(border*s.g.v-a.y-b.y, s.g.q)
+			if math.Abs(x-b.x) <= b.hx {
+				s.visit(t, place{b.turn, x, b.y})
+			}
+			if math.Abs(y-b.y) <= b.hy {
+				s.visit(t, place{b.turn, b.x, y})
+			}
+		}
+	}
 }
 
 // run decides the open boxes, those of the least bound first.

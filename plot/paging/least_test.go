@@ -269,10 +269,10 @@ func BenchmarkLay(b *testing.B) {
 		shape func(*rand.Rand, int) geom.Polygon
 		cover paging.Cover
 	}{
-		{"3m/full", randomTriangle, paging.Full},
-		{"3m/outline", randomTriangle, paging.OutlineOnly},
-		{"20m/full", upTo20m, paging.Full},
-		{"20m/outline", upTo20m, paging.OutlineOnly},
+		{"3m/full", upTo(3000), paging.Full},
+		{"3m/outline", upTo(3000), paging.OutlineOnly},
+		{"20m/full", upTo(20000), paging.Full},
+		{"20m/outline", upTo(20000), paging.OutlineOnly},
 		{"8-6-5m/full", func(*rand.Rand, int) geom.Polygon { return sides(5000, 6000, 8000) }, paging.Full},
 		{"8-6-5m/outline", func(*rand.Rand, int) geom.Polygon { return sides(5000, 6000, 8000) }, paging.OutlineOnly},
 	} {
@@ -294,7 +294,10 @@ func BenchmarkLay(b *testing.B) {
 	}
 }
 
-func upTo20m(r *rand.Rand, _ int) geom.Polygon {
-	side := func() float64 { return r.Float64() * 20000 }
-	return geom.Polygon{pt(side(), side()), pt(side(), side()), pt(side(), side())}
+// upTo is triangles with corners anywhere in a square.
+func upTo(size float64) func(*rand.Rand, int) geom.Polygon {
+	return func(r *rand.Rand, _ int) geom.Polygon {
+		some := func() float64 { return r.Float64() * size }
+		return geom.Polygon{pt(some(), some()), pt(some(), some()), pt(some(), some())}
+	}
 }

@@ -32,6 +32,7 @@ type walker struct {
 	taken pageSet // pages taken besides, and those tried
 	tried []page
 	pack  pageSet // pages that are counted for parts of the outline
+	uses  []int   // for how many parts each of pack may serve
 	once  pageSet
 	last  []int // the spot at which each page of once was met last
 	steps []step

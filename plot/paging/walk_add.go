@@ -48,9 +48,13 @@ func (w *walker) strips() {
 	}
 }
 
+// onePage is the price of a page. One that may serve for other parts of the
+// outline too costs a little less, so that it is taken among equals.
+const onePage = 1 << 10
+
 // reckon fills steps with the fewest new pages that lead from the page of spot
 // a − 1 whose bit is given through to each page of each spot up to b.
-func (w *walker) reckon(a, b, bit int) {
+func (w *walker) reckon(a, b, bit int, shared bool) {
 	n := len(w.spots)
 	for len(w.steps) < b-a+2 {
 		w.steps = append(w.steps, step{})
@@ -74,9 +78,11 @@ func (w *walker) reckon(a, b, bit int) {
 				if c&1 >= ni || c>>1 >= nj {
 					continue
 				}
-				price := int32(1)
-				if w.has(page{i + c&1, j + c>>1}) {
+				price := int32(onePage)
+				if m := (page{i + c&1, j + c>>1}); w.has(m) {
 					price = 0
+				} else if at := w.pack.at(m); shared && at < len(w.uses) {
+					price -= int32(min(w.uses[at], 8))
 				}
 				for _, d := range [2]int{c ^ 1, c ^ 2} {
 					if now.cost[d] < far && now.cost[d]+price < now.cost[c] {
@@ -91,7 +97,7 @@ func (w *walker) reckon(a, b, bit int) {
 // chain takes the pages that lead to spot b: to the page of a core, else to the
 // page that it began with.
 func (w *walker) chain(a, b, bit int) {
-	w.reckon(a, b, bit)
+	w.reckon(a, b, bit, true)
 	n, at := len(w.spots), bit
 	if w.spots[b%n].core() {
 		at = 0

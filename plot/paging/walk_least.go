@@ -74,6 +74,7 @@ func (w *walker) reach(last, s spot, at uint) uint {
 // own pages; what it may share with parts before it is not counted again.
 func (w *walker) lower() int {
 	w.pack.clear()
+	w.uses = w.uses[:0]
 	n := len(w.spots)
 	if w.cores == 0 {
 		return max(1, w.packed(0, n))
@@ -104,8 +105,8 @@ func (w *walker) lower() int {
 			begin, counted, since = a, 0, have
 			before += with
 		}
-		w.reckon(a, b, 0)
-		more := max(0, int(w.steps[b-a+1].cost[0])-counted-before)
+		w.reckon(a, b, 0, false)
+		more := max(0, int(w.steps[b-a+1].cost[0]/onePage)-counted-before)
 		total += more
 		counted += more
 	}
@@ -128,6 +129,10 @@ func (w *walker) pile(a, b, since, now int) (before, with int) {
 					with++
 				}
 				w.pack.put(m)
+				for len(w.uses) < len(w.pack.list) {
+					w.uses = append(w.uses, 0)
+				}
+				w.uses[w.pack.at(m)]++
 			}
 		}
 	}
@@ -281,18 +286,16 @@ func (w *walker) lay(p []xy, slack float64) []page {
 	}
 	w.taken.clear()
 	w.tried = w.tried[:0]
+	n := w.lower()
 	if w.cores == 0 {
 		w.strips()
-	} else {
-		w.complete()
+	} else if w.complete(); n < len(w.taken.list) {
 		some := append([]page(nil), w.taken.list...)
 		w.taken.clear()
-		if n := w.lower(); n < len(some) {
-			if _, ok := w.deepen(n, len(some), layTries); ok {
-				some = append(some[:0], w.tried...)
-			}
-			w.tried = w.tried[:0]
+		if _, ok := w.deepen(n, len(some), layTries); ok {
+			some = append(some[:0], w.tried...)
 		}
+		w.tried = w.tried[:0]
 		for _, m := range some {
 			w.taken.put(m)
 		}
