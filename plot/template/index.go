@@ -43,7 +43,12 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 		return nil, &unit.Fault{Where: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
 	var pages []draw.Page
-	for _, d := range made {
+	for i, d := range made {
+		if i > 0 {
+			title := sheet.Paragraph{Words: p.Name + ", continued", Height: draw.FigureHeight, Bold: true}
+			t, _ := sheet.Set([]sheet.Block{title}, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
+			d = append(t[:1:1], d...) // a name longer than a line is cut short here
+		}
 		// The layers are those of the template. This page is read whole.
 		for i, op := range d {
 			d[i] = draw.OnLayer(op, draw.Furniture)
@@ -101,6 +106,12 @@ var layouts = []layout{
 
 const gutter unit.Length = 8
 
+// below is what the line of title leaves on a page that goes on with the index.
+func below(area geom.Rect) geom.Rect {
+	area.Max.Y -= 2 * draw.FigureHeight
+	return area
+}
+
 func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	head := x.title(area.Width(), r)
 	picture := x.picture(l.mapHigh)
@@ -119,18 +130,23 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	}
 	rest = append(rest, x.care(l)...)
 	if l.columns == 1 {
-		return sheet.Flow(append(head, rest...), func(int) []geom.Rect { return []geom.Rect{area} }, r)
+		return sheet.Flow(append(head, rest...), func(page int) []geom.Rect {
+			if page == 0 {
+				return []geom.Rect{area}
+			}
+			return []geom.Rect{below(area)}
+		}, r)
 	}
 	d, high := sheet.Set(head, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
-	below := area
-	if below.Max.Y -= high; below.Height() < 40 {
+	left := area
+	if left.Max.Y -= high; left.Height() < 40 {
 		return nil, fmt.Errorf("no room below the map")
 	}
 	pages, err := sheet.Flow(rest, func(page int) []geom.Rect {
 		if page == 0 {
-			return sheet.Columns(below, l.columns, gutter)
+			return sheet.Columns(left, l.columns, gutter)
 		}
-		return sheet.Columns(area, l.columns, gutter)
+		return sheet.Columns(below(area), l.columns, gutter)
 	}, r)
 	if err == nil {
 		pages[0] = append(d, pages[0]...)
@@ -140,7 +156,11 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 
 func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	var facts []string
-	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", x.piece.Measures(), x.piece.marked(), x.pages()}, x.notes...) {
+	also := x.piece.otherHeights(x.style)
+	if also != "" {
+		also = "measured too: " + also
+	}
+	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), x.pages()}, x.notes...) {
 		if f != "" {
 			facts = append(facts, f)
 		}
@@ -165,9 +185,13 @@ func off(quantity int) string {
 
 func (x index) pages() string {
 	if n := len(x.plan.Cells); n > 1 {
-		return fmt.Sprintf("%d pages of %s", n, x.plan.Sheet.Name)
+		each := ""
+		if x.piece.Quantity > 1 {
+			each = " for each"
+		}
+		return fmt.Sprintf("%d pages on %s%s", n, x.plan.Sheet.Name, each)
 	}
-	return "1 page of " + x.plan.Sheet.Name
+	return "1 page on " + x.plan.Sheet.Name
 }
 
 // before is what to check before cutting: the bar, and the three sides once the
@@ -184,8 +208,9 @@ func (x index) before(l layout, r draw.Ruler) []sheet.Block {
 	for i := range 3 {
 		length := t.Sides[(i+2)%3]
 		give := Accept(length, joinsAlong(x.plan, x.piece.corners(x.plan).Edge(i)))
+		from, to := t.Names[i], t.Names[(i+1)%3]
 		table.Cells = append(table.Cells, []string{
-			string(t.Names[i]) + string(t.Names[(i+1)%3]), fine.Length(length), fine.Length(length - give), fine.Length(length + give), "",
+			string(from + to), computed(fine.Length(length), x.piece.measured(geom.Distance, from, to)), fine.Length(length - give), fine.Length(length + give), "",
 		})
 	}
 	say := "When the pages are together, measure each side. Out of its range: take the pages apart and join them again."
@@ -308,9 +333,9 @@ func (x index) care(l layout) []sheet.Block {
 // Cautions are said wherever a template goes.
 func Cautions() []string {
 	return []string{
-		"Measure the check bars before cutting: a page printed at another size looks the same.",
+		"Measure the check bars first: a page printed at another size looks the same.",
 		"Mark from the line, not from the edge of the paper, and offer the template up before cutting good material.",
-		"Clamp small pieces, keep hands clear of the blade, and wear eye and dust protection.",
+		"Clamp small pieces, keep hands clear of the blade, wear eye and dust protection.",
 		"This is geometry, not a statement of strength: braces, gussets and roofs need a qualified person. Local codes prevail.",
 	}
 }

@@ -147,6 +147,9 @@ func (f *face) drawHeight() {
 		return
 	}
 	place := f.plan.Place
+	if at := place.Apply(foot); !measured && !f.shown(at) {
+		return // a line that runs off the paper measures nothing
+	}
 	f.height = &upright{
 		Line:   place.Line(geom.Line{From: apex, To: foot}),
 		figure: f.style.length(t.Heights[2], measured),
@@ -166,6 +169,16 @@ func (f *face) drawHeight() {
 			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}
+}
+
+// shown says whether a page shows the point.
+func (f *face) shown(p geom.Point) bool {
+	for _, w := range f.plan.Windows() {
+		if w.Has(p) {
+			return true
+		}
+	}
+	return false
 }
 
 func (f *face) extend(from, to geom.Point) {

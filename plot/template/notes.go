@@ -21,13 +21,16 @@ import (
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
 	care := sheet.Paragraph{Words: "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."}
+	computed := []sheet.Block{sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."}}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
+	if say := p.otherHeights(s); say != "" {
+		also := sheet.Paragraph{Words: "Measured too: " + say + "."}
+		computed = append(computed, also)
+		tries = append([][]sheet.Block{{sheet.Heading{Words: "Take care"}, care, sheet.Gap(1.5), also}}, tries...)
+	}
 	if s.Steps {
-		full := []sheet.Block{
-			sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true},
-			sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."},
-			sheet.Heading{Words: "Take care"}, care,
-		}
+		full := []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true}}
+		full = append(append(full, computed...), sheet.Heading{Words: "Take care"}, care)
 		tries = append([][]sheet.Block{full}, tries...)
 	}
 	said, done := false, false

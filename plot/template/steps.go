@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -34,6 +35,7 @@ type work struct {
 	construction geom.Construction
 	done         []geom.Step
 	say          []string
+	beam         bool // beam compasses were named
 }
 
 func (w *work) words(step geom.Step) string {
@@ -64,15 +66,22 @@ func (w *work) words(step geom.Step) string {
 	case geom.CheckAngle:
 		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.Figures.Angle(s.Angle))
 	case geom.CheckHeight:
-		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, s.Base[0]+s.Base[1], w.Figures.Length(s.Height))
+		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
 	panic(fmt.Sprintf("template: no words for %T", step))
 }
 
 func (w *work) swing(s geom.Swing) string {
 	tool := "Compasses"
-	if w.Reach > 0 && s.Radius > w.Reach {
-		tool = "Beam compasses or a batten on a pin"
+	reach := w.Reach
+	if reach == 0 {
+		reach = benchCompasses
+	}
+	if s.Radius > reach {
+		tool = "Beam compasses"
+		if !w.beam {
+			tool, w.beam = "Beam compasses or a batten on a pin", true
+		}
 	}
 	at := string(s.Centre)
 	if at == "" {
@@ -161,6 +170,33 @@ func (w *work) erect(s geom.Erect) string {
 	}
 	return fmt.Sprintf("From %s mark off %s along %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
 		s.From, w.length(s.Along, false), base, up, s.To)
+}
+
+// otherHeights are the heights that were measured over other sides than the
+// baseline: no line of the drawing shows them.
+func (p Piece) otherHeights(s Style) string {
+	var say []string
+	t := p.Triangle()
+	for i, n := range t.Names[:2] {
+		if p.measured(geom.Height, n) {
+			say = append(say, fmt.Sprintf("height from %s %s", n, s.Figures.Length(t.Heights[i])))
+		}
+	}
+	return strings.Join(say, ", ")
+}
+
+// carried is a side as it is met by the perpendicular from the corner over it:
+// carried on where the angle at one of its ends is obtuse.
+func (w *work) carried(side [2]geom.Name) string {
+	t := w.construction.Triangle
+	for i, n := range t.Names {
+		for k, end := range side {
+			if n == end && t.Angles[i] > unit.Turn/4+1e-9 { // rounding of a right angle is 1e-16
+				return fmt.Sprintf("%s carried on beyond %s", side[1-k]+end, end)
+			}
+		}
+	}
+	return string(side[0] + side[1])
 }
 
 // base is the length of the baseline.

@@ -7,6 +7,8 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
 )
 
 func typeName(v any) string { return fmt.Sprintf("%T", v) }
@@ -21,8 +23,8 @@ func TestStepsRead(t *testing.T) {
 	}{
 		{geom.AsMeasured, "AB=600 BC=450 CA=450", 0, `
 Draw the baseline AB, 600 long.
-Compasses at A, radius 450: swing an arc above the baseline.
-Compasses at B, radius 450: swing an arc across the first; they cross at C.
+Beam compasses or a batten on a pin at A, radius 450: swing an arc above the baseline.
+Beam compasses at B, radius 450: swing an arc across the first; they cross at C.
 Join A and C.
 Join B and C.
 Check: measure the angle at C: 83.6°.
@@ -45,7 +47,7 @@ Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, 
 Join B and C.
 Check: measure CA: 104.2.
 Check: measure the angle at C: 49.9°.
-Check: measure from C square to AB: 59.8.`},
+Check: measure from C square to AB carried on beyond B: 59.8.`},
 		{geom.AsMeasured, "AB=80 A=35deg BC=60", 1, `
 Draw the baseline AB, 80 long.
 Protractor at A: set off 35° from AB and draw the arm.
@@ -116,6 +118,60 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 		}
 		if want := fmt.Sprintf("%s at %s, radius %s:", tool, w.Centre, unit.Style{}.Length(w.Radius)); !strings.Contains(say, want) {
 			t.Errorf("%q is missing in\n%s", want, say)
+		}
+	}
+}
+
+// A height that is measured over another side than the baseline has no line on
+// the drawing, so the words say it.
+func TestOtherHeightsAreSaid(t *testing.T) {
+	p := piece(t, "A-BC=200 B-CA=180 C-AB=150")
+	if got, want := p.otherHeights(Full()), "height from A 200, height from B 180"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got := piece(t, "AB=300 C-AB=140 A=50deg").otherHeights(Full()); got != "" {
+		t.Errorf("%q for the height that is drawn", got)
+	}
+}
+
+// The height of an obtuse corner's neighbour runs off the pages: then no line is
+// drawn that ends nowhere. Measured, it is drawn all the same.
+func TestHeightOffThePaperIsNotDrawn(t *testing.T) {
+	for _, c := range []struct {
+		tokens string
+		want   int
+	}{{"AB=500 A=125deg CA=300", 0}, {"AB=500 C-AB=245.7 A=125deg", 1}, {"AB=500 A=75deg CA=300", 1}} {
+		p := piece(t, c.tokens)
+		d, err := Draw(p, laid(t, p, a4, paging.Full), font, Full())
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for _, op := range d {
+			if l, ok := op.(draw.Line); ok && l.Pen == draw.Centre {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%s: %d heights drawn, want %d", c.tokens, n, c.want)
+		}
+	}
+}
+
+// A page that goes on with the index says of which piece it is.
+func TestIndexGoesOnUnderItsName(t *testing.T) {
+	p := piece(t, "AB=300 BC=180 CA=240")
+	a5 := paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
+	pages, err := Index(p, laid(t, p, a5, paging.Full), font, Full())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(pages) < 2 {
+		t.Fatal("one page: choose a longer index")
+	}
+	for _, page := range pages[1:] {
+		if first := page.Ops[0].(draw.Text).Words; first != p.Name+", continued" {
+			t.Errorf("begins with %q", first)
 		}
 	}
 }

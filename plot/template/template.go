@@ -40,13 +40,16 @@ type Style struct {
 	Lengths   bool
 	Steps     bool        // the construction by hand, in words
 	Settings  bool        // how saw and square are set for each corner
-	Reach     unit.Length // longest radius of the compasses; beyond it the steps say beam compass. 0: never
+	Reach     unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: benchCompasses
 }
 
 // Full shows everything.
 func Full() Style {
 	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true, Settings: true}
 }
+
+// benchCompasses are the largest that are held in one hand: common practice, no source.
+const benchCompasses unit.Length = 300
 
 func (s Style) lettering() unit.Length {
 	if s.Lettering == 0 {
@@ -132,10 +135,12 @@ type face struct {
 	missed   []string // words for which there was no room at all
 }
 
+func (f *face) measured(kind geom.Kind, at ...geom.Name) bool { return f.piece.measured(kind, at...) }
+
 // measured says whether the job gave a length between two points, an angle at a
 // point or a height from a point.
-func (f *face) measured(kind geom.Kind, at ...geom.Name) bool {
-	for _, m := range f.piece.Solution.Measured {
+func (p Piece) measured(kind geom.Kind, at ...geom.Name) bool {
+	for _, m := range p.Solution.Measured {
 		if m.Kind != kind {
 			continue
 		}

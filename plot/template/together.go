@@ -1,9 +1,9 @@
 package template
 
 import (
-	"fmt"
 	"strings"
 
+	"trammel/geom/unit"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 )
@@ -15,7 +15,7 @@ func (x index) together(l layout) []sheet.Block {
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan), Numbered: true, Height: l.height, Whole: true}}
+	return []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan, x.style.Figures), Numbered: true, Height: l.height, Whole: true}}
 }
 
 // join stands between the names of two pages, and keeps to the first at a line's end.
@@ -24,50 +24,61 @@ const join = "\u00a0| "
 // longList is how many letters a list of joins may have before the rule alone is said.
 const longList = 260
 
-func order(plan paging.Plan) []string {
+// manyRows is how many rows are named before the rule alone is said.
+const manyRows = 5
+
+func order(plan paging.Plan, s unit.Style) []string {
 	runs, rows := runsOf(plan)
-	items := []string{"Trim each page along the unbroken line at its left and at its top, where it has one; the dashed lines show where the next page will end."}
-	joined := 0
+	var joined []string
+	below := false
 	for _, run := range runs {
 		if strings.Contains(run, "|") {
-			joined++
+			joined = append(joined, run)
 		}
 	}
-	first := plan.Cells[0].Label
-	const how = " Lay each page over the one before it, cross on cross; it is right when the long ticks meet. Tape it."
-	switch list := strings.Join(runs, "; "); {
-	case joined == 0:
+	for _, c := range plan.Cells {
+		below = below || c.Above != ""
+	}
+	items := []string{"Trim each page along its unbroken lines of stars, not along the dashed ones."}
+	const how = " Lay each page over the one before it, half star on star, and tape it."
+	switch list := strings.Join(joined, "; "); {
+	case joined == nil:
 		all := strings.Join(runs, join)
 		if len(all) > longList {
-			all = "each to the one above"
+			all = "each page to the one above"
 		}
-		return append(items, "Start at the top: "+all+"."+how)
-	case len(rows) == 1:
-		return append(items, "Start at the left: "+shorter(list, first, plan)+"."+how)
+		items = append(items, "Start at the top: "+all+"."+how)
+	case !below:
+		items = append(items, "Start at the left: "+shorter(list, joined)+"."+how)
 	default:
-		items = append(items, "Rows first, each from the left, beginning with "+first+": "+shorter(list, first, plan)+"."+how)
+		items = append(items, "Make up the rows from the left: "+shorter(list, joined)+"."+how)
+		var over []string
+		for i := 1; i < len(rows) && i < manyRows; i++ {
+			over = append(over, rows[i]+" over "+rows[i-1])
+		}
+		if len(rows) > manyRows {
+			over = append(over, "and so on down to "+rows[len(rows)-1])
+		}
+		items = append(items, "Join the rows from the top: row "+strings.Join(over, ", ")+".")
 	}
-	var over []string
-	for i := 1; i < len(rows); i++ {
-		over = append(over, rows[i]+" over "+rows[i-1])
+	out := "0.1 mm"
+	if s.Unit >= unit.IN {
+		out = "0.004 in"
 	}
-	say := strings.Join(over, ", ")
-	if len(say) > longList {
-		say = fmt.Sprintf("%s over %s, and so on down to %s", rows[1], rows[0], rows[len(rows)-1])
-	}
-	items = append(items, "Then the rows to each other, from the top: row "+say+".")
+	items = append(items, "The long ticks beside the stars must meet. Where another pair meets instead, count the ticks to it: each is "+out+".")
 	if plan.Cover == paging.OutlineOnly {
 		items = append(items, "Only the pages of the edges are printed. Where they close in a ring, the last join must meet without force: that is a free check.")
 	}
 	return items
 }
 
-func shorter(list, first string, plan paging.Plan) string {
+// shorter is the list of rows, or where that is long its first row alone.
+func shorter(list string, rows []string) string {
 	if len(list) <= longList {
 		return list
 	}
-	second := plan.Cells[1].Label
-	return first + join + second + ", and so on, as the map shows"
+	first := strings.SplitN(rows[0], join, 3)
+	return first[0] + join + first[1] + ", and so on, as the map shows"
 }
 
 // runsOf is the unbroken runs of pages, by rows ("A1 | A2"), and the rows' letters.
