@@ -175,6 +175,9 @@ func (w *work) erect(s geom.Erect) string {
 // otherHeights are the heights that were measured over other sides than the
 // baseline: no line of the drawing shows them.
 func (p Piece) otherHeights(s Style) string {
+	if len(p.Solution.Measured) == 0 {
+		return "" // no piece, but a page that several share
+	}
 	var say []string
 	t := p.Triangle()
 	for i, n := range t.Names[:2] {

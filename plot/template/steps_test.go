@@ -129,6 +129,9 @@ func TestOtherHeightsAreSaid(t *testing.T) {
 	if got, want := p.otherHeights(Full()), "height from A 200, height from B 180"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	if got := (Piece{Name: "shared page"}).otherHeights(Full()); got != "" {
+		t.Errorf("%q for no piece at all", got)
+	}
 	if got := piece(t, "AB=300 C-AB=140 A=50deg").otherHeights(Full()); got != "" {
 		t.Errorf("%q for the height that is drawn", got)
 	}
