@@ -39,7 +39,7 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	left := []sheet.Block{sheet.Heading{Words: "Hold and pull"}, pulls}
 	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
 	const between = 8
-	if l, p := breadth(pulls, r), breadth(pegs, r); l+p+between <= width {
+	if l, p := pulls.Breadth(r), pegs.Breadth(r); l+p+between <= width {
 		spare := float64(width-l-p-between) / 2
 		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: between})
 	} else {
@@ -47,15 +47,6 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	}
 	blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: s.crossingWords()})
 	return sheet.Stack(blocks, width, r)
-}
-
-// breadth is the width that a table takes, however little there is.
-func breadth(t sheet.Table, r draw.Ruler) (w unit.Length) {
-	d, _ := sheet.Set([]sheet.Block{t}, geom.Point{}, 0, r)
-	for _, op := range d {
-		w = max(w, op.Bounds(r).Max.X)
-	}
-	return w
 }
 
 // fits says whether blocks keep to a width; a table that needs more runs over it.

@@ -52,6 +52,13 @@ func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
 	return rows
 }
 
+// Breadth is the width that the table takes where there is no room to spare.
+func (b Table) Breadth(r draw.Ruler) unit.Length {
+	lay := b.columns(0, orNote(b.Height), r)
+	last := lay[len(lay)-1]
+	return last.x + last.width
+}
+
 func (b Table) headed() bool {
 	for _, c := range b.Columns {
 		if c.Head != "" {

@@ -90,18 +90,21 @@ type layout struct {
 	beside  bool        // the checks stand beside the map, not below it
 	columns int         // of what follows them
 	height  unit.Length // of the letters
+	care    unit.Length // of those of the cautions
 	mapHigh unit.Length // at most
 }
 
 // layouts from the most generous to the tightest: the first that makes one page
 // is taken, or the one that makes fewest.
 var layouts = []layout{
-	{180, true, 1, draw.FigureHeight, 100},
-	{180, true, 1, draw.NoteHeight, 100},
-	{180, true, 2, draw.NoteHeight, 90},
-	{0, false, 1, draw.NoteHeight, 70},
-	{120, false, 2, draw.NoteHeight, 60},
-	{0, false, 1, draw.NoteHeight, 40},
+	{180, true, 1, draw.FigureHeight, draw.FigureHeight, 100},
+	{180, true, 1, draw.FigureHeight, draw.FigureHeight, 80},
+	{180, true, 1, draw.FigureHeight, draw.NoteHeight, 80},
+	{180, true, 1, draw.NoteHeight, draw.NoteHeight, 100},
+	{180, true, 2, draw.NoteHeight, draw.NoteHeight, 90},
+	{0, false, 1, draw.NoteHeight, draw.NoteHeight, 70},
+	{120, false, 2, draw.NoteHeight, draw.NoteHeight, 60},
+	{0, false, 1, draw.NoteHeight, draw.NoteHeight, 40},
 }
 
 const gutter unit.Length = 8
@@ -118,11 +121,11 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	if l.beside {
 		right := max(104, area.Width()*0.5)
 		head = append(head, sheet.Beside{
-			Stacks: [][]sheet.Block{{picture}, x.before(l, r)},
+			Stacks: [][]sheet.Block{{picture}, x.before(l, right, r)},
 			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
 		})
 	} else {
-		head = append(append(head, picture), x.before(l, r)...)
+		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
 	rest := append(x.together(l), x.byHand(l)...)
 	if x.settings {
@@ -196,7 +199,7 @@ func (x index) pages() string {
 
 // before is what to check before cutting: the bar, and the three sides once the
 // pages are together.
-func (x index) before(l layout, r draw.Ruler) []sheet.Block {
+func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	t := x.piece.Triangle()
 	fine := x.style.Figures
 	if fine.Unit >= unit.IN {
@@ -212,6 +215,9 @@ func (x index) before(l layout, r draw.Ruler) []sheet.Block {
 		table.Cells = append(table.Cells, []string{
 			string(from + to), computed(fine.Length(length), x.piece.measured(geom.Distance, from, to)), fine.Length(length - give), fine.Length(length + give), "",
 		})
+	}
+	if table.Breadth(r) > width {
+		table.Height = draw.NoteHeight // feet and inches are long
 	}
 	say := "When the pages are together, measure each side. Out of its range: take the pages apart and join them again."
 	if len(x.plan.Cells) == 1 {
@@ -327,7 +333,7 @@ func set(c geom.Construction, s Style) []string {
 }
 
 func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: Cautions(), Height: l.height}}
+	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: Cautions(), Height: l.care}}
 }
 
 // Cautions are said wherever a template goes.

@@ -328,3 +328,43 @@ func golden(t *testing.T, name string, d draw.Drawing) {
 		t.Errorf("%s has %d lines, want %d", file, len(g), len(w))
 	}
 }
+
+// The corners keep their letters on the map where rows and columns have theirs
+// at its edges, and no word or box leaves the part that is printed on.
+func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
+	feet := Full()
+	feet.Figures = unit.Style{Unit: unit.FT, Denominator: 16}
+	for _, c := range []struct {
+		tokens string
+		sheet  paging.Sheet
+		style  Style
+	}{
+		{"AB=7200 A=35deg B=35deg", a4, Full()},
+		{"AB=8000 BC=6000 CA=5000", a4, Full()},
+		{"AB=419.1 A=52deg CA=298.45", letter, feet},
+		{"AB=4191 A=52deg CA=2984.5", letter, feet},
+	} {
+		p := piece(t, c.tokens)
+		pages, err := Index(p, laid(t, p, c.sheet, paging.Full), font, c.style)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, n := range p.Triangle().Names {
+			found := false
+			for _, op := range pages[0].Ops {
+				o, ok := op.(draw.Text)
+				found = found || ok && o.Words == string(n) && o.Bold && o.Height == draw.FigureHeight
+			}
+			if !found {
+				t.Errorf("%s: no corner %s on the map", c.tokens, n)
+			}
+		}
+		for _, page := range pages {
+			for _, op := range page.Ops {
+				if b := op.Bounds(font); b.Max.X > c.sheet.Width-c.sheet.Right || b.Min.X < c.sheet.Left {
+					t.Errorf("%s: %v to %v mm across: %v", c.tokens, b.Min.X, b.Max.X, op)
+				}
+			}
+		}
+	}
+}

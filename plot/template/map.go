@@ -92,11 +92,12 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	before.drawing = before.drawing[:len(before.drawing):len(before.drawing)]
 	if !m.labelPages(shares) {
 		// Too small for a label in every page: letters beside the rows, numbers
-		// above the columns instead. The scene is made again without the words.
+		// above the columns instead, where the corners' letters leave room for
+		// them. The scene is made again without the words.
 		drawing := before.drawing
 		*m.scene = *newScene(nil, m.scene.ruler.(memo).Ruler)
 		m.scene.add(drawing...)
-		m.labelRows(shares)
+		defer m.labelRows(shares)
 	}
 	m.scene.windows = newField[geom.Rect](about)
 	m.scene.windows.put(room, room)
@@ -178,16 +179,29 @@ func (m chart) labelRows(shares []geom.Rect) {
 	for _, s := range shares {
 		all = all.Join(s)
 	}
-	put := func(say string, at geom.Point, a draw.Align) {
-		m.scene.add(draw.Text{At: at, Height: draw.NoteHeight, Align: a, Words: say, On: draw.Notes})
+	var corners []geom.Rect
+	for _, op := range m.scene.drawing {
+		if o, ok := op.(draw.Text); ok {
+			corners = append(corners, o.Bounds(m.scene.ruler).Grow(1.5))
+		}
+	}
+	put := func(say string, at geom.Point, a draw.Align) bool {
+		o := draw.Text{At: at, Height: draw.NoteHeight, Align: a, Words: say, On: draw.Notes}
+		for _, c := range corners {
+			if c.Meets(o.Bounds(m.scene.ruler)) {
+				return false
+			}
+		}
+		m.scene.add(o)
+		return true
 	}
 	const from = 1.2
 	row, last := -1, unit.Length(1e9)
 	cols := map[int]unit.Length{}
 	for i, c := range m.plan.Cells {
 		y := (shares[i].Min.Y + shares[i].Max.Y) / 2
-		if c.Row != row && last-y >= draw.NoteHeight*2 {
-			put(strings.TrimRight(c.Label, "0123456789"), geom.Point{X: all.Min.X - from, Y: y - draw.NoteHeight/2}, draw.Right)
+		if c.Row != row && last-y >= draw.NoteHeight*2 &&
+			put(strings.TrimRight(c.Label, "0123456789"), geom.Point{X: all.Min.X - from, Y: y - draw.NoteHeight/2}, draw.Right) {
 			last = y
 		}
 		row = c.Row
@@ -205,7 +219,8 @@ func (m chart) labelRows(shares []geom.Rect) {
 		if !ok || x-half < right {
 			continue
 		}
-		put(names[col], geom.Point{X: x, Y: all.Max.Y + from + 0.5}, draw.Middle)
-		right = x + half + 2
+		if put(names[col], geom.Point{X: x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
+			right = x + half + 2
+		}
 	}
 }
