@@ -59,13 +59,17 @@ func (w *work) basis() []string {
 	if w.Tape.Hook {
 		hook = fmt.Sprintf(" + %.1f for the hook", c.hook.MM())
 	}
-	return []string{
+	say := []string{
 		fmt.Sprintf("Accept ranges: one pull is good within t = %.1f + %.1f L%s + 1 mm, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; 1 mm for nail and reading, common practice); "+
 			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
 			c.a.MM(), c.b.MM(), hook, w.Tape.Class, w.grainWords()),
-		fmt.Sprintf("Rounding the printed figures moves %s %s %s, %s %s.",
-			w.apex, w.moved(w.Ways[0].Rounding), w.Ways[0].Method.by(), w.moved(w.Ways[1].Rounding), w.Ways[1].Method.by()),
 	}
+	const felt = reading / 2 // less is lost on a nail
+	if max(w.Ways[0].Rounding, w.Ways[1].Rounding) < felt {
+		return say
+	}
+	return append(say, fmt.Sprintf("Rounding the printed figures moves %s %s %s, %s %s.",
+		w.apex, w.moved(w.Ways[0].Rounding), w.Ways[0].Method.by(), w.moved(w.Ways[1].Rounding), w.Ways[1].Method.by()))
 }
 
 // moved is a small distance to two decimals of a millimetre or three of an inch.

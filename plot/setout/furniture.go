@@ -44,6 +44,9 @@ func (c composer) head(area geom.Rect, number, of int) draw.Drawing {
 	}
 	second := shorten(strings.Join(parts, " · "), right-left, draw.NoteHeight, false, c.r)
 	third := fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", c.Style.Name())
+	if c.r.Width(third, draw.NoteHeight, false) > right-left {
+		third = fmt.Sprintf("Figures in %s, computed ones in parentheses.", c.Style.Name())
+	}
 	return draw.Drawing{first, last,
 		note(second, left, top-draw.TitleHeight-4.6, draw.Left),
 		note(third, left, top-draw.TitleHeight-9, draw.Left),
@@ -77,13 +80,25 @@ func (c composer) foot(area geom.Rect) draw.Drawing {
 		}
 		d = append(d, stroke(at, y, at, y+h, draw.Narrow))
 	}
-	d = append(d, note(words, x+long/2, y+3, draw.Middle))
 	const right = 4
-	then := "the bar is then " + words + " long"
-	if c.Printer != "" {
-		then = shorten("for printer "+c.Printer+": wrong on any other", area.Max.X-x-long-right, draw.NoteHeight, false, c.r)
+	say, then := "print at 100 %, actual size", "the bar is then "+words+" long"
+	room := area.Max.X - x - long - right
+	if max(c.r.Width(say, draw.NoteHeight, false), c.r.Width(then, draw.NoteHeight, false)) > room {
+		// Narrow paper: the words stand on the bar.
+		d = append(d, note(words+": "+say, x+2, y+6, draw.Left))
+		if c.Printer != "" {
+			d = append(d, note(c.forPrinter(long-4), x+2, y+2.2, draw.Left))
+		}
+		return d
 	}
-	return append(d, note("print at 100 %, actual size", x+long+right, y+3.6, draw.Left), note(then, x+long+right, y-0.4, draw.Left))
+	if c.Printer != "" {
+		then = c.forPrinter(room)
+	}
+	return append(d, note(words, x+long/2, y+3, draw.Middle), note(say, x+long+right, y+3.6, draw.Left), note(then, x+long+right, y-0.4, draw.Left))
+}
+
+func (c composer) forPrinter(room unit.Length) string {
+	return shorten("for printer "+c.Printer+": wrong on any other", room, draw.NoteHeight, false, c.r)
 }
 
 // scaleBar is the plan's scale as a bar and as a ratio, from its top left down.

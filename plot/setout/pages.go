@@ -69,8 +69,7 @@ func (s Sheet) extent() unit.Length {
 // larger than 1:first.
 func (c *composer) choose(first int) bool {
 	body := c.words.body()
-	tables := sheet.Height(c.tables(), c.column(), c.r)
-	room := max(body.Height()-tables-2*planMargin, body.Height()*0.45)
+	room := max(body.Height()-c.below(c.column(), c.r)-2*planMargin, body.Height()*0.45)
 	p, ok := c.fitPlan(body.Width(), room, first, 500)
 	if c.column() < body.Width() {
 		if q, also := c.fitPlan(c.column(), room, first, 500); also && q.scale <= p.scale {
@@ -176,9 +175,9 @@ type composer struct {
 func (c composer) columns(area geom.Rect) []geom.Rect { return sheet.Columns(area, c.abreast, gutter) }
 
 // columnsFor is how many columns there are: two where they are wide enough for
-// the tables.
+// the widest table in letters of full size.
 func (s Sheet) columnsFor(area geom.Rect, r draw.Ruler) int {
-	if area.Width() >= wide && fits(s.blocks(), sheet.Columns(area, 2, gutter)[0].Width(), r) {
+	if area.Width() >= wide && s.checksTable().Breadth(r) <= sheet.Columns(area, 2, gutter)[0].Width() {
 		return 2
 	}
 	return 1
@@ -199,7 +198,7 @@ func (c composer) pages() ([]draw.Page, error) {
 		out, leaves = append(out, page(c.words)), append(leaves, c.words)
 	}
 	begin := len(out) - 1
-	words, err := sheet.Flow(append(c.tables(), c.blocks()...), func(n int) []geom.Rect {
+	areas := func(n int) []geom.Rect {
 		switch {
 		case n > 0:
 		case c.inColumn:
@@ -210,8 +209,18 @@ func (c composer) pages() ([]draw.Page, error) {
 			return c.columns(rest)
 		}
 		return c.columns(c.words.next())
-	}, c.r)
-	if err != nil {
+	}
+	// Steps and checks are each read in one piece, unless parting the steps saves a
+	// page or the paper is too small for it.
+	var words []draw.Drawing
+	var err error
+	for _, w := range []struct{ steps, checks bool }{{true, true}, {false, true}, {false, false}} {
+		d, e := sheet.Flow(append(c.tables(), c.blocks(w.steps, w.checks)...), areas, c.r)
+		if err = e; e == nil && (words == nil || w.checks && len(d) < len(words)) {
+			words = d
+		}
+	}
+	if words == nil {
 		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", c.words.width, c.words.height, err)
 	}
 	for i, d := range words {

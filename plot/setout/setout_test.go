@@ -154,6 +154,27 @@ func TestTapeClasses(t *testing.T) {
 
 // A 3-4-5 in metres with 1 mm a tape turns its right angle by 121.5″; twice as
 // large, by half of that (computed).
+// Nobody is told to make a loop of more tape than the sheet says to bring.
+func TestLoopIsNoLongerThanTheTape(t *testing.T) {
+	for tokens, want := range map[string]bool{
+		"AB=7200 A=35deg B=35deg":     true,  // 7.2 m round 1.8, 2.4, 3 m
+		"AB=12000 BC=9000 CA=15000":   false, // 24 m round 6, 8, 10 m
+		"AB=100000 BC=70000 CA=80000": true,  // 36 m of 100
+		"AB=20000 BC=10500 CA=9800":   true,  // 18 m of 20
+		"AB=24ft BC=18ft6in CA=27ft":  false,
+		"AB=1000 BC=1000 CA=1000":     false,
+	} {
+		s := prepared(t, tokens, nil)
+		said := false
+		for _, step := range s.Steps {
+			said = said || strings.Contains(step.Words, "in one loop")
+		}
+		if fits := s.Square.Loop[2] <= s.longest(); fits != said || said != want {
+			t.Errorf("%s: a loop of %v with a tape of %v: said %v, want %v", tokens, s.Square.Loop[2], s.longest(), said, want)
+		}
+	}
+}
+
 func TestSquareTurns(t *testing.T) {
 	for u, want := range map[unit.Length]float64{1000: 121.5, 2000: 60.8} {
 		s := prepared(t, "AB=30000 CA=25000 BC=25000", nil)

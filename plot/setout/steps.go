@@ -86,26 +86,34 @@ func (w *work) middleStep(add func(string, ...any)) {
 		a.To, w.Figure(a.Length), a.Hold, b.To, w.Figure(b.Length), b.Hold, w.apex)
 }
 
-// squareStep tells the 3-4-5 triangle, with two pulls and as one loop.
+// squareStep tells the 3-4-5 triangle, with two pulls and, where the tape is long
+// enough for the rest of the work, as one loop.
 func (w *work) squareStep(add func(string, ...any), opening string) {
 	q, f := w.Square, w.Figure
-	add("%sa square at %s by 3-4-5. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s. "+
-		"(Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
-		opening, q.At, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top,
-		f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
+	loop := ""
+	if q.Loop[2] <= w.longest() { // else it wants a longer tape than anything else
+		loop = fmt.Sprintf(" (Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
+			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
+	}
+	add("%sa square at %s by 3-4-5. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
+		opening, q.At, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top, loop)
 }
 
 // bring is what to take along.
 func (w *work) bring() []string {
-	longest := unit.Length(0)
-	for _, p := range w.allPulls() {
-		longest = max(longest, p.Length)
-	}
 	return []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", w.Tape.Class, w.reach(longest)),
+		fmt.Sprintf("a tape of class %s, %s or longer", w.Tape.Class, w.reach(w.longest())),
 		fmt.Sprintf("%d pegs with a nail each", len(w.Pegs)),
 		"string, hammer, plumb bob, thick pencil",
 	}
+}
+
+// longest of all pulls.
+func (s Sheet) longest() (l unit.Length) {
+	for _, p := range s.allPulls() {
+		l = max(l, p.Length)
+	}
+	return l
 }
 
 // allPulls in the order of their numbers.
@@ -126,8 +134,8 @@ func (s Sheet) crossingWords() string {
 	} else {
 		words += fmt.Sprintf("not sound, so the offset places %s", c.At)
 	}
-	words += fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s (√2\u00a0/\u00a0sin\u00a0%s).",
-		s.Style.Angle(Flattest), s.Style.Angle(Bluntest), c.Spread, c.At, s.Style.Angle(c.Angle))
+	words += fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
+		s.Style.Angle(Flattest), s.Style.Angle(Bluntest), c.Spread, c.At)
 	if c.Sound {
 		return words
 	}

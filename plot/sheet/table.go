@@ -35,6 +35,7 @@ type Table struct {
 	Height  unit.Length // of a capital; 0 is draw.NoteHeight
 	Row     unit.Length // least height of a row; a Box is 1 mm lower than its row
 	Gutter  unit.Length // between columns; 0 is 4 mm
+	Whole   bool        // never parted
 }
 
 func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
@@ -48,6 +49,9 @@ func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
 	}
 	for _, cells := range b.Cells {
 		rows = append(rows, b.row(cells, lay, h, head, r))
+	}
+	for i := range rows {
+		rows[i].Keep = rows[i].Keep || b.Whole && i < len(rows)-1
 	}
 	return rows
 }
@@ -102,6 +106,16 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 		for _, line := range strings.Split(c.Head, "\n") {
 			whole = max(whole, r.Width(line, draw.NoteHeight, false))
 		}
+		if c.Fill {
+			whole = 4 * h
+			for _, cells := range b.Cells {
+				if i < len(cells) {
+					for _, word := range strings.Fields(cells[i]) {
+						whole = max(whole, r.Width(word, h, false))
+					}
+				}
+			}
+		}
 		lay[i].width = max(whole, c.Width)
 		// Figures stand at the right of their column, below the end of its head.
 		lay[i].point = lay[i].width - right
@@ -114,7 +128,7 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 	x := unit.Length(0)
 	for i, c := range b.Columns {
 		if c.Fill {
-			lay[i].width = max((width-used)/unit.Length(fills), 4*h)
+			lay[i].width = max((width-used)/unit.Length(fills), lay[i].width)
 		}
 		lay[i].x = x
 		x += lay[i].width + gutter
