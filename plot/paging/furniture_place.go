@@ -333,7 +333,7 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 		along = append(along, barAlong(b, false, false, w.r))
 	}
 	worst = max(first(across...), first(along...))
-	for _, width := range []unit.Length{88, 30} {
+	for _, width := range []unit.Length{88, 30, 22} {
 		notes = append(notes, titleBlock(w.f.howToPrint(width, w.r), false, false, w.r))
 	}
 	first(notes...)
