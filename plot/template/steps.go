@@ -100,8 +100,12 @@ func (w *work) swing(s geom.Swing) string {
 	case geom.SetAngle:
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
 	case geom.Parallel:
-		t := w.construction.Triangle
-		return say + fmt.Sprintf(", the crossing %s.", fromEnd(t.Names[0], t.Points[0], s))
+		// From the centre of the arc both are as far.
+		t, end := w.construction.Triangle, 0
+		if s.Centre == t.Names[0] {
+			end = 1
+		}
+		return say + fmt.Sprintf(", the crossing %s.", fromEnd(t.Names[end], t.Points[end], s))
 	}
 	return say + ", above the baseline."
 }

@@ -59,7 +59,7 @@ Check: measure from C square to AB: 15.4.`},
 		{geom.AsMeasured, "AB=150 C-AB=70 CA=90", 0, `
 Draw the baseline AB, 150 long.
 Draw a line parallel to AB, 70 above it; C lies on this line.
-Compasses at A, radius 90: swing an arc across the parallel; they cross at C, the crossing farther from A.
+Compasses at A, radius 90: swing an arc across the parallel; they cross at C, the crossing nearer to B.
 Join A and C.
 Join B and C.
 Check: measure BC: 116.7.
@@ -175,6 +175,31 @@ func TestIndexGoesOnUnderItsName(t *testing.T) {
 	for _, page := range pages[1:] {
 		if first := page.Ops[0].(draw.Text).Words; first != p.Name+", continued" {
 			t.Errorf("begins with %q", first)
+		}
+	}
+}
+
+// Two crossings are told apart from a corner that is not as far from both.
+func TestCrossingsAreToldApart(t *testing.T) {
+	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
+		for _, p := range pieces(t, geom.AsMeasured, tokens) {
+			tri := p.Triangle()
+			steps := Steps(p.Construction, Full())
+			for i, step := range p.Construction.Steps {
+				s, ok := step.(geom.Swing)
+				if !ok || !s.Twice {
+					continue
+				}
+				for k, n := range tri.Names {
+					if !strings.HasSuffix(steps[i], " "+string(n)+".") {
+						continue
+					}
+					here, there := tri.Points[k].Distance(s.Through), tri.Points[k].Distance(s.Other)
+					if nearer := strings.Contains(steps[i], "nearer"); nearer != (here < there-1) || nearer == (here > there+1) {
+						t.Errorf("%s: %v and %v from %s: %s", tokens, here, there, n, steps[i])
+					}
+				}
+			}
 		}
 	}
 }
