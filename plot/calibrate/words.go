@@ -97,15 +97,13 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	} else {
 		all = append(all, table)
 	}
-	first := 4
 	if s.Number < 2 {
 		all = append(all,
 			sheet.Heading{Words: "Read where printing stops"},
-			sheet.List{Items: []string{"Four small rulers run off the edges of the paper. At each, write down the number of the outermost tick that is there to see, counted in millimetres from the edge: 5, 10, 15 and 20 are marked."}, Numbered: true, First: first, Height: h},
+			sheet.List{Items: []string{"Four small rulers run off the edges of the paper. At each, write down the number of the outermost tick that is there to see, counted in millimetres from the edge: 5, 10, 15 and 20 are marked."}, Numbered: true, First: len(items) + 1, Height: h},
 			sheet.Gap(2),
 			edgeBoxes(h, wide),
 		)
-		first++
 	}
 	all = append(all, sheet.Heading{Words: "Type what you found"})
 	for _, c := range s.typed(wide, r) {

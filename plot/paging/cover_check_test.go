@@ -24,10 +24,6 @@ type sheetAt struct {
 	x1, y1   float64
 }
 
-func (s sheetAt) shows(x, y float64) bool {
-	return s.x0 <= x && x <= s.x1 && s.y0 <= y && y <= s.y1
-}
-
 // sheetsOf is what each page of a plan can be relied on to show.
 func sheetsOf(p paging.Plan, slack float64) []sheetAt {
 	var all []sheetAt

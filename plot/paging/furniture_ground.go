@@ -21,13 +21,13 @@ type ground struct {
 
 // Squares are 1.5 mm, on large paper larger: at most so many of them.
 const (
-	square     unit.Length = 1.5
-	mostSquare             = 60000
+	square      unit.Length = 1.5
+	mostSquares float64     = 60000
 )
 
 // level makes a ground for a page, all free, in the memory of the last one.
 func (g *ground) level(r geom.Rect) {
-	step := max(square, unit.Length(math.Sqrt(float64(r.Width()*r.Height())/mostSquare)))
+	step := max(square, unit.Length(math.Sqrt(float64(r.Width()*r.Height())/mostSquares)))
 	nx, ny := int(math.Ceil(float64(r.Width()/step))), int(math.Ceil(float64(r.Height()/step)))
 	if g.nx != nx || g.ny != ny {
 		*g = ground{nx: nx, ny: ny, taken: make([]bool, nx*ny), sum: make([]int32, (nx+1)*(ny+1))}

@@ -113,7 +113,7 @@ func (s Sheet) planStrokes(c *scene, p [3]geom.Point, k float64) {
 // zero, a tick and a figure for every mark, the figures spread where they crowd.
 func (s Sheet) planRunning(c *scene, p [3]geom.Point, k float64) {
 	type mark struct {
-		x, at unit.Length
+		x     unit.Length
 		words string
 	}
 	var marks []mark
