@@ -33,10 +33,16 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 	x.settings = s.Settings && p.shaped()
 	made, l := x.best(area, r)
 	if s.Settings && len(made) == 1 && !x.settings {
-		// A plain piece has them only where nothing else must give way.
+		// A plain piece has them only where the letters of the work stay as large.
 		x.settings = true
-		if d, err := x.compose(l, area, r); err == nil && len(d) == 1 {
-			made = d
+		for _, try := range layouts {
+			if try.height != l.height || try.columns != l.columns || try.beside != l.beside {
+				continue
+			}
+			if d, err := x.compose(try, area, r); err == nil && len(d) == 1 {
+				made = d
+				break
+			}
 		}
 	}
 	if made == nil {
@@ -90,7 +96,7 @@ type layout struct {
 	beside  bool        // the checks stand beside the map, not below it
 	columns int         // of what follows them
 	height  unit.Length // of the letters
-	care    unit.Length // of those of the cautions
+	care    unit.Length // of those of the cautions and of saw and square
 	mapHigh unit.Length // at most
 }
 
@@ -128,10 +134,19 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
 	rest := append(x.together(l), x.byHand(l)...)
-	if x.settings {
-		rest = append(rest, sawAndSquare(x.piece, x.style, l.height)...)
+	saw := sawAndSquare(x.piece, x.style, l.care)
+	switch {
+	case x.settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
+		right := settingsWidth(x.piece, x.style, r)
+		rest = append(rest, sheet.Beside{
+			Stacks: [][]sheet.Block{x.care(l), saw},
+			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
+		})
+	case x.settings:
+		rest = append(append(rest, saw...), x.care(l)...)
+	default:
+		rest = append(rest, x.care(l)...)
 	}
-	rest = append(rest, x.care(l)...)
 	if l.columns == 1 {
 		return sheet.Flow(append(head, rest...), func(page int) []geom.Rect {
 			if page == 0 {
