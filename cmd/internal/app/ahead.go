@@ -12,6 +12,11 @@ func ahead[T any](made iter.Seq[T], n int) iter.Seq[T] {
 			defer close(values)
 			for v := range made {
 				select {
+				case <-stop: // first: while the taker empties the channel, both are ready
+					return
+				default:
+				}
+				select {
 				case values <- v:
 				case <-stop:
 					return
