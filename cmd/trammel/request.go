@@ -29,6 +29,8 @@ type request struct {
 	config, out, name                                     string
 	unit, fraction, angles, trade, pick, base, with       string
 	paper, printer, margin, overlap, pages, turn, without string
+	outline, side                                         string
+	site                                                  map[string]*string // by the words of job.SiteKeys
 }
 
 // read adds the flags that say how a job is read.
@@ -43,6 +45,8 @@ func (r *request) read(cmd *cobra.Command) {
 	f.StringVar(&r.pick, "pick", "", "`which` triangle where two fit: 1, 2 or both")
 	f.StringVar(&r.base, "base", "", "the baseline by its two `ends`, such as AB")
 	f.StringVar(&r.with, "with", "", "`way` to construct it, whatever was measured: arcs, angle or square")
+	f.StringVar(&r.outline, "outline", "", "`corners` of the piece in the order of walking round, such as A,B,C,D, where more than three points were measured")
+	f.StringVar(&r.side, "side", "", "`side` on which points lie where two places fit: left, right, or D left, E right of AB")
 	f.StringVar(&r.name, "name", "", "`name` of the piece that the measurements make")
 	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
 }
@@ -64,6 +68,29 @@ func (r *request) spread(cmd *cobra.Command) {
 	f.StringVar(&r.turn, "turn", "", "`angle` of the baseline on the paper, 0 along its lower edge; else the turn with the fewest pages")
 	f.BoolVar(&r.apart, "apart", false, "small pieces do not share pages: each has its own")
 	f.StringVar(&r.without, "without", "", "`layers` to leave out: "+strings.Join(app.Layers(), ","))
+}
+
+// siteFlags say of the ground, the tools and the day what a job says under site:.
+var siteFlags = [][2]string{
+	{"tape", "accuracy `class` of the tape: I, II or III (OIML R 35)"},
+	{"instrument", "`what` angles are set out with: none, square, protractor or theodolite"},
+	{"permitted", "`K` in mm of the permitted deviation ±K√L, L in metres, 2K under 5 m"},
+	{"every", "`distance` from mark to mark along each edge"},
+	{"boards", "`distance` by which profile boards stand clear of the digging"},
+	{"origin", "`place` of the baseline's zero end: easting,northing"},
+	{"bearing", "`angle` of the baseline, clockwise from north"},
+	{"temperature", "`temperature` of the tape when it is used, such as 31C or 88F: its readings are corrected"},
+	{"pull", "`force` it is pulled with, such as 50N or 12lb"},
+	{"span", "`distance` between its supports, where it hangs"},
+	{"slope", "`slope` that it lies on, such as 3deg or 1:20"},
+}
+
+// onSite adds the flags of the setting-out.
+func (r *request) onSite(cmd *cobra.Command) {
+	r.site = map[string]*string{}
+	for _, s := range siteFlags {
+		r.site[s[0]] = cmd.Flags().String(s[0], "", s[1])
+	}
 }
 
 func (r *request) output(cmd *cobra.Command, what string) {
@@ -115,6 +142,28 @@ func (r *request) options() (app.Options, error) {
 	if r.flags.Changed("with") {
 		if o.With, err = job.ParseMethod(r.with); err != nil {
 			return o, in("--with", err)
+		}
+	}
+	if r.flags.Changed("outline") {
+		if o.Outline, err = job.ParseOutline(r.outline); err != nil {
+			return o, in("--outline", err)
+		}
+	}
+	if r.flags.Changed("side") {
+		if o.Sides, err = job.ParseSides(r.side); err != nil {
+			return o, in("--side", err)
+		}
+		for i := range o.Sides {
+			o.Sides[i].Where = "--side"
+		}
+	}
+	o.Site = map[string]job.Setting{}
+	for name, text := range r.site {
+		if s := r.said(name, *text); s.Where != "" {
+			if strings.TrimSpace(s.Text) == "" {
+				return o, &unit.Fault{Where: s.Where, What: "wants a value"}
+			}
+			o.Site[name] = s
 		}
 	}
 	return o, nil

@@ -22,6 +22,7 @@ OUT.txt is plain text for a phone, OUT.csv for other software.`,
 	}
 	r.read(cmd)
 	r.print(cmd)
+	r.onSite(cmd)
 	r.output(cmd, ".pdf, .svg, .csv or .txt")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.setout(args) }
 	return cmd

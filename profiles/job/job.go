@@ -4,6 +4,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"trammel/geom"
@@ -35,11 +36,12 @@ type Job struct {
 
 	Unit, Fraction, Angles, Trade, Paper, Printer Setting
 
-	Date   string // YYYY-MM-DD
+	Date   string             // YYYY-MM-DD
+	Site   map[string]Setting // by the words of SiteKeys: the ground, the tools and the day
 	Pieces []Piece
 }
 
-// Piece is one triangle to be made.
+// Piece is one triangle, or one net of triangles, to be made.
 type Piece struct {
 	Name     string // empty where the job gives none
 	NameAt   string // where Name was written
@@ -51,7 +53,15 @@ type Piece struct {
 	Base     [2]geom.Name // empty: choose
 	BaseAt   string       // where Base was written
 	With     geom.Method
-	Shape    Shape // allowances, corners, holes, hand, face, grain
+
+	Outline   []geom.Name // the edge once round; empty: the triangle
+	OutlineAt string
+	Sides     []Aside // on which side points lie
+	SideAt    string
+	Found     []Setting // the tokens of what was measured back
+	FoundAt   string
+
+	Shape Shape // allowances, corners, holes, hand, face, grain
 }
 
 // Read reads a job file whole. Its errors are *unit.Fault with file:line:column.
@@ -70,7 +80,7 @@ func read(j Job, root strict.Value, err error) (Job, error) {
 	if err != nil {
 		return j, err
 	}
-	fields, err := root.Fields("the job", "job", "unit", "fraction", "angles", "trade", "paper", "printer", "date", "pieces")
+	fields, err := root.Fields("the job", "job", "unit", "fraction", "angles", "trade", "paper", "printer", "date", "site", "pieces")
 	if err != nil {
 		return j, err
 	}
@@ -80,6 +90,8 @@ func read(j Job, root strict.Value, err error) (Job, error) {
 		switch f.Key {
 		case "date":
 			j.Date, err = date(f.Value)
+		case "site":
+			j.Site, err = site(f.Value)
 		case "pieces":
 			j.Pieces, err = pieces(f.Value)
 		case "job":
@@ -142,7 +154,7 @@ func pieces(v strict.Value) ([]Piece, error) {
 
 func piece(v strict.Value) (Piece, error) {
 	p := Piece{Where: v.Where(), Quantity: 1}
-	fields, err := v.Fields("the piece", append([]string{"name", "measure", "quantity", "pick", "base", "with"}, shapeKeys...)...)
+	fields, err := v.Fields("the piece", append([]string{"name", "measure", "quantity", "pick", "base", "with"}, slices.Concat(netKeys, shapeKeys)...)...)
 	if err != nil {
 		return p, err
 	}
@@ -157,6 +169,8 @@ func piece(v strict.Value) (Piece, error) {
 			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
 		case "edges", "corners", "holes", "handed", "face", "grain":
 			err = p.Shape.read(f)
+		case "outline", "side", "found":
+			err = p.net(f)
 		default:
 			err = p.word(f)
 		}

@@ -65,13 +65,18 @@ func ParseBase(text string) ([2]geom.Name, error) {
 
 // measure reads the list of tokens of one piece. What a token says is left to
 // those who know the unit of a bare number.
-func measure(v strict.Value) ([]Setting, error) {
+func measure(v strict.Value) ([]Setting, error) { return tokensOf(v, "measure", "") }
+
+// tokensOf reads a list of measurements under a key.
+func tokensOf(v strict.Value, key, what string) ([]Setting, error) {
 	items, ok := v.Items()
 	switch {
 	case !ok:
-		return nil, v.Fault("measure is not a list of measurements", "measure: [AB=600, BC=450, CA=450]")
+		return nil, v.Fault(key+" is not a list of measurements", key+": [AB=600, BC=450, CA=450]")
+	case len(items) == 0 && what != "":
+		return nil, v.Fault("the list "+what+" is empty", key+": [AB=600, BC=450, CA=450]")
 	case len(items) == 0:
-		return nil, v.Fault("the piece has no measurements", "measure: [AB=600, BC=450, CA=450]")
+		return nil, v.Fault("the piece has no measurements", key+": [AB=600, BC=450, CA=450]")
 	case len(items) > MaxMeasurements:
 		return nil, items[MaxMeasurements].Fault(fmt.Sprintf("more than %d measurements", MaxMeasurements), "")
 	}

@@ -18,11 +18,15 @@ type Over struct {
 	With     geom.Method
 	Pick     Pick
 	PickedOf []int // the pieces that Pick is for, by their index
+
+	Outline []geom.Name
+	Sides   []Aside
+	Site    map[string]string // by the words of SiteKeys
 }
 
 func (o Over) nothing() bool {
 	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
-		(o.Pick == Unpicked || len(o.PickedOf) == 0)
+		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Site) == 0
 }
 
 // Write is the text of a job file that says the job and what was said over it:
@@ -49,6 +53,11 @@ func Write(j Job, o Over) ([]byte, error) {
 			root.Put(s[0], s[1])
 		}
 	}
+	for _, key := range siteKeys {
+		if text := o.Site[key]; text != "" {
+			root.Under("site").Put(key, text)
+		}
+	}
 	for _, f := range fields {
 		if f.Key != "pieces" {
 			continue
@@ -61,6 +70,12 @@ func Write(j Job, o Over) ([]byte, error) {
 			if o.Base != [2]geom.Name{} {
 				piece.Put("base", string(o.Base[0]+o.Base[1]))
 			}
+			if len(o.Outline) > 0 {
+				piece.Put("outline", joined(o.Outline))
+			}
+			if len(o.Sides) > 0 {
+				piece.Put("side", sideWords(o.Sides))
+			}
 			for _, m := range methods {
 				if m.method == o.With {
 					piece.Put("with", m.word)
@@ -69,6 +84,23 @@ func Write(j Job, o Over) ([]byte, error) {
 		}
 	}
 	return root.Bytes()
+}
+
+func joined(names []geom.Name) string {
+	words := make([]string, len(names))
+	for i, n := range names {
+		words[i] = string(n)
+	}
+	return strings.Join(words, ",")
+}
+
+// sideWords is a list of sides as ParseSides reads it.
+func sideWords(list []Aside) string {
+	words := make([]string, len(list))
+	for i, a := range list {
+		words[i] = a.String()
+	}
+	return strings.Join(words, ", ")
 }
 
 // written is the pieces as a job file.

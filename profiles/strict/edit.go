@@ -27,6 +27,25 @@ func (v Value) Put(key, text string) {
 	n.Content = append(n.Content, word(key), word(text))
 }
 
+// Under is the keys with values below a key, which is added where it is not there,
+// or holds none.
+func (v Value) Under(key string) Value {
+	n := v.node
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key && n.Content[i+1].Kind == yaml.MappingNode {
+			return Value{v.file, n.Content[i+1]}
+		}
+	}
+	v.Put(key, "")
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			n.Content[i+1] = &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map"}
+			return Value{v.file, n.Content[i+1]}
+		}
+	}
+	return v
+}
+
 // Bytes is the file as it reads after Put, remarks and all.
 func (v Value) Bytes() ([]byte, error) {
 	var b bytes.Buffer

@@ -31,6 +31,9 @@ type Options struct {
 	Base      [2]geom.Name
 	BaseAt    string
 	With      geom.Method
+	Outline   []geom.Name            // of the one piece there is
+	Sides     []job.Aside            // the same
+	Site      map[string]job.Setting // by the words of job.SiteKeys
 
 	// Calibration of a printer, nil where there is none; nil itself: of no printer.
 	Calibration func(printer string) (*profiles.Calibration, error)
