@@ -22,11 +22,6 @@ type Work struct {
 	Holes      []Hole
 }
 
-// Empty says whether nothing is asked for.
-func (w Work) Empty() bool {
-	return len(w.Allowances) == 0 && len(w.Corners) == 0 && len(w.Holes) == 0
-}
-
 // Allowance is how far the cut line of an edge lies from its finished edge.
 type Allowance struct {
 	Edge  [2]geom.Name

@@ -13,33 +13,6 @@ func Atan(x *big.Float) *big.Float {
 	return atan(x, precOf(x)+guard).SetPrec(precOf(x))
 }
 
-// Atan2 is the direction of (x, y) in (−π, π], 0 for (0, 0), at the larger of
-// the two precisions.
-func Atan2(y, x *big.Float) *big.Float {
-	p := max(precOf(y), precOf(x))
-	w := p + guard
-	if y.Sign() == 0 && x.Sign() >= 0 {
-		return work(p)
-	}
-	if x.Sign() == 0 {
-		a := Pi(p)
-		a.SetMantExp(a, -1)
-		if y.Sign() < 0 {
-			a.Neg(a)
-		}
-		return a
-	}
-	a := atan(work(w).Quo(work(w).Set(y), work(w).Set(x)), w)
-	if x.Sign() < 0 {
-		if y.Sign() < 0 {
-			a.Sub(a, Pi(w))
-		} else {
-			a.Add(a, Pi(w))
-		}
-	}
-	return a.SetPrec(p)
-}
-
 // atan starts from the float64 arc tangent y₀, whose sine and cosine are s and
 // c; what is left, atan((x·c − s)/(c + x·s)), is below 2^-50 and takes a few
 // terms of the series.

@@ -29,12 +29,6 @@ func work(prec uint) *big.Float { return new(big.Float).SetPrec(prec) }
 
 func small(prec uint, n int64) *big.Float { return work(prec).SetInt64(n) }
 
-// Sin is the sine of x radians.
-func Sin(x *big.Float) *big.Float { s, _ := SinCos(x); return s }
-
-// Cos is the cosine of x radians.
-func Cos(x *big.Float) *big.Float { _, c := SinCos(x); return c }
-
 // Tan is the tangent of x radians. (x is never exactly a quarter turn: that is
 // irrational.)
 func Tan(x *big.Float) *big.Float {
