@@ -1,6 +1,10 @@
 package geom
 
-import "trammel/geom/unit"
+import (
+	"slices"
+
+	"trammel/geom/unit"
+)
 
 // Method is a way to construct a triangle by hand on its baseline.
 type Method uint8
@@ -14,10 +18,18 @@ const (
 
 // Construction is the ordered work of a person with rule, compasses, protractor
 // and square. The drawn construction lines and the printed steps both come from
-// it. Its points are those of the Triangle it was made from.
+// it. Its points are those of the Outline, or of the Inner points.
 type Construction struct {
-	Triangle Triangle
+	Outline  Outline
+	Inner    []Spot   // points of a net that are no corners of its outline
+	Triangle Triangle // zero where the outline is no triangle that measurements fix by themselves
 	Steps    []Step
+}
+
+// Spot is a point with its name.
+type Spot struct {
+	Name Name
+	At   Point
 }
 
 // Step is one move of the hand; see StepTypes for the whole list.
@@ -130,4 +142,13 @@ func (CheckHeight) step() {}
 // StepTypes has one of each kind of step; tests range over it.
 func StepTypes() []Step {
 	return []Step{DrawBase{}, Swing{}, ThirdAngle{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
+}
+
+// Names of all points of the work.
+func (c Construction) Names() []Name {
+	all := slices.Clone(c.Outline.Names)
+	for _, s := range c.Inner {
+		all = append(all, s.Name)
+	}
+	return all
 }

@@ -136,7 +136,7 @@ func Construct(s Solution, answer int, by Method) (Construction, error) {
 	b.base()
 	p.draw(b)
 	b.checks()
-	return Construction{Triangle: t, Steps: b.steps}, nil
+	return Construction{Outline: t.Outline(), Triangle: t, Steps: b.steps}, nil
 }
 
 // bench is where the steps are put together.

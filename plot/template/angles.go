@@ -20,11 +20,11 @@ func (f *face) figureAngles() {
 		return
 	}
 	for i := range f.outline {
-		figure := f.style.angle(f.triangle.Angles[i], f.measured(geom.Angle, f.triangle.Names[i]))
+		figure := f.style.angle(f.corners.Angles[i], f.measured(geom.Angle, f.corners.Names[i]))
 		all, sign := f.atCorner(i, figure)
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
-			bare := f.named(string(f.triangle.Names[i]), figure, f.outline[i])
+			bare := f.named(string(f.corners.Names[i]), figure, f.outline[i])
 			last := make([]candidate, 0, 2*len(bare))
 			for _, c := range bare {
 				c.marks = []draw.Op{sign}
@@ -42,9 +42,9 @@ func (f *face) figureAngles() {
 // atCorner are the places for an angle at corner i, and the sign for it alone: the
 // small arc or square that stands in the corner.
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
-	p, angle := f.outline[i], f.triangle.Angles[i]
+	p, angle := f.outline[i], f.corners.Angles[i]
 	start := f.outline.Edge(i).Direction()
-	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge((i+2)%3).Length())
+	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge(f.corners.Before(i)).Length())
 	right := math.Abs(float64(angle-unit.Turn/4)) < float64(rightWithin)
 	least := min(10, shorter*0.3) // radius of the small arc
 	lost := f.lost(i)

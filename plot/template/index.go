@@ -212,10 +212,9 @@ func (x index) pages() string {
 	return "1 page on " + x.plan.Sheet.Name
 }
 
-// before is what to check before cutting: the bar, and the three sides once the
-// pages are together.
+// before is what to check before cutting: the bar, and the sides once the pages are
+// together.
 func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
-	t := x.piece.Triangle()
 	fine := x.style.Figures
 	if fine.Unit >= unit.IN {
 		fine.Denominator = max(fine.Denominator, 32) // a sixteenth would swallow the range
@@ -223,12 +222,10 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	table := sheet.Table{Row: 8, Height: l.height, Gutter: 3, Columns: []sheet.Column{
 		{Head: "side"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)}, {Head: "found", Align: sheet.Box},
 	}}
-	for i := range 3 {
-		length := t.Sides[(i+2)%3]
-		give := Accept(length, joinsAlong(x.plan, x.piece.corners(x.plan).Edge(i)))
-		from, to := t.Names[i], t.Names[(i+1)%3]
+	for _, c := range x.piece.checked() {
+		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)))
 		table.Cells = append(table.Cells, []string{
-			string(from + to), computed(fine.Length(length), x.piece.measured(geom.Distance, from, to)), fine.Length(length - give), fine.Length(length + give), "",
+			string(c.from + c.to), computed(fine.Length(c.length), x.piece.measured(geom.Distance, c.from, c.to)), fine.Length(c.length - give), fine.Length(c.length + give), "",
 		})
 	}
 	if table.Breadth(r) > width {
@@ -337,7 +334,7 @@ func (x index) byHand(l layout) []sheet.Block {
 func set(c geom.Construction, s Style) []string {
 	steps := Steps(c, s)
 	for i, step := range steps {
-		for _, n := range c.Triangle.Names {
+		for _, n := range c.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
 				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
 			}

@@ -129,7 +129,7 @@ func (f *face) put(all []candidate, last func() []candidate) {
 
 // inward is the direction of the bisector into corner i.
 func (f *face) inward(i int) unit.Angle {
-	return f.outline.Edge(i).Direction() + f.triangle.Angles[i]/2
+	return f.outline.Edge(i).Direction() + f.corners.Angles[i]/2
 }
 
 // others are the corners but for corner i.
@@ -143,7 +143,7 @@ func (f *face) letterCorners() {
 		var all []candidate
 		out := f.inward(i) + unit.Turn/2
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
-			w := words{string(f.triangle.Names[i]), h, true}
+			w := words{string(f.corners.Names[i]), h, true}
 			less := float64(draw.CornerHeight-h) * 4
 			for d := unit.Length(4); d <= 30; d++ {
 				for k := range 24 {
@@ -163,9 +163,9 @@ func (f *face) letterCorners() {
 				}
 			}
 		}
-		all = append(all, f.led(words{string(f.triangle.Names[i]), draw.TitleHeight, true}, p, out, 40)...)
+		all = append(all, f.led(words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)...)
 		f.put(all, func() []candidate {
-			last := f.led(words{string(f.triangle.Names[i]), draw.FigureHeight, true}, p, out, 0)
+			last := f.led(words{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
 			for k := range last {
 				last[k].over = true
 			}
@@ -181,8 +181,8 @@ func (f *face) figureSides() {
 	}
 	for i := range f.outline {
 		side := f.outline.Edge(i)
-		n := f.triangle.Names
-		figure := f.style.length(f.triangle.Sides[(i+2)%3], f.measured(geom.Distance, n[i], n[(i+1)%3]))
+		n := f.corners.Names
+		figure := f.style.length(f.corners.Sides[i], f.measured(geom.Distance, n[i], n[f.corners.Next(i)]))
 		said := figure
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure
@@ -201,9 +201,7 @@ func (f *face) figureSides() {
 }
 
 // sideName is the names of the corners that side i runs between.
-func (f *face) sideName(i int) string {
-	return string(f.triangle.Names[i]) + string(f.triangle.Names[(i+1)%3])
-}
+func (f *face) sideName(i int) string { return f.corners.Side(i) }
 
 // alongLine are the places for a figure along a line: beside its middle on the
 // right hand of it and on the left hand, for what each costs; moved along; smaller;
@@ -247,7 +245,7 @@ func (f *face) figureHeight() {
 	w := words{f.height.figure, draw.NoteHeight, false}
 	all = append(all, f.led(w, f.height.To, f.height.Direction(), 25)...)
 	f.put(all, func() []candidate {
-		return f.named(string(f.triangle.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
+		return f.named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
 	})
 }
 

@@ -130,10 +130,10 @@ func (f *face) prick(p geom.Point) {
 // line carried on to its foot where that lies outside. A height that falls on a
 // side is that side, and is not drawn again.
 func (f *face) drawHeight() {
-	if !f.style.Heights {
+	if !f.style.Heights || f.piece.Triangle() == (geom.Triangle{}) {
 		return
 	}
-	t := f.triangle
+	t := f.piece.Triangle()
 	apex := t.Points[2]
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
 	// So near to a side, two lines would be taken for one; the one measured is

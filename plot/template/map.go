@@ -102,7 +102,7 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	m.scene.windows = newField[geom.Rect](about)
 	m.scene.windows.put(room, room)
 	for i, at := range shape {
-		out := geom.Line{From: shape.Edge((i + 2) % 3).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
+		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		var all []candidate
 		for d := unit.Length(2); d < 12; d++ {
 			for k := range 24 {
@@ -110,7 +110,7 @@ func (m chart) draw(p Piece, room geom.Rect) {
 				if k%2 == 1 {
 					turn = -turn
 				}
-				w := words{string(p.Triangle().Names[i]), draw.FigureHeight, true}
+				w := words{string(p.Outline().Names[i]), draw.FigureHeight, true}
 				text := w.at(at.Toward(out+turn, d+w.height/2), 0)
 				text.On = draw.Notes
 				all = append(all, candidate{text: text, cost: float64(d) + turn.Degrees()*turn.Degrees()/2000})

@@ -81,14 +81,14 @@ func (m chart) construction(c geom.Construction, room geom.Rect) {
 
 // sides writes the length of each side beside it, outside where there is room.
 func (m chart) sides(p Piece, s Style) {
-	t := p.Triangle()
+	o := p.Outline()
 	f := face{piece: p}
 	outline := p.corners(m.plan)
 	for i := range outline {
 		edge := outline.Edge(i)
 		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
-		from, to := t.Names[i], t.Names[(i+1)%3]
-		w := words{s.length(t.Sides[(i+2)%3], f.measured(geom.Distance, from, to)), draw.FigureHeight, false}
+		from, to := o.Names[i], o.Names[o.Next(i)]
+		w := words{s.length(o.Sides[i], f.measured(geom.Distance, from, to)), draw.FigureHeight, false}
 		var all []candidate
 		for k := range 17 {
 			share := 0.5 + float64((k+1)/2)*0.05*float64(1-2*(k%2))

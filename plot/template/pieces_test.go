@@ -37,7 +37,7 @@ func pieces(t testing.TB, by geom.Method, tokens string) []Piece {
 		if err != nil {
 			t.Fatalf("%s: %v", tokens, err)
 		}
-		all = append(all, Piece{Job: "Boathouse refit", Name: "Brace plate", Quantity: 2, Solution: s, Answer: i, Construction: c})
+		all = append(all, Piece{Job: "Boathouse refit", Name: "Brace plate", Quantity: 2, Construction: c, Measured: measured})
 	}
 	return all
 }

@@ -14,8 +14,11 @@ import (
 // of heads, a row a corner.
 func Settings(p Piece, s Style) [][]string {
 	rows := [][]string{{"corner", "inside", "joint to\nthe edge", "saw from a\nsquare cut", "joint rises\nin 100 mm", "joint rises\nin 12 in"}}
-	t := p.Triangle()
-	order := []int{0, 1, 2}
+	t := p.Outline()
+	order := make([]int, len(t.Names))
+	for i := range order {
+		order[i] = i
+	}
 	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
 	for _, i := range order {
 		n := t.Names[i]

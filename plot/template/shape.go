@@ -29,7 +29,7 @@ func (p Piece) corners(plan paging.Plan) geom.Polygon {
 	if !p.shaped() {
 		return plan.Outline
 	}
-	return plan.Place.Polygon(p.Triangle().Polygon())
+	return plan.Place.Polygon(p.Outline().Points)
 }
 
 // Measures says in a few words what the figures of a shaped piece measure and which
@@ -181,10 +181,8 @@ func (f *face) ways(b shape.Bore) []way {
 
 // corner is where a corner lies in the piece's own coordinates.
 func (f *face) corner(n geom.Name) geom.Point {
-	for i, m := range f.triangle.Names {
-		if m == n {
-			return f.triangle.Points[i]
-		}
+	if i, ok := f.corners.Corner(n); ok {
+		return f.corners.Points[i]
 	}
 	return geom.Point{}
 }

@@ -244,7 +244,11 @@ func (f *face) sayHand() {
 
 // middle of the finished contour's corners.
 func (f *face) middle() geom.Point {
-	return f.outline[0].Plus(f.outline[1]).Plus(f.outline[2]).Times(1. / 3)
+	var sum geom.Point
+	for _, p := range f.outline {
+		sum = sum.Plus(p)
+	}
+	return sum.Times(1 / float64(len(f.outline)))
 }
 
 type place struct {

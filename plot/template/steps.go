@@ -101,7 +101,7 @@ func (w *work) swing(s geom.Swing) string {
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
 	case geom.Parallel:
 		// From the centre of the arc both are as far.
-		t, end := w.construction.Triangle, 0
+		t, end := w.construction.Outline, 0
 		if s.Centre == t.Names[0] {
 			end = 1
 		}
@@ -179,11 +179,11 @@ func (w *work) erect(s geom.Erect) string {
 // otherHeights are the heights that were measured over other sides than the
 // baseline: no line of the drawing shows them.
 func (p Piece) otherHeights(s Style) string {
-	if len(p.Solution.Measured) == 0 {
-		return "" // no piece, but a page that several share
-	}
 	var say []string
 	t := p.Triangle()
+	if t == (geom.Triangle{}) {
+		return "" // a net, or a page that several pieces share
+	}
 	for i, n := range t.Names[:2] {
 		if p.measured(geom.Height, n) {
 			say = append(say, fmt.Sprintf("height from %s %s", n, s.Figures.Length(t.Heights[i])))
@@ -195,7 +195,7 @@ func (p Piece) otherHeights(s Style) string {
 // carried is a side as it is met by the perpendicular from the corner over it:
 // carried on where the angle at one of its ends is obtuse.
 func (w *work) carried(side [2]geom.Name) string {
-	t := w.construction.Triangle
+	t := w.construction.Outline
 	for i, n := range t.Names {
 		for k, end := range side {
 			if n == end && t.Angles[i] > unit.Turn/4+1e-9 { // rounding of a right angle is 1e-16
@@ -207,4 +207,4 @@ func (w *work) carried(side [2]geom.Name) string {
 }
 
 // base is the length of the baseline.
-func (w *work) base() unit.Length { return w.construction.Triangle.Sides[2] }
+func (w *work) base() unit.Length { return w.construction.Outline.Sides[0] }

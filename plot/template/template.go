@@ -16,10 +16,9 @@ import (
 // Piece is what is drawn.
 type Piece struct {
 	Job, Name    string
-	Quantity     int // how many to cut; 0 and 1 say nothing
-	Solution     geom.Solution
-	Answer       int // index into Solution.Answers
-	Construction geom.Construction
+	Quantity     int                // how many to cut; 0 and 1 say nothing
+	Construction geom.Construction  // and in it the outline
+	Measured     []geom.Measurement // of it: other figures are computed
 
 	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
@@ -27,8 +26,11 @@ type Piece struct {
 	Hand  string       // "other hand"; empty says nothing
 }
 
-// Triangle that is drawn.
-func (p Piece) Triangle() geom.Triangle { return p.Solution.Answers[p.Answer].Triangle }
+// Outline that is drawn.
+func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
+
+// Triangle that is drawn, zero where it is none.
+func (p Piece) Triangle() geom.Triangle { return p.Construction.Triangle }
 
 // Style is what a trade wants to see and how figures are written.
 type Style struct {
@@ -90,10 +92,11 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	if err := p.lettered(r); err != nil {
 		return nil, nil, err
 	}
-	t := p.Triangle()
+	o := p.Outline()
 	f := face{
-		piece: p, plan: plan, style: s, triangle: t,
-		outline: plan.Place.Polygon(t.Polygon()),
+		piece: p, plan: plan, style: s, corners: o,
+		outline: plan.Place.Polygon(o.Points),
+		figured: make([]geom.Point, len(o.Names)),
 		scene:   newScene(plan.Windows(), r),
 	}
 	f.drawLines()
@@ -123,30 +126,41 @@ func (p Piece) lettered(r draw.Ruler) error {
 
 // face is a piece while it is being drawn, its geometry in the plane of the sheets.
 type face struct {
-	piece    Piece
-	plan     paging.Plan
-	style    Style
-	triangle geom.Triangle
-	outline  geom.Polygon
-	arcs     []swung       // what is lettered along its arc
-	height   *upright      // the height that is drawn, if any
-	figured  [3]geom.Point // where each side has its length
-	scene    *scene
-	missed   []string // words for which there was no room at all
+	piece   Piece
+	plan    paging.Plan
+	style   Style
+	corners geom.Outline // in the piece's own coordinates
+	outline geom.Polygon
+	arcs    []swung      // what is lettered along its arc
+	height  *upright     // the height that is drawn, if any
+	figured []geom.Point // where each side has its length
+	scene   *scene
+	missed  []string // words for which there was no room at all
 }
 
 func (f *face) measured(kind geom.Kind, at ...geom.Name) bool { return f.piece.measured(kind, at...) }
 
+// between says whether an angle is the one inside the piece at its corner.
+func (p Piece) between(m geom.Measurement) bool {
+	if m.At[0] == "" {
+		return true
+	}
+	o := p.Outline()
+	i, _ := o.Corner(m.At[1])
+	a, b := o.Names[o.Before(i)], o.Names[o.Next(i)]
+	return o.Angles[i] < unit.Turn/2 && (m.At[0] == a && m.At[2] == b || m.At[0] == b && m.At[2] == a)
+}
+
 // measured says whether the job gave a length between two points, an angle at a
 // point or a height from a point.
 func (p Piece) measured(kind geom.Kind, at ...geom.Name) bool {
-	for _, m := range p.Solution.Measured {
+	for _, m := range p.Measured {
 		if m.Kind != kind {
 			continue
 		}
 		switch {
 		case kind == geom.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
-			kind == geom.Angle && m.At[1] == at[0],
+			kind == geom.Angle && m.At[1] == at[0] && p.between(m),
 			kind == geom.Height && m.At[0] == at[0]:
 			return true
 		}

@@ -127,7 +127,7 @@ func (w Work) inPiece(p Piece, err error) error {
 func (w Work) templatePiece(p Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
-		Solution: p.Solution, Answer: p.Answer, Construction: p.Construction,
+		Construction: p.Construction, Measured: p.Solution.Measured,
 		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(),
 	}
 }
