@@ -40,12 +40,19 @@ var kinds = []struct {
 		{"compass", between(10, 100*unit.Metre)},
 		{"protractor", func(t string) error { _, err := ParseStep(t); return err }},
 		{"tape", func(t string) error { return oneOf(t, Classes()) }},
+		{"hook", func(t string) error { return oneOf(t, []string{"yes", "no"}) }},
+		{"instrument", func(t string) error { return oneOf(t, Instruments()) }},
+		{"reading", between(leastReading, mostReading)},
 	}},
 }
 
 // Lettering heights: ISO 3098 begins at 1.8; figures under 2.5 are not read at a
 // bench, and over 20 they leave no room.
 const leastLettering, mostLettering unit.Length = 2.5, 20
+
+// Nobody reads a tape to less than a tenth of a millimetre, and who keeps no better
+// than 50 mm does not measure.
+const leastReading, mostReading unit.Length = 0.1, 50
 
 var defaultKeys = []string{"paper", "printer", "trade"}
 

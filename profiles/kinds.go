@@ -41,6 +41,9 @@ type Trade struct {
 	Compass    unit.Length // longest radius, 0 where it does not matter
 	Protractor unit.Angle  // smallest step that can be set
 	Tape       string      // accuracy class: I, II or III
+	Hook       bool        // the tape's zero is a hook or the end of its case
+	Instrument string      // what angles are set out with: one of Instruments
+	Reading    unit.Length // of nail and eye over the tape, one pull
 	From       From
 }
 
@@ -49,6 +52,10 @@ func Shown() []string { return []string{"arcs", "heights", "angles", "lengths", 
 
 // Classes are the accuracy classes of tapes (OIML R 35).
 func Classes() []string { return []string{"I", "II", "III"} }
+
+// Instruments are what angles are set out with; square is a 3-4-5 triangle of
+// tape and string.
+func Instruments() []string { return []string{"none", "square", "protractor", "theodolite"} }
 
 // Default is the name of the paper, printer or trade to take where nobody says,
 // and where that was written.
@@ -155,7 +162,7 @@ func (s Set) Trade(name string) (Trade, error) {
 	t := Trade{Name: s.nameOf("trades", id(name)), From: s.origins("trades", id(name)), Show: map[string]bool{}}
 	base := s.values.Trades["general"]
 	get := func(key, own, base string) string { return s.inherit(t.From, "trades", "general", key, own, base) }
-	var errs [6]error
+	var errs [7]error
 	t.Unit, errs[0] = unit.ParseUnit(get("unit", text.Unit, base.Unit))
 	t.Figures.Unit = t.Unit
 	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction", text.Fraction, base.Fraction))
@@ -166,6 +173,9 @@ func (s Set) Trade(name string) (Trade, error) {
 		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
 	}
 	t.Tape = get("tape", text.Tape, base.Tape)
+	t.Hook = get("hook", text.Hook, base.Hook) == "yes"
+	t.Instrument = get("instrument", text.Instrument, base.Instrument)
+	t.Reading, errs[6] = lengthBetween(get("reading", text.Reading, base.Reading), leastReading, mostReading)
 	show := text.Show
 	if get("show", strings.Join(text.Show, " "), strings.Join(base.Show, " ")) != "" && t.From["show"] != s.from[path("trades", id(name), "show")] {
 		show = base.Show

@@ -52,6 +52,7 @@ type tradeText struct {
 	Unit, Fraction, Angles, Lettering string
 	Show                              []string
 	Compass, Protractor, Tape         string
+	Hook, Instrument, Reading         string
 }
 
 // dot parts the words of a path. Not a point, which a name may hold: viper would

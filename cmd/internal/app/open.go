@@ -48,6 +48,7 @@ type Work struct {
 	Sheet   paging.Sheet
 	Cover   paging.Cover
 	Printer profiles.Printer
+	Site    Site
 	Pieces  []Piece
 	madeFor madeFor      // the printer
 	over    job.Over     // what the options say over the job
@@ -113,6 +114,9 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if err := s.paper(&w); err != nil {
 		return w, err
 	}
+	if w.Site, err = s.site(&w, bare); err != nil {
+		return w, err
+	}
 	var all []geom.Measurement
 	for i, p := range j.Pieces {
 		ms, err := measurements(p, bare)
@@ -145,6 +149,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
 		w.Figures.Unit = u
 	}
+	w.Site.Tools.Feet = w.Figures.Unit >= unit.IN
 	return w, nil
 }
 

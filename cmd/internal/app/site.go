@@ -1,0 +1,306 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/job"
+	"trammel/profiles/strict"
+)
+
+// Site is what is known of the ground, the tools and the day: from the trade, over
+// it the job's site, over that the options.
+type Site struct {
+	Tools survey.Tools
+	// Methods that the tools allow, two arcs first.
+	Methods   []survey.Method
+	Permitted unit.Length // the K of ±K√L; 0: not said
+	Every     unit.Length // from mark to mark along each edge; 0: no marks
+	Boards    unit.Length // profile boards clear of the digging by that; 0: none
+	Origin    geom.Point  // of the pegs' coordinates, x east and y north: the baseline's zero end
+	Bearing   unit.Angle  // of the baseline, clockwise from north; along x where it was not said
+	Placed    bool        // origin or bearing was said
+	Standard  survey.Standard
+	// Conditions that the tape is used in; nil: no corrections are asked for.
+	Conditions *survey.Conditions
+	// From says of each word of job.SiteKeys where it was written, the trade's too.
+	From map[string]string
+}
+
+// Where a tape is true and how steel behaves, unless its own figures are given:
+// Directive 2014/32/EU, annex X, and the usual figures of handbooks.
+var steel = survey.Standard{
+	Temperature: survey.NormalTemperature, Pull: survey.NormalPull,
+	Expansivity: survey.SteelExpansivity, Modulus: survey.SteelModulus,
+}
+
+// Limits of what somebody says of a site.
+const (
+	leastTolerance, mostTolerance = 0.1 * unit.Millimetre, 50 * unit.Millimetre // as a trade's reading
+	leastK, mostK                 = 0.1 * unit.Millimetre, 100 * unit.Millimetre
+	leastApart, mostApart         = 10 * unit.Millimetre, 1000 * unit.Metre
+	leastTape, mostTape           = 1 * unit.Metre, 1000 * unit.Metre
+	// farthest is beyond any grid of coordinates: the equator is 40 000 km round.
+	farthest = 20_000_000 * unit.Metre
+)
+
+// site decides what is known of the site. bare is what a bare number counts.
+func (s settings) site(w *Work, bare unit.Unit) (Site, error) {
+	all := map[string]job.Setting{}
+	for key, text := range map[string]string{"tape": w.Trade.Tape, "instrument": w.Trade.Instrument, "reading": fmt.Sprintf("%g mm", w.Trade.Reading.MM())} {
+		all[key] = job.Setting{Text: text, Where: w.Trade.From[key]}
+	}
+	all["hook"] = job.Setting{Text: "no", Where: w.Trade.From["hook"]}
+	if w.Trade.Hook {
+		all["hook"] = job.Setting{Text: "yes", Where: w.Trade.From["hook"]}
+	}
+	maps.Copy(all, s.job.Site)
+	maps.Copy(all, s.o.Site)
+	r := siteReader{all: all, site: Site{Standard: steel, From: map[string]string{}}, bare: bare}
+	for key, t := range all {
+		r.site.From[key] = t.Where
+	}
+	r.tools()
+	r.ground()
+	r.tape()
+	return r.site, r.err
+}
+
+// siteReader reads settings until the first that cannot be meant.
+type siteReader struct {
+	all  map[string]job.Setting
+	site Site
+	bare unit.Unit
+	err  error
+}
+
+// has says whether a word was said.
+func (r *siteReader) has(keys ...string) bool {
+	return slices.ContainsFunc(keys, func(k string) bool { return r.all[k].Text != "" })
+}
+
+// read hands the text under a key, where there is one, to who can read it.
+func read[T any](r *siteReader, key string, to *T, parse func(string) (T, error)) {
+	t := r.all[key]
+	if r.err != nil || t.Text == "" {
+		return
+	}
+	v, err := parse(t.Text)
+	if err != nil {
+		r.fail(key, err)
+		return
+	}
+	*to = v
+}
+
+// fail gives an error the place where the key's value was written.
+func (r *siteReader) fail(key string, err error) {
+	var f *unit.Fault
+	if !errors.As(err, &f) {
+		r.err = err
+		return
+	}
+	where := r.all[key].Where
+	if strings.HasPrefix(where, "--") {
+		r.err = &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
+		return
+	}
+	r.err = (&unit.Fault{Where: key, What: f.What, Hint: f.Hint}).In(where)
+}
+
+func (r *siteReader) fault(key, what, hint string) {
+	if r.err == nil {
+		r.fail(key, &unit.Fault{What: what, Hint: hint})
+	}
+}
+
+// between reads a length within limits; a bare number counts u.
+func between(u unit.Unit, least, most unit.Length) func(string) (unit.Length, error) {
+	return func(text string) (unit.Length, error) { return unit.ParseSetting(text, u, least, most) }
+}
+
+// choice reads one word of several.
+func choice(words ...string) func(string) (string, error) {
+	return func(text string) (string, error) {
+		if slices.Contains(words, strings.ToLower(text)) {
+			return strings.ToLower(text), nil
+		}
+		return "", &unit.Fault{What: fmt.Sprintf("%q is not known here", strict.Shorten(text)), Hint: strict.Suggest(text, words)}
+	}
+}
+
+// tools are what the site is measured and set out with.
+func (r *siteReader) tools() {
+	t := &r.site.Tools
+	read(r, "tape", &t.Tape.Class, survey.ParseClass)
+	var hook, instrument string
+	read(r, "hook", &hook, choice("yes", "no"))
+	t.Tape.Hook = hook == "yes"
+	read(r, "reading", &t.Reading, between(r.bare, leastTolerance, mostTolerance))
+	read(r, "instrument", &instrument, choice(profiles.Instruments()...))
+	// Each does what those before it do: whoever has a theodolite has a tape and a string.
+	r.site.Methods = []survey.Method{survey.TwoArcs}
+	if instrument != "none" {
+		r.site.Methods = append(r.site.Methods, survey.OffsetSquare)
+	}
+	switch instrument {
+	case "protractor":
+		t.Instrument = survey.Protractor
+	case "theodolite":
+		t.Instrument = survey.Theodolite
+	}
+	turns := t.Instrument != (survey.Instrument{})
+	if turns {
+		r.site.Methods = append(r.site.Methods, survey.AngleDistance)
+	} else {
+		t.Instrument = survey.Protractor // angles that were measured were measured with something
+	}
+	read(r, "angle", &t.Instrument.Angle, instrumentAngle)
+}
+
+// instrumentAngle reads what an instrument keeps: 30', 20", 0.1deg.
+func instrumentAngle(text string) (unit.Angle, error) {
+	if !unit.IsAngle(text) {
+		return 0, &unit.Fault{What: unit.Quote(text) + " is not an angle", Hint: `what 95 of 100 angles keep: write 30', 20" or 0.1deg`}
+	}
+	if a, err := unit.ParseAngle(text); err == nil {
+		return within(text, a.Angle())
+	}
+	a, err := unit.ParseAngle("0°" + text) // minutes or seconds alone
+	if err != nil {
+		return 0, err
+	}
+	return within(text, a.Angle())
+}
+
+func within(text string, a unit.Angle) (unit.Angle, error) {
+	if a < unit.Degree/3600 || a > 5*unit.Degree {
+		return 0, &unit.Fault{What: unit.Quote(text) + ` is not between 1" and 5°, what instruments keep`, Hint: `write 30', 20" or 0.1deg`}
+	}
+	return a, nil
+}
+
+// ground is what is to be built and where.
+func (r *siteReader) ground() {
+	read(r, "permitted", &r.site.Permitted, between(unit.MM, leastK, mostK))
+	read(r, "every", &r.site.Every, between(r.bare, leastApart, mostApart))
+	read(r, "boards", &r.site.Boards, between(r.bare, leastApart, mostApart))
+	read(r, "origin", &r.site.Origin, func(text string) (geom.Point, error) { return parsePlace(text, r.bare) })
+	read(r, "bearing", &r.site.Bearing, parseBearing)
+	r.site.Placed = r.has("origin", "bearing")
+	if !r.has("bearing") {
+		r.site.Bearing = unit.Turn / 4 // along x
+	}
+}
+
+// parsePlace reads easting and northing: 1000,2000 or 1000 m; 2000,5 m.
+func parsePlace(text string, bare unit.Unit) (geom.Point, error) {
+	const hint = "write easting,northing, such as 1000,2000; with decimal commas 1000,5; 2000,5"
+	cut := ","
+	if strings.Contains(text, ";") {
+		cut = ";"
+	}
+	parts := strings.Split(text, cut)
+	if len(parts) != 2 {
+		return geom.Point{}, &unit.Fault{What: fmt.Sprintf("%q is not a place", strict.Shorten(text)), Hint: hint}
+	}
+	var xy [2]unit.Length
+	for i, p := range parts {
+		v, err := unit.ParseSetting(strings.TrimSpace(p), bare, -farthest, farthest)
+		if err != nil {
+			var f *unit.Fault
+			if errors.As(err, &f) && f.Hint == "" {
+				f.Hint = hint
+			}
+			return geom.Point{}, err
+		}
+		xy[i] = v
+	}
+	return geom.Point{X: xy[0], Y: xy[1]}, nil
+}
+
+// parseBearing reads an angle clockwise from north, from 0° to less than 360°.
+func parseBearing(text string) (unit.Angle, error) {
+	a, err := unit.ParseTurn(text)
+	if err != nil {
+		return 0, err
+	}
+	if a < 0 || a >= unit.Turn {
+		return 0, &unit.Fault{What: unit.Quote(text) + " is not between 0° and 360°", Hint: "a bearing counts clockwise from north: 0 north, 90 east, 180 south, 270 west"}
+	}
+	return a, nil
+}
+
+// tape is what the tape is and how it is used.
+func (r *siteReader) tape() {
+	used := []string{"temperature", "pull", "span", "slope"}
+	own := []string{"tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
+	if !r.has(used...) && !r.has(own...) {
+		return
+	}
+	s := &r.site.Standard
+	read(r, "tape_says", &s.Nominal, between(r.bare, leastTape, mostTape))
+	read(r, "tape_is", &s.True, between(r.bare, leastTape, mostTape))
+	read(r, "tape_temperature", &s.Temperature, survey.ParseTemperature)
+	read(r, "tape_pull", &s.Pull, survey.ParseForce)
+	read(r, "expansion", &s.Expansivity, survey.ParseExpansivity)
+	read(r, "section", &s.Section, survey.ParseSection)
+	read(r, "modulus", &s.Modulus, survey.ParseModulus)
+	read(r, "weight", &s.Weight, survey.ParseWeight)
+	// What is not said of the day is as it was when the tape was true.
+	c := survey.Conditions{Temperature: s.Temperature, Pull: s.Pull}
+	read(r, "temperature", &c.Temperature, survey.ParseTemperature)
+	read(r, "pull", &c.Pull, survey.ParseForce)
+	read(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
+	read(r, "slope", &c.Slope, func(text string) (unit.Angle, error) { a, err := unit.ParseAngle(text); return a.Angle(), err })
+	r.missing(c)
+	if r.err == nil {
+		r.refused(c)
+	}
+	r.site.Conditions = &c
+}
+
+// missing finds what was said and has no effect because something else was not.
+func (r *siteReader) missing(c survey.Conditions) {
+	s := r.site.Standard
+	switch {
+	case r.err != nil:
+	case r.has("tape_says") && !r.has("tape_is"):
+		r.fault("tape_says", "nothing says how long the tape truly is", "add tape_is, from its certificate, or leave tape_says out")
+	case r.has("tape_is") && !r.has("tape_says"):
+		r.fault("tape_is", "nothing says what the tape reads over that length", "add tape_says, such as 30 m, or leave tape_is out")
+	case c.Span > 0 && s.Weight == 0:
+		r.fault("span", "a tape that hangs sags, and nothing says what it weighs", "add under site: weight: 0.18N/m, 18g/m or 2.8lb/100ft")
+	case c.Pull != s.Pull && s.Section == 0:
+		r.fault("pull", fmt.Sprintf("the tape is true at %.4g N and stretches otherwise, and nothing says how thick it is", float64(s.Pull)),
+			"add under site: section: 4.2mm2 or 0.0075in2 (width times thickness); or tape_pull, where it is true at another pull")
+	case r.has("weight") && c.Span == 0:
+		r.fault("weight", "weight makes a tape sag that hangs, and nothing says how far apart its supports are", "add span, such as 10 m, or leave weight out")
+	}
+}
+
+// refused asks the tape itself whether it can be used like that.
+func (r *siteReader) refused(c survey.Conditions) {
+	_, _, err := r.site.Standard.Reading(unit.Metre, c)
+	var f *unit.Fault
+	if !errors.As(err, &f) {
+		r.err = err
+		return
+	}
+	for _, key := range map[string][]string{
+		"tape": {"tape_is", "section", "pull"}, "temperature": {"temperature", "tape_temperature"}, "pull": {"pull", "span"}, "slope": {"slope"},
+	}[f.Where] {
+		if r.has(key) {
+			r.fail(key, f)
+			return
+		}
+	}
+	r.err = err
+}
