@@ -232,16 +232,22 @@ func (r *request) job(args []string) (job.Job, error) {
 		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[0]), What: "is not a measurement, and a job file does not go with measurements", Hint: both}
 	case len(files) > 1:
 		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[1]), What: "is a second job file", Hint: both}
-	case len(files) == 1:
-		if r.flags.Changed("name") {
-			return job.Job{}, &unit.Fault{Where: "--name", What: "a job file names its pieces itself", Hint: "leave --name out"}
-		}
-		return r.jobFile(files[0])
 	}
 	if n := len([]rune(r.name)); n > job.MaxName {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
-	return app.Named(strings.TrimSpace(r.name), tokens), nil
+	if len(files) == 0 {
+		return app.Named(strings.TrimSpace(r.name), tokens), nil
+	}
+	j, err := r.jobFile(files[0])
+	if err != nil || !r.flags.Changed("name") {
+		return j, err
+	}
+	if j.Raw != nil {
+		return job.Job{}, &unit.Fault{Where: "--name", What: "a job file names its pieces itself", Hint: "leave --name out"}
+	}
+	j.Pieces[0].Name = strings.TrimSpace(r.name) // of a list of measurements
+	return j, nil
 }
 
 func (r *request) jobFile(path string) (job.Job, error) {
@@ -253,7 +259,7 @@ func (r *request) jobFile(path string) (job.Job, error) {
 		if app.IsPDF(data) {
 			return job.Job{}, &unit.Fault{Where: "standard input", What: "is a PDF, and a PDF is read from a file", Hint: "name the file: trammel solve gusset.pdf"}
 		}
-		return job.Read("standard input", data)
+		return job.ReadAny("standard input", data)
 	}
 	data, err := readFile(path)
 	if err != nil {
@@ -269,7 +275,7 @@ func (r *request) jobFile(path string) (job.Job, error) {
 	if r.out != "" && sameFile(path, r.out) {
 		return job.Job{}, overItself(r.out, "the job file")
 	}
-	return job.Read(path, data)
+	return job.ReadAny(path, data)
 }
 
 // sameFile says whether two names are of one file, through links as well.

@@ -47,6 +47,7 @@ type Piece struct {
 	NameAt   string // where Name was written
 	Where    string
 	Measure  []Setting // the tokens, such as AB=600
+	Notes    []string  // beside each of them, empty where nothing is noted; nil where nothing is
 	Quantity int       // 1 where the job does not say
 	Pick     Pick
 	PickAt   string       // where Pick was written

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"trammel/geom"
 	"trammel/profiles/strict"
@@ -21,17 +22,19 @@ type Over struct {
 
 	Outline []geom.Name
 	Sides   []Aside
+	Found   []string          // the tokens of what was measured back
 	Site    map[string]string // by the words of SiteKeys
 }
 
 func (o Over) nothing() bool {
 	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
-		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Site) == 0
+		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Site) == 0
 }
 
 // Write is the text of a job file that says the job and what was said over it:
-// the very bytes that were read where nothing was. A job without a file is
-// written with the names, measurements and quantities of its pieces alone.
+// the very bytes that were read where nothing was. A job without a file, or from a
+// list of measurements, is written with the names, measurements, notes and
+// quantities of its pieces alone.
 func Write(j Job, o Over) ([]byte, error) {
 	text := j.Raw
 	if text == nil {
@@ -76,6 +79,9 @@ func Write(j Job, o Over) ([]byte, error) {
 			if len(o.Sides) > 0 {
 				piece.Put("side", sideWords(o.Sides))
 			}
+			if len(o.Found) > 0 {
+				piece.PutList("found", o.Found)
+			}
 			for _, m := range methods {
 				if m.method == o.With {
 					piece.Put("with", m.word)
@@ -114,14 +120,26 @@ func written(j Job) []byte {
 			mark = "  "
 		}
 		fmt.Fprintf(&b, "  %smeasure:\n", mark)
-		for _, t := range p.Measure {
-			fmt.Fprintf(&b, "      - %s\n", quoted(t.Text))
+		for i, t := range p.Measure {
+			fmt.Fprintf(&b, "      - %s", quoted(t.Text))
+			if i < len(p.Notes) && p.Notes[i] != "" {
+				b.WriteString(" # " + strings.Map(remark, p.Notes[i]))
+			}
+			b.WriteByte('\n')
 		}
 		if p.Quantity > 1 {
 			fmt.Fprintf(&b, "    quantity: %d\n", p.Quantity)
 		}
 	}
 	return []byte(b.String())
+}
+
+// remark is a letter as it may stand in a remark of YAML.
+func remark(r rune) rune {
+	if unicode.IsPrint(r) {
+		return r
+	}
+	return ' '
 }
 
 // quoted is text that YAML reads as it stands, on one line.

@@ -27,6 +27,20 @@ func (v Value) Put(key, text string) {
 	n.Content = append(n.Content, word(key), word(text))
 }
 
+// PutList is Put of a list of texts.
+func (v Value) PutList(key string, texts []string) {
+	v.Put(key, "")
+	for i, n := 0, v.node; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			list := &yaml.Node{Kind: yaml.SequenceNode, Tag: "!!seq"}
+			for _, t := range texts {
+				list.Content = append(list.Content, &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: t})
+			}
+			n.Content[i+1] = list
+		}
+	}
+}
+
 // Under is the keys with values below a key, which is added where it is not there,
 // or holds none.
 func (v Value) Under(key string) Value {
