@@ -21,6 +21,7 @@ func measure(t testing.TB, text string) []Measurement {
 		value, tolerance, stated := strings.Cut(value, "+-")
 		m.Value.Text, m.Value.Stated = value, stated
 		number, angle := strings.CutSuffix(value, "deg")
+		m.Value.Bare = !angle
 		m.Value.Value, ok = new(big.Rat).SetString(number)
 		if !ok {
 			t.Fatalf("%q is not a number", number)

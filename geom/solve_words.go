@@ -3,7 +3,6 @@ package geom
 import (
 	"fmt"
 	"math"
-	"math/big"
 	"strconv"
 	"strings"
 
@@ -15,8 +14,9 @@ type words struct {
 	names  [3]Name
 	spelt  [3]string  // the sides as they were written, else round the triangle: BC, CA, AB
 	value  [9]string  // what was measured, as written; empty where it was not
-	bare   float64    // millimetres in the unit that figures are given in
-	mark   string     // of that unit; empty where the measurements are bare numbers too
+	unit   unit.Unit  // that figures are given in
+	bare   float64    // millimetres in it; of feet those in an inch
+	mark   string     // behind figures; empty where the measurements are bare numbers too
 	inches unit.Style // of inches and feet, else zero
 }
 
@@ -32,52 +32,39 @@ func wordsOf(names [3]Name, of []quantity, ms []Measurement) words {
 			w.spelt[q.corner()] = string(m.At[0] + m.At[1])
 		}
 	}
-	w.bare, w.mark = figuresOfText(ms)
-	switch unit.Length(w.bare) {
-	case unit.Inch:
-		w.inches.Unit = unit.IN
-	case unit.Foot:
-		w.inches.Unit, w.bare, w.mark = unit.FT, float64(unit.Inch), `"`
+	u, marked := unitOfFigures(ms)
+	w.unit, w.bare = u, u.Length().MM()
+	switch {
+	case u >= unit.IN: // less than an inch is told in decimals of it, of a foot too
+		w.inches.Unit, w.bare, w.mark = u, unit.Inch.MM(), `"`
+	case marked:
+		w.mark = " " + u.String()
 	}
 	return w
 }
 
-// figuresOfText finds the unit that computed lengths are told in: that of the
-// bare numbers where there are any, else feet or inches where those are
-// written, else millimetres; and the mark behind them, none where every length
-// is a bare metric number.
-func figuresOfText(ms []Measurement) (bare float64, mark string) {
-	bare = 1
-	marked, counted := false, false
+// unitOfFigures is the unit that computed lengths are told in: that of the bare
+// numbers where there are any, else feet or inches where those are written, else
+// millimetres; marked says that some length names its unit.
+func unitOfFigures(ms []Measurement) (u unit.Unit, marked bool) {
+	bare := false
 	for _, m := range ms {
-		if m.Kind == Angle {
-			continue
-		}
-		text := m.Value.Text
-		if n, ok := new(big.Rat).SetString(strings.ReplaceAll(text, ",", ".")); ok && n.Sign() > 0 {
-			bare, _ = n.Quo(m.Value.Value, n).Float64()
-			counted = true
-			continue
-		}
-		marked = true
-		switch {
-		case counted:
-		case strings.ContainsAny(text, "'′") || strings.Contains(text, "ft"):
-			bare = float64(unit.Foot)
-		case bare == 1 && (strings.ContainsAny(text, `"″`) || strings.Contains(text, "in")):
-			bare = float64(unit.Inch)
+		switch v := m.Value; {
+		case m.Kind == Angle:
+		case v.Bare:
+			u, bare = v.Unit, true
+		default:
+			marked = true
+			switch {
+			case bare:
+			case v.Feet:
+				u = unit.FT
+			case v.Unit == unit.IN && u == unit.MM:
+				u = unit.IN
+			}
 		}
 	}
-	marks := map[unit.Length]string{unit.Centimetre: " cm", unit.Metre: " m", unit.Inch: `"`, unit.Foot: " ft"}
-	switch m, ok := marks[unit.Length(bare)]; {
-	case bare >= float64(unit.Inch) && bare < float64(unit.Metre):
-		return bare, m
-	case !marked:
-		return bare, ""
-	case ok:
-		return bare, m
-	}
-	return bare, " mm"
+	return u, marked
 }
 
 // length with about three figures, and never fewer than one decimal where there
@@ -101,7 +88,7 @@ func (w words) inFractions(mm float64) bool {
 func (w words) places(mm float64) int {
 	least := 1
 	switch {
-	case w.bare >= 100: // metres, feet
+	case w.bare >= 100: // metres
 		least = 3
 	case w.bare > 10: // inches
 		least = 2
@@ -135,13 +122,7 @@ func (w words) withUnit(mm float64) string {
 	if w.mark != "" {
 		return w.float(mm)
 	}
-	switch unit.Length(w.bare) {
-	case unit.Centimetre:
-		return w.float(mm) + " cm"
-	case unit.Metre:
-		return w.float(mm) + " m"
-	}
-	return w.float(mm) + " mm"
+	return w.float(mm) + " " + w.unit.String()
 }
 
 // trimmed is v with at most so many decimals, trailing zeros dropped.

@@ -57,7 +57,7 @@ func ParseLength(text string, bare Unit) (Reading, error) {
 	if f != nil {
 		return Reading{}, f
 	}
-	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value, Unit: l.unit}
+	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value, Unit: l.unit, Bare: !l.named, Feet: l.feet}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -122,6 +122,7 @@ type length struct {
 	half  *big.Rat // half of its last digit, mm
 	unit  Unit     // the last one it names, or the given one
 	named bool     // it names one
+	feet  bool     // it names feet
 }
 
 // readLength reads a length without sign or tolerance.
@@ -146,7 +147,7 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 	}
 	s.spaces()
 	if s.done() {
-		return length{n.value.Mul(n.value, bare.rat()), mul(n.half(), bare.rat()), bare, false}, nil
+		return length{value: n.value.Mul(n.value, bare.rat()), half: mul(n.half(), bare.rat()), unit: bare}, nil
 	}
 	word := s.word()
 	u, ok := unitNames[word]
@@ -156,7 +157,7 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 		}
 		return length{}, wrongUnit(text, word)
 	}
-	l := length{n.value.Mul(n.value, u.rat()), mul(n.half(), u.rat()), u, true}
+	l := length{n.value.Mul(n.value, u.rat()), mul(n.half(), u.rat()), u, true, u == FT}
 	s.spaces()
 	if s.done() {
 		return l, nil
@@ -184,7 +185,7 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 		return length{}, &Fault{What: Quote(text) + " has more than 11 inches after its feet", Hint: `write 8'-2", or 98", but not 7'-14"`}
 	}
 	l.value.Add(l.value, n.value.Mul(n.value, IN.rat()))
-	return length{l.value, mul(n.half(), IN.rat()), IN, true}, nil
+	return length{l.value, mul(n.half(), IN.rat()), IN, true, true}, nil
 }
 
 func mul(x, y *big.Rat) *big.Rat { return x.Mul(x, y) }

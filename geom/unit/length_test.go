@@ -338,3 +338,27 @@ func BenchmarkParseLength(b *testing.B) {
 		}
 	}
 }
+
+// A bare number, feet and what they hold are told apart however they are spelt.
+func TestLengthUnitsWritten(t *testing.T) {
+	for _, c := range []struct {
+		text       string
+		unit       Unit
+		bare, feet bool
+	}{
+		{"240", M, true, false},
+		{"10½", M, true, false},
+		{"12 345.5 mm", MM, false, false},
+		{"10 1/2in", IN, false, false},
+		{"7ft", FT, false, true},
+		{"7’-10½”", IN, false, true},
+		{"7 feet", FT, false, true},
+	} {
+		r, err := ParseLength(c.text, M)
+		if err != nil {
+			t.Errorf("%s: %v", c.text, err)
+		} else if r.Unit != c.unit || r.Bare != c.bare || r.Feet != c.feet {
+			t.Errorf("%s: %v, bare %t, feet %t", c.text, r.Unit, r.Bare, r.Feet)
+		}
+	}
+}

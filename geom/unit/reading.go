@@ -13,6 +13,8 @@ type Reading struct {
 	Stated    bool     // the writer gave the tolerance
 	Text      string   // the value as written, without the tolerance
 	Unit      Unit     // of a length: the last unit that it names, else what a bare number counted
+	Bare      bool     // of a length: it names no unit
+	Feet      bool     // of a length: it is written in feet, perhaps with inches behind them
 }
 
 // Unit is what a bare number counts.
