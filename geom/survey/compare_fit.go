@@ -1,0 +1,317 @@
+package survey
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// aside is what a fit leaves out: a peg whose place is free, or a reading.
+type aside struct {
+	peg     int
+	reading int // −1: the peg
+}
+
+// loosely is the weight of a peg that is free: so little changes no figure that is
+// ever printed, and keeps a peg that hardly anything was found of from running away.
+const loosely = 1e-4
+
+// stood is where the pegs stand by a fit.
+type stood struct {
+	l    *layout
+	at   []xy
+	rows []row     // of the readings, then two for each peg: x of peg i is unknown 2i
+	off  []float64 // what is observed less what the places make it, in σ
+	sum  float64   // of the squares of off, of all that takes part
+	cov  *mat.SymDense
+}
+
+// fit finds the places for which the sum of squares is least, with some pegs free
+// and some readings left out.
+func (l *layout) fit(out []aside) (*stood, error) {
+	n := len(l.names)
+	weight := make([]float64, len(l.obs)+2*n)
+	for i := range weight {
+		weight[i] = 1
+	}
+	for _, o := range out {
+		if o.reading >= 0 {
+			weight[o.reading] = 0
+			continue
+		}
+		weight[len(l.obs)+2*o.peg], weight[len(l.obs)+2*o.peg+1] = loosely, loosely
+	}
+	f := l.stand(l.wanted, weight)
+	damp := 0.0
+	size := 1.0
+	for _, c := range l.wanted {
+		size = max(size, math.Abs(c.x), math.Abs(c.y))
+	}
+	var chol mat.Cholesky
+	for range mostSteps {
+		step, ok := f.step(&chol, damp)
+		if ok {
+			next := make([]xy, n)
+			most := 0.0
+			for i := range next {
+				d := xy{step.AtVec(2 * i), step.AtVec(2*i + 1)}
+				next[i] = f.at[i].plus(d)
+				most = max(most, d.size())
+			}
+			g := l.stand(next, weight)
+			if most <= 1e-12*size {
+				break
+			}
+			if better := g.sum <= f.sum*(1+flat) && !math.IsNaN(g.sum); better {
+				f = g
+				if damp /= 8; damp < 1e-9 {
+					damp = 0
+				}
+				continue
+			}
+		}
+		damp = max(8*damp, 1e-6)
+	}
+	if !f.factor(&chol, 0) {
+		return nil, &unit.Fault{What: "what was found does not go with what was wanted", Hint: "are the letters the same?"}
+	}
+	f.cov = new(mat.SymDense)
+	_ = chol.InverseTo(f.cov) // an error is a warning of the condition
+	return f, nil
+}
+
+// stand is the sum and its rows at these places.
+func (l *layout) stand(at []xy, weight []float64) *stood {
+	m, n := len(l.obs), len(at)
+	f := &stood{l: l, at: at, rows: make([]row, m+2*n), off: make([]float64, m+2*n)}
+	for i := range l.obs {
+		o := &l.obs[i]
+		v, by := o.look(at)
+		for k, q := range o.points() {
+			f.rows[i].add(2*q, by[k].x*weight[i]/o.sigma)
+			f.rows[i].add(2*q+1, by[k].y*weight[i]/o.sigma)
+		}
+		f.off[i] = (o.value - v) * weight[i] / o.sigma
+	}
+	for i, w := range l.white {
+		d := l.wanted[i].minus(at[i])
+		for k := range 2 {
+			r := m + 2*i + k
+			f.rows[r].add(2*i, w[k].x*weight[r])
+			f.rows[r].add(2*i+1, w[k].y*weight[r])
+			f.off[r] = w[k].dot(d) * weight[r]
+		}
+	}
+	for _, x := range f.off {
+		f.sum += x * x
+	}
+	return f
+}
+
+func (r *row) add(i int, v float64) {
+	r.term[r.n] = term{i, v}
+	r.n++
+}
+
+func (f *stood) factor(chol *mat.Cholesky, damp float64) bool {
+	n := 2 * len(f.at)
+	data := make([]float64, n*n)
+	for i := range f.rows {
+		for _, a := range f.rows[i].terms() {
+			for _, b := range f.rows[i].terms() {
+				if a.i <= b.i {
+					data[a.i*n+b.i] += a.v * b.v
+				}
+			}
+		}
+	}
+	for i := range n {
+		data[i*n+i] *= 1 + damp
+	}
+	return chol.Factorize(mat.NewSymDense(n, data))
+}
+
+func (f *stood) step(chol *mat.Cholesky, damp float64) (*mat.VecDense, bool) {
+	if !f.factor(chol, damp) {
+		return nil, false
+	}
+	g := mat.NewVecDense(2*len(f.at), nil)
+	for i := range f.rows {
+		for _, t := range f.rows[i].terms() {
+			g.SetVec(t.i, g.AtVec(t.i)+t.v*f.off[i])
+		}
+	}
+	var x mat.VecDense
+	if chol.SolveVecTo(&x, g) != nil && math.IsNaN(mat.Norm(&x, 1)) {
+		return nil, false
+	}
+	return &x, true
+}
+
+// covariance of the place of a peg.
+func (f *stood) covariance(i int) Covariance {
+	return Covariance{unit.Area(f.cov.At(2*i, 2*i)), unit.Area(f.cov.At(2*i+1, 2*i+1)), unit.Area(f.cov.At(2*i, 2*i+1))}
+}
+
+// through is row·covariance·row of two rows.
+func (f *stood) through(a, b *row) (v float64) {
+	for _, s := range a.terms() {
+		for _, t := range b.terms() {
+			v += s.v * t.v * f.cov.At(s.i, t.i)
+		}
+	}
+	return v
+}
+
+// of a thing that may be left out: its rows.
+func (f *stood) rowsOf(x aside) []int {
+	if x.reading >= 0 {
+		return []int{x.reading}
+	}
+	m := len(f.l.obs) + 2*x.peg
+	return []int{m, m + 1}
+}
+
+// told is the share of a direction below which nothing tells of it.
+const told = 1e-8
+
+// drop is by how much the sum falls where the things are left out, as far as the
+// net is linear, and in how many directions anything tells of them: rᵀR⁻¹r of
+// their residuals r and the covariance R of those, both in σ.
+func (f *stood) drop(out ...aside) (fall float64, rank int) {
+	var at []int
+	for _, x := range out {
+		at = append(at, f.rowsOf(x)...)
+	}
+	n := len(at)
+	a := mat.NewSymDense(n, nil)
+	for i := range n {
+		for j := i; j < n; j++ {
+			v := -f.through(&f.rows[at[i]], &f.rows[at[j]])
+			if i == j {
+				v++
+			}
+			a.SetSym(i, j, v)
+		}
+	}
+	var e mat.EigenSym
+	if !e.Factorize(a, true) {
+		return 0, 0
+	}
+	var v mat.Dense
+	e.VectorsTo(&v)
+	for k, share := range e.Values(nil) {
+		if share < told {
+			continue
+		}
+		x := 0.0
+		for i := range n {
+			x += v.At(i, k) * f.off[at[i]]
+		}
+		fall += x * x / share
+		rank++
+	}
+	return fall, rank
+}
+
+// fixed says whether the readings alone fix the shape of the pegs they go to, and
+// where they do not, which length between two of the pegs tells the most.
+func (l *layout) fixed(f *stood) (bool, [2]geom.Name) {
+	var seen []int
+	place := make([]int, len(l.names))
+	for i := range l.names {
+		place[i] = -1
+		if len(l.of[i]) > 0 {
+			place[i] = len(seen)
+			seen = append(seen, i)
+		}
+	}
+	if len(seen) < 2 {
+		return true, [2]geom.Name{}
+	}
+	// The rank of the readings, by a Cholesky factor with pivots.
+	n := 2 * len(seen)
+	a := make([][]float64, n)
+	for i := range a {
+		a[i] = make([]float64, n)
+	}
+	for i := range l.obs {
+		for _, s := range f.rows[i].terms() {
+			for _, t := range f.rows[i].terms() {
+				a[2*place[s.i/2]+s.i%2][2*place[t.i/2]+t.i%2] += s.v * t.v
+			}
+		}
+	}
+	if rankOf(a) >= n-3 { // but for a shift and a turn
+		return true, [2]geom.Name{}
+	}
+	// The length that is least known beside what it would be with nothing found.
+	best, at := 0.0, [2]geom.Name{}
+	for x, i := range seen {
+		for _, j := range seen[:x] {
+			if l.found(i, j) {
+				continue
+			}
+			u := f.at[i].minus(f.at[j]).unit()
+			var r row
+			r.add(2*i, u.x)
+			r.add(2*i+1, u.y)
+			r.add(2*j, -u.x)
+			r.add(2*j+1, -u.y)
+			before := 0.0
+			for _, q := range []int{i, j} {
+				s := l.spread[q]
+				before += u.x*u.x*float64(s.XX) + 2*u.x*u.y*float64(s.XY) + u.y*u.y*float64(s.YY)
+			}
+			if share := f.through(&r, &r) / before; share > best*(1+1e-6) {
+				best, at = share, [2]geom.Name{l.names[j], l.names[i]}
+			}
+		}
+	}
+	return false, at
+}
+
+// found says whether the length between two pegs was.
+func (l *layout) found(i, j int) bool {
+	for _, k := range l.of[i] {
+		if o := &l.obs[k]; o.n == 2 && o.has(j) {
+			return true
+		}
+	}
+	return false
+}
+
+// rankOf a matrix that is not negative, by Cholesky's factor with the largest
+// pivot first; it is destroyed.
+func rankOf(a [][]float64) int {
+	const nothing = 1e-9 // of the largest pivot
+	n, first := len(a), 0.0
+	for k := range n {
+		p := k
+		for i := k; i < n; i++ {
+			if a[i][i] > a[p][p] {
+				p = i
+			}
+		}
+		if k == 0 {
+			first = a[p][p]
+		}
+		if !(a[p][p] > nothing*first) {
+			return k
+		}
+		a[k], a[p] = a[p], a[k]
+		for i := range n {
+			a[i][k], a[i][p] = a[i][p], a[i][k]
+		}
+		for i := k + 1; i < n; i++ {
+			x := a[i][k] / a[k][k]
+			for j := k + 1; j < n; j++ {
+				a[i][j] -= x * a[k][j]
+			}
+		}
+	}
+	return n
+}
