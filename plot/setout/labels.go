@@ -2,6 +2,7 @@ package setout
 
 import (
 	"math"
+	"strconv"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -19,22 +20,91 @@ const (
 // scene is a drawing in which labels look for a free place.
 type scene struct {
 	ops     draw.Drawing
-	strokes []geom.Line    // what is drawn, arcs as chords
-	boxes   []geom.Polygon // of the labels
+	strokes filed[bit]          // what is drawn, arcs as chords
+	boxes   filed[geom.Polygon] // of the labels, and of areas that no label may stand in
+	bounds  geom.Rect           // of ops
 	r       draw.Ruler
+	last    int // number of the last stroke
+}
+
+// bit is a straight part of what is drawn; parts of one line have one number.
+type bit struct {
+	geom.Line
+	of int
+}
+
+func newScene(r draw.Ruler) *scene {
+	return &scene{r: r, strokes: filed[bit]{}, boxes: filed[geom.Polygon]{}}
+}
+
+// filed holds things by place, in squares of the plane, so that what is near is
+// found without asking everything.
+type filed[T any] map[[2]int][]T
+
+const fieldSize unit.Length = 12
+
+func (f filed[T]) put(r geom.Rect, t T) {
+	f.every(r, func(at [2]int) bool { f[at] = append(f[at], t); return true })
+}
+
+func (f filed[T]) every(r geom.Rect, do func(at [2]int) bool) bool {
+	n := func(l unit.Length) int { return int(math.Floor(float64(l / fieldSize))) }
+	for x := n(r.Min.X); x <= n(r.Max.X); x++ {
+		for y := n(r.Min.Y); y <= n(r.Max.Y); y++ {
+			if !do([2]int{x, y}) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// all asks the things near r, some perhaps twice, until one does not hold.
+func (f filed[T]) all(r geom.Rect, holds func(T) bool) bool {
+	return f.every(r, func(at [2]int) bool {
+		for _, t := range f[at] {
+			if !holds(t) {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+// add paints an operation.
+func (c *scene) add(op draw.Op) {
+	b := op.Bounds(c.r)
+	if len(c.ops) == 0 {
+		c.bounds = b
+	}
+	c.bounds = c.bounds.Join(b)
+	c.ops = append(c.ops, op)
+}
+
+// keepOff lets labels keep clear of a line from now on.
+func (c *scene) keepOff(l geom.Line) {
+	n := math.Ceil(float64(l.Length()/fieldSize)) + 1
+	for i := range int(n) {
+		part := geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
+		c.strokes.put(part.Bounds(), bit{part, c.last})
+	}
 }
 
 func (c *scene) line(a, b geom.Point, pen draw.Pen, on draw.Layer) {
+	c.last++
 	l := geom.Line{From: a, To: b}
-	c.ops = append(c.ops, draw.Line{Line: l, Pen: pen, On: on})
-	c.strokes = append(c.strokes, l)
+	c.add(draw.Line{Line: l, Pen: pen, On: on})
+	c.keepOff(l)
 }
 
 func (c *scene) arc(a geom.Arc, pen draw.Pen, on draw.Layer) {
-	c.ops = append(c.ops, draw.Arc{Arc: a, Pen: pen, On: on})
-	const n = 12
-	for i := range n {
-		c.strokes = append(c.strokes, geom.Line{From: a.At(float64(i) / n), To: a.At(float64(i+1) / n)})
+	c.last++
+	c.add(draw.Arc{Arc: a, Pen: pen, On: on})
+	const sag = 0.05 // of the chords
+	step := 2 * math.Acos(1-math.Min(1, sag/float64(a.Radius)))
+	n := math.Max(1, math.Ceil(math.Abs(float64(a.Sweep))/step))
+	for i := range int(n) {
+		c.keepOff(geom.Line{From: a.At(float64(i) / n), To: a.At(float64(i+1) / n)})
 	}
 }
 
@@ -43,66 +113,93 @@ func (c *scene) circle(at geom.Point, radius unit.Length, pen draw.Pen, on draw.
 }
 
 func (c *scene) polygon(p geom.Polygon, pen draw.Pen, on draw.Layer) {
-	c.ops = append(c.ops, draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
+	c.last++
+	c.add(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
 	for i := range p {
-		c.strokes = append(c.strokes, p.Edge(i))
+		c.keepOff(p.Edge(i))
+	}
+}
+
+func (c *scene) run(p []geom.Point, pen draw.Pen, on draw.Layer) {
+	c.last++
+	c.add(draw.Polyline{Points: p, Pen: pen, On: on})
+	for i := range p[1:] {
+		c.keepOff(geom.Line{From: p[i], To: p[i+1]})
+	}
+}
+
+func (c *scene) solid(p geom.Polygon, on draw.Layer) {
+	c.last++
+	c.add(draw.Polyline{Points: p, Closed: true, Solid: true, On: on})
+	for i := range p {
+		c.keepOff(p.Edge(i))
 	}
 }
 
 func (c *scene) text(t draw.Text) {
-	c.ops = append(c.ops, t)
 	b := t.Box(c.r)
-	c.boxes = append(c.boxes, b[:])
+	c.put(placedLabel{ops: draw.Drawing{t}, box: b[:]})
 }
 
-// free says whether a text may stand where it is.
-func (c *scene) free(t draw.Text) bool {
-	b := t.Box(c.r)
-	box := geom.Polygon(b[:])
-	near := box.Bounds().Grow(labelGap)
-	for _, l := range c.strokes {
-		if near.Meets(geom.RectOf(l.From, l.To)) && apart(box, geom.Polygon{l.From, l.To}) < strokeGap {
-			return false
-		}
+func (c *scene) put(l placedLabel) {
+	for _, op := range l.ops {
+		c.add(op)
 	}
-	for _, o := range c.boxes {
-		if near.Meets(o.Bounds()) && apart(box, o) < labelGap {
-			return false
-		}
-	}
-	return true
+	c.block(l.box)
 }
 
-// label puts words at the first free one of the places. Where none is free it
-// puts them on a leader from the anchor, as near and across as little as can be;
-// it reports whether it could.
+// block keeps labels out of a convex area.
+func (c *scene) block(p geom.Polygon) { c.boxes.put(p.Bounds(), p) }
+
+// free says whether a label may stand where it is; parts of the line numbered but
+// do not count.
+func (c *scene) free(box geom.Polygon, but int) bool {
+	b := box.Bounds()
+	near, far := b.Grow(strokeGap), b.Grow(labelGap)
+	return c.strokes.all(near, func(l bit) bool {
+		return l.of == but || !near.Meets(l.Bounds()) || apart(box, geom.Polygon{l.From, l.To}) >= strokeGap
+	}) && c.boxes.all(far, func(o geom.Polygon) bool {
+		return !far.Meets(o.Bounds()) || apart(box, o) >= labelGap
+	})
+}
+
+// noLine is the number of no line.
+const noLine = -1
+
+// label puts words at the first free one of the places.
 func (c *scene) label(l label, places []spot) bool {
 	for _, s := range places {
-		if t := l.at(s); c.free(t) {
-			c.text(t)
+		if t := l.at(s, c.r); c.free(t.box, noLine) {
+			c.put(t)
 			return true
 		}
 	}
-	if l.optional {
-		return false
-	}
+	return false
+}
+
+// lead puts words on a leader from their anchor, no longer than reach, as near
+// and across as little as can be; it reports whether it could. Only the last
+// resort goes over letters.
+func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	best, found := led{cost: math.Inf(1)}, false
-	w := c.r.Width(l.words, l.height, l.bold)
-	for d := l.height; d < leaderReach && float64(d) < best.cost; d += 1.5 {
+	w := l.width(c.r)
+	from := max(l.clear, leaderStart)
+	for d := max(l.height, from+1); d < reach && float64(d) < best.cost; d += 1.5 {
 		for i := range 36 {
 			dir := unit.Turn * unit.Angle(i) / 36
 			// The box is wider than high.
-			t := l.at(spot{l.anchor.Toward(dir, d+w/2*unit.Length(math.Abs(math.Cos(float64(dir))))), 0})
-			box := t.Box(c.r)
-			end := nearestOn(box[:], l.anchor)
-			if float64(d) >= best.cost || l.anchor.Distance(end) < leaderStart+1 || !c.free(t) {
+			t := l.at(spot{l.anchor.Toward(dir, d+w/2*unit.Length(math.Abs(math.Cos(float64(dir))))), 0}, c.r)
+			end := nearestOn(t.box, l.anchor)
+			if float64(d) >= best.cost || l.anchor.Distance(end) < from+1 || !c.free(t.box, noLine) {
 				continue
 			}
 			to := geom.Line{From: l.anchor, To: end}.Direction()
 			// The leader begins outside a peg's circle and stops short of the letters.
-			line := geom.Line{From: l.anchor.Toward(to, leaderStart), To: end.Toward(to, -0.6)}
+			line := geom.Line{From: l.anchor.Toward(to, from), To: end.Toward(to, -0.6)}
 			strokes, labels := c.crossed(line)
-			// A leader over letters is the last resort, but better than no label.
+			if labels > 0 && !lastResort {
+				continue
+			}
 			if cost := float64(d) + 6*float64(strokes) + 60*float64(labels); cost < best.cost {
 				best, found = led{t, line, cost}, true
 			}
@@ -110,54 +207,89 @@ func (c *scene) label(l label, places []spot) bool {
 	}
 	if found {
 		c.line(best.leader.From, best.leader.To, draw.Narrow, l.on)
-		c.text(best.text)
+		c.put(best.text)
 	}
 	return found
 }
 
 // label is words that belong to an anchor.
 type label struct {
-	words    string
-	height   unit.Length
-	bold     bool
-	on       draw.Layer
-	anchor   geom.Point
-	optional bool // left out where no place is free: the words stand elsewhere too
+	words  string
+	number int // in a circle behind them; 0: none
+	height unit.Length
+	bold   bool
+	on     draw.Layer
+	anchor geom.Point
+	clear  unit.Length // radius of what is drawn about the anchor; 0: of a peg
 }
 
-func (l label) at(s spot) draw.Text {
+// placedLabel is a label in its place.
+type placedLabel struct {
+	ops draw.Drawing
+	box geom.Polygon
+}
+
+const numberGap unit.Length = 1 // between a name and the circle of its number
+
+// numberCircle is the radius of the circle round a number.
+func numberCircle(number int, r draw.Ruler) unit.Length {
+	w := r.Width(strconv.Itoa(number), draw.NoteHeight, false)
+	return max(2.1, unit.Length(math.Hypot(float64(w/2), float64(draw.NoteHeight/2)))+0.6)
+}
+
+func (l label) width(r draw.Ruler) unit.Length {
+	w := r.Width(l.words, l.height, l.bold)
+	if l.number > 0 {
+		w += numberGap + 2*numberCircle(l.number, r)
+	}
+	return w
+}
+
+func (l label) at(s spot, r draw.Ruler) placedLabel {
 	down := geom.Point{}.Toward(s.turn-unit.Turn/4, l.height/2)
-	return draw.Text{At: s.at.Plus(down), Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
+	t := draw.Text{At: s.at.Plus(down), Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
+	if l.number == 0 {
+		box := t.Box(r)
+		return placedLabel{draw.Drawing{t}, box[:]}
+	}
+	w, radius := l.width(r), numberCircle(l.number, r)
+	t.At.X, t.Align = s.at.X-w/2, draw.Left
+	centre := geom.Point{X: s.at.X + w/2 - radius, Y: s.at.Y}
+	n := draw.Text{At: geom.Point{X: centre.X, Y: centre.Y - draw.NoteHeight/2}, Height: draw.NoteHeight, Align: draw.Middle, Words: strconv.Itoa(l.number), On: l.on}
+	ring := draw.Arc{Arc: geom.Arc{Centre: centre, Radius: radius, Sweep: unit.Turn}, Pen: draw.Narrow, On: l.on}
+	b := t.Bounds(r).Join(ring.Bounds(r))
+	return placedLabel{draw.Drawing{t, n, ring}, geom.Polygon{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}}
 }
 
 // led is a label on a leader.
 type led struct {
-	text   draw.Text
+	text   placedLabel
 	leader geom.Line
 	cost   float64
 }
 
-// A leader begins outside a peg's circle, and is no longer than this.
-const (
-	leaderStart unit.Length = 1.8
-	leaderReach unit.Length = 90
-)
+// A leader begins outside a peg's circle.
+const leaderStart unit.Length = 1.8
 
-// crossed counts the strokes that a leader crosses or touches and the labels
-// that it comes near.
+// crossed counts the lines that a leader crosses or touches and the labels that
+// it comes near.
 func (c *scene) crossed(l geom.Line) (strokes, labels int) {
 	p := geom.Polygon{l.From, l.To}
-	box := geom.RectOf(l.From, l.To).Grow(labelGap)
-	for _, o := range c.boxes {
+	box := l.Bounds().Grow(labelGap)
+	seen := map[int]bool{}
+	c.boxes.all(box, func(o geom.Polygon) bool {
 		if box.Meets(o.Bounds()) && apart(p, o) < labelGap/2 {
 			labels++
 		}
-	}
-	for _, s := range c.strokes {
-		if box.Meets(geom.RectOf(s.From, s.To)) && between(l, s) < 0.3 {
+		return true
+	})
+	c.strokes.all(box, func(s bit) bool {
+		if !seen[s.of] && box.Meets(s.Bounds()) && between(l, s.Line) < 0.3 {
+			seen[s.of] = true
 			strokes++
 		}
-	}
+		return true
+	})
 	return strokes, labels
 }
 
@@ -174,12 +306,19 @@ func apart(p, q geom.Polygon) unit.Length {
 		return 0
 	}
 	d := unit.Length(math.Inf(1))
-	for i := range p {
-		for j := range q {
+	for i := range p[:edges(p)] {
+		for j := range q[:edges(q)] {
 			d = min(d, between(p.Edge(i), q.Edge(j)))
 		}
 	}
 	return d
+}
+
+func edges(p geom.Polygon) int {
+	if len(p) == 2 {
+		return 1
+	}
+	return len(p)
 }
 
 func inside(p geom.Polygon, at geom.Point) bool {

@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/survey"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 )
 
 // planned is what a plan shows, whatever the layout has for pegs: everything on
@@ -66,3 +67,61 @@ const (
 	board                        // a profile board
 	stringLine                   // a string from board to board
 )
+
+// extent is the rectangle round all that has a place on the ground.
+func (p planned) extent() geom.Rect {
+	var all []geom.Point
+	for _, peg := range p.Pegs {
+		all = append(all, peg.At)
+	}
+	for _, s := range p.Strokes {
+		if s.Kind != rightAngle {
+			all = append(all, s.From, s.To)
+		}
+	}
+	if len(all) == 0 {
+		return geom.Rect{}
+	}
+	return geom.RectOf(all[0], all...)
+}
+
+// drawPlan draws the plan 1:scale.
+func (s Sheet) drawPlan(scale int, r draw.Ruler) plan { return s.planned().draw(scale, r) }
+
+// planned is what the plan of a triangle shows.
+func (s Sheet) planned() planned {
+	t := s.Triangle
+	p := planned{Edge: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, ZeroFirst: s.Baseline.Zero == 0, North: s.North}
+	for _, peg := range s.Pegs {
+		shown := planPeg{Name: peg.Name, At: peg.At, Role: peg.Role, Also: peg.Also, Along: peg.Along}
+		if peg.Offset == 0 && peg.At.Y == 0 {
+			shown.Running = s.told(peg.Along, peg.Along == 0 || peg.Role == Corner && s.Baseline.Measured)
+		}
+		p.Pegs = append(p.Pegs, shown)
+	}
+	// The baseline's own length is the last of the running figures: between two of
+	// their marks it would read as the distance between those.
+	for i, end := range []geom.Name{t.Names[0], t.Names[1]} {
+		measured := s.fromSite(ForArc, end)
+		p.Sides = append(p.Sides, planSide{From: end, To: t.Names[2], Words: s.told(t.Sides[1-i], measured), Measured: measured})
+	}
+	apex, foot := t.Points[2], geom.Point{X: t.Points[2].X}
+	onEnd := s.Square.At == t.Names[0] || s.Square.At == t.Names[1]
+	if !onEnd {
+		p.Strokes = append(p.Strokes, planStroke{offsetTo, foot, apex})
+		measured := s.fromSite(ForHeight, s.Square.At)
+		p.Sides = append(p.Sides, planSide{From: s.Square.At, To: t.Names[2], Words: s.told(t.Heights[2], measured), Measured: measured})
+	}
+	// The sign of the right angle stands away from the 3-4-5; inside where the right
+	// angle is the triangle's own.
+	quarter := geom.Point{X: foot.X + 1, Y: apex.Y}
+	if (s.Square.Toward == t.Names[1]) != onEnd {
+		quarter.X = foot.X - 1
+	}
+	p.Strokes = append(p.Strokes, planStroke{rightAngle, foot, quarter})
+	leg, _ := s.Peg(s.Square.Leg)
+	top, _ := s.Peg(s.Square.Top)
+	p.Strokes = append(p.Strokes, planStroke{squareLeg, leg.At, top.At},
+		planStroke{arcTo, t.Points[0], apex}, planStroke{arcTo, t.Points[1], apex})
+	return p
+}

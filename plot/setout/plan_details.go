@@ -1,0 +1,216 @@
+package setout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+// detail is an enlarged view of where pegs crowd, on paper in mm, with its name
+// and scale above it.
+type detail struct {
+	name   string // i, ii, iii …
+	scale  int
+	ops    draw.Drawing
+	bounds geom.Rect
+	names  []geom.Name // of the pegs that it names
+	untold []string    // lengths that found no place
+}
+
+// detailScales are the scales of details, the largest first.
+var detailScales = append([]int{1, 2}, scales...)
+
+// apartEnough is how far pegs of a detail lie from each other on paper where that
+// can be had.
+const apartEnough unit.Length = 12
+
+// details are the enlarged views of a plan's clusters, each no wider than most
+// where that is possible at twice the plan's scale.
+func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
+	var out []detail
+	for _, c := range of.crowds {
+		out = append(out, p.detail(c, of.scale, r, most))
+	}
+	return out
+}
+
+// detail is drawn at the smallest scale that parts its pegs and has room for all
+// names.
+func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) detail {
+	var best detail
+	for _, s := range slices.Backward(detailScales) {
+		if 2*s > scale {
+			continue
+		}
+		d, crowded := p.detailAt(c, scale, s, r)
+		if best.scale != 0 && (d.bounds.Width() > most || d.bounds.Height() > most) {
+			break
+		}
+		if best = d; !crowded {
+			break
+		}
+	}
+	return best
+}
+
+// detailAt draws a detail 1:s of a plan 1:scale, and says whether its pegs or
+// their names are crowded.
+func (p planned) detailAt(c cluster, scale, s int, r draw.Ruler) (detail, bool) {
+	p.Details = false
+	v := p.view(s, r)
+	grow := float64(scale) / float64(s)
+	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
+	v.shown = slices.DeleteFunc(v.shown, func(peg planPeg) bool { return !v.in.has(peg.At) })
+	v.all()
+	crowded := len(v.unnamed) > 0
+	if crowded {
+		v.lastResort = true
+		v.all()
+	}
+	var names []geom.Name
+	for i, peg := range v.shown {
+		if peg.Name == "" {
+			continue
+		}
+		names = append(names, peg.Name)
+		for _, other := range v.shown[:i] {
+			d := peg.At.Distance(other.At)
+			crowded = crowded || other.Name != "" && d < apartEnough && float64(d) > float64(onePeg)*v.k
+		}
+	}
+	v.title(c.name, s)
+	return detail{name: c.name, scale: s, ops: v.ops, bounds: v.bounds, names: names, untold: v.untold}, crowded
+}
+
+// title writes name and scale above a detail.
+func (v *view) title(name string, scale int) {
+	at := geom.Point{X: v.in.centre.X, Y: v.bounds.Max.Y + labelGap + 0.35*draw.NoteHeight}
+	if v.enlarged > 0 {
+		v.text(draw.Text{At: at, Height: draw.NoteHeight, Align: draw.Middle, Words: fmt.Sprintf("ellipses %.10g times enlarged", float64(v.enlarged)), On: draw.Notes})
+		at.Y += draw.NoteHeight + labelGap + 0.35*draw.FigureHeight
+	}
+	v.text(draw.Text{At: at, Height: draw.FigureHeight, Bold: true, Align: draw.Middle, Words: fmt.Sprintf("Detail %s   1:%d", name, scale), On: draw.Notes})
+}
+
+// detailsBlock sets details in rows, as many beside each other as the width has
+// room for.
+type detailsBlock []detail
+
+const detailGap unit.Length = 6
+
+func (b detailsBlock) Rows(width unit.Length, _ draw.Ruler) []sheet.Row {
+	var rows []sheet.Row
+	x := unit.Length(0)
+	for _, d := range b {
+		if w := d.bounds.Width(); len(rows) == 0 || x+w > width {
+			rows, x = append(rows, sheet.Row{}), 0
+		}
+		row := &rows[len(rows)-1]
+		row.Marks = append(row.Marks, sheet.Shift(d.ops, geom.Point{X: x - d.bounds.Min.X, Y: -d.bounds.Max.Y})...)
+		row.Height = max(row.Height, d.bounds.Height()+detailGap)
+		x += d.bounds.Width() + detailGap
+	}
+	return rows
+}
+
+// disc is the part of the plane that a detail shows.
+type disc struct {
+	centre geom.Point
+	radius unit.Length
+}
+
+func (d disc) has(p geom.Point) bool { return d.centre.Distance(p) <= d.radius }
+
+// clip is the part of a line within the disc.
+func (d disc) clip(l geom.Line) (geom.Line, bool) {
+	dx, dy := float64(l.To.X-l.From.X), float64(l.To.Y-l.From.Y)
+	fx, fy := float64(l.From.X-d.centre.X), float64(l.From.Y-d.centre.Y)
+	a, b, c := dx*dx+dy*dy, fx*dx+fy*dy, fx*fx+fy*fy-float64(d.radius)*float64(d.radius)
+	if b*b-a*c <= 0 {
+		return geom.Line{}, false
+	}
+	root := math.Sqrt(b*b - a*c)
+	t, u := max(0, (-b-root)/a), min(1, (-b+root)/a)
+	if t >= u {
+		return geom.Line{}, false
+	}
+	out := l
+	if t > 0 {
+		out.From = l.At(t)
+	}
+	if u < 1 {
+		out.To = l.At(u)
+	}
+	return out, true
+}
+
+// seen draws what is seen of a line.
+func (v *view) seen(a, b geom.Point, pen draw.Pen) {
+	l, ok := geom.Line{From: a, To: b}, true
+	if v.in != nil {
+		l, ok = v.in.clip(l)
+	}
+	if ok {
+		v.line(l.From, l.To, pen, draw.Construction)
+	}
+}
+
+// swing draws what is seen of an arc of less than half a turn.
+func (v *view) swing(a geom.Arc) {
+	if v.in != nil {
+		toward := geom.Line{From: a.Centre, To: v.in.centre}
+		d, r, in := float64(toward.Length()), float64(a.Radius), float64(v.in.radius)
+		cos := (r*r + d*d - in*in) / (2 * r * d)
+		if d == 0 || cos >= 1 {
+			return
+		}
+		half := math.Acos(max(-1, cos))
+		middle := float64(a.Start) + math.Remainder(float64(toward.Direction()-a.Start), 2*math.Pi)
+		from, to := max(float64(a.Start), middle-half), min(float64(a.Start+a.Sweep), middle+half)
+		if from >= to {
+			return
+		}
+		a.Start, a.Sweep = unit.Angle(from), unit.Angle(to-from)
+	}
+	v.arc(a, draw.Narrow, draw.Construction)
+}
+
+// closed draws what is seen of a closed shape.
+func (v *view) closed(p geom.Polygon, pen draw.Pen, on draw.Layer) {
+	if v.in == nil {
+		v.polygon(p, pen, on)
+		return
+	}
+	var runs [][]geom.Point
+	whole := true
+	for i := range p {
+		l, ok := v.in.clip(p.Edge(i))
+		if !ok {
+			whole = false
+			continue
+		}
+		whole = whole && l == p.Edge(i)
+		if n := len(runs); n > 0 && runs[n-1][len(runs[n-1])-1] == l.From {
+			runs[n-1] = append(runs[n-1], l.To)
+		} else {
+			runs = append(runs, []geom.Point{l.From, l.To})
+		}
+	}
+	if whole {
+		v.polygon(p, pen, on)
+		return
+	}
+	// What runs through the first corner is one run.
+	if n := len(runs); n > 1 && runs[n-1][len(runs[n-1])-1] == runs[0][0] {
+		runs[0] = append(runs[n-1], runs[0][1:]...)
+		runs = runs[:n-1]
+	}
+	for _, run := range runs {
+		v.run(run, pen, on)
+	}
+}
