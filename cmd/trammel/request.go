@@ -29,7 +29,7 @@ type request struct {
 	config, out, name                                     string
 	unit, fraction, angles, trade, pick, base, with       string
 	paper, printer, margin, overlap, pages, turn, without string
-	outline, side                                         string
+	outline, side, pegs                                   string
 	site                                                  map[string]*string // by the words of job.SiteKeys
 }
 

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/whole"
+	"trammel/profiles/strict"
 )
 
 func setoutCommand(c console) *cobra.Command {
@@ -15,14 +16,17 @@ func setoutCommand(c console) *cobra.Command {
 peg stands, what to hold and pull, checks to close on with the range to accept,
 and numbered steps. The baseline is the longest side unless --base names another.
 
-OUT.txt is plain text for a phone, OUT.csv for other software.`,
+OUT.txt is plain text for a phone, OUT.csv for other software. --pegs writes where
+the pegs stand for a total station: point,x,y.`,
 		Example: `  trammel setout AB=7.2m A=35deg B=35deg -o gable.pdf
   trammel setout examples/boathouse-gable.yaml --paper A3 -o gable.pdf
-  trammel setout examples/boathouse-gable.yaml -o gable.txt`,
+  trammel setout examples/boathouse-gable.yaml -o gable.txt
+  trammel setout site.csv --origin 1000,2000 --bearing 35deg --pegs pegs.csv -o gable.pdf`,
 	}
 	r.read(cmd)
 	r.print(cmd)
 	r.onSite(cmd)
+	r.stakes(cmd)
 	r.output(cmd, ".pdf, .svg, .csv or .txt")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.setout(args) }
 	return cmd
@@ -31,6 +35,9 @@ OUT.txt is plain text for a phone, OUT.csv for other software.`,
 func (r *request) setout(args []string) error {
 	g, err := r.goal("setout.pdf", false, "pdf", "svg", "csv", "txt")
 	if err != nil {
+		return err
+	}
+	if err := r.pegsGoal(args); err != nil {
 		return err
 	}
 	w, err := r.open(args)
@@ -46,6 +53,11 @@ func (r *request) setout(args []string) error {
 	s, err := w.Setout()
 	if err != nil {
 		return err
+	}
+	if r.flags.Changed("pegs") {
+		if err := s.OneSheet(); err != nil {
+			return in("--pegs "+strict.Shorten(r.pegs), err)
+		}
 	}
 	if g.ending == "pdf" || g.ending == "svg" {
 		if err := s.Lay(); err != nil {
@@ -71,5 +83,9 @@ func (r *request) setout(args []string) error {
 	if err != nil {
 		return err
 	}
-	return r.done(s.Report(), w, folderName(wrote)+": "+s.Summary())
+	pegs, err := r.writePegs(s)
+	if err != nil {
+		return err
+	}
+	return r.done(s.Report(), w, append([]string{folderName(wrote) + ": " + s.Summary()}, pegs...)...)
 }

@@ -8,7 +8,7 @@ var wrongJobs = []wrong{
 	{args: []string{"solve", "job.yaml", "job.yaml"}, job: "x", status: words,
 		line: "job.yaml: is a second job file",
 		hint: "name one job file, or give measurements such as AB=600 BC=450 CA=450"},
-	{args: []string{"solve", "job.yaml", "--name", "x"}, job: "x", status: words,
+	{args: []string{"solve", "job.yaml", "--name", "x"}, job: "pieces:\n  - measure: [AB=600, BC=450, CA=450]\n", status: words,
 		line: "--name: a job file names its pieces itself",
 		hint: "leave --name out"},
 	{args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "", status: words,

@@ -1,0 +1,24 @@
+package app
+
+import (
+	"fmt"
+	"io"
+
+	"trammel/geom/unit"
+	"trammel/plot/setout"
+)
+
+// OneSheet refuses a file of pegs for more than one sheet: each has a baseline of its
+// own, and letters that the others have too.
+func (s *Setout) OneSheet() error {
+	if n := len(s.sheets); n > 1 {
+		return &unit.Fault{What: fmt.Sprintf("a file of pegs is of one sheet, and this job has %d", n), Hint: "make a job of the piece"}
+	}
+	return nil
+}
+
+// Pegs writes the places of the pegs as point,x,y in the site's grid.
+func (s *Setout) Pegs(out io.Writer) error {
+	site := s.work.Site
+	return s.sheets[0].PegsCSV(out, setout.Grid{Origin: site.Origin, Bearing: site.Bearing})
+}

@@ -1,0 +1,59 @@
+package main
+
+import (
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/whole"
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// stakes adds the flag that names a file for the pegs' coordinates.
+func (r *request) stakes(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&r.pegs, "pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them")
+}
+
+// pegsGoal tries the name that --pegs gives, before anything is made.
+func (r *request) pegsGoal(args []string) error {
+	if !r.flags.Changed("pegs") {
+		return nil
+	}
+	fault := func(what, hint string) error {
+		return &unit.Fault{Where: "--pegs " + strict.Shorten(r.pegs), What: what, Hint: hint}
+	}
+	base := filepath.Base(r.pegs)
+	switch {
+	case strings.TrimSpace(r.pegs) == "":
+		return &unit.Fault{Where: "--pegs", What: "wants a value"}
+	case strings.ContainsRune(r.pegs, 0):
+		return fault("holds a character that no name can", "")
+	case !strings.EqualFold(filepath.Ext(base), ".csv") || strings.HasPrefix(base, ".csv"):
+		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
+	case filepath.Clean(r.pegs) == filepath.Clean(r.out) || sameFile(r.pegs, r.out):
+		return fault("is the output itself", "name another file for the pegs")
+	}
+	for _, a := range args {
+		if !strings.Contains(a, "=") && sameFile(a, r.pegs) {
+			return fault("is the job file itself, which would be lost", "name another file to write")
+		}
+	}
+	if r.config != "" && sameFile(r.config, r.pegs) {
+		return fault("is the profiles file itself, which would be lost", "name another file to write")
+	}
+	return whole.CheckFile(r.pegs)
+}
+
+// writePegs writes them where they were asked for, and says so.
+func (r *request) writePegs(s *app.Setout) (line []string, err error) {
+	if !r.flags.Changed("pegs") {
+		return nil, nil
+	}
+	if err := r.keeper.File(r.pegs, s.Pegs); err != nil {
+		return nil, err
+	}
+	return []string{r.pegs + ": where the pegs stand, point,x,y in mm"}, nil
+}
