@@ -45,7 +45,8 @@ func wordsOf(names [3]Name, of []quantity, ms []Measurement) words {
 
 // unitOfFigures is the unit that computed lengths are told in: that of the bare
 // numbers where there are any, else feet or inches where those are written, else
-// millimetres; marked says that some length names its unit.
+// millimetres; marked says that some length is more than a plain decimal number, so
+// that a figure alone would look unlike it.
 func unitOfFigures(ms []Measurement) (u unit.Unit, marked bool) {
 	bare := false
 	for _, m := range ms {
@@ -53,6 +54,7 @@ func unitOfFigures(ms []Measurement) (u unit.Unit, marked bool) {
 		case m.Kind == Angle:
 		case v.Bare:
 			u, bare = v.Unit, true
+			marked = marked || strings.Trim(v.Text, "0123456789.,") != ""
 		default:
 			marked = true
 			switch {

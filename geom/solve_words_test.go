@@ -79,7 +79,7 @@ func TestWordsInTheirUnit(t *testing.T) {
 		{unit.FT, `AB=8 BC=2 CA=12.5`, `AB 8 and BC 2 together are 2'-6" short of reaching across CA 12.5`},
 		// Fractions without a unit are bare numbers too; feet have many spellings.
 		{unit.IN, `AB=10½ BC=3¼ CA=5⅛`, `CA 5⅛ and BC 3¼ together are 2 1/8" short of reaching across AB 10½`},
-		{unit.M, `AB=10½ BC=3¼ CA=5⅛`, `CA 5⅛ and BC 3¼ together are 2.125 short of reaching across AB 10½`},
+		{unit.M, `AB=10½ BC=3¼ CA=5⅛`, `CA 5⅛ and BC 3¼ together are 2.125 m short of reaching across AB 10½`},
 		{unit.MM, `AB=10foot BC=3Feet CA=5feet`, `CA 5feet and BC 3Feet together are 2'-0" short of reaching across AB 10foot`},
 		{unit.MM, `AB=10’ BC=3’ CA=5’6”`, `CA 5’6” and BC 3’ together are 1'-6" short of reaching across AB 10’`},
 		{unit.IN, `AB=8 BC=2 CA=10.01`, `AB 8 and BC 2 together are 0.01" short of reaching across CA 10.01`},
