@@ -148,8 +148,11 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 		return nil, nil, t.fault(line, column, fmt.Sprintf("%q is neither a measurement nor the head of a table", strict.Shorten(strings.TrimSpace(first))), header+"; or write one token a line: AB=600")
 	}
 	row, err := t.row()
-	if err != nil {
+	switch {
+	case err != nil:
 		return nil, nil, err
+	case row == nil:
+		return nil, nil, t.fault(1, 1, "holds no measurements", header+"; or write one token a line: AB=600")
 	}
 	place, err := t.header(row)
 	if err != nil {

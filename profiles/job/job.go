@@ -16,7 +16,7 @@ import (
 const (
 	MaxPieces       = 1000
 	MaxQuantity     = 1000
-	MaxMeasurements = 5000 // of one piece
+	MaxMeasurements = 2000 // of one piece: geom/survey takes no more
 	MaxName         = 80   // letters of a job's or a piece's name: more does not fit a title line
 )
 
