@@ -1,6 +1,9 @@
 package geom
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const degreesOfRadian = 180 / math.Pi
 
@@ -34,17 +37,8 @@ func (s plain) change(t plain) float64 {
 
 // ordered is a ≥ b ≥ c.
 func (s plain) ordered() (a, b, c float64) {
-	a, b, c = s[0], s[1], s[2]
-	if a < b {
-		a, b = b, a
-	}
-	if b < c {
-		b, c = c, b
-	}
-	if a < b {
-		a, b = b, a
-	}
-	return a, b, c
+	slices.Sort(s[:]) // a copy
+	return s[2], s[1], s[0]
 }
 
 // twiceArea by Kahan's formula; NaN where the sides do not reach.

@@ -8,12 +8,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// The slips that Move and the warnings speak of.
-const (
-	LengthSlip = 1 * unit.Millimetre
-	AngleSlip  = unit.Degree / 2
-)
-
 // When an answer is called doubtful.
 const (
 	worstMove    = 5 * unit.Millimetre // a slip moves a corner further than this
@@ -30,7 +24,7 @@ type doubt struct {
 	less        bool // the slip takes away
 }
 
-// slip of a measurement in its own unit, millimetres or degrees.
+// slip that Move and the warnings speak of, in the measurement's own unit: 1 mm, 0.5°.
 func (q quantity) slip() *big.Rat {
 	if q.kind() == Angle {
 		return big.NewRat(1, 2)

@@ -3,6 +3,7 @@ package geom
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom/unit"
 )
@@ -81,16 +82,9 @@ func (p *problem) find() ([]sides, triple, error) {
 
 // tripleOf puts three quantities in rising order.
 func tripleOf(a, b, c quantity) triple {
-	if a > b {
-		a, b = b, a
-	}
-	if b > c {
-		b, c = c, b
-	}
-	if a > b {
-		a, b = b, a
-	}
-	return triple{a, b, c}
+	t := triple{a, b, c}
+	slices.Sort(t[:])
+	return t
 }
 
 // withinLimits leaves out answers with a computed side that is too short or too
@@ -121,14 +115,7 @@ func (p *problem) withinLimits(found []sides) (good []sides, lost string, err er
 }
 
 // has says whether q is among the measurements.
-func (p *problem) has(q quantity) bool {
-	for _, r := range p.of {
-		if r == q {
-			return true
-		}
-	}
-	return false
-}
+func (p *problem) has(q quantity) bool { return slices.Contains(p.of, q) }
 
 // residuals compares each measurement with the triangle.
 func (p *problem) residuals(f figures) []Residual {

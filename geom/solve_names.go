@@ -1,19 +1,14 @@
 package geom
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 
 	"trammel/geom/unit"
-)
-
-// Limits of a side, and of what a height may be written as.
-const (
-	ShortestSide = 1 * unit.Millimetre
-	LongestSide  = 1000 * unit.Metre
 )
 
 // problem is a set of measurements whose corners are known.
@@ -64,7 +59,7 @@ func cornersOf(ms []Measurement) (names [3]Name, err error) {
 	var all []Name
 	for _, m := range ms {
 		for _, n := range m.At {
-			if n == "" || has(all, n) {
+			if n == "" || slices.Contains(all, n) {
 				continue
 			}
 			if len(all) == 3 {
@@ -77,17 +72,8 @@ func cornersOf(ms []Measurement) (names [3]Name, err error) {
 	for len(all) < 3 {
 		all = append(all, nextFree(all))
 	}
-	sort.Slice(all, func(i, j int) bool { return before(all[i], all[j]) })
+	slices.SortFunc(all, byName)
 	return [3]Name(all), nil
-}
-
-func has(all []Name, n Name) bool {
-	for _, m := range all {
-		if m == n {
-			return true
-		}
-	}
-	return false
 }
 
 // nextFree is the next letter after the last of the names that none of them
@@ -95,7 +81,7 @@ func has(all []Name, n Name) bool {
 func nextFree(all []Name) Name {
 	last := Name("@") // before A
 	for _, n := range all {
-		if before(last, n) {
+		if byName(last, n) < 0 {
 			last = n
 		}
 	}
@@ -107,23 +93,17 @@ func nextFree(all []Name) Name {
 		if letter++; letter > 'Z' {
 			letter = 'A'
 		}
-		if n := Name(letter); !has(all, n) {
+		if n := Name(letter); !slices.Contains(all, n) {
 			return n
 		}
 	}
 }
 
-// before orders by letter, then by the number behind it: A, B, K2, K10.
-func before(m, n Name) bool {
+// byName orders by letter, then by the number behind it: A, B, K2, K10.
+func byName(m, n Name) int {
 	ml, mn := split(m)
 	nl, nn := split(n)
-	if ml != nl {
-		return ml < nl
-	}
-	if mn != nn {
-		return mn < nn
-	}
-	return m < n
+	return cmp.Or(cmp.Compare(ml, nl), cmp.Compare(mn, nn), cmp.Compare(m, n))
 }
 
 func split(n Name) (letters string, number int) {
@@ -185,8 +165,9 @@ func checkValue(m Measurement) error {
 	return nil
 }
 
+// lengthLimits of a side are those of what is read; a height may be shorter.
 func lengthLimits() (short, long *big.Rat) {
-	return new(big.Rat).SetFloat64(float64(ShortestSide)), new(big.Rat).SetFloat64(float64(LongestSide))
+	return new(big.Rat).SetFloat64(unit.Shortest.MM()), new(big.Rat).SetFloat64(unit.Longest.MM())
 }
 
 // values of the measurements numbered in which, for the solver.

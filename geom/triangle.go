@@ -62,8 +62,8 @@ func (s sides) reach() (longest int, over number) {
 	return l, sum.minus(s[l])
 }
 
-// twiceArea is twice the area, by Kahan's ordered form of Heron's formula:
-// ¼√[(a+(b+c))(c−(a−b))(c+(a−b))(a+(b−c))] for a ≥ b ≥ c. Where the sides are
+// twiceArea is twice the area, by Kahan's ordered form of Heron's formula: it is
+// ½√[(a+(b+c))(c−(a−b))(c+(a−b))(a+(b−c))] for a ≥ b ≥ c. Where the sides are
 // rational every factor is exact.
 //
 // W. Kahan, Miscalculating Area and Angles of a Needle-like Triangle.

@@ -72,31 +72,6 @@ func (s Style) Angle(a Angle) string {
 	return sign + strconv.FormatInt(n/60, 10) + "°" + m + "′"
 }
 
-// Area writes an area with its unit: "0.115 m²" or "147.3 cm²", "12.5 ft²" or
-// "87.2 in²". The smaller unit is taken below a tenth of a square metre and
-// below a square foot.
-func (s Style) Area(a Area) string {
-	mm := float64(a)
-	switch small := s.Unit >= IN; {
-	case small && math.Abs(mm) < 92903.04:
-		return areaText(mm, 64516, 100, 1) + " in²"
-	case small:
-		return areaText(mm, 9290304, 100, 2) + " ft²"
-	case math.Abs(mm) < 1e5:
-		return areaText(mm, 100, 1, 1) + " cm²"
-	}
-	return areaText(mm, 1000000, 1, 3) + " m²"
-}
-
-// areaText writes x/(num/den).
-func areaText(x float64, num, den int64, decimals int) string {
-	n, sign, ok := rounded(x, power10(decimals)*den, num)
-	if !ok {
-		return "?"
-	}
-	return pointText(n, sign, decimals)
-}
-
 // decimalText writes x/per with at most so many decimals.
 func decimalText(x float64, per int64, decimals int) string {
 	n, sign, ok := rounded(x, power10(decimals), per)

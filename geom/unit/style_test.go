@@ -151,30 +151,6 @@ func TestStyleAngle(t *testing.T) {
 	}
 }
 
-// 1 ft² = 0.09290304 m², 1 in² = 6.4516 cm²: exact by the definition of the inch.
-func TestStyleArea(t *testing.T) {
-	for _, c := range []struct {
-		unit Unit
-		a    Area
-		want string
-	}{
-		{MM, 114734.4, "0.115 m²"},
-		{MM, 99999, "1000 cm²"},
-		{MM, 1234.5, "12.3 cm²"},
-		{M, 12345.6e6, "12\u2009345.6 m²"},
-		{MM, 0, "0 cm²"},
-		{FT, 92903.04, "1 ft²"},
-		{FT, 12.345 * 92903.04, "12.35 ft²"},
-		{IN, 64516, "100 in²"},
-		{IN, 645.16 * 3.25, "3.3 in²"},
-		{FT, Area(math.NaN()), "? ft²"},
-	} {
-		if got := (Style{Unit: c.unit}).Area(c.a); got != c.want {
-			t.Errorf("%v %v: %q, want %q", c.unit, float64(c.a), got, c.want)
-		}
-	}
-}
-
 func BenchmarkStyleLength(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {

@@ -31,7 +31,6 @@ const (
 const (
 	Radian Angle = 1
 	Degree Angle = math.Pi / 180
-	Gon    Angle = math.Pi / 200
 	Turn   Angle = 2 * math.Pi
 )
 
