@@ -27,10 +27,6 @@ func SettingOf(interior unit.Angle) Setting {
 // Rise of the joint over a run along the edge: for a square that is held to the
 // edge, 100 mm and 12 in being the usual runs. Very long where the corner is all
 // but straight.
-func (s Setting) Rise(run unit.Length) unit.Length { return run * slope(s.ToEdge) }
-
-// SawRise is the same of the saw's setting from a square cut: so much along for a
-// run square to the edge.
-func (s Setting) SawRise(run unit.Length) unit.Length { return run * slope(s.Saw) }
-
-func slope(a unit.Angle) unit.Length { return unit.Length(math.Tan(float64(a))) }
+func (s Setting) Rise(run unit.Length) unit.Length {
+	return run * unit.Length(math.Tan(s.ToEdge.Radians()))
+}

@@ -171,7 +171,7 @@ type Areas struct {
 func (s Shape) Areas() Areas {
 	a := Areas{Finished: s.Finished.Area(), Cut: s.Cut.Area()}
 	for _, b := range s.Bores {
-		a.Holes += b.Circle.Area()
+		a.Holes += geom.Contour{b.Circle}.Area()
 	}
 	a.Net = a.Finished - a.Holes
 	return a
@@ -197,32 +197,4 @@ func (s Shape) Cover(sag unit.Length) geom.Polygon {
 		return s.Finished.Around(sag)
 	}
 	return hull(append(s.Finished.Around(sag), s.Cut.Around(sag)...))
-}
-
-// OtherHand is the shape turned over: mirrored about the line that crosses its
-// first side square in its middle. Every corner keeps its name, so that the
-// baseline AB runs from B to A; sides keep theirs too.
-func (s Shape) OtherHand() Shape {
-	m := geom.Mirror{Base: s.Sides[0].Whole}
-	n := len(s.Sides)
-	o := Shape{Finished: m.Contour(s.Finished), Cut: m.Contour(s.Cut), Notes: s.Notes}
-	segment := func(g geom.Segment) geom.Segment {
-		if g == nil {
-			return nil
-		}
-		return m.Segment(g)
-	}
-	for i := range n {
-		e := s.Sides[(n-i)%n]
-		e.Whole, e.Finished, e.Cut = m.Line(e.Whole), m.Line(e.Finished), m.Line(e.Cut)
-		o.Sides = append(o.Sides, e)
-		c := s.Corners[(n+1-i)%n]
-		c.At, c.Finished, c.Cut = m.Apply(c.At), segment(c.Finished), segment(c.Cut)
-		o.Corners = append(o.Corners, c)
-	}
-	for _, b := range s.Bores {
-		b.Circle, b.Foot = m.Arc(b.Circle), m.Apply(b.Foot)
-		o.Bores = append(o.Bores, b)
-	}
-	return o
 }

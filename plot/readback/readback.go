@@ -104,15 +104,3 @@ func (p Path) OffCircle(centre geom.Point, radius unit.Length, n int) unit.Lengt
 	}
 	return worst
 }
-
-// OffLine is how far the corners of the path stray sideways from the line through
-// two points.
-func (p Path) OffLine(l geom.Line) unit.Length {
-	var worst float64
-	d := l.To.Minus(l.From)
-	for _, q := range p.Corners() {
-		v := q.Minus(l.From)
-		worst = max(worst, math.Abs(float64(d.X*v.Y-d.Y*v.X))/float64(l.Length()))
-	}
-	return unit.Length(worst)
-}

@@ -102,9 +102,6 @@ func TestOff(t *testing.T) {
 	if off := p.OffCircle(geom.Point{}, 5, 2); math.Abs(float64(off-1)) > 1e-12 {
 		t.Errorf("the chord of 6 in a circle of 5 leaves it by %v, want 1", off)
 	}
-	if off := p.OffLine(geom.Line{From: geom.Point{Y: 3.5}, To: geom.Point{X: 1, Y: 3.5}}); math.Abs(float64(off-0.5)) > 1e-12 {
-		t.Errorf("off the line by %v, want 0.5", off)
-	}
 }
 
 func TestRender(t *testing.T) {
