@@ -259,7 +259,13 @@ func (r *siteReader) tape() {
 	read(r, "temperature", &c.Temperature, survey.ParseTemperature)
 	read(r, "pull", &c.Pull, survey.ParseForce)
 	read(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
-	read(r, "slope", &c.Slope, func(text string) (unit.Angle, error) { a, err := unit.ParseAngle(text); return a.Angle(), err })
+	read(r, "slope", &c.Slope, func(text string) (unit.Angle, error) {
+		a, err := unit.ParseAngle(text)
+		if err != nil {
+			return 0, err
+		}
+		return a.Angle(), nil
+	})
 	r.missing(c)
 	if r.err == nil {
 		r.refused(c)
