@@ -53,6 +53,10 @@ type Swing struct {
 	Through  Point
 	Twice    bool  // it meets what was drawn before at a second place as well
 	Other    Point // that place, where Twice: another triangle, or the same on the wrong side
+	Tell     Name  // of a net, where Twice: the point that says which place is meant, by its distance; empty: above or below the baseline do
+	TellAt   Point
+	Below    bool        // it lies below the baseline
+	Beside   unit.Length // it is drawn so far beside the crossing at most; 0: as a triangle's
 	Measured bool
 }
 
@@ -116,8 +120,9 @@ type CheckSide struct {
 
 // CheckAngle asks to measure an angle that was not used.
 type CheckAngle struct {
-	At    Name
-	Angle unit.Angle
+	At      Name
+	Between [2]Name // its arms, where more than two lines meet there; empty: those of the outline
+	Angle   unit.Angle
 }
 
 // CheckHeight asks to measure a height that was not used.

@@ -272,3 +272,42 @@ func (c Contour) Around(sag unit.Length) Polygon {
 	}
 	return p
 }
+
+// Crossing finds two edges of a polygon that cross or touch, but for neighbours
+// where they join; and neighbours that run back on one another.
+func (p Polygon) Crossing() (i, j int, found bool) {
+	n := len(p)
+	for i := range n {
+		a := p.Edge(i)
+		for j := i + 1; j < n; j++ {
+			b := p.Edge(j)
+			switch {
+			case j == i+1 || i == 0 && j == n-1:
+				if i == 0 && j == n-1 && n > 3 {
+					a, b = b, a
+				}
+				v, w := a.From.Minus(a.To), b.To.Minus(b.From)
+				back := math.Abs(float64(v.X*w.Y-v.Y*w.X)) <= 1e-12*float64(a.Length()*b.Length()) && v.X*w.X+v.Y*w.Y > 0
+				if back {
+					return i, j, true
+				}
+				a = p.Edge(i)
+			case meet(a, b):
+				return i, j, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+// meet says whether two lines share a point.
+func meet(a, b Line) bool {
+	side := func(l Line, q Point) float64 {
+		d, w := l.To.Minus(l.From), q.Minus(l.From)
+		return float64(d.X*w.Y - d.Y*w.X)
+	}
+	if !RectOf(a.From, a.To).Meets(RectOf(b.From, b.To)) {
+		return false
+	}
+	return side(a, b.From)*side(a, b.To) <= 0 && side(b, a.From)*side(b, a.To) <= 0
+}

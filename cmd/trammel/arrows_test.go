@@ -17,6 +17,7 @@ var arrows = map[string][]string{
 	"trammel/geom":               {"trammel/geom/unit", "trammel/geom/internal/"},
 	"trammel/geom/shape":         {"trammel/geom", "trammel/geom/unit"},
 	"trammel/profiles/strict":    {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
+	"trammel/geom/survey":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/unit"},
 	"trammel/profiles":           {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
 	"trammel/profiles/job":       {"trammel/profiles/strict", "trammel/geom", "trammel/geom/shape", "trammel/geom/unit"},
 	"trammel/plot/draw":          {"trammel/geom", "trammel/geom/unit"},
@@ -29,7 +30,7 @@ var arrows = map[string][]string{
 	"trammel/plot/pdf":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":           {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
-	"trammel/cmd/internal/app":   {"trammel/geom", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/app":   {"trammel/geom", "trammel/geom/shape", "trammel/geom/survey", "trammel/geom/unit", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/whole": {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
 		"github.com/spf13/cobra", "github.com/spf13/pflag", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/unit",

@@ -93,7 +93,7 @@ func Adjust(n Net) (Adjusted, error) {
 	if err != nil {
 		return Adjusted{}, err
 	}
-	s, err := p.start()
+	s, err := p.begin()
 	if err != nil {
 		return Adjusted{}, err
 	}
@@ -123,6 +123,23 @@ func Adjust(n Net) (Adjusted, error) {
 	a.suspects()
 	a.warn()
 	return a, nil
+}
+
+// begin is the start that was given, or else found.
+func (p *problem) begin() (*state, error) {
+	if len(p.Start) == 0 {
+		return p.start()
+	}
+	s := p.blank()
+	for i, n := range p.names {
+		at, ok := p.Start[n]
+		if !ok {
+			return nil, &unit.Fault{Where: "start", What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
+		}
+		s.at[i], s.known[i] = plain(at).minus(p.origin), true
+		s.found = append(s.found, Found{Point: n})
+	}
+	return s, nil
 }
 
 // mirrored turns a net over that came out as the mirror image of its outline
@@ -234,7 +251,7 @@ func (a *Adjusted) warn() {
 		n := len(p.round)
 		edge := func(i int) string { return string(p.names[p.round[i]] + p.names[p.round[(i+1)%n]]) }
 		a.Warnings = append(a.Warnings, fmt.Sprintf("the edges %s and %s of the outline cross: say on which side the points lie", edge(c[0]), edge(c[1])))
-	} else if len(p.round) > 2 && p.area(&state{at: a.fit.at}) < 0 {
+	} else if len(p.round) > 2 && len(p.Sides) == 0 && p.area(&state{at: a.fit.at}) < 0 {
 		a.Warnings = append(a.Warnings, "the outline runs clockwise: name its corners the other way round, or the piece is its mirror image")
 	}
 	a.Warnings = append(a.Warnings, p.angleSums()...)

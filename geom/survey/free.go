@@ -68,12 +68,25 @@ func (p *problem) halves() error {
 		if len(order) > 2 {
 			in = fmt.Sprintf("%d parts", len(order))
 		}
-		return no(hint, "the net is in %s: nothing is measured between %s and %s", in, list(a), list(b))
+		return no(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
 	if !lengths {
 		return no("measure one distance, such as "+pair(p.names[0], p.names[1]), "no length is measured: angles alone give the shape and not the size")
 	}
 	return nil
+}
+
+// either is "A", "A or B", "A, B or C"; of many only the first.
+func either(names []geom.Name) string {
+	const most = 6
+	all := make([]string, 0, most)
+	for _, n := range names[:min(len(names), most)] {
+		all = append(all, string(n))
+	}
+	if n := len(names) - most; n > 0 {
+		all = append(all, fmt.Sprintf("%d more", n))
+	}
+	return or(all)
 }
 
 // pair is a distance between two points, the one first in the alphabet first.

@@ -61,6 +61,9 @@ type Net struct {
 	Control []Control
 	// Tools give σ where no tolerance is stated.
 	Tools Tools
+	// Start is about where every point lies, where that is known: nothing is then
+	// searched, and of two nets that fit it is the one near by that is adjusted.
+	Start map[geom.Name]geom.Point
 }
 
 // Side says that a point lies left or right of a line walked from Of[0] to

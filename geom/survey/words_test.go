@@ -171,7 +171,7 @@ func TestAngleSum(t *testing.T) {
 func TestNotFixed(t *testing.T) {
 	for _, c := range []struct{ measured, outline, what, hint string }{
 		{"AB=4000 BC=3000 CD=4100 AC=5000", "A B C D", "D hangs free: only CD=4100 holds it to A, B and C", "measure DA as well|measure AD as well"},
-		{"AB=4000 BC=3000 CA=5000 DE=3000 EF=3000 FD=3000", "", "the net is in two halves: nothing is measured between A, B and C and D, E and F", "measure from one to the other, three things such as AD, AE and BD"},
+		{"AB=4000 BC=3000 CA=5000 DE=3000 EF=3000 FD=3000", "", "the net is in two halves: nothing is measured from A, B or C to D, E or F", "measure from one to the other, three things such as AD, AE and BD"},
 		{"AB=4000 BC=3000 CA=5000 DE=3000", "", "two halves", "AD"},
 		{"AB=4000 BC=3000 CA=5000 CD=2000 DE=3000 EC=3000", "A B C D E", "D hangs free|D and E", "measure"},
 		{"ABC=60deg BCA=60deg CAB=60deg", "", "no length is measured", "AB"},

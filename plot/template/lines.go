@@ -44,9 +44,13 @@ func marks(step geom.Step) []draw.Op {
 
 // swing is the part of a swung arc that is drawn: to each side of the crossing.
 func swing(s geom.Swing) geom.Arc {
+	side := toEachSide
+	if s.Beside > 0 {
+		side = min(side, unit.Angle(s.Beside/s.Radius))
+	}
 	return geom.Arc{
 		Centre: s.About, Radius: s.Radius,
-		Start: geom.Line{From: s.About, To: s.Through}.Direction() - toEachSide, Sweep: 2 * toEachSide,
+		Start: geom.Line{From: s.About, To: s.Through}.Direction() - side, Sweep: 2 * side,
 	}
 }
 

@@ -17,16 +17,45 @@ func (f *face) radius(s geom.Swing) string {
 	return say
 }
 
-// Steps are the construction by hand in words, one sentence a step and without
-// numbers, made from the very steps whose lines Draw draws. Lengths are in the
+// Steps are the construction by hand in words, one sentence a step (the lines of a
+// net that are joined end to end share one) and without numbers, made from the very steps whose lines Draw draws. Lengths are in the
 // style's unit, which is named elsewhere; what is computed stands in parentheses.
 func Steps(c geom.Construction, s Style) []string {
 	w := work{Style: s, construction: c}
-	for _, step := range c.Steps {
-		w.say = append(w.say, w.words(step))
-		w.done = append(w.done, step)
+	for i := 0; i < len(c.Steps); i++ {
+		if n := joins(c, i); n > 1 {
+			w.say = append(w.say, inOrder(c.Steps[i:i+n]))
+			i += n - 1
+			continue
+		}
+		w.say = append(w.say, w.words(c.Steps[i]))
+		w.done = append(w.done, c.Steps[i])
 	}
 	return w.say
+}
+
+// joins is how many lines of a net are joined end to end from step i on.
+func joins(c geom.Construction, i int) (n int) {
+	if c.Triangle != (geom.Triangle{}) {
+		return 0
+	}
+	for ; i+n < len(c.Steps); n++ {
+		j, ok := c.Steps[i+n].(geom.Join)
+		if !ok || n > 0 && c.Steps[i+n-1].(geom.Join).To != j.From {
+			break
+		}
+	}
+	return n
+}
+
+// inOrder says lines that are joined end to end in one sentence.
+func inOrder(steps []geom.Step) string {
+	names := []string{string(steps[0].(geom.Join).From)}
+	for _, s := range steps {
+		names = append(names, string(s.(geom.Join).To))
+	}
+	last := len(names) - 1
+	return fmt.Sprintf("Join %s and %s in this order.", strings.Join(names[:last], ", "), names[last])
 }
 
 // work is the construction so far: what a step meets depends on those before it.
@@ -64,6 +93,9 @@ func (w *work) words(step geom.Step) string {
 	case geom.CheckSide:
 		return fmt.Sprintf("Check: measure %s: %s.", s.From+s.To, w.Figures.Length(s.Length))
 	case geom.CheckAngle:
+		if s.Between[0] != "" {
+			return fmt.Sprintf("Check: measure the angle %s: %s.", s.Between[0]+s.At+s.Between[1], w.Figures.Angle(s.Angle))
+		}
 		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.Figures.Angle(s.Angle))
 	case geom.CheckHeight:
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
@@ -89,12 +121,22 @@ func (w *work) swing(s geom.Swing) string {
 	}
 	say := fmt.Sprintf("%s at %s, radius %s: swing an arc", tool, at, w.length(s.Radius, s.Measured))
 	met, ok := w.meets(s.To)
+	where := "above"
+	if s.Below {
+		where = "below"
+	}
+	if !ok && s.Tell != "" {
+		return say + "."
+	}
 	if !ok {
-		return say + " above the baseline."
+		return say + " " + where + " the baseline."
 	}
 	say += fmt.Sprintf(" across %s; they cross at %s", w.what(s.To), s.To)
 	if !s.Twice {
 		return say + "."
+	}
+	if s.Tell != "" {
+		return say + fmt.Sprintf(", the crossing %s.", fromEnd(s.Tell, s.TellAt, s))
 	}
 	switch m := met.(type) {
 	case geom.SetAngle:
@@ -107,7 +149,7 @@ func (w *work) swing(s geom.Swing) string {
 		}
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(t.Names[end], t.Points[end], s))
 	}
-	return say + ", above the baseline."
+	return say + ", " + where + " the baseline."
 }
 
 // fromEnd tells two crossings apart by how far they are from a corner.

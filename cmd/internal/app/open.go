@@ -12,6 +12,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/shape"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -31,7 +32,7 @@ type Options struct {
 	Base      [2]geom.Name
 	BaseAt    string
 	With      geom.Method
-	Outline   []geom.Name            // of the one piece there is
+	Outline   []geom.Name            // of the one piece that there is
 	Sides     []job.Aside            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
@@ -58,18 +59,19 @@ type Work struct {
 	turn    *unit.Angle  // of the baseline on the paper, where it was asked for
 }
 
-// Piece is one triangle of the job. Where two fit a piece and neither is picked,
-// or both are, it stands twice.
+// Piece is one triangle of the job, or a net of more points. Where two triangles
+// fit a piece and neither is picked, or both are, it stands twice.
 type Piece struct {
 	Index        int // of the piece in the job
 	Name         string
 	Where        string // in the job file; empty from the command line
 	Quantity     int
-	Answer       int          // index into Solution.Answers
-	Base         [2]geom.Name // as asked for; empty: choose
-	both         bool         // the other answer is a piece as well
-	Picked       bool         // false: two fit and nobody said which
-	Solution     geom.Solution
+	Answer       int              // index into Solution.Answers
+	Base         [2]geom.Name     // as asked for; empty: choose
+	both         bool             // the other answer is a piece as well
+	Picked       bool             // false: two fit and nobody said which
+	Solution     geom.Solution    // of a net the measurements alone
+	Net          *survey.Adjusted // nil of a triangle
 	Construction geom.Construction
 	Warnings     []string // plain sentences: what is doubtful
 
@@ -93,8 +95,16 @@ func (p Piece) Title() string {
 	return name
 }
 
-// Triangle that the piece is.
-func (p Piece) Triangle() geom.Triangle { return p.Solution.Answers[p.Answer].Triangle }
+// Triangle that the piece is; zero of a net.
+func (p Piece) Triangle() geom.Triangle {
+	if p.Net != nil {
+		return geom.Triangle{}
+	}
+	return p.Solution.Answers[p.Answer].Triangle
+}
+
+// Outline of the piece; without corners of a net whose outline nobody named.
+func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
 
 // Named is a job of one piece, from measurements without a file.
 func Named(name string, tokens []job.Setting) job.Job {
@@ -124,7 +134,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			return w, err
 		}
 		all = append(all, ms...)
-		pieces, err := solve(j, i, ms, o)
+		pieces, err := w.solved(j, i, ms, o)
 		if err != nil {
 			return w, err
 		}
@@ -136,20 +146,26 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
 	}
-	for i := range w.Pieces {
-		p := &w.Pieces[i]
-		if p.Other { // the same again
-			continue
-		}
-		p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
-		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
-	}
-	w.over = over(j, o, bare, w.Pieces)
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
 	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
 		w.Figures.Unit = u
 	}
 	w.Site.Tools.Feet = w.Figures.Unit >= unit.IN
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
+		if p.Other { // the same again
+			continue
+		}
+		if p.Net == nil {
+			p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
+		}
+		if a, ok := w.checked(*p); ok {
+			_, cares := w.findings(a)
+			p.Warnings = append(p.Warnings, cares...)
+		}
+		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
+	}
+	w.over = over(j, o, bare, w.Pieces)
 	return w, nil
 }
 
@@ -241,6 +257,22 @@ func fileOf(where string) string {
 		}
 	}
 	return where
+}
+
+// solved makes one piece of the job: a triangle, two where two fit, or a net.
+func (w Work) solved(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
+	s, err := netOf(j, j.Pieces[index], o)
+	if err != nil {
+		return nil, err
+	}
+	if isNet(ms, s) {
+		p, err := w.solveNet(j, index, ms, s, o)
+		return []Piece{p}, err
+	}
+	if err := triangular(j.Pieces[index], s); err != nil {
+		return nil, err
+	}
+	return solve(j, index, ms, o)
 }
 
 // solve makes the triangles of one piece of the job.

@@ -22,7 +22,7 @@ type Report struct {
 	Pages   []PageReport  `json:"pages"`
 }
 
-// PieceReport is one triangle.
+// PieceReport is one triangle, or one net of more points.
 type PieceReport struct {
 	Name      string                `json:"name"`
 	Case      string                `json:"case"`
@@ -30,6 +30,7 @@ type PieceReport struct {
 	Answers   int                   `json:"answers"`
 	Quantity  int                   `json:"quantity"`
 	Base      string                `json:"base"`
+	Outline   []string              `json:"outline,omitempty"` // counter-clockwise
 	Points    map[string][2]float64 `json:"points"`
 	Sides     map[string]float64    `json:"sides"`
 	Angles    map[string]float64    `json:"angles"`
@@ -40,6 +41,7 @@ type PieceReport struct {
 	Warnings  []string              `json:"warnings"`
 	Layout    *LayoutReport         `json:"layout,omitempty"`
 	Shape     *ShapeReport          `json:"shape,omitempty"`
+	Net       *NetReport            `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
 }
 
 // MeasuredReport is one measurement beside the triangle. Moves says how far each
@@ -53,6 +55,8 @@ type MeasuredReport struct {
 	Stated    bool               `json:"tolerance_stated"`
 	Residual  float64            `json:"residual"` // computed less measured
 	Moves     map[string]float64 `json:"moves,omitempty"`
+	// Adjustment of it among the others, where there was one.
+	Adjustment *AdjustmentReport `json:"adjustment,omitempty"`
 }
 
 // LayoutReport says how a piece lies on its pages.
@@ -107,18 +111,21 @@ func (w Work) Report() Report {
 		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []PageReport{},
 	}
 	for i, p := range w.Pieces {
-		r.Pieces[i] = p.report()
+		r.Pieces[i] = w.report(p)
 	}
 	return r
 }
 
-func (p Piece) report() PieceReport {
+func (w Work) report(p Piece) PieceReport {
+	if p.Net != nil {
+		return w.netPieceReport(p)
+	}
 	t := p.Triangle()
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
 		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Warnings...),
+		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Warnings...), Outline: texts(p.Outline().Names),
 	}
 	for i, n := range t.Names {
 		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}
@@ -130,13 +137,20 @@ func (p Piece) report() PieceReport {
 	}
 	r.Measured = p.measured()
 	r.Shape = p.shapeReport()
+	if a, ok := w.checked(p); ok {
+		r.Net = w.netReport(a)
+		adjustments(r.Measured, a)
+	}
 	return r
 }
 
 var kinds = map[geom.Kind]string{geom.Distance: "distance", geom.Angle: "angle", geom.Height: "height"}
 
 func (p Piece) measured() []MeasuredReport {
-	a := p.Solution.Answers[p.Answer]
+	var a geom.Answer
+	if p.Net == nil {
+		a = p.Solution.Answers[p.Answer]
+	}
 	list := make([]MeasuredReport, len(p.Solution.Measured))
 	for i, m := range p.Solution.Measured {
 		value, _ := m.Value.Value.Float64()

@@ -20,7 +20,7 @@ func asked(s job.Shape) bool {
 	return len(s.Edges)+len(s.Corners)+len(s.Holes) > 0 || s.Pair || s.Face != job.AnyFace || s.Grain != [2]geom.Name{}
 }
 
-// shaped does to the triangles of a piece what the job asks for, and puts the other
+// shaped does to the outlines of a piece what the job asks for, and puts the other
 // hand behind each of which there is a pair. Where nobody said yet which of two
 // triangles is meant there is nothing to work on.
 func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, with geom.Method) ([]Piece, error) {
@@ -35,9 +35,12 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, wi
 	if err != nil {
 		return nil, err
 	}
+	if len(pieces[0].Outline().Names) == 0 {
+		return nil, inFile(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Hint: "add outline: [" + listed(round(*pieces[0].Net)) + "], in the order of walking round"})
+	}
 	var all []Piece
 	for _, p := range pieces {
-		if err := grained(s, p.Triangle()); err != nil {
+		if err := grained(s, p.Outline()); err != nil {
 			return nil, err
 		}
 		if !p.Picked {
@@ -53,13 +56,13 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, wi
 			hands = append(hands, other)
 		}
 		for _, h := range hands {
-			t := h.Triangle()
-			if h.Shape, err = shape.Make(t.Polygon(), t.Names[:], work, figures); err != nil {
+			t := h.Outline()
+			if h.Shape, err = shape.Make(t.Points, t.Names, work, figures); err != nil {
 				return nil, inFile(of, err)
 			}
 			h.Grain, h.Face = s.Grain, s.Face
 			if len(work.Corners) > 0 {
-				sharp, err := shape.Make(t.Polygon(), t.Names[:], shape.Work{Allowances: work.Allowances}, figures)
+				sharp, err := shape.Make(t.Points, t.Names, shape.Work{Allowances: work.Allowances}, figures)
 				if err == nil {
 					h.sharp = sharp.Cover(coverSag)
 				}
@@ -82,30 +85,35 @@ func inFile(of job.Piece, err error) error {
 }
 
 // grained says whether the grain runs along an edge that there is.
-func grained(s job.Shape, t geom.Triangle) error {
+func grained(s job.Shape, o geom.Outline) error {
 	if s.Grain == ([2]geom.Name{}) {
 		return nil
 	}
-	found := map[geom.Name]bool{}
-	for _, n := range t.Names {
-		found[n] = true
-	}
-	if found[s.Grain[0]] && found[s.Grain[1]] && s.Grain[0] != s.Grain[1] {
-		return nil
-	}
 	var edges []string
-	for _, e := range sides(t) {
-		edges = append(edges, e.name)
+	for i, n := range o.Names {
+		next := o.Names[o.Next(i)]
+		if s.Grain == [2]geom.Name{n, next} || s.Grain == [2]geom.Name{next, n} {
+			return nil
+		}
 	}
+	for _, i := range around(o) {
+		edges = append(edges, o.Side(i))
+	}
+	last := len(edges) - 1
 	return &unit.Fault{
 		Where: s.GrainAt, What: fmt.Sprintf("grain: %s is no edge of the piece", s.Grain[0]+s.Grain[1]),
-		Hint: "the edges are " + strings.Join(edges[:2], ", ") + " and " + edges[2],
+		Hint: "the edges are " + strings.Join(edges[:last], ", ") + " and " + edges[last],
 	}
 }
 
 // turnedOver is the other hand of a piece: its mirror image, every corner with its
 // name, so that the baseline runs from B to A.
 func (p Piece) turnedOver(with geom.Method) (Piece, error) {
+	if p.Net != nil {
+		o := p
+		o.Other, o.Warnings, o.Construction = true, nil, p.mirrored()
+		return o, nil
+	}
 	s := p.Solution
 	a := s.Answers[p.Answer]
 	t := &a.Triangle
@@ -145,6 +153,9 @@ func (p Piece) size() (unit.Area, unit.Length) {
 	if len(p.Shape.Sides) > 0 {
 		return p.Shape.Areas().Finished, p.Shape.Finished.Length()
 	}
+	if p.Net != nil {
+		return p.Outline().Area(), p.Outline().Perimeter()
+	}
 	t := p.Triangle()
 	return t.Area, t.Perimeter
 }
@@ -157,7 +168,7 @@ func (p Piece) outline() geom.Polygon {
 	if len(p.Shape.Sides) > 0 {
 		return p.Shape.Cover(coverSag)
 	}
-	return p.Triangle().Polygon()
+	return p.Outline().Points
 }
 
 // layPiece is where the pages of a piece lie. Corners that are cut off are shown

@@ -45,6 +45,9 @@ func (w Work) Template() (*Template, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
+	if err := w.hasOutline(); err != nil {
+		return nil, err
+	}
 	t := &Template{work: w}
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
@@ -92,8 +95,12 @@ func (w Work) atLeast(p Piece) float64 {
 	area, round := p.size()
 	n := float64(area) / (width * height)
 	if w.Cover == paging.OutlineOnly {
-		// Convex, so a window holds no more of the outline than its own edge is long.
+		// Of a convex piece a window holds no more of the outline than its own edge is
+		// long; of a hollow one, of each side no more than its diagonal.
 		n = round.MM() / (2 * (width + height))
+		if o := p.Outline(); o.Hollow() {
+			n = o.Sides[o.Longest()].MM() / math.Hypot(width, height)
+		}
 	}
 	return math.Floor(n) * float64(p.Quantity)
 }

@@ -32,6 +32,10 @@ func (w Work) Text(out io.Writer) error {
 }
 
 func (w Work) text(b *strings.Builder, p Piece) {
+	if p.Net != nil {
+		w.netText(b, p)
+		return
+	}
 	t := p.Triangle()
 	head := []string{p.Name, p.Solution.Case}
 	if n := len(p.Solution.Answers); n > 1 {
@@ -55,6 +59,12 @@ func (w Work) text(b *strings.Builder, p Piece) {
 	if len(a.Moves) > 0 {
 		b.WriteString("\n")
 		w.sensitivity(p).write(b, "l r l"+strings.Repeat(" r", 3))
+	}
+	if a, ok := w.checked(p); ok {
+		b.WriteString("\n")
+		for _, s := range w.agreement(a) {
+			b.WriteString("  " + s + "\n")
+		}
 	}
 	w.shapeText(b, p)
 	for _, s := range p.Warnings {

@@ -32,6 +32,9 @@ func (w Work) Whole() (*Whole, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
+	if err := w.hasOutline(); err != nil {
+		return nil, err
+	}
 	all := &Whole{work: w}
 	for i, p := range w.Pieces {
 		page, err := w.whole(i, p)
@@ -50,7 +53,7 @@ func (w Work) Whole() (*Whole, error) {
 // whole is one piece on a page of its own size, its baseline level.
 func (w Work) whole(index int, p Piece) (draw.Page, error) {
 	outline := p.outline()
-	b := outline.Bounds().Join(p.Triangle().Polygon().Bounds())
+	b := outline.Bounds().Join(p.Outline().Points.Bounds())
 	sheet := paging.Sheet{Name: "whole", Width: b.Width() + 2*wholeMargin, Height: b.Height() + 2*wholeMargin}
 	if long := max(sheet.Width, sheet.Height); long > wholeMost {
 		return draw.Page{}, &unit.Fault{

@@ -1,0 +1,392 @@
+package app
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/profiles/job"
+)
+
+// netWords are what a job and the options say of one piece's net, with the places.
+type netWords struct {
+	outline           []geom.Name
+	sides             []job.Aside
+	base              [2]geom.Name
+	outlineAt, baseAt string
+}
+
+// netOf is what is said of the net of a piece. The options speak of the one piece
+// that there is.
+func netOf(j job.Job, p job.Piece, o Options) (netWords, error) {
+	s := netWords{p.Outline, p.Sides, p.Base, p.OutlineAt, p.BaseAt}
+	for _, f := range []struct {
+		flag string
+		said bool
+	}{{"--outline", len(o.Outline) > 0}, {"--side", len(o.Sides) > 0}} {
+		if f.said && len(j.Pieces) > 1 {
+			return s, &unit.Fault{Where: f.flag, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(j.Pieces)), Hint: "say it in the job, under the piece that is meant: " + strings.TrimPrefix(f.flag, "--") + ":"}
+		}
+	}
+	if len(o.Outline) > 0 {
+		s.outline, s.outlineAt = o.Outline, "--outline"
+	}
+	if len(o.Sides) > 0 {
+		s.sides = o.Sides
+	}
+	if o.Base != ([2]geom.Name{}) {
+		s.base, s.baseAt = o.Base, o.BaseAt
+	}
+	return s, nil
+}
+
+// pointsOf are the points that measurements name, in the order of the alphabet.
+func pointsOf(ms []geom.Measurement) []geom.Name {
+	var all []geom.Name
+	for _, m := range ms {
+		for _, n := range m.Points() {
+			if !slices.Contains(all, n) {
+				all = append(all, n)
+			}
+		}
+	}
+	slices.SortFunc(all, alphabet)
+	return all
+}
+
+// alphabet orders names by letter, then by the number behind it.
+func alphabet(a, b geom.Name) int {
+	letter := func(n geom.Name) string { return strings.TrimRight(string(n), "0123456789") }
+	return cmp.Or(cmp.Compare(letter(a), letter(b)), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
+}
+
+// isNet says whether a piece is more than a triangle.
+func isNet(ms []geom.Measurement, s netWords) bool {
+	return len(pointsOf(ms)) > 3 || len(s.outline) > 3
+}
+
+// triangular refuses what is said of a triangle and makes sense of a net alone.
+func triangular(p job.Piece, s netWords) error {
+	if len(s.sides) > 0 {
+		return at(s.sides[0].Where, &unit.Fault{Where: "side", What: "a triangle has no point that could lie on another side", Hint: "leave it out; where two triangles fit, say pick: 1 or pick: 2; for the mirror image, handed: pair"})
+	}
+	if len(s.outline) == 0 {
+		return nil
+	}
+	order := slices.Clone(s.outline)
+	slices.SortFunc(order, alphabet)
+	for _, t := range p.Measure {
+		m, err := geom.ParseMeasurement(t.Text, unit.MM)
+		if err != nil {
+			return nil // said elsewhere
+		}
+		for _, n := range m.Points() {
+			if !slices.Contains(order, n) {
+				return at(s.outlineAt, &unit.Fault{Where: "outline " + namesOf(s.outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"})
+			}
+		}
+	}
+	if i := slices.Index(s.outline, order[0]); s.outline[(i+1)%3] != order[1] {
+		return at(s.outlineAt, &unit.Fault{Where: "outline " + namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Hint: "leave the outline out; for the mirror image, handed: pair"})
+	}
+	return nil
+}
+
+// at gives a fault the place where its words were written: a flag, or a line of the job.
+func at(where string, f *unit.Fault) error {
+	switch {
+	case where == "":
+		return f
+	case strings.HasPrefix(where, "--"):
+		// The flag already says the word that the fault begins with.
+		return &unit.Fault{Where: strings.TrimSpace(where + " " + afterWord(f.Where)), What: f.What, Hint: f.Hint}
+	}
+	return f.In(where)
+}
+
+func afterWord(s string) string {
+	_, rest, _ := strings.Cut(s, " ")
+	return rest
+}
+
+func namesOf(names []geom.Name) string {
+	var b strings.Builder
+	for _, n := range names {
+		b.WriteString(string(n))
+	}
+	return b.String()
+}
+
+// solveNet makes the net of one piece of the job.
+func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, o Options) (Piece, error) {
+	p := j.Pieces[index]
+	if err := meantForTriangles(p, o); err != nil {
+		return Piece{}, err
+	}
+	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.Site.Tools}
+	a, err := survey.Adjust(n)
+	if err != nil {
+		return Piece{}, s.placed(p, err)
+	}
+	q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Picked: true,
+		Solution: geom.Solution{Case: "net", Measured: ms}, Net: &a}
+	outline, err := w.edge(a)
+	if err != nil {
+		return Piece{}, s.placed(p, err)
+	}
+	if q.Name == "" {
+		q.Name = netTitle(a, len(j.Pieces), index)
+	}
+	q.Construction = geom.ConstructNet(outline, inner(a), a.Base, ms)
+	for i, l := range outline.Sides {
+		if l < unit.Shortest || l > unit.Longest {
+			return Piece{}, of(p, &unit.Fault{
+				What: fmt.Sprintf("the side %s comes to %s: a side is from 1 mm to 1 km", outline.Side(i), unit.Style{Decimals: 4}.LengthUnit(l)),
+				Hint: "measure a piece of that size",
+			})
+		}
+	}
+	return q, nil
+}
+
+// meantForTriangles refuses what makes no sense of a net.
+func meantForTriangles(p job.Piece, o Options) error {
+	pick, where := p.Pick, p.PickAt
+	if o.Pick != job.Unpicked {
+		pick, where = o.Pick, "--pick"
+	}
+	if pick != job.Unpicked {
+		return at(where, &unit.Fault{Where: "pick", What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"})
+	}
+	with, where := p.With, p.Where
+	if o.With != geom.AsMeasured {
+		with, where = o.With, "--with"
+	}
+	if with == geom.ByAngle || with == geom.BySquare {
+		return at(where, &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
+	}
+	return nil
+}
+
+// along is the baseline that is asked for, in the direction in which the outline
+// runs, so that the piece lies above it.
+func (s netWords) along() [2]geom.Name {
+	n := len(s.outline)
+	for i := range n {
+		if s.outline[i] == s.base[1] && s.outline[(i+1)%n] == s.base[0] {
+			return [2]geom.Name{s.base[1], s.base[0]}
+		}
+	}
+	return s.base
+}
+
+// sidesOf are the sides for the survey: what is said of all points is said of each
+// that has none of its own.
+func sidesOf(ms []geom.Measurement, asides []job.Aside) (all []survey.Side) {
+	spoken := map[geom.Name]bool{}
+	for _, a := range asides {
+		if a.Point != "" {
+			spoken[a.Point] = true
+			all = append(all, survey.Side{Point: a.Point, Of: a.Of, Right: a.Right})
+		}
+	}
+	for _, a := range asides {
+		if a.Point != "" {
+			continue
+		}
+		for _, n := range pointsOf(ms) {
+			if !spoken[n] && n != a.Of[0] && n != a.Of[1] {
+				all = append(all, survey.Side{Point: n, Of: a.Of, Right: a.Right})
+			}
+		}
+	}
+	return all
+}
+
+// placed gives an error of a net the place of the words that it is about.
+func (s netWords) placed(p job.Piece, err error) error {
+	var f *unit.Fault
+	if !errors.As(err, &f) {
+		return of(p, err)
+	}
+	switch {
+	case strings.HasPrefix(f.Where, "outline") && s.outlineAt != "":
+		return at(s.outlineAt, f)
+	case strings.HasPrefix(f.Where, "base ") && s.baseAt != "":
+		return at(s.baseAt, f)
+	case strings.HasPrefix(f.Where, "side of "):
+		name := geom.Name(strings.TrimPrefix(f.Where, "side of "))
+		for _, a := range s.sides {
+			if a.Point == name || a.Point == "" {
+				return at(a.Where, &unit.Fault{Where: "side " + a.String(), What: f.What, Hint: f.Hint})
+			}
+		}
+	}
+	return of(p, err)
+}
+
+// edge is the outline of a net: its corners counter-clockwise, those of the
+// baseline first where it is one of its edges; without corners where the job names
+// none.
+func (w Work) edge(a survey.Adjusted) (geom.Outline, error) {
+	names, points := slices.Clone(a.Outline), a.Polygon()
+	if len(names) == 0 {
+		return geom.Outline{}, nil
+	}
+	if points.Contour().Area() < 0 {
+		slices.Reverse(names)
+		slices.Reverse(points)
+	}
+	first := slices.Index(names, a.Base[0])
+	if first < 0 {
+		first = 0
+	}
+	names, points = slices.Concat(names[first:], names[:first]), slices.Concat(points[first:], points[:first])
+	o := geom.OutlineOf(names, points)
+	if i, j, crossed := o.Points.Crossing(); crossed {
+		f := &unit.Fault{Where: "outline " + namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
+		if len(a.Suspects) > 0 {
+			f.Hint += "; or mend the measurements first: " + a.Say(a.Suspects[0], w.Figures)
+		}
+		return o, f
+	}
+	return o, nil
+}
+
+// inner are the points of a net that are no corners of its outline.
+func inner(a survey.Adjusted) (all []geom.Spot) {
+	for i, n := range a.Names {
+		if !slices.Contains(a.Outline, n) {
+			all = append(all, geom.Spot{Name: n, At: a.Points[i]})
+		}
+	}
+	return all
+}
+
+// mostLetters of a name made of the corners.
+const mostLetters = 6
+
+func netTitle(a survey.Adjusted, of, index int) string {
+	names := a.Outline
+	if len(names) == 0 {
+		names = a.Names
+	}
+	switch {
+	case of > 1:
+		return fmt.Sprintf("Piece %d", index+1)
+	case len(names) > mostLetters:
+		return fmt.Sprintf("Net %s to %s", names[0], names[len(names)-1])
+	}
+	return "Net " + namesOf(names)
+}
+
+// hasOutline refuses a net whose edge nobody named, where it is needed.
+func (w Work) hasOutline() error {
+	for _, p := range w.Pieces {
+		if len(p.Outline().Names) > 0 {
+			continue
+		}
+		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)), Hint: "add outline: [" + listed(round(*p.Net)) + "], in the order of walking round counter-clockwise"}
+		if w.Job.File == "" {
+			f.Hint = "add --outline " + strings.ReplaceAll(listed(round(*p.Net)), " ", "") + ", in the order of walking round counter-clockwise"
+		}
+		return of(w.Job.Pieces[p.Index], f)
+	}
+	return nil
+}
+
+func listed(names []geom.Name) string {
+	words := make([]string, len(names))
+	for i, n := range names {
+		words[i] = string(n)
+	}
+	return strings.Join(words, ", ")
+}
+
+// round is the points of a net as one sees them from their middle, which is their
+// outline where it has no deep hollows.
+func round(a survey.Adjusted) []geom.Name {
+	var mid geom.Point
+	for _, p := range a.Points {
+		mid = mid.Plus(p.Times(1 / float64(len(a.Points))))
+	}
+	order := make([]int, len(a.Names))
+	for i := range order {
+		order[i] = i
+	}
+	direction := func(i int) float64 {
+		d := float64(geom.Line{From: mid, To: a.Points[i]}.Direction() - geom.Line{From: mid, To: a.Points[0]}.Direction())
+		if d < 0 {
+			d += 2 * math.Pi
+		}
+		return d
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(direction(i), direction(j)) })
+	names := make([]geom.Name, len(order))
+	for k, i := range order {
+		names[k] = a.Names[i]
+	}
+	return names
+}
+
+// net is the adjusted net of any piece: of a triangle, its measurements adjusted
+// from the answer that is meant, with σ from the tools where no tolerance is stated.
+func (w Work) net(p Piece) (survey.Adjusted, error) {
+	if p.Net != nil {
+		return *p.Net, nil
+	}
+	return w.netOfTriangle(p.Triangle(), p.Solution.Measured)
+}
+
+func (w Work) netOfTriangle(t geom.Triangle, ms []geom.Measurement) (survey.Adjusted, error) {
+	n := survey.Net{Measured: ms, Outline: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, Tools: w.Site.Tools, Start: map[geom.Name]geom.Point{}}
+	named := pointsOf(ms)
+	for i, name := range t.Names {
+		n.Start[name] = t.Points[i]
+		if !slices.Contains(named, name) {
+			n.Measured = thirdNamed(ms, t)
+		}
+	}
+	return survey.Adjust(n)
+}
+
+// thirdNamed gives angles that are named by their corner alone their arms: the
+// third corner of a triangle may have been named by nobody.
+func thirdNamed(ms []geom.Measurement, t geom.Triangle) []geom.Measurement {
+	all := slices.Clone(ms)
+	for k, m := range all {
+		if m.Kind != geom.Angle || m.At[0] != "" {
+			continue
+		}
+		i := slices.Index(t.Names[:], m.At[1])
+		all[k].At[0], all[k].At[2] = t.Names[(i+1)%3], t.Names[(i+2)%3]
+	}
+	return all
+}
+
+// mirrored is the construction of a net turned over about the line that crosses its
+// baseline square in its middle: every corner keeps its name, so that the baseline
+// runs from B to A.
+func (p Piece) mirrored() geom.Construction {
+	o, base := p.Outline(), p.Net.Base
+	from, _ := p.Net.Point(base[0])
+	to, _ := p.Net.Point(base[1])
+	m := geom.Mirror{Base: geom.Line{From: from, To: to}}
+	n := len(o.Names)
+	names, points := make([]geom.Name, n), make(geom.Polygon, n)
+	for i := range n {
+		k := (n + 1 - i) % n // the second corner first, then the first, and so on backwards
+		names[i], points[i] = o.Names[k], m.Apply(o.Points[k])
+	}
+	var spots []geom.Spot
+	for _, s := range p.Construction.Inner {
+		spots = append(spots, geom.Spot{Name: s.Name, At: m.Apply(s.At)})
+	}
+	return geom.ConstructNet(geom.OutlineOf(names, points), spots, [2]geom.Name{base[1], base[0]}, p.Solution.Measured)
+}

@@ -1,0 +1,190 @@
+package app
+
+import (
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+)
+
+// NetReport is what the adjustment of a piece found.
+type NetReport struct {
+	Freedom   int                    `json:"freedom"` // measurements more than needed
+	Sum       float64                `json:"sum"`     // of (residual/σ)²
+	Sigma0    float64                `json:"sigma0"`  // √(sum/freedom): about 1 where the σ are right
+	Limit     float64                `json:"limit_95"`
+	Chance    float64                `json:"chance"` // that sum is as large as it is or larger
+	Agrees    bool                   `json:"agrees"` // the global test passes and nothing is suspected
+	Points    map[string]PointReport `json:"points"`
+	Found     []FoundReport          `json:"found"` // how each point was found before the adjustment, in this order
+	Suspects  []SuspectReport        `json:"suspects"`
+	Rectangle *RectangleReport       `json:"rectangle,omitempty"`
+	Findings  []string               `json:"findings"` // plain sentences
+}
+
+// PointReport is how sure a point is, the first end of the baseline and its direction
+// held: σ along x and y, the standard ellipse, and the 95 % figure; mm and degrees.
+type PointReport struct {
+	SigmaX   float64 `json:"sigma_x"`
+	SigmaY   float64 `json:"sigma_y"`
+	Major    float64 `json:"major"`
+	Minor    float64 `json:"minor"`
+	Turn     float64 `json:"turn"`
+	Figure95 float64 `json:"figure_95"`
+}
+
+// FoundReport says how a point was found.
+type FoundReport struct {
+	Point string   `json:"point"`
+	From  []string `json:"from"`
+	By    []string `json:"by"`             // the tokens
+	Side  string   `json:"side,omitempty"` // of the line between the first two of From
+	Why   string   `json:"why,omitempty"`  // only, said, measurements, outline or alphabet
+	Say   string   `json:"say"`
+}
+
+// SuspectReport is a measurement that may hold a slip.
+type SuspectReport struct {
+	Measured int          `json:"measured"` // its index
+	Token    string       `json:"token"`
+	W        float64      `json:"w"`
+	Reads    float64      `json:"reads"`
+	Others   float64      `json:"others"` // what the others make it
+	Sigma    float64      `json:"sigma"`  // of that
+	Agree    bool         `json:"agree"`  // the others do, without it
+	Alike    bool         `json:"alike"`  // another one would explain as much
+	Slips    []SlipReport `json:"slips"`
+	Say      string       `json:"say"`
+}
+
+// SlipReport is a way to go wrong that would explain a suspect.
+type SlipReport struct {
+	Kind string  `json:"kind"` // misread, hooked, swapped or other scale
+	By   float64 `json:"by"`   // the reading less the true value
+	True float64 `json:"true"`
+}
+
+// RectangleReport says whether four corners are a rectangle.
+type RectangleReport struct {
+	Corners  []string `json:"corners"`
+	Measured bool     `json:"measured"` // four sides and two diagonals are
+	Square   bool     `json:"square"`
+	Say      string   `json:"say"`
+}
+
+// AdjustmentReport is a measurement among the others; mm or degrees.
+type AdjustmentReport struct {
+	Adjusted   float64 `json:"adjusted"`
+	Residual   float64 `json:"residual"` // adjusted less measured
+	Sigma      float64 `json:"sigma"`    // of the measurement
+	After      float64 `json:"sigma_adjusted"`
+	Redundancy float64 `json:"redundancy"` // the share of a slip that shows
+	W          float64 `json:"w"`          // standardised residual
+	Noticed    float64 `json:"noticed"`    // the slip that would be found four times in five; 0: none would
+}
+
+var (
+	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.ByAlphabet: "alphabet"}
+	slips = map[survey.SlipKind]string{survey.Misread: "misread", survey.Hooked: "hooked", survey.Swapped: "swapped", survey.OtherScale: "other scale"}
+)
+
+// figure of a measurement in mm or degrees.
+func figure(k geom.Kind, f survey.Figure) float64 {
+	if k == geom.Angle {
+		return f.Angle.Degrees()
+	}
+	return f.Length.MM()
+}
+
+func texts(names []geom.Name) []string {
+	all := make([]string, len(names))
+	for i, n := range names {
+		all[i] = string(n)
+	}
+	return all
+}
+
+func (w Work) netReport(a survey.Adjusted) *NetReport {
+	info, cares := w.findings(a)
+	r := &NetReport{
+		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: agrees(a),
+		Points: map[string]PointReport{}, Found: []FoundReport{}, Suspects: []SuspectReport{}, Findings: slices.Concat([]string{}, info, cares),
+	}
+	for _, n := range a.Names {
+		c := a.Covariance(n)
+		e := c.Ellipse()
+		r.Points[string(n)] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+	}
+	for _, f := range a.Found {
+		q := FoundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: a.SayFound(f)}
+		for _, i := range f.By {
+			q.By = append(q.By, a.Results[i].Measurement.Text)
+		}
+		if len(f.From) > 1 {
+			q.Why, q.Side = whys[f.Why], handOf(f.Right)
+		}
+		r.Found = append(r.Found, q)
+	}
+	for _, s := range a.Suspects {
+		m := a.Results[s.Index].Measurement
+		q := SuspectReport{
+			Measured: s.Index, Token: m.Text, W: s.W, Reads: figure(m.Kind, s.Reads), Others: figure(m.Kind, s.Others), Sigma: figure(m.Kind, s.Sigma),
+			Agree: s.Agree, Alike: s.Alike, Slips: []SlipReport{}, Say: a.Say(s, w.Figures),
+		}
+		for _, x := range s.Slips {
+			q.Slips = append(q.Slips, SlipReport{slips[x.Kind], figure(m.Kind, x.By), figure(m.Kind, x.True)})
+		}
+		r.Suspects = append(r.Suspects, q)
+	}
+	if s, ok := rectangle(a); ok {
+		r.Rectangle = &RectangleReport{texts(s.Corners[:]), s.Measured, s.Square, s.Say(w.Figures)}
+	}
+	return r
+}
+
+func handOf(right bool) string {
+	if right {
+		return "right"
+	}
+	return "left"
+}
+
+// adjustments puts beside each measurement what the adjustment made of it.
+func adjustments(list []MeasuredReport, a survey.Adjusted) {
+	for i, r := range a.Results {
+		k := r.Measurement.Kind
+		list[i].Adjustment = &AdjustmentReport{
+			Adjusted: figure(k, r.Adjusted), Residual: figure(k, r.Residual), Sigma: figure(k, r.Sigma), After: figure(k, r.After),
+			Redundancy: r.Redundancy, W: r.W, Noticed: figure(k, r.Noticed),
+		}
+	}
+}
+
+// netPieceReport is the report of a net. Its sides and angles are those of the
+// outline.
+func (w Work) netPieceReport(p Piece) PieceReport {
+	a, o := *p.Net, p.Outline()
+	r := PieceReport{
+		Name: p.Name, Case: p.Solution.Case, Pick: 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
+		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
+		Measured: p.measured(), Warnings: append([]string{}, p.Warnings...), Outline: texts(o.Names), Net: w.netReport(a),
+	}
+	points := p.Construction.Inner
+	for i, n := range o.Names {
+		points = append(points, geom.Spot{Name: n, At: o.Points[i]})
+		r.Sides[o.Side(i)], r.Angles[string(n)] = o.Sides[i].MM(), o.Angles[i].Degrees()
+	}
+	for _, s := range points {
+		r.Points[string(s.Name)] = pair(s.At)
+	}
+	if len(o.Names) > 0 {
+		r.Area, r.Perimeter = float64(o.Area()), o.Perimeter().MM()
+	}
+	for i, s := range a.Results {
+		r.Measured[i].Residual = figure(s.Measurement.Kind, s.Residual)
+	}
+	adjustments(r.Measured, a)
+	r.Shape = p.shapeReport()
+	return r
+}

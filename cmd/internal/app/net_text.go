@@ -1,0 +1,188 @@
+package app
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+)
+
+// around is the corners of an outline once round from the first in the alphabet.
+func around(o geom.Outline) []int {
+	first := 0
+	for i, n := range o.Names {
+		if alphabet(n, o.Names[first]) < 0 {
+			first = i
+		}
+	}
+	order := make([]int, len(o.Names))
+	for k := range order {
+		order[k] = (first + k) % len(o.Names)
+	}
+	return order
+}
+
+// agrees says whether nothing is doubtful in what was measured more than once.
+func agrees(a survey.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
+
+// findings are the sentences on an adjustment: what is good to know, and what to
+// take care of.
+func (w Work) findings(a survey.Adjusted) (info, cares []string) {
+	all := a.Findings(w.Figures)
+	if !agrees(a) {
+		return nil, all
+	}
+	n := len(all) - len(a.Warnings)
+	return all[:n], all[n:]
+}
+
+// agreement is what is good to know of an adjustment.
+func (w Work) agreement(a survey.Adjusted) []string {
+	info, _ := w.findings(a)
+	if s, ok := rectangle(a); ok {
+		info = append(info, s.Say(w.Figures))
+	}
+	for i, s := range info {
+		info[i] = sentence(s)
+	}
+	return info
+}
+
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// nearlySquare is how far the angles of four corners may be from right ones for the
+// question to arise whether they are a rectangle.
+const nearlySquare = 5 * unit.Degree
+
+// rectangle says whether four corners are a rectangle, where they look like one or
+// all of them was measured.
+func rectangle(a survey.Adjusted) (survey.Squareness, bool) {
+	if len(a.Outline) != 4 {
+		return survey.Squareness{}, false
+	}
+	s := a.Rectangle([4]geom.Name(a.Outline))
+	for _, angle := range geom.OutlineOf(a.Outline, a.Polygon()).Angles {
+		if math.Abs(float64(angle-unit.Turn/4)) > float64(nearlySquare) {
+			return s, s.Measured && s.Diagonals.Alike // that alone would mislead
+		}
+	}
+	return s, true
+}
+
+// checked is the adjustment of a piece of which more was measured than needed.
+func (w Work) checked(p Piece) (survey.Adjusted, bool) {
+	if p.Net == nil && len(p.Solution.Measured) <= 3 {
+		return survey.Adjusted{}, false
+	}
+	a, err := w.net(p)
+	return a, err == nil
+}
+
+// netText writes a net for a person at a terminal.
+func (w Work) netText(b *strings.Builder, p Piece) {
+	a, o := *p.Net, p.Outline()
+	head := []string{p.Name, fmt.Sprintf("net of %d points", len(a.Names))}
+	if p.Quantity > 1 {
+		head = append(head, fmt.Sprintf("%d off", p.Quantity))
+	}
+	b.WriteString(strings.Join(append(head, w.Figures.Name()), "   ") + "\n\n")
+
+	w.pointTable(p).write(b, "l r r r l r l r")
+	if len(o.Names) > 0 {
+		fmt.Fprintf(b, "\n  area %s, perimeter %s; corners counter-clockwise, %s along x\n", w.area(o.Area()), w.Figures.Length(o.Perimeter()), a.Base[0]+a.Base[1])
+	} else {
+		fmt.Fprintf(b, "\n  no outline named; %s along x\n", a.Base[0]+a.Base[1])
+	}
+
+	b.WriteString("\n")
+	w.measuredTable(a).write(b, "l r r r r r l")
+	b.WriteString("\n")
+	if a.Freedom > 0 {
+		b.WriteString("  off by: adjusted less measured; σ: of one reading, 2σ hold 95 of 100;\n  shows: how much of a slip would show; of σ: off by in its own σ, over 3.3 is hardly chance\n\n")
+	}
+	for _, s := range w.agreement(a) {
+		b.WriteString("  " + s + "\n")
+	}
+
+	b.WriteString("\n  found one by one, then adjusted together:\n")
+	for _, f := range a.Found[:min(len(a.Found), mostFound)] {
+		b.WriteString("    " + a.SayFound(f) + "\n")
+	}
+	if n := len(a.Found) - mostFound; n > 0 {
+		fmt.Fprintf(b, "    and %d more\n", n)
+	}
+	w.shapeText(b, p)
+	for _, s := range p.Warnings {
+		b.WriteString("\n  take care: " + s + "\n")
+	}
+}
+
+// mostFound is how many points are told how they were found.
+const mostFound = 40
+
+// pointTable is a row a point: where it lies and how sure, and for a corner the
+// angle inside and the side to the next.
+func (w Work) pointTable(p Piece) table {
+	a, o := *p.Net, p.Outline()
+	tab := table{{"point", "x", "y", "95 % within", "", "angle", "side", "length"}}
+	row := func(n geom.Name, at geom.Point) []string {
+		within := "held"
+		if n != a.Base[0] {
+			within = fmt.Sprintf("%.1f mm", a.Covariance(n).Figure95().MM())
+		}
+		return []string{string(n), w.Figures.Length(at.X), w.Figures.Length(at.Y), within, "", "", "", ""}
+	}
+	for _, i := range around(o) {
+		r := row(o.Names[i], o.Points[i])
+		r[5], r[6], r[7] = w.Figures.Angle(o.Angles[i]), o.Side(i), w.Figures.Length(o.Sides[i])
+		tab = append(tab, r)
+	}
+	for _, s := range p.Construction.Inner {
+		tab = append(tab, row(s.Name, s.At))
+	}
+	return tab
+}
+
+// measuredTable is a row a measurement: what the adjustment made of it.
+func (w Work) measuredTable(a survey.Adjusted) table {
+	tab := table{{"measured", "adjusted", "off by", "σ", "shows", "of σ", ""}}
+	suspect := map[int]string{}
+	for i, s := range a.Suspects {
+		if i == 0 || s.Alike {
+			suspect[s.Index] = "read again"
+		}
+	}
+	for i, r := range a.Results {
+		k := r.Measurement.Kind
+		row := []string{token(r.Measurement.Text), w.Figures.Length(r.Adjusted.Length), "", fmt.Sprintf("%.1f mm", r.Sigma.Length.MM()), "", "", suspect[i]}
+		if d := r.Residual.Length.MM(); math.Abs(d) >= 0.05 {
+			row[2] = fmt.Sprintf("%+.1f mm", d)
+		}
+		if k == geom.Angle {
+			row[1], row[3] = w.Figures.Angle(r.Adjusted.Angle), fmt.Sprintf("%.2f°", r.Sigma.Angle.Degrees())
+			if d := r.Residual.Angle.Degrees(); math.Abs(d) >= 0.005 {
+				row[2] = fmt.Sprintf("%+.2f°", d)
+			}
+		}
+		switch {
+		case a.Freedom == 0:
+		case r.Redundancy < survey.Checked:
+			row[4] = "nothing"
+		default:
+			row[4], row[5] = fmt.Sprintf("%.0f %%", 100*r.Redundancy), fmt.Sprintf("%.1f", math.Abs(r.W))
+		}
+		tab = append(tab, row)
+	}
+	if a.Freedom == 0 {
+		tab[0][2], tab[0][4], tab[0][5] = "", "", ""
+	}
+	return tab
+}
