@@ -2,6 +2,7 @@ package setout
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"trammel/geom"
@@ -183,19 +184,18 @@ func (c *scene) label(l label, places []spot) bool {
 func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	best, found := led{cost: math.Inf(1)}, false
 	w := l.width(c.r)
-	from := max(l.clear, leaderStart)
-	for d := max(l.height, from+1); d < reach && float64(d) < best.cost; d += 1.5 {
+	for d := max(l.height, l.clear+1); d < reach && float64(d) < best.cost; d += 1.5 {
 		for i := range 36 {
 			dir := unit.Turn * unit.Angle(i) / 36
 			// The box is wider than high.
 			t := l.at(spot{l.anchor.Toward(dir, d+w/2*unit.Length(math.Abs(math.Cos(float64(dir))))), 0}, c.r)
 			end := nearestOn(t.box, l.anchor)
-			if float64(d) >= best.cost || l.anchor.Distance(end) < from+1 || !c.free(t.box, noLine) {
+			if float64(d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(t.box, noLine) {
 				continue
 			}
 			to := geom.Line{From: l.anchor, To: end}.Direction()
-			// The leader begins outside a peg's circle and stops short of the letters.
-			line := geom.Line{From: l.anchor.Toward(to, from), To: end.Toward(to, -0.6)}
+			// The leader stops short of the letters.
+			line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
 			strokes, labels := c.crossed(line)
 			if labels > 0 && !lastResort {
 				continue
@@ -220,7 +220,7 @@ type label struct {
 	bold   bool
 	on     draw.Layer
 	anchor geom.Point
-	clear  unit.Length // radius of what is drawn about the anchor; 0: of a peg
+	clear  unit.Length // how far from the anchor a leader begins
 }
 
 // placedLabel is a label in its place.
@@ -268,28 +268,32 @@ type led struct {
 	cost   float64
 }
 
-// A leader begins outside a peg's circle.
+// leaderStart is where the leader of a peg's name begins: outside its circle.
 const leaderStart unit.Length = 1.8
+
+// touches is how near a leader touches a line.
+const touches unit.Length = 0.3
 
 // crossed counts the lines that a leader crosses or touches and the labels that
 // it comes near.
 func (c *scene) crossed(l geom.Line) (strokes, labels int) {
 	p := geom.Polygon{l.From, l.To}
 	box := l.Bounds().Grow(labelGap)
-	seen := map[int]bool{}
+	var seen []int
 	c.boxes.all(box, func(o geom.Polygon) bool {
 		if box.Meets(o.Bounds()) && apart(p, o) < labelGap/2 {
 			labels++
 		}
 		return true
 	})
+	box = l.Bounds().Grow(touches)
 	c.strokes.all(box, func(s bit) bool {
-		if !seen[s.of] && box.Meets(s.Bounds()) && between(l, s.Line) < 0.3 {
-			seen[s.of] = true
-			strokes++
+		if box.Meets(s.Bounds()) && !slices.Contains(seen, s.of) && between(l, s.Line) < touches {
+			seen = append(seen, s.of)
 		}
 		return true
 	})
+	strokes = len(seen)
 	return strokes, labels
 }
 
@@ -343,7 +347,14 @@ func between(a, b geom.Line) unit.Length {
 	if side(a, b.From)*side(a, b.To) < 0 && side(b, a.From)*side(b, a.To) < 0 {
 		return 0
 	}
-	return min(onto(a, b.From), onto(a, b.To), onto(b, a.From), onto(b, a.To))
+	return unit.Length(math.Sqrt(min(square(a, b.From), square(a, b.To), square(b, a.From), square(b, a.To))))
+}
+
+// square of the distance of a place from a line.
+func square(l geom.Line, p geom.Point) float64 {
+	n := nearest(l, p)
+	dx, dy := float64(p.X-n.X), float64(p.Y-n.Y)
+	return dx*dx + dy*dy
 }
 
 // onto is the distance of a place from a line.

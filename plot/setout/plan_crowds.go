@@ -22,7 +22,7 @@ type cluster struct {
 // Distances on the plan's paper that make clusters.
 const (
 	crowdedAt  unit.Length = 2.8 // pegs nearer than this run together
-	aroundPegs unit.Length = 3   // of a circle round its pegs
+	aroundPegs unit.Length = 2.2 // of a circle round its pegs
 	joinsAt    unit.Length = 6   // a name without a place joins the cluster this near,
 	takesAt    unit.Length = 9   // or makes one with pegs this near,
 	takesFrom  unit.Length = 20  // or with the next one, this near

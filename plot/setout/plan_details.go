@@ -27,7 +27,7 @@ var detailScales = append([]int{1, 2}, scales...)
 
 // apartEnough is how far pegs of a detail lie from each other on paper where that
 // can be had.
-const apartEnough unit.Length = 12
+const apartEnough unit.Length = 5
 
 // details are the enlarged views of a plan's clusters, each no wider than most
 // where that is possible at twice the plan's scale.
@@ -40,51 +40,70 @@ func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
 }
 
 // detail is drawn at the smallest scale that parts its pegs and has room for all
-// names.
+// names, twice the plan's at least.
 func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) detail {
-	var best detail
+	var can []int
 	for _, s := range slices.Backward(detailScales) {
-		if 2*s > scale {
-			continue
-		}
-		d, crowded := p.detailAt(c, scale, s, r)
-		if best.scale != 0 && (d.bounds.Width() > most || d.bounds.Height() > most) {
-			break
-		}
-		if best = d; !crowded {
-			break
+		if 2*s <= scale && (len(can) == 0 || 2*c.radius*unit.Length(scale)/unit.Length(s) <= most) {
+			can = append(can, s)
 		}
 	}
-	return best
+	if len(can) == 0 {
+		can = []int{1} // of a plan 1:1
+	}
+	gap := p.leastGap(c)
+	for len(can) > 1 && gap/unit.Length(can[0]) < apartEnough {
+		can = can[1:]
+	}
+	best := can[0]
+	for i, s := range can {
+		v := p.detailAt(c, scale, s, r, false)
+		if i > 0 && v.bounds.Width() > most {
+			break
+		}
+		if len(v.unnamed) == 0 {
+			return v.detail(c.name, s)
+		}
+		best = s
+	}
+	return p.detailAt(c, scale, best, r, true).detail(c.name, best)
 }
 
-// detailAt draws a detail 1:s of a plan 1:scale, and says whether its pegs or
-// their names are crowded.
-func (p planned) detailAt(c cluster, scale, s int, r draw.Ruler) (detail, bool) {
-	p.Details = false
+// leastGap is the least distance of two pegs of a cluster on the ground that do
+// not share one.
+func (p planned) leastGap(c cluster) unit.Length {
+	least := unit.Length(math.Inf(1))
+	for i, a := range p.Pegs {
+		for _, b := range p.Pegs[:i] {
+			if d := a.At.Distance(b.At); d > onePeg && slices.Contains(c.names, a.Name) && slices.Contains(c.names, b.Name) {
+				least = min(least, d)
+			}
+		}
+	}
+	return least
+}
+
+// detailAt draws the detail of a plan 1:scale at 1:s.
+func (p planned) detailAt(c cluster, scale, s int, r draw.Ruler, lastResort bool) *view {
 	v := p.view(s, r)
 	grow := float64(scale) / float64(s)
 	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
 	v.shown = slices.DeleteFunc(v.shown, func(peg planPeg) bool { return !v.in.has(peg.At) })
+	v.lastResort = lastResort
 	v.all()
-	crowded := len(v.unnamed) > 0
-	if crowded {
-		v.lastResort = true
-		v.all()
-	}
+	return v
+}
+
+// detail is the view as a detail.
+func (v *view) detail(name string, scale int) detail {
+	v.title(name, scale)
 	var names []geom.Name
-	for i, peg := range v.shown {
-		if peg.Name == "" {
-			continue
-		}
-		names = append(names, peg.Name)
-		for _, other := range v.shown[:i] {
-			d := peg.At.Distance(other.At)
-			crowded = crowded || other.Name != "" && d < apartEnough && float64(d) > float64(onePeg)*v.k
+	for _, peg := range v.shown {
+		if peg.Name != "" {
+			names = append(names, peg.Name)
 		}
 	}
-	v.title(c.name, s)
-	return detail{name: c.name, scale: s, ops: v.ops, bounds: v.bounds, names: names, untold: v.untold}, crowded
+	return detail{name: name, scale: scale, ops: v.ops, bounds: v.bounds, names: names, untold: v.untold}
 }
 
 // title writes name and scale above a detail.

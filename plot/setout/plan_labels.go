@@ -23,10 +23,11 @@ const (
 	lengthReach unit.Length = 40
 )
 
-// corners is how many pegs of the piece itself there are.
+// corners is how many pegs of the piece itself there are, in all: a detail is
+// lettered as its plan.
 func (v *view) corners() int {
 	n := 0
-	for _, peg := range v.shown {
+	for _, peg := range v.Pegs {
 		if peg.Role == Corner {
 			n++
 		}
@@ -69,14 +70,23 @@ func (v *view) name(peg planPeg, optional bool) {
 	if n > 3 {
 		heights = append(heights, draw.NoteHeight)
 	}
-	l := label{words: string(peg.Name), number: peg.Number, bold: true, on: draw.Dimension, anchor: peg.At}
-	for _, l.height = range heights {
-		places := v.aroundMark(peg, l)
-		if peg.Role == Corner {
-			places = v.aroundCorner(peg, l)
+	l := label{words: string(peg.Name), number: peg.Number, bold: true, on: draw.Dimension, anchor: peg.At, clear: leaderStart}
+	// Rather smaller than on the other side of the lines.
+	for _, last := range []float64{119, 179} {
+		for _, l.height = range heights {
+			places := v.aroundMark(peg, l)
+			if peg.Role == Corner {
+				places = v.aroundCorner(peg, l, last)
+			}
+			if n > 3 {
+				places = v.own(peg, l, places)
+			}
+			if v.label(l, places) {
+				return
+			}
 		}
-		if v.label(l, places) {
-			return
+		if n <= 3 || peg.Role != Corner {
+			break
 		}
 	}
 	if optional {
@@ -96,9 +106,34 @@ func (v *view) name(peg planPeg, optional bool) {
 	v.unnamed = append(v.unnamed, peg.Name)
 }
 
-// aroundCorner are places outside, on the bisector; off it rather 1 mm further
-// out than 7°.
-func (v *view) aroundCorner(peg planPeg, l label) []spot {
+// own are the places whose label nobody takes for another peg's: nearer to its
+// own one, and no line from peg to peg between.
+func (v *view) own(peg planPeg, l label, places []spot) []spot {
+	const far, less = 45, 0.8
+	var pegs []geom.Point
+	for _, other := range v.shown {
+		if other.Name != peg.Name && other.At.Distance(peg.At) < far {
+			pegs = append(pegs, other.At)
+		}
+	}
+	var lines []geom.Line
+	for _, line := range v.lines {
+		if d := onto(line.Line, peg.At); d < far/2 && d > onLine {
+			lines = append(lines, line.Line)
+		}
+	}
+	return slices.DeleteFunc(places, func(s spot) bool {
+		box := l.at(s, v.r).box
+		near := nearestOn(box, peg.At)
+		way := geom.Line{From: peg.At, To: near}
+		return slices.ContainsFunc(pegs, func(p geom.Point) bool { return nearestOn(box, p).Distance(p) < near.Distance(peg.At)+less }) ||
+			slices.ContainsFunc(lines, func(line geom.Line) bool { return between(line, way) == 0 })
+	})
+}
+
+// aroundCorner are places outside, on the bisector and to the last degree off it;
+// off it rather 1 mm further out than 7°.
+func (v *view) aroundCorner(peg planPeg, l label, last float64) []spot {
 	out := v.outward(peg)
 	least := leaderStart + 0.6*l.height
 	wider := max(0, l.width(v.r)-l.height) / 2
@@ -106,10 +141,6 @@ func (v *view) aroundCorner(peg planPeg, l label) []spot {
 	add := func(turn float64, d unit.Length) {
 		a := out + unit.Angle(turn)*unit.Degree
 		places = append(places, spot{peg.At.Toward(a, d+wider*unit.Length(math.Abs(math.Cos(float64(a))))), 0})
-	}
-	last := 119.0
-	if len(v.Edge) != 3 {
-		last = 179
 	}
 	for cost := 0.0; cost < 28; cost++ {
 		for turn := 0.0; turn <= last; turn += 7 {
@@ -198,7 +229,7 @@ func (v *view) aroundMark(peg planPeg, l label) []spot {
 	}
 	wider := max(0, l.width(v.r)-l.height) / 2
 	var places []spot
-	for _, d := range []unit.Length{4, 5, 6} {
+	for _, d := range []unit.Length{4, 5, 6, 7.5, 9} {
 		for _, deg := range []unit.Angle{0, 30, -30, 60, -60, 90, -90, 120, -120, 150, -150, 180} {
 			a := first + deg*unit.Degree
 			places = append(places, spot{peg.At.Toward(a, d+wider*unit.Length(math.Abs(math.Cos(float64(a))))), 0})
@@ -269,14 +300,17 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 	if hand == 0 {
 		first = 1
 	}
-	lab := label{words: words, on: draw.Dimension, anchor: l.At(0.5)}
+	lab := label{words: words, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
+	if hand == 0 && n > 3 {
+		lab.anchor = l.At(0.4) // diagonals cross in the middle
+	}
 	for _, lab.height = range heights {
 		if n > 3 && lab.width(v.r) > 1.1*l.Length() {
 			continue
 		}
-		places := beside(l, lab.height, first*unit.Turn/4)
+		places := v.nextTo(l, lab.height, first*unit.Turn/4)
 		if hand == 0 {
-			places = append(places, beside(l, lab.height, -first*unit.Turn/4)...)
+			places = append(places, v.nextTo(l, lab.height, -first*unit.Turn/4)...)
 		}
 		if v.label(lab, places) {
 			return true
@@ -285,7 +319,7 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 			break // a triangle's side always finds room on a leader
 		}
 	}
-	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, beside(l, lab.height, -first*unit.Turn/4)) {
+	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, v.nextTo(l, lab.height, -first*unit.Turn/4)) {
 		return true
 	}
 	if hand == 0 && n > 3 && v.part(lab, l) {
@@ -296,6 +330,15 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 		return v.lead(lab, longReach, true)
 	}
 	return n <= somePegs && v.lead(lab, lengthReach, false)
+}
+
+// nextTo are the places beside a line that no other line parts from it.
+func (v *view) nextTo(l geom.Line, h unit.Length, out unit.Angle) []spot {
+	return slices.DeleteFunc(beside(l, h, out), func(s spot) bool {
+		foot := nearest(l, s.at)
+		strokes, _ := v.crossed(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at})
+		return strokes > 0
+	})
 }
 
 // part writes a length in a gap of its own line.

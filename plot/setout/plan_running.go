@@ -93,6 +93,12 @@ func (v *view) drawRunning(marks []runMark, height, pitch unit.Length, left, rig
 	if !v.ZeroFirst {
 		zero = right.X
 	}
+	// The farther a figure stands from its mark, the lower, lest the ways to them run
+	// into one another.
+	below := runFigures
+	for i, m := range marks {
+		below = max(below, runFigures+min(12, unit.Length(math.Abs(float64(at[i]-m.x)))/2-3))
+	}
 	for i, m := range marks {
 		v.line(geom.Point{X: m.x, Y: -cornerPeg - 1}, geom.Point{X: m.x, Y: line - 1}, draw.Narrow, draw.Dimension)
 		if math.Abs(float64(m.x-zero)) < onLine {
@@ -101,7 +107,7 @@ func (v *view) drawRunning(marks []runMark, height, pitch unit.Length, left, rig
 			// The oblique stroke of ISO 129.
 			v.line(geom.Point{X: m.x - 1, Y: line - 1}, geom.Point{X: m.x + 1, Y: line + 1}, draw.Narrow, draw.Dimension)
 		}
-		y := line - runFigures
+		y := line - below
 		v.line(geom.Point{X: m.x, Y: line - 1}, geom.Point{X: at[i], Y: y + 1}, draw.Narrow, draw.Dimension)
 		v.text(draw.Text{At: geom.Point{X: at[i] + height/2, Y: y}, Height: height, Turn: unit.Turn / 4, Align: draw.Right, Words: m.words, On: draw.Dimension})
 	}
