@@ -4,6 +4,7 @@ package png
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"image/png"
 	"io"
@@ -25,7 +26,8 @@ const MostPixels = 12000
 const hairline = 0.9
 
 // Write paints the page on white, each pixel a square with the given side. A
-// picture of more than MostPixels on a side is a *unit.Fault.
+// picture of more than MostPixels on a side is a *unit.Fault; errors of w are
+// returned as they are.
 func Write(w io.Writer, p draw.Page, pixel unit.Length) error {
 	scale := 1 / pixel.MM()
 	width, height := math.Round(p.Width.MM()*scale), math.Round(p.Height.MM()*scale)
@@ -35,7 +37,7 @@ func Write(w io.Writer, p draw.Page, pixel unit.Length) error {
 			Hint: "choose fewer pixels for a millimetre",
 		}
 	}
-	b := brush{gg.NewContext(int(width), int(height)), scale, height, lettering.Go()}
+	b := brush{Context: gg.NewContext(int(width), int(height)), scale: scale, height: height, font: lettering.Go()}
 	b.SetRGB(1, 1, 1)
 	b.Clear()
 	b.SetRGB(0, 0, 0)
@@ -47,6 +49,9 @@ func Write(w io.Writer, p draw.Page, pixel unit.Length) error {
 			}
 		}
 	}
+	if b.err != nil {
+		return b.err
+	}
 	// One write: nothing is sent before the whole picture is made.
 	var made bytes.Buffer
 	if err := png.Encode(&made, b.Image()); err != nil {
@@ -56,39 +61,51 @@ func Write(w io.Writer, p draw.Page, pixel unit.Length) error {
 	return err
 }
 
-// brush paints in page millimetres.
+// brush paints in page millimetres; after a mark that cannot be painted err is set.
 type brush struct {
 	*gg.Context
 	scale, height float64
 	font          lettering.Font
+	err           error
 }
 
-func (b brush) at(p geom.Point) (x, y float64) {
-	return p.X.MM() * b.scale, b.height - p.Y.MM()*b.scale
+var errStray = errors.New("png: a mark lies where nothing can be painted")
+
+// at is the place in pixels. One that is no number would keep the painter busy for
+// ever, and it counts to 2^25 pixels.
+func (b *brush) at(p geom.Point) (x, y float64) {
+	x, y = p.X.MM()*b.scale, b.height-p.Y.MM()*b.scale
+	if !(math.Abs(x) < 1<<25 && math.Abs(y) < 1<<25) {
+		b.err = errStray
+		return 0, 0
+	}
+	return x, y
 }
 
-func (b brush) moveTo(p geom.Point) { b.MoveTo(b.at(p)) }
-func (b brush) lineTo(p geom.Point) { b.LineTo(b.at(p)) }
+func (b *brush) moveTo(p geom.Point) { b.MoveTo(b.at(p)) }
+func (b *brush) lineTo(p geom.Point) { b.LineTo(b.at(p)) }
 
-func (b brush) curveTo(c draw.Cubic) {
+func (b *brush) curveTo(c draw.Cubic) {
 	x1, y1 := b.at(c.Control1)
 	x2, y2 := b.at(c.Control2)
 	x, y := b.at(c.To)
 	b.CubicTo(x1, y1, x2, y2, x, y)
 }
 
-func (b brush) stroke(pen draw.Pen) {
+func (b *brush) stroke(pen draw.Pen) {
 	b.SetLineWidth(max(hairline, pen.Width.MM()*b.scale))
 	var lengths []float64
-	for _, l := range pen.Dash.Lengths(pen.Width) {
-		lengths = append(lengths, l.MM()*b.scale)
+	if pen.Width > 0 { // dashes of no length would never reach the end
+		for _, l := range pen.Dash.Lengths(pen.Width) {
+			lengths = append(lengths, l.MM()*b.scale)
+		}
 	}
 	b.SetDash(lengths...)
 	b.SetDashOffset(pen.Phase.MM() * b.scale)
 	b.Stroke()
 }
 
-func (b brush) paint(op draw.Op) {
+func (b *brush) paint(op draw.Op) {
 	switch o := op.(type) {
 	case draw.Line:
 		b.moveTo(o.From)
@@ -101,9 +118,12 @@ func (b brush) paint(op draw.Op) {
 		}
 		b.stroke(o.Pen)
 	case draw.Polyline:
-		b.moveTo(o.Points[0])
-		for _, p := range o.Points[1:] {
-			b.lineTo(p)
+		for i, p := range o.Points {
+			if i == 0 {
+				b.moveTo(p)
+			} else {
+				b.lineTo(p)
+			}
 		}
 		if o.Closed || o.Solid {
 			b.ClosePath()
@@ -133,11 +153,13 @@ func (b brush) paint(op draw.Op) {
 		b.stroke(o.Pen)
 	case draw.Text:
 		b.letters(o)
+	default:
+		panic(fmt.Sprintf("png: no way to paint a %T", op))
 	}
 }
 
 // letters fills the outlines of a line of words.
-func (b brush) letters(o draw.Text) {
+func (b *brush) letters(o draw.Text) {
 	back := o.Align.Share() * b.font.Width(o.Words, o.Height, o.Bold)
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	place := func(p geom.Point) geom.Point { return m.Apply(geom.Point{X: p.X - back, Y: p.Y}) }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"image"
 	stdpng "image/png"
+	"math"
 	"testing"
 
 	"trammel/geom"
@@ -68,5 +69,29 @@ func TestPictureTooLargeIsAFault(t *testing.T) {
 	var f *unit.Fault
 	if !errors.As(err, &f) || out.Len() != 0 {
 		t.Fatalf("got %v and %d bytes, want a fault and nothing written", err, out.Len())
+	}
+}
+
+// What is nowhere, or drawn with a pen that is nothing, neither hangs nor paints.
+func TestMarksThatCannotBePainted(t *testing.T) {
+	nan, far := unit.Length(math.NaN()), unit.Length(math.Inf(-1))
+	line := geom.Line{From: geom.Point{X: 10, Y: 10}, To: geom.Point{X: 50, Y: 50}}
+	for _, op := range []draw.Op{
+		draw.Line{Line: geom.Line{From: geom.Point{X: nan}, To: line.To}, Pen: draw.Wide},
+		draw.Line{Line: geom.Line{From: geom.Point{Y: far}, To: line.To}, Pen: draw.Centre},
+		draw.Polyline{Points: []geom.Point{line.From, line.To, {X: 1e9}}, Solid: true},
+		draw.Arc{Arc: geom.Arc{Centre: line.From, Radius: 3, Sweep: unit.Angle(nan)}, Pen: draw.Wide},
+		draw.Path{Segments: []geom.Segment{line, geom.Line{From: line.To, To: geom.Point{X: far}}}, Pen: draw.Wide},
+		draw.Text{At: line.From, Height: nan, Words: "words"},
+	} {
+		var out bytes.Buffer
+		if err := Write(&out, draw.Page{Width: 60, Height: 60, Ops: []draw.Op{op}}, 0.1); err != errStray || out.Len() != 0 {
+			t.Errorf("%T: %v and %d bytes", op, err, out.Len())
+		}
+	}
+	for _, op := range append(draw.OpTypes(), draw.Line{Line: line, Pen: draw.Pen{Dash: draw.Dashed}}) {
+		if err := Write(&bytes.Buffer{}, draw.Page{Width: 60, Height: 60, Ops: []draw.Op{op}}, 0.1); err != nil {
+			t.Errorf("%T: %v", op, err)
+		}
 	}
 }
