@@ -17,9 +17,9 @@ const (
 	Calibration Kind = "calibration"
 )
 
-// Matrix is [a b c d e f]: page x = a·x + c·y + e, page y = b·x + d·y + f, in mm
-// from the page's bottom left corner, y up.
-type Matrix [6]float64
+// Matrix maps a piece, or what is to be on the paper, to mm from the page's bottom
+// left corner, y up.
+type Matrix = geom.Affine
 
 // Place says that a piece lies on a page, and where.
 type Place struct {
@@ -27,9 +27,6 @@ type Place struct {
 	Copy   int // counted from 0
 	Matrix Matrix
 }
-
-// After is m after n: first n, then m.
-func (m Matrix) After(n Matrix) Matrix { return Matrix(geom.Affine(m).After(geom.Affine(n))) }
 
 // Page is one sheet of paper. Its operations are in page coordinates, from the
 // bottom left corner, as they are to be on the paper, and already cut to what the

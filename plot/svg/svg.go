@@ -41,7 +41,7 @@ const hint = "True size: one unit is one millimetre. To print on paper, print th
 // Marks lie within 0.001 mm of their place. A character that the lettering lacks
 // is a *unit.Fault; errors of w are returned as they are.
 func Write(w io.Writer, p draw.Page, d draw.Document) error {
-	if !(p.Width > 0 && p.Height > 0) || !decimal.Finite(p.Width.MM()) || !decimal.Finite(p.Height.MM()) {
+	if !sized(p) {
 		return fmt.Errorf("svg: a page of %g × %g mm", p.Width, p.Height)
 	}
 	s := page{height: p.Height, warp: p.Warp, font: lettering.Go()}
@@ -60,6 +60,11 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 	}
 	_, err := w.Write(s.b)
 	return err
+}
+
+// sized says whether a page has a width and a height.
+func sized(p draw.Page) bool {
+	return p.Width > 0 && p.Height > 0 && decimal.Finite(p.Width.MM()) && decimal.Finite(p.Height.MM())
 }
 
 // page is the file as it grows; after a mark that cannot be written err is set.
@@ -100,20 +105,25 @@ func title(p draw.Page, d draw.Document) string {
 }
 
 func (s *page) layer(l draw.Layer, ops []draw.Op) {
-	begun := false
-	for _, op := range ops {
-		if op.Layer() != l {
-			continue
+	s.group(l.String(), func() {
+		for _, op := range ops {
+			if op.Layer() == l {
+				s.op(op)
+			}
 		}
-		if !begun {
-			s.b = fmt.Appendf(s.b, "<g id=\"%s\" class=\"%[1]s\" fill=\"none\" stroke=\"#000\" stroke-linecap=\"butt\" stroke-linejoin=\"miter\" stroke-miterlimit=\"%d\">\n", l, mitreLimit)
-			begun = true
-		}
-		s.op(op)
+	})
+}
+
+// group writes a group if there is anything in it.
+func (s *page) group(name string, fill func()) {
+	before := len(s.b)
+	s.b = fmt.Appendf(s.b, "<g id=\"%s\" class=\"%[1]s\" fill=\"none\" stroke=\"#000\" stroke-linecap=\"butt\" stroke-linejoin=\"miter\" stroke-miterlimit=\"%d\">\n", name, mitreLimit)
+	empty := len(s.b)
+	if fill(); len(s.b) == empty {
+		s.b = s.b[:before]
+		return
 	}
-	if begun {
-		s.text("</g>\n")
-	}
+	s.text("</g>\n")
 }
 
 func (s *page) op(op draw.Op) {
@@ -142,34 +152,19 @@ func (s *page) op(op draw.Op) {
 	}
 }
 
-// arc writes the pieces of an arc. Up is down in SVG: what turns counter-clockwise
-// on paper has the sweep flag 0.
+// arc writes an arc by itself, a whole circle as a closed path.
 func (s *page) arc(a geom.Arc) {
-	whole := draw.Whole(a)
-	if s.warp != (draw.Matrix{}) {
-		s.to('M', a.At(0))
-		for _, q := range draw.Cubics(a) {
-			s.to('C', q.Control1)
-			s.to(' ', q.Control2)
-			s.to(' ', q.To)
-		}
-		if whole {
-			s.text("Z")
-		}
+	s.to('M', a.At(0))
+	if draw.Whole(a) {
+		s.curveTo(a, a.At(0))
+		s.text("Z")
 		return
 	}
-	s.to('M', a.At(0))
-	last := a.At(1)
-	if whole {
-		last = a.At(0)
-	}
-	s.arcTo(a, last)
-	if whole {
-		s.text("Z")
-	}
+	s.curveTo(a, a.At(1))
 }
 
-// arcTo goes on from where the arc begins to its end, which last is to the bit.
+// arcTo goes on from where the arc begins to its end, which last is to the bit. Up is
+// down in SVG: what turns counter-clockwise on paper has the sweep flag 0.
 func (s *page) arcTo(a geom.Arc, last geom.Point) {
 	flag := byte('0')
 	if a.Sweep < 0 {
@@ -225,11 +220,7 @@ func (s *page) words(o draw.Text) {
 	}
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	if o.Align != draw.Left {
-		w := s.font.Width(o.Words, o.Height, o.Bold)
-		if o.Align == draw.Middle {
-			w /= 2
-		}
-		m.Shift = o.At.Toward(o.Turn, -w)
+		m.Shift = o.At.Toward(o.Turn, -o.Align.Share()*s.font.Width(o.Words, o.Height, o.Bold))
 	}
 	contours := s.font.Outline(o.Words, o.Height, o.Bold)
 	if len(contours) == 0 {
@@ -272,7 +263,7 @@ func (s *page) pen(p draw.Pen) {
 // to appends a command and a point.
 func (s *page) to(command byte, p geom.Point) {
 	if s.warp != (draw.Matrix{}) {
-		p = geom.Affine(s.warp).Apply(p)
+		p = s.warp.Apply(p)
 	}
 	s.b = append(s.b, command)
 	s.num(p.X.MM())

@@ -10,7 +10,6 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -30,7 +29,7 @@ const cutHint = "True size: one unit is one millimetre. The group cut holds clos
 // Marks lie within 0.001 mm of their place. A character that the lettering lacks
 // is a *unit.Fault; errors of w are returned as they are.
 func WriteWhole(w io.Writer, p draw.Page, d draw.Document) error {
-	if !(p.Width > 0 && p.Height > 0) || !decimal.Finite(p.Width.MM()) || !decimal.Finite(p.Height.MM()) {
+	if !sized(p) {
 		return fmt.Errorf("svg: a piece of %g × %g mm", p.Width, p.Height)
 	}
 	cuts, rest, err := parted(p.Ops)
@@ -67,18 +66,6 @@ func WriteWhole(w io.Writer, p draw.Page, d draw.Document) error {
 	}
 	_, err = w.Write(s.b)
 	return err
-}
-
-// group writes a group if there is anything in it.
-func (s *page) group(name string, fill func()) {
-	before := len(s.b)
-	s.text(`<g id="` + name + `" class="` + name + `" fill="none" stroke="#000" stroke-linecap="butt" stroke-linejoin="miter" stroke-miterlimit="4">` + "\n")
-	empty := len(s.b)
-	if fill(); len(s.b) == empty {
-		s.b = s.b[:before]
-		return
-	}
-	s.text("</g>\n")
 }
 
 // contour is strokes that begin where the one before ended; the last ends where
