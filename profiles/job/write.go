@@ -23,6 +23,7 @@ type Over struct {
 	Outline []geom.Name
 	Sides   []Aside
 	Found   []string          // the tokens of what was measured back
+	FoundOf []int             // the pieces that Found is for, by their index; nil: all
 	Site    map[string]string // by the words of SiteKeys
 }
 
@@ -79,7 +80,7 @@ func Write(j Job, o Over) ([]byte, error) {
 			if len(o.Sides) > 0 {
 				piece.Put("side", sideWords(o.Sides))
 			}
-			if len(o.Found) > 0 {
+			if len(o.Found) > 0 && (o.FoundOf == nil || slices.Contains(o.FoundOf, i)) {
 				piece.PutList("found", o.Found)
 			}
 			for _, m := range methods {
