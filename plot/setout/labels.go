@@ -1,6 +1,7 @@
 package setout
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -84,9 +85,7 @@ func (c *scene) add(op draw.Op) {
 
 // keepOff lets labels keep clear of a line from now on.
 func (c *scene) keepOff(l geom.Line) {
-	n := math.Ceil(float64(l.Length()/fieldSize)) + 1
-	for i := range int(n) {
-		part := geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
+	for _, part := range parts(l) {
 		c.strokes.put(part.Bounds(), bit{part, c.last})
 	}
 }
@@ -168,9 +167,13 @@ func (c *scene) free(box geom.Polygon, but int) bool {
 const noLine = -1
 
 // label puts words at the first free one of the places.
-func (c *scene) label(l label, places []spot) bool {
+func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, places, nil) }
+
+// labelWhere puts words at the first of the places that is free and, where that is
+// asked, right.
+func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
 	for _, s := range places {
-		if t := l.at(s, c.r); c.free(t.box, noLine) {
+		if t := l.at(s, c.r); c.free(t.box, noLine) && (right == nil || right(s, t.box)) {
 			c.put(t)
 			return true
 		}
@@ -182,27 +185,50 @@ func (c *scene) label(l label, places []spot) bool {
 // and across as little as can be; it reports whether it could. Only the last
 // resort goes over letters.
 func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
-	best, found := led{cost: math.Inf(1)}, false
+	const rays, step = 36, 1.5
+	type try struct {
+		s    spot
+		d    unit.Length
+		cost float64 // about
+	}
+	var tries []try
 	w := l.width(c.r)
-	for d := max(l.height, l.clear+1); d < reach && float64(d) < best.cost; d += 1.5 {
-		for i := range 36 {
-			dir := unit.Turn * unit.Angle(i) / 36
-			// The box is wider than high.
-			t := l.at(spot{l.anchor.Toward(dir, d+w/2*unit.Length(math.Abs(math.Cos(float64(dir))))), 0}, c.r)
-			end := nearestOn(t.box, l.anchor)
-			if float64(d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(t.box, noLine) {
-				continue
+	for i := range rays {
+		dir := unit.Turn * unit.Angle(i) / rays
+		sin, cos := math.Sincos(float64(dir))
+		wider := w / 2 * unit.Length(math.Abs(cos)) // the box is wider than high
+		met := c.met(geom.Line{From: l.anchor.Toward(dir, l.clear), To: l.anchor.Toward(dir, reach)})
+		for d := max(l.height, l.clear+1); d < reach; d += step {
+			n := 0
+			for n < len(met) && met[n]+l.clear < d {
+				n++
 			}
-			to := geom.Line{From: l.anchor, To: end}.Direction()
-			// The leader stops short of the letters.
-			line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
-			strokes, labels := c.crossed(line)
-			if labels > 0 && !lastResort {
-				continue
-			}
-			if cost := float64(d) + 6*float64(strokes) + 60*float64(labels); cost < best.cost {
-				best, found = led{t, line, cost}, true
-			}
+			at := geom.Point{X: l.anchor.X + (d+wider)*unit.Length(cos), Y: l.anchor.Y + (d+wider)*unit.Length(sin)}
+			tries = append(tries, try{spot{at, 0}, d, float64(d) + overLine*float64(n)})
+		}
+	}
+	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
+	best, found := led{cost: math.Inf(1)}, false
+	for _, t := range tries {
+		// What the ray crosses and the leader, which ends at the letters' nearest
+		// place, does not, is little.
+		if t.cost-2*overLine >= best.cost {
+			break
+		}
+		text := l.at(t.s, c.r)
+		end := nearestOn(text.box, l.anchor)
+		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(text.box, noLine) {
+			continue
+		}
+		to := geom.Line{From: l.anchor, To: end}.Direction()
+		// The leader stops short of the letters.
+		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
+		strokes, labels := c.crossed(line)
+		if labels > 0 && !lastResort {
+			continue
+		}
+		if cost := float64(t.d) + overLine*float64(strokes) + overLabel*float64(labels); cost < best.cost {
+			best, found = led{text, line, cost}, true
 		}
 	}
 	if found {
@@ -210,6 +236,42 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 		c.put(best.text)
 	}
 	return found
+}
+
+// What it costs a leader to cross a line or letters, in mm that it is longer.
+const (
+	overLine  = 6.0
+	overLabel = 60.0
+)
+
+// met is how far along a ray it meets lines, each once, in order.
+func (c *scene) met(ray geom.Line) []unit.Length {
+	var at []unit.Length
+	var seen []int
+	dir := ray.Direction()
+	for _, part := range parts(ray) {
+		c.strokes.all(part.Bounds(), func(s bit) bool {
+			a, b := side(part, s.From), side(part, s.To)
+			if a*b < 0 && side(s.Line, part.From)*side(s.Line, part.To) < 0 && !slices.Contains(seen, s.of) {
+				seen = append(seen, s.of)
+				p := s.At(a / (a - b))
+				at = append(at, unit.Length(math.Cos(float64(dir)))*(p.X-ray.From.X)+unit.Length(math.Sin(float64(dir)))*(p.Y-ray.From.Y))
+			}
+			return true
+		})
+	}
+	slices.Sort(at)
+	return at
+}
+
+// parts of a line are short, so that little is filed near each.
+func parts(l geom.Line) []geom.Line {
+	n := math.Ceil(float64(l.Length()/fieldSize)) + 1
+	out := make([]geom.Line, int(n))
+	for i := range out {
+		out[i] = geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
+	}
+	return out
 }
 
 // label is words that belong to an anchor.
@@ -286,13 +348,15 @@ func (c *scene) crossed(l geom.Line) (strokes, labels int) {
 		}
 		return true
 	})
-	box = l.Bounds().Grow(touches)
-	c.strokes.all(box, func(s bit) bool {
-		if box.Meets(s.Bounds()) && !slices.Contains(seen, s.of) && between(l, s.Line) < touches {
-			seen = append(seen, s.of)
-		}
-		return true
-	})
+	for _, part := range parts(l) {
+		box := part.Bounds().Grow(touches)
+		c.strokes.all(box, func(s bit) bool {
+			if box.Meets(s.Bounds()) && !slices.Contains(seen, s.of) && between(part, s.Line) < touches {
+				seen = append(seen, s.of)
+			}
+			return true
+		})
+	}
 	strokes = len(seen)
 	return strokes, labels
 }

@@ -68,8 +68,10 @@ type view struct {
 	member     map[geom.Name]bool // of any of them
 	forced     map[geom.Name]bool // named by all means
 	lines      []drawnLine        // what runs from peg to peg, and the baseline
+	drawn      map[[4]int]bool    // the ends of these
 	enlarged   Ratio
 	lastResort bool // names may be led over letters
+	onlyWhole  bool // no more is lettered once a name has no place
 	unnamed    []geom.Name
 	untold     []string
 }
@@ -83,6 +85,7 @@ type drawnLine struct {
 
 func (p planned) view(scale int, r draw.Ruler) *view {
 	v := &view{planned: p, scene: newScene(r), k: 1 / float64(scale), at: map[geom.Name]geom.Point{}, forced: map[geom.Name]bool{}}
+	v.begin()
 	v.shown = slices.Clone(p.Pegs)
 	for i, peg := range v.shown {
 		v.shown[i].At = peg.At.Times(v.k)
@@ -93,16 +96,21 @@ func (p planned) view(scale int, r draw.Ruler) *view {
 	return v
 }
 
-// all draws everything, anew.
-func (v *view) all() {
+// begin is an empty drawing.
+func (v *view) begin() {
 	v.scene = newScene(v.r)
 	v.lines, v.unnamed, v.untold = nil, nil, nil
-	v.member = map[geom.Name]bool{}
+	v.member, v.drawn = map[geom.Name]bool{}, map[[4]int]bool{}
 	for _, c := range v.crowds {
 		for _, n := range c.names {
 			v.member[n] = true
 		}
 	}
+}
+
+// all draws everything, anew.
+func (v *view) all() {
+	v.begin()
 	v.work()
 	v.ellipses()
 	v.ringCrowds()
@@ -130,7 +138,7 @@ func (v *view) work() {
 	if out := v.outline(); len(out) > 2 {
 		v.closed(out, draw.Wide, draw.Outline)
 		for i := range out {
-			v.lines = append(v.lines, drawnLine{out.Edge(i), -1, noLine})
+			v.remember(out.Edge(i), -1, noLine)
 		}
 	}
 	for _, s := range v.Strokes {
@@ -196,13 +204,21 @@ const onLine = 0.01
 
 // between draws a line between two marks unless there is one.
 func (v *view) between(a, b geom.Point, pen draw.Pen) {
-	for _, l := range v.lines {
-		if max(l.From.Distance(a), l.To.Distance(b)) < onLine || max(l.From.Distance(b), l.To.Distance(a)) < onLine {
-			return
-		}
+	if !v.drawn[ends(a, b)] {
+		v.seen(a, b, pen)
+		v.remember(geom.Line{From: a, To: b}, len(v.ops)-1, v.last)
 	}
-	v.seen(a, b, pen)
-	v.lines = append(v.lines, drawnLine{geom.Line{From: a, To: b}, len(v.ops) - 1, v.last})
+}
+
+func (v *view) remember(l geom.Line, op, number int) {
+	v.lines = append(v.lines, drawnLine{l, op, number})
+	v.drawn[ends(l.From, l.To)], v.drawn[ends(l.To, l.From)] = true, true
+}
+
+// ends of a line, to tell two lines apart.
+func ends(a, b geom.Point) [4]int {
+	at := func(l unit.Length) int { return int(math.Round(float64(l) / onLine)) }
+	return [4]int{at(a.X), at(a.Y), at(b.X), at(b.Y)}
 }
 
 // mark draws a peg.

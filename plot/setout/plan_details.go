@@ -25,9 +25,13 @@ type detail struct {
 // detailScales are the scales of details, the largest first.
 var detailScales = append([]int{1, 2}, scales...)
 
-// apartEnough is how far pegs of a detail lie from each other on paper where that
-// can be had.
-const apartEnough unit.Length = 5
+// How far pegs of a detail lie from each other on paper where that can be had: the
+// more where the detail is then still handy.
+const (
+	apartEnough unit.Length = 5
+	wellApart   unit.Length = 10
+	handyDetail unit.Length = 55
+)
 
 // details are the enlarged views of a plan's clusters, each no wider than most
 // where that is possible at twice the plan's scale.
@@ -52,7 +56,11 @@ func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) de
 		can = []int{1} // of a plan 1:1
 	}
 	gap := p.leastGap(c)
-	for len(can) > 1 && gap/unit.Length(can[0]) < apartEnough {
+	for len(can) > 1 {
+		d, wide := gap/unit.Length(can[0]), 2*c.radius*unit.Length(scale)/unit.Length(can[1])
+		if d >= apartEnough && (d >= wellApart || wide > handyDetail) {
+			break
+		}
 		can = can[1:]
 	}
 	best := can[0]
@@ -89,7 +97,7 @@ func (p planned) detailAt(c cluster, scale, s int, r draw.Ruler, lastResort bool
 	grow := float64(scale) / float64(s)
 	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
 	v.shown = slices.DeleteFunc(v.shown, func(peg planPeg) bool { return !v.in.has(peg.At) })
-	v.lastResort = lastResort
+	v.lastResort, v.onlyWhole = lastResort, !lastResort
 	v.all()
 	return v
 }

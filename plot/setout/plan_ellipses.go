@@ -53,11 +53,11 @@ func (v *view) ellipses() {
 			longest = max(longest, peg.Ellipse.Major*unit.Length(v.k))
 		}
 	}
+	if len(here) == 0 {
+		return
+	}
 	if v.enlarged = v.Enlarged; v.Enlarged == roundly {
 		v.enlarged = enlarge(longest, min(mostEllipse, max(leastEllipse, ellipseShare*v.usualGap())))
-	}
-	if len(here) == 0 {
-		v.enlarged = 0
 	}
 	for _, peg := range here {
 		if e := ellipse(peg.At, peg.Ellipse, float64(v.enlarged)*v.k); e.Bounds().Width() > seenEllipse || e.Bounds().Height() > seenEllipse {

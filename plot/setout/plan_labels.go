@@ -49,6 +49,9 @@ func (v *view) labels() {
 			continue
 		}
 		for _, peg := range v.shown {
+			if v.onlyWhole && len(v.unnamed) > 0 {
+				return
+			}
 			if peg.Name != "" && !v.member[peg.Name] && now(peg) {
 				v.name(peg, peg.Role != Corner && on(peg) && peg.Running != "" && v.in == nil)
 			}
@@ -71,6 +74,10 @@ func (v *view) name(peg planPeg, optional bool) {
 		heights = append(heights, draw.NoteHeight)
 	}
 	l := label{words: string(peg.Name), number: peg.Number, bold: true, on: draw.Dimension, anchor: peg.At, clear: leaderStart}
+	var own func(spot, geom.Polygon) bool
+	if n > 3 {
+		own = v.own(peg)
+	}
 	// Rather smaller than on the other side of the lines.
 	for _, last := range []float64{119, 179} {
 		for _, l.height = range heights {
@@ -78,10 +85,7 @@ func (v *view) name(peg planPeg, optional bool) {
 			if peg.Role == Corner {
 				places = v.aroundCorner(peg, l, last)
 			}
-			if n > 3 {
-				places = v.own(peg, l, places)
-			}
-			if v.label(l, places) {
+			if v.labelWhere(l, places, own) {
 				return
 			}
 		}
@@ -106,9 +110,9 @@ func (v *view) name(peg planPeg, optional bool) {
 	v.unnamed = append(v.unnamed, peg.Name)
 }
 
-// own are the places whose label nobody takes for another peg's: nearer to its
-// own one, and no line from peg to peg between.
-func (v *view) own(peg planPeg, l label, places []spot) []spot {
+// own tells of places whether nobody takes a label there for another peg's:
+// nearer to its own one, and no line from peg to peg between.
+func (v *view) own(peg planPeg) func(spot, geom.Polygon) bool {
 	const far, less = 45, 0.8
 	var pegs []geom.Point
 	for _, other := range v.shown {
@@ -122,13 +126,12 @@ func (v *view) own(peg planPeg, l label, places []spot) []spot {
 			lines = append(lines, line.Line)
 		}
 	}
-	return slices.DeleteFunc(places, func(s spot) bool {
-		box := l.at(s, v.r).box
+	return func(_ spot, box geom.Polygon) bool {
 		near := nearestOn(box, peg.At)
 		way := geom.Line{From: peg.At, To: near}
-		return slices.ContainsFunc(pegs, func(p geom.Point) bool { return nearestOn(box, p).Distance(p) < near.Distance(peg.At)+less }) ||
-			slices.ContainsFunc(lines, func(line geom.Line) bool { return between(line, way) == 0 })
-	})
+		return !slices.ContainsFunc(pegs, func(p geom.Point) bool { return nearestOn(box, p).Distance(p) < near.Distance(peg.At)+less }) &&
+			!slices.ContainsFunc(lines, func(line geom.Line) bool { return between(line, way) == 0 })
+	}
 }
 
 // aroundCorner are places outside, on the bisector and to the last degree off it;
@@ -308,18 +311,18 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 		if n > 3 && lab.width(v.r) > 1.1*l.Length() {
 			continue
 		}
-		places := v.nextTo(l, lab.height, first*unit.Turn/4)
+		places := beside(l, lab.height, first*unit.Turn/4)
 		if hand == 0 {
-			places = append(places, v.nextTo(l, lab.height, -first*unit.Turn/4)...)
+			places = append(places, beside(l, lab.height, -first*unit.Turn/4)...)
 		}
-		if v.label(lab, places) {
+		if v.labelWhere(lab, places, v.nextTo(l)) {
 			return true
 		}
 		if n <= 3 && hand != 0 {
 			break // a triangle's side always finds room on a leader
 		}
 	}
-	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, v.nextTo(l, lab.height, -first*unit.Turn/4)) {
+	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.labelWhere(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
 		return true
 	}
 	if hand == 0 && n > 3 && v.part(lab, l) {
@@ -332,13 +335,13 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 	return n <= somePegs && v.lead(lab, lengthReach, false)
 }
 
-// nextTo are the places beside a line that no other line parts from it.
-func (v *view) nextTo(l geom.Line, h unit.Length, out unit.Angle) []spot {
-	return slices.DeleteFunc(beside(l, h, out), func(s spot) bool {
+// nextTo tells of places beside a line whether no other line parts them from it.
+func (v *view) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
+	return func(s spot, _ geom.Polygon) bool {
 		foot := nearest(l, s.at)
 		strokes, _ := v.crossed(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at})
-		return strokes > 0
-	})
+		return strokes == 0
+	}
 }
 
 // part writes a length in a gap of its own line.

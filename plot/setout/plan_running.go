@@ -62,7 +62,7 @@ func (v *view) running() {
 		return
 	}
 	size := runSizes[len(runSizes)-1]
-	wide := max(v.bounds.Width(), runRoom)
+	wide := max(v.bounds.Width(), runRoom, v.Wide)
 	for _, s := range runSizes {
 		if s.pitch*unit.Length(len(marks)-1) <= wide {
 			size = s

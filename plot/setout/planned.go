@@ -23,7 +23,10 @@ type planned struct {
 	// Details: where pegs crowd, their names stand in details of their own, which
 	// then have to be printed too. Otherwise all names are on the plan.
 	Details bool
-	North   Reference
+	// Wide is how wide the running figures may spread on paper: as far as the plan
+	// reaches in any case.
+	Wide  unit.Length
+	North Reference
 }
 
 // roundly as planned.Enlarged is 1, 2 or 5 times a power of ten, as fits the plan.
