@@ -18,7 +18,7 @@ const descent = 0.35
 // the words are read.
 func (o Text) Box(r Ruler) [4]geom.Point {
 	w := r.Width(o.Words, o.Height, o.Bold)
-	x0 := -w * o.Align.Share()
+	x0 := -o.Align.Before(w)
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	lo, hi := -o.Height*descent, o.Height
 	return [4]geom.Point{
@@ -32,5 +32,5 @@ func (o Text) Bounds(r Ruler) geom.Rect {
 	return geom.RectOf(b[0], b[1:]...)
 }
 
-// Share is how much of a line of words stands before its At.
-func (a Align) Share() unit.Length { return [...]unit.Length{0, 0.5, 1}[a] }
+// Before is how much of a line of words so wide stands before its At.
+func (a Align) Before(width unit.Length) unit.Length { return width * [...]unit.Length{0, 0.5, 1}[a] }

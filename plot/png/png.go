@@ -160,7 +160,7 @@ func (b *brush) paint(op draw.Op) {
 
 // letters fills the outlines of a line of words.
 func (b *brush) letters(o draw.Text) {
-	back := o.Align.Share() * b.font.Width(o.Words, o.Height, o.Bold)
+	back := o.Align.Before(b.font.Width(o.Words, o.Height, o.Bold))
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	place := func(p geom.Point) geom.Point { return m.Apply(geom.Point{X: p.X - back, Y: p.Y}) }
 	for _, c := range b.font.Outline(o.Words, o.Height, o.Bold) {

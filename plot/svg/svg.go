@@ -220,7 +220,7 @@ func (s *page) words(o draw.Text) {
 	}
 	m := geom.Placement{Turn: o.Turn, Shift: o.At}
 	if o.Align != draw.Left {
-		m.Shift = o.At.Toward(o.Turn, -o.Align.Share()*s.font.Width(o.Words, o.Height, o.Bold))
+		m.Shift = o.At.Toward(o.Turn, -o.Align.Before(s.font.Width(o.Words, o.Height, o.Bold)))
 	}
 	contours := s.font.Outline(o.Words, o.Height, o.Bold)
 	if len(contours) == 0 {
