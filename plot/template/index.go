@@ -2,7 +2,6 @@ package template
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"trammel/geom"
@@ -18,42 +17,22 @@ import (
 // letters of 2.5 mm, else it flows on. Notes are said in the title line (a date,
 // the printer the pages are made for). A *unit.Fault names a character that the
 // lettering does not have, or a paper too small to say anything on.
-func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
+func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Printer, notes ...string) ([]draw.Page, error) {
 	if err := p.lettered(r); err != nil {
 		return nil, err
 	}
-	const (
-		widest unit.Length = 190 // longer lines are not read
-		inner  unit.Length = 1   // nothing relies on the last bit of what prints
-	)
+	const inner unit.Length = 1 // nothing relies on the last bit of what prints
 	sh := plan.Sheet
 	area := geom.Rect{Min: geom.Point{X: sh.Left, Y: sh.Bottom}, Max: geom.Point{X: sh.Width - sh.Right, Y: sh.Height - sh.Top}}.Grow(-inner)
-	area.Max.X = min(area.Max.X, area.Min.X+widest)
-	x := index{piece: p, plan: plan, style: s, notes: notes}
-	x.settings = s.Settings && p.shaped()
-	made, l := x.best(area, r)
-	if s.Settings && len(made) == 1 && !x.settings {
-		// A plain piece has them only where the letters of the work stay as large.
-		x.settings = true
-		for _, try := range layouts {
-			if try.height != l.height || try.columns != l.columns || try.beside != l.beside {
-				continue
-			}
-			if d, err := x.compose(try, area, r); err == nil && len(d) == 1 {
-				made = d
-				break
-			}
-		}
-	}
+	x := index{piece: p, plan: plan, style: s, printer: of, notes: notes}
+	made := x.best(area, r)
 	if made == nil {
 		return nil, &unit.Fault{Where: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
 	var pages []draw.Page
 	for i, d := range made {
 		if i > 0 {
-			title := sheet.Paragraph{Words: p.Name + ", continued", Height: draw.FigureHeight, Bold: true}
-			t, _ := sheet.Set([]sheet.Block{title}, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
-			d = append(t[:1:1], d...) // a name longer than a line is cut short here
+			d = append(continued(p.Name, notes, area, r), d...)
 		}
 		// The layers are those of the template. This page is read whole.
 		for i, op := range d {
@@ -64,64 +43,98 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, notes ...string) ([
 	return pages, nil
 }
 
+// continued is the head of a page that goes on with the index: the name, cut short
+// where it is longer than a line, and the notes.
+func continued(name string, notes []string, area geom.Rect, r draw.Ruler) draw.Drawing {
+	blocks := []sheet.Block{sheet.Paragraph{Words: name + ", continued", Height: large, Bold: true}}
+	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
+	d, high = d[:1:1], high/unit.Length(len(d))
+	if len(notes) > 0 {
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(notes, "; ")}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+		d = append(d, more[:1]...)
+	}
+	return d
+}
+
+// below is what that head leaves.
+func (x index) below(area geom.Rect) geom.Rect {
+	area.Max.Y -= 2 * large
+	if len(x.notes) > 0 {
+		area.Max.Y -= 2 * small
+	}
+	return area
+}
+
 // best is the page, or pages, in the most generous layout that makes as few as any.
-func (x index) best(area geom.Rect, r draw.Ruler) (made []draw.Drawing, of layout) {
+func (x index) best(all geom.Rect, r draw.Ruler) (made []draw.Drawing) {
+	const widest unit.Length = 190 // longer lines are not read
 	for _, l := range layouts {
+		area := all
+		if most := widest*unit.Length(l.halves) + gutter*unit.Length(l.halves-1); area.Width() > most {
+			area.Max.X = area.Min.X + most
+		}
 		if area.Width() < l.least {
 			continue
 		}
 		d, err := x.compose(l, area, r)
 		if err == nil && (made == nil || len(d) < len(made)) {
-			made, of = d, l
+			made = d
 		}
 		if len(made) == 1 {
 			break
 		}
 	}
-	return made, of
+	return made
 }
 
 type index struct {
-	piece Piece
-	plan  paging.Plan
-	style Style
-	notes []string
-
-	settings bool // the table of saw and square is on the page
+	piece   Piece
+	plan    paging.Plan
+	style   Style
+	printer Printer
+	notes   []string
 }
 
 // layout is one way to set the page.
 type layout struct {
 	least   unit.Length // width that it needs
+	halves  int         // columns of the whole page: two on paper that lies on its side
 	beside  bool        // the checks stand beside the map, not below it
 	columns int         // of what follows them
 	height  unit.Length // of the letters
-	care    unit.Length // of those of the cautions and of saw and square
+	join    unit.Length // of those of how to put the pages together
+	checks  unit.Length // of those of what to check before cutting
+	care    unit.Length // of those of the cautions, of saw and square and of the ranges
 	mapHigh unit.Length // at most
 }
 
 // layouts from the most generous to the tightest: the first that makes one page
 // is taken, or the one that makes fewest.
 var layouts = []layout{
-	{180, true, 1, draw.FigureHeight, draw.FigureHeight, 100},
-	{180, true, 1, draw.FigureHeight, draw.FigureHeight, 80},
-	{180, true, 1, draw.FigureHeight, draw.NoteHeight, 80},
-	{180, true, 1, draw.NoteHeight, draw.NoteHeight, 100},
-	{180, true, 2, draw.NoteHeight, draw.NoteHeight, 90},
-	{0, false, 1, draw.NoteHeight, draw.NoteHeight, 70},
-	{120, false, 2, draw.NoteHeight, draw.NoteHeight, 60},
-	{0, false, 1, draw.NoteHeight, draw.NoteHeight, 40},
+	{180, 1, true, 1, large, large, large, large, 100},
+	{180, 1, true, 1, large, large, large, large, 80},
+	{180, 1, true, 1, large, large, large, small, 80},
+	{220, 2, false, 1, large, large, large, small, 80},
+	{180, 1, true, 1, large, large, small, small, 70},
+	{180, 1, true, 1, large, small, large, small, 80},
+	{180, 1, true, 1, large, small, small, small, 90},
+	{180, 1, true, 1, large, small, small, small, 70},
+	{220, 2, false, 1, large, small, small, small, 60},
+	{180, 1, true, 1, small, small, small, small, 100},
+	{180, 1, true, 2, small, small, small, small, 90},
+	{220, 2, false, 1, small, small, small, small, 50},
+	{0, 1, false, 1, small, small, small, small, 70},
+	{120, 1, false, 2, small, small, small, small, 60},
+	{0, 1, false, 1, small, small, small, small, 40},
 }
+
+const large, small = draw.FigureHeight, draw.NoteHeight
 
 const gutter unit.Length = 8
 
-// below is what the line of title leaves on a page that goes on with the index.
-func below(area geom.Rect) geom.Rect {
-	area.Max.Y -= 2 * draw.FigureHeight
-	return area
-}
-
 func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+	page := area
+	area = sheet.Columns(page, l.halves, gutter)[0]
 	head := x.title(area.Width(), r)
 	picture := x.picture(l.mapHigh)
 	if l.beside {
@@ -133,26 +146,26 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	} else {
 		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
-	rest := append(x.together(l), x.byHand(l)...)
+	rest := append(x.together(l, area.Width(), r), x.byHand(l)...)
 	saw := sawAndSquare(x.piece, x.style, l.care)
 	switch {
-	case x.settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
+	case x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
 		right := settingsWidth(x.piece, x.style, r)
 		rest = append(rest, sheet.Beside{
 			Stacks: [][]sheet.Block{x.care(l), saw},
 			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
 		})
-	case x.settings:
+	case x.style.Settings:
 		rest = append(append(rest, saw...), x.care(l)...)
 	default:
 		rest = append(rest, x.care(l)...)
 	}
 	if l.columns == 1 {
-		return sheet.Flow(append(head, rest...), func(page int) []geom.Rect {
-			if page == 0 {
-				return []geom.Rect{area}
+		return sheet.Flow(append(head, rest...), func(n int) []geom.Rect {
+			if n == 0 {
+				return sheet.Columns(page, l.halves, gutter)
 			}
-			return []geom.Rect{below(area)}
+			return sheet.Columns(x.below(page), l.halves, gutter)
 		}, r)
 	}
 	d, high := sheet.Set(head, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
@@ -164,7 +177,7 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 		if page == 0 {
 			return sheet.Columns(left, l.columns, gutter)
 		}
-		return sheet.Columns(below(area), l.columns, gutter)
+		return sheet.Columns(x.below(area), l.columns, gutter)
 	}, r)
 	if err == nil {
 		pages[0] = append(d, pages[0]...)
@@ -215,15 +228,12 @@ func (x index) pages() string {
 // before is what to check before cutting: the bar, and the sides once the pages are
 // together.
 func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
-	fine := x.style.Figures
-	if fine.Unit >= unit.IN {
-		fine.Denominator = max(fine.Denominator, 32) // a sixteenth would swallow the range
-	}
-	table := sheet.Table{Row: 8, Height: l.height, Gutter: 3, Columns: []sheet.Column{
+	fine := x.fine()
+	table := sheet.Table{Row: 8, Height: l.checks, Gutter: 3, Columns: []sheet.Column{
 		{Head: "side"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)}, {Head: "found", Align: sheet.Box},
 	}}
 	for _, c := range x.piece.checked() {
-		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)))
+		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.printer)
 		table.Cells = append(table.Cells, []string{
 			string(c.from + c.to), computed(fine.Length(c.length), x.piece.measured(geom.Distance, c.from, c.to)), fine.Length(c.length - give), fine.Length(c.length + give), "",
 		})
@@ -231,15 +241,18 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	if table.Breadth(r) > width {
 		table.Height = draw.NoteHeight // feet and inches are long
 	}
-	say := "When the pages are together, measure each side. Out of its range: take the pages apart and join them again."
+	say := "When the pages are together, measure each side. Out of its range: take them apart and join again."
+	if x.printer.Uncertainty == 0 {
+		say += " All out alike: calibrate the printer."
+	}
 	if len(x.plan.Cells) == 1 {
 		say = "Measure each side."
 	}
 	return []sheet.Block{
 		sheet.Heading{Words: "Before cutting"},
-		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.height, Keep: true},
+		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.checks, Keep: true},
 		sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return checkBar(x.style, width, r) }},
-		sheet.Paragraph{Words: say, Height: l.height, Keep: true},
+		sheet.Paragraph{Words: say, Height: l.checks, Keep: true},
 		sheet.Gap(1.5),
 		table,
 	}
@@ -251,46 +264,6 @@ func point(s unit.Style) sheet.Align {
 		return sheet.ToRight
 	}
 	return sheet.OnPoint
-}
-
-// Accept is how far a side of the template may be from its length when its pages
-// are together and the check bars are true:
-//
-//	0.5 mm            to read a rule at both ends of a 0.5 mm line
-//	0.2 mm · √joins   each join within 0.2 mm (what the marks let the eye see), to
-//	                  either side, so they add as a random walk
-//	0.2 mm per metre  what a bar of 100 mm that reads true to 0.02 mm leaves open,
-//	                  and paper moves by as much with a few per cent of humidity
-//
-// Judgement, no published source; it knows nothing of the printer in use.
-func Accept(length unit.Length, joins int) unit.Length {
-	return 0.5 + 0.2*unit.Length(math.Sqrt(float64(joins))) + 0.2*length/unit.Metre
-}
-
-// joinsAlong is over how many joins a side runs: it is as few as the pages allow.
-func joinsAlong(plan paging.Plan, side geom.Line) int {
-	type stretch struct{ from, to unit.Length }
-	var all []stretch
-	for _, w := range plan.Windows() {
-		if part, ok := geom.ClipLine(side, w); ok {
-			all = append(all, stretch{side.From.Distance(part.From), side.From.Distance(part.To)})
-		}
-	}
-	joins, at := -1, unit.Length(0)
-	for at < side.Length()-1e-6 {
-		far := at
-		for _, s := range all {
-			if s.from <= at+1e-6 {
-				far = max(far, s.to)
-			}
-		}
-		if far <= at { // a gap: no page shows it
-			break
-		}
-		at = far
-		joins++
-	}
-	return max(joins, 0)
 }
 
 // checkBar is the bar to check the print by, true to scale, in the shape it has on

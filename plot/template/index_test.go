@@ -57,7 +57,7 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, c.cover)
-		pages, err := Index(p, plan, font, Full(), "2031-05-04")
+		pages, err := Index(p, plan, font, Full(), Printer{}, "2031-05-04")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -110,7 +110,7 @@ func TestIndexHasATrueBar(t *testing.T) {
 		p := piece(t, "AB=600 BC=450 CA=450")
 		s := Full()
 		s.Figures.Unit = c.unit
-		pages, err := Index(p, laid(t, p, a4, paging.Full), font, s)
+		pages, err := Index(p, laid(t, p, a4, paging.Full), font, s, Printer{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -128,19 +128,6 @@ func TestIndexHasATrueBar(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("no bar of %v with a tick at each end", c.want)
-		}
-	}
-}
-
-// By hand: 0.5 + 0.2·√4 + 0.2·1.5 = 1.2; one join: 0.5 + 0.2 + 0.2·0.6 = 0.82.
-func TestAccept(t *testing.T) {
-	for _, c := range []struct {
-		length unit.Length
-		joins  int
-		want   float64
-	}{{1500, 4, 1.2}, {600, 1, 0.82}, {0, 0, 0.5}} {
-		if got := Accept(c.length, c.joins); math.Abs(float64(got)-c.want) > 1e-12 {
-			t.Errorf("Accept(%v, %d) = %v, want %v", c.length, c.joins, got, c.want)
 		}
 	}
 }
@@ -195,7 +182,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 func TestMapNamesThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
-	pages, err := Index(p, plan, font, Full())
+	pages, err := Index(p, plan, font, Full(), Printer{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -207,7 +194,7 @@ func TestMapNamesThePages(t *testing.T) {
 	}
 	p = piece(t, "AB=8000 BC=6000 CA=5000")
 	plan = laid(t, p, a4, paging.Full)
-	if pages, err = Index(p, plan, font, Full()); err != nil {
+	if pages, err = Index(p, plan, font, Full(), Printer{}); err != nil {
 		t.Fatal(err)
 	}
 	all = "\n" + words1(pages[0]) + "\n"
@@ -221,7 +208,7 @@ func TestMapNamesThePages(t *testing.T) {
 func TestIndexRefusesAPaperWithoutRoom(t *testing.T) {
 	p := piece(t, "AB=60 BC=60 CA=60")
 	tiny := paging.Sheet{Name: "45x45", Width: 45, Height: 45, Left: 5, Right: 5, Top: 5, Bottom: 5, Overlap: 5}
-	_, err := Index(p, laid(t, p, tiny, paging.Full), font, Full())
+	_, err := Index(p, laid(t, p, tiny, paging.Full), font, Full(), Printer{})
 	if f, ok := err.(*unit.Fault); !ok || f.Where != "45x45" || f.Hint == "" {
 		t.Errorf("got %v", err)
 	}
@@ -293,7 +280,7 @@ func TestGoldens(t *testing.T) {
 			t.Fatal(err)
 		}
 		golden(t, c.name, d)
-		pages, err := Index(p, plan, font, Full())
+		pages, err := Index(p, plan, font, Full(), Printer{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -345,7 +332,7 @@ func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
 		{"AB=4191 A=52deg CA=2984.5", letter, feet},
 	} {
 		p := piece(t, c.tokens)
-		pages, err := Index(p, laid(t, p, c.sheet, paging.Full), font, c.style)
+		pages, err := Index(p, laid(t, p, c.sheet, paging.Full), font, c.style, Printer{})
 		if err != nil {
 			t.Fatal(err)
 		}

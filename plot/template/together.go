@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 )
@@ -11,11 +12,12 @@ import (
 // together says in which order the pages are joined: each row from the left, then
 // the rows from the top, since a page lies over the one to its left and over the
 // one above.
-func (x index) together(l layout) []sheet.Block {
+func (x index) together(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan, x.style.Figures), Numbered: true, Height: l.height, Whole: true}}
+	blocks := []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan, x.style.Figures), Numbered: true, Height: l.join, Whole: true}}
+	return append(blocks, x.measuring(l, width, r)...)
 }
 
 // join stands between the names of two pages, and keeps to the first at a line's end.
@@ -41,6 +43,10 @@ func order(plan paging.Plan, s unit.Style) []string {
 	}
 	items := []string{"Trim each page along its unbroken lines of stars, not along the dashed ones."}
 	const how = " Lay each page over the one before it, half star on star, and tape it."
+	check := ""
+	if len(rowSpans(plan)) > 0 {
+		check = " Measure each row (below); a thread along its trimmed edge shows whether it is straight."
+	}
 	switch list := strings.Join(joined, "; "); {
 	case joined == nil:
 		all := strings.Join(runs, join)
@@ -49,9 +55,9 @@ func order(plan paging.Plan, s unit.Style) []string {
 		}
 		items = append(items, "Start at the top: "+all+"."+how)
 	case !below:
-		items = append(items, "Start at the left: "+shorter(list, joined)+"."+how)
+		items = append(items, "Start at the left: "+shorter(list, joined)+"."+how+check)
 	default:
-		items = append(items, "Make up the rows from the left: "+shorter(list, joined)+"."+how)
+		items = append(items, "Make up the rows from the left: "+shorter(list, joined)+"."+how+check)
 		var over []string
 		for i := 1; i < len(rows) && i < manyRows; i++ {
 			over = append(over, rows[i]+" over "+rows[i-1])
@@ -59,7 +65,11 @@ func order(plan paging.Plan, s unit.Style) []string {
 		if len(rows) > manyRows {
 			over = append(over, "and so on down to "+rows[len(rows)-1])
 		}
-		items = append(items, "Join the rows from the top: row "+strings.Join(over, ", ")+".")
+		then := ""
+		if _, ok := stackSpan(plan); ok {
+			then = " Measure down the rows (below)."
+		}
+		items = append(items, "Join the rows from the top: row "+strings.Join(over, ", ")+"."+then)
 	}
 	out := "0.1 mm"
 	if s.Unit >= unit.IN {
@@ -93,8 +103,11 @@ func runsOf(plan paging.Plan) (runs, rows []string) {
 		}
 		if c.Row != row {
 			row = c.Row
-			rows = append(rows, strings.TrimRight(c.Label, "0123456789"))
+			rows = append(rows, rowOf(c))
 		}
 	}
 	return runs, rows
 }
+
+// rowOf is the letter of a page's row.
+func rowOf(c paging.Cell) string { return strings.TrimRight(c.Label, "0123456789") }

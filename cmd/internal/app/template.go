@@ -71,7 +71,7 @@ func (w Work) Template() (*Template, error) {
 		if len(plan.Cells) > 1 {
 			on := plan
 			on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
-			if l.front, err = template.Index(q, on, r, s, w.notes()...); err != nil {
+			if l.front, err = template.Index(q, on, r, s, w.printer(), w.notes()...); err != nil {
 				return nil, w.inPiece(p, err)
 			}
 			for k := range l.front {
