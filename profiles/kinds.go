@@ -103,17 +103,18 @@ func customPaper(name, width, height string) (Paper, error) {
 		}
 		return p, nil
 	}
-	if bare.MatchString(width) && !bare.MatchString(height) {
+	bare := unit.MM
+	if _, err := lengthBetween(height, leastPaper, mostPaper); err == nil {
 		// 12x18in: both are inches, once the second is known to be a length.
-		if _, err := lengthBetween(height, leastPaper, mostPaper); err == nil {
-			width += strings.TrimLeft(height, "0123456789., ")
+		if r, err := unit.ParseLength(height, bare); err == nil {
+			bare = r.Unit
 		}
 	}
 	for _, side := range []struct {
 		text string
 		to   *unit.Length
 	}{{width, &p.Width}, {height, &p.Height}} {
-		l, err := lengthBetween(side.text, leastPaper, mostPaper)
+		l, err := unit.ParseSetting(side.text, bare, leastPaper, mostPaper)
 		if err != nil {
 			bad := &unit.Fault{What: err.Error()}
 			errors.As(err, &bad)
@@ -123,8 +124,6 @@ func customPaper(name, width, height string) (Paper, error) {
 	}
 	return p, nil
 }
-
-var bare = regexp.MustCompile(`^[0-9.,]+$`)
 
 // Printer finds a printer by its name. A *unit.Fault has no place yet.
 func (s Set) Printer(name string) (Printer, error) {
@@ -168,7 +167,7 @@ func (s Set) Trade(name string) (Trade, error) {
 	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction", text.Fraction, base.Fraction))
 	t.Figures.Minutes, errs[2] = ParseAngles(get("angles", text.Angles, base.Angles))
 	t.Lettering, errs[3] = lengthBetween(get("lettering", text.Lettering, base.Lettering), leastLettering, mostLettering)
-	t.Protractor, errs[4] = ParseStep(get("protractor", text.Protractor, base.Protractor))
+	t.Protractor, errs[4] = parseStep(get("protractor", text.Protractor, base.Protractor))
 	if c := get("compass", text.Compass, base.Compass); c != "" {
 		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
 	}

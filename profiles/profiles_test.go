@@ -33,6 +33,7 @@ func TestPapers(t *testing.T) {
 		{"ANSI C", 17 * in, 22 * in}, {"ansi-d", 22 * in, 34 * in}, {"ANSI-E", 34 * in, 44 * in},
 		{"300x500", 300, 500}, {"12x18in", 12 * in, 18 * in}, {"12inx18in", 12 * in, 18 * in}, {"300 x 500 mm", 300, 500},
 		{"8.5×11in", 8.5 * in, 11 * in}, {"30x50cm", 300, 500}, {"1ftx18in", 12 * in, 18 * in},
+		{"11x8 1/2in", 11 * in, 8.5 * in}, {"8 1/2x11in", 8.5 * in, 11 * in}, {`12x1'6"`, 12 * in, 18 * in}, {"8½ x 11”", 8.5 * in, 11 * in},
 	} {
 		p, err := s.Paper(c.name)
 		if err != nil {
