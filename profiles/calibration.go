@@ -223,7 +223,7 @@ func (r *calibrationReader) number(of map[string]strict.Value, name string, leas
 		return 0
 	}
 	v, err := strconv.ParseFloat(strings.TrimSpace(t), 64)
-	if err != nil || !(v >= least && v <= most) || math.IsNaN(v) {
+	if err != nil || !(v >= least && v <= most) {
 		r.err = of[name].Fault(fmt.Sprintf("%s: %q is not a number from %g to %g", name, strict.Shorten(t), least, most), restart)
 	}
 	return v

@@ -38,7 +38,7 @@ var kinds = []struct {
 		{"lettering", between(leastLettering, mostLettering)},
 		{"show", func(t string) error { return oneOf(t, Shown()) }},
 		{"compass", between(10, 100*unit.Metre)},
-		{"protractor", func(t string) error { _, err := ParseStep(t); return err }},
+		{"protractor", func(t string) error { _, err := parseStep(t); return err }},
 		{"tape", func(t string) error { return oneOf(t, Classes()) }},
 		{"hook", func(t string) error { return oneOf(t, []string{"yes", "no"}) }},
 		{"instrument", func(t string) error { return oneOf(t, Instruments()) }},

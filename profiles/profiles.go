@@ -108,7 +108,7 @@ func (s Set) nameOf(kind, id string) string {
 	return strings.ReplaceAll(s.names[path(kind, id)], "-", " ")
 }
 
-// sorted names of a kind, as first met.
+// ids of a kind, as first met.
 func (s Set) ids(kind string) []string {
 	var ids []string
 	for _, p := range s.order {

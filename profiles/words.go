@@ -27,8 +27,8 @@ func ParseAngles(text string) (minutes bool, err error) {
 	return text == "minutes", nil
 }
 
-// ParseStep reads the step of a protractor, up to 45°.
-func ParseStep(text string) (unit.Angle, error) {
+// parseStep reads the step of a protractor, up to 45°.
+func parseStep(text string) (unit.Angle, error) {
 	r, err := unit.ParseAngle(text)
 	if err != nil {
 		return 0, err

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"strings"
-	"unicode"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -216,6 +215,6 @@ func atPoint(cell string) (whole, rest string) {
 	if i := strings.IndexByte(cell, '.'); i >= 0 {
 		return cell[:i], cell[i:]
 	}
-	i := strings.LastIndexFunc(cell, unicode.IsDigit)
+	i := strings.LastIndexAny(cell, "0123456789")
 	return cell[:i+1], cell[i+1:]
 }
