@@ -176,22 +176,23 @@ func (s Standard) Reading(wanted unit.Length, c Conditions) (reading unit.Length
 	return reading, s.of(reading, c), nil
 }
 
-// Break is the corrections as a person follows them, those that are not zero:
-// "calibration +1.5, temperature −2.1".
+// Break is the corrections as a person follows them, those that do not come to
+// zero: "calibration +1.5, temperature −2.1".
 func (c Corrections) Break(style unit.Style) string {
 	var all []string
 	for _, x := range []struct {
 		name string
 		by   unit.Length
 	}{{"calibration", c.Calibration}, {"temperature", c.Temperature}, {"pull", c.Pull}, {"sag", c.Sag}, {"slope", c.Slope}} {
-		if x.by == 0 {
+		text := style.Length(length(math.Abs(x.by.MM())))
+		if text == style.Length(0) {
 			continue
 		}
 		sign := "+"
 		if x.by < 0 {
 			sign = "−"
 		}
-		all = append(all, fmt.Sprintf("%s %s%s", x.name, sign, style.Length(length(math.Abs(x.by.MM())))))
+		all = append(all, fmt.Sprintf("%s %s%s", x.name, sign, text))
 	}
 	return listed(all)
 }

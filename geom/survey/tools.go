@@ -46,6 +46,16 @@ func (t Tape) Error(l unit.Length) unit.Length {
 	return e
 }
 
+// Terms of the error a + b·L of the class, b for each metre, and the hook's share: 0
+// without one.
+func (t Tape) Terms() (a, b, hook unit.Length) {
+	c := classes[min(t.Class, ClassIII)]
+	if t.Hook {
+		hook = c.hook
+	}
+	return c.a, c.b, hook
+}
+
 // Instrument is what angles are measured and turned with. Its figures are
 // tolerances: 95 of 100 keep them.
 type Instrument struct {

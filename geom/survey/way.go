@@ -69,22 +69,30 @@ var (
 // it) and it stands no higher than the offset, or a quarter of the baseline where
 // the offset is less.
 func (t Tools) SquareAt(foot, offset, base unit.Length) Square {
+	room := max(length(math.Abs(offset.MM())), base/4)
+	long := max(foot, base-foot)
+	all := t.Squares()
+	for _, k := range all {
+		if k.Along <= long && k.Up <= room {
+			return k
+		}
+	}
+	return all[len(all)-2]
+}
+
+// Squares are the 3-4-5 triangles that a tape shows as round figures, the largest
+// first, each lying on its longer leg and then on its shorter one: 9-12-15 m down to
+// 150-200-250 mm, and 30-40-50 ft down to 6-8-10 in.
+func (t Tools) Squares() []Square {
 	units := metricUnits
 	if t.Feet {
 		units = feetUnits
 	}
-	room := max(length(math.Abs(offset.MM())), base/4)
-	long := max(foot, base-foot)
+	all := make([]Square, 0, 2*len(units))
 	for _, u := range units {
-		if 4*u <= long && 3*u <= room {
-			return Square{4 * u, 3 * u, 5 * u}
-		}
-		if 3*u <= long && 4*u <= room {
-			return Square{3 * u, 4 * u, 5 * u}
-		}
+		all = append(all, Square{4 * u, 3 * u, 5 * u}, Square{3 * u, 4 * u, 5 * u})
 	}
-	u := units[len(units)-1]
-	return Square{4 * u, 3 * u, 5 * u}
+	return all
 }
 
 // site is the spread of every single act of setting out.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
@@ -76,4 +77,74 @@ func (s Sheet) told(l unit.Length, measured bool) string {
 		return "(" + s.Figure(l) + ")"
 	}
 	return s.Figure(l)
+}
+
+// instrument is the one that angles are turned with.
+func (s Sheet) instrument() survey.Instrument {
+	if s.Tools.Instrument.Angle <= 0 {
+		return survey.Protractor
+	}
+	return s.Tools.Instrument
+}
+
+// turned is an angle to be turned, written as finely as the instrument wants it:
+// degrees, minutes and seconds where it keeps less than 2′, degrees and minutes
+// below 15′, else as other angles.
+func (s Sheet) turned(a unit.Angle) string {
+	switch keeps := s.instrument().Angle; {
+	case keeps < unit.Degree/30:
+		n := int(math.Round(a.Degrees() * 3600))
+		return fmt.Sprintf("%d°%02d′%02d″", n/3600, n/60%60, n%60)
+	case keeps < unit.Degree/4:
+		n := int(math.Round(a.Degrees() * 60))
+		return fmt.Sprintf("%d°%02d′", n/60, n%60)
+	}
+	return s.Style.Angle(a)
+}
+
+// shownAngle is the angle that turned prints.
+func (s Sheet) shownAngle(a unit.Angle) unit.Angle {
+	r, err := unit.ParseAngle(s.turned(a))
+	if err != nil {
+		return a
+	}
+	return r.Angle()
+}
+
+// turnedOf is what an instrument keeps, in minutes or seconds.
+func (s Sheet) turnedOf(a unit.Angle) string {
+	if a < unit.Degree/60 {
+		return number(a.Degrees()*3600) + "″"
+	}
+	return number(a.Degrees()*60) + "′"
+}
+
+// number is a plain one, without zeros behind its point.
+func number(x float64) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", x), "0"), ".")
+}
+
+// small is a figure of the few millimetres that a peg is off: to a tenth of a
+// millimetre or a hundredth of an inch.
+func (s Sheet) small(l unit.Length) string {
+	if inches(s.Style) {
+		return fmt.Sprintf("%.2f", float64(l/unit.Inch))
+	}
+	return fmt.Sprintf("%.1f", l.MM())
+}
+
+// smallUnit is what small counts.
+func (s Sheet) smallUnit() string {
+	if inches(s.Style) {
+		return "in"
+	}
+	return "mm"
+}
+
+// sentence begins with a capital and ends with a full stop.
+func sentence(words string) string { return upper(words) + "." }
+
+func upper(words string) string {
+	first := []rune(words)
+	return strings.ToUpper(string(first[:1])) + string(first[1:])
 }

@@ -26,7 +26,9 @@ func (c composer) head(area geom.Rect, number, of int) draw.Drawing {
 	count := fmt.Sprintf("page %d of %d", number, of)
 	name := c.Piece
 	if name == "" {
-		name = string(c.Triangle.Names[0] + c.Triangle.Names[1] + c.Triangle.Names[2])
+		for _, n := range c.Outline[:min(len(c.Outline), 12)] {
+			name += string(n)
+		}
 	}
 	first := draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes}
 	last := draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes}

@@ -57,15 +57,24 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	return pages, nil
 }
 
-// extent is the longer side of the rectangle round the triangle on its baseline.
+// bounds are round the points on their baseline.
+func (s Sheet) bounds() geom.Rect {
+	var all []geom.Point
+	for _, p := range s.Pegs {
+		all = append(all, p.At)
+	}
+	return geom.RectOf(all[0], all[1:]...)
+}
+
+// extent is the longer side of the rectangle round the pegs on their baseline.
 func (s Sheet) extent() unit.Length {
-	b := s.Triangle.Polygon().Bounds()
+	b := s.bounds()
 	return max(b.Width(), b.Height())
 }
 
 // choose settles where the plan stands and its scale: at the head of the first
-// column where a larger one does not fit across the page, else on a page of its
-// own, upright or turned, and at 1:1000 only when all that fails. No scale is
+// column where a larger one does not fit across the page; over the tables where it
+// would be small with them below it; else on a page of its own, upright or turned, and at 1:1000 only when all that fails. No scale is
 // larger than 1:first.
 func (c *composer) choose(first int) bool {
 	body := c.words.body()
@@ -74,6 +83,12 @@ func (c *composer) choose(first int) bool {
 	if c.column() < body.Width() {
 		if q, also := c.fitPlan(c.column(), room, first, 500); also && q.scale <= p.scale {
 			p, c.inColumn = q, true
+		}
+	}
+	if ok && c.extent() < largePlan*unit.Length(p.scale) {
+		// Too small to be read with everything below it: what does not fit flows on.
+		if q, also := c.fitPlan(body.Width(), body.Height()*0.75, first, 500); also && q.scale < p.scale {
+			p, c.inColumn = q, false
 		}
 	}
 	if ok {
@@ -142,12 +157,12 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bo
 		if scale > last {
 			break
 		}
-		if s.Triangle.Sides[2]*k > width || s.Triangle.Heights[2]*k > height {
+		if b := s.bounds(); b.Width()*k > width || b.Height()*k > height {
 			continue // before the labels are placed
 		}
 		p, drawn := c.drawn[scale]
 		if !drawn {
-			p = s.drawPlan(scale, c.r)
+			p = s.planned().draw(scale, c.r)
 			c.drawn[scale] = p
 		}
 		if p.bounds.Width() <= width && p.bounds.Height()+barHeight+2*planMargin <= height {
@@ -210,17 +225,8 @@ func (c composer) pages() ([]draw.Page, error) {
 		}
 		return c.columns(c.words.next())
 	}
-	// Steps and checks are each read in one piece, unless parting the steps saves a
-	// page or the paper is too small for it.
-	var words []draw.Drawing
-	var err error
-	for _, w := range []struct{ steps, checks bool }{{true, true}, {false, true}, {false, false}} {
-		d, e := sheet.Flow(append(c.tables(), c.blocks(w.steps, w.checks)...), areas, c.r)
-		if err = e; e == nil && (words == nil || w.checks && len(d) < len(words)) {
-			words = d
-		}
-	}
-	if words == nil {
+	words, err := c.flow(areas)
+	if err != nil {
 		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", c.words.width, c.words.height, err)
 	}
 	for i, d := range words {
@@ -234,6 +240,38 @@ func (c composer) pages() ([]draw.Page, error) {
 		out[i].Ops = append(out[i].Ops, c.foot(leaves[i].area)...)
 	}
 	return out, nil
+}
+
+// flow sets the words, in as few pages as it takes without how sure it is: that is
+// in tables, or where they alone would take another page, in words. Steps and checks
+// are each read in one piece, unless parting the steps saves a page or the paper is
+// too small for it.
+func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
+	set := func(f sureForm) (words []draw.Drawing, err error) {
+		for _, w := range []struct{ steps, checks bool }{{true, true}, {false, true}, {false, false}} {
+			d, e := sheet.Flow(append(c.tables(), c.blocks(w.steps, w.checks, f)...), areas, c.r)
+			if err = e; e == nil && (words == nil || w.checks && len(d) < len(words)) {
+				words = d
+			}
+		}
+		if words != nil {
+			return words, nil
+		}
+		return nil, err
+	}
+	tables, err := set(sureTables)
+	if err != nil || !c.lone() {
+		return tables, err
+	}
+	bare, err := set(sureNot)
+	if err != nil || len(bare) == len(tables) {
+		return tables, err
+	}
+	short, err := set(sureInWords)
+	if err != nil || len(short) == len(tables) {
+		return tables, err
+	}
+	return short, nil
 }
 
 // setPlan puts the plan on its page and is what it leaves below it.

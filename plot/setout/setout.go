@@ -1,5 +1,6 @@
-// Package setout turns a triangle larger than paper into a setting-out sheet:
-// pegs, tape lengths, arcs to swing, checks to close on.
+// Package setout turns a layout larger than paper into a setting-out sheet: pegs,
+// tape lengths, arcs to swing, angles to turn, checks to close on, and how sure it
+// all is. A triangle is a layout of three pegs.
 //
 // Prepare works out everything as data; Sheet.Pages draws it for paper,
 // Sheet.Text writes it for a phone and Sheet.CSV for other software. All three
@@ -9,31 +10,36 @@
 //
 // Lengths are printed as the style writes them, so where it asks for nothing else
 // millimetres with at most one decimal and centimetres with at most two; metres
-// always with three; feet and inches to the fraction of the style. The tape lengths are what a person holds, so what their rounding costs at the apex
-// is worked out and printed (Way.Rounding).
+// always with three; feet and inches to the fraction of the style. The tape lengths are what a person holds, so what their rounding costs at a
+// corner is worked out and printed (Placing.Rounding).
 //
 // # Accept ranges
 //
 // One pull of length L is good within
 //
-//	t(L) = a + b·⌈L⌉ + 1 mm
+//	t(L) = a + b·⌈L⌉ + r
 //
 // where a + b·⌈L⌉ (L in metres, rounded up) is the maximum permissible error of
-// the tape's class in Directive 2014/32/EU, annex X (OIML R 35), and 1 mm stands
-// for the nail in the peg and the reading (common practice, no source). A check
-// that follows from the pulls Lᵢ is accepted within
+// the tape's class in Directive 2014/32/EU, annex X (OIML R 35), and r stands for
+// the nail in the peg and the reading, 1 mm unless the tools say otherwise (common
+// practice, no source). An angle is good within what the instrument keeps and what
+// it costs to centre it. A check that follows from the pulls Lᵢ is accepted within
 //
 //	√( t(L)² + Σ (∂check/∂Lᵢ · t(Lᵢ))² )
 //
 // the pulls taken as independent of each other, and the ends of the range are
-// moved outward to the next whole millimetre (sixteenth of an inch).
+// moved outward to the next whole millimetre (sixteenth of an inch). How surely the
+// layout was measured has no part in it: the pegs close on the sheet, whatever that
+// was made from, and 5 m measured to half a metre would accept anything.
 package setout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
@@ -48,14 +54,25 @@ const (
 type Input struct {
 	Job, Piece string
 	Index      int // of the piece in the job, for draw.Place
-	Solution   geom.Solution
-	Answer     int          // index into Solution.Answers
-	Base       [2]geom.Name // zero: the longest side. The tape's zero is held at Base[0] where that can be
+	Net        survey.Adjusted
+	Base       [2]geom.Name    // zero: the surest. The tape's zero is held at Base[0] where that can be
+	Method     *survey.Method  // nil: the surest of Methods
+	Methods    []survey.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
+	Tools      survey.Tools
 	Style      unit.Style
-	Date       string // as the job states it, or empty
-	Printer    string // the one that the pages are made for; empty: any
-	Tape       Tape
+	Date       string    // as the job states it, or empty
+	Printer    string    // the one that the pages are made for; empty: any
 	North      Reference // the zero value: no arrow
+	// Bearing of the baseline from its zero end, clockwise from north: the plan then
+	// has an arrow to the north. nil: not known.
+	Bearing *unit.Angle
+
+	Permitted unit.Length // the K of a permitted deviation ±K√L; 0: none
+	Every     unit.Length // marks along each edge, so far apart; 0: none
+	Boards    unit.Length // profile boards, so far clear of the digging; 0: none
+	// Conditions in which the tape is used; nil: nothing is corrected.
+	Conditions *survey.Conditions
+	Standard   survey.Standard
 }
 
 // Reference is a direction that the plan shows by an arrow.
@@ -64,118 +81,129 @@ type Reference struct {
 	Turn unit.Angle // counter-clockwise from the direction in which the plan draws the baseline, left to right
 }
 
-// Prepare works out the sheet. The longest side must lie between Least and Most
-// and the baseline must not be shorter than Least; otherwise, and where Base
-// names no side, the error is a *unit.Fault.
+// Prepare works out the sheet. The longest distance of two points must lie between
+// Least and Most and the baseline must not be shorter than Least; otherwise, and
+// where Base names no two points or a tape cannot be used as said, the error is a
+// *unit.Fault.
 func Prepare(in Input) (Sheet, error) {
-	if in.Answer < 0 || in.Answer >= len(in.Solution.Answers) {
-		return Sheet{}, &unit.Fault{What: fmt.Sprintf("answer %d of %d was asked for", in.Answer+1, len(in.Solution.Answers)), Hint: "pick one of the triangles that fit"}
+	s := Sheet{
+		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
+		Style: styled(in.Style), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
+		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
 	}
-	t := in.Solution.Answers[in.Answer].Triangle
-	first, zero, err := chooseBase(t, in.Base)
+	if s.Tools.Reading <= 0 {
+		s.Tools.Reading = reading
+	}
+	s.Tools.Feet = inches(s.Style)
+	if in.Conditions != nil {
+		s.Corrected, s.Standard, s.Conditions = true, in.Standard, *in.Conditions
+		if _, _, err := s.Standard.Reading(Most, s.Conditions); err != nil {
+			return Sheet{}, err
+		}
+	}
+	w := newWork(&s, in.Net)
+	if err := w.inRange(in.Base); err != nil {
+		return Sheet{}, err
+	}
+	way, err := w.rank(in)
 	if err != nil {
 		return Sheet{}, err
 	}
-	s := Sheet{
-		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
-		Style: styled(in.Style), Tape: in.Tape, North: in.North,
-	}
-	s.Triangle, s.Place = rebase(t, first)
-	if err := s.inRange(); err != nil {
+	if err := w.baseline(way); err != nil {
 		return Sheet{}, err
 	}
-	s.baseline(zero)
-	w := newWork(&s, in.Solution.Measured)
+	if in.Bearing != nil {
+		s.North = Reference{"north", *in.Bearing}
+		if s.Baseline.Zero == 1 {
+			s.North.Turn += unit.Turn / 2
+		}
+	}
 	w.nameMarks()
-	w.fitSquare()
-	w.ways()
+	w.number()
+	w.pulls()
 	w.checks()
+	w.sure()
+	if err := w.marks(); err != nil {
+		return Sheet{}, err
+	}
+	w.boards()
 	s.Steps = w.steps()
 	s.Cautions = cautions()
+	s.Doubts = w.doubts(in.Net)
 	s.Basis = w.basis()
 	s.Bring = w.bring()
 	return s, nil
 }
 
-// chooseBase finds the corner at the left end of the baseline (the triangle lies
-// above it) and whether the tape's zero is held there.
-func chooseBase(t geom.Triangle, base [2]geom.Name) (first int, zeroLeft bool, err error) {
-	if base == ([2]geom.Name{}) {
-		for i := range 3 {
-			// Side i is opposite corner i, so it starts at corner i+1. Of equal
-			// sides the solver's own baseline wins.
-			if t.Sides[(i+2)%3] > t.Sides[(first+2)%3] {
-				first = i
+// inRange refuses what is too small or too large, and a baseline that is no line.
+func (w *work) inRange(base [2]geom.Name) error {
+	names := w.order
+	var ends [2]geom.Name
+	longest := unit.Length(0)
+	for i, a := range names {
+		for _, b := range names[i+1:] {
+			if d := w.distance(a, b); d >= longest*(1-1e-12) { // of equal ones the last
+				longest, ends = d, [2]geom.Name{a, b}
 			}
 		}
-		return first, true, nil
 	}
-	for i := range 3 {
-		a, b := t.Names[i], t.Names[(i+1)%3]
-		if base == ([2]geom.Name{a, b}) {
-			return i, true, nil
-		}
-		if base == ([2]geom.Name{b, a}) {
-			return i, false, nil
-		}
+	if w.triangle() && w.outline(ends[1], ends[0]) { // as the triangle is walked round
+		ends[0], ends[1] = ends[1], ends[0]
 	}
-	n := t.Names
-	return 0, false, &unit.Fault{
-		Where: fmt.Sprintf("base %s%s", base[0], base[1]),
-		What:  fmt.Sprintf("the triangle %s%s%s has no such side", n[0], n[1], n[2]),
-		Hint:  fmt.Sprintf("name one of %s%s, %s%s, %s%s", n[0], n[1], n[1], n[2], n[2], n[0]),
+	what := "distance"
+	if w.triangle() {
+		what = "side"
 	}
-}
-
-// rebase turns the triangle so that corner first lies at the origin and the next
-// one on the x axis; place leads from the triangle's own plane to the new one.
-func rebase(t geom.Triangle, first int) (out geom.Triangle, place geom.Placement) {
-	p := t.Points[first]
-	turn := -geom.Line{From: p, To: t.Points[(first+1)%3]}.Direction()
-	place.Turn = turn
-	back := geom.Placement{Turn: turn}.Apply(p)
-	place.Shift = geom.Point{X: -back.X, Y: -back.Y}
-	out.Area, out.Perimeter = t.Area, t.Perimeter
-	for i := range 3 {
-		j := (first + i) % 3
-		out.Names[i], out.Sides[i], out.Angles[i], out.Heights[i] = t.Names[j], t.Sides[j], t.Angles[j], t.Heights[j]
-		out.Points[i] = place.Apply(t.Points[j])
-	}
-	// Exact where it is known: the turn above leaves some 1e-12 mm.
-	out.Points[0], out.Points[1] = geom.Point{}, geom.Point{X: out.Sides[2]}
-	out.Points[2].Y = out.Heights[2]
-	return out, place
-}
-
-func (s *Sheet) inRange() error {
-	t := s.Triangle
-	longest := 0
-	for i := range 3 {
-		if t.Sides[i] > t.Sides[longest] {
-			longest = i
-		}
-	}
-	side := func(i int) string { return string(t.Names[(i+1)%3] + t.Names[(i+2)%3]) }
+	name := string(ends[0] + ends[1])
+	const hair = 1e-6 // on the limit but for rounding
 	const sheetFor = "a setting-out sheet is for 1 m to 100 m"
-	switch l := t.Sides[longest]; {
-	case l < Least:
+	switch {
+	case longest < Least-hair:
 		return &unit.Fault{
-			What: fmt.Sprintf("the longest side, %s, is %s: %s", side(longest), metres(l), sheetFor),
+			What: fmt.Sprintf("the longest %s, %s, is %s: %s", what, name, metres(longest), sheetFor),
 			Hint: "print it at full size instead: trammel template",
 		}
-	case l > Most:
+	case longest > Most+hair:
 		return &unit.Fault{
-			What: fmt.Sprintf("the longest side, %s, is %s: %s", side(longest), metres(l), sheetFor),
+			What: fmt.Sprintf("the longest %s, %s, is %s: %s", what, name, metres(longest), sheetFor),
 			Hint: "divide it into triangles of at most 100 m a side, or have it set out by instrument",
 		}
-	case t.Sides[2] < Least:
+	case base == [2]geom.Name{}:
+		return nil
+	}
+	_, first := w.at[base[0]]
+	_, second := w.at[base[1]]
+	if !first || !second || base[0] == base[1] {
+		f := &unit.Fault{Where: fmt.Sprintf("base %s%s", base[0], base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
+		if w.triangle() {
+			n := names
+			f.What = fmt.Sprintf("the triangle %s%s%s has no such side", n[0], n[1], n[2])
+			f.Hint = fmt.Sprintf("name one of %s%s, %s%s, %s%s", n[0], n[1], n[1], n[2], n[2], n[0])
+		}
+		return f
+	}
+	if d := w.distance(base[0], base[1]); d < Least-hair {
+		side := string(base[0] + base[1])
 		return &unit.Fault{
-			Where: "base " + side(2),
-			What:  fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side(2), metres(t.Sides[2])),
-			Hint:  fmt.Sprintf("use the longest side, %s (%s)", side(longest), metres(l)),
+			Where: "base " + side,
+			What:  fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),
+			Hint:  fmt.Sprintf("use the longest %s, %s (%s)", what, name, metres(longest)),
 		}
 	}
 	return nil
+}
+
+// list names points in words, not all of many.
+func list(names []geom.Name) string {
+	var words []string
+	for i, n := range names {
+		if i == 12 && len(names) > 14 {
+			words = append(words, fmt.Sprintf("%d more", len(names)-i))
+			break
+		}
+		words = append(words, string(n))
+	}
+	return strings.Join(words, ", ")
 }
 
 // metres is a length in metres for a message: to 0.1 mm, no trailing zeros, and
@@ -193,18 +221,14 @@ func metres(l unit.Length) string {
 	}
 }
 
-// baseline decides from which end the running distances count: the end asked
-// for, unless the foot of the height lies behind it; then the other, so that
-// every running distance is positive and in one pull.
-func (s *Sheet) baseline(zeroLeft bool) {
-	x, b := s.Triangle.Points[2].X, s.Triangle.Sides[2]
-	if x < 0 {
-		zeroLeft = false
-	} else if x > b {
-		zeroLeft = true
-	}
-	s.Baseline = Baseline{Zero: 0, From: s.Triangle.Names[0], To: s.Triangle.Names[1], Length: b}
-	if !zeroLeft {
-		s.Baseline.Zero, s.Baseline.From, s.Baseline.To = 1, s.Baseline.To, s.Baseline.From
-	}
+// triangle: three points.
+func (w *work) triangle() bool { return len(w.order) == 3 }
+
+// outline says whether an edge of the piece runs from a to b, edgeOf whether one joins
+// the two.
+func (s Sheet) outline(a, b geom.Name) bool {
+	i := slices.Index(s.Outline, a)
+	return i >= 0 && s.Outline[(i+1)%len(s.Outline)] == b
 }
+
+func (s Sheet) edgeOf(a, b geom.Name) bool { return s.outline(a, b) || s.outline(b, a) }

@@ -2,15 +2,8 @@ package setout
 
 import (
 	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
-)
-
-// The units of a 3-4-5 triangle that a tape shows as round figures, the largest
-// first: 9-12-15 m down to 150-200-250 mm, and 30-40-50 ft down to 6-8-10 in.
-// Above 15 m the tape sags more than the larger triangle gains.
-var (
-	metricUnits = []unit.Length{3000, 2500, 2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100, 50}
-	feetUnits   = []unit.Length{10 * unit.Foot, 8 * unit.Foot, 5 * unit.Foot, 4 * unit.Foot, 3 * unit.Foot, 2 * unit.Foot, 1.5 * unit.Foot, unit.Foot, 9 * unit.Inch, 6 * unit.Inch, 3 * unit.Inch, 2 * unit.Inch}
 )
 
 func inches(s unit.Style) bool { return s.Unit == unit.IN || s.Unit == unit.FT }
@@ -19,68 +12,133 @@ func inches(s unit.Style) bool { return s.Unit == unit.IN || s.Unit == unit.FT }
 // other marks only where nothing else fits: nearer, pegs and letters run together.
 const crowd = 0.05
 
-// fitSquare finds the largest 3-4-5 triangle that lies along the baseline and
-// within the height (or a quarter of the baseline, where the triangle is flatter:
-// a leg much shorter than that would not hold a direction). Where the foot lies
-// beyond an end, the string is there to mark the leg on as well.
-func (w *work) fitSquare() {
-	p, b := w.Triangle.Points, w.Baseline.Length
-	units := metricUnits
-	if inches(w.Style) {
-		units = feetUnits
-	}
-	room := max(p[2].Y, b/4)
-	x := p[2].X
-	if w.foot == w.left {
-		x = 0
-	} else if w.foot == w.right {
-		x = b
-	}
-	w.Square.At = w.foot
-	switch {
-	case x < 0:
-		w.Square.Past, w.Square.End = -x, w.left
-	case x > b:
-		w.Square.Past, w.Square.End = x-b, w.right
-	}
-	try := func(u, along, up unit.Length, left bool, clear unit.Length) bool {
-		leg := x + along
-		if left {
-			leg = x - along
+// squareFor is the square that a corner is set off by, as an index into Squares: one
+// that stands at its foot already, else a new one, the largest 3-4-5 triangle that
+// lies along the baseline and within the offset (or a quarter of the baseline, where
+// the triangle is flatter: a leg much shorter than that would not hold a direction).
+// Where the foot lies beyond an end, the string is there to mark the leg on as well.
+func (w *work) squareFor(n geom.Name) int {
+	_, offset, side := w.running(w.sides[n])
+	for i, q := range w.Squares {
+		if q.At == w.feet[n] && q.Side == side {
+			return i
 		}
-		if up > room || leg < min(0, x) || leg > max(b, x) {
+	}
+	b := w.Baseline.Length
+	x := w.sides[n].X
+	for i, end := range w.ends() {
+		if w.feet[n] == end {
+			x = b * unit.Length(i)
+		}
+	}
+	room := b / 4
+	for _, m := range w.beside { // the others that it serves
+		if _, o, s := w.running(w.sides[m]); w.feet[m] == w.feet[n] && s == side {
+			offset = max(offset, o)
+		}
+	}
+	room = max(room, offset)
+	up := unit.Length(1)
+	if w.sides[n].Y < 0 {
+		up = -1
+	}
+	q := Square{At: w.feet[n], Side: side}
+	ends := w.ends()
+	switch {
+	case x < -sameMark:
+		q.Past, q.End = -x, ends[0]
+	case x > b+sameMark:
+		q.Past, q.End = x-b, ends[1]
+	}
+	fits := func(k survey.Square, left bool, clear unit.Length) bool {
+		leg := x + k.Along
+		if left {
+			leg = x - k.Along
+		}
+		if k.Up > room || leg < min(0, x) || leg > max(b, x) {
 			return false
 		}
-		for _, peg := range w.Pegs {
-			if peg.Role == Foot {
-				continue // as far off as the legs are long
-			}
-			if peg.At.Distance(geom.Point{X: leg}) < clear || peg.At.Distance(geom.Point{X: x, Y: up}) < clear {
+		for _, p := range w.standing() {
+			if p.Distance(geom.Point{X: leg}) < clear || p.Distance(geom.Point{X: x, Y: up * k.Up}) < clear {
 				return false
 			}
 		}
-		toward := w.right
+		q.Toward = ends[1]
 		if left {
-			toward = w.left
+			q.Toward = ends[0]
 		}
-		w.Square.Toward = toward
-		w.Square.Along, w.Square.Up, w.Square.Across, w.Square.Unit = along, up, 5*u, u
-		w.Square.Loop = [3]unit.Length{along, along + 5*u, 12 * u}
-		leg0, top := w.free("Q"), w.free("R")
-		w.Square.Leg, w.Square.Top = leg0, top
-		w.Pegs = append(w.Pegs,
-			Peg{Name: leg0, Role: SquareLeg, At: geom.Point{X: leg}, Along: w.along(leg), Note: "for the square"},
-			Peg{Name: top, Role: SquareTop, At: geom.Point{X: x, Y: up}, Along: w.along(x), Offset: up, Note: "for the square"})
+		q.Square = k
 		return true
 	}
 	farLeft := x > b/2 // the longer part of the baseline lies to the left of the foot
+	found := false
+	all := w.Tools.Squares()
+search:
 	for _, clear := range []unit.Length{crowd * b, crowd * b / 4, 0} {
-		for _, u := range units {
+		for i := 0; i < len(all); i += 2 { // of one unit, both ways round
 			for _, left := range []bool{farLeft, !farLeft} {
-				if try(u, 4*u, 3*u, left, clear) || try(u, 3*u, 4*u, left, clear) {
-					return
+				if fits(all[i], left, clear) || fits(all[i+1], left, clear) {
+					found = true
+					break search
 				}
 			}
 		}
 	}
+	if !found {
+		q.Square, q.Toward = all[len(all)-1], ends[0] // a baseline of 1 m has room for it
+	}
+	q.Loop = [3]unit.Length{q.Along, q.Along + q.Across, q.Along + q.Across + q.Up}
+	if w.lone() {
+		q.Leg, q.Top = w.free("Q"), w.free("R")
+	} else {
+		q.Leg, q.Top = w.numbered("Q"), w.numbered("R")
+	}
+	w.Squares = append(w.Squares, q)
+	return len(w.Squares) - 1
+}
+
+// standing are the marks that those of a square keep clear of: all but the feet,
+// which are as far off as its legs are long.
+func (w *work) standing() (all []geom.Point) {
+	for _, p := range w.sides {
+		all = append(all, p)
+	}
+	for _, p := range w.marksOn {
+		if p.Role != Foot {
+			all = append(all, p.At)
+		}
+	}
+	for _, p := range w.mids {
+		all = append(all, p.At)
+	}
+	for _, q := range w.Squares {
+		for _, p := range w.squarePegs(q) {
+			all = append(all, p.At)
+		}
+	}
+	return all
+}
+
+// squarePegs are the two marks of a square.
+func (w *work) squarePegs(q Square) [2]Peg {
+	x := unit.Length(0)
+	switch ends := w.ends(); q.At {
+	case ends[0]:
+	case ends[1]:
+		x = w.Baseline.Length
+	default:
+		for _, p := range w.marksOn {
+			if p.Name == q.At {
+				x = p.At.X
+			}
+		}
+	}
+	leg, top := geom.Point{X: x + q.Along}, geom.Point{X: x, Y: q.Up}
+	if q.Toward == w.ends()[0] {
+		leg.X = x - q.Along
+	}
+	if w.plane(0, 1).Y > 0 != (q.Side == Left) {
+		top.Y = -q.Up
+	}
+	return [2]Peg{w.mark(q.Leg, SquareLeg, leg, "for the square"), w.mark(q.Top, SquareTop, top, "for the square")}
 }

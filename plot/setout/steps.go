@@ -5,68 +5,226 @@ import (
 	"math"
 	"strings"
 
+	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
 // steps is the work in order, for one person with one helper.
 func (w *work) steps() []Step {
-	var out []Step
-	add := func(format string, args ...any) {
-		out = append(out, Step{len(out) + 1, fmt.Sprintf(format, args...)})
+	l := &lines{}
+	from, to := w.Baseline.From, w.Baseline.To
+	l.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s. Stretch a string from %s to %s.",
+		from, w.Figure(w.Pulls[0].Reads), to, from, to)
+	w.extend(l)
+	if len(w.marksOn) > 0 {
+		l.add("Leave 0 on %s and mark along the string: %s.", from, w.marksAlong())
 	}
-	from, to, apex := w.Baseline.From, w.Baseline.To, w.apex
-	f := w.Figure
-	add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s. Stretch a string from %s to %s.",
-		from, f(w.Baseline.Length), to, from, to)
-	if w.Square.Past > 0 {
-		add("%s lies %s beyond %s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
-			w.foot, f(w.Square.Past), w.Square.End, from, w.Square.End, from, w.Square.End, w.foot)
-	}
-	if along := w.running(); len(along) > 0 {
-		add("Leave 0 on %s and mark along the string: %s.", from, w.marksAlong(along))
-	}
-	side := "left"
-	if w.Baseline.Zero == 1 {
-		side = "right"
-	}
-	standing := fmt.Sprintf("%s lies on the %s as you look from %s to %s.", apex, side, from, to)
-
-	arcs, offset := w.Ways[0], w.Ways[1]
-	if arcs.Method == SwingArcs {
-		first, second := arcs.Pulls[0], arcs.Pulls[1]
-		add("%s Hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, f(first.Length))
-		add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: sound. Drive peg %s at the crossing.",
-			second.Hold, f(second.Length), w.Style.Angle(w.Crossing.Angle), apex)
-		w.middleStep(add)
-		w.squareStep(add, "The second way, as a check: ")
-		add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
-			w.foot, w.Square.Top, w.foot, f(offset.Pulls[3].Length), apex)
+	if w.lone() {
+		w.loneSteps(l)
 	} else {
-		offset, arcs = arcs, offset
-		w.squareStep(add, standing+" Make ")
-		add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
-			w.foot, w.Square.Top, w.foot, f(offset.Pulls[3].Length), apex)
-		w.middleStep(add)
-		first, second := arcs.Pulls[0], arcs.Pulls[1]
-		add("The second way, as a check: swing %s from %s and %s from %s. These arcs cross at %s, too flat to place %s by, but both must pass over its nail.",
-			f(first.Length), first.Hold, f(second.Length), second.Hold, w.Style.Angle(w.Crossing.Angle), apex)
+		w.netSteps(l)
 	}
-	add("Pull every check and write it in its box. Where one lies outside its range do not shift a peg to mend it: pull again from step 1.")
-	return out
+	w.moreSteps(l)
+	l.add("Pull every check and write it in its box. Where one lies outside its range do not shift a peg to mend it: pull again from step 1.")
+	return l.all
+}
+
+type lines struct{ all []Step }
+
+func (l *lines) add(format string, args ...any) {
+	l.all = append(l.all, Step{len(l.all) + 1, fmt.Sprintf(format, args...)})
+}
+
+// extend says where the line of the baseline is wanted beyond its ends.
+func (w *work) extend(l *lines) {
+	from, to := w.Baseline.From, w.Baseline.To
+	behind, beyond := w.marksBeyond()
+	for _, x := range []struct {
+		end, other geom.Name
+		marks      []Peg
+	}{{to, from, beyond}, {from, to, behind}} {
+		if len(x.marks) == 0 {
+			continue
+		}
+		var parts []string
+		for _, p := range x.marks {
+			past := p.Along - w.Baseline.Length
+			if x.end == from {
+				past = -p.Along
+			}
+			reads, _ := w.reads(past)
+			parts = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, w.Figure(reads), x.end))
+		}
+		last := x.marks[len(x.marks)-1].Name
+		l.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
+			strings.Join(parts, "; "), x.other, x.end, x.other, x.end, last)
+	}
+}
+
+// marksBeyond are the marks before the zero end of the baseline and past the other.
+func (w *work) marksBeyond() (behind, beyond []Peg) {
+	for _, p := range w.marksOn {
+		switch {
+		case p.Along < -sameMark:
+			behind = append(behind, p)
+		case p.Along > w.Baseline.Length+sameMark:
+			beyond = append(beyond, p)
+		}
+	}
+	return behind, beyond
+}
+
+// loneSteps place the only corner, and once more by the second way.
+func (w *work) loneSteps(l *lines) {
+	main, second := w.Main[0], w.Second[0]
+	apex := main.Peg
+	standing := fmt.Sprintf("%s lies on the %s as you look from %s to %s.", apex, main.Side, w.Baseline.From, w.Baseline.To)
+	switch main.Method {
+	case survey.TwoArcs:
+		first, next := w.Pulls[main.Pulls[0]], w.Pulls[main.Pulls[1]]
+		l.add("%s Hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, w.Figure(first.Reads))
+		l.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
+			next.Hold, w.Figure(next.Reads), w.Style.Angle(main.Crossing.Angle), main.Crossing.words(), apex)
+	case survey.OffsetSquare:
+		w.squareStep(l, main, standing+" Make ")
+		l.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
+			main.Foot, w.Squares[main.Square].Top, main.Foot, w.Figure(w.Pulls[main.Pulls[3]].Reads), apex)
+	default:
+		w.setUp(l)
+		l.add("%s %s", standing, w.turnStep(main))
+	}
+	a, b := w.pullTo(w.mids[0].Name), w.pullTo(w.mids[1].Name)
+	l.add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
+		a.To, w.Figure(a.Reads), a.Hold, b.To, w.Figure(b.Reads), b.Hold, apex)
+	if second.Method == survey.OffsetSquare {
+		w.squareStep(l, second, "The second way, as a check: ")
+		l.add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
+			second.Foot, w.Squares[second.Square].Top, second.Foot, w.Figure(w.Pulls[second.Pulls[3]].Reads), apex)
+		return
+	}
+	first, next := w.Pulls[second.Pulls[0]], w.Pulls[second.Pulls[1]]
+	how := "Both must pass over its nail."
+	if !second.Crossing.Sound {
+		how = fmt.Sprintf("These arcs cross at %s, too flat to place %s by, but both must pass over its nail.", w.Style.Angle(second.Crossing.Angle), apex)
+	}
+	l.add("The second way, as a check: swing %s from %s and %s from %s. %s",
+		w.Figure(first.Reads), first.Hold, w.Figure(next.Reads), next.Hold, how)
+}
+
+// words say whether arcs that cross so are to be trusted.
+func (c Crossing) words() string {
+	if c.Sound {
+		return "sound"
+	}
+	return "flat, so go slowly"
+}
+
+// pullTo is the pull that makes a mark.
+func (w *work) pullTo(n geom.Name) Pull {
+	for _, p := range w.Pulls {
+		if p.To == n {
+			return p
+		}
+	}
+	return Pull{}
+}
+
+// netSteps place corner after corner.
+func (w *work) netSteps(l *lines) {
+	if len(w.Main) == 0 {
+		return
+	}
+	from, to := w.Baseline.From, w.Baseline.To
+	if w.Method == survey.AngleDistance {
+		w.setUp(l)
+	}
+	squared := map[int]bool{}
+	for i, p := range w.Main {
+		looking := ""
+		if i == 0 {
+			looking = fmt.Sprintf(" as you look from %s to %s", from, to)
+		}
+		switch p.Method {
+		case survey.TwoArcs:
+			first, next := w.Pulls[p.Pulls[0]], w.Pulls[p.Pulls[1]]
+			l.add("Peg %s. Hold 0 on %s, pull %s, scratch an arc; hold 0 on %s, pull %s, scratch across it. They cross at %s: %s. Of the two crossings take the one on the %s%s. Drive peg %s there.",
+				p.Peg, first.Hold, w.Figure(first.Reads), next.Hold, w.Figure(next.Reads), w.Style.Angle(p.Crossing.Angle), p.Crossing.words(), p.Side, looking, p.Peg)
+		case survey.OffsetSquare:
+			q := w.Squares[p.Square]
+			if !squared[p.Square] {
+				squared[p.Square] = true
+				w.squareStep(l, p, fmt.Sprintf("On the %s%s, make ", p.Side, looking))
+			}
+			l.add("Peg %s, on the %s. Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
+				p.Peg, p.Side, q.At, q.Top, q.At, w.Figure(w.Pulls[p.Pulls[3]].Reads), p.Peg)
+		default:
+			l.add("Peg %s, on the %s%s. %s", p.Peg, p.Side, looking, w.turnStep(p))
+		}
+	}
+}
+
+// setUp places the instrument.
+func (w *work) setUp(l *lines) {
+	from, to := w.Baseline.From, w.Baseline.To
+	if w.instrument().Name == survey.Theodolite.Name {
+		l.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
+		return
+	}
+	l.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", w.instrument().Name, from, to)
+}
+
+// turnStep turns the angle and pulls along the sight.
+func (w *work) turnStep(p Placing) string {
+	turn, ray := w.Pulls[p.Pulls[0]], w.Pulls[p.Pulls[1]]
+	if w.instrument().Name != survey.Theodolite.Name {
+		return fmt.Sprintf("Mark %s to the %s of %s and stretch a string from %s over the mark. Hold 0 on %s, pull %s along it and drive peg %s.",
+			w.turned(turn.Angle), turn.Side, w.Baseline.To, turn.Hold, ray.Hold, w.Figure(ray.Reads), p.Peg)
+	}
+	circle := "" // reads clockwise
+	if turn.Side == Left {
+		circle = fmt.Sprintf(" (on a circle that counts clockwise: %s)", w.turned(unit.Turn-w.shownAngle(turn.Angle)))
+	}
+	return fmt.Sprintf("Turn %s to the %s of %s%s. Hold 0 on %s, pull %s along the sight and drive peg %s.",
+		w.turned(turn.Angle), turn.Side, w.Baseline.To, circle, ray.Hold, w.Figure(ray.Reads), p.Peg)
+}
+
+// moreSteps are the marks along the edges and the profile boards.
+func (w *work) moreSteps(l *lines) {
+	if len(w.Marks) > 0 {
+		l.add("Marks along the edges, every %s: stretch a string from corner to corner, hold 0 on the first and mark as the table says. Where no line can be stretched, set each mark off from the baseline: along, then square out.",
+			w.Style.LengthUnit(w.Every))
+	}
+	if len(w.Nails) == 0 {
+		return
+	}
+	l.add("Profile boards: beyond each corner set a board square across the line of each edge, its face at the distance in the table, its top level with the others and firmly staked.")
+	l.add("Stretch each string over the two nails of its edge to the boards, plumb over the pegs, and drive its nail into either board. Strings cross over the corners: after digging stretch them again and plumb down.")
 }
 
 // marksAlong lists running distances: "F at 3600 (foot); M at 4000 (middle)".
-func (w *work) marksAlong(pegs []Peg) string {
+func (w *work) marksAlong() string {
 	var parts []string
-	for _, p := range pegs {
+	for _, p := range w.marksOn {
 		what := "middle"
-		if p.Role == Foot {
+		switch p.Role {
+		case Foot:
 			what = "foot"
+			if !w.lone() {
+				what = p.Note
+			}
 			if p.Also {
 				what += ", middle"
 			}
+		case Corner:
+			what = "a peg"
 		}
-		text := fmt.Sprintf("%s at %s (%s)", p.Name, w.Figure(p.Along), what)
+		pull := w.pullTo(p.Name)
+		at := w.Figure(pull.Reads)
+		if pull.Behind {
+			at += " behind " + string(w.Baseline.From)
+		}
+		text := fmt.Sprintf("%s at %s (%s)", p.Name, at, what)
 		for _, q := range w.Pegs {
 			if q.Name == p.Name {
 				break // each pair once
@@ -75,81 +233,66 @@ func (w *work) marksAlong(pegs []Peg) string {
 				text += fmt.Sprintf(", on one peg with %s", q.Name)
 			}
 		}
+		for _, q := range w.Pegs {
+			if q.Number > p.Number && q.Role == Corner && q.At.Distance(p.At) < onePeg {
+				text += fmt.Sprintf(", on one peg with %s", q.Name)
+			}
+		}
 		parts = append(parts, text)
 	}
 	return strings.Join(parts, "; ")
 }
 
-func (w *work) middleStep(add func(string, ...any)) {
-	a, b := w.Middles[0], w.Middles[1]
-	add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
-		a.To, w.Figure(a.Length), a.Hold, b.To, w.Figure(b.Length), b.Hold, w.apex)
-}
-
 // squareStep tells the 3-4-5 triangle, with two pulls and, where the tape is long
 // enough for the rest of the work, as one loop.
-func (w *work) squareStep(add func(string, ...any), opening string) {
-	q, f := w.Square, w.Figure
+func (w *work) squareStep(l *lines, p Placing, opening string) {
+	q, f := w.Squares[p.Square], w.Figure
 	loop := ""
 	if q.Loop[2] <= w.longest() { // else it wants a longer tape than anything else
 		loop = fmt.Sprintf(" (Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
 			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
 	}
-	add("%sa square at %s by 3-4-5. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
+	l.add("%sa square at %s by 3-4-5. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
 		opening, q.At, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top, loop)
 }
 
 // bring is what to take along.
 func (w *work) bring() []string {
-	return []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", w.Tape.Class, w.reach(w.longest())),
-		fmt.Sprintf("%d pegs with a nail each", len(w.Pegs)),
+	pegs := len(w.Pegs)
+	all := []string{
+		fmt.Sprintf("a tape of class %s, %s or longer", w.Tools.Tape.Class, w.reach(w.longest())),
+		fmt.Sprintf("%d pegs with a nail each", pegs),
 		"string, hammer, plumb bob, thick pencil",
 	}
-}
-
-// longest of all pulls.
-func (s Sheet) longest() (l unit.Length) {
-	for _, p := range s.allPulls() {
-		l = max(l, p.Length)
+	if w.Method == survey.AngleDistance {
+		all = append(all, "a "+w.instrument().Name)
 	}
-	return l
+	if w.Corrected {
+		all = append(all, "a spring balance and a thermometer for the tape")
+	}
+	if n := len(w.Nails); n > 0 {
+		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
+	}
+	return all
 }
 
-// allPulls in the order of their numbers.
-func (s Sheet) allPulls() []Pull {
-	var out []Pull
-	out = append(out, s.Pulls...)
-	out = append(out, s.Ways[0].Pulls...)
-	out = append(out, s.Middles...)
-	return append(out, s.Ways[1].Pulls...)
-}
-
-// crossingWords say how the arcs cross and what that does.
+// crossingWords say how the arcs cross and what that does, where there is one corner.
 func (s Sheet) crossingWords() string {
-	c := s.Crossing
+	if len(s.Second) == 0 {
+		return ""
+	}
+	c := s.Main[0].Crossing
 	words := fmt.Sprintf("The arcs cross at %s: ", s.Style.Angle(c.Angle))
-	if c.Sound {
+	switch {
+	case c.Sound:
 		words += "sound"
-	} else {
+	case s.Method == survey.OffsetSquare:
 		words += fmt.Sprintf("not sound, so the offset places %s", c.At)
+	default:
+		words += "not sound"
 	}
-	words += fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
+	return words + fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
 		s.Style.Angle(Flattest), s.Style.Angle(Bluntest), c.Spread, c.At)
-	if c.Sound {
-		return words
-	}
-	// From the longest side they cross at the largest angle.
-	t, widest := s.Triangle, 2
-	for i := range 2 {
-		if t.Angles[i] > t.Angles[widest] {
-			widest = i
-		}
-	}
-	if a := t.Angles[widest]; widest != 2 && a <= Bluntest {
-		words += fmt.Sprintf(" From %s%s, the longest side, they would cross at %s.", t.Names[(widest+1)%3], t.Names[(widest+2)%3], s.Style.Angle(a))
-	}
-	return words
 }
 
 // cautions are the same on every sheet.
@@ -166,10 +309,14 @@ func cautions() []string {
 	}
 }
 
+// sameStep keeps a length that is a whole number of metres but for rounding from
+// counting as one more.
+const sameStep = 1e-9
+
 // reach is the length of tape that a pull wants, in whole metres or feet.
 func (s Sheet) reach(l unit.Length) string {
 	if inches(s.Style) {
-		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameMetre)))
+		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameStep)))
 	}
-	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameMetre)))
+	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameStep)))
 }

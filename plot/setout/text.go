@@ -43,28 +43,63 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, x := range s.Cautions {
 		para("- ", x)
 	}
+	if len(s.Doubts) > 0 {
+		head("Before setting out")
+		for _, x := range s.Doubts {
+			para("- ", x)
+		}
+	}
 	head("Pegs")
-	line("from " + string(s.Baseline.From) + " along, then square out")
+	both := s.bothSides()
+	side := ", " + s.oneSide().String()
+	if both {
+		side = ""
+	}
+	para("", fmt.Sprintf("in the order of setting: along from %s, then square out%s", s.Baseline.From, side))
 	rows := [][]string{}
 	for _, p := range s.Pegs {
-		rows = append(rows, []string{string(p.Name), s.Figure(p.Along), s.Figure(p.Offset)})
+		along := s.Figure(max(p.Along, 0))
+		if p.Along < 0 && s.Figure(-p.Along) != along {
+			along = "−" + s.Figure(-p.Along)
+		}
+		row := []string{string(p.Name), along, s.Figure(p.Offset)}
+		if both {
+			row = append(row, p.Side.String())
+		}
+		rows = append(rows, row)
 	}
 	table(line, rows)
 	head("Hold 0 at, pull to")
 	rows = nil
-	for _, p := range s.allPulls() {
-		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), s.Figure(p.Length), s.useWords(p)})
+	for _, p := range s.Pulls {
+		reads := s.Figure(p.Reads)
+		if p.Use == ForAngle {
+			reads = s.turned(p.Angle)
+		}
+		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), reads, s.useWords(p)})
 	}
 	table(line, rows)
-	line("")
-	para("", s.crossingWords())
+	if words := s.crossingWords(); words != "" {
+		line("")
+		para("", words)
+	}
+	if s.Corrected {
+		head("Tape corrections")
+		para("", s.correctionWords())
+		for _, p := range s.Pulls {
+			if p.Use != ForAngle && p.Use != ForLeg {
+				para(fmt.Sprintf("%2d. ", p.Number), fmt.Sprintf("%s %s true %s: %s, lay off %s", p.Hold, p.To, s.Figure(p.Length), s.broken(p), s.Figure(p.Reads)))
+			}
+		}
+	}
 	head("Steps")
 	for _, x := range s.Steps {
 		para(fmt.Sprintf("%2d. ", x.Number), x.Words)
 	}
+	s.textMarks(line, head)
 	head("Checks")
 	for _, c := range s.Checks {
-		para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Value)))
+		para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Reads)))
 		para("    ", fmt.Sprintf("good %s to %s", s.Figure(c.Least), s.Figure(c.Greatest)))
 		line("    found ________________")
 	}
@@ -72,19 +107,81 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, x := range s.Basis {
 		para("", x)
 	}
+	head("How sure, in " + s.smallUnit())
+	line("peg, measured, set out, both")
+	rows = nil
+	for _, x := range s.Sure {
+		row := []string{string(x.Peg), s.small(x.Measured), s.small(x.SetOut), s.small(x.Both)}
+		if s.Permitted > 0 {
+			row = append(row, x.verdict()+" "+s.small(x.Permitted))
+		}
+		rows = append(rows, row)
+	}
+	table(line, rows)
+	para("", s.sureWords())
+	head("Which way is surest")
+	for i, x := range s.Ranking.Best {
+		used := ""
+		if i == s.Ranking.Used {
+			used = ", used"
+		}
+		para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", wayWords(x.Method), edge(x.Base), s.small(x.Figure), s.smallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
+	}
+	para("", s.rankWords())
 	_, err := io.WriteString(out, b.String())
 	return err
+}
+
+// textMarks are the marks along the edges, the nails in the profile boards and where
+// the strings cross.
+func (s Sheet) textMarks(line, head func(string)) {
+	side := func(row []string, x Side) []string {
+		if s.bothSides() || len(s.Nails) > 0 {
+			row = append(row, x.String())
+		}
+		return row
+	}
+	if len(s.Marks) > 0 {
+		head("Marks along the edges")
+		line("edge, from its first; along, square out")
+		var rows [][]string
+		for _, m := range s.Marks {
+			rows = append(rows, side([]string{edge(m.Edge), s.laid(m.At), s.laidAlong(m.Along), s.laid(m.Offset)}, m.Side))
+		}
+		table(line, rows)
+	}
+	if len(s.Nails) > 0 {
+		head("Nails in the profile boards")
+		line("string, beyond, by; along, square out")
+		var rows [][]string
+		for _, n := range s.Nails {
+			rows = append(rows, side([]string{edge(n.Edge), string(n.Beyond), s.laid(n.Past), s.laidAlong(n.Along), s.laid(n.Offset)}, n.Side))
+		}
+		table(line, rows)
+	}
+	if len(s.Strings) > 0 {
+		head("Strings, from their first nail")
+		for _, x := range s.Strings {
+			for i, words := range wrapRunes(fmt.Sprintf("%s %s long, crosses %s at %s, %s at %s", edge(x.Edge), s.laid(x.Length), edge(x.With[0]), s.laid(x.Corners[0]), edge(x.With[1]), s.laid(x.Corners[1])), phone-2) {
+				line([]string{"- ", "  "}[min(i, 1)] + words)
+			}
+		}
+	}
 }
 
 // useWords says in a word or two what a pull does.
 func (s Sheet) useWords(p Pull) string {
 	switch p.Use {
-	case ForArc:
-		return "arc"
 	case ForRunning:
-		return "along"
-	case ForLeg:
-		return "square"
+		if p.Behind {
+			return "behind"
+		}
+	case ForHeight:
+		if !s.lone() {
+			return "offset"
+		}
+	case ForAngle:
+		return "angle " + p.Side.String()
 	}
 	return string(p.Use)
 }

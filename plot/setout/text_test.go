@@ -13,6 +13,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
@@ -30,7 +31,7 @@ func textOf(t testing.TB, s Sheet) string {
 // The boathouse gable, 7.2 m across at a pitch of 35°. The text was read line by
 // line; its figures follow from 3600/cos 35° = 4394.79 and 3600·tan 35° = 2520.75.
 func TestTextOfTheGable(t *testing.T) {
-	got := textOf(t, prepared(t, "AB=7200 A=35deg B=35deg", func(in *Input) { in.Date = "2026-03-14" }))
+	got := textOf(t, prepared(t, gable, func(in *Input) { in.Date = "2026-03-14" }))
 	const name = "testdata/gable.txt"
 	if *update {
 		if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
@@ -46,7 +47,7 @@ func TestTextOfTheGable(t *testing.T) {
 	}
 }
 
-var pullLine = regexp.MustCompile(`(?m)^ ?\d+  (\w) (\w) +([0-9.\x{2009}]+) +(baseline|along|arc|square|height|middle)$`)
+var pullLine = regexp.MustCompile(`(?m)^ ?\d+  (\w) (\w) +([0-9.\x{2009}]+) +(baseline|along|arc|square|height|middle|ray)$`)
 
 // Whoever follows the text comes to the right place: the figures are read out of
 // the text, the arcs crossed by a formula of the test's own, and the apex compared
@@ -62,7 +63,7 @@ func TestFollowingTheText(t *testing.T) {
 			}
 			pulls[m[4]+m[1]+m[2]] = v
 		}
-		from, to, apex := string(s.Baseline.From), string(s.Baseline.To), string(s.Crossing.At)
+		from, to, apex := string(s.Baseline.From), string(s.Baseline.To), string(s.Main[0].Peg)
 		b := pulls["baseline"+from+to]
 		ra, rb := pulls["arc"+from+apex], pulls["arc"+to+apex]
 		if b == 0 || ra == 0 || rb == 0 {
@@ -72,10 +73,10 @@ func TestFollowingTheText(t *testing.T) {
 		p := (b + ra + rb) / 2
 		half := math.Atan2(math.Sqrt((p-b)*(p-ra)), math.Sqrt(p*(p-rb)))
 		x, y := ra*math.Cos(2*half), ra*math.Sin(2*half)
-		c, _ := s.Peg(s.Crossing.At)
+		c, _ := s.Peg(s.Main[0].Peg)
 		return math.Hypot(x-c.Along.MM(), y-c.Offset.MM())
 	}
-	gable := prepared(t, "AB=7200 A=35deg B=35deg", nil)
+	gable := prepared(t, gable, nil)
 	off := follow(gable)
 	exact := [2]float64{3600, 3600 * math.Tan(35*math.Pi/180)}
 	c, _ := gable.Peg("C")
@@ -92,23 +93,23 @@ func TestFollowingTheText(t *testing.T) {
 		if !ok {
 			continue
 		}
-		way := s.Ways[0]
-		if way.Method != SwingArcs {
-			way = s.Ways[1]
+		way := s.Main[0]
+		if way.Method != survey.TwoArcs {
+			way = s.Second[0]
 		}
-		if math.Sin(float64(s.Crossing.Angle)) < 0.05 {
+		if math.Sin(float64(way.Crossing.Angle)) < 0.05 {
 			continue // arcs that may not meet when rounded
 		}
 		n++
 		off := follow(s)
 		if math.Abs(off-way.Rounding.MM()) > 1e-4 {
-			t.Fatalf("the apex comes out %.5f mm off, the sheet says %.5f: %+v", off, way.Rounding.MM(), s.Triangle)
+			t.Fatalf("the apex comes out %.5f mm off, the sheet says %.5f: %+v", off, way.Rounding.MM(), s.Pegs)
 		}
 		// Three figures, each within 0.05: at most 0.05·2/sin γ and the baseline's own.
-		if math.Sin(float64(s.Crossing.Angle)) < 0.2 {
+		if math.Sin(float64(way.Crossing.Angle)) < 0.2 {
 			continue // where the first order does not suffice
 		}
-		if most := 0.05 * 3 / math.Sin(float64(s.Crossing.Angle)); off > most+1e-6 {
+		if most := 0.05 * 3 / math.Sin(float64(way.Crossing.Angle)); off > most+1e-6 {
 			t.Fatalf("the apex comes out %.5f mm off, more than rounding explains (%.5f)", off, most)
 		}
 	}
@@ -146,7 +147,7 @@ func TestTextIsNarrow(t *testing.T) {
 }
 
 func TestCSV(t *testing.T) {
-	s := prepared(t, "AB=7200 A=35deg B=35deg", func(in *Input) { in.Job = `Refit, "north" slip`; in.Piece = "two\nlines" })
+	s := prepared(t, gable, func(in *Input) { in.Job = `Refit, "north" slip`; in.Piece = "two\nlines" })
 	var b bytes.Buffer
 	if err := s.CSV(&b); err != nil {
 		t.Fatal(err)
@@ -158,7 +159,7 @@ func TestCSV(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := strings.Join(rows[0], ","); got != "kind,from,to,value_mm,accept_from_mm,accept_to_mm,along_mm,offset_mm,note" {
+	if got := strings.Join(rows[0], ","); got != "kind,from,to,value_mm,accept_from_mm,accept_to_mm,along_mm,offset_mm,note,side,angle_deg,reads_mm,sigma_along_mm,sigma_across_mm" {
 		t.Errorf("columns %s", got)
 	}
 	find := func(kind, from, to string) []string {
@@ -168,7 +169,7 @@ func TestCSV(t *testing.T) {
 			}
 		}
 		t.Errorf("no row %s %s %s", kind, from, to)
-		return make([]string, 9)
+		return make([]string, 14)
 	}
 	for _, c := range []struct {
 		kind, from, to string
@@ -188,11 +189,11 @@ func TestCSV(t *testing.T) {
 			t.Errorf("%s %s %s: %q, want %q", c.kind, c.from, c.to, got, c.want)
 		}
 	}
-	// Heads, sheet, crossing, and every peg, pull and check once.
-	if want := 3 + len(s.Pegs) + len(s.allPulls()) + len(s.Checks); len(rows) != want {
+	// Heads, sheet, crossing, and every peg, pull and check once, ways, and three of how sure each point is.
+	if want := 3 + len(s.Pegs) + len(s.Pulls) + len(s.Checks) + len(s.Ranking.Best) + 3*len(s.Sure); len(rows) != want {
 		t.Errorf("%d rows, want %d", len(rows), want)
 	}
-	for i, p := range s.allPulls() {
+	for i, p := range s.Pulls {
 		if p.Number != i+1 {
 			t.Errorf("pull %d has number %d", i+1, p.Number)
 		}
@@ -204,7 +205,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrPermission }
 
 func TestWriteErrorsComeBack(t *testing.T) {
-	s := prepared(t, "AB=7200 A=35deg B=35deg", nil)
+	s := prepared(t, gable, nil)
 	if s.CSV(fullDisk{}) == nil || s.Text(fullDisk{}) == nil {
 		t.Error("an error of the writer is lost")
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -20,67 +21,151 @@ type tablesBlock struct{ s Sheet }
 
 const betweenTables unit.Length = 8
 
+// short is how many rows a table may have to stand in one piece, beside another.
+const short = 24
+
 // abreast says whether the two tables stand side by side.
 func abreast(pulls, pegs sheet.Table, width unit.Length, r draw.Ruler) bool {
-	return pulls.Breadth(r)+pegs.Breadth(r)+betweenTables <= width
+	return pulls.Breadth(r)+pegs.Breadth(r)+betweenTables <= width && len(pulls.Cells) <= short
 }
 
 // below is the height of what stands below the plan in any case: both tables, or
-// the pulls alone where the pegs may follow on the next page.
+// the pulls alone where the pegs may follow on the next page, or of long ones the
+// beginning.
 func (s Sheet) below(width unit.Length, r draw.Ruler) unit.Length {
 	pulls, pegs := s.pullsAndPegs()
 	if abreast(pulls, pegs, width, r) {
 		return sheet.Height(s.tables(), width, r)
 	}
-	return sheet.Height([]sheet.Block{sheet.Heading{Words: "Hold and pull"}, pulls}, width, r)
+	if len(pulls.Cells) > short {
+		pulls.Cells = pulls.Cells[:short/2]
+	}
+	return sheet.Height([]sheet.Block{sheet.Heading{Words: pullsHead}, pulls}, width, r)
 }
+
+const pullsHead = "Hold and pull"
 
 func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	pulls, pegs := b.s.pullsAndPegs()
 	var blocks []sheet.Block
-	left := []sheet.Block{sheet.Heading{Words: "Hold and pull"}, pulls}
+	left := []sheet.Block{sheet.Heading{Words: pullsHead}, pulls}
 	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
 	if abreast(pulls, pegs, width, r) {
 		l, p := pulls.Breadth(r), pegs.Breadth(r)
 		spare := float64(width-l-p-betweenTables) / 2
 		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: betweenTables})
 	} else {
-		blocks = append(append(blocks, left...), right...)
+		blocks = append(append(blocks, right...), left...)
 	}
-	blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: b.s.crossingWords()})
+	if words := b.s.crossingWords(); words != "" {
+		blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: words})
+	}
 	return sheet.Stack(blocks, width, r)
 }
 
 // pullsAndPegs are the two tables.
 func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
-	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: true, Columns: []sheet.Column{
-		{Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "what it is"},
+	both := s.bothSides()
+	out := "square\nout"
+	if !both {
+		out = "square\nout, " + s.oneSide().String()
+	}
+	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pegs) <= short, Columns: []sheet.Column{
+		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: out, Align: s.figures()}, {Head: "side"}, {Head: "what it is"},
 	}}
 	for _, p := range s.Pegs {
-		chosen := p.Role == SquareLeg || p.Role == SquareTop
-		along := s.told(p.Along, p.Along == 0 || p.Role == Corner && p.Offset == 0 && s.Baseline.Measured)
-		offset := s.told(p.Offset, p.Offset == 0 || chosen || p.Role == Corner && s.fromSite(ForHeight, s.Square.At))
-		pegs.Cells = append(pegs.Cells, []string{string(p.Name), along, offset, p.Note})
+		along, offset := s.pegFigures(p)
+		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), p.Note})
 	}
-	pulls = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: true, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "\nreads", Align: s.figures()}, {Head: "for"},
+	if !both {
+		pegs = without(pegs, 4)
+	}
+	pulls = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
+		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: s.figures()}, {Head: "tape\nreads", Align: s.figures()}, {Head: "for"},
 	}}
-	for _, p := range s.allPulls() {
-		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.told(p.Length, p.Measured || p.Use == ForLeg), s.useWords(p)})
+	for _, p := range s.Pulls {
+		known := p.Measured || p.Use == ForLeg
+		reads := s.told(p.Reads, known && !s.Corrected)
+		length := s.told(p.Length, known)
+		if p.Use == ForAngle {
+			reads, length = s.toldAngle(p), ""
+		}
+		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.useWords(p)})
+	}
+	if !s.Corrected {
+		pulls = without(pulls, 3)
+		pulls.Columns[3].Head = "\nreads"
 	}
 	return pulls, pegs
 }
 
-// fromSite says whether the pull for a use from a mark to the apex was measured.
-func (s Sheet) fromSite(u Use, hold geom.Name) bool {
-	for _, w := range s.Ways {
-		for _, p := range w.Pulls {
-			if p.Use == u && p.Hold == hold {
-				return p.Measured
-			}
+func (s Sheet) toldAngle(p Pull) string {
+	if !p.Measured {
+		return "(" + s.turned(p.Angle) + ")"
+	}
+	return s.turned(p.Angle)
+}
+
+// pegFigures are a peg's running distance and offset, as the plan and the table have
+// them: bare where they were measured or chosen.
+func (s Sheet) pegFigures(p Peg) (along, offset string) {
+	chosen := p.Role == SquareLeg || p.Role == SquareTop
+	along = s.told(max(p.Along, -p.Along), s.alongMeasured(p))
+	if p.Along < 0 && s.Figure(-p.Along) != s.Figure(0) {
+		along = "−" + along
+	}
+	offset = s.told(p.Offset, p.Side == OnLine || chosen || p.Role == Corner && s.offsetTold(p.Name))
+	return along, offset
+}
+
+func (s Sheet) alongMeasured(p Peg) bool {
+	switch {
+	case p.Along == 0:
+		return true
+	case p.Name == s.Baseline.To:
+		return s.Baseline.Measured
+	}
+	return p.Role == Corner && p.Side == OnLine && s.fromSite(ForRunning, s.Baseline.From, p.Name)
+}
+
+// offsetTold says whether a corner's offset was measured.
+func (s Sheet) offsetTold(n geom.Name) bool {
+	for _, p := range s.Pulls {
+		if p.Use == ForHeight && p.To == n {
+			return p.Measured
 		}
 	}
 	return false
+}
+
+// bothSides says whether pegs stand on either side of the baseline; oneSide is the
+// one on which all stand.
+func (s Sheet) bothSides() bool {
+	seen := map[Side]bool{}
+	for _, p := range s.Pegs {
+		seen[p.Side] = true
+	}
+	return seen[Left] && seen[Right]
+}
+
+func (s Sheet) oneSide() Side {
+	for _, p := range s.Pegs {
+		if p.Side != OnLine {
+			return p.Side
+		}
+	}
+	return Left
+}
+
+// without leaves a column out.
+func without(t sheet.Table, column int) sheet.Table {
+	t.Columns = append(append([]sheet.Column(nil), t.Columns[:column]...), t.Columns[column+1:]...)
+	cells := make([][]string, len(t.Cells))
+	for i, c := range t.Cells {
+		cells[i] = append(append([]string(nil), c[:column]...), c[column+1:]...)
+	}
+	t.Cells = cells
+	return t
 }
 
 // figures is how a column of lengths stands.
@@ -110,25 +195,23 @@ func (b careBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return sheet.Beside{Stacks: [][]sheet.Block{{sheet.List{Items: items[:half]}}, {sheet.List{Items: items[half:]}}}, Gutter: 6}.Rows(width, r)
 }
 
-// checksBlock is the table of checks; on narrow paper in smaller letters, and where
-// that does not do without its last column, which only says what the letters say.
-type checksBlock struct{ sheet.Table }
+// narrowing is a table that on narrow paper is set in smaller letters, and where that
+// does not do without its last column.
+type narrowing struct {
+	sheet.Table
+	less  bool // the last column may go: it only says what the letters say
+	after bool // not parted from what follows
+}
 
-func (b checksBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+func (b narrowing) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	if b.Breadth(r) > width {
 		b.Height = draw.NoteHeight
 	}
-	if b.Breadth(r) > width {
-		last := len(b.Columns) - 1
-		b.Columns = b.Columns[:last]
-		cells := make([][]string, len(b.Cells))
-		for i, c := range b.Cells {
-			cells[i] = c[:last]
-		}
-		b.Cells = cells
+	if b.less && b.Breadth(r) > width {
+		b.Table = without(b.Table, len(b.Columns)-1)
 	}
 	rows := b.Table.Rows(width, r)
-	rows[len(rows)-1].Keep = b.Whole // with who set out
+	rows[len(rows)-1].Keep = b.after && b.Whole
 	return rows
 }
 
@@ -140,31 +223,158 @@ func (s Sheet) checksTable() sheet.Table {
 	}}
 	for _, c := range s.Checks {
 		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			s.told(c.Value, c.Measured), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
+			s.told(c.Reads, c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
 	}
 	return t
 }
 
+// sureTable says how far off each peg may be.
+func (s Sheet) sureTable() sheet.Table {
+	u := s.smallUnit()
+	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Sure) <= short, Columns: []sheet.Column{
+		{Head: "peg"}, {Head: "σ along,\n" + u, Align: sheet.OnPoint}, {Head: "σ across,\n" + u, Align: sheet.OnPoint},
+		{Head: "95 %: as\nmeasured", Align: sheet.OnPoint}, {Head: "as set\nout", Align: sheet.OnPoint}, {Head: "both,\n" + u, Align: sheet.OnPoint},
+		{Head: "may be\noff, " + u, Align: sheet.OnPoint}, {Head: ""},
+	}}
+	for _, x := range s.Sure {
+		t.Cells = append(t.Cells, []string{string(x.Peg), s.small(x.Along), s.small(x.Across), s.small(x.Measured), s.small(x.SetOut), s.small(x.Both), s.small(x.Permitted), x.verdict()})
+	}
+	if s.Permitted == 0 {
+		t = without(without(t, 7), 6)
+	}
+	return t
+}
+
+func (x Sure) verdict() string {
+	if x.Inside {
+		return "inside"
+	}
+	return "outside"
+}
+
+// rankTable compares the ways.
+func (s Sheet) rankTable() sheet.Table {
+	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: true, Columns: []sheet.Column{
+		{Head: "way"}, {Head: "from"}, {Head: "worst\npeg"}, {Head: "95 %,\n" + s.smallUnit(), Align: sheet.OnPoint}, {Head: "times", Align: sheet.OnPoint}, {Head: ""},
+	}}
+	for i, x := range s.Ranking.Best {
+		used := ""
+		if i == s.Ranking.Used {
+			used = "used"
+		}
+		t.Cells = append(t.Cells, []string{wayWords(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
+	}
+	return t
+}
+
+func wayWords(m survey.Method) string {
+	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance"}[m]
+}
+
+// sureWords say what the figures of how sure it is mean.
+func (s Sheet) sureWords() string {
+	words := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. σ is two fifths of that or less, along %s%s and across it.",
+		s.Baseline.From, s.Baseline.To, "both", s.Baseline.From, s.Baseline.To)
+	if s.Permitted > 0 {
+		words += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", number(s.Permitted.MM()), number(2*s.Permitted.MM()))
+	}
+	return words
+}
+
+// sureForm is how the sheet says how sure it is.
+type sureForm uint8
+
+const (
+	sureTables  sureForm = iota
+	sureInWords          // where that saves a page
+	sureNot              // only to see what the rest takes
+)
+
+func (s Sheet) sureBlocks(f sureForm) []sheet.Block {
+	switch f {
+	case sureTables:
+		return []sheet.Block{sureBlock{s}}
+	case sureInWords:
+		return []sheet.Block{sheet.Paragraph{Words: s.sureInWords()}}
+	}
+	return nil
+}
+
+// sureBlock is the two tables of how sure it is, side by side where the width allows.
+type sureBlock struct{ s Sheet }
+
+func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	s := b.s
+	sure, rank := s.sureTable(), s.rankTable()
+	left := []sheet.Block{sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.sureWords()}}
+	right := []sheet.Block{sheet.Heading{Words: "Which way is surest"}, narrowing{Table: rank}, sheet.Gap(1), sheet.Paragraph{Words: s.rankWords()}}
+	l, p := sure.Breadth(r), rank.Breadth(r)
+	if l+p+betweenTables > width {
+		sure.Height, rank.Height = draw.NoteHeight, draw.NoteHeight
+		left[1], right[1] = narrowing{Table: sure}, narrowing{Table: rank}
+		l, p = sure.Breadth(r), rank.Breadth(r)
+	}
+	if l+p+betweenTables > width || len(s.Sure) > short {
+		return sheet.Stack(append(left, right...), width, r)
+	}
+	spare := float64(width-l-p-betweenTables) / 2
+	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: betweenTables}.Rows(width, r)
+}
+
+// sureInWords is what the two tables say, in less room.
+func (s Sheet) sureInWords() string {
+	var pegs, ways []string
+	for _, x := range s.Sure[1:] {
+		words := fmt.Sprintf("%s %s (as measured %s, as set out %s; σ along %s, across %s)", x.Peg, s.small(x.Both), s.small(x.Measured), s.small(x.SetOut), s.small(x.Along), s.small(x.Across))
+		if s.Permitted > 0 {
+			words += fmt.Sprintf(", %s what is permitted, %s", x.verdict(), s.small(x.Permitted))
+		}
+		pegs = append(pegs, words)
+	}
+	for i, x := range s.Ranking.Best {
+		words := fmt.Sprintf("%s from %s %s", wayWords(x.Method), edge(x.Base), s.small(x.Figure))
+		if i == s.Ranking.Used {
+			words += " (used)"
+		}
+		ways = append(ways, words)
+	}
+	return fmt.Sprintf("How sure, in %s, 95 of 100 times, seen from %s with the line to %s held: %s. Ways, by the worst peg: %s. %s",
+		s.smallUnit(), s.Baseline.From, s.Baseline.To, strings.Join(pegs, "; "), strings.Join(ways, ", "), s.Ranking.Why)
+}
+
+func (s Sheet) rankWords() string {
+	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.Ranking.Why))
+}
+
+// lone says that there is one corner beside the baseline.
+func (s Sheet) lone() bool { return len(s.Main) == 1 }
+
 // blocks are the words below the tables, in the order of the work, its steps and
 // its checks each kept together or not.
-func (s Sheet) blocks(stepsWhole, checksWhole bool) []sheet.Block {
+func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9, Whole: stepsWhole}
 	for _, x := range s.Steps {
 		steps.Items = append(steps.Items, x.Words)
 	}
 	checks := s.checksTable()
 	checks.Whole = checksWhole
-	out := []sheet.Block{
+	out := s.correctionBlocks()
+	if len(s.Doubts) > 0 {
+		out = append(out, sheet.Heading{Words: "Before setting out"}, sheet.List{Items: s.Doubts})
+	}
+	out = append(out,
 		sheet.Heading{Words: "Take care"},
 		careBlock{s},
 		sheet.Heading{Words: "Steps"},
 		sheet.Paragraph{Words: "Bring: " + strings.Join(s.Bring, "; ") + ".", Keep: true},
 		kept(1),
-		steps,
+		steps)
+	out = append(out, s.markBlocks()...)
+	out = append(out,
 		sheet.Heading{Words: "Checks, with what was not used to set out"},
-		checksBlock{checks},
+		narrowing{Table: checks, less: true, after: true},
 		sheet.Entries{Labels: []string{"set out by", "helper", "tape", "date"}, Height: 10.5},
 		sheet.Gap(2),
-	}
-	return append(out, sheet.Paragraph{Words: strings.Join(s.Basis, " ")})
+		sheet.Paragraph{Words: strings.Join(s.Basis, " ")})
+	return append(out, s.sureBlocks(f)...)
 }

@@ -2,11 +2,14 @@ package app
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"iter"
 	"slices"
 
+	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -35,26 +38,55 @@ func (w Work) Setout() (*Setout, error) {
 		if p.Other { // pegs stand where they stand
 			continue
 		}
-		sheet, err := setout.Prepare(setout.Input{
-			Job: w.Title, Piece: p.Title(), Index: i, Solution: p.Solution, Answer: p.Answer, Base: p.Base,
-			Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(), Tape: w.tape(),
-		})
+		sheet, err := w.sheet(i, p)
 		if err != nil {
-			return nil, w.inPiece(p, err)
+			return nil, err
 		}
 		s.sheets, s.of = append(s.sheets, sheet), append(s.of, p)
 	}
 	return s, nil
 }
 
-// tape is that of the trade.
-func (w Work) tape() setout.Tape {
-	for _, c := range []setout.Class{setout.ClassI, setout.ClassII, setout.ClassIII} {
-		if c.String() == w.Trade.Tape {
-			return setout.Tape{Class: c}
+// sheet of one piece.
+func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
+	net, err := w.net(p)
+	if err != nil {
+		return setout.Sheet{}, w.inPiece(p, err)
+	}
+	in := setout.Input{
+		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods,
+		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
+		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
+	}
+	if _, said := w.Site.From["bearing"]; said {
+		in.Bearing = &w.Site.Bearing
+	}
+	sheet, err := setout.Prepare(in)
+	var f *unit.Fault
+	if errors.As(err, &f) {
+		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
+			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
 		}
 	}
-	return setout.Tape{Class: setout.ClassII}
+	if err != nil {
+		return sheet, w.inPiece(p, err)
+	}
+	return sheet, nil
+}
+
+// ways are the methods of setting out that go by the names of those to construct.
+var ways = map[geom.Method]survey.Method{geom.ByArcs: survey.TwoArcs, geom.BySquare: survey.OffsetSquare, geom.ByAngle: survey.AngleDistance}
+
+// wayOf is the method that was asked for; nil: the surest.
+func (w Work) wayOf(p Piece) *survey.Method {
+	with := w.Job.Pieces[p.Index].With
+	if w.over.With != geom.AsMeasured {
+		with = w.over.With
+	}
+	if m, asked := ways[with]; asked {
+		return &m
+	}
+	return nil
 }
 
 // Lay draws the sheets on the job's paper; PDF, SVG and Page need it before.

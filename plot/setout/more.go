@@ -1,0 +1,143 @@
+package setout
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+// correctionWords are the rule of the signs.
+func (s Sheet) correctionWords() string {
+	c := s.Conditions
+	how := fmt.Sprintf("The tape at %s °C", number(float64(c.Temperature)))
+	if c.Pull > 0 {
+		how += fmt.Sprintf(", pulled with %s N", number(float64(c.Pull)))
+	}
+	if c.Span > 0 {
+		how += ", hanging in spans of " + s.Style.LengthUnit(c.Span)
+	}
+	if c.Slope != 0 {
+		how += ", on a slope of " + s.Style.Angle(c.Slope)
+	}
+	return how + ". A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true. A 3-4-5 square needs none: it is square at any size."
+}
+
+// correctionBlocks are the readings of the tape, broken down.
+func (s Sheet) correctionBlocks() []sheet.Block {
+	if !s.Corrected {
+		return nil
+	}
+	t := sheet.Table{Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
+		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: s.figures()}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: s.figures()}, {Head: "because of", Fill: true},
+	}}
+	for _, p := range s.Pulls {
+		if p.Use == ForAngle || p.Use == ForLeg {
+			continue
+		}
+		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.broken(p)})
+	}
+	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.correctionWords(), Keep: true}, kept(1), narrowing{Table: t}}
+}
+
+// broken is the correction of a pull, broken down.
+func (s Sheet) broken(p Pull) string {
+	if words := p.By.Break(s.fine()); words != "" {
+		return words
+	}
+	return "none"
+}
+
+// fine is the style that corrections are written in: a tenth of a millimetre, or a
+// sixty-fourth of an inch.
+func (s Sheet) fine() unit.Style {
+	if inches(s.Style) {
+		return unit.Style{Unit: unit.IN, Denominator: 64}
+	}
+	return unit.Style{Unit: unit.MM}
+}
+
+// signed is a correction with its sign.
+func (s Sheet) signed(l unit.Length) string {
+	switch text := s.fine().Length(max(l, -l)); {
+	case text == s.fine().Length(0):
+		return text
+	case l < 0:
+		return "−" + text
+	default:
+		return "+" + text
+	}
+}
+
+// markBlocks are the tables of the marks along the edges and of the profile boards.
+func (s Sheet) markBlocks() (out []sheet.Block) {
+	if len(s.Marks) > 0 {
+		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+			{Head: "edge"}, {Head: "from its\nfirst", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
+		}}
+		for _, m := range s.Marks {
+			t.Cells = append(t.Cells, []string{edge(m.Edge), s.laid(m.At), s.laidAlong(m.Along), s.laid(m.Offset), m.Side.String()})
+		}
+		out = append(out, sheet.Heading{Words: "Marks along the edges, every " + s.Style.LengthUnit(s.Every)}, columned{t, betweenTables})
+	}
+	if len(s.Nails) > 0 {
+		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
+		}}
+		for _, n := range s.Nails {
+			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past), s.laidAlong(n.Along), s.laid(n.Offset), n.Side.String()})
+		}
+		out = append(out, sheet.Heading{Words: "Nails in the profile boards, clear of the digging by " + s.Style.LengthUnit(s.Boards)}, columned{t, betweenTables})
+		if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 {
+			out = append(out, sheet.Paragraph{Words: fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", missing)})
+		}
+	}
+	if len(s.Strings) > 0 {
+		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+			{Head: "string"}, {Head: "nail to\nnail", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()},
+		}}
+		for _, x := range s.Strings {
+			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length), edge(x.With[0]), s.laid(x.Corners[0]), edge(x.With[1]), s.laid(x.Corners[1])})
+		}
+		out = append(out, sheet.Heading{Words: "Strings, and where they cross, from the first nail"}, columned{t, betweenTables})
+	}
+	return out
+}
+
+func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }
+
+// laid is a length as the tape reads it; laidAlong the same of a running distance,
+// with a sign where it lies behind the zero end.
+func (s Sheet) laid(l unit.Length) string {
+	r, _ := s.reads(l)
+	return s.Figure(r)
+}
+
+func (s Sheet) laidAlong(l unit.Length) string {
+	if l < 0 && s.Figure(-l) != s.Figure(0) {
+		return "−" + s.laid(-l)
+	}
+	return s.laid(max(l, 0))
+}
+
+// columned sets a long table in two halves side by side where the width allows, in
+// smaller letters where it allows only those.
+type columned struct {
+	sheet.Table
+	gutter unit.Length
+}
+
+func (b columned) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	n := (len(b.Cells) + 1) / 2
+	if 2*b.Breadth(r)+b.gutter > width && n > short/4 {
+		b.Height = draw.NoteHeight
+	}
+	if n < 4 || 2*b.Breadth(r)+b.gutter > width || n > 2*short {
+		return narrowing{Table: b.Table}.Rows(width, r)
+	}
+	left, right := b.Table, b.Table
+	left.Cells, right.Cells = b.Cells[:n], b.Cells[n:]
+	return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: b.gutter}.Rows(width, r)
+}
