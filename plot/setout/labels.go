@@ -43,7 +43,7 @@ func newScene(r draw.Ruler) *scene {
 // found without asking everything.
 type filed[T any] map[[2]int][]T
 
-const fieldSize unit.Length = 12
+const fieldSize unit.Length = 6
 
 func (f filed[T]) put(r geom.Rect, t T) {
 	f.every(r, func(at [2]int) bool { f[at] = append(f[at], t); return true })
@@ -117,6 +117,15 @@ func (c *scene) polygon(p geom.Polygon, pen draw.Pen, on draw.Layer) {
 	c.add(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
 	for i := range p {
 		c.keepOff(p.Edge(i))
+	}
+}
+
+// round is a closed curve of many points: every third of them will do to keep off.
+func (c *scene) round(p geom.Polygon, pen draw.Pen, on draw.Layer) {
+	c.last++
+	c.add(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
+	for i := 0; i < len(p); i += 3 {
+		c.keepOff(geom.Line{From: p[i], To: p[(i+3)%len(p)]})
 	}
 }
 
@@ -209,10 +218,11 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	}
 	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
 	best, found := led{cost: math.Inf(1)}, false
+	more := mostTries
 	for _, t := range tries {
 		// What the ray crosses and the leader, which ends at the letters' nearest
 		// place, does not, is little.
-		if t.cost-2*overLine >= best.cost {
+		if t.cost-2*overLine >= best.cost || more == 0 {
 			break
 		}
 		text := l.at(t.s, c.r)
@@ -226,6 +236,9 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 		strokes, labels := c.crossed(line)
 		if labels > 0 && !lastResort {
 			continue
+		}
+		if found {
+			more--
 		}
 		if cost := float64(t.d) + overLine*float64(strokes) + overLabel*float64(labels); cost < best.cost {
 			best, found = led{text, line, cost}, true
@@ -242,6 +255,7 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 const (
 	overLine  = 6.0
 	overLabel = 60.0
+	mostTries = 100 // of better ones, once there is one
 )
 
 // met is how far along a ray it meets lines, each once, in order.
@@ -266,7 +280,7 @@ func (c *scene) met(ray geom.Line) []unit.Length {
 
 // parts of a line are short, so that little is filed near each.
 func parts(l geom.Line) []geom.Line {
-	n := math.Ceil(float64(l.Length()/fieldSize)) + 1
+	n := max(1, math.Ceil(float64(l.Length()/fieldSize)))
 	out := make([]geom.Line, int(n))
 	for i := range out {
 		out[i] = geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
@@ -336,18 +350,16 @@ const leaderStart unit.Length = 1.8
 // touches is how near a leader touches a line.
 const touches unit.Length = 0.3
 
-// crossed counts the lines that a leader crosses or touches and the labels that
-// it comes near.
+// crossed counts the lines that a leader crosses or touches, and its parts that
+// come near labels.
 func (c *scene) crossed(l geom.Line) (strokes, labels int) {
-	p := geom.Polygon{l.From, l.To}
-	box := l.Bounds().Grow(labelGap)
 	var seen []int
-	c.boxes.all(box, func(o geom.Polygon) bool {
-		if box.Meets(o.Bounds()) && apart(p, o) < labelGap/2 {
+	for _, part := range parts(l) {
+		box, p := part.Bounds().Grow(labelGap), geom.Polygon{part.From, part.To}
+		if !c.boxes.all(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || apart(p, o) >= labelGap/2 }) {
 			labels++
 		}
-		return true
-	})
+	}
 	for _, part := range parts(l) {
 		box := part.Bounds().Grow(touches)
 		c.strokes.all(box, func(s bit) bool {

@@ -118,7 +118,20 @@ func (v *view) all() {
 	v.nameCrowds()
 	v.labels()
 	v.north()
-	v.noteEllipses()
+	v.notes()
+}
+
+// mostLines is how many lines between pegs may be on a plan: more are a tangle in
+// which nothing can be found.
+const mostLines = 120
+
+// drawnSides are the sides that the plan shows: the edges alone where there are
+// too many others.
+func (v *view) drawnSides() []planSide {
+	if len(v.Sides) <= mostLines {
+		return v.Sides
+	}
+	return slices.DeleteFunc(slices.Clone(v.Sides), func(s planSide) bool { return v.edgeHand(s) == 0 })
 }
 
 // outline of the piece on paper, counter-clockwise.
@@ -152,7 +165,7 @@ func (v *view) work() {
 	for _, s := range v.Strokes {
 		v.stroke(s.Kind, s.From.Times(v.k), s.To.Times(v.k))
 	}
-	for _, s := range v.Sides {
+	for _, s := range v.drawnSides() {
 		from, ok := v.at[s.From]
 		to, also := v.at[s.To]
 		if ok && also {

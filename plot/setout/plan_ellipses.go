@@ -60,7 +60,12 @@ func (v *view) ellipses() {
 		v.enlarged = enlarge(longest, min(mostEllipse, max(leastEllipse, ellipseShare*v.usualGap())))
 	}
 	for _, peg := range here {
-		if e := ellipse(peg.At, peg.Ellipse, float64(v.enlarged)*v.k); e.Bounds().Width() > seenEllipse || e.Bounds().Height() > seenEllipse {
+		e := ellipse(peg.At, peg.Ellipse, float64(v.enlarged)*v.k)
+		switch b := e.Bounds(); {
+		case max(b.Width(), b.Height()) < seenEllipse:
+		case v.in == nil:
+			v.round(e, draw.Narrow, draw.Construction)
+		default:
 			v.closed(e, draw.Narrow, draw.Construction)
 		}
 	}
@@ -101,11 +106,22 @@ func ellipseWords(f Ratio) string {
 	return fmt.Sprintf("Ellipses %.10g times enlarged: 95 %% of pegs fall inside.", float64(f))
 }
 
-// noteEllipses says under the plan what the ellipses are.
-func (v *view) noteEllipses() {
-	if v.enlarged == 0 || v.in != nil {
+// notes say under the plan what the ellipses are and what is left out.
+func (v *view) notes() {
+	if v.in != nil {
 		return
 	}
-	at := geom.Point{X: v.bounds.Min.X, Y: v.bounds.Min.Y - labelGap - draw.NoteHeight}
-	v.text(draw.Text{At: at, Height: draw.NoteHeight, Words: ellipseWords(v.enlarged), On: draw.Notes})
+	var words []string
+	if v.enlarged > 0 {
+		words = append(words, ellipseWords(v.enlarged))
+	}
+	if n := len(v.Sides) - len(v.drawnSides()); n > 0 {
+		words = append(words, fmt.Sprintf("%d lines between pegs are left out: they are in the tables.", n))
+	}
+	at := v.bounds.Min
+	for _, line := range words {
+		at.Y -= labelGap + draw.NoteHeight
+		v.text(draw.Text{At: at, Height: draw.NoteHeight, Words: line, On: draw.Notes})
+		at.Y -= 0.35 * draw.NoteHeight
+	}
 }

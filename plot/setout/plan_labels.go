@@ -101,7 +101,7 @@ func (v *view) name(peg planPeg, optional bool) {
 	}
 	if v.lastResort || v.forced[peg.Name] {
 		// Outside of all that is drawn there is always a place.
-		if v.lead(l, longReach, true) || v.lead(l, v.bounds.Width()+v.bounds.Height()+longReach, true) {
+		if v.lead(l, longReach, false) || v.lead(l, longReach, true) || v.lead(l, v.bounds.Width()+v.bounds.Height()+longReach, true) {
 			return
 		}
 	} else if v.lead(l, nameReach, false) {
@@ -243,7 +243,7 @@ func (v *view) aroundMark(peg planPeg, l label) []spot {
 
 // lengths writes the lengths beside their lines, those of the edges outside.
 func (v *view) lengths() {
-	sides := slices.Clone(v.Sides)
+	sides := slices.Clone(v.drawnSides())
 	edge := func(s planSide) unit.Angle { return v.edgeHand(s) }
 	slices.SortStableFunc(sides, func(a, b planSide) int {
 		rank := func(s planSide) int {
