@@ -19,6 +19,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"trammel/geom/unit"
 )
@@ -87,8 +88,8 @@ func (k *Keeper) drop(path string) {
 }
 
 // File writes a file. It is opened when the first byte is ready, under another
-// name beside the goal; it takes the goal's place once it is complete. A
-// *unit.Fault says that the goal cannot be a file; other errors are the
+// name beside the goal; it takes the goal's place once it is complete, and its
+// permissions. A *unit.Fault says that the goal cannot be a file; other errors are the
 // machine's.
 func (k *Keeper) File(goal string, write func(io.Writer) error) error {
 	return named(goal, k.file(goal, write))
@@ -237,6 +238,11 @@ func (f *file) open() error {
 			g.Close()
 			return fs.ErrExist // swept away in the same moment: another name
 		}
+		if old, err := os.Stat(f.goal); err == nil {
+			// What was kept from other eyes stays so. A file system without permissions
+			// refuses, and has none to keep.
+			_ = g.Chmod(old.Mode().Perm())
+		}
 		f.os, f.path = g, path
 		return nil
 	})
@@ -257,10 +263,15 @@ func (k *Keeper) temporary(goal string, make func(path string) error) error {
 }
 
 // tail is what the name of work in progress ends with: its goal's name, or as
-// much of it as leaves the whole within the 255 bytes of a name.
+// much of it as leaves the whole within the 255 bytes of a name, no letter cut in
+// two: some file systems take none but whole ones.
 func tail(goal string) string {
 	base := filepath.Base(goal)
-	return "-" + base[:min(len(base), 200)]
+	n := min(len(base), 200)
+	for n < len(base) && n > 0 && !utf8.RuneStart(base[n]) {
+		n--
+	}
+	return "-" + base[:n]
 }
 
 // same says whether the open file is still the one under that name.

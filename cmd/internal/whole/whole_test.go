@@ -8,9 +8,11 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"sync"
 	"testing"
+	"unicode/utf8"
 
 	"trammel/geom/unit"
 )
@@ -55,6 +57,45 @@ func TestFileReplaces(t *testing.T) {
 	}
 	if l := list(t, filepath.Dir(goal)); l != "out.pdf" {
 		t.Errorf("left: %s", l)
+	}
+}
+
+// A file that others may not read is not readable to them once it is written anew.
+func TestFileKeepsPermissions(t *testing.T) {
+	goal := filepath.Join(t.TempDir(), "out.pdf")
+	var k Keeper
+	for _, mode := range []fs.FileMode{0o600, 0o640, 0o644} {
+		if err := errors.Join(os.WriteFile(goal, nil, 0o600), os.Chmod(goal, mode), k.File(goal, text("new"))); err != nil {
+			t.Fatal(err)
+		}
+		old := mode
+		if runtime.GOOS == "windows" { // knows only whether a file may be written
+			old = 0o666
+		}
+		if info, err := os.Stat(goal); err != nil || info.Mode().Perm() != old {
+			t.Errorf("%v has become %v, %v", old, info.Mode(), err)
+		}
+	}
+}
+
+// A name as long as names may be, its letters of two bytes and more.
+func TestFileLongName(t *testing.T) {
+	dir := t.TempDir()
+	var k Keeper
+	for _, name := range []string{strings.Repeat("n", 251) + ".pdf", "n" + strings.Repeat("ä", 125) + ".pdf", strings.Repeat("板", 83) + ".pdf"} {
+		goal := filepath.Join(dir, name)
+		err := k.File(goal, func(w io.Writer) error {
+			w.Write(make([]byte, 1<<17)) // more than is kept back
+			for _, n := range strings.Fields(list(t, dir)) {
+				if len(n) > 255 || !utf8.ValidString(n) {
+					t.Errorf("work in progress is named %q", n)
+				}
+			}
+			return nil
+		})
+		if err != nil {
+			t.Error(err)
+		}
 	}
 }
 
