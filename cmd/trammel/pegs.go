@@ -55,5 +55,5 @@ func (r *request) writePegs(s *app.Setout) (line []string, err error) {
 	if err := r.keeper.File(r.pegs, s.Pegs); err != nil {
 		return nil, err
 	}
-	return []string{r.pegs + ": where the pegs stand, point,x,y in mm"}, nil
+	return []string{r.pegs + ": where the pegs stand, point,x,y in mm; " + s.Grid()}, nil
 }

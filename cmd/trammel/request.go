@@ -77,7 +77,7 @@ var siteFlags = [][2]string{
 	{"permitted", "`K` in mm of the permitted deviation ±K√L, L in metres, 2K under 5 m"},
 	{"every", "`distance` from mark to mark along each edge"},
 	{"boards", "`distance` by which profile boards stand clear of the digging"},
-	{"origin", "`place` of the baseline's zero end: easting,northing"},
+	{"origin", "`place` of the end of the baseline that is named first: easting,northing"},
 	{"bearing", "`angle` of the baseline, clockwise from north"},
 	{"temperature", "`temperature` of the tape when it is used, such as 31C or 88F: its readings are corrected"},
 	{"pull", "`force` it is pulled with, such as 50N or 12lb"},

@@ -13,11 +13,11 @@ import (
 
 // Grid is where coordinates count from: x is east and y north.
 type Grid struct {
-	Origin  geom.Point // of the baseline's zero end
+	Origin  geom.Point // of the baseline's first end: the one that is named first, or else its zero end
 	Bearing unit.Angle // of the baseline from there, clockwise from north; a quarter turn: along x
 }
 
-// Place is a point of a plane in the grid. zero is the baseline's zero end in the
+// Place is a point of a plane in the grid. zero is the baseline's first end in the
 // plane and end its other one; left of the baseline stays left.
 //
 // Accuracy: 1e-12 of the point's distance from the zero end and of the origin.
@@ -36,7 +36,7 @@ func (g Grid) Place(at, zero, end geom.Point) geom.Point {
 // PegsCSV writes where pegs stand for a total station or other software: RFC 4180,
 // UTF-8, lines ended by CRLF, the header point,x,y, millimetres to 0.001 with a
 // decimal point. The first two arguments behind the pegs are the ends of the
-// baseline in the pegs' plane, its zero end first.
+// baseline in the pegs' plane, the one at the origin first.
 func PegsCSV(out io.Writer, pegs []survey.Peg, zero, end geom.Point, g Grid) error {
 	w := csv.NewWriter(out)
 	w.UseCRLF = true
@@ -64,9 +64,9 @@ func (s Sheet) PegsCSV(out io.Writer, g Grid) error {
 	for i, p := range s.Pegs {
 		pegs[i] = survey.Peg{Name: p.Name, At: p.At}
 		switch p.Name {
-		case s.Baseline.From:
+		case s.Grid[0]:
 			zero = p.At
-		case s.Baseline.To:
+		case s.Grid[1]:
 			end = p.At
 		}
 	}

@@ -60,11 +60,24 @@ func TestPegsAgainstNumpy(t *testing.T) {
 	}
 }
 
-// Wherever the tape's zero is held, the distances between the pegs of a sheet stay
-// and the triangle is not turned over.
+// Wherever the tape's zero is held, the baseline counts from the end that was named
+// first, the distances between the pegs stay and the triangle is not turned over.
+// The angle at C is 93°: from BC and CA the third corner's foot lies behind C, and
+// there the zero may be held at the end named second. The plan's north goes with it.
 func TestPegsOfASheet(t *testing.T) {
-	for _, ends := range [][2]geom.Name{{"A", "B"}, {"B", "A"}} {
-		s := prepared(t, "AB=8m BC=6m CA=5m", base(ends[0], ends[1]))
+	held := map[geom.Name]int{}
+	for _, ends := range [][2]geom.Name{{"A", "B"}, {"B", "A"}, {"B", "C"}, {"C", "B"}, {"A", "C"}, {"C", "A"}} {
+		bearing := 35 * unit.Degree
+		s := prepared(t, "AB=8m BC=6m CA=5m", func(in *Input) { in.Base, in.Bearing = ends, &bearing })
+		drawn := geom.Line{From: peg(t, s, ends[0]).At, To: peg(t, s, ends[1]).At}.Direction()
+		if off := math.Remainder(float64(s.North.Turn-drawn-bearing), 2*math.Pi); s.North.Name != "north" || math.Abs(off) > 1e-12 {
+			t.Errorf("base %v: north is drawn at %v", ends, s.North.Turn.Degrees())
+		}
+		if s.Baseline.From == ends[0] {
+			held["first"]++
+		} else {
+			held["other"]++
+		}
 		var b bytes.Buffer
 		if err := s.PegsCSV(&b, Grid{geom.Point{X: 1e6, Y: 2e6}, 35 * unit.Degree}); err != nil {
 			t.Fatal(err)
@@ -92,5 +105,13 @@ func TestPegsOfASheet(t *testing.T) {
 		if turn := (q.X-a.X)*(c.Y-a.Y) - (q.Y-a.Y)*(c.X-a.X); turn < 0 {
 			t.Errorf("base %v: the triangle is turned over", ends)
 		}
+		// The other end lies at the bearing, 35° clockwise from north.
+		from, to := at[string(ends[0])], at[string(ends[1])]
+		if b := math.Atan2(float64(to.X-from.X), float64(to.Y-from.Y)) * 180 / math.Pi; math.Abs(b-35) > 1e-4 {
+			t.Errorf("base %v: its bearing is %v", ends, b)
+		}
+	}
+	if held["other"] == 0 || held["first"] == 0 {
+		t.Errorf("the zero is held at the end named first and at the other: %v", held)
 	}
 }

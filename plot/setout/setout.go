@@ -63,8 +63,8 @@ type Input struct {
 	Date       string    // as the job states it, or empty
 	Printer    string    // the one that the pages are made for; empty: any
 	North      Reference // the zero value: no arrow
-	// Bearing of the baseline from its zero end, clockwise from north: the plan then
-	// has an arrow to the north. nil: not known.
+	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
+	// the plan then has an arrow to the north. nil: not known.
 	Bearing *unit.Angle
 
 	Permitted unit.Length // the K of a permitted deviation ±K√L; 0: none
@@ -112,9 +112,14 @@ func Prepare(in Input) (Sheet, error) {
 	if err := w.baseline(way); err != nil {
 		return Sheet{}, err
 	}
+	// Whoever names the baseline means it from its first end, wherever the tape's zero
+	// is held.
+	if s.Grid = in.Base; s.Grid == ([2]geom.Name{}) {
+		s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
+	}
 	if in.Bearing != nil {
 		s.North = Reference{"north", *in.Bearing}
-		if s.Baseline.Zero == 1 {
+		if s.Grid[0] != s.ends()[0] {
 			s.North.Turn += unit.Turn / 2
 		}
 	}

@@ -22,6 +22,7 @@ type Sheet struct {
 	Place geom.Placement
 
 	Baseline Baseline
+	Grid     [2]geom.Name // the baseline as coordinates and its bearing take it: from the first to the second
 	Method   survey.Method
 	Pegs     []Peg     // in the order in which they are set
 	Pulls    []Pull    // in the order of the work

@@ -17,7 +17,7 @@ import (
 //	  permitted: 1.5 mm     the K of a permitted deviation of ±K√L, L in metres
 //	  every: 1 m            marks along each edge
 //	  boards: 1 m           profile boards, clear of the digging by that
-//	  origin: 1000,2000     of the pegs' coordinates: the baseline's zero end
+//	  origin: 1000,2000     of the pegs' coordinates: the baseline's first end
 //	  bearing: 35deg        of the baseline, clockwise from north
 //	  temperature: 31C      pull: 50N, span: 10 m, slope: 3deg: how the tape is used
 //	  tape_says: 30 m       and what it is: tape_is: 30.004 m at tape_temperature: 20C

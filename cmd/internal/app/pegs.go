@@ -17,6 +17,12 @@ func (s *Setout) OneSheet() error {
 	return nil
 }
 
+// Grid says how the pegs' coordinates lie.
+func (s *Setout) Grid() string {
+	ends := s.sheets[0].Grid
+	return fmt.Sprintf("%s is the origin, and the baseline %s%s has the bearing", ends[0], ends[0], ends[1])
+}
+
 // Pegs writes the places of the pegs as point,x,y in the site's grid.
 func (s *Setout) Pegs(out io.Writer) error {
 	site := s.work.Site

@@ -24,7 +24,7 @@ type Site struct {
 	Permitted unit.Length // the K of ±K√L; 0: not said
 	Every     unit.Length // from mark to mark along each edge; 0: no marks
 	Boards    unit.Length // profile boards clear of the digging by that; 0: none
-	Origin    geom.Point  // of the pegs' coordinates, x east and y north: the baseline's zero end
+	Origin    geom.Point  // of the pegs' coordinates, x east and y north: the end of the baseline named first, or else its zero end
 	Bearing   unit.Angle  // of the baseline, clockwise from north; along x where it was not said
 	Placed    bool        // origin or bearing was said
 	Standard  survey.Standard
