@@ -197,40 +197,6 @@ func (m Mirror) Apply(p Point) Point {
 	return p.Plus(u.Times(k))
 }
 
-// Line turns over a line and runs it the other way, as what lies left of it then
-// stays left of it.
-func (m Mirror) Line(l Line) Line { return Line{m.Apply(l.To), m.Apply(l.From)} }
-
-// Arc turns over an arc and runs it the other way: its sweep stays as it is.
-func (m Mirror) Arc(a Arc) Arc {
-	end := a.Start + a.Sweep
-	a.Centre = m.Apply(a.Centre)
-	a.Start = unit.Angle(math.Remainder(float64(2*m.Base.Direction()+unit.Turn/2-end), 2*math.Pi))
-	return a
-}
-
-// Segment turns over either.
-func (m Mirror) Segment(s Segment) Segment {
-	switch s := s.(type) {
-	case Line:
-		return m.Line(s)
-	case Arc:
-		return m.Arc(s)
-	}
-	return nil
-}
-
-// Contour turns over a contour; it runs counter-clockwise again, and its first
-// segment is still the first.
-func (m Mirror) Contour(c Contour) Contour {
-	n := len(c)
-	over := make(Contour, n)
-	for i := range c {
-		over[i] = m.Segment(c[(n-i)%n])
-	}
-	return over
-}
-
 // Around is a polygon round the contour, nowhere more than sag outside it and
 // nowhere inside: tangents of the arcs that bulge out, chords of those that bulge
 // in. What must hold every point of a piece can hold this.
@@ -273,31 +239,31 @@ func (c Contour) Around(sag unit.Length) Polygon {
 	return p
 }
 
-// Crossing finds two edges of a polygon that cross or touch, but for neighbours
-// where they join; and neighbours that run back on one another.
+// Crossing finds two edges of a polygon, i before j, that cross or touch, but for
+// neighbours where they join; and neighbours that run back on one another.
 func (p Polygon) Crossing() (i, j int, found bool) {
 	n := len(p)
 	for i := range n {
 		a := p.Edge(i)
 		for j := i + 1; j < n; j++ {
 			b := p.Edge(j)
-			switch {
-			case j == i+1 || i == 0 && j == n-1:
-				if i == 0 && j == n-1 && n > 3 {
-					a, b = b, a
-				}
-				v, w := a.From.Minus(a.To), b.To.Minus(b.From)
-				back := math.Abs(float64(v.X*w.Y-v.Y*w.X)) <= 1e-12*float64(a.Length()*b.Length()) && v.X*w.X+v.Y*w.Y > 0
-				if back {
-					return i, j, true
-				}
-				a = p.Edge(i)
-			case meet(a, b):
+			shared := meet
+			if j == i+1 || i == 0 && j == n-1 {
+				shared = back
+			}
+			if shared(a, b) {
 				return i, j, true
 			}
 		}
 	}
 	return 0, 0, false
+}
+
+// back says whether of two lines, one of which begins where the other ends, the
+// second runs back along the first.
+func back(a, b Line) bool {
+	v, w := a.To.Minus(a.From), b.To.Minus(b.From)
+	return math.Abs(float64(v.X*w.Y-v.Y*w.X)) <= 1e-12*float64(a.Length()*b.Length()) && v.X*w.X+v.Y*w.Y < 0
 }
 
 // meet says whether two lines share a point.

@@ -113,24 +113,6 @@ func TestMirror(t *testing.T) {
 				t.Errorf("%v: %v moves to %v", base, p, over)
 			}
 		}
-		c := link()
-		o := m.Contour(c)
-		if math.Abs(float64(o.Area()-c.Area())) > 1e-9 || math.Abs(float64(o.Length()-c.Length())) > 1e-9 {
-			t.Errorf("%v: area %v, length %v", base, o.Area(), o.Length())
-		}
-		for i := range o {
-			if gap := o[i].At(1).Distance(o[(i+1)%len(o)].At(0)); gap > 1e-12*50 {
-				t.Errorf("%v: open by %v after segment %d", base, gap, i)
-			}
-			for k := range 20 { // every place is the image of one
-				if d := c.Distance(m.Apply(o[i].At(float64(k) / 20))); d > 1e-12*50 {
-					t.Errorf("%v: segment %d lies %v off", base, i, d)
-				}
-			}
-		}
-		if d := m.Apply(c[0].At(0)).Distance(o[0].At(1)); d > 1e-12 {
-			t.Errorf("%v: the first segment is not the first", base)
-		}
 	}
 }
 
