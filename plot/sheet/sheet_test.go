@@ -27,7 +27,7 @@ func TestWrapKeepsEveryWordWithinWidth(t *testing.T) {
 		"a wordthatismuchlongerthananylineandmustbebroken in two", "ééééééééééééééééééééé",
 	} {
 		for _, width := range []unit.Length{1, 3, 10, 25, 400} {
-			lines := wrap(words, width, 2.5, false, fixed{})
+			lines := Wrap(words, width, 2.5, false, fixed{})
 			for _, line := range lines {
 				if w := (fixed{}).Width(line, 2.5, false); w > width && utf8.RuneCountInString(line) > 1 {
 					t.Errorf("%q at %v: line %q is %v wide", words, width, line, w)
@@ -42,7 +42,7 @@ func TestWrapKeepsEveryWordWithinWidth(t *testing.T) {
 }
 
 func TestWrapKeepsNoBreakSpacesTogether(t *testing.T) {
-	got := wrap("they cross at\u00a0C", 12*0.8*2.5, 2.5, false, fixed{})
+	got := Wrap("they cross at\u00a0C", 12*0.8*2.5, 2.5, false, fixed{})
 	if want := []string{"they cross", "at C"}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}

@@ -167,7 +167,7 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 	for i, cell := range cells {
 		wrapped[i] = []string{cell}
 		if b.Columns[i].Fill {
-			wrapped[i] = wrap(cell, lay[i].width, h, false, r)
+			wrapped[i] = Wrap(cell, lay[i].width, h, false, r)
 			row.Height = max(row.Height, h*leading*unit.Length(len(wrapped[i])))
 		}
 	}

@@ -18,11 +18,11 @@ const (
 	hang    = 0.45
 )
 
-// wrap breaks words into lines no wider than width, at spaces; a word wider than
+// Wrap breaks words into lines no wider than width, at spaces; a word wider than
 // that is broken between characters. A no-break space never breaks and comes out
 // as a plain one, so that whoever searches the page finds the words; a thin space
 // stays. There is at least one line.
-func wrap(words string, width, height unit.Length, bold bool, r draw.Ruler) []string {
+func Wrap(words string, width, height unit.Length, bold bool, r draw.Ruler) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' }) {
@@ -73,7 +73,7 @@ type Paragraph struct {
 func (b Paragraph) Rows(width unit.Length, r draw.Ruler) []Row {
 	h := orNote(b.Height)
 	var rows []Row
-	lines := wrap(b.Words, width, h, b.Bold, r)
+	lines := Wrap(b.Words, width, h, b.Bold, r)
 	for i, line := range lines {
 		rows = append(rows, textRow(line, 0, h, b.Bold))
 		rows[i].Keep = b.Keep || len(lines) <= 3 && i < len(lines)-1
@@ -111,7 +111,7 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 		h = draw.FigureHeight
 	}
 	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
-	for _, line := range wrap(b.Words, width, h, true, r) {
+	for _, line := range Wrap(b.Words, width, h, true, r) {
 		row := textRow(line, 0, h, true)
 		row.Keep = true
 		rows = append(rows, row)
@@ -151,7 +151,7 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 	indent := figures + h*0.9
 	var rows []Row
 	for i, item := range b.Items {
-		lines := wrap(item, width-indent, h, false, r)
+		lines := Wrap(item, width-indent, h, false, r)
 		for j, line := range lines {
 			row := textRow(line, indent, h, false)
 			row.Keep = j < len(lines)-1 && len(lines) <= 4
