@@ -36,7 +36,32 @@ type bit struct {
 }
 
 func newScene(r draw.Ruler) *scene {
+	if _, ok := r.(memo); !ok {
+		r = memo{r, map[memoKey]unit.Length{}}
+	}
 	return &scene{r: r, strokes: filed[bit]{}, boxes: filed[geom.Polygon]{}}
+}
+
+// memo is a ruler that remembers: a label is tried in many places.
+type memo struct {
+	draw.Ruler
+	known map[memoKey]unit.Length
+}
+
+type memoKey struct {
+	words  string
+	height unit.Length
+	bold   bool
+}
+
+func (m memo) Width(words string, height unit.Length, bold bool) unit.Length {
+	key := memoKey{words, height, bold}
+	w, ok := m.known[key]
+	if !ok {
+		w = m.Ruler.Width(words, height, bold)
+		m.known[key] = w
+	}
+	return w
 }
 
 // filed holds things by place, in squares of the plane, so that what is near is
@@ -181,9 +206,10 @@ func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, plac
 // labelWhere puts words at the first of the places that is free and, where that is
 // asked, right.
 func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
+	z := l.size(c.r)
 	for _, s := range places {
-		if t := l.at(s, c.r); c.free(t.box, noLine) && (right == nil || right(s, t.box)) {
-			c.put(t)
+		if box := z.at(s); c.free(box, noLine) && (right == nil || right(s, box)) {
+			c.put(l.at(s, c.r))
 			return true
 		}
 	}
@@ -194,7 +220,11 @@ func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon
 // and across as little as can be; it reports whether it could. Only the last
 // resort goes over letters.
 func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
-	const rays, step = 36, 1.5
+	return c.leadOver(l, reach, false) || lastResort && c.leadOver(l, reach, true)
+}
+
+func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
+	const rays = 36
 	type try struct {
 		s    spot
 		d    unit.Length
@@ -207,7 +237,7 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 		sin, cos := math.Sincos(float64(dir))
 		wider := w / 2 * unit.Length(math.Abs(cos)) // the box is wider than high
 		met := c.met(geom.Line{From: l.anchor.Toward(dir, l.clear), To: l.anchor.Toward(dir, reach)})
-		for d := max(l.height, l.clear+1); d < reach; d += step {
+		for d := max(l.height, l.clear+1); d < reach; d += max(1.5, d/12) {
 			n := 0
 			for n < len(met) && met[n]+l.clear < d {
 				n++
@@ -218,35 +248,35 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	}
 	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
 	best, found := led{cost: math.Inf(1)}, false
-	more := mostTries
+	z, more := l.size(c.r), mostTries
 	for _, t := range tries {
 		// What the ray crosses and the leader, which ends at the letters' nearest
 		// place, does not, is little.
 		if t.cost-2*overLine >= best.cost || more == 0 {
 			break
 		}
-		text := l.at(t.s, c.r)
-		end := nearestOn(text.box, l.anchor)
-		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(text.box, noLine) {
+		box := z.at(t.s)
+		end := nearestOn(box, l.anchor)
+		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(box, noLine) {
 			continue
 		}
 		to := geom.Line{From: l.anchor, To: end}.Direction()
 		// The leader stops short of the letters.
 		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
-		strokes, labels := c.crossed(line)
-		if labels > 0 && !lastResort {
+		labels := c.overLabels(line)
+		if labels > 0 && !letters {
 			continue
 		}
 		if found {
 			more--
 		}
-		if cost := float64(t.d) + overLine*float64(strokes) + overLabel*float64(labels); cost < best.cost {
-			best, found = led{text, line, cost}, true
+		if cost := float64(t.d) + overLine*float64(c.overLines(line)) + overLabel*float64(labels); cost < best.cost {
+			best, found = led{t.s, line, cost}, true
 		}
 	}
 	if found {
 		c.line(best.leader.From, best.leader.To, draw.Narrow, l.on)
-		c.put(best.text)
+		c.put(l.at(best.s, c.r))
 	}
 	return found
 }
@@ -255,7 +285,7 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 const (
 	overLine  = 6.0
 	overLabel = 60.0
-	mostTries = 100 // of better ones, once there is one
+	mostTries = 40 // of better ones, once there is one
 )
 
 // met is how far along a ray it meets lines, each once, in order.
@@ -322,24 +352,48 @@ func (l label) width(r draw.Ruler) unit.Length {
 }
 
 func (l label) at(s spot, r draw.Ruler) placedLabel {
-	down := geom.Point{}.Toward(s.turn-unit.Turn/4, l.height/2)
-	t := draw.Text{At: s.at.Plus(down), Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
-	if l.number == 0 {
-		box := t.Box(r)
-		return placedLabel{draw.Drawing{t}, box[:]}
+	ops, w := draw.Drawing{}, l.width(r)
+	t := draw.Text{Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
+	t.At = s.at.Toward(s.turn-unit.Turn/4, l.height/2)
+	if l.number > 0 {
+		t.At.X, t.Align = s.at.X-w/2, draw.Left
+		radius := numberCircle(l.number, r)
+		centre := geom.Point{X: s.at.X + w/2 - radius, Y: s.at.Y}
+		ops = draw.Drawing{
+			draw.Text{At: geom.Point{X: centre.X, Y: centre.Y - draw.NoteHeight/2}, Height: draw.NoteHeight, Align: draw.Middle, Words: strconv.Itoa(l.number), On: l.on},
+			draw.Arc{Arc: geom.Arc{Centre: centre, Radius: radius, Sweep: unit.Turn}, Pen: draw.Narrow, On: l.on},
+		}
 	}
-	w, radius := l.width(r), numberCircle(l.number, r)
-	t.At.X, t.Align = s.at.X-w/2, draw.Left
-	centre := geom.Point{X: s.at.X + w/2 - radius, Y: s.at.Y}
-	n := draw.Text{At: geom.Point{X: centre.X, Y: centre.Y - draw.NoteHeight/2}, Height: draw.NoteHeight, Align: draw.Middle, Words: strconv.Itoa(l.number), On: l.on}
-	ring := draw.Arc{Arc: geom.Arc{Centre: centre, Radius: radius, Sweep: unit.Turn}, Pen: draw.Narrow, On: l.on}
-	b := t.Bounds(r).Join(ring.Bounds(r))
-	return placedLabel{draw.Drawing{t, n, ring}, geom.Polygon{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}}
+	return placedLabel{append(draw.Drawing{t}, ops...), l.size(r).at(s)}
+}
+
+// size is the box of a label about the middle of its letters.
+type size struct{ side, up, down unit.Length }
+
+// below is how far letters reach below their line, in capital heights, as
+// draw.Text.Box has it.
+const below = 0.35
+
+func (l label) size(r draw.Ruler) size {
+	z := size{l.width(r) / 2, l.height / 2, l.height * (0.5 + below)}
+	if l.number > 0 {
+		radius := numberCircle(l.number, r)
+		z.up, z.down = max(z.up, radius), max(z.down, radius)
+	}
+	return z
+}
+
+func (z size) at(s spot) geom.Polygon {
+	sin, cos := math.Sincos(float64(s.turn))
+	corner := func(x, y unit.Length) geom.Point {
+		return geom.Point{X: s.at.X + x*unit.Length(cos) - y*unit.Length(sin), Y: s.at.Y + x*unit.Length(sin) + y*unit.Length(cos)}
+	}
+	return geom.Polygon{corner(-z.side, -z.down), corner(z.side, -z.down), corner(z.side, z.up), corner(-z.side, z.up)}
 }
 
 // led is a label on a leader.
 type led struct {
-	text   placedLabel
+	s      spot
 	leader geom.Line
 	cost   float64
 }
@@ -350,16 +404,12 @@ const leaderStart unit.Length = 1.8
 // touches is how near a leader touches a line.
 const touches unit.Length = 0.3
 
-// crossed counts the lines that a leader crosses or touches, and its parts that
-// come near labels.
-func (c *scene) crossed(l geom.Line) (strokes, labels int) {
+// crossed counts what a leader would cross.
+func (c *scene) crossed(l geom.Line) (strokes, labels int) { return c.overLines(l), c.overLabels(l) }
+
+// overLines counts the lines that a leader crosses or touches.
+func (c *scene) overLines(l geom.Line) int {
 	var seen []int
-	for _, part := range parts(l) {
-		box, p := part.Bounds().Grow(labelGap), geom.Polygon{part.From, part.To}
-		if !c.boxes.all(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || apart(p, o) >= labelGap/2 }) {
-			labels++
-		}
-	}
 	for _, part := range parts(l) {
 		box := part.Bounds().Grow(touches)
 		c.strokes.all(box, func(s bit) bool {
@@ -369,8 +419,18 @@ func (c *scene) crossed(l geom.Line) (strokes, labels int) {
 			return true
 		})
 	}
-	strokes = len(seen)
-	return strokes, labels
+	return len(seen)
+}
+
+// overLabels counts the parts of a leader that come near labels.
+func (c *scene) overLabels(l geom.Line) (n int) {
+	for _, part := range parts(l) {
+		box, p := part.Bounds().Grow(labelGap), geom.Polygon{part.From, part.To}
+		if !c.boxes.all(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || apart(p, o) >= labelGap/2 }) {
+			n++
+		}
+	}
+	return n
 }
 
 // spot is a place for a label: the middle of its letters and their turn.

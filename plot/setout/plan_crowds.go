@@ -134,15 +134,21 @@ func (v *view) rounded(all []cluster) []cluster {
 	for i := range all {
 		all[i] = v.around(all[i].names)
 	}
+	taken := map[geom.Name]bool{}
+	for _, c := range all {
+		for _, n := range c.names {
+			taken[n] = true
+		}
+	}
 	for changed := true; changed; {
 		changed = false
 		for i := range all {
 			for _, peg := range v.shown {
-				if peg.Name == "" || v.inCluster(all, peg.Name) || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
+				if peg.Name == "" || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
 					continue
 				}
 				if c := v.around(append(slices.Clone(all[i].names), peg.Name)); c.radius <= mostRadius {
-					all[i], changed = c, true
+					all[i], changed, taken[peg.Name] = c, true, true
 				}
 			}
 		}

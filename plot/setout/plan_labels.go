@@ -101,7 +101,7 @@ func (v *view) name(peg planPeg, optional bool) {
 	}
 	if v.lastResort || v.forced[peg.Name] {
 		// Outside of all that is drawn there is always a place.
-		if v.lead(l, longReach, false) || v.lead(l, longReach, true) || v.lead(l, v.bounds.Width()+v.bounds.Height()+longReach, true) {
+		if v.lead(l, longReach, true) || v.lead(l, v.bounds.Width()+v.bounds.Height()+longReach, true) {
 			return
 		}
 	} else if v.lead(l, nameReach, false) {
@@ -339,8 +339,7 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 func (v *view) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
 	return func(s spot, _ geom.Polygon) bool {
 		foot := nearest(l, s.at)
-		strokes, _ := v.crossed(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at})
-		return strokes == 0
+		return v.overLines(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at}) == 0
 	}
 }
 
