@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
 
@@ -19,10 +18,6 @@ import (
 // MaxBytes is the largest file that is read: a job of a thousand pieces has
 // about a tenth of it.
 const MaxBytes = 1_000_000
-
-// maxDepth is how deep lists and maps may lie within each other. A job needs
-// four; the YAML reader takes time and stack for each one that stays open.
-const maxDepth = 40
 
 // Value is one value of a file, with its place.
 type Value struct {
@@ -56,8 +51,10 @@ func ParseWithin(within, file string, data []byte) (Value, error) {
 }
 
 func parse(file source, data []byte) (Value, error) {
-	if err := guard(file, data); err != nil {
-		return Value{}, err
+	for _, refuse := range []func(source, []byte) error{notText, tooDeep} {
+		if err := refuse(file, data); err != nil {
+			return Value{}, err
+		}
 	}
 	dec := yaml.NewDecoder(bytes.NewReader(data))
 	var doc, next yaml.Node
@@ -78,47 +75,6 @@ func parse(file source, data []byte) (Value, error) {
 		return Value{}, at(file, 1, 1, "the file is empty", "")
 	}
 	return v, v.plain()
-}
-
-// guard looks at the bytes before the YAML reader does: size, text or not, depth.
-func guard(file source, data []byte) error {
-	if len(data) > MaxBytes {
-		return &unit.Fault{Where: file.String(), What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
-	}
-	line, column, depth := 1, 1, 0
-	run := 0 // list or map indicators in a row on one line: "- - - -"
-	const text = "save it as plain UTF-8 text"
-	for i := 0; i < len(data); {
-		r, n := utf8.DecodeRune(data[i:])
-		switch {
-		case r == utf8.RuneError && n == 1:
-			return at(file, line, column, "is not UTF-8 text", text)
-		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
-			return at(file, line, column, fmt.Sprintf("holds the byte %#02x, so it is not text", data[i]), text)
-		case r == '[' || r == '{':
-			depth++
-		case r == ']' || r == '}':
-			depth = max(depth-1, 0)
-		case r == '-' || r == '?' || r == ':':
-			run++
-		case r != ' ' && r != '\t':
-			run = 0
-		}
-		if depth > maxDepth || run > maxDepth && separate(data, i) {
-			return at(file, line, column, fmt.Sprintf("lists within lists more than %d deep", maxDepth), "")
-		}
-		i += n
-		column++
-		if r == '\n' {
-			line, column, run = line+1, 1, 0
-		}
-	}
-	return nil
-}
-
-// separate says whether the indicator at i stands by itself, as a list's does.
-func separate(data []byte, i int) bool {
-	return i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\t') && i > 0 && (data[i-1] == ' ' || data[i-1] == '\t')
 }
 
 func at(file source, line, column int, what, hint string) *unit.Fault {
