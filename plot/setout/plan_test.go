@@ -1,0 +1,563 @@
+package setout
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/pdf"
+	"trammel/plot/readback"
+)
+
+// layout is a plan of corners as a net would fill it: the outline from the first
+// n points, the baseline from the first to the second, lengths as given.
+func layout(outline int, points []geom.Point, pairs ...[2]int) planned {
+	p := planned{ZeroFirst: true, Details: true, Enlarged: roundly}
+	name := func(i int) geom.Name {
+		if i < 26 {
+			return geom.Name(rune('A' + i))
+		}
+		return geom.Name(fmt.Sprintf("%c%d", 'A'+i%26, 1+i/26))
+	}
+	for i, at := range points {
+		far := 1 + at.Distance(geom.Point{})/10000
+		p.Pegs = append(p.Pegs, planPeg{
+			Name: name(i), Number: i + 1, At: at, Role: Corner, Along: at.X,
+			Ellipse: survey.Ellipse{Major: 4 * far, Minor: 2.5 * far, Turn: unit.Angle(i) * 25 * unit.Degree},
+		})
+		if at.Y == 0 {
+			p.Pegs[i].Running = fmt.Sprintf("(%.0f)", float64(at.X))
+		}
+		if i < outline {
+			p.Edge = append(p.Edge, name(i))
+			if i > 0 {
+				pairs = append(pairs, [2]int{i, (i + 1) % outline})
+			}
+		}
+	}
+	p.Base = [2]geom.Name{name(0), name(1)}
+	for _, pair := range pairs {
+		a, b := points[pair[0]], points[pair[1]]
+		p.Sides = append(p.Sides, planSide{From: name(pair[0]), To: name(pair[1]), Words: fmt.Sprintf("%.0f", float64(a.Distance(b))), Measured: true})
+	}
+	return p
+}
+
+// corners of a net, in metres.
+func metresOf(xy ...float64) []geom.Point {
+	var p []geom.Point
+	for i := 0; i < len(xy); i += 2 {
+		p = append(p, geom.Point{X: unit.Length(xy[i]) * unit.Metre, Y: unit.Length(xy[i+1]) * unit.Metre})
+	}
+	return p
+}
+
+// boarded adds profile boards, 1 m clear, and the strings of an upright rectangle.
+func boarded(p planned, w, h unit.Length) planned {
+	const clear, half = 1000, 600
+	at := func(x, y unit.Length) geom.Point { return geom.Point{X: x, Y: y} }
+	for _, x := range []unit.Length{0, w} {
+		p.Strokes = append(p.Strokes, planStroke{stringLine, at(x, -clear), at(x, h+clear)})
+		for _, y := range []unit.Length{-clear, h + clear} {
+			p.Strokes = append(p.Strokes, planStroke{board, at(x-half, y), at(x+half, y)})
+		}
+	}
+	for _, y := range []unit.Length{0, h} {
+		p.Strokes = append(p.Strokes, planStroke{stringLine, at(-clear, y), at(w+clear, y)})
+		for _, x := range []unit.Length{-clear, w + clear} {
+			p.Strokes = append(p.Strokes, planStroke{board, at(x, y-half), at(x, y+half)})
+		}
+	}
+	return p
+}
+
+var rectangle = layout(4, metresOf(0, 0, 12, 0, 12, 8, 0, 8), [2]int{0, 2}, [2]int{1, 3})
+
+// clustered is a net of n points, in clumps or evenly, above and below a baseline
+// and beyond its ends, tied together by distances.
+func clustered(r *rand.Rand, n int) planned {
+	size := math.Exp(r.Float64()*3) * 4 // 4 to 80 m
+	points := metresOf(0, 0, size, 0)
+	clumps := 1 + r.IntN(6)
+	type clump struct{ x, y, spread float64 }
+	var cs []clump
+	for range clumps {
+		cs = append(cs, clump{r.Float64() * size, (r.Float64()*1.2 - 0.4) * size, size * math.Exp(-1-4*r.Float64())})
+	}
+	for len(points) < n {
+		c := cs[r.IntN(clumps)]
+		p := metresOf(c.x+r.NormFloat64()*c.spread, c.y+r.NormFloat64()*c.spread)[0]
+		if !slices.ContainsFunc(points, func(q geom.Point) bool { return q.Distance(p) < 100 }) {
+			points = append(points, p)
+		}
+	}
+	var pairs [][2]int
+	for i := 2; i < n; i++ {
+		for range 2 {
+			pairs = append(pairs, [2]int{i, r.IntN(i)})
+		}
+	}
+	p := layout(0, points, pairs...)
+	if r.IntN(2) == 0 {
+		for i := range p.Pegs[2:] {
+			peg := &p.Pegs[2+i]
+			peg.Running = fmt.Sprintf("(%.1f)", float64(peg.Along))
+			p.Strokes = append(p.Strokes, planStroke{offsetTo, geom.Point{X: peg.At.X}, peg.At})
+		}
+		if n > 12 {
+			p.Sides = nil
+		}
+	}
+	return p
+}
+
+// fitting is the largest standard scale at which the plan is no wider than a page.
+func fitting(t testing.TB, p planned) plan {
+	t.Helper()
+	e := p.extent()
+	for _, s := range scales {
+		if e.Width()/unit.Length(s) > 190 || e.Height()/unit.Length(s) > 230 {
+			continue
+		}
+		if out := p.draw(s, lettering.Go()); out.bounds.Width() <= 190 && out.bounds.Height() <= 230 {
+			return out
+		}
+	}
+	t.Fatalf("no scale fits %v", e)
+	return plan{}
+}
+
+// survey200 is a net of 200 points spread over 100 × 70 m and 1000 distances
+// between neighbours.
+func survey200() planned {
+	r := rand.New(rand.NewPCG(7, 8))
+	points := metresOf(0, 0, 100, 0)
+	for len(points) < 200 {
+		i := len(points)
+		points = append(points, metresOf(6*float64(i%17)+r.Float64()*4, 6*float64(i/17)+r.Float64()*4)[0])
+	}
+	var pairs [][2]int
+	for d := unit.Length(6000); len(pairs) < 1000; d += 100 {
+		pairs = nil
+		for i, p := range points {
+			for j := range i {
+				if p.Distance(points[j]) < d {
+					pairs = append(pairs, [2]int{i, j})
+				}
+			}
+		}
+	}
+	return layout(0, points, pairs[:1000]...)
+}
+
+// inkOf is what a drawing has for words and for lines, by this test's own reading
+// of its operations: a number and the circle round it belong to the name before.
+type inkOf struct {
+	words []string
+	boxes [][]geom.Point
+	lines []geom.Line
+}
+
+func read(d draw.Drawing, r draw.Ruler) (k inkOf) {
+	for i, op := range d {
+		switch o := op.(type) {
+		case draw.Text:
+			if i+1 < len(d) && i > 0 {
+				if ring, ok := d[i+1].(draw.Arc); ok && numbers(ring) && o.At.Distance(ring.Centre) < ring.Radius {
+					k.boxes[len(k.boxes)-1] = append(k.boxes[len(k.boxes)-1], octagon(ring)...)
+					continue
+				}
+			}
+			b := o.Box(r)
+			k.words, k.boxes = append(k.words, o.Words), append(k.boxes, b[:])
+		case draw.Line:
+			k.lines = append(k.lines, o.Line)
+		case draw.Polyline:
+			for j := range o.Points[1:] {
+				k.lines = append(k.lines, geom.Line{From: o.Points[j], To: o.Points[j+1]})
+			}
+			if o.Closed {
+				k.lines = append(k.lines, geom.Line{From: o.Points[len(o.Points)-1], To: o.Points[0]})
+			}
+		case draw.Arc:
+			if !numbers(o) {
+				for j := range 90 {
+					k.lines = append(k.lines, geom.Line{From: o.Arc.At(float64(j) / 90), To: o.Arc.At(float64(j+1) / 90)})
+				}
+			}
+		}
+	}
+	return k
+}
+
+// numbers says whether an arc is the circle round a number.
+func numbers(a draw.Arc) bool {
+	return a.On == draw.Dimension && a.Radius >= 2.1 && math.Abs(float64(a.Sweep-unit.Turn)) < 1e-9
+}
+
+func octagon(a draw.Arc) []geom.Point {
+	var p []geom.Point
+	for i := range 8 {
+		p = append(p, a.Centre.Toward(unit.Turn*unit.Angle(i)/8, a.Radius))
+	}
+	return p
+}
+
+// gapOf two sets of points is the widest strip between them in any of 180
+// directions: never more than the distance of their hulls and hardly less, and
+// negative where they meet.
+func gapOf(p, q []geom.Point) float64 {
+	best := math.Inf(-1)
+	for i := range 180 {
+		sin, cos := math.Sincos(float64(i) * 2 * math.Pi / 180)
+		most, least := math.Inf(-1), math.Inf(1)
+		for _, a := range p {
+			most = max(most, float64(a.X)*cos+float64(a.Y)*sin)
+		}
+		for _, b := range q {
+			least = min(least, float64(b.X)*cos+float64(b.Y)*sin)
+		}
+		best = max(best, least-most)
+	}
+	return best
+}
+
+// apartFrom holds that no words of a drawing come near others: 2 mm, and in a row
+// of running figures 1 mm from box to box.
+func apartFrom(t *testing.T, what string, k inkOf) {
+	t.Helper()
+	for i := range k.boxes {
+		r := geom.RectOf(k.boxes[i][0], k.boxes[i]...).Grow(2)
+		for j := range i {
+			if !r.Meets(geom.RectOf(k.boxes[j][0], k.boxes[j]...)) {
+				continue
+			}
+			least := 1.9
+			if strings.Contains(k.words[i], "  ") && strings.Contains(k.words[j], "  ") {
+				least = 1
+			}
+			if gap := gapOf(k.boxes[i], k.boxes[j]); gap < least {
+				t.Errorf("%s: %q and %q are %.2f mm apart", what, k.words[i], k.words[j], gap)
+			}
+		}
+	}
+}
+
+// crossings are the words that a line runs through.
+func crossings(k inkOf) (n int) {
+	for _, b := range k.boxes {
+		r := geom.RectOf(b[0], b...)
+		for _, l := range k.lines {
+			if r.Meets(geom.RectOf(l.From, l.To)) && gapOf(b, []geom.Point{l.From, l.To}) < 0 {
+				n++
+				break
+			}
+		}
+	}
+	return n
+}
+
+// Over 200 nets, clustered and even: labels keep apart on the plan and in its
+// details; every peg has its name on the plan or in a detail that the plan points
+// at; nothing is lettered too small; the bounds hold all; details are at least
+// twice as large; lines hardly ever run through words.
+func TestPlanOfNets(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	ruler := lettering.Go()
+	labels, crossed, details, named := 0, 0, 0, 0
+	for i := range 200 {
+		p := clustered(r, 4+r.IntN(37))
+		out := fitting(t, p)
+		seen := map[geom.Name]bool{}
+		look := func(what string, d draw.Drawing, bounds geom.Rect) inkOf {
+			for _, op := range d {
+				if b := op.Bounds(ruler); !bounds.Grow(1e-9).Has(b.Min) || !bounds.Grow(1e-9).Has(b.Max) {
+					t.Errorf("%s: %+v lies outside of the bounds", what, op)
+				}
+				if o, ok := op.(draw.Text); ok && o.Height < draw.NoteHeight {
+					t.Errorf("%s: %q is %.2f high", what, o.Words, o.Height)
+				}
+			}
+			k := read(d, ruler)
+			apartFrom(t, what, k)
+			labels += len(k.words)
+			crossed += crossings(k)
+			for _, w := range k.words {
+				seen[geom.Name(w)] = true
+			}
+			return k
+		}
+		what := fmt.Sprintf("net %d of %d pegs", i, len(p.Pegs))
+		k := look(what, out.ops, out.bounds)
+		for _, d := range p.details(out, ruler, 190) {
+			details++
+			where := what + ", detail " + d.name
+			e := look(where, d.ops, d.bounds)
+			if 2*d.scale > out.scale || d.bounds.Width() > 190 {
+				t.Errorf("%s: 1:%d of 1:%d, %.0f mm wide", where, d.scale, out.scale, d.bounds.Width())
+			}
+			if !slices.Contains(k.words, "detail "+d.name) || !slices.ContainsFunc(e.words, func(w string) bool { return strings.HasPrefix(w, "Detail "+d.name+" ") }) {
+				t.Errorf("%s is not named on the plan and above itself", where)
+			}
+		}
+		for _, peg := range p.Pegs {
+			if !seen[peg.Name] {
+				t.Errorf("%s: %s has no name", what, peg.Name)
+			}
+			named++
+		}
+	}
+	t.Logf("%d pegs named, %d details, a line runs through %d of %d labels", named, details, crossed, labels)
+	if details == 0 || crossed*200 > labels {
+		t.Errorf("%d details; a line runs through %d of %d labels", details, crossed, labels)
+	}
+}
+
+// insideOf says whether a place lies in a polygon, by the count of edges that a ray
+// to the right crosses.
+func insideOf(p geom.Polygon, at geom.Point) bool {
+	in := false
+	for i := range p {
+		a, b := p[i], p[(i+1)%len(p)]
+		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(at.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// Corner letters and the lengths of edges stand outside, at hollow corners too, and
+// whichever way round the outline goes.
+func TestLettersStandOutside(t *testing.T) {
+	hollow := metresOf(0, 0, 9, 0, 9, 4, 5, 4, 5, 7, 0, 7)
+	star := metresOf(0, 0, 12, 0, 8, 3, 12, 9, 5, 5, 0, 9)
+	for _, points := range [][]geom.Point{hollow, star, metresOf(0, 0, 12, 0, 12, 8, 0, 8), metresOf(0, 0, 12, 0, 10, -7, 1, -5)} {
+		p := layout(len(points), points)
+		out := fitting(t, p)
+		var on geom.Polygon
+		for _, q := range points {
+			on = append(on, q.Times(1/float64(out.scale)))
+		}
+		n := 0
+		for _, op := range out.ops {
+			o, ok := op.(draw.Text)
+			if !ok || !slices.ContainsFunc(p.Pegs, func(peg planPeg) bool { return string(peg.Name) == o.Words }) &&
+				!slices.ContainsFunc(p.Sides, func(s planSide) bool { return s.Words == o.Words }) {
+				continue
+			}
+			n++
+			b := o.Box(lettering.Go())
+			if at := (geom.Line{From: b[0], To: b[2]}).At(0.5); insideOf(on, at) {
+				t.Errorf("%q stands inside of %v", o.Words, points)
+			}
+		}
+		if n != len(p.Pegs)+len(p.Sides) {
+			t.Errorf("%d labels of %d pegs and %d sides: %v", n, len(p.Pegs), len(p.Sides), out.untold)
+		}
+	}
+}
+
+// The running dimensions lie below everything near them, below pegs that lie under
+// the baseline too, and their marks are where the distances say, from either end.
+func TestRunningDimensions(t *testing.T) {
+	for _, zeroFirst := range []bool{true, false} {
+		for _, low := range []float64{2, -3} {
+			p := layout(0, metresOf(0, 0, 10, 0, 4, low, -2, 1))
+			p.ZeroFirst = zeroFirst
+			for i := range p.Pegs {
+				if p.Pegs[i].Along = p.Pegs[i].At.X; !zeroFirst {
+					p.Pegs[i].Along = 10000 - p.Pegs[i].At.X
+				}
+				p.Pegs[i].Running = fmt.Sprint(p.Pegs[i].Along)
+			}
+			out := p.draw(100, lettering.Go())
+			top, strokes := math.Inf(-1), 0
+			for _, op := range out.ops {
+				switch o := op.(type) {
+				case draw.Text:
+					if strings.Contains(o.Words, "  ") {
+						top = max(top, float64(o.Bounds(lettering.Go()).Max.Y))
+					}
+				case draw.Line:
+					if o.On == draw.Dimension && math.Abs(float64(o.From.X-o.To.X)) < 1e-9 && slices.ContainsFunc(p.Pegs, func(q planPeg) bool { return math.Abs(float64(q.At.X/100-o.From.X)) < 1e-9 }) {
+						strokes++
+					}
+				}
+			}
+			if want := min(0, low*10) - 5; top > want || strokes < len(p.Pegs) {
+				t.Errorf("zero first %v, low %v: figures up to %.1f, wanted below %.1f; %d marks", zeroFirst, low, top, want, strokes)
+			}
+		}
+	}
+}
+
+// Ellipses in the finished PDF, read back by PDFium: their half axes are the factor
+// that the sheet states times the given ones over the scale, turned as given.
+func TestEllipsesInPDF(t *testing.T) {
+	for _, enlarged := range []Ratio{roundly, 40} {
+		p := layout(4, metresOf(0, 0, 12, 0, 12, 8, 0, 8))
+		p.Enlarged = enlarged
+		out := p.draw(100, lettering.Go())
+		var moved draw.Drawing
+		at := geom.Point{X: 30 - out.bounds.Min.X, Y: 100 - out.bounds.Min.Y}
+		for _, op := range out.ops {
+			switch o := op.(type) {
+			case draw.Polyline:
+				o.Points = slices.Clone(o.Points)
+				for i := range o.Points {
+					o.Points[i] = o.Points[i].Plus(at)
+				}
+				moved = append(moved, o)
+			case draw.Text:
+				o.At = o.At.Plus(at)
+				moved = append(moved, o)
+			}
+		}
+		var file bytes.Buffer
+		page := draw.Page{Kind: draw.Setout, Width: 297, Height: 297, Ops: moved}
+		if err := pdf.Write(&file, draw.Document{Title: "ellipses", Language: "en", Pages: slices.Values([]draw.Page{page})}); err != nil {
+			t.Fatal(err)
+		}
+		back := readback.Open(t, file.Bytes())[0]
+		words := ""
+		for _, w := range back.Words {
+			words += w.Text + " "
+		}
+		var factor float64
+		if _, err := fmt.Sscanf(words[strings.Index(words, "Ellipses"):], "Ellipses %f times enlarged: 95 %% of pegs fall inside.", &factor); err != nil {
+			t.Fatalf("%v in %q", err, words)
+		}
+		if enlarged > 0 && factor != float64(enlarged) {
+			t.Errorf("the sheet states %v, wanted %v", factor, enlarged)
+		}
+		for _, peg := range p.Pegs {
+			centre := peg.At.Times(0.01).Plus(at)
+			found := 0
+			for _, path := range back.Paths {
+				c := path.Corners()
+				if len(c) < 50 || geom.RectOf(c[0], c...).Centre().Distance(centre) > 0.02 {
+					continue
+				}
+				found++
+				long, short, turn := 0.0, math.Inf(1), 0.0
+				for _, q := range c {
+					d := float64(q.Distance(centre))
+					if d > long {
+						long, turn = d, math.Atan2(float64(q.Y-centre.Y), float64(q.X-centre.X))
+					}
+					short = min(short, d)
+				}
+				wantLong, wantShort := factor*peg.Ellipse.Major.MM()/100, factor*peg.Ellipse.Minor.MM()/100
+				if math.Abs(long-wantLong) > 0.005 || math.Abs(short-wantShort) > 0.005 {
+					t.Errorf("%s at %v times: half axes %.4f and %.4f, want %.4f and %.4f", peg.Name, factor, long, short, wantLong, wantShort)
+				}
+				if off := math.Abs(math.Sin(turn - float64(peg.Ellipse.Turn))); off > 0.01 {
+					t.Errorf("%s: turned by %.3f, want %.3f", peg.Name, turn, float64(peg.Ellipse.Turn))
+				}
+			}
+			if found != 1 {
+				t.Errorf("%s has %d ellipses", peg.Name, found)
+			}
+		}
+	}
+}
+
+// 1, 2, 5 times powers of ten, the largest that keeps the longest half axis short
+// enough; worked out by hand.
+func TestEnlarge(t *testing.T) {
+	for _, c := range []struct {
+		longest unit.Length
+		want    Ratio
+	}{
+		{0, 0}, {0.01, 500}, {0.012, 500}, {0.0121, 200}, {0.05, 100}, {0.06, 100}, {0.061, 50}, {0.3, 20}, {0.301, 10}, {2.9, 2}, {5, 1}, {40, 1},
+	} {
+		if got := enlarge(c.longest, 6); got != c.want {
+			t.Errorf("half axis %v: %v times, want %v", c.longest, got, c.want)
+		}
+	}
+}
+
+// What a detail shows of a line is what lies in its circle.
+func TestDiscClips(t *testing.T) {
+	d := disc{geom.Point{X: 3, Y: 4}, 5}
+	r := rand.New(rand.NewPCG(13, 14))
+	for range 2000 {
+		at := func() geom.Point {
+			return geom.Point{X: unit.Length(r.NormFloat64()*6 + 3), Y: unit.Length(r.NormFloat64()*6 + 4)}
+		}
+		l := geom.Line{From: at(), To: at()}
+		got, ok := d.clip(l)
+		for i := range 101 {
+			q := l.At(float64(i) / 100)
+			from := float64(q.Distance(d.centre)) - 5
+			on := ok && onto(got, q) < 1e-9
+			if from < -1e-6 && !on || from > 1e-6 && on {
+				t.Fatalf("%v in %v: %v, %v; wrong at %v", l, d, got, ok, q)
+			}
+		}
+	}
+}
+
+// Pegs in one place, none at all, a baseline that is missing: nothing panics and
+// every name is there.
+func TestPlanOfOddNets(t *testing.T) {
+	ruler := lettering.Go()
+	one := layout(0, metresOf(0, 0, 8, 0, 5, 5, 5, 5, 5.02, 5))
+	if out := one.draw(100, ruler); len(out.ops) == 0 {
+		t.Error("no plan")
+	} else {
+		k := read(out.ops, ruler)
+		for _, d := range one.details(out, ruler, 190) {
+			k.words = append(k.words, read(d.ops, ruler).words...)
+		}
+		for _, n := range []string{"A", "B", "C", "D", "E"} {
+			if !slices.Contains(k.words, n) {
+				t.Errorf("no %s among %v", n, k.words)
+			}
+		}
+	}
+	if out := (planned{Enlarged: roundly, Details: true}).draw(100, ruler); len(out.ops) != 0 || out.bounds != (geom.Rect{}) {
+		t.Errorf("a plan of nothing has %v", out.ops)
+	}
+	bare := one
+	bare.Base = [2]geom.Name{}
+	bare.Pegs = bare.Pegs[2:3]
+	if out := bare.draw(100, ruler); !slices.Contains(read(out.ops, ruler).words, "C") {
+		t.Error("no C")
+	}
+}
+
+// A tangle is left to the tables, and the plan says so.
+func TestTooManyLines(t *testing.T) {
+	p := survey200()
+	out := p.draw(1000, lettering.Go())
+	k := read(out.ops, lettering.Go())
+	if want := "1000 lines between pegs are left out: they are in the tables."; !slices.Contains(k.words, want) {
+		t.Errorf("no %q", want)
+	}
+}
+
+func BenchmarkPlan(b *testing.B) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for _, c := range []struct {
+		name string
+		planned
+	}{{"40 clustered", clustered(r, 40)}, {"200 clustered", clustered(r, 200)}, {"200 and 1000 distances", survey200()}} {
+		b.Run(c.name, func(b *testing.B) {
+			ruler := lettering.Go()
+			for b.Loop() {
+				out := c.draw(500, ruler)
+				b.ReportMetric(float64(len(c.details(out, ruler, 190))), "details")
+			}
+		})
+	}
+}
