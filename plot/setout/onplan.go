@@ -11,7 +11,7 @@ import (
 // planned is what the plan of the sheet shows.
 func (s Sheet) planned() planned {
 	many := len(s.Sure) > crowded
-	p := planned{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: roundly, Details: many, North: s.North}
+	p := planned{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: roundly, Details: !s.lone(), North: s.North}
 	ellipse := map[geom.Name]survey.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse

@@ -3,6 +3,7 @@ package setout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -162,7 +163,9 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bo
 		}
 		p, drawn := c.drawn[scale]
 		if !drawn {
-			p = s.planned().draw(scale, c.r)
+			what := s.planned()
+			what.Wide = c.column() - gutter
+			p = what.draw(scale, c.r)
 			c.drawn[scale] = p
 		}
 		if p.bounds.Width() <= width && p.bounds.Height()+barHeight+2*planMargin <= height {
@@ -247,9 +250,10 @@ func (c composer) pages() ([]draw.Page, error) {
 // are each read in one piece, unless parting the steps saves a page or the paper is
 // too small for it.
 func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
+	details := c.details()
 	set := func(f sureForm) (words []draw.Drawing, err error) {
 		for _, w := range []struct{ steps, checks bool }{{true, true}, {false, true}, {false, false}} {
-			d, e := sheet.Flow(append(c.tables(), c.blocks(w.steps, w.checks, f)...), areas, c.r)
+			d, e := sheet.Flow(slices.Concat(details, c.tables(), c.blocks(w.steps, w.checks, f)), areas, c.r)
 			if err = e; e == nil && (words == nil || w.checks && len(d) < len(words)) {
 				words = d
 			}
@@ -272,6 +276,15 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 		return tables, err
 	}
 	return short, nil
+}
+
+// details follow the plan: where its pegs crowd, they have their names there.
+func (c composer) details() []sheet.Block {
+	d := c.planned().details(c.plan, c.r, min(c.column(), c.words.next().Height()))
+	if len(d) == 0 {
+		return nil
+	}
+	return []sheet.Block{sheet.Gap(detailGap), detailsBlock(d)}
 }
 
 // setPlan puts the plan on its page and is what it leaves below it.

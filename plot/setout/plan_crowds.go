@@ -26,7 +26,7 @@ const (
 	joinsAt    unit.Length = 6   // a name without a place joins the cluster this near,
 	takesAt    unit.Length = 9   // or makes one with pegs this near,
 	takesFrom  unit.Length = 20  // or with the next one, this near
-	mostRadius unit.Length = 28  // a detail shows it at twice the scale at least
+	mostRadius unit.Length = 24  // a detail shows it at twice the scale at least
 )
 
 // crowded are the clusters of pegs that run together on paper. Marks on one peg

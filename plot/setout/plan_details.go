@@ -33,8 +33,8 @@ const (
 	handyDetail unit.Length = 55
 )
 
-// details are the enlarged views of a plan's clusters, each no wider than most
-// where that is possible at twice the plan's scale.
+// details are the enlarged views of a plan's clusters, each no wider and higher than
+// most where that is possible at twice the plan's scale.
 func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
 	var out []detail
 	for _, c := range of.crowds {
@@ -55,26 +55,28 @@ func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) de
 	if len(can) == 0 {
 		can = []int{1} // of a plan 1:1
 	}
-	gap := p.leastGap(c)
-	for len(can) > 1 {
-		d, wide := gap/unit.Length(can[0]), 2*c.radius*unit.Length(scale)/unit.Length(can[1])
+	gap, first := p.leastGap(c), 0
+	for ; first < len(can)-1; first++ {
+		d, wide := gap/unit.Length(can[first]), 2*c.radius*unit.Length(scale)/unit.Length(can[first+1])
 		if d >= apartEnough && (d >= wellApart || wide > handyDetail) {
 			break
 		}
-		can = can[1:]
 	}
-	best := can[0]
-	for i, s := range can {
-		v := p.detailAt(c, scale, s, r, false)
-		if i > 0 && v.bounds.Width() > most {
+	fits := func(v *view) bool { return max(v.bounds.Width(), v.bounds.Height()+titleHeight) <= most }
+	for i := first; i < len(can); i++ {
+		v := p.detailAt(c, scale, can[i], r, false)
+		if !fits(v) {
 			break
 		}
-		if len(v.unnamed) == 0 {
-			return v.detail(c.name, s)
+		if first = i; len(v.unnamed) == 0 {
+			return v.detail(c.name, can[i])
 		}
-		best = s
 	}
-	return p.detailAt(c, scale, best, r, true).detail(c.name, best)
+	for i := first; ; i-- {
+		if v := p.detailAt(c, scale, can[i], r, true); i == 0 || fits(v) {
+			return v.detail(c.name, can[i])
+		}
+	}
 }
 
 // leastGap is the least distance of two pegs of a cluster on the ground that do
@@ -113,6 +115,9 @@ func (v *view) detail(name string, scale int) detail {
 	}
 	return detail{name: name, scale: scale, ops: v.ops, bounds: v.bounds, names: names, untold: v.untold}
 }
+
+// titleHeight is what name and scale take above a detail.
+const titleHeight unit.Length = 12
 
 // title writes name and scale above a detail.
 func (v *view) title(name string, scale int) {
