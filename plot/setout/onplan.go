@@ -16,7 +16,13 @@ func (s Sheet) planned() planned {
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse
 	}
+	if many && slices.ContainsFunc(s.Pegs, forSquare) {
+		p.Notes = append(p.Notes, "Marks for squares are left out: they are in the tables.")
+	}
 	for _, q := range s.Pegs {
+		if many && forSquare(q) {
+			continue
+		}
 		peg := planPeg{Name: q.Name, At: q.At, Role: q.Role, Also: q.Also, Ellipse: ellipse[q.Name], Along: q.Along}
 		if !s.lone() { // eight letters and eight numbers say no more than the letters
 			peg.Number = q.Number
@@ -58,6 +64,9 @@ func (s Sheet) planned() planned {
 	return p
 }
 
+// forSquare says whether a peg serves a 3-4-5 alone.
+func forSquare(q Peg) bool { return q.Role == SquareLeg || q.Role == SquareTop }
+
 // crowded is from how many points on a plan leaves out what the tables say as well.
 const crowded = 12
 
@@ -86,7 +95,9 @@ func (s Sheet) strokesOf(p *planned, x Placing) {
 		leg, _ := s.Peg(q.Leg)
 		top, _ := s.Peg(q.Top)
 		foot, _ := s.Peg(q.At)
-		add(squareLeg, leg.At, top.At)
+		if len(s.Sure) <= crowded {
+			add(squareLeg, leg.At, top.At)
+		}
 		// The sign of the right angle stands away from the 3-4-5; inside where the right
 		// angle is the piece's own.
 		quarter := geom.Point{X: 2*foot.At.X - leg.At.X, Y: top.At.Y}

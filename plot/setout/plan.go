@@ -41,6 +41,7 @@ type plan struct {
 // on the plan or left to a detail.
 func (p planned) draw(scale int, r draw.Ruler) plan {
 	v := p.view(scale, r)
+	v.settleRunning()
 	if p.Details {
 		v.crowds = v.crowded()
 	}
@@ -53,7 +54,7 @@ func (p planned) draw(scale int, r draw.Ruler) plan {
 		}
 		v.gather()
 	}
-	return plan{scale: scale, ops: v.ops, bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, untold: v.untold}
+	return plan{scale: scale, ops: v.ops, bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, untold: append(v.untold, v.leftOut...)}
 }
 
 // view is a planned being drawn on paper: the plan, or a detail of it.
@@ -70,8 +71,12 @@ type view struct {
 	lines      []drawnLine        // what runs from peg to peg, and the baseline
 	drawn      map[[4]int]bool    // the ends of these
 	enlarged   Ratio
-	lastResort bool // names may be led over letters
-	onlyWhole  bool // no more is lettered once a name has no place
+	dims       []runMark // the running dimensions that there is room for
+	runSize    runSize
+	inRun      map[geom.Name]bool // the names that these have
+	leftOut    []string           // the figures that have no room
+	lastResort bool               // names may be led over letters
+	onlyWhole  bool               // no more is lettered once a name has no place
 	unnamed    []geom.Name
 	untold     []string
 }

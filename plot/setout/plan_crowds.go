@@ -37,7 +37,7 @@ func (v *view) crowded() []cluster {
 	for i, p := range v.shown {
 		for j, q := range v.shown[:i] {
 			d := p.At.Distance(q.At)
-			if p.Name == "" || q.Name == "" || d > crowdedAt || float64(d) <= float64(onePeg)*v.k || home[i] == home[j] && home[i] > 0 {
+			if p.Name == "" || q.Name == "" || v.byRunning(p) || v.byRunning(q) || d > crowdedAt || float64(d) <= float64(onePeg)*v.k || home[i] == home[j] && home[i] > 0 {
 				continue
 			}
 			switch {
@@ -88,7 +88,7 @@ func (v *view) gather() {
 		next, far := geom.Name(""), takesFrom
 		for _, peg := range v.shown {
 			d := peg.At.Distance(at)
-			if peg.Name == "" || peg.Name == n || v.inCluster(all, peg.Name) || float64(d) <= float64(onePeg)*v.k {
+			if peg.Name == "" || peg.Name == n || v.byRunning(peg) || v.inCluster(all, peg.Name) || float64(d) <= float64(onePeg)*v.k {
 				continue
 			}
 			if d < takesAt {
@@ -144,7 +144,7 @@ func (v *view) rounded(all []cluster) []cluster {
 		changed = false
 		for i := range all {
 			for _, peg := range v.shown {
-				if peg.Name == "" || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
+				if peg.Name == "" || v.byRunning(peg) || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
 					continue
 				}
 				if c := v.around(append(slices.Clone(all[i].names), peg.Name)); c.radius <= mostRadius {

@@ -28,7 +28,7 @@ var detailScales = append([]int{1, 2}, scales...)
 // How far pegs of a detail lie from each other on paper where that can be had: the
 // more where the detail is then still handy.
 const (
-	apartEnough unit.Length = 5
+	apartEnough unit.Length = 3.2
 	wellApart   unit.Length = 10
 	handyDetail unit.Length = 55
 )

@@ -118,6 +118,7 @@ func (v *view) notes() {
 	if n := len(v.Sides) - len(v.drawnSides()); n > 0 {
 		words = append(words, fmt.Sprintf("%d lines between pegs are left out: they are in the tables.", n))
 	}
+	words = append(words, v.Notes...)
 	at := v.bounds.Min
 	for _, line := range words {
 		at.Y -= labelGap + draw.NoteHeight

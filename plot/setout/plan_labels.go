@@ -53,10 +53,16 @@ func (v *view) labels() {
 				return
 			}
 			if peg.Name != "" && !v.member[peg.Name] && now(peg) {
-				v.name(peg, peg.Role != Corner && on(peg) && peg.Running != "" && v.in == nil)
+				v.name(peg, v.byRunning(peg))
 			}
 		}
 	}
+}
+
+// byRunning says whether a mark has its name in the running figures below the
+// baseline that it lies on.
+func (v *view) byRunning(peg planPeg) bool {
+	return peg.Role != Corner && v.inRun[peg.Name] && math.Abs(float64(peg.At.Y)) < onLine
 }
 
 // name letters a peg; optional where the running figures name it as well.

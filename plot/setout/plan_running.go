@@ -20,7 +20,9 @@ const (
 // runSizes are the heights of the figures and the least distances between them,
 // the first that all figures have room at: 2 mm between boxes, then between the
 // figures themselves, which have nothing below their line.
-var runSizes = []struct{ height, pitch unit.Length }{{draw.FigureHeight, 6.8}, {draw.NoteHeight, 5.4}, {draw.NoteHeight, 4.5}}
+var runSizes = []runSize{{draw.FigureHeight, 6.8}, {draw.NoteHeight, 5.4}, {draw.NoteHeight, 4.5}}
+
+type runSize struct{ height, pitch unit.Length }
 
 // runRoom is how wide the running figures may spread at least.
 const runRoom unit.Length = 90
@@ -29,24 +31,23 @@ const runRoom unit.Length = 90
 type runMark struct {
 	x     unit.Length
 	words string
+	name  geom.Name
 	first int // the lower, the sooner it has its place
 }
 
-// running draws the running dimensions below the baseline: one line from zero, a
-// tick and a figure for every mark, the figures spread where they crowd. Where
-// pegs lie below the baseline, the line runs below them all.
-func (v *view) running() {
+// marks are the running dimensions that there are.
+func (v *view) marks() []runMark {
 	left, ok := v.at[v.Base[0]]
 	right, also := v.at[v.Base[1]]
-	if v.in != nil || !ok || !also {
-		return
+	if !ok || !also {
+		return nil
 	}
 	var marks []runMark
 	for i, peg := range v.shown {
 		if peg.Running == "" {
 			continue
 		}
-		m := runMark{x: left.X + peg.Along*unit.Length(v.k), words: string(peg.Name) + "  " + peg.Running, first: len(v.shown) + i}
+		m := runMark{x: left.X + peg.Along*unit.Length(v.k), words: string(peg.Name) + "  " + peg.Running, name: peg.Name, first: len(v.shown) + i}
 		if !v.ZeroFirst {
 			m.x = right.X - peg.Along*unit.Length(v.k)
 		}
@@ -58,11 +59,28 @@ func (v *view) running() {
 		}
 		marks = append(marks, m)
 	}
+	return marks
+}
+
+// running draws the running dimensions below the baseline: one line from zero, a
+// tick and a figure for every mark, the figures spread where they crowd. Where
+// pegs lie below the baseline, the line runs below them all.
+func (v *view) running() {
+	if len(v.dims) > 0 {
+		v.drawRunning(v.dims, v.runSize.height, v.runSize.pitch, v.at[v.Base[0]], v.at[v.Base[1]])
+	}
+}
+
+// settleRunning decides which marks there is room for, and how large their
+// figures are: those of the baseline's ends first, then of marks on it.
+func (v *view) settleRunning() {
+	marks := v.marks()
+	v.inRun = map[geom.Name]bool{}
 	if len(marks) == 0 {
 		return
 	}
 	size := runSizes[len(runSizes)-1]
-	wide := max(v.bounds.Width(), runRoom, v.Wide)
+	wide := max(v.extent().Width()*unit.Length(v.k), runRoom, v.Wide)
 	for _, s := range runSizes {
 		if s.pitch*unit.Length(len(marks)-1) <= wide {
 			size = s
@@ -72,12 +90,15 @@ func (v *view) running() {
 	if room := int(wide/size.pitch) + 1; len(marks) > room {
 		slices.SortStableFunc(marks, func(a, b runMark) int { return cmp.Compare(a.first, b.first) })
 		for _, m := range marks[room:] {
-			v.untold = append(v.untold, m.words)
+			v.leftOut = append(v.leftOut, m.words)
 		}
 		marks = marks[:room]
 	}
 	slices.SortStableFunc(marks, func(a, b runMark) int { return cmp.Compare(a.x, b.x) })
-	v.drawRunning(marks, size.height, size.pitch, left, right)
+	for _, m := range marks {
+		v.inRun[m.name] = true
+	}
+	v.dims, v.runSize = marks, size
 }
 
 func (v *view) drawRunning(marks []runMark, height, pitch unit.Length, left, right geom.Point) {

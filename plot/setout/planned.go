@@ -27,6 +27,7 @@ type planned struct {
 	// reaches in any case.
 	Wide  unit.Length
 	North Reference
+	Notes []string // a line each, below the plan
 }
 
 // roundly as planned.Enlarged is 1, 2 or 5 times a power of ten, as fits the plan.
