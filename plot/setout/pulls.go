@@ -88,8 +88,9 @@ func (w *work) pulls() {
 	}
 	w.trace = w.traceOf(w.Main)
 	for _, all := range [][]Placing{w.Main, w.Second} {
+		n := w.traceOf(all)
 		for i := range all {
-			all[i].Rounding = w.roundingCost(all[i])
+			all[i].Rounding = w.roundingCost(n, all[i].Peg)
 		}
 	}
 }

@@ -46,7 +46,7 @@ func (w *work) rank(in Input) (survey.Way, error) {
 	for _, n := range w.order {
 		pegs = append(pegs, survey.Peg{Name: n, At: w.at[n]})
 	}
-	all, err := w.Tools.Ways(pegs, methods, nil)
+	all, err := w.Tools.Ways(pegs, methods, w.lines())
 	if err != nil {
 		return survey.Way{}, err
 	}
@@ -77,6 +77,15 @@ func (w *work) rank(in Input) (survey.Way, error) {
 			all[i].Times = float64(all[i].Figure / all[0].Figure)
 		}
 	}
+	if !asked { // a baseline and a method once, from its better end
+		var once []survey.Way
+		for _, x := range all {
+			if !slices.ContainsFunc(once, func(y survey.Way) bool { return x.Method == y.Method && sameLine(x.Base, y.Base) }) {
+				once = append(once, x)
+			}
+		}
+		all = once
+	}
 	fits := func(x survey.Way) bool {
 		return (in.Method == nil || x.Method == *in.Method) && (!asked || sameLine(x.Base, in.Base))
 	}
@@ -88,6 +97,56 @@ func (w *work) rank(in Input) (survey.Way, error) {
 	}
 	w.Ranking = r
 	return all[used], nil
+}
+
+// few is up to how many points every line between two of them is tried as a baseline.
+const few = 30
+
+// lines that are tried as baselines: none named, which is all, or of many points the
+// edges of the outline and the lines between those that lie outermost.
+func (w *work) lines() (all [][2]geom.Name) {
+	if len(w.order) <= few {
+		return nil
+	}
+	add := func(a, b geom.Name) {
+		for _, l := range [][2]geom.Name{{a, b}, {b, a}} {
+			if !slices.Contains(all, l) {
+				all = append(all, l)
+			}
+		}
+	}
+	for i, a := range w.Outline {
+		add(a, w.Outline[(i+1)%len(w.Outline)])
+	}
+	outer := w.hull()
+	for i, a := range outer {
+		for _, b := range outer[:i] {
+			add(b, a)
+		}
+	}
+	return all
+}
+
+// mostOuter is how many of the outermost points are tried with each other.
+const mostOuter = 12
+
+// hull is the points that a string round all of them touches; of many, those farthest
+// in as many directions (mostOuter).
+func (w *work) hull() (outer []geom.Name) {
+	for i := range mostOuter {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / mostOuter)
+		far := w.order[0]
+		reach := func(n geom.Name) float64 { return float64(w.at[n].X)*cos + float64(w.at[n].Y)*sin }
+		for _, n := range w.order {
+			if reach(n) > reach(far) {
+				far = n
+			}
+		}
+		if !slices.Contains(outer, far) {
+			outer = append(outer, far)
+		}
+	}
+	return outer
 }
 
 // pick is the way that is used, of those that fit what was asked for.

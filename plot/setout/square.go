@@ -50,6 +50,7 @@ func (w *work) squareFor(n geom.Name) int {
 	case x > b+sameMark:
 		q.Past, q.End = x-b, ends[1]
 	}
+	standing := w.standing()
 	fits := func(k survey.Square, left bool, clear unit.Length) bool {
 		leg := x + k.Along
 		if left {
@@ -58,7 +59,7 @@ func (w *work) squareFor(n geom.Name) int {
 		if k.Up > room || leg < min(0, x) || leg > max(b, x) {
 			return false
 		}
-		for _, p := range w.standing() {
+		for _, p := range standing {
 			if p.Distance(geom.Point{X: leg}) < clear || p.Distance(geom.Point{X: x, Y: up * k.Up}) < clear {
 				return false
 			}
@@ -94,6 +95,9 @@ search:
 		q.Leg, q.Top = w.numbered("Q"), w.numbered("R")
 	}
 	w.Squares = append(w.Squares, q)
+	for _, p := range w.squarePegs(q) {
+		w.squareMarks = append(w.squareMarks, p.At)
+	}
 	return len(w.Squares) - 1
 }
 
@@ -111,12 +115,7 @@ func (w *work) standing() (all []geom.Point) {
 	for _, p := range w.mids {
 		all = append(all, p.At)
 	}
-	for _, q := range w.Squares {
-		for _, p := range w.squarePegs(q) {
-			all = append(all, p.At)
-		}
-	}
-	return all
+	return append(all, w.squareMarks...)
 }
 
 // squarePegs are the two marks of a square.

@@ -126,16 +126,20 @@ func (n trace) carried(a, b geom.Name) unit.Length {
 }
 
 // roundingCost is how far from its place a corner comes by the printed figures.
-func (w *work) roundingCost(p Placing) unit.Length {
-	n := w.traceOf([]Placing{p})
-	for i, q := range w.Pulls {
-		if q.Use == ForAngle {
-			n.value[i] = w.shownAngle(q.Angle).Radians()
-		} else {
-			n.value[i] += (w.Rounded(q.Reads) - q.Reads).MM()
+func (w *work) roundingCost(n trace, corner geom.Name) unit.Length {
+	v := append([]float64(nil), n.value...)
+	seen := map[int]bool{}
+	for _, i := range n.at[corner].by {
+		switch q := w.Pulls[i]; {
+		case seen[i]:
+		case q.Use == ForAngle:
+			v[i] = w.shownAngle(q.Angle).Radians()
+		default:
+			v[i] += (w.Rounded(q.Reads) - q.Reads).MM()
 		}
+		seen[i] = true
 	}
-	return n.at[p.Peg].at(n.value).Distance(w.sides[p.Peg])
+	return n.at[corner].at(v).Distance(w.sides[corner])
 }
 
 // crossOn is where two arcs about places on the baseline cross above or below it.

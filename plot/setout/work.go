@@ -14,16 +14,17 @@ import (
 // work is a sheet being made.
 type work struct {
 	*Sheet
-	net     survey.Adjusted
-	order   []geom.Name              // the outline, then the other points
-	at      map[geom.Name]geom.Point // in the net's own plane
-	way     survey.Way               // from the zero end
-	beside  []geom.Name              // corners beside the baseline, in the order of the work
-	taken   map[geom.Name]bool
-	feet    map[geom.Name]geom.Name // of corners
-	marksOn []Peg                   // on the line of the baseline, in the order in which the tape passes them
-	mids    []Peg                   // of the sides of the only corner
-	trace   trace
+	net         survey.Adjusted
+	order       []geom.Name              // the outline, then the other points
+	at          map[geom.Name]geom.Point // in the net's own plane
+	way         survey.Way               // from the zero end
+	beside      []geom.Name              // corners beside the baseline, in the order of the work
+	taken       map[geom.Name]bool
+	feet        map[geom.Name]geom.Name // of corners
+	marksOn     []Peg                   // on the line of the baseline, in the order in which the tape passes them
+	mids        []Peg                   // of the sides of the only corner
+	squareMarks []geom.Point
+	trace       trace
 }
 
 func newWork(s *Sheet, net survey.Adjusted) *work {
