@@ -86,9 +86,14 @@ func (c *composer) choose(first int) bool {
 			p, c.inColumn = q, true
 		}
 	}
-	if ok && c.extent() < largePlan*unit.Length(p.scale) {
-		// Too small to be read with everything below it: what does not fit flows on.
-		if q, also := c.fitPlan(body.Width(), body.Height()*0.75, first, 500); also && q.scale < p.scale {
+	if few := len(p.crowds) == 0; ok && (!few || c.extent() < largePlan*unit.Length(p.scale)) {
+		// Too small to be read with everything below it: what does not fit flows on,
+		// and so does everything where pegs crowd.
+		share := unit.Length(0.75)
+		if !few {
+			share = 1
+		}
+		if q, also := c.fitPlan(body.Width(), body.Height()*share, first, 500); also && q.scale < p.scale {
 			p, c.inColumn = q, false
 		}
 	}

@@ -32,9 +32,10 @@ type plan struct {
 	scale    int
 	ops      draw.Drawing
 	bounds   geom.Rect
-	enlarged Ratio     // of the ellipses over the scale; 0: none drawn
-	crowds   []cluster // where names stand in details; see planned.details
-	untold   []string  // lengths that found no place: they stand in the tables alone
+	enlarged Ratio              // of the ellipses over the scale; 0: none drawn
+	crowds   []cluster          // where names stand in details; see planned.details
+	inRun    map[geom.Name]bool // names that the running figures give
+	untold   []string           // lengths that found no place: they stand in the tables alone
 }
 
 // draw draws the plan 1:scale. Labels never lie on each other, and every name is
@@ -54,7 +55,7 @@ func (p planned) draw(scale int, r draw.Ruler) plan {
 		}
 		v.gather()
 	}
-	return plan{scale: scale, ops: v.ops, bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, untold: append(v.untold, v.leftOut...)}
+	return plan{scale: scale, ops: v.ops, bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, inRun: v.inRun, untold: append(v.untold, v.leftOut...)}
 }
 
 // view is a planned being drawn on paper: the plan, or a detail of it.

@@ -18,7 +18,7 @@ type detail struct {
 	scale  int
 	ops    draw.Drawing
 	bounds geom.Rect
-	names  []geom.Name // of the pegs that it names
+	names  []geom.Name // of the pegs that it names, but for those that the running figures name
 	untold []string    // lengths that found no place
 }
 
@@ -38,17 +38,17 @@ const (
 func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
 	var out []detail
 	for _, c := range of.crowds {
-		out = append(out, p.detail(c, of.scale, r, most))
+		out = append(out, p.detail(c, of, r, most))
 	}
 	return out
 }
 
 // detail is drawn at the smallest scale that parts its pegs and has room for all
 // names, twice the plan's at least.
-func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) detail {
+func (p planned) detail(c cluster, of plan, r draw.Ruler, most unit.Length) detail {
 	var can []int
 	for _, s := range slices.Backward(detailScales) {
-		if 2*s <= scale && (len(can) == 0 || 2*c.radius*unit.Length(scale)/unit.Length(s) <= most) {
+		if 2*s <= of.scale && (len(can) == 0 || 2*c.radius*unit.Length(of.scale)/unit.Length(s) <= most) {
 			can = append(can, s)
 		}
 	}
@@ -57,14 +57,14 @@ func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) de
 	}
 	gap, first := p.leastGap(c), 0
 	for ; first < len(can)-1; first++ {
-		d, wide := gap/unit.Length(can[first]), 2*c.radius*unit.Length(scale)/unit.Length(can[first+1])
+		d, wide := gap/unit.Length(can[first]), 2*c.radius*unit.Length(of.scale)/unit.Length(can[first+1])
 		if d >= apartEnough && (d >= wellApart || wide > handyDetail) {
 			break
 		}
 	}
 	fits := func(v *view) bool { return max(v.bounds.Width(), v.bounds.Height()+titleHeight) <= most }
 	for i := first; i < len(can); i++ {
-		v := p.detailAt(c, scale, can[i], r, false)
+		v := p.detailAt(c, of, can[i], r, false)
 		if !fits(v) {
 			break
 		}
@@ -73,7 +73,7 @@ func (p planned) detail(c cluster, scale int, r draw.Ruler, most unit.Length) de
 		}
 	}
 	for i := first; ; i-- {
-		if v := p.detailAt(c, scale, can[i], r, true); i == 0 || fits(v) {
+		if v := p.detailAt(c, of, can[i], r, true); i == 0 || fits(v) {
 			return v.detail(c.name, can[i])
 		}
 	}
@@ -93,10 +93,11 @@ func (p planned) leastGap(c cluster) unit.Length {
 	return least
 }
 
-// detailAt draws the detail of a plan 1:scale at 1:s.
-func (p planned) detailAt(c cluster, scale, s int, r draw.Ruler, lastResort bool) *view {
+// detailAt draws the detail of a plan at 1:s.
+func (p planned) detailAt(c cluster, of plan, s int, r draw.Ruler, lastResort bool) *view {
 	v := p.view(s, r)
-	grow := float64(scale) / float64(s)
+	v.inRun = of.inRun
+	grow := float64(of.scale) / float64(s)
 	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
 	v.shown = slices.DeleteFunc(v.shown, func(peg planPeg) bool { return !v.in.has(peg.At) })
 	v.lastResort, v.onlyWhole = lastResort, !lastResort
@@ -109,7 +110,7 @@ func (v *view) detail(name string, scale int) detail {
 	v.title(name, scale)
 	var names []geom.Name
 	for _, peg := range v.shown {
-		if peg.Name != "" {
+		if peg.Name != "" && !v.byRunning(peg) {
 			names = append(names, peg.Name)
 		}
 	}
