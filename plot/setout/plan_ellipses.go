@@ -105,24 +105,3 @@ func ellipseWords(f Ratio) string {
 	}
 	return fmt.Sprintf("Ellipses %.10g times enlarged: 95 %% of pegs fall inside.", float64(f))
 }
-
-// notes say under the plan what the ellipses are and what is left out.
-func (v *view) notes() {
-	if v.in != nil {
-		return
-	}
-	var words []string
-	if v.enlarged > 0 {
-		words = append(words, ellipseWords(v.enlarged))
-	}
-	if n := len(v.Sides) - len(v.drawnSides()); n > 0 {
-		words = append(words, fmt.Sprintf("%d lines between pegs are left out: they are in the tables.", n))
-	}
-	words = append(words, v.Notes...)
-	at := v.bounds.Min
-	for _, line := range words {
-		at.Y -= labelGap + draw.NoteHeight
-		v.text(draw.Text{At: at, Height: draw.NoteHeight, Words: line, On: draw.Notes})
-		at.Y -= 0.35 * draw.NoteHeight
-	}
-}

@@ -407,28 +407,3 @@ func beside(l geom.Line, h unit.Length, out unit.Angle) []spot {
 	}
 	return places
 }
-
-// north draws the reference arrow at the right of all that is drawn so far, or at
-// its left.
-func (v *view) north() {
-	if v.North.Name == "" || v.in != nil {
-		return
-	}
-	b := v.bounds
-	const half = 8
-	for _, centre := range []geom.Point{{X: b.Max.X - half, Y: b.Max.Y - half}, {X: b.Min.X + half, Y: b.Max.Y - half}, {X: b.Max.X + half + 4, Y: b.Max.Y - half}} {
-		tail, tip := centre.Toward(v.North.Turn, -half), centre.Toward(v.North.Turn, half)
-		sin, cos := math.Sincos(float64(v.North.Turn))
-		reach := 2 + draw.FigureHeight/2*unit.Length(1+math.Abs(sin)) + v.r.Width(v.North.Name, draw.FigureHeight, false)/2*unit.Length(math.Abs(cos))
-		name := label{words: v.North.Name, height: draw.FigureHeight, on: draw.Notes}.at(spot{at: tip.Toward(v.North.Turn, reach)}, v.r)
-		d := v.North.Turn
-		wedge := geom.Polygon{tip, tip.Toward(d, -5).Toward(d+unit.Turn/4, 1.5), tip.Toward(d, -5).Toward(d-unit.Turn/4, 1.5)}
-		if strokes, labels := v.crossed(geom.Line{From: tail, To: tip}); strokes+labels > 0 || !v.free(name.box, noLine) {
-			continue
-		}
-		v.line(tail, tip.Toward(d, -4), draw.Narrow, draw.Notes)
-		v.solid(wedge, draw.Notes)
-		v.put(name)
-		return
-	}
-}
