@@ -1,0 +1,386 @@
+package setout
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"math/rand/v2"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+)
+
+// nets are pieces of several triangles, each set out in every way.
+func nets(t *testing.T, each func(name string, s Sheet)) {
+	for _, c := range []struct{ name, tokens, outline string }{
+		{"house", house, "ABCD"}, {"floor", floor, "ABCDEF"},
+		{"yard with a well", "AB=20000 BC=15000 AC=25000 CD=20000 DA=15000 BD=25000 AW=9220 BW=14318 DW=11402", "ABCD"},
+	} {
+		for m := range survey.AngleDistance + 1 {
+			for _, base := range [][2]geom.Name{{}, {"A", "B"}, {"D", "B"}} {
+				s := preparedNet(t, c.tokens, c.outline, func(in *Input) {
+					in.Method, in.Base = &m, base
+					in.Every, in.Boards, in.Permitted = 1500, 1000, 2
+					if base[0] == "D" {
+						in.Tools.Instrument = survey.Theodolite
+					}
+				})
+				each(fmt.Sprintf("%s, %v from %s", c.name, m, edge(s.Ranking.Best[s.Ranking.Used].Base)), s)
+			}
+		}
+	}
+}
+
+var (
+	oneFigure = `(\d[\d\x{2009}.]*)`
+	twoArcs   = regexp.MustCompile(`Peg (\w+)\. Hold 0 on (\w+), pull ` + oneFigure + `, .*; hold 0 on (\w+), pull ` + oneFigure + `, .* one on the (left|right)`)
+	squared   = regexp.MustCompile(`(?:On the (left|right)).* a square at (\w+) by 3-4-5\. Hold 0 on \w+ and mark (\w+) on the string, ` + oneFigure + ` towards (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` and .*pull ` + oneFigure + ` and scratch across it: (\w+)\.`)
+	squareOff = regexp.MustCompile(`Peg (\w+), on the (?:left|right)\. Stretch a string from (\w+) over (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` along it`)
+	turning   = regexp.MustCompile(`Peg (\w+), on the (left|right).*(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? .*pull ` + oneFigure + ` along`)
+	runTo     = regexp.MustCompile(`(\w+) at ` + oneFigure + `( behind \w+)? \(`)
+)
+
+func told(t *testing.T, text string) float64 {
+	t.Helper()
+	v := 0.0
+	if _, err := fmt.Sscan(strings.ReplaceAll(text, "\u2009", ""), &v); err != nil {
+		t.Fatalf("%q: %v", text, err)
+	}
+	return v
+}
+
+// Whoever follows the steps by their words alone comes to the right places: the
+// figures are read out of the sentences, the places worked out by formulas of the
+// test's own, and compared with the distances that were measured (the nets are made
+// from whole coordinates, the misclosures are below 1 mm).
+func TestFollowingTheSteps(t *testing.T) {
+	nets(t, func(name string, s Sheet) {
+		at := map[string]complex128{}
+		side := func(word string) float64 { return map[string]float64{"left": 1, "right": -1}[word] }
+		meet := func(p, q complex128, rp, rq, up float64) complex128 {
+			d := cmplx.Abs(q - p)
+			a := math.Acos((d*d + rp*rp - rq*rq) / (2 * d * rp))
+			return p + (q-p)/complex(d, 0)*cmplx.Rect(rp, up*a)
+		}
+		for _, step := range s.Steps {
+			w := step.Words
+			switch {
+			case step.Number == 1:
+				m := regexp.MustCompile(`Drive peg (\w+)\..* pulls ` + oneFigure + ` along .* drives peg (\w+)`).FindStringSubmatch(w)
+				at[m[1]], at[m[3]] = 0, complex(told(t, m[2]), 0)
+			case strings.HasPrefix(w, "Leave 0"):
+				for _, m := range runTo.FindAllStringSubmatch(w, -1) {
+					at[m[1]] = complex(told(t, m[2]), 0)
+					if m[3] != "" {
+						at[m[1]] = -at[m[1]]
+					}
+				}
+			case twoArcs.MatchString(w):
+				m := twoArcs.FindStringSubmatch(w)
+				at[m[1]] = meet(at[m[2]], at[m[4]], told(t, m[3]), told(t, m[5]), side(m[6]))
+			case squared.MatchString(w):
+				m := squared.FindStringSubmatch(w)
+				foot, toward := at[m[2]], at[m[5]]
+				if toward == foot {
+					t.Fatalf("%s: no direction in %q", name, w)
+				}
+				leg := foot + (toward-foot)/complex(cmplx.Abs(toward-foot), 0)*complex(told(t, m[4]), 0)
+				up := side(m[1])
+				if real(leg) < real(foot) {
+					up = -up
+				}
+				at[m[3]], at[m[8]] = leg, meet(foot, leg, told(t, m[6]), told(t, m[7]), up)
+			case squareOff.MatchString(w):
+				m := squareOff.FindStringSubmatch(w)
+				foot, top := at[m[2]], at[m[3]]
+				at[m[1]] = foot + (top-foot)/complex(cmplx.Abs(top-foot), 0)*complex(told(t, m[4]), 0)
+			case turning.MatchString(w):
+				m := turning.FindStringSubmatch(w)
+				a := told(t, m[3])
+				if m[4] != "" {
+					a += told(t, m[4])/60 + told(t, m[5])/3600
+				}
+				at[m[1]] = cmplx.Rect(told(t, m[6]), side(m[2])*a*math.Pi/180)
+			}
+		}
+		within := 2.0
+		if s.Method == survey.AngleDistance && s.Tools.Instrument != survey.Theodolite {
+			within = 25 // 0.05° on 14 m, twice
+		}
+		for _, r := range s.given {
+			a, b := string(r.Measurement.At[0]), string(r.Measurement.At[1])
+			p, first := at[a]
+			q, second := at[b]
+			if got := cmplx.Abs(p - q); !first || !second || math.Abs(got-r.Measured.Length.MM()) > within {
+				t.Errorf("%s: %s to %s comes to %.2f, measured %.2f (%v %v)", name, a, b, got, r.Measured.Length.MM(), first, second)
+			}
+		}
+	})
+}
+
+// US Navy, NAVEDTRA 14043: a rectangle of 40 × 35 ft has a diagonal of 53.1507 ft,
+// which is 53'-1 13/16".
+func TestRectangleOfTheHandbook(t *testing.T) {
+	feet := func(in *Input) {
+		in.Style = unit.Style{Unit: unit.FT}
+		in.Base = [2]geom.Name{"A", "B"}
+		m := survey.OffsetSquare
+		in.Method = &m
+	}
+	s := preparedNet(t, "AB=40'0\" BC=35'0\" ABC=90deg+-0.001deg CD=40'0\" DA=35'0\"", "ABCD", feet)
+	found := 0
+	for _, c := range s.Checks {
+		if sameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"A", "C"}) || sameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"B", "D"}) {
+			found++
+			if math.Abs(float64(c.Value/unit.Foot)-53.1507) > 5e-5 || s.Figure(c.Value) != `53'-1 13/16"` {
+				t.Errorf("%s to %s: %.4f ft, %s", c.From, c.To, c.Value/unit.Foot, s.Figure(c.Value))
+			}
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d diagonals are checked", found)
+	}
+}
+
+// A tape of 100 ft that is true at 100.02 ft: lay out 500.00 ft by 0.10 less; another
+// of 100.010 ft at 68 °F and 12 lb, A 0.0075 in², E 29e6 psi, 6.45e-6/°F, at 95 °F
+// under 20 lb: lay out 529.81 ft by reading 529.6453 (worked examples of handbooks).
+func TestReadingsToLayOff(t *testing.T) {
+	long := survey.Standard{Nominal: 100 * unit.Foot, True: 100.02 * unit.Foot}
+	s := prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) { in.Standard, in.Conditions = long, &survey.Conditions{Temperature: 20} })
+	r, _ := s.reads(500 * unit.Foot)
+	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
+	// 100 ft as it is printed: 30480/1.0002 = 30473.9.
+	if text := textOf(t, s); !strings.Contains(text, "30\u2009473.9  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.1, lay off 30 473.9") {
+		t.Error("the reading is not printed:\n" + text)
+	}
+	for _, p := range s.Pulls {
+		if (p.Use == ForLeg) != (p.Reads == p.Length) {
+			t.Errorf("pull %d, %s: %v reads %v", p.Number, p.Use, p.Length, p.Reads)
+		}
+	}
+	warm := survey.Standard{Nominal: 100 * unit.Foot, True: 100.010 * unit.Foot, Temperature: survey.Fahrenheit(68), Pull: 12 * survey.PoundForce,
+		Expansivity: 6.45e-6 * survey.PerFahrenheit, Section: 0.0075 * 25.4 * 25.4, Modulus: 29e6 * survey.PoundsPerSqInch}
+	s = prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) {
+		in.Standard, in.Conditions = warm, &survey.Conditions{Temperature: survey.Fahrenheit(95), Pull: 20 * survey.PoundForce}
+	})
+	r, _ = s.reads(529.81 * unit.Foot)
+	isNear(t, "529.81 ft", r/unit.Foot, 529.6453, 5e-5)
+}
+
+// ±K√L, 2K below 5 m (IS 11134:1984 as summarised): K = 2 permits 4 mm at 4 m and
+// 2·√14.422 = 7.6 mm over the diagonal.
+func TestPermittedIsCompared(t *testing.T) {
+	s := preparedNet(t, house, "ABCD", func(in *Input) { in.Permitted = 2; in.Base = [2]geom.Name{"A", "C"} })
+	for _, x := range s.Sure {
+		want := 2 * math.Sqrt(8) // B and D are 8 m from an end
+		if x.Peg == "A" || x.Peg == "C" {
+			want = 2 * math.Sqrt(14.422)
+		}
+		isNear(t, string(x.Peg), x.Permitted, want, 1e-4)
+		if x.Inside != (x.Both <= x.Permitted) || x.Both < x.Measured || x.Both < x.SetOut || x.Both > x.Measured+x.SetOut+1e-9 {
+			t.Errorf("%+v", x)
+		}
+	}
+	if text := textOf(t, s); !strings.Contains(text, "outside 5.7") && !strings.Contains(text, "inside 5.7") {
+		t.Error("what is permitted is not told")
+	}
+}
+
+// Nails are clear of the piece by what was asked for, seen from points set closely
+// along its edges; strings cross where the corners are. The hollow corner D of the
+// floor, (6, 4) m, has its nails beyond the floor: 6 m and 0.8 m on, and 4 m and 0.8 m.
+func TestProfileBoards(t *testing.T) {
+	s := preparedNet(t, floor, "ABCDEF", func(in *Input) { in.Boards = 800 })
+	if len(s.Nails) != 12 || len(s.Strings) != 6 {
+		t.Fatalf("%d nails, %d strings", len(s.Nails), len(s.Strings))
+	}
+	var edges []geom.Point
+	for i, a := range s.Outline {
+		l := geom.Line{From: s.sides[a], To: s.sides[s.Outline[(i+1)%6]]}
+		for k := range 2000 {
+			edges = append(edges, l.At(float64(k)/2000))
+		}
+	}
+	for _, n := range s.Nails {
+		least := math.Inf(1)
+		for _, p := range edges {
+			least = min(least, p.Distance(n.Point).MM())
+		}
+		if math.Abs(least-800) > 1 {
+			t.Errorf("%s beyond %s is clear by %.1f", edge(n.Edge), n.Beyond, least)
+		}
+		want := 800.0
+		if n.Beyond == "D" {
+			want = map[string]float64{"CD": 6800, "DE": 4800}[edge(n.Edge)]
+		}
+		isNear(t, edge(n.Edge)+" beyond "+string(n.Beyond), n.Past, want, 1)
+		if d := math.Hypot(n.Along.MM(), n.Offset.MM()); math.Abs(d-n.Point.Distance(s.sides[s.Baseline.From]).MM()) > 1e-6 {
+			t.Errorf("%+v stands elsewhere", n)
+		}
+	}
+	for _, x := range s.Strings {
+		isNear(t, edge(x.Edge), x.Corners[1]-x.Corners[0], s.between(x.Edge[0], x.Edge[1]).MM(), 1e-6)
+	}
+}
+
+// Marks lie on their edge, so far from its first corner.
+func TestMarksAlongTheEdges(t *testing.T) {
+	nets(t, func(name string, s Sheet) {
+		if len(s.Marks) == 0 {
+			t.Fatalf("%s: no marks", name)
+		}
+		for _, m := range s.Marks {
+			a, b := s.sides[m.Edge[0]], s.sides[m.Edge[1]]
+			if off := a.Distance(m.Point) + m.Point.Distance(b) - a.Distance(b); math.Abs(off.MM()) > 1e-6 || math.Abs(float64(a.Distance(m.Point)-m.At)) > 1e-6 || math.Mod(m.At.MM(), 1500) != 0 {
+				t.Errorf("%s: %+v", name, m)
+			}
+			x, y, side := s.running(m.Point)
+			if x != m.Along || y != m.Offset || side != m.Side {
+				t.Errorf("%s: %+v", name, m)
+			}
+		}
+	})
+}
+
+// Every peg is held by a check and every length that was measured is pulled, to set out
+// or to check; each line once.
+func TestEveryPegOfANetIsChecked(t *testing.T) {
+	nets(t, func(name string, s Sheet) {
+		pulled := map[[2]geom.Name]int{}
+		add := func(a, b geom.Name) { pulled[[2]geom.Name{min(a, b), max(a, b)}]++ }
+		for _, p := range s.Pulls {
+			if p.Use != ForAngle {
+				add(p.Hold, p.To)
+			}
+		}
+		for _, c := range s.Checks {
+			add(c.From, c.To)
+		}
+		for line, n := range pulled {
+			if n > 1 {
+				t.Errorf("%s: %s is pulled %d times", name, edge(line), n)
+			}
+		}
+		for _, r := range s.given {
+			if m := r.Measurement; pulled[[2]geom.Name{min(m.At[0], m.At[1]), max(m.At[0], m.At[1])}] == 0 {
+				t.Errorf("%s: %s is not pulled", name, m.Subject())
+			}
+		}
+		for _, x := range s.Main {
+			if !slices.ContainsFunc(s.Checks, func(c Check) bool { return c.From == x.Peg || c.To == x.Peg }) {
+				t.Errorf("%s: %s has no check", name, x.Peg)
+			}
+		}
+	})
+}
+
+func TestPagesAndTextOfNets(t *testing.T) {
+	ruler := lettering.Go()
+	nets(t, func(name string, s Sheet) {
+		for _, paper := range []paging.Sheet{a4, a3wide} {
+			pages := pagesOf(t, s, paper)
+			boxes, all := 0, ""
+			for i, p := range pages {
+				inside := p.Bounds().Grow(-leastMargin + 0.3)
+				for _, op := range p.Ops {
+					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
+						t.Errorf("%s on %s: page %d: %+v lies in the margin", name, paper.Name, i+1, op)
+					}
+					switch o := op.(type) {
+					case draw.Text:
+						all += o.Words + "\n"
+						if c := ruler.Missing(o.Words); c != 0 {
+							t.Errorf("%s: the lettering has no %q", name, c)
+						}
+					case draw.Polyline:
+						if b := o.Bounds(ruler); o.Closed && !o.Solid && len(o.Points) == 4 && b.Height() > 8 && b.Height() < 8.2 {
+							boxes++
+						}
+					}
+				}
+			}
+			if boxes != len(s.Checks) {
+				t.Errorf("%s on %s: %d boxes for %d checks", name, paper.Name, boxes, len(s.Checks))
+			}
+			for _, want := range []string{"Hold and pull", "Pegs", "Steps", "How sure", "Which way is surest", "used", "Take care", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
+				if !strings.Contains(all, want) {
+					t.Errorf("%s on %s: the sheet does not say %q", name, paper.Name, want)
+				}
+			}
+			overlaps(t, name, pages, ruler)
+		}
+		for _, line := range strings.Split(textOf(t, s), "\n") {
+			if utf8.RuneCountInString(line) > phone {
+				t.Errorf("%s: %q is too wide", name, line)
+			}
+		}
+	})
+}
+
+// A misread length is told before anything is set out.
+func TestSlipIsToldBeforeSettingOut(t *testing.T) {
+	s := preparedNet(t, strings.Replace(house, "BD=14422", "BD=14522", 1), "ABCD", nil)
+	if len(s.Doubts) == 0 || !strings.Contains(s.Doubts[0], "BD reads 14522") && !strings.Contains(strings.Join(s.Doubts, " "), "BD") || !strings.Contains(textOf(t, s), "BEFORE SETTING OUT") {
+		t.Errorf("doubts: %q", s.Doubts)
+	}
+}
+
+// manyPoints is a field of n points, each measured to those around it: m lengths.
+func manyPoints(t testing.TB, n, m int) survey.Net {
+	t.Helper()
+	r := rand.New(rand.NewPCG(1, 1))
+	row := int(math.Ceil(math.Sqrt(float64(n))))
+	net := survey.Net{Start: map[geom.Name]geom.Point{}}
+	name := func(i int) geom.Name { return geom.Name(fmt.Sprintf("%c%d", 'A'+i%26, i/26+1)) }
+	type pair struct {
+		a, b geom.Name
+		d    float64
+	}
+	var all []pair
+	for i := range n {
+		at := geom.Point{X: unit.Length(float64(i%row)*60000/float64(row) + r.Float64()*2000), Y: unit.Length(float64(i/row)*60000/float64(row) + r.Float64()*2000)}
+		for j := range i {
+			all = append(all, pair{name(j), name(i), net.Start[name(j)].Distance(at).MM()})
+		}
+		net.Start[name(i)] = at
+	}
+	slices.SortFunc(all, func(a, b pair) int { return int(math.Copysign(1, a.d-b.d)) })
+	for _, p := range all[:m] {
+		x, err := geom.ParseMeasurement(fmt.Sprintf("%s%s=%.0f+-2", p.a, p.b, p.d), unit.MM)
+		if err != nil {
+			t.Fatal(err)
+		}
+		net.Measured = append(net.Measured, x)
+	}
+	return net
+}
+
+// 200 points and 1,000 measurements, from the measurements to the pages.
+func BenchmarkManyPoints(b *testing.B) {
+	net := manyPoints(b, 200, 1000)
+	for b.Loop() {
+		a, err := survey.Adjust(net)
+		if err != nil {
+			b.Fatal(err)
+		}
+		s, err := Prepare(Input{Net: a})
+		if err != nil {
+			b.Fatal(err)
+		}
+		pages, err := s.Pages(a3, lettering.Go())
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(pages)), "pages")
+	}
+}
