@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
+	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -31,6 +32,8 @@ type request struct {
 	paper, printer, margin, overlap, pages, turn, without string
 	outline, side, pegs                                   string
 	site                                                  map[string]*string // by the words of job.SiteKeys
+	setsOut                                               bool               // --with is a way of setting out, way
+	way                                                   geom.Method
 }
 
 // read adds the flags that say how a job is read.
@@ -140,9 +143,14 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	if r.flags.Changed("with") {
-		if o.With, err = job.ParseMethod(r.with); err != nil {
+		with, err := job.ParseMethod(r.with)
+		if err != nil {
 			return o, in("--with", err)
 		}
+		if !r.setsOut { // else it says how the pegs are placed
+			o.With = with
+		}
+		r.way = with
 	}
 	if r.flags.Changed("outline") {
 		if o.Outline, err = job.ParseOutline(r.outline); err != nil {

@@ -8,22 +8,30 @@ import (
 )
 
 func setoutCommand(c console) *cobra.Command {
-	r := &request{console: c}
+	r := &request{console: c, setsOut: true}
 	cmd := &cobra.Command{
 		Use:   "setout JOB | MEASUREMENT... -o OUT",
 		Short: "the setting-out sheet for what is larger than paper: .pdf, .svg, .csv or .txt",
-		Long: `Setout makes a sheet to peg out a triangle of 1 m to 100 m with: the plan, where each
-peg stands, what to hold and pull, checks to close on with the range to accept,
-and numbered steps. The baseline is the longest side unless --base names another.
+		Long: `Setout makes a sheet to peg out a triangle or a net of 1 m to 100 m with: the plan,
+where each peg stands, what to hold and pull, numbered steps, checks to close on
+with the range to accept, and how sure each peg is. Every baseline is compared with
+every way that the tools allow (two arcs; an offset by 3-4-5; angle and distance) and
+the surest used, unless --base and --with say otherwise.
+
+--every adds marks along the edges, --boards profile boards and where their strings
+cross, --permitted a comparison with ±K√L. --temperature, --pull, --span and --slope
+ask for what the tape must read, beside the true lengths.
 
 OUT.txt is plain text for a phone, OUT.csv for other software. --pegs writes where
 the pegs stand for a total station: point,x,y.`,
 		Example: `  trammel setout AB=7.2m A=35deg B=35deg -o gable.pdf
   trammel setout examples/boathouse-gable.yaml --paper A3 -o gable.pdf
   trammel setout examples/boathouse-gable.yaml -o gable.txt
+  trammel setout AB=12000 BC=8000 CD=12000 DA=8000 AC=14422 BD=14422 --outline ABCD --boards 1m -o house.pdf
   trammel setout site.csv --origin 1000,2000 --bearing 35deg --pegs pegs.csv -o gable.pdf`,
 	}
 	r.read(cmd)
+	cmd.Flags().Lookup("with").Usage = "`way` to place the pegs, whatever is surest: arcs, square (an offset by 3-4-5) or angle (and distance)"
 	r.print(cmd)
 	r.onSite(cmd)
 	r.stakes(cmd)
@@ -50,7 +58,7 @@ func (r *request) setout(args []string) error {
 			return err
 		}
 	}
-	s, err := w.Setout()
+	s, err := w.SetoutBy(r.way)
 	if err != nil {
 		return err
 	}

@@ -29,7 +29,14 @@ type Setout struct {
 
 // Setout prepares the sheets. The errors are those of Open, and a *unit.Fault
 // where a piece is too small or too large to be set out.
-func (w Work) Setout() (*Setout, error) {
+func (w Work) Setout() (*Setout, error) { return w.SetoutBy(geom.AsMeasured) }
+
+// SetoutBy prepares the sheets, the pegs placed by arcs, by a square or by an angle;
+// AsMeasured: as the job says, else by the surest way.
+func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
+	if with != geom.AsMeasured && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return p.Net != nil }) {
+		w.over.With = with // for the job in the file
+	}
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
@@ -38,7 +45,7 @@ func (w Work) Setout() (*Setout, error) {
 		if p.Other { // pegs stand where they stand
 			continue
 		}
-		sheet, err := w.sheet(i, p)
+		sheet, err := w.sheet(i, p, with)
 		if err != nil {
 			return nil, err
 		}
@@ -48,13 +55,13 @@ func (w Work) Setout() (*Setout, error) {
 }
 
 // sheet of one piece.
-func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
+func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
 	net, err := w.net(p)
 	if err != nil {
 		return setout.Sheet{}, w.inPiece(p, err)
 	}
 	in := setout.Input{
-		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods,
+		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p, with), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
 		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
 	}
@@ -78,10 +85,9 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 var ways = map[geom.Method]survey.Method{geom.ByArcs: survey.TwoArcs, geom.BySquare: survey.OffsetSquare, geom.ByAngle: survey.AngleDistance}
 
 // wayOf is the method that was asked for; nil: the surest.
-func (w Work) wayOf(p Piece) *survey.Method {
-	with := w.Job.Pieces[p.Index].With
-	if w.over.With != geom.AsMeasured {
-		with = w.over.With
+func (w Work) wayOf(p Piece, with geom.Method) *survey.Method {
+	if with == geom.AsMeasured {
+		with = w.Job.Pieces[p.Index].With
 	}
 	if m, asked := ways[with]; asked {
 		return &m
