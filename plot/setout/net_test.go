@@ -312,7 +312,7 @@ func TestPagesAndTextOfNets(t *testing.T) {
 			if boxes != len(s.Checks) {
 				t.Errorf("%s on %s: %d boxes for %d checks", name, paper.Name, boxes, len(s.Checks))
 			}
-			for _, want := range []string{"Hold and pull", "Pegs", "Steps", "How sure", "Which way is surest", "used", "Take care", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
+			for _, want := range []string{"Hold and pull", "Pegs", "Steps", "How sure", "used", "Take care", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
 				if !strings.Contains(all, want) {
 					t.Errorf("%s on %s: the sheet does not say %q", name, paper.Name, want)
 				}

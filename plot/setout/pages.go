@@ -269,18 +269,23 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 		return nil, err
 	}
 	tables, err := set(sureTables)
-	if err != nil || !c.lone() {
-		return tables, err
+	if err != nil {
+		return nil, err
 	}
 	bare, err := set(sureNot)
 	if err != nil || len(bare) == len(tables) {
 		return tables, err
 	}
-	short, err := set(sureInWords)
-	if err != nil || len(short) == len(tables) {
-		return tables, err
+	forms := []sureForm{waysInWords, sureInWords}
+	if !c.lone() {
+		forms = forms[:1]
 	}
-	return short, nil
+	for _, f := range forms {
+		if less, err := set(f); err == nil && len(less) < len(tables) {
+			return less, nil
+		}
+	}
+	return tables, nil
 }
 
 // details follow the plan: where its pegs crowd, they have their names there.

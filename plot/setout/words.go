@@ -120,7 +120,7 @@ func (s Sheet) pegFigures(p Peg) (along, offset string) {
 
 func (s Sheet) alongMeasured(p Peg) bool {
 	switch {
-	case p.Along == 0:
+	case near(p.Along, 0, sameMark):
 		return true
 	case p.Name == s.Baseline.To:
 		return s.Baseline.Measured
@@ -286,7 +286,8 @@ type sureForm uint8
 
 const (
 	sureTables  sureForm = iota
-	sureInWords          // where that saves a page
+	waysInWords          // where that saves a page
+	sureInWords          // the same, of a triangle
 	sureNot              // only to see what the rest takes
 )
 
@@ -294,8 +295,13 @@ func (s Sheet) sureBlocks(f sureForm) []sheet.Block {
 	switch f {
 	case sureTables:
 		return []sheet.Block{sureBlock{s}}
-	case sureInWords:
-		return []sheet.Block{sheet.Paragraph{Words: s.sureInWords()}}
+	case waysInWords:
+		sure := s.sureTable()
+		sure.Height = draw.NoteHeight
+		return []sheet.Block{
+			sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.sureWords()},
+			sheet.Gap(1.5), sheet.Paragraph{Words: s.waysInWords()},
+		}
 	}
 	return nil
 }
@@ -323,23 +329,35 @@ func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 
 // sureInWords is what the two tables say, in less room.
 func (s Sheet) sureInWords() string {
-	var pegs, ways []string
-	for _, x := range s.Sure[1:] {
-		words := fmt.Sprintf("%s %s (as measured %s, as set out %s; σ along %s, across %s)", x.Peg, s.small(x.Both), s.small(x.Measured), s.small(x.SetOut), s.small(x.Along), s.small(x.Across))
+	var both, measured, out, along, across []string
+	for _, x := range s.Sure[1:] { // the zero end is where it is
+		words := string(x.Peg) + " " + s.small(x.Both)
 		if s.Permitted > 0 {
-			words += fmt.Sprintf(", %s what is permitted, %s", x.verdict(), s.small(x.Permitted))
+			words += fmt.Sprintf(" (%s what is permitted, %s)", x.verdict(), s.small(x.Permitted))
 		}
-		pegs = append(pegs, words)
+		both, measured, out = append(both, words), append(measured, s.small(x.Measured)), append(out, s.small(x.SetOut))
+		along, across = append(along, s.small(x.Along)), append(across, s.small(x.Across))
 	}
+	row := func(figures []string) string { return strings.Join(figures, ", ") }
+	return fmt.Sprintf("How sure, 95 %% in %s, seen from %s along %s%s: %s; of it as measured %s, as set out %s; σ along %s, across %s. %s",
+		s.smallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.waysInWords())
+}
+
+// waysInWords is the ranking in a paragraph.
+func (s Sheet) waysInWords() string {
+	const told = 3 // of the ways
+	var ways []string
 	for i, x := range s.Ranking.Best {
+		if i >= told && i != s.Ranking.Used {
+			continue
+		}
 		words := fmt.Sprintf("%s from %s %s", wayWords(x.Method), edge(x.Base), s.small(x.Figure))
 		if i == s.Ranking.Used {
 			words += " (used)"
 		}
 		ways = append(ways, words)
 	}
-	return fmt.Sprintf("How sure, in %s, 95 of 100 times, seen from %s with the line to %s held: %s. Ways, by the worst peg: %s. %s",
-		s.smallUnit(), s.Baseline.From, s.Baseline.To, strings.Join(pegs, "; "), strings.Join(ways, ", "), s.Ranking.Why)
+	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.Ranking.Why)
 }
 
 func (s Sheet) rankWords() string {
@@ -373,8 +391,11 @@ func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 	out = append(out,
 		sheet.Heading{Words: "Checks, with what was not used to set out"},
 		narrowing{Table: checks, less: true, after: true},
-		sheet.Entries{Labels: []string{"set out by", "helper", "tape", "date"}, Height: 10.5},
-		sheet.Gap(2),
-		sheet.Paragraph{Words: strings.Join(s.Basis, " ")})
-	return append(out, s.sureBlocks(f)...)
+		sheet.Entries{Labels: []string{"set out by", "helper", "tape", "date"}, Height: 10},
+		sheet.Gap(1.5))
+	basis := strings.Join(s.Basis, " ")
+	if f == sureInWords { // one paragraph has one broken line
+		return append(out, sheet.Paragraph{Words: basis + " " + s.sureInWords()})
+	}
+	return append(append(out, sheet.Paragraph{Words: basis}), s.sureBlocks(f)...)
 }
