@@ -20,7 +20,7 @@ func (s Sheet) planned() planned {
 		p.Notes = append(p.Notes, "Marks for squares are left out: they are in the tables.")
 	}
 	for _, q := range s.Pegs {
-		if many && forSquare(q) {
+		if many && forSquare(q) || len(s.Sure) > mostFeet && q.Role == Foot {
 			continue
 		}
 		peg := planPeg{Name: q.Name, At: q.At, Role: q.Role, Also: q.Also, Ellipse: ellipse[q.Name], Along: q.Along}
@@ -66,6 +66,9 @@ func (s Sheet) planned() planned {
 
 // forSquare says whether a peg serves a 3-4-5 alone.
 func forSquare(q Peg) bool { return q.Role == SquareLeg || q.Role == SquareTop }
+
+// mostFeet is up to how many points the feet of offsets are on the plan.
+const mostFeet = 40
 
 // crowded is from how many points on a plan leaves out what the tables say as well.
 const crowded = 12
