@@ -3,7 +3,6 @@ package survey
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"trammel/geom"
@@ -24,21 +23,17 @@ func (p *problem) start() (*state, error) {
 		if slices.ContainsFunc(done, func(known []bool) bool { return within(seed.known, known) }) {
 			continue // it leads no further than that did
 		}
-		leaves := p.grow(seed)
-		var whole []*state
+		leaves, _ := p.grow(seed)
+		if leaves[0].all() {
+			return p.choose(leaves)
+		}
 		for _, l := range leaves {
-			if l.all() {
-				whole = append(whole, l)
-			}
 			if most == nil || l.count() > most.count() {
 				most = l
 			}
 			if !p.blocked(l) {
 				done = append(done, l.known)
 			}
-		}
-		if len(whole) > 0 {
-			return p.choose(whole)
 		}
 	}
 	return nil, p.free(most)
@@ -221,17 +216,18 @@ func (p *problem) placed(t geom.Triangle, by []int) *state {
 // squares that differ by less than this: 3 σ of one measurement.
 const apart = 9
 
+// mostFits bounds the nets that are adjusted to tell which is meant, each
+// costing the third power of its points.
+const mostFits = 3e7
+
 // choose takes the one of several complete nets that the outline and the
-// measurements mean.
+// measurements mean. The best comes first.
 func (p *problem) choose(whole []*state) (*state, error) {
 	if len(whole) == 1 {
 		return whole[0], nil
 	}
-	if len(whole) >= mostLeaves {
-		return nil, p.twoPlaces(whole[0], whole[1])
-	}
-	if kept := slices.Clone(whole); len(p.round) > 2 {
-		kept = slices.DeleteFunc(kept, func(s *state) bool { return p.area(s) <= 0 || p.crossing(s.at) != [2]int{} })
+	if len(p.round) > 2 {
+		kept := slices.DeleteFunc(slices.Clone(whole), func(s *state) bool { return p.area(s) <= 0 || p.crossing(s.at) != [2]int{} })
 		if len(kept) > 0 {
 			whole = kept
 		}
@@ -242,7 +238,11 @@ func (p *problem) choose(whole []*state) (*state, error) {
 		end []xy
 	}
 	var all []tried
-	for _, s := range whole {
+	n := float64(len(p.names))
+	for i, s := range whole {
+		if i > 1 && float64(i)*n*n*n > mostFits {
+			break
+		}
 		f, err := p.fit(s)
 		if err != nil {
 			continue
@@ -250,6 +250,9 @@ func (p *problem) choose(whole []*state) (*state, error) {
 		end := f.at
 		if len(p.control) == 0 { // each has its own longest line
 			end = laid(f.at, 0, 1)
+		}
+		if !p.keepsSides(s, end) { // it went over on the way
+			continue
 		}
 		same := func(t tried) bool { return p.alike(t.end, end) }
 		if !slices.ContainsFunc(all, same) {
@@ -264,17 +267,46 @@ func (p *problem) choose(whole []*state) (*state, error) {
 		all = upright
 	}
 	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(a.sum, b.sum) })
-	if len(all) > 1 && all[1].sum-all[0].sum < apart {
-		return nil, p.twoPlaces(all[0].state, all[1].state)
+	// Of all that fit as well, the one that differs in the fewest points tells best
+	// what is open.
+	var other *state
+	fewest := 0
+	for _, t := range all[1:] {
+		if n := len(p.turned(all[0].state, t.state)); t.sum-all[0].sum < apart && (other == nil || n < fewest) {
+			other, fewest = t.state, n
+		}
+	}
+	if other != nil {
+		return nil, p.twoPlaces(all[0].state, other)
 	}
 	return all[0].state, nil
 }
 
-// alike says whether all points are the same within 1 mm.
+// alike says whether all points are the same within 1 mm, or the one net is the
+// other turned over where no known points forbid it: what no one says is then
+// settled by the first of the two.
 func (p *problem) alike(a, b []xy) bool {
+	same, over := true, len(p.control) == 0
 	for i := range a {
-		if a[i].to(b[i]) > float64(Shortest) {
-			return false
+		same = same && a[i].to(b[i]) <= float64(Shortest)
+		over = over && a[i].to(xy{b[i].x, -b[i].y}) <= float64(Shortest)
+	}
+	return same || over
+}
+
+// keepsSides says whether the points still lie on the sides that were said of
+// them.
+func (p *problem) keepsSides(s *state, at []xy) bool {
+	for _, f := range s.found {
+		var base []int
+		for _, n := range f.From {
+			base = append(base, p.number[n])
+		}
+		u := p.number[f.Point]
+		for _, x := range p.sidesOf(u, base, s) {
+			if isLeft(at[x.a], at[x.b], at[u]) == x.right {
+				return false
+			}
 		}
 	}
 	return true
@@ -307,17 +339,21 @@ func (p *problem) crossing(at []xy) [2]int {
 	return [2]int{}
 }
 
-// twoPlaces says which point may lie here or there.
-func (p *problem) twoPlaces(s, t *state) error {
-	u := -1
-	for _, c := range s.fork {
-		if u < 0 && math.Abs(p.toAll(s, c)-p.toAll(t, c)) > 0 {
-			u = c
+// turned are the points that lie elsewhere in t than in s, in the order in which
+// they were found. Both have grown from one seed.
+func (p *problem) turned(s, t *state) (all []int) {
+	for _, f := range s.found {
+		if u := p.number[f.Point]; s.at[u].to(t.at[u]) > float64(Shortest) {
+			all = append(all, u)
 		}
 	}
-	if u < 0 {
-		u = s.fork[0]
-	}
+	return all
+}
+
+// twoPlaces says which point may lie here or there.
+func (p *problem) twoPlaces(s, t *state) error {
+	turned := p.turned(s, t)
+	u := turned[0]
 	i := slices.IndexFunc(s.found, func(f Found) bool { return f.Point == p.names[u] })
 	f := s.found[i]
 	e := &geom.NoTriangle{What: fmt.Sprintf("%s may lie at two places: %s fit both", f.Point, p.words(f.By))}
@@ -326,16 +362,4 @@ func (p *problem) twoPlaces(s, t *state) error {
 		e.Hint = fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", joined(f.From[:2]), p.another(u, s))
 	}
 	return e
-}
-
-// toAll is a sum that tells where a point lies apart from its mirror image.
-func (p *problem) toAll(s *state, u int) (sum float64) {
-	for i, f := range s.found {
-		if f.Point == p.names[u] {
-			for _, g := range s.found[:i] {
-				sum += s.at[u].to(s.at[p.number[g.Point]])
-			}
-		}
-	}
-	return sum
 }

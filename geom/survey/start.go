@@ -1,20 +1,23 @@
 package survey
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
 
 // state is a net partly found.
 type state struct {
-	at    []xy
-	known []bool
-	found []Found
-	fork  []int // points for which two places were open and one was taken
+	at      []xy
+	known   []bool
+	found   []Found
+	misfit  float64   // of all that is measured between known points
+	options []*option // of each point, as far as worked out
+	eased   int       // points known when they were adjusted last
 }
 
 func (s *state) clone() *state {
-	return &state{slices.Clone(s.at), slices.Clone(s.known), slices.Clone(s.found), slices.Clone(s.fork)}
+	return &state{slices.Clone(s.at), slices.Clone(s.known), slices.Clone(s.found), s.misfit, slices.Clone(s.options), s.eased}
 }
 
 func (s *state) all() bool { return !slices.Contains(s.known, false) }
@@ -29,7 +32,7 @@ func (s *state) count() (n int) {
 }
 
 func (p *problem) blank() *state {
-	return &state{at: make([]xy, len(p.names)), known: make([]bool, len(p.names))}
+	return &state{at: make([]xy, len(p.names)), known: make([]bool, len(p.names)), options: make([]*option, len(p.names))}
 }
 
 // option is the places where the next point may lie: one where something
@@ -41,66 +44,8 @@ type option struct {
 	trace  float64 // of the covariance that the two measurements give it
 	seen   int     // observations to known points when this was worked out
 	open   bool
+	closes int  // how many points must be hung on until a measurement tells which place is meant; 0 unless open
 	early  bool // worked out while nothing told left from right
-}
-
-// mostLeaves that a net with open choices is followed to.
-const mostLeaves = 32
-
-// grow hangs point after point on what is known, the surest first and those
-// with a choice last, and follows every choice that nothing decides.
-func (p *problem) grow(s *state) (leaves []*state) {
-	stack := []*state{s}
-	for len(stack) > 0 && len(leaves) < mostLeaves {
-		s := stack[len(stack)-1]
-		stack = stack[:len(stack)-1]
-		o := p.extend(s)
-		if o == nil {
-			leaves = append(leaves, s)
-			continue
-		}
-		for i := len(o.places) - 1; i >= 0; i-- {
-			t := s.clone()
-			t.fork = append(t.fork, o.point)
-			t.set(o, i)
-			stack = append(stack, t)
-		}
-	}
-	return leaves
-}
-
-func (s *state) set(o *option, i int) {
-	s.at[o.point], s.known[o.point] = o.places[i], true
-	s.found = append(s.found, o.found[i])
-}
-
-// extend finds points until none can be found (nil) or a choice is open.
-func (p *problem) extend(s *state) *option {
-	options := make([]*option, len(p.names))
-	for {
-		var best *option
-		for u := range p.names {
-			if s.known[u] {
-				continue
-			}
-			near := p.hanging(u, s)
-			if len(near) < 2 {
-				continue
-			}
-			o := options[u]
-			if o == nil || o.seen != len(near) || o.early || p.sided[u] {
-				o = p.option(u, near, s)
-				options[u] = o
-			}
-			if len(o.places) > 0 && (best == nil || o.before(best)) {
-				best = o
-			}
-		}
-		if best == nil || best.open {
-			return best
-		}
-		s.set(best, 0)
-	}
 }
 
 // before: what is decided by what was measured comes first, then what the
@@ -115,10 +60,7 @@ func (o *option) before(q *option) bool {
 		}
 		return 0
 	}
-	if a, b := rank(o), rank(q); a != b {
-		return a < b
-	}
-	return o.trace < q.trace
+	return cmp.Or(cmp.Compare(rank(o), rank(q)), cmp.Compare(o.closes, q.closes), cmp.Compare(o.trace, q.trace)) < 0
 }
 
 // hanging are the observations of u whose other points are all known.
@@ -139,8 +81,9 @@ func (p *problem) hanging(u int, s *state) (all []*observation) {
 // mostTried bounds the observations of one point that are tried with each other.
 const mostTried = 8
 
-// option works out where u may lie.
-func (p *problem) option(u int, near []*observation, s *state) *option {
+// option works out where u may lie. Where two measurements do not quite meet, a
+// third says that the place is between them; so does forced.
+func (p *problem) option(u int, near []*observation, s *state, forced bool) *option {
 	best := &option{point: u, seen: len(near), trace: math.Inf(1)}
 	agreed := -1
 	tried := near[:min(len(near), mostTried)]
@@ -179,12 +122,15 @@ func (p *problem) option(u int, near []*observation, s *state) *option {
 		}
 	}
 	if one == nil {
-		if mone == nil || len(near) < 3 {
+		if mone == nil || len(near) < 3 && !forced {
 			return best
 		}
 		best.places, one, two = []xy{between}, mtwo, mone
 	}
 	p.decide(best, one, two, near, s)
+	for i, c := range best.places {
+		best.places[i] = hanger{p, u, one, two, c, s}.polished(near)
+	}
 	return best
 }
 
@@ -240,6 +186,57 @@ func (h hanger) agree(near []*observation) (n int) {
 		}
 	}
 	return n
+}
+
+// polished is the place that fits best what it agrees with of all that goes to
+// it, so that the error of one point is not handed on to the next and grows.
+func (h hanger) polished(near []*observation) xy {
+	if len(near) < 3 {
+		return h.at
+	}
+	with := []*observation{h.one, h.two}
+	for _, x := range near {
+		if x != h.one && x != h.two && h.off(x) < fits {
+			with = append(with, x)
+		}
+	}
+	sum := func() (sum float64) {
+		for _, x := range with {
+			v := (x.plainly(h.state.at) - x.value) / x.sigma
+			sum += v * v
+		}
+		return sum
+	}
+	h.state.at[h.u] = h.at
+	least, at := sum(), h.at
+	for range 4 {
+		var xx, xyy, yy float64
+		var g xy
+		for _, x := range with {
+			q := x.pull(h.u, h.state.at)
+			xx, xyy, yy = xx+q.x*q.x, xyy+q.x*q.y, yy+q.y*q.y
+			g = g.plus(q.times((x.value - x.plainly(h.state.at)) / x.sigma))
+		}
+		det := xx*yy - xyy*xyy
+		step := xy{(yy*g.x - xyy*g.y) / det, (xx*g.y - xyy*g.x) / det}
+		h.state.at[h.u] = at.plus(step)
+		s := sum()
+		if !(s < least) {
+			break
+		}
+		least, at = s, h.state.at[h.u]
+	}
+	h.state.at[h.u] = at
+	for _, x := range with { // not over a line that it must stay on one side of
+		a, b := *x, *x
+		h.state.at[h.u] = h.at
+		a.orient(h.state.at)
+		h.state.at[h.u] = at
+		if b.orient(h.state.at); a.sign != b.sign {
+			return h.at
+		}
+	}
+	return at
 }
 
 // pull is how the observation changes with its point u, in σ.
