@@ -77,7 +77,7 @@ func (r *request) template(args []string) error {
 	switch {
 	case g.ending == "pdf":
 		err = r.keeper.File(g.path, t.PDF)
-	case g.ending == "svg" && t.Count() == 1:
+	case g.ending == "svg" && t.Single():
 		err = r.keeper.File(g.path, t.OneSVG)
 	default:
 		wrote = g.asFolder()

@@ -75,6 +75,7 @@ type Arranged struct {
 	Drawing draw.Drawing
 	Place   geom.Placement // of the piece
 	Outline geom.Polygon
+	Lost    bool // saw and square, which were asked for, have no room
 }
 
 // Arrange sets a block's name and, if it is to have steps, the construction by hand
@@ -93,12 +94,14 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 		room = max(w, min(leastColumn, most.Width))
 	}
 	// Only where they lie in their usual order: higher, they would cost pages.
-	if steps && b.style.Settings && b.piece.shaped() && room >= settingsWidth(b.piece, b.style, r) {
+	wanted := steps && b.style.Settings && b.piece.shaped()
+	lost := wanted && room < settingsWidth(b.piece, b.style, r)
+	if wanted && !lost {
 		rest = append(rest, sawAndSquare(b.piece, b.style, draw.NoteHeight)...)
 	}
 	if len(rest) > 0 && column >= leastColumn {
 		d, high := b.column(title, rest, w+toColumn, column, r)
-		return b.arranged(d, 0, paging.Size{Width: w + toColumn + column, Height: max(h, high)}, most)
+		return b.arranged(d, 0, paging.Size{Width: w + toColumn + column, Height: max(h, high)}, most, lost)
 	}
 	width := max(w, min(leastColumn, most.Width))
 	words, above := sheet.Set(title, geom.Point{}, width, r)
@@ -109,7 +112,7 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 		d = append(d, under...)
 		below = belowName + high
 	}
-	return b.arranged(d, above+belowName, paging.Size{Width: width, Height: above + belowName + h + below}, most)
+	return b.arranged(d, above+belowName, paging.Size{Width: width, Height: above + belowName + h + below}, most, lost)
 }
 
 // column is name and words from x on, and how high they are.
@@ -120,13 +123,13 @@ func (b Block) column(title, rest []sheet.Block, x, width unit.Length, r draw.Ru
 }
 
 // arranged puts the drawing so far down.
-func (b Block) arranged(words draw.Drawing, down unit.Length, size, most paging.Size) (Arranged, bool) {
+func (b Block) arranged(words draw.Drawing, down unit.Length, size, most paging.Size, lost bool) (Arranged, bool) {
 	by := geom.Point{Y: -down - b.size.Height}
 	place := b.place
 	place.Shift = place.Shift.Plus(by)
 	return Arranged{
 		Size: size, Drawing: append(sheet.Shift(b.drawing, by), words...),
-		Place: place, Outline: geom.Placement{Shift: by}.Polygon(b.outline),
+		Place: place, Outline: geom.Placement{Shift: by}.Polygon(b.outline), Lost: lost,
 	}, size.Width <= most.Width && size.Height <= most.Height
 }
 

@@ -11,13 +11,12 @@ import (
 )
 
 // WithNotes adds to a page that carries a whole piece what its reader would
-// otherwise find on the index page: the steps by hand and a line of caution, where
-// the page, furniture and all, still has room for them, rather outside the piece
-// than in it. It says whether the steps are there (or were not asked for); if not,
-// the caution is alone, or has no room either. The page given is not changed.
-//
-// A piece on one page needs no index page: where the steps have no room, they
-// are left out, and whoever wants them asks for Index.
+// otherwise find on the index page: the steps by hand, saw and square, a line of
+// caution, where the page, furniture and all, still has room for them, rather outside
+// the piece than in it. It says whether all is there that was asked for; if not, the
+// piece wants an Index. (Saw and square of a plain triangle are no reason for one:
+// they are half of the angles that stand in its corners.) The page given is not
+// changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
 	care := sheet.Paragraph{Words: "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."}
@@ -40,9 +39,10 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 			break
 		}
 	}
-	if s.Settings && p.shaped() {
+	if s.Settings {
 		least := settingsWidth(p, s, r)
-		page, _ = noted(page, area, sawAndSquare(p, s, draw.NoteHeight), []unit.Length{least, max(least, 130)}, r)
+		page, done = noted(page, area, sawAndSquare(p, s, draw.NoteHeight), []unit.Length{least, max(least, 130)}, r)
+		said = said && (done || !p.shaped())
 	}
 	return page, said
 }

@@ -27,6 +27,7 @@ type shared struct {
 	sizes  []paging.Size
 	spots  []paging.Spot
 	pages  int
+	front  []draw.Page // what has no room on them
 	area   paging.Shelving
 }
 
@@ -129,6 +130,11 @@ func (l laid) copyName(c int) string {
 
 // sharedPages are the pages that pieces share, each made when it is asked for.
 func (t *Template) sharedPages(yield func(draw.Page) bool) bool {
+	for _, p := range t.shared.front {
+		if !yield(p) {
+			return false
+		}
+	}
 	for n := range t.shared.pages {
 		if !yield(t.sharedPage(n)) {
 			return false
@@ -170,7 +176,7 @@ func (t *Template) sharedPage(n int) draw.Page {
 		Sheet: on, Outline: joined(outlines), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
 		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
 	}
-	f := t.furniture(t.laid[h.items[0].laid], 0, n+1)
+	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	if f.Piece = w.Title; f.Piece == "" {
 		f.Piece = plural(len(places), "piece")
@@ -241,6 +247,13 @@ func (t *Template) turn(i int) unit.Angle {
 
 // sharedNames are the names of the shared pages as files.
 func (t *Template) sharedNames() (names []string) {
+	for n := range t.shared.front {
+		name := "saw-and-square"
+		if n > 0 {
+			name += fmt.Sprintf("-%d", n+1)
+		}
+		names = append(names, name)
+	}
 	for n := range t.shared.pages {
 		name := "pieces"
 		if t.shared.pages > 1 {

@@ -66,22 +66,13 @@ func (w Work) Template() (*Template, error) {
 			return nil, w.inPiece(p, err)
 		}
 		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
-		plan = w.cut(plan, drawing, t.furniture(l, 0, 1))
-		l.plan = plan
-		if len(plan.Cells) > 1 {
-			on := plan
-			on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
-			if l.front, err = template.Index(q, on, r, s, w.printer(), w.notes()...); err != nil {
-				return nil, w.inPiece(p, err)
-			}
-			for k := range l.front {
-				l.front[k] = w.short(l.front[k])
-			}
-			t.count += len(l.front)
-		}
+		l.plan = w.cut(plan, drawing, t.furniture(l, 0, 1))
 		t.laid = append(t.laid, l)
 	}
-	return t, t.share()
+	if err := t.share(); err != nil {
+		return nil, err
+	}
+	return t, t.fronts()
 }
 
 // atLeast is a number of pages that a piece cannot go below, before any is laid:
@@ -203,7 +194,7 @@ func (t *Template) made() iter.Seq[draw.Page] {
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
 					if len(l.plan.Cells) == 1 {
-						p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), w.style())
+						p = w.noted(l, p)
 					}
 					if !give(p) {
 						return
@@ -327,7 +318,7 @@ func fileName(name string) string {
 
 // Summary says in a few lines what the pages are and how the pieces lie on them.
 func (t *Template) Summary() []string {
-	front := 0
+	front := len(t.shared.front)
 	for _, l := range t.laid {
 		front += len(l.front)
 	}

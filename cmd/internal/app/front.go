@@ -1,0 +1,89 @@
+package app
+
+import (
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/template"
+)
+
+// fronts gives its index page to each piece that is joined, and to each on a page of
+// its own that has no room for all that the trade asks for; and to those that share
+// pages one table of what found no room there.
+func (t *Template) fronts() error {
+	w, r, s := t.work, lettering.Go(), t.work.style()
+	for i := range t.laid {
+		l := &t.laid[i]
+		if l.shared || len(l.plan.Cells) == 1 && !t.crowded(*l) {
+			continue
+		}
+		on := l.plan
+		on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
+		var err error
+		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, w.printer(), w.notes()...); err != nil {
+			return w.inPiece(l.piece, err)
+		}
+		t.count += w.shorten(l.front)
+	}
+	var lost []template.Piece
+	for _, it := range t.shared.items {
+		if a, _ := t.shared.arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy); a.Lost {
+			lost = append(lost, w.templatePiece(t.laid[it.laid].piece))
+		}
+	}
+	if lost == nil {
+		return nil
+	}
+	var err error
+	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, w.Title, r, s, w.notes()...); err != nil {
+		return err
+	}
+	t.count += w.shorten(t.shared.front)
+	return nil
+}
+
+// crowded says whether the page of a piece has no room for all that is asked for.
+func (t *Template) crowded(l laid) bool {
+	for p := range l.plan.Pages(l.drawing, t.furniture(l, 0, t.count), lettering.Go()) {
+		_, all := template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), t.work.style())
+		return !all
+	}
+	return false
+}
+
+// noted is the only page of a piece with what its reader needs: all of it where there
+// is no index page.
+func (w Work) noted(l laid, p draw.Page) draw.Page {
+	s := w.style()
+	if len(l.front) > 0 {
+		s.Steps, s.Settings = false, false
+	}
+	p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), s)
+	return p
+}
+
+// shorten makes pages off a roll no longer than what is on them, and counts them.
+func (w Work) shorten(pages []draw.Page) int {
+	for i := range pages {
+		pages[i] = w.short(pages[i])
+	}
+	return len(pages)
+}
+
+// Single says whether all is on one page, and leaves the instructions out if that
+// makes it so: who names one SVG wants the piece.
+func (t *Template) Single() bool {
+	pages := t.shared.pages
+	for _, l := range t.laid {
+		if !l.shared {
+			pages += len(l.plan.Cells) * l.piece.Quantity
+		}
+	}
+	if pages > 1 {
+		return false
+	}
+	t.count, t.shared.front = 1, nil
+	for i := range t.laid {
+		t.laid[i].front = nil
+	}
+	return true
+}
