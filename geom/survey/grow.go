@@ -21,7 +21,8 @@ const (
 // a choice last. Where nothing decides as yet, every choice is followed, all with
 // the same points, until what is measured to later points tells: those that fit
 // hopelessly worse than the best are dropped. It returns what is left, the best
-// first; cut says that there were too many to follow all.
+// first; cut says that there were too many to follow all. Where that has
+// lost the right one, nothing is left.
 func (p *problem) grow(seed *state) (leaves []*state, cut bool) {
 	all := []*state{seed}
 	for {
@@ -55,6 +56,9 @@ func (p *problem) grow(seed *state) (leaves []*state, cut bool) {
 			}
 		}
 		all = p.eased(grown)
+		if cut && all[0].misfit > 3*hopeless+astray*float64(p.more(all[0])) {
+			return nil, true
+		}
 	}
 }
 
@@ -62,15 +66,8 @@ func (p *problem) grow(seed *state) (leaves []*state, cut bool) {
 // to fit badly, be it that the errors of the first points have grown with each
 // one hung on. More points by a quarter come between one time and the next.
 func (p *problem) eased(all []*state) []*state {
-	s := all[0]
-	known := s.count()
-	more := -2*known + 3
-	for i := range p.obs {
-		if s.knows(&p.obs[i]) {
-			more++
-		}
-	}
-	if s.misfit < uneasy*float64(more) || 4*known < 5*s.eased || more < 1 {
+	known, more := all[0].count(), p.more(all[0])
+	if all[0].misfit < uneasy*float64(more) || 4*known < 5*all[0].eased || more < 1 {
 		return all
 	}
 	for i, t := range all {
@@ -82,7 +79,7 @@ func (p *problem) eased(all []*state) []*state {
 	slices.SortStableFunc(all, func(s, t *state) int { return cmp.Compare(s.misfit, t.misfit) })
 	var kept []*state
 	for _, t := range all { // what began as two may have become one
-		if !slices.ContainsFunc(kept, func(k *state) bool { return p.turned(k, t) == nil }) {
+		if !slices.ContainsFunc(kept, func(k *state) bool { return k.same(t) }) {
 			kept = append(kept, t)
 		}
 	}
@@ -94,8 +91,25 @@ const (
 	// adjusted on the way: by chance it is 0.9.
 	uneasy = 2
 	// mostEased bounds the work of one time.
-	mostEased = 1e7
+	mostEased = 3e6
+	// astray is the same of a net of which nothing is right.
+	astray = 8
 )
+
+// more counts what is measured in the known part of a net beyond what fixes it.
+func (p *problem) more(s *state) int {
+	free := 3
+	if len(p.control) > 0 {
+		free = 2 * len(p.control)
+	}
+	more := free - 2*s.count()
+	for i := range p.obs {
+		if s.knows(&p.obs[i]) {
+			more++
+		}
+	}
+	return more
+}
 
 // ease adjusts what is known of a net, if it then fits better.
 func (p *problem) ease(s *state) {
@@ -121,9 +135,22 @@ func (p *problem) ease(s *state) {
 			free.n++
 		}
 	}
-	f, err := p.settle(s.at, obs, free)
-	if err != nil {
-		return
+	f := &fitted{at: s.at, obs: obs, free: free}
+	for i := range obs {
+		obs[i].orient(s.at)
+	}
+	f.linear()
+	const steps = 4 // near enough: it is adjusted again
+	for range steps {
+		step, _, ok := f.step(0)
+		if !ok {
+			break
+		}
+		next := f.moved(step)
+		if !(next.sum < f.sum) {
+			break
+		}
+		f = next
 	}
 	var all []*observation
 	for i := range obs {
@@ -133,6 +160,16 @@ func (p *problem) ease(s *state) {
 		s.at, s.misfit = f.at, m
 		clear(s.options)
 	}
+}
+
+// same says whether two nets with the same known points are one.
+func (s *state) same(t *state) bool {
+	for i, c := range s.at {
+		if s.known[i] && c.to(t.at[i]) > float64(Shortest) {
+			return false
+		}
+	}
+	return true
 }
 
 // knows says whether all points of an observation are known.

@@ -23,7 +23,11 @@ func (p *problem) start() (*state, error) {
 		if slices.ContainsFunc(done, func(known []bool) bool { return within(seed.known, known) }) {
 			continue // it leads no further than that did
 		}
-		leaves, _ := p.grow(seed)
+		leaves := p.grown(seed)
+		if leaves == nil {
+			return nil, no("give the outline, say of some points on which side of a line they lie, or measure more lines",
+				"too many points may lie at two places: more than %d nets are open at a time", mostFollowed)
+		}
 		if leaves[0].all() {
 			return p.choose(leaves)
 		}
@@ -37,6 +41,70 @@ func (p *problem) start() (*state, error) {
 		}
 	}
 	return nil, p.free(most)
+}
+
+// grown grows a seed, or where too many choices are open at a time or it comes to
+// fit badly (the first line may hold a slip), others in its stead: those whose
+// first choices end the soonest.
+func (p *problem) grown(seed *state) []*state {
+	leaves, cut := p.grow(seed.clone())
+	if leaves != nil && (!cut && !leaves[0].all() || p.sound(leaves[0])) || len(p.control) > 0 {
+		return leaves
+	}
+	best := leaves
+	for _, s := range p.soonest() {
+		leaves, _ := p.grow(s)
+		if leaves == nil || !leaves[0].all() {
+			continue
+		}
+		if p.sound(leaves[0]) {
+			return leaves
+		}
+		if best == nil || leaves[0].misfit < best[0].misfit {
+			best = leaves
+		}
+	}
+	return best
+}
+
+// sound: it fits as by chance, but for a slip.
+func (p *problem) sound(s *state) bool {
+	return s.misfit < hopeless+uneasy*float64(p.more(s))
+}
+
+// soonest are the first lines whose first choices end the soonest.
+func (p *problem) soonest() (all []*state) {
+	const most = 6
+	type soon struct {
+		*state
+		closes int
+	}
+	var lines []soon
+	for _, i := range p.lines() {
+		s := p.line(i)
+		closes := never
+		for u := range p.names {
+			if !s.known[u] && p.held(u, s.known) > 1 {
+				closes = min(closes, p.closes(u, s))
+			}
+		}
+		lines = append(lines, soon{s, closes})
+	}
+	slices.SortStableFunc(lines, func(a, b soon) int { return cmp.Compare(a.closes, b.closes) })
+	for _, l := range lines[:min(most, len(lines))] {
+		all = append(all, l.state)
+	}
+	return all
+}
+
+// line is the start from one measured distance.
+func (p *problem) line(i int) *state {
+	o, s := p.obs[i], p.blank()
+	a, b := o.at[0], o.at[1]
+	s.known[a], s.known[b] = true, true
+	s.at[b].x = o.value
+	s.found = []Found{{Point: p.names[a]}, {Point: p.names[b], From: []geom.Name{p.names[a]}, By: []int{o.index}}}
+	return s
 }
 
 // within says whether all of a are in b.
@@ -82,13 +150,7 @@ func (p *problem) seeds() func(yield func(int, *state) bool) {
 			if tried == mostSeeds {
 				return
 			}
-			o := p.obs[i]
-			s := p.blank()
-			a, b := o.at[0], o.at[1]
-			s.known[a], s.known[b] = true, true
-			s.at[b].x = o.value
-			s.found = []Found{{Point: p.names[a]}, {Point: p.names[b], From: []geom.Name{p.names[a]}, By: []int{o.index}}}
-			if !yield(tried, s) {
+			if !yield(tried, p.line(i)) {
 				return
 			}
 			tried++
@@ -218,7 +280,7 @@ const apart = 9
 
 // mostFits bounds the nets that are adjusted to tell which is meant, each
 // costing the third power of its points.
-const mostFits = 3e7
+const mostFits = 5e6
 
 // choose takes the one of several complete nets that the outline and the
 // measurements mean. The best comes first.
@@ -269,15 +331,16 @@ func (p *problem) choose(whole []*state) (*state, error) {
 	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(a.sum, b.sum) })
 	// Of all that fit as well, the one that differs in the fewest points tells best
 	// what is open.
-	var other *state
-	fewest := 0
+	var fewest *turn
 	for _, t := range all[1:] {
-		if n := len(p.turned(all[0].state, t.state)); t.sum-all[0].sum < apart && (other == nil || n < fewest) {
-			other, fewest = t.state, n
+		if t.sum-all[0].sum < apart {
+			if x := p.turned(all[0].state, all[0].end, t.end); fewest == nil || len(x.over) < len(fewest.over) {
+				fewest = &x
+			}
 		}
 	}
-	if other != nil {
-		return nil, p.twoPlaces(all[0].state, other)
+	if fewest != nil {
+		return nil, p.twoPlaces(all[0].state, *fewest)
 	}
 	return all[0].state, nil
 }
@@ -339,27 +402,65 @@ func (p *problem) crossing(at []xy) [2]int {
 	return [2]int{}
 }
 
-// turned are the points that lie elsewhere in t than in s, in the order in which
-// they were found. Both have grown from one seed.
-func (p *problem) turned(s, t *state) (all []int) {
+// turn is how one net differs from another: the first point, in the order of
+// finding, that lies elsewhere as seen from its base, and all that do.
+type turn struct {
+	first int
+	over  []int
+}
+
+// turned tells two nets apart that were adjusted.
+func (p *problem) turned(s *state, a, b []xy) turn {
+	t, most := turn{first: -1}, -1.0
+	see := func(f Found, u int) float64 { // how far off u is in b, laid onto a by the base of f
+		q, r := p.number[f.From[0]], p.number[f.From[1]]
+		way, over := a[r].minus(a[q]).unit(), b[r].minus(b[q]).unit()
+		c, d := a[u].minus(a[q]), b[u].minus(b[q])
+		return xy{way.dot(c), way.cross(c)}.to(xy{over.dot(d), over.cross(d)})
+	}
+	var base Found
 	for _, f := range s.found {
-		if u := p.number[f.Point]; s.at[u].to(t.at[u]) > float64(Shortest) {
-			all = append(all, u)
+		if len(f.From) < 2 {
+			continue
+		}
+		u := p.number[f.Point]
+		off := see(f, u)
+		if off > most {
+			t.first, base, most = u, f, off
+		}
+		if off > p.noise(f, u, a) {
+			t.first, base = u, f
+			break
 		}
 	}
-	return all
+	for u := range p.names {
+		if t.first >= 0 && see(base, u) > p.noise(base, u, a) {
+			t.over = append(t.over, u)
+		}
+	}
+	return t
+}
+
+// noise is by how much a point may well differ from one net to another that does
+// not turn it over.
+func (p *problem) noise(f Found, u int, at []xy) float64 {
+	const share = 0.01 // of its distance from the base
+	q := p.number[f.From[0]]
+	return 10*float64(Shortest) + share*at[q].to(at[u])
 }
 
 // twoPlaces says which point may lie here or there.
-func (p *problem) twoPlaces(s, t *state) error {
-	turned := p.turned(s, t)
-	u := turned[0]
+func (p *problem) twoPlaces(s *state, t turn) error {
+	if t.first < 0 {
+		return no("give the outline, or measure more lines", "the measurements fit two nets that differ")
+	}
+	u := t.first
 	i := slices.IndexFunc(s.found, func(f Found) bool { return f.Point == p.names[u] })
 	f := s.found[i]
-	e := &geom.NoTriangle{What: fmt.Sprintf("%s may lie at two places: %s fit both", f.Point, p.words(f.By))}
-	if len(f.From) > 1 {
-		e.What = fmt.Sprintf("%s may lie at two places as seen from %s: %s fit both", f.Point, joined(f.From[:2]), p.words(f.By))
-		e.Hint = fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", joined(f.From[:2]), p.another(u, s))
+	stay := p.blank() // a measurement tells that leads from what is turned over to what is not
+	for i := range p.names {
+		stay.known[i] = !slices.Contains(t.over, i)
 	}
-	return e
+	return no(fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", joined(f.From[:2]), p.another(u, stay)),
+		"%s may lie at two places as seen from %s: %s fit both", f.Point, joined(f.From[:2]), p.words(f.By))
 }
