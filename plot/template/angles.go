@@ -63,7 +63,7 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 			p.Toward(start, r), p.Toward(start, r).Toward(start+angle, r), p.Toward(start+angle, r),
 		}, Pen: draw.Narrow, On: draw.Dimension}
 	}
-	var all []candidate
+	all := f.spare[:0]
 	for _, h := range f.heights(f.style.lettering()) {
 		w := words{figure, h, false}
 		less := 0.0
@@ -113,5 +113,5 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 			}
 		}
 	}
-	return append(all, f.led(words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45)...), sign(least)
+	return f.led(all, words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45), sign(least)
 }

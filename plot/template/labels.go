@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -69,13 +70,16 @@ func (f *face) heights(wanted unit.Length) []unit.Length {
 
 const smaller = 8 // what it costs to write smaller
 
-// led are words away from an anchor at the end of a leader, in all directions, best
+// led adds words away from an anchor at the end of a leader, in all directions, best
 // towards the given one.
-func (f *face) led(w words, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
-	var all []candidate
+func (f *face) led(all []candidate, w words, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
 	width := f.width(w)
-	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
-		for k := range 24 {
+	away := []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
+	const ways = 24
+	all = slices.Grow(all, len(away)*ways)
+	leaders := make([]geom.Line, 0, len(away)*ways)
+	for _, d := range away {
+		for k := range ways {
 			turn := unit.Angle((k+1)/2) * 15 * unit.Degree
 			if k%2 == 1 {
 				turn = -turn
@@ -93,7 +97,8 @@ func (f *face) led(w words, anchor geom.Point, toward unit.Angle, cost float64) 
 					text.At.Y = end.Y - 1 - w.height
 				}
 			}
-			all = append(all, candidate{text: text, leader: &geom.Line{From: anchor, To: end}, cost: cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100})
+			leaders = append(leaders, geom.Line{From: anchor, To: end})
+			all = append(all, candidate{text: text, leader: &leaders[len(leaders)-1], cost: cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100})
 		}
 	}
 	return all
@@ -117,6 +122,7 @@ func (f *face) named(what, figure string, near geom.Point) []candidate {
 // put puts down the best of the candidates, or else the last resorts, which are
 // made only when they are needed.
 func (f *face) put(all []candidate, last func() []candidate) {
+	f.spare = all
 	if f.scene.place(all) {
 		return
 	}
@@ -140,7 +146,8 @@ func (f *face) others(i int) []geom.Point {
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
-		var all []candidate
+		all := f.spare[:0]
+		others := f.others(i)
 		out := f.inward(i) + unit.Turn/2
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
 			w := words{string(f.corners.Names[i]), h, true}
@@ -156,16 +163,16 @@ func (f *face) letterCorners() {
 						cost += 10 // beside or inside the piece
 					}
 					at := p.Toward(out+turn, d+h/2)
-					if others := nearest(f.others(i), at); p.Distance(at)+1 > others {
+					if p.Distance(at)+1 > nearest(others, at) {
 						continue // it would be taken for another corner's
 					}
 					all = append(all, candidate{text: w.at(at, 0), cost: cost})
 				}
 			}
 		}
-		all = append(all, f.led(words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)...)
+		all = f.led(all, words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)
 		f.put(all, func() []candidate {
-			last := f.led(words{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
+			last := f.led(nil, words{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
 			for k := range last {
 				last[k].over = true
 			}
@@ -187,10 +194,11 @@ func (f *face) figureSides() {
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure
 		}
-		places := f.alongLine(side, said, draw.Wide.Width, []float64{0, 12})
+		places := f.alongLine(f.spare[:0], side, said, draw.Wide.Width, []float64{0, 12})
 		if f.piece.shaped() { // outside of both lines, or inside of both
 			const never = 1e6
-			places = append(f.alongLine(f.outerLine(i), said, draw.Wide.Width, []float64{0}), f.alongLine(f.innerLine(i), said, draw.Wide.Width, []float64{never, 12})...)
+			places = f.alongLine(places[:0], f.outerLine(i), said, draw.Wide.Width, []float64{0})
+			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, 12})
 		}
 		f.put(places,
 			func() []candidate { return f.named(f.sideName(i), figure, side.At(0.5)) })
@@ -203,11 +211,10 @@ func (f *face) figureSides() {
 // sideName is the names of the corners that side i runs between.
 func (f *face) sideName(i int) string { return f.corners.Side(i) }
 
-// alongLine are the places for a figure along a line: beside its middle on the
+// alongLine adds the places for a figure along a line: beside its middle on the
 // right hand of it and on the left hand, for what each costs; moved along; smaller;
 // and out by a leader.
-func (f *face) alongLine(l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
-	var all []candidate
+func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
 	length := l.Length()
 	for _, h := range f.heights(f.style.lettering()) {
 		w := words{figure, h, false}
@@ -231,7 +238,7 @@ func (f *face) alongLine(l geom.Line, figure string, pen unit.Length, sides []fl
 	}
 	w := words{figure, draw.NoteHeight, false}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
-		all = append(all, f.led(w, l.At(t), l.Direction()-unit.Turn/4, 25+20*math.Abs(t-0.5))...)
+		all = f.led(all, w, l.At(t), l.Direction()-unit.Turn/4, 25+20*math.Abs(t-0.5))
 	}
 	return all
 }
@@ -241,9 +248,9 @@ func (f *face) figureHeight() {
 	if f.height == nil {
 		return
 	}
-	all := f.alongLine(f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
+	all := f.alongLine(f.spare[:0], f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
 	w := words{f.height.figure, draw.NoteHeight, false}
-	all = append(all, f.led(w, f.height.To, f.height.Direction(), 25)...)
+	all = f.led(all, w, f.height.To, f.height.Direction(), 25)
 	f.put(all, func() []candidate {
 		return f.named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
 	})
@@ -255,7 +262,7 @@ func (f *face) figureArcs() {
 		w := words{a.words, draw.NoteHeight, false}
 		width := f.width(w)
 		half := float64(a.Sweep) / 2
-		var all []candidate
+		all := f.spare[:0]
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))
 		for k := -n; k <= n; k++ {
 			t := 0.5 + float64(k)/float64(2*n)
@@ -273,7 +280,7 @@ func (f *face) figureArcs() {
 			} else {
 				out += unit.Turn / 4
 			}
-			all = append(all, f.led(w, a.At(t), out, 20)...)
+			all = f.led(all, w, a.At(t), out, 20)
 		}
 		f.put(all, func() []candidate { return f.named("arc", a.words, a.At(0.5)) })
 	}

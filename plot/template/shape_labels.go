@@ -67,7 +67,7 @@ func (f *face) figureAllowance(i int) {
 				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + 10})
 		}
 	}
-	all = append(all, f.led(w, out.At(0.3), out.Direction()-unit.Turn/4, 25)...)
+	all = f.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
 	f.put(all, func() []candidate { return f.named(s.Name, w.say, out.At(0.5)) })
 }
 
@@ -97,7 +97,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	anchor := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
 	w := words{say, draw.NoteHeight, false}
-	all := f.led(w, anchor, out, 0)
+	all := f.led(nil, w, anchor, out, 0)
 	f.put(all, func() []candidate {
 		for k := range all {
 			all[k].over = true
@@ -112,7 +112,7 @@ func (f *face) figureBore(b shape.Bore) {
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = append(all, f.led(w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)...)
+		all = f.led(all, w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)
 	}
 	f.put(all, func() []candidate { return f.named("hole", w.say, c.Centre) })
 	for _, way := range f.ways(b) {
@@ -120,7 +120,7 @@ func (f *face) figureBore(b shape.Bore) {
 		var all []candidate
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			all = f.led(w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
+			all = f.led(nil, w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
 		} else {
 			all = f.alongWay(way.line, w)
 		}
@@ -145,7 +145,7 @@ func (f *face) alongWay(l geom.Line, w words) []candidate {
 		}
 	}
 	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = append(all, f.led(w, l.At(t), l.Direction()+unit.Turn/4, 15)...)
+		all = f.led(all, w, l.At(t), l.Direction()+unit.Turn/4, 15)
 	}
 	return all
 }

@@ -135,7 +135,8 @@ type face struct {
 	height  *upright     // the height that is drawn, if any
 	figured []geom.Point // where each side has its length
 	scene   *scene
-	missed  []string // words for which there was no room at all
+	missed  []string    // words for which there was no room at all
+	spare   []candidate // of the label before: thousands are made for each
 }
 
 func (f *face) measured(kind geom.Kind, at ...geom.Name) bool { return f.piece.measured(kind, at...) }

@@ -3,8 +3,10 @@ package app
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -55,21 +57,37 @@ func (t *Template) share() error {
 	if w.roll { // where the foot of the page will be is not known yet
 		h.area.Notch.Height = all.Height
 	}
+	// Each block for itself, on all processors: its labels take their time.
+	made := make([]fitted, len(t.laid))
+	var workers sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() {
+			for i := range next {
+				made[i] = w.sizes(h, t.laid[i])
+			}
+		})
+	}
 	for i, l := range t.laid {
-		if len(l.plan.Cells) != 1 {
+		if len(l.plan.Cells) == 1 {
+			next <- i
+		}
+	}
+	close(next)
+	workers.Wait()
+	for i, m := range made {
+		l := t.laid[i]
+		if m.err != nil {
+			return w.inPiece(l.piece, m.err)
+		}
+		if m.sizes == nil {
 			continue
 		}
-		of, ok, err := w.sizes(&h, i, l)
-		if err != nil {
-			return w.inPiece(l.piece, err)
-		}
-		if !ok {
-			continue
-		}
+		h.blocks[i] = m.block
 		for c := range l.piece.Quantity {
 			h.items = append(h.items, item{i, c})
 		}
-		h.sizes = append(h.sizes, of...)
+		h.sizes = append(h.sizes, m.sizes...)
 	}
 	if len(h.items) < 2 {
 		return nil
@@ -85,13 +103,20 @@ func (t *Template) share() error {
 	return nil
 }
 
+// fitted is a block and how large each copy is with its words; none where it fits no page.
+type fitted struct {
+	block template.Block
+	sizes []paging.Size
+	err   error
+}
+
 // sizes makes the block of a piece, level if that fits a page, else upright or as it
-// would lie on its own page, and says how large each copy is with its words.
-func (w Work) sizes(h *shared, i int, l laid) ([]paging.Size, bool, error) {
+// would lie on its own page.
+func (w Work) sizes(h shared, l laid) fitted {
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
 		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.outline(), turn, h.area.Area, lettering.Go(), w.style())
 		if err != nil {
-			return nil, false, err
+			return fitted{err: err}
 		}
 		var sizes []paging.Size
 		for c := 0; ok && c < l.piece.Quantity; c++ {
@@ -101,11 +126,10 @@ func (w Work) sizes(h *shared, i int, l laid) ([]paging.Size, bool, error) {
 			sizes = append(sizes, a.Size)
 		}
 		if ok {
-			h.blocks[i] = b
-			return sizes, true, nil
+			return fitted{block: b, sizes: sizes}
 		}
 	}
-	return nil, false, nil
+	return fitted{}
 }
 
 // arrange is a copy with its words, so narrow that it goes beside the bar along as

@@ -60,19 +60,31 @@ func (w Work) Template() (*Template, error) {
 		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
 			return nil, w.tooMany(p, float64(len(plan.Cells)*p.Quantity))
 		}
-		q, r, s := w.templatePiece(p), lettering.Go(), w.style()
-		drawing, err := template.Draw(q, plan, r, s)
-		if err != nil {
-			return nil, w.inPiece(p, err)
-		}
-		l := laid{piece: p, index: i, plan: plan, drawing: drawing}
-		l.plan = w.cut(plan, drawing, t.furniture(l, 0, 1))
-		t.laid = append(t.laid, l)
+		t.laid = append(t.laid, laid{piece: p, index: i, plan: plan})
 	}
 	if err := t.share(); err != nil {
 		return nil, err
 	}
+	if err := t.draw(); err != nil {
+		return nil, err
+	}
 	return t, t.fronts()
+}
+
+// draw draws what has pages of its own.
+func (t *Template) draw() (err error) {
+	w := t.work
+	for i := range t.laid {
+		l := &t.laid[i]
+		if l.shared {
+			continue
+		}
+		if l.drawing, err = template.Draw(w.templatePiece(l.piece), l.plan, lettering.Go(), w.style()); err != nil {
+			return w.inPiece(l.piece, err)
+		}
+		l.plan = w.cut(l.plan, l.drawing, t.furniture(*l, 0, 1))
+	}
+	return nil
 }
 
 // atLeast is a number of pages that a piece cannot go below, before any is laid:
