@@ -42,6 +42,9 @@ func (a Adjusted) Say(s Suspect, style unit.Style) string {
 	return text
 }
 
+// fitsAll is the √(Sum/Freedom) below which no figure shows a residual.
+const fitsAll = 0.005
+
 // Findings tells of the adjustment as a whole in plain sentences: whether the
 // measurements agree, which one may hold a slip, what else is doubtful.
 func (a Adjusted) Findings(style unit.Style) []string {
@@ -49,6 +52,8 @@ func (a Adjusted) Findings(style unit.Style) []string {
 	switch {
 	case a.Freedom == 0:
 		all = append(all, "nothing is measured more than once: no slip can show")
+	case len(a.Suspects) == 0 && a.Global.Sigma0 < fitsAll:
+		all = append(all, fmt.Sprintf("the measurements agree: %d more than needed, and all of them fit", a.Freedom))
 	case len(a.Suspects) == 0 && a.Global.Passed:
 		all = append(all, fmt.Sprintf("the measurements agree: %d more than needed, and together they are off by %s times what they allow", a.Freedom, decimals(a.Global.Sigma0, 2)))
 	case len(a.Suspects) == 0:

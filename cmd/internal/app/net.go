@@ -164,12 +164,9 @@ func meantForTriangles(p job.Piece, o Options) error {
 	if pick != job.Unpicked {
 		return at(where, &unit.Fault{Where: "pick", What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"})
 	}
-	with, where := p.With, p.Where
-	if o.With != geom.AsMeasured {
-		with, where = o.With, "--with"
-	}
-	if with == geom.ByAngle || with == geom.BySquare {
-		return at(where, &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
+	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
+	if o.With == geom.ByAngle || o.With == geom.BySquare {
+		return at("--with", &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
 	}
 	return nil
 }

@@ -53,6 +53,7 @@ type Work struct {
 	Pieces  []Piece
 	madeFor madeFor      // the printer
 	over    job.Over     // what the options say over the job
+	bare    unit.Unit    // that a bare number counts
 	hide    []draw.Layer // left out of the pages
 	roll    bool         // pages are as long as needed; Sheet.Height is the most
 	apart   bool         // each piece has pages of its own
@@ -165,7 +166,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
-	w.over = over(j, o, bare, w.Pieces)
+	w.over, w.bare = over(j, o, bare, w.Pieces), bare
 	return w, nil
 }
 
@@ -272,17 +273,17 @@ func (w Work) solved(j job.Job, index int, ms []geom.Measurement, o Options) ([]
 	if err := triangular(j.Pieces[index], s); err != nil {
 		return nil, err
 	}
-	return solve(j, index, ms, o)
+	return w.solve(j, index, ms, o)
 }
 
 // solve makes the triangles of one piece of the job.
-func solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
+func (w Work) solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
 	p := j.Pieces[index]
 	base, at := p.Base, p.BaseAt
 	if o.Base != ([2]geom.Name{}) {
 		base, at = o.Base, o.BaseAt
 	}
-	solution, err := geom.Solve(ms, base)
+	solution, err := w.triangle(ms, base)
 	if err != nil {
 		// A fault of the baseline belongs where that was written.
 		var f *unit.Fault

@@ -40,6 +40,9 @@ func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
+	if err := w.Sound(); err != nil {
+		return nil, err
+	}
 	s := &Setout{work: w}
 	for i, p := range w.Pieces {
 		if p.Other { // pegs stand where they stand

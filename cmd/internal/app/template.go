@@ -48,6 +48,9 @@ func (w Work) Template() (*Template, error) {
 	if err := w.hasOutline(); err != nil {
 		return nil, err
 	}
+	if err := w.Sound(); err != nil {
+		return nil, err
+	}
 	t := &Template{work: w}
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {

@@ -35,6 +35,9 @@ func (w Work) Whole() (*Whole, error) {
 	if err := w.hasOutline(); err != nil {
 		return nil, err
 	}
+	if err := w.Sound(); err != nil {
+		return nil, err
+	}
 	all := &Whole{work: w}
 	for i, p := range w.Pieces {
 		page, err := w.whole(i, p)

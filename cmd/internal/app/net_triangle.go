@@ -1,0 +1,94 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	numbers "math/big"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+)
+
+// leeway is how many σ a measurement may differ from the triangle that all of them
+// make, once the adjustment has found nothing amiss in them.
+const leeway = 3
+
+// triangle solves for a triangle. Where more than three things were measured of one
+// that is taped, they are weighed by what the tools keep, unless a tolerance is
+// stated, as in any net: so a template and a setting-out sheet have the same figures.
+// What differs by more than the last digit written, though not by more than the tools
+// explain, is adjusted; what agrees exactly stays as it is.
+func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution, error) {
+	s, err := geom.Solve(ms, base)
+	if len(ms) <= 3 || !taped(ms) || err == nil && (len(s.Answers) > 1 || exact(s.Answers[0])) {
+		return s, err
+	}
+	var none *geom.NoTriangle
+	var a survey.Adjusted
+	var failed error
+	switch {
+	case err == nil:
+		a, failed = w.netOfTriangle(s.Answers[0].Triangle, ms)
+	case errors.As(err, &none) && len(pointsOf(ms)) == 3:
+		a, failed = survey.Adjust(survey.Net{Measured: ms, Tools: w.Site.Tools})
+		if failed == nil && !agrees(a) {
+			return s, err
+		}
+	default:
+		return s, err
+	}
+	if failed != nil {
+		return s, err
+	}
+	wide := slices.Clone(ms)
+	for i, r := range a.Results {
+		wide[i].Value.Tolerance = new(numbers.Rat).SetFloat64(leeway * figure(r.Measurement.Kind, r.Sigma))
+	}
+	t, failed := geom.Solve(wide, base)
+	if failed != nil || len(t.Answers) > 1 {
+		return s, err
+	}
+	t.Measured = ms
+	return t, nil
+}
+
+// benchTop is the length from which a tape is pulled from nail to nail: what is
+// shorter is held to a rule, which reads as it is written. Judgement, no source.
+const benchTop = 1 * unit.Metre
+
+// taped says whether the lengths of a piece are those of a site.
+func taped(ms []geom.Measurement) bool {
+	return slices.ContainsFunc(ms, func(m geom.Measurement) bool { return m.Kind != geom.Angle && m.Value.Length() >= benchTop })
+}
+
+// exact says whether a triangle has all its measurements as written.
+func exact(a geom.Answer) bool {
+	return !slices.ContainsFunc(a.Residuals, func(r geom.Residual) bool { return r != geom.Residual{} })
+}
+
+// Sound refuses a piece in which a measurement is all but certain to hold a slip:
+// adjusted with it every corner would lie wrong. Solve shows it all the same.
+func (w Work) Sound() error {
+	for _, p := range w.Pieces {
+		a, ok := w.checked(p)
+		if !ok || len(a.Suspects) == 0 {
+			continue
+		}
+		s := a.Suspects[0]
+		if s.W < survey.Critical && s.W > -survey.Critical {
+			continue
+		}
+		m := a.Results[s.Index].Measurement
+		give := fmt.Sprintf("%s=%s+-", m.Subject(), m.Value.Text)
+		if m.Kind == geom.Angle {
+			give += fmt.Sprintf("%.0fdeg", math.Ceil(math.Abs((s.Reads.Angle - s.Others.Angle).Degrees())))
+		} else {
+			give += fmt.Sprintf("%.0fmm", math.Ceil(math.Abs((s.Reads.Length - s.Others.Length).MM())))
+		}
+		return of(w.Job.Pieces[p.Index], &geom.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+	}
+	return nil
+}
