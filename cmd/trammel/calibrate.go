@@ -185,9 +185,18 @@ func (r *request) known(again bool) error {
 
 // others names the printers that are calibrated, for a hint.
 func others() string {
+	names := calibrated()
+	if len(names) == 0 || len(names) > 12 {
+		return ""
+	}
+	return "; calibrated are " + strings.Join(names, ", ")
+}
+
+// calibrated are the names of the printers that are, in their order.
+func calibrated() []string {
 	path, err := keepAt("x")
 	if err != nil {
-		return ""
+		return nil
 	}
 	entries, _ := os.ReadDir(filepath.Dir(path))
 	var names []string
@@ -196,11 +205,8 @@ func others() string {
 			names = append(names, name)
 		}
 	}
-	if len(names) == 0 || len(names) > 12 {
-		return ""
-	}
 	slices.Sort(names)
-	return "; calibrated are " + strings.Join(names, ", ")
+	return names
 }
 
 // keepAt is where a printer's calibration lies: a file of its own in the user's

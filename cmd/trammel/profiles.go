@@ -18,7 +18,8 @@ func profilesCommand(c console) *cobra.Command {
 		Use:   "profiles [show NAME]",
 		Short: "papers, printers, trades, and where each value comes from",
 		Long: `Profiles lists papers, printers and trades with where each value was written: built
-in, your own file, or the one named by --config; later ones count.
+in, your own file, or the one named by --config; later ones count. Last come the
+printers that are calibrated (trammel calibrate), each from a file of its own.
 
 Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
 ~/.config/trammel/config.yaml. It need hold only what differs:
@@ -34,7 +35,7 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
 			if len(args) > 0 {
 				return &unit.Fault{What: fmt.Sprintf("%q is not a command of trammel profiles", strict.Shorten(args[0])), Hint: "trammel profiles show NAME"}
 			}
-			return r.profiles("")
+			return r.profiles(nil)
 		},
 		Args: cobra.ArbitraryArgs,
 	}
@@ -47,14 +48,17 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
 			if len(args) != 1 {
 				return &unit.Fault{What: "one name of a profile is wanted", Hint: "trammel profiles show joiner"}
 			}
-			return r.profiles(args[0])
+			if strings.TrimSpace(args[0]) == "" {
+				return &unit.Fault{What: "the name of the profile is empty", Hint: "trammel profiles lists them"}
+			}
+			return r.profiles(&args[0])
 		},
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			set, err := loadProfiles(r.config)
 			if err != nil {
 				return nil, cobra.ShellCompDirectiveError
 			}
-			return set.Names(), cobra.ShellCompDirectiveNoFileComp
+			return append(set.Names(), calibrated()...), cobra.ShellCompDirectiveNoFileComp
 		},
 	}
 	f := list.PersistentFlags()
@@ -64,19 +68,32 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
 	return list
 }
 
-func (r *request) profiles(name string) error {
+// profiles lists all profiles, or those of one name.
+func (r *request) profiles(name *string) error {
 	set, err := loadProfiles(r.config)
 	if err != nil {
 		return err
 	}
 	var entries []profiles.Entry
-	if name == "" {
-		entries, err = set.Entries()
+	if name == nil {
+		if entries, err = set.Entries(); err != nil {
+			return err
+		}
+		for _, printer := range calibrated() {
+			if entries, err = withCalibration(entries, printer); err != nil {
+				return err
+			}
+		}
 	} else {
-		entries, err = set.Show(name)
-	}
-	if err != nil {
-		return err
+		entries, err = set.Show(*name)
+		more, broken := withCalibration(entries, *name)
+		switch {
+		case broken != nil:
+			return broken
+		case err != nil && len(more) == 0:
+			return err
+		}
+		entries = more
 	}
 	if r.json {
 		return writeJSON(r.console.out, struct {
@@ -85,20 +102,29 @@ func (r *request) profiles(name string) error {
 		}{1, entries})
 	}
 	var b strings.Builder
-	app.Columns(&b, profileRows(entries), "l l l l l")
+	app.Columns(&b, profileRows(entries, name == nil), "l l l l l")
 	_, err = fmt.Fprint(r.console.out, b.String())
 	return err
 }
 
-// profileRows is a row for each value, kind and name only where they change; a
-// paper has a row for both its sides.
-func profileRows(entries []profiles.Entry) [][]string {
+// withCalibration adds what is known of a printer, if anything is.
+func withCalibration(entries []profiles.Entry, printer string) ([]profiles.Entry, error) {
+	c, err := kept(printer)
+	if err != nil || c == nil {
+		return entries, err
+	}
+	return append(entries, app.CalibrationEntry(*c)), nil
+}
+
+// profileRows is a row for each value, kind and name only where they change. In a
+// list of all a paper has one row for both its sides.
+func profileRows(entries []profiles.Entry, all bool) [][]string {
 	rows := [][]string{{"kind", "name", "key", "value", "from"}}
 	kind := ""
 	for _, e := range entries {
 		values := e.Values
-		if e.Kind == "paper" && len(values) == 2 && values[0].From == values[1].From {
-			values = []profiles.Item{{Key: "size", Text: values[0].Text + " x " + values[1].Text, From: values[0].From}}
+		if all && e.Kind == "paper" && len(values) == 2 && values[0].From == values[1].From {
+			values = []profiles.Item{{Key: "width x height", Text: values[0].Text + " x " + values[1].Text, From: values[0].From}}
 		}
 		for i, v := range values {
 			row := []string{e.Kind, e.Name, v.Key, v.Text, v.From}

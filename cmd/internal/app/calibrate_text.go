@@ -1,0 +1,105 @@
+package app
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/plot/calibrate"
+	"trammel/profiles"
+)
+
+// CalibrationText says what is known of a printer.
+func CalibrationText(c profiles.Calibration) []string {
+	var b strings.Builder
+	rows := table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
+	if c.Edges != nil {
+		rows = append(rows, []string{"white edges", edgesText(*c.Edges)})
+	}
+	rows = append(rows, []string{"corrected", uncertain(c)})
+	rows.write(&b, "l l")
+	head := fmt.Sprintf("%s with %s, %s", c.Printer, c.Paper, lastRead(c))
+	return append([]string{head, ""}, strings.Split(strings.TrimRight(b.String(), "\n"), "\n")...)
+}
+
+// lastRead is the day of the last reading, and of how many sheets it all is.
+func lastRead(c profiles.Calibration) string {
+	say := c.Sheets[len(c.Sheets)-1].Date
+	if n := len(c.Sheets); n > 1 {
+		say += fmt.Sprintf(", from %d sheets", n)
+	}
+	return say
+}
+
+// squareness says how far from square the printer is.
+func squareness(c profiles.Calibration) string {
+	d := c.Found.Skew.Degrees()
+	way := "more"
+	if d < 0 {
+		way = "less"
+	}
+	if math.Abs(d) < 0.005 {
+		return "square"
+	}
+	return fmt.Sprintf("%.2f° %s than a right angle at A", math.Abs(d), way)
+}
+
+func edgesText(e profiles.Edges) string {
+	return fmt.Sprintf("left %g, top %g, right %g, bottom %g mm", e.Left.MM(), e.Top.MM(), e.Right.MM(), e.Bottom.MM())
+}
+
+func uncertain(c profiles.Calibration) string {
+	return fmt.Sprintf("every length within %.2f mm per metre, 95 times in 100, as far as reading goes", 1000*c.Uncertainty)
+}
+
+// CalibrationEntry is a calibration among the profiles.
+func CalibrationEntry(c profiles.Calibration) profiles.Entry {
+	e := profiles.Entry{Kind: "calibration", Name: c.Printer}
+	add := func(key, text string) { e.Values = append(e.Values, profiles.Item{Key: key, Text: text, From: c.From}) }
+	add("paper", c.Paper)
+	add("date", lastRead(c))
+	add("across", calibrate.Stretch(c.Found.Across))
+	add("along", calibrate.Stretch(c.Found.Along))
+	add("skew", squareness(c))
+	if c.Edges != nil {
+		add("edges", edgesText(*c.Edges))
+	}
+	add("corrected", fmt.Sprintf("within %.2f mm per metre", 1000*c.Uncertainty))
+	return e
+}
+
+// CalibrationReport is a calibration for other software: lengths in mm, the skew in
+// degrees, stretches and the uncertainty in mm per metre.
+type CalibrationReport struct {
+	Version     int                `json:"version"`
+	Printer     string             `json:"printer"`
+	Paper       string             `json:"paper"`
+	Date        string             `json:"date"`
+	Across      float64            `json:"across"` // too long
+	Along       float64            `json:"along"`
+	Skew        float64            `json:"skew"`        // more than a right angle at the lower left corner
+	Uncertainty float64            `json:"uncertainty"` // what 95 lengths of 100 stay within once corrected
+	Closing     *float64           `json:"closing,omitempty"`
+	Edges       map[string]float64 `json:"edges,omitempty"`
+	Sheets      int                `json:"sheets"`
+}
+
+// ReportCalibration is what is known of a printer.
+func ReportCalibration(c profiles.Calibration) CalibrationReport {
+	r := CalibrationReport{
+		Version: 1, Printer: c.Printer, Paper: c.Paper, Date: c.Sheets[len(c.Sheets)-1].Date,
+		Across: 1000 * c.Found.Across, Along: 1000 * c.Found.Along, Skew: c.Found.Skew.Degrees(), Uncertainty: 1000 * c.Uncertainty, Sheets: len(c.Sheets),
+	}
+	if e := c.Edges; e != nil {
+		r.Edges = map[string]float64{"left": e.Left.MM(), "top": e.Top.MM(), "right": e.Right.MM(), "bottom": e.Bottom.MM()}
+	}
+	return r
+}
+
+// Report of what was learned.
+func (l Learned) Report() CalibrationReport {
+	r := ReportCalibration(l.Calibration)
+	c := l.readings.Closing().MM()
+	r.Closing = &c
+	return r
+}
