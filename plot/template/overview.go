@@ -79,6 +79,19 @@ func (m chart) construction(c geom.Construction, room geom.Rect) {
 	}
 }
 
+// gridless is the scene without the page grid, for words that find no room beside
+// it: figures over a fine line are read, and missing ones are not.
+func (m chart) gridless() *scene {
+	s := newScene(nil, m.scene.ruler.(memo).Ruler)
+	s.windows = m.scene.windows
+	for _, op := range m.scene.drawing {
+		if l, ok := op.(draw.Line); !ok || l.Pen != draw.Fine {
+			s.add(op)
+		}
+	}
+	return s
+}
+
 // sides writes the length of each side beside it, outside where there is room.
 func (m chart) sides(p Piece, s Style) {
 	o := p.Outline()
@@ -96,6 +109,11 @@ func (m chart) sides(p Piece, s Style) {
 				candidate{text: besideLine(line, share, -1, draw.Wide.Width, w), cost: float64(k)},
 				candidate{text: besideLine(line, share, 1, draw.Wide.Width, w), cost: float64(k) + 12})
 		}
-		m.scene.place(all)
+		if m.scene.place(all) {
+			continue
+		}
+		if over := m.gridless(); over.place(all) {
+			m.scene.add(over.drawing[len(over.drawing)-1])
+		}
 	}
 }
