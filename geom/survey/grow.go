@@ -228,7 +228,7 @@ func (p *problem) next(all []*state) int {
 			if len(o.places) == 0 {
 				continue
 			}
-			if o.open {
+			if o.open || o.doubt && len(all) == 1 {
 				open = append(open, o)
 			} else if best == nil || o.before(best) {
 				best = o
@@ -237,7 +237,10 @@ func (p *problem) next(all []*state) int {
 		if best == nil {
 			for _, o := range open {
 				c := *o
-				c.closes = p.closes(o.point, s)
+				if c.closes = never - 1; o.open { // what holds a slip can wait for a fourth
+					c.closes = p.closes(o.point, s)
+				}
+				c.open = true
 				if best == nil || c.before(best) {
 					best = &c
 				}

@@ -85,11 +85,21 @@ func (a *Adjusted) suspects() {
 	}
 	for n, i := range all {
 		if n == most || n > 0 && math.Abs(a.Results[i].W) < suspectsShown {
+			all = all[:n]
 			break
 		}
-		if s, ok := a.without(i); ok {
-			a.Suspects = append(a.Suspects, s)
+	}
+	try := func(again bool) {
+		a.Suspects = nil
+		for _, i := range all {
+			if s, ok := a.without(i, again); ok {
+				a.Suspects = append(a.Suspects, s)
+			}
 		}
+	}
+	try(false)
+	if !slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) && len(a.Names) <= manyPoints {
+		try(true) // the slip may have led the start astray
 	}
 	if len(a.Suspects) == 0 {
 		return
@@ -108,8 +118,8 @@ func (a *Adjusted) suspects() {
 	}
 }
 
-// without adjusts the others alone.
-func (a *Adjusted) without(i int) (Suspect, bool) {
+// without adjusts the others alone, again from the beginning where that helps.
+func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
 	p := a.net.less(i)
 	obs := slices.Delete(slices.Clone(a.fit.obs), i, i+1)
 	f, err := p.settle(a.fit.at, obs, a.free)
@@ -117,8 +127,7 @@ func (a *Adjusted) without(i int) (Suspect, bool) {
 		return Suspect{}, false
 	}
 	limit := chiLimit(a.Freedom - 1)
-	if f.sum > limit && len(p.names) <= manyPoints {
-		// The slip may have led the start astray: once more from the beginning.
+	if again && f.sum > limit {
 		if s, err := p.start(); err == nil {
 			if g, err := p.fit(s); err == nil && g.sum < f.sum {
 				f = g

@@ -45,6 +45,7 @@ type option struct {
 	seen   int     // observations to known points when this was worked out
 	open   bool
 	closes int  // how many points must be hung on until a measurement tells which place is meant; 0 unless open
+	doubt  bool // there are three measurements or more, and no third agrees with any two
 	early  bool // worked out while nothing told left from right
 }
 
@@ -127,6 +128,7 @@ func (p *problem) option(u int, near []*observation, s *state, forced bool) *opt
 		}
 		best.places, one, two = []xy{between}, mtwo, mone
 	}
+	best.doubt = len(near) > 2 && agreed < 1
 	p.decide(best, one, two, near, s)
 	for i, c := range best.places {
 		best.places[i] = hanger{p, u, one, two, c, s}.polished(near)
