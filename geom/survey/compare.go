@@ -21,6 +21,10 @@ type Asked struct {
 	Permitted unit.Length
 	// Ranges are those that a setting-out sheet printed already: they win.
 	Ranges []Range
+	// Grain is what the ends of the other ranges are moved outward to, so that a
+	// reading is judged by the figures that are printed; what is permitted is moved
+	// inward to Fine instead. 0: they stay.
+	Grain, Fine Figure
 }
 
 // Stake is a peg, where it was to stand.
@@ -28,8 +32,9 @@ type Stake struct {
 	Name geom.Name
 	At   geom.Point
 	// Spread is how surely it was set out. Zero: as a peg is that two pulls square
-	// to each other place, each as long as the longest length found from it. With
-	// Permitted it is as wide as that allows (2σ of a length is what is permitted).
+	// to each other place, each as long as from the farther end of the longest edge
+	// (without an outline: of the longest length there is). With Permitted it is as
+	// wide as that allows (2σ of a length is what is permitted).
 	Spread Covariance
 }
 
@@ -183,6 +188,7 @@ type layout struct {
 	wanted []xy         // seen from origin
 	white  [][2]xy      // of each peg: rows that make its spread the unit circle
 	spread []Covariance // of each peg
+	ends   [2]int       // of the line it was set out from, as far as is known
 }
 
 // leastSpread of a peg: nobody sets a nail nearer than that.
@@ -222,6 +228,7 @@ func newLayout(a Asked) (*layout, error) {
 			return nil, err
 		}
 	}
+	l.ends = l.longest()
 	for i, s := range stakes {
 		l.spread = append(l.spread, l.spreadOf(i, s))
 		l.white = append(l.white, whitened(l.spread[i]))
@@ -263,21 +270,38 @@ func (l *layout) take(i int) error {
 	return nil
 }
 
+// longest edge of the outline, or where there is none, the longest length.
+func (l *layout) longest() (ends [2]int) {
+	best := -1.0
+	try := func(i, j int) {
+		if d := l.wanted[i].to(l.wanted[j]); d > best*(1+1e-9) {
+			best, ends = d, [2]int{i, j}
+		}
+	}
+	n := len(l.Outline)
+	for k, name := range l.Outline {
+		i, ok := l.number[name]
+		j, also := l.number[l.Outline[(k+1)%n]]
+		if ok && also {
+			try(i, j)
+		}
+	}
+	if best > 0 {
+		return ends
+	}
+	for j := range l.wanted {
+		for i := range j {
+			try(i, j)
+		}
+	}
+	return ends
+}
+
 // spreadOf is how surely a peg was set out.
 func (l *layout) spreadOf(i int, s Stake) Covariance {
 	c := s.Spread
 	if c == (Covariance{}) {
-		far := 0.0
-		for _, k := range l.of[i] {
-			for _, j := range l.obs[k].points() {
-				far = max(far, l.wanted[i].to(l.wanted[j]))
-			}
-		}
-		if far == 0 { // nothing was found of it
-			for j := range l.wanted {
-				far = max(far, l.wanted[i].to(l.wanted[j]))
-			}
-		}
+		far := max(l.wanted[i].to(l.wanted[l.ends[0]]), l.wanted[i].to(l.wanted[l.ends[1]]))
 		sigma := l.Tools.Pull(length(far))
 		if k := l.asked.Permitted; k > 0 {
 			sigma = Permitted(k, length(far)) / (Expansion * math.Sqrt2)
@@ -306,7 +330,10 @@ func (l *layout) compared(i int) Compared {
 	fig := func(x float64) Figure { return figure(o.kind, x) }
 	wanted, by := o.look(l.wanted)
 	half := l.half(o, wanted, by)
-	least, greatest := wanted-half, wanted+half
+	least, greatest := outward(wanted, half, l.asked.Grain.bare(o.kind))
+	if l.permits(o) {
+		least, greatest = inward(wanted, half, l.asked.Fine.bare(o.kind))
+	}
 	if o.kind == geom.Distance {
 		p, q := l.names[o.at[0]], l.names[o.at[1]]
 		for _, r := range l.asked.Ranges {
@@ -323,10 +350,30 @@ func (l *layout) compared(i int) Compared {
 	}
 }
 
+// permits says whether the range of a reading is what is permitted.
+func (l *layout) permits(o *observation) bool { return l.asked.Permitted > 0 && o.kind != geom.Angle }
+
+// An end of a range that lies on a whole step but for rounding stays there.
+const onStep = 1e-6
+
+func outward(mid, half, step float64) (least, greatest float64) {
+	if step <= 0 {
+		return mid - half, mid + half
+	}
+	return math.Floor((mid-half)/step+onStep) * step, math.Ceil((mid+half)/step-onStep) * step
+}
+
+func inward(mid, half, step float64) (least, greatest float64) {
+	if step <= 0 {
+		return mid - half, mid + half
+	}
+	return math.Ceil((mid-half)/step-onStep) * step, math.Floor((mid+half)/step+onStep) * step
+}
+
 // half of the range that a reading is accepted within.
 func (l *layout) half(o *observation, wanted float64, by [3]xy) float64 {
-	if k := l.asked.Permitted; k > 0 && o.kind != geom.Angle {
-		return float64(Permitted(k, length(wanted)))
+	if l.permits(o) {
+		return float64(Permitted(l.asked.Permitted, length(wanted)))
 	}
 	own := accepted * o.sigma
 	switch {

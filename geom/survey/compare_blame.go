@@ -234,7 +234,7 @@ func (l *layout) moved(i int, h *stood, out []aside) Moved {
 		if far {
 			s, c := math.Sincos(float64(el.Turn))
 			cost = math.Abs(u.dot(xy{c, s})) // the sure direction is square to that
-		} else if cost > plainly {
+		} else if cost > inLine {
 			cost = 1 + l.wanted[j].to(h.at[i])/l.width() // none lies in line: the nearest
 		}
 		if cost < best-1e-9 {
@@ -251,8 +251,9 @@ func (l *layout) moved(i int, h *stood, out []aside) Moved {
 	return m
 }
 
-// plainly: a move within a tenth of the line to a peg is told as one along it.
-const plainly = 0.1
+// inLine: a move so near the line to a peg, as a share of it, may be told as one
+// along it.
+const inLine = 0.2
 
 // besides are the pegs that a move may be told from: those that something was
 // found to, that stand right; where there are none, all that stand right.

@@ -213,7 +213,7 @@ func TestCompareCautions(t *testing.T) {
 	// Four sides do not hold a quadrangle.
 	c := compared(t, Asked{Pegs: oblong, Found: measure(t, "AB=4000 BC=3000 CD=4000 DA=3000")})
 	words := strings.Join(c.Advice(unit.Style{}), "\n")
-	if !c.Passed || c.Fixed || !strings.Contains(words, "Measure AC as well, which should read 5000 mm.") || !strings.Contains(c.Verdict(), "as far as it was measured") {
+	if !c.Passed || c.Fixed || !strings.Contains(words, "Measure BD as well, which should read 5000 mm.") || !strings.Contains(c.Verdict(), "as far as it was measured") {
 		t.Errorf("%s\n%s", c.Verdict(), words)
 	}
 	// A diagonal does; D was not looked at.
@@ -242,6 +242,18 @@ func TestRanges(t *testing.T) {
 		if r.Inside != want.inside || want.least > 0 && (math.Abs(float64(r.Least.Length)-want.least) > 1e-6 || math.Abs(float64(r.Greatest.Length)-want.greatest) > 1e-6) {
 			t.Errorf("%s: %+v", r.Measurement.Text, r)
 		}
+	}
+	// What is printed is what is judged by: outward, what is permitted inward.
+	a.Grain, a.Fine = Figure{1, unit.Degree / 10}, Figure{Length: 0.1}
+	c = compared(t, a)
+	if r := c.Readings[1]; math.Abs(float64(r.Least.Length)-4988.9) > 1e-9 || math.Abs(float64(r.Greatest.Length)-5011.1) > 1e-9 {
+		t.Errorf("%+v", r)
+	}
+	// By hand: √(2.3² + 2.5758²·(1.1²/3 + 1.3²/3 + 2·0.25 + 2·0.01)) = 3.89.
+	a.Permitted = 0
+	c = compared(t, a)
+	if r := c.Readings[1]; math.Abs(float64(r.Greatest.Length)-5004) > 1e-9 || math.Abs(float64(r.Least.Length)-4996) > 1e-9 {
+		t.Errorf("%+v", r)
 	}
 	a.Found = measure(t, "A=93deg AB=4000")
 	c = compared(t, a)

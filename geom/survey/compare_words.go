@@ -120,18 +120,15 @@ func (c Comparison) misread(e Explanation, style unit.Style) string {
 
 // undecided tells of explanations that nothing tells apart.
 func (c Comparison) undecided(style unit.Style) []string {
-	all := []string{"Move nothing yet: each of these explains it, and what was measured does not tell which."}
+	all := []string{"Move nothing yet: what was measured does not tell which of these it is."}
 	seen := map[int]bool{}
 	var again []string
 	for k, e := range c.Explanations {
-		var parts []string
-		for _, m := range e.Pegs {
-			parts = append(parts, m.Stands(style)+" "+m.Move(style))
+		lead := "Or "
+		if k == 0 {
+			lead = "Either "
 		}
-		if n := len(e.Reading); n > 0 {
-			parts = append(parts, c.subjects(e.Reading)+map[bool]string{true: " is", false: " are"}[n == 1]+" misread.")
-		}
-		all = append(all, fmt.Sprintf("(%d) %s", k+1, strings.Join(parts, " And ")))
+		all = append(all, lead+c.perhaps(e, style))
 		for _, i := range e.Reading {
 			if !seen[i] {
 				seen[i] = true
@@ -148,15 +145,57 @@ func (c Comparison) undecided(style unit.Style) []string {
 		for _, g := range t.Alike {
 			var which []string
 			for _, i := range g {
-				which = append(which, fmt.Sprintf("(%d)", i+1))
+				which = append(which, c.briefly(c.Explanations[i]))
 			}
-			says = append(says, fmt.Sprintf("near %s it is %s", w.figure(t.Reads[g[0]].MM()), or(which)))
+			says = append(says, fmt.Sprintf("near %s, %s", w.figure(t.Reads[g[0]].MM()), or(which)))
 		}
-		all = append(all, fmt.Sprintf("Then measure %s as well: %s.", joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
+		all = append(all, fmt.Sprintf("Measure %s as well: %s.", joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
 	} else if len(again) == 0 {
 		all = append(all, "Measure from one more peg, or set one out on purpose, to tell them apart.")
 	}
 	return all
+}
+
+// perhaps is an explanation with its moves, without the word it begins with.
+func (c Comparison) perhaps(e Explanation, style unit.Style) string {
+	var parts []string
+	for _, m := range e.Pegs {
+		parts = append(parts, strings.TrimSuffix(m.Stands(style), "."))
+	}
+	if len(e.Reading) > 0 {
+		parts = append(parts, c.misreads(e))
+	}
+	text := strings.Join(parts, ", and ") + "."
+	for _, m := range e.Pegs {
+		text += " " + strings.Replace(m.Move(style), "Move it", "That would be mended by "+string(m.Name)+" going", 1)
+	}
+	return text
+}
+
+func (c Comparison) misreads(e Explanation) string {
+	if len(e.Reading) == 1 {
+		return c.subjects(e.Reading) + " is misread"
+	}
+	return c.subjects(e.Reading) + " are misread"
+}
+
+// briefly is an explanation in a few words.
+func (c Comparison) briefly(e Explanation) string {
+	var parts, pegs []string
+	for _, m := range e.Pegs {
+		pegs = append(pegs, string(m.Name))
+	}
+	switch len(pegs) {
+	case 0:
+	case 1:
+		parts = append(parts, pegs[0]+" stands wrong")
+	default:
+		parts = append(parts, listed(pegs)+" stand wrong")
+	}
+	if len(e.Reading) > 0 {
+		parts = append(parts, c.misreads(e))
+	}
+	return strings.Join(parts, " and ")
 }
 
 func (c Comparison) subjects(at []int) string {
@@ -193,18 +232,20 @@ func (c Comparison) unexplained(style unit.Style) (all []string) {
 
 // then says what the readings of a peg are to be afterwards.
 func (c Comparison) then(m Moved, style unit.Style) string {
-	const most = 4
 	var all []string
-	for _, i := range m.Then[:min(most, len(m.Then))] {
+	for _, i := range m.Then {
 		r := c.Readings[i]
 		all = append(all, r.Measurement.Subject()+" "+r.figure(r.Wanted, style))
 	}
-	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], listed(all))
+	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
 }
 
 func (r Compared) figure(f Figure, style unit.Style) string {
 	return writer{style, r.Measurement.Kind, 0}.figure(f.bare(r.Measurement.Kind))
 }
+
+// Distance is how far the move is, as a hammer does it: "14 mm".
+func (m Moved) Distance(style unit.Style) string { return moveBy(m.Off, style) }
 
 // Stands says how far off a peg stands: "C stands 14 ± 5 mm off its place."; ±
 // is the 95 % figure.
@@ -231,9 +272,9 @@ func (m Moved) Move(style unit.Style) string {
 	along := fmt.Sprintf("%s %s %s", moveBy(m.Toward, style), toward, m.From)
 	across := fmt.Sprintf("%s to the %s", moveBy(m.Left, style), left)
 	switch t, l := math.Abs(float64(m.Toward)), math.Abs(float64(m.Left)); {
-	case m.Known == 1 || nothing(m.Left, style) || l < plainly*t && l < Expansion*float64(m.LeftSigma):
+	case m.Known == 1 || nothing(m.Left, style) || l < inLine*t && l < Expansion*float64(m.LeftSigma):
 		return "Move it " + along + "."
-	case nothing(m.Toward, style) || t < plainly*l && t < Expansion*float64(m.TowardSigma):
+	case nothing(m.Toward, style) || t < inLine*l && t < Expansion*float64(m.TowardSigma):
 		return fmt.Sprintf("Move it %s, seen from %s.", across, m.From)
 	}
 	return fmt.Sprintf("Move it %s and %s, seen from %s.", along, across, m.From)
