@@ -1,0 +1,231 @@
+package setout
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/sheet"
+)
+
+// Found is the sheet for the file on what was pegged against what was asked for:
+// each reading with its range, the peg that stands wrong with its move on the plan
+// and in words, what to measure again, and who signs for it.
+type Found struct {
+	Job, Piece, Date string
+	Printer          string // the one that the pages are made for; empty: any
+	Style            unit.Style
+	Comparison       survey.Comparison
+	Outline          []geom.Name // of the piece; empty: pegs alone
+	Tools            survey.Tools
+	Permitted        unit.Length // the K of ±K√L; 0: none
+	North            Reference
+}
+
+// figures of the sheet are those of a setting-out sheet.
+func (f Found) figures() Sheet {
+	return Sheet{Job: f.Job, Piece: f.Piece, Date: f.Date, Printer: f.Printer, Style: styled(f.Style)}
+}
+
+// Figure is a length or an angle as the sheet prints it.
+func (f Found) Figure(m geom.Measurement, x survey.Figure) string {
+	if m.Kind == geom.Angle {
+		return f.Style.Angle(x.Angle)
+	}
+	return f.figures().Figure(x.Length)
+}
+
+// Off is a deviation as the sheet prints it, with its sign.
+func (f Found) Off(m geom.Measurement, x survey.Figure) string {
+	if m.Kind == geom.Angle {
+		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
+	}
+	return signed64(x.Length.MM(), f.figures().Figure(unit.Length(math.Abs(x.Length.MM()))))
+}
+
+// signed64 puts the sign before a figure that is not zero.
+func signed64(x float64, text string) string {
+	switch {
+	case !strings.ContainsAny(text, "123456789"):
+		return text
+	case x < 0:
+		return "\u2212" + text
+	}
+	return "+" + text
+}
+
+// Grains are the steps that survey.Asked moves ranges to, so that what is printed
+// is what a reading is judged by.
+func Grains(style unit.Style) (grain, fine survey.Figure) {
+	s := Sheet{Style: styled(style)}
+	grain.Length, fine.Length = s.grain(), s.grain()
+	if !inches(s.Style) && s.Style.Unit != unit.M {
+		fine.Length /= 10
+	}
+	grain.Angle = unit.Degree / 10
+	if style.Minutes {
+		grain.Angle = unit.Degree / 60
+	}
+	fine.Angle = grain.Angle
+	return grain, fine
+}
+
+func (f Found) verdict(r survey.Compared) string {
+	if r.Inside {
+		return "good"
+	}
+	return "outside"
+}
+
+// again are the readings to be taken anew, with their figures to write beside.
+func (f Found) again() (all []int) {
+	seen := map[int]bool{}
+	add := func(more []int) {
+		for _, i := range more {
+			if !seen[i] {
+				seen[i] = true
+				all = append(all, i)
+			}
+		}
+	}
+	for _, e := range f.Comparison.Explanations {
+		if len(f.Comparison.Explanations) == 1 {
+			for _, m := range e.Pegs {
+				add(m.Then)
+			}
+		}
+		add(e.Reading)
+	}
+	for i, r := range f.Comparison.Readings {
+		if !r.Inside {
+			add([]int{i})
+		}
+	}
+	return all
+}
+
+// next are the lengths nobody measured that are worth it.
+func (f Found) next() (all [][2]geom.Name) {
+	if t := f.Comparison.Tell; t != nil {
+		all = append(all, [2]geom.Name{t.From, t.To})
+	}
+	if n := f.Comparison.Next; n != ([2]geom.Name{}) && (len(all) == 0 || all[0] != n) {
+		all = append(all, n)
+	}
+	return all
+}
+
+// cautions of the sheet.
+func (f Found) cautions() []string {
+	all := []string{"Lines, pipes and cables in the ground: before a peg is driven anew, know that there are none."}
+	if !f.Comparison.Passed {
+		all = append([]string{
+			"Take each reading that is outside a second time before a peg is moved: a tape misread is likelier than a peg that wandered.",
+			"After a move all lengths of that peg are measured again, and written down here.",
+		}, all...)
+	}
+	return append(all, "A tape that is wrong all along makes all of it wrong alike: check it against another one.")
+}
+
+// basis says how the ranges are reckoned.
+func (f Found) basis() string {
+	s := f.figures()
+	if k := f.Permitted; k > 0 {
+		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", number(k.MM()))
+	}
+	a, b, off := f.Tools.Tape.Terms()
+	hook := ""
+	if off > 0 {
+		hook = fmt.Sprintf(" + %.1f for the hook", off.MM())
+	}
+	nail := f.Tools.Reading
+	if nail <= 0 {
+		nail = reading
+	}
+	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %.1f + %.1f L%s + %s mm is one pull, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; "+
+		"%s mm for nail and reading), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
+		a.MM(), b.MM(), hook, number(nail.MM()), f.Tools.Tape.Class, number(nail.MM()), s.grainWords())
+}
+
+func (f Found) readingsTable() sheet.Table {
+	a := f.figures().figures()
+	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
+		{Head: "reading"}, {Head: "wanted", Align: a}, {Head: "accept\nfrom", Align: a}, {Head: "accept\nto", Align: a},
+		{Head: "found", Align: a}, {Head: "found less\nwanted", Align: a}, {Head: "it is"},
+	}}
+	for _, r := range f.Comparison.Readings {
+		m := r.Measurement
+		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), f.Figure(m, r.Least), f.Figure(m, r.Greatest), f.Figure(m, r.Found), f.Off(m, r.Off), f.verdict(r)})
+	}
+	return t
+}
+
+// againTable is to be filled in; ok is false where nothing is.
+func (f Found) againTable() (t sheet.Table, ok bool) {
+	a := f.figures().figures()
+	t = sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
+		{Head: "reading"}, {Head: "should\nread", Align: a}, {Head: "found again", Align: sheet.Box, Width: 30},
+	}}
+	const most = 24 // beyond, all is measured again on a sheet of its own
+	for _, i := range f.again() {
+		if len(t.Cells) == most {
+			break
+		}
+		r := f.Comparison.Readings[i]
+		m := r.Measurement
+		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), ""})
+	}
+	for _, n := range f.next() {
+		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.figures().Figure(f.wanted(n[0]).Distance(f.wanted(n[1]))), ""})
+	}
+	return t, len(t.Cells) > 0
+}
+
+func (f Found) wanted(n geom.Name) geom.Point {
+	for _, s := range f.Comparison.Standings {
+		if s.Name == n {
+			return s.Wanted
+		}
+	}
+	return geom.Point{}
+}
+
+// blocks below the head.
+func (f Found) blocks(plan sheet.Block) []sheet.Block {
+	c := f.Comparison
+	out := []sheet.Block{sheet.Paragraph{Words: c.Verdict(), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
+	if advice := c.Advice(f.Style); len(advice) > 0 {
+		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
+	}
+	out = append(out, foundTables{f})
+	return append(out,
+		sheet.Heading{Words: "Take care"}, sheet.List{Items: f.cautions(), Whole: true}, sheet.Gap(2),
+		sheet.Paragraph{Words: f.basis(), Keep: true},
+		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
+}
+
+// foundTables sets what was found and what is measured again side by side where
+// the width allows and they are short, else one below the other.
+type foundTables struct{ f Found }
+
+const shortTable = 14
+
+func (b foundTables) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	found := b.f.readingsTable()
+	again, ok := b.f.againTable()
+	left := []sheet.Block{sheet.Heading{Words: "What was found"}, found}
+	right := []sheet.Block{sheet.Heading{Words: "Measure again"}, again}
+	switch room := width - found.Breadth(r) - betweenTables; {
+	case !ok:
+		return sheet.Stack(left, width, r)
+	case len(found.Cells) > shortTable || len(again.Cells) > shortTable*2/3 || room < again.Breadth(r):
+		return sheet.Stack(append(right, left...), width, r)
+	default:
+		shares := []float64{float64(found.Breadth(r)), float64(room)}
+		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: betweenTables}}, width, r)
+	}
+}
