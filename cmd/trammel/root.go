@@ -22,6 +22,7 @@ const (
 	machine    = 1 // the machine failed: disk, permission
 	words      = 2 // the words are wrong
 	noTriangle = 3 // the measurements fix no single triangle
+	notPassed  = 4 // trammel check: what was found lies outside what is accepted
 )
 
 // console is what a command talks to and writes with.
@@ -33,15 +34,37 @@ type console struct {
 
 // run is the whole program: arguments in, exit status out.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	c := console{in, out, errs, &whole.Keeper{}}
+	said := &sayer{to: out}
+	c := console{in, said, errs, &whole.Keeper{}}
 	watch(c.keeper)
 	root := rootCommand(c)
 	root.SetArgs(args)
 	err := root.Execute()
 	if err == nil {
+		err = said.err
+	}
+	switch {
+	case err == nil:
 		return done
+	case errors.Is(err, errNotPassed):
+		return notPassed
 	}
 	return report(errs, err)
+}
+
+// sayer remembers that standard output could not be written: help and lists are
+// written by those who do not look.
+type sayer struct {
+	to  io.Writer
+	err error
+}
+
+func (s *sayer) Write(p []byte) (int, error) {
+	n, err := s.to.Write(p)
+	if s.err == nil {
+		s.err = err
+	}
+	return n, err
 }
 
 func rootCommand(c console) *cobra.Command {
@@ -70,7 +93,7 @@ A MEASUREMENT is a token:
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.SetDefaultShellCompDirective(cobra.ShellCompDirectiveDefault)
 	subs := []*cobra.Command{
-		solveCommand(c), templateCommand(c), setoutCommand(c), previewCommand(c), calibrateCommand(c), profilesCommand(c), versionCommand(c),
+		solveCommand(c), templateCommand(c), setoutCommand(c), checkCommand(c), previewCommand(c), calibrateCommand(c), profilesCommand(c), versionCommand(c),
 	}
 	root.AddCommand(subs...)
 	root.SetHelpCommand(helpCommand(root))

@@ -1,0 +1,103 @@
+package app
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"trammel/plot/setout"
+)
+
+// terminal is how wide sentences run there, in characters.
+const terminal = 86
+
+// Words writes what was found for a person at a terminal.
+func (c *Check) Words(out io.Writer) error {
+	var b strings.Builder
+	if c.work.Title != "" {
+		b.WriteString(c.work.Title + "\n\n")
+	}
+	for i, f := range c.found {
+		if i > 0 {
+			b.WriteString("\n\n")
+		}
+		checkText(&b, f)
+	}
+	if len(c.silent) > 0 {
+		b.WriteString("\n")
+		paragraph(&b, "  ", "Nothing was measured back of "+strings.Join(c.silent, ", ")+".")
+	}
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+func checkText(b *strings.Builder, f setout.Found) {
+	b.WriteString(strings.Join([]string{f.Piece, "check", f.Style.Name()}, "   ") + "\n\n")
+	var columns [5][]string
+	for _, r := range f.Comparison.Readings {
+		m := r.Measurement
+		for k, s := range []string{f.Figure(m, r.Wanted), f.Figure(m, r.Least), f.Figure(m, r.Greatest), f.Figure(m, r.Found), f.Off(m, r.Off)} {
+			columns[k] = append(columns[k], s)
+		}
+	}
+	for k := range columns {
+		columns[k] = onPoint(columns[k])
+	}
+	tab := table{{"reading", "wanted", "accept from", "to", "found", "off by", ""}}
+	for i, r := range f.Comparison.Readings {
+		row := []string{token(r.Measurement.Subject())}
+		for k := range columns {
+			row = append(row, columns[k][i])
+		}
+		verdict := "good"
+		if !r.Inside {
+			verdict = "outside"
+		}
+		tab = append(tab, append(row, verdict))
+	}
+	tab.write(b, "l r r r r r l")
+	b.WriteString("\n")
+	paragraph(b, "  ", f.Comparison.Verdict())
+	for k, s := range f.Comparison.Advice(f.Style) {
+		if k == 0 {
+			b.WriteString("\n")
+		}
+		paragraph(b, "  ", s)
+	}
+}
+
+// onPoint fills figures up behind, so that their points stand one above the other.
+func onPoint(all []string) []string {
+	tail := func(s string) int {
+		if i := strings.IndexByte(s, '.'); i >= 0 && !strings.ContainsAny(s, `'"`) {
+			return utf8.RuneCountInString(s[i:])
+		}
+		return 0
+	}
+	most := 0
+	for _, s := range all {
+		most = max(most, tail(s))
+	}
+	out := make([]string, len(all))
+	for i, s := range all {
+		out[i] = s + strings.Repeat(" ", most-tail(s))
+	}
+	return out
+}
+
+// paragraph writes words in lines, indented.
+func paragraph(b *strings.Builder, indent, words string) {
+	line := indent
+	for _, w := range strings.Fields(words) {
+		if line != indent && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) > terminal {
+			b.WriteString(line + "\n")
+			line = indent
+		}
+		if line != indent {
+			line += " "
+		}
+		line += w
+	}
+	fmt.Fprintln(b, line)
+}
