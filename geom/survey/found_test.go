@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"trammel/geom"
@@ -138,6 +139,20 @@ func toNearest(r *rand.Rand, points, few int) *plan {
 	}
 	n.measured(r)
 	return n
+}
+
+// hang hangs more points on lines there are, by two lines each, which leaves open
+// on which side they lie; some hang on others.
+func (n *plan) hang(r *rand.Rand, more int) {
+	for range more {
+		l := n.lines[r.IntN(len(n.lines))]
+		a, b := n.at[l[0]], n.at[l[1]]
+		way := b.minus(a)
+		n.at = append(n.at, a.plus(way.times(0.2+0.6*r.Float64())).plus(way.left().times(0.5+r.Float64())))
+		n.lines = append(n.lines, [2]int{l[0], len(n.at) - 1}, [2]int{l[1], len(n.at) - 1})
+	}
+	n.net.Measured = nil
+	n.measured(r)
 }
 
 // misfit is the sum of (residual/σ)² at some places.
@@ -288,4 +303,72 @@ func TestFoundWithoutOutline(t *testing.T) {
 		try("net of nearest", k, toNearest(r, points, []int{5, 6, 8}[k%3]))
 	}
 	t.Logf("nets to the nearest: %d found, the worst %.1f σ or %.1f mm off; %d truly lie at two places", found, worst, wide, refused)
+}
+
+// Where a net can be turned over in parts, the line that the refusal asks for
+// takes one turn away each time, until the net is found where it truly lies.
+func TestRefusalAsksForTheRightLine(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 12))
+	asked := 0
+	for k := range 40 {
+		n := triangulated(r, 5+r.IntN(20))
+		n.hang(r, 1+r.IntN(4))
+		for range 12 {
+			a, err := Adjust(n.net)
+			var no *geom.NoTriangle
+			if errors.As(err, &no) {
+				_, line, _ := strings.Cut(no.Hint, "or measure ")
+				var p, q int
+				if _, err := fmt.Sscanf(line, "P%dP%d", &p, &q); err != nil {
+					t.Fatalf("net %d of %d points: %v: no line is asked for", k, len(n.at), no)
+				}
+				if n.has(p-1, q-1) {
+					t.Fatalf("net %d: %v: it is measured already", k, no)
+				}
+				asked++
+				n.lines = append(n.lines, [2]int{min(p, q) - 1, max(p, q) - 1})
+				n.net.Measured = nil
+				n.measured(r)
+				continue
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			if sigmas, mm := n.off(a); sigmas > 6 {
+				t.Errorf("net %d of %d points: %.1f mm from the true places, %.1f σ", k, len(n.at), mm, sigmas)
+			}
+			n = nil
+			break
+		}
+		if n != nil {
+			t.Errorf("net %d of %d points is still refused after a dozen lines", k, len(n.at))
+		}
+	}
+	t.Logf("40 nets that can be turned over in parts: found after %d lines that were asked for", asked)
+	if asked < 60 {
+		t.Errorf("only %d lines were asked for", asked)
+	}
+}
+
+// The same thing measured twice makes it surer: two readings of one σ have that
+// of their mean, σ/√2 (JCGM 100:2008, 4.2.3).
+func TestMeasuredTwice(t *testing.T) {
+	const net = "AB=4000+-4 BC=3000+-4 CD=4000+-4 DA=3000+-4 AC=5000+-4"
+	once := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, net), Base: [2]geom.Name{"A", "B"}})
+	twice := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, net+" AB=4002+-4"), Base: [2]geom.Name{"A", "B"}})
+	d, s := once.Distance("A", "B")
+	e, q := twice.Distance("A", "B")
+	if math.Abs(float64(d)-4000) > 1e-6 || math.Abs(float64(e)-4001) > 1e-6 {
+		t.Errorf("AB is %v and %v, want 4000 and 4001", d, e)
+	}
+	if math.Abs(float64(s)-2) > 1e-9 || math.Abs(float64(q)-math.Sqrt2) > 1e-9 {
+		t.Errorf("σ of AB is %v and %v, want 2 and √2", s, q)
+	}
+	triangle := adjusted(t, Net{Measured: measure(t, "AB=4000+-4 BC=3000+-4 CA=5000+-4 AB=4002+-4")})
+	if d, s := triangle.Distance("A", "B"); math.Abs(float64(d)-4001) > 1e-6 || math.Abs(float64(s)-math.Sqrt2) > 1e-9 {
+		t.Errorf("AB of a triangle is %v, σ %v", d, s)
+	}
+	if once.Freedom != 0 || twice.Freedom != 1 {
+		t.Errorf("%d and %d degrees of freedom, want 0 and 1", once.Freedom, twice.Freedom)
+	}
 }
