@@ -81,12 +81,18 @@ func wrongValue(err error, m Measurement, value string) *unit.Fault {
 	}
 	length, angle := unit.IsLength(value), unit.IsAngle(value)
 	switch {
-	case m.Kind == Angle && length && (!angle || f.Hint == ""):
+	case m.Kind == Angle && length && (!angle && !bareFraction(value) || f.Hint == ""):
 		f.Hint = "one letter or three name an angle; a distance has two, such as AB=2400"
 	case m.Kind != Angle && angle && !length:
 		f.Hint = "an angle has one letter or three: A=35deg or BAC=35deg"
 	}
 	return f
+}
+
+// bareFraction says whether a value is a fraction without a unit: at an angle that is
+// a slope badly written before it is a length.
+func bareFraction(value string) bool {
+	return strings.ContainsAny(value, "/½¼¾") && strings.Trim(value, "0123456789/½¼¾ ") == ""
 }
 
 // subject reads what stands left of the =.

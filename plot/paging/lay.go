@@ -103,7 +103,7 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 		}
 	}
 	if len(pages) > MaxPages {
-		return Plan{}, tooMany(s, float64(len(pages)), "")
+		return Plan{}, tooMany(s, float64(len(pages)), false)
 	}
 	p.Settled, p.Slack = settled, unit.Length(l.slack)
 	return assemble(p, outline, s, c, g, centre, l.place, pages), nil
@@ -175,7 +175,7 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 		least = max(least, math.Abs(area)/(w*h))
 	}
 	if least > MaxPages {
-		return 0, tooMany(s, math.Floor(least), "at least ")
+		return 0, tooMany(s, math.Floor(least), true)
 	}
 	turns := parallelTurns(base)
 	if turn != nil {
@@ -191,7 +191,7 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 		}
 	}
 	if fewest > MaxPages+MaxPages/10 {
-		return 0, tooMany(s, float64(fewest), "about ")
+		return 0, tooMany(s, float64(fewest), true)
 	}
 	return ceil(least - grow), nil
 }
@@ -244,9 +244,21 @@ func checkOutline(outline geom.Polygon) error {
 	return nil
 }
 
-func tooMany(s Sheet, n float64, least string) error {
-	return &unit.Fault{Where: s.Name, What: fmt.Sprintf("the piece would take %s%.0f pages; the limit is %d", least, n, MaxPages), Hint: "take larger paper, print only the outline, or make a setting-out sheet"}
+// TooMany refuses a piece that would take more than MaxPages; more says that the
+// number is a lower bound.
+func TooMany(piece string, pages float64, more bool, s Sheet) *unit.Fault {
+	or := ""
+	if more {
+		or = " or more"
+	}
+	return &unit.Fault{
+		What: fmt.Sprintf("%s takes %.0f pages of %s%s: the most is %d", piece, pages, s.Name, or, MaxPages),
+		Hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout",
+	}
 }
+
+// tooMany is the same where the piece has no name yet.
+func tooMany(s Sheet, pages float64, more bool) error { return TooMany("the piece", pages, more, s) }
 
 // plainPages is what plain rows and columns take in the better orientation, the
 // piece not turned.

@@ -35,8 +35,8 @@ func TestRefusals(t *testing.T) {
 		{"margins", small, func(s *Sheet) { s.Left, s.Right = 100, 110 }, "A4: margins of 100 and 110 mm leave too little of a paper 210 mm wide"},
 		{"margins high", small, func(s *Sheet) { s.Top = 290 }, "A4: margins of 290 and 10 mm leave too little of a paper 297 mm high"},
 		{"overlap", small, func(s *Sheet) { s.Overlap = 200 }, "A4: an overlap of 200 mm is more than half of the 190 mm that a page shows"},
-		{"pages", big, func(*Sheet) {}, "the limit is 20000"},
-		{"vast", vast, func(*Sheet) {}, "at least"},
+		{"pages", big, func(*Sheet) {}, "pages of A4 or more: the most is 20000"},
+		{"vast", vast, func(*Sheet) {}, "the piece takes "},
 		{"two corners", small[:2], func(*Sheet) {}, "an outline of 2 corners is not a shape"},
 	} {
 		s := a4

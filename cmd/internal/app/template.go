@@ -54,14 +54,15 @@ func (w Work) Template() (*Template, error) {
 	t := &Template{work: w}
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
-			return nil, w.tooMany(p, n)
+			return nil, w.tooMany(p, n, true, t.count)
 		}
 		plan, err := w.layPiece(p)
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
+		before := t.count
 		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
-			return nil, w.tooMany(p, float64(len(plan.Cells)*p.Quantity))
+			return nil, w.tooMany(p, float64(t.count-before), false, before)
 		}
 		t.laid = append(t.laid, laid{piece: p, index: i, plan: plan})
 	}
@@ -111,12 +112,12 @@ func (w Work) atLeast(p Piece) float64 {
 	return math.Floor(n) * float64(p.Quantity)
 }
 
-func (w Work) tooMany(p Piece, pages float64) error {
-	fault := &unit.Fault{
-		What: fmt.Sprintf("%s takes %.0f pages of %s or more: the most is %d", p.Title(), pages, w.Sheet.Name, MaxPages),
-		Hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout",
+func (w Work) tooMany(p Piece, pages float64, more bool, before int) error {
+	name := p.Title()
+	if before > 0 {
+		name = "the job up to " + name
 	}
-	return w.inPiece(p, fault)
+	return w.inPiece(p, paging.TooMany(name, float64(before)+pages, more, w.Sheet))
 }
 
 // inPiece puts a place of the job file in front of a fault: that of the name it
