@@ -318,8 +318,12 @@ func (b *bench) offset() {
 	if c := b.t.Sides[2]; along > c/2 {
 		from, along = 1, c-along
 	}
+	measured := b.use(heightR)
+	if b.square(from) { // it is the side
+		measured = b.use(side(1-from)) || measured
+	}
 	b.do(Erect{From: b.t.Names[from], Toward: b.t.Names[1-from], Foot: Point{b.t.Points[2].X, 0}, Top: b.t.Points[2],
-		Along: along, Height: b.t.Heights[2], To: b.t.Names[2], Measured: b.use(heightR)})
+		Along: along, Height: b.t.Heights[2], To: b.t.Names[2], Measured: measured})
 	b.join(0)
 	b.join(1)
 }

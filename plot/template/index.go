@@ -121,6 +121,7 @@ var layouts = []layout{
 	{180, 1, true, 1, large, small, small, small, 70},
 	{220, 2, false, 1, large, small, small, small, 60},
 	{180, 1, true, 1, small, small, small, small, 100},
+	{180, 1, true, 1, small, small, small, small, 70},
 	{180, 1, true, 2, small, small, small, small, 90},
 	{220, 2, false, 1, small, small, small, small, 50},
 	{0, 1, false, 1, small, small, small, small, 70},

@@ -22,6 +22,7 @@ var update = flag.Bool("update", false, "write the goldens anew; read them befor
 var (
 	a3     = paging.Sheet{Name: "A3", Width: 297, Height: 420, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
 	a0     = paging.Sheet{Name: "A0", Width: 841, Height: 1189, Left: 20, Right: 20, Top: 20, Bottom: 20, Overlap: 10}
+	lying  = paging.Sheet{Name: "A4 on its side", Width: 297, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
 	letter = paging.Sheet{Name: "Letter", Width: 215.9, Height: 279.4, Left: 12.7, Right: 12.7, Top: 12.7, Bottom: 12.7, Overlap: 10}
 )
 
@@ -51,6 +52,10 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 		{"AB=2000 BC=1990 CA=60", a4, paging.Full, 1},
 		{"AB=5000 A=40deg C=60deg", a4, paging.Full, 1},
 		{"AB=5000 A=40deg C=60deg", a0, paging.Full, 1},
+		{"AB=7200 A=35deg B=35deg", a4, paging.Full, 1},
+		{"AB=7200 A=35deg B=35deg", a5, paging.Full, 3},
+		{"AB=7200 A=35deg B=35deg", lying, paging.Full, 2},
+		{"AB=500 BC=300 CA=230", lying, paging.Full, 1},
 		{"AB=500 BC=300 CA=230", a5, paging.Full, 2},
 		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 2},
 		{"AB=150 BC=120 CA=130", a4, paging.Full, 1},

@@ -117,6 +117,9 @@ func (x index) measuring(l layout, width unit.Length, r draw.Ruler) []sheet.Bloc
 		give := Accept(s.length, s.joins, x.printer)
 		table.Cells = append(table.Cells, []string{s.what, s.joined, fine.Length(s.length), fine.Length(s.length - give), fine.Length(s.length + give)})
 	}
+	if table.Breadth(r) > width {
+		table.Gutter, table.Columns[1].Fill = 2, true
+	}
 	blocks := []sheet.Block{table}
 	if more != "" {
 		blocks = append(blocks, sheet.Paragraph{Words: more, Height: l.care})

@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"trammel/geom"
@@ -65,6 +66,7 @@ type work struct {
 	done         []geom.Step
 	say          []string
 	beam         bool // beam compasses were named
+	chord        bool // it was said how an angle is set off by a chord
 }
 
 func (w *work) words(step geom.Step) string {
@@ -79,9 +81,9 @@ func (w *work) words(step geom.Step) string {
 	case geom.SetAngle:
 		say := fmt.Sprintf("Protractor at %s: set off %s from %s and draw the arm", s.At, w.angle(s.Angle, s.Measured), s.At+s.Along)
 		if _, met := w.meets(s.To); met {
-			return say + fmt.Sprintf("; it crosses %s at %s.", w.what(s.To), s.To)
+			return say + fmt.Sprintf("; it crosses %s at %s.", w.what(s.To), s.To) + w.byChord(s)
 		}
-		return say + "."
+		return say + "." + w.byChord(s)
 	case geom.MarkOff:
 		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, w.length(s.Length, s.Measured), w.along(s), s.To)
 	case geom.Erect:
@@ -101,6 +103,29 @@ func (w *work) words(step geom.Step) string {
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
 	panic(fmt.Sprintf("template: no words for %T", step))
+}
+
+// byChord says how an angle is set off over metres, where half a degree of a
+// protractor is a centimetre in each: by the chord of an arc of 1 m, or 4 ft. Common
+// practice, no source.
+func (w *work) byChord(s geom.SetAngle) string {
+	round := unit.Metre
+	if w.Figures.Unit >= unit.IN {
+		round = 4 * unit.Foot
+	}
+	o := w.construction.Outline
+	from, ok := o.Corner(s.At)
+	to, is := o.Corner(s.Along)
+	if !ok || !is || s.Ray.Length() < 1.5*round || o.Points[from].Distance(o.Points[to]) < round {
+		return ""
+	}
+	chord := 2 * round * unit.Length(math.Sin(float64(s.Angle)/2))
+	if w.chord {
+		return fmt.Sprintf(" Surer, as before: %s from %s, then %s from %s.", w.Figures.Length(round), s.At, w.length(chord, false), s.At+s.Along)
+	}
+	w.chord = true
+	return fmt.Sprintf(" Surer over this length: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs through the crossing.",
+		w.Figures.Length(round), s.At, s.At+s.Along, w.length(chord, false))
 }
 
 func (w *work) swing(s geom.Swing) string {

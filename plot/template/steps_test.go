@@ -40,6 +40,25 @@ Check: measure BC: 103.9.
 Check: measure CA: 159.2.
 Check: measure the angle at C: 60°.
 Check: measure from C square to AB: 102.3.`},
+		// A side that was measured is measured, square or not.
+		{geom.BySquare, "AB=300 A=90deg CA=200", 0, `
+Draw the baseline AB, 300 long.
+Square at A: raise a perpendicular on AB and mark off 200 on it; this is C.
+Join A and C.
+Join B and C.
+Check: measure BC: 360.6.
+Check: measure the angle at A: 90°.`},
+		// 2 · 1000 · sin 17.5° = 601.4, and of half of 110° 1638.3.
+		{geom.AsMeasured, "AB=7200 A=35deg B=110deg", 0, `
+Draw the baseline AB, 7200 long.
+Protractor at A: set off 35° from AB and draw the arm. Surer over this length: swing 1000 from A, and where that arc crosses AB swing (601.4) across it; the arm runs through the crossing.
+Protractor at B: set off 110° from BA and draw the arm; it crosses the arm from A at C. Surer, as before: 1000 from B, then (1638.3) from BA.
+Join A and C.
+Join B and C.
+Check: measure BC: 7200.
+Check: measure CA: 11 795.8.
+Check: measure the angle at C: 35°.
+Check: measure from C square to AB carried on beyond B: 6765.8.`},
 		{geom.AsMeasured, "AB=80 A=35deg BC=60", 0, `
 Draw the baseline AB, 80 long.
 Protractor at A: set off 35° from AB and draw the arm.
