@@ -66,9 +66,23 @@ func alphabet(a, b geom.Name) int {
 	return cmp.Or(cmp.Compare(letter(a), letter(b)), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
 
-// isNet says whether a piece is more than a triangle.
+// isNet says whether a piece is adjusted as a net: it is more than a triangle, or one
+// of which something was measured twice, as a careful person tapes a side both ways.
 func isNet(ms []geom.Measurement, s netWords) bool {
-	return len(pointsOf(ms)) > 3 || len(s.outline) > 3
+	return len(pointsOf(ms)) > 3 || len(s.outline) > 3 || twice(ms)
+}
+
+// twice says whether something was measured more than once, and three things or more
+// were, without which there is no triangle; and each corner is named, without which
+// an angle has no arms.
+func twice(ms []geom.Measurement) bool {
+	different := 0
+	for i, m := range ms {
+		if !slices.ContainsFunc(ms[:i], m.Same) {
+			different++
+		}
+	}
+	return different < len(ms) && different >= 3 && len(pointsOf(ms)) == 3
 }
 
 // triangular refuses what is said of a triangle and makes sense of a net alone.
@@ -129,6 +143,8 @@ func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, 
 	if err := meantForTriangles(p, o); err != nil {
 		return Piece{}, err
 	}
+	asked := s.outline
+	s = s.walked()
 	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.Site.Tools}
 	a, err := survey.Adjust(n)
 	if err != nil {
@@ -141,7 +157,7 @@ func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, 
 		return Piece{}, s.placed(p, err)
 	}
 	if q.Name == "" {
-		q.Name = netTitle(a, len(j.Pieces), index)
+		q.Name = netTitle(a, asked, len(j.Pieces), index)
 	}
 	q.Construction = geom.ConstructNet(outline, inner(a), a.Base, ms)
 	for i, l := range outline.Sides {
@@ -169,6 +185,21 @@ func meantForTriangles(p job.Piece, o Options) error {
 		return at("--with", &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
 	}
 	return nil
+}
+
+// walked takes a single word for the sides as that of the whole outline: the piece
+// lies left or right of who walks round it. Right is the outline the other way round.
+func (s netWords) walked() netWords {
+	if len(s.outline) == 0 {
+		return s
+	}
+	alone := func(a job.Aside) bool { return a.Point == "" && a.Of == [2]geom.Name{} }
+	if i := slices.IndexFunc(s.sides, alone); i >= 0 && s.sides[i].Right {
+		s.outline = slices.Clone(s.outline)
+		slices.Reverse(s.outline)
+	}
+	s.sides = slices.DeleteFunc(slices.Clone(s.sides), alone)
+	return s
 }
 
 // along is the baseline that is asked for, in the direction in which the outline
@@ -269,8 +300,7 @@ func inner(a survey.Adjusted) (all []geom.Spot) {
 // mostLetters of a name made of the corners.
 const mostLetters = 6
 
-func netTitle(a survey.Adjusted, of, index int) string {
-	names := a.Outline
+func netTitle(a survey.Adjusted, names []geom.Name, of, index int) string {
 	if len(names) == 0 {
 		names = a.Names
 	}
