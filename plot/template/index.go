@@ -147,7 +147,7 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	} else {
 		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
-	rest := append(x.together(l, area.Width(), r), x.byHand(l)...)
+	rest := append(x.together(l, area.Width(), r), x.byHand(l, area, r)...)
 	saw := sawAndSquare(x.piece, x.style, l.care)
 	switch {
 	case x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
@@ -296,11 +296,14 @@ func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Leng
 	}, 13
 }
 
-func (x index) byHand(l layout) []sheet.Block {
+// byHand is the construction in words, in one piece unless it is long.
+func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(x.piece.Construction, x.style), Numbered: true, Height: l.height}}
+	list := sheet.List{Items: set(x.piece.Construction, x.style), Numbered: true, Height: l.height}
+	list.Whole = sheet.Height([]sheet.Block{list}, area.Width(), r) < area.Height()/2
+	return []sheet.Block{sheet.Heading{Words: "By hand"}, list}
 }
 
 // set is the steps as they are set on paper: the name of a corner keeps to the
