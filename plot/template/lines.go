@@ -72,6 +72,9 @@ func (f *face) drawLines() {
 	f.drawOutline()
 	f.drawHeight()
 	pricks := append([]geom.Point{}, f.outline...)
+	for _, s := range f.innerPoints() {
+		pricks = append(pricks, s.At)
+	}
 	for _, step := range f.piece.Construction.Steps {
 		if !f.style.Arcs {
 			break

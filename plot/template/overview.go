@@ -38,6 +38,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 		m.construction(p.Construction, room)
 	}
 	m.draw(p, room)
+	m.inner(p)
 	if s.Lengths {
 		m.sides(p, s)
 	}
@@ -45,6 +46,24 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 		Kind: draw.Template, Piece: p.Name, Width: overviewWidth, Height: high, Ops: m.scene.drawing,
 		Places: []draw.Place{{Matrix: m.matrix()}},
 	}, nil
+}
+
+// inner marks the points of a net that are no corners, with their letters.
+func (m chart) inner(p Piece) {
+	for _, s := range p.Construction.Inner {
+		at := m.at(m.plan.Place.Apply(s.At))
+		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
+		w := words{string(s.Name), draw.FigureHeight, true}
+		var all []candidate
+		for d := unit.Length(2); d < 12; d++ {
+			for k := range 16 {
+				text := w.at(at.Toward(unit.Turn/8+unit.Turn/16*unit.Angle(k), d+w.height/2), 0)
+				text.On = draw.Notes
+				all = append(all, candidate{text: text, cost: float64(d)})
+			}
+		}
+		m.scene.place(all)
+	}
 }
 
 // matrix leads from the piece's own coordinates to the picture.

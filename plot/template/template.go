@@ -101,6 +101,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	}
 	f.drawLines()
 	f.letterCorners()
+	f.letterInner()
 	f.figureSides()
 	f.figureAngles()
 	f.figureHeight()
