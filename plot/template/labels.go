@@ -149,10 +149,16 @@ func (f *face) letterCorners() {
 		all := f.spare[:0]
 		others := f.others(i)
 		out := f.inward(i) + unit.Turn/2
+		placed := false
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
 			w := words{string(f.corners.Names[i]), h, true}
 			less := float64(draw.CornerHeight-h) * 4
-			for d := unit.Length(4); d <= 30; d++ {
+			const close unit.Length = 4
+			// Smaller letters are made only where larger ones cost as much.
+			if placed = f.scene.placeFor(all, less+float64(close)); placed {
+				break
+			}
+			for d := close; d <= 30; d++ {
 				for k := range 24 {
 					turn := unit.Angle((k+1)/2) * 15 * unit.Degree
 					if k%2 == 1 {
@@ -169,6 +175,10 @@ func (f *face) letterCorners() {
 					all = append(all, candidate{text: w.at(at, 0), cost: cost})
 				}
 			}
+		}
+		if placed {
+			f.spare = all
+			continue
 		}
 		all = f.led(all, words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)
 		f.put(all, func() []candidate {

@@ -176,7 +176,11 @@ const inStrip = 30
 
 // place puts down the cheapest candidate that is free, and says whether there was
 // one. Candidates of equal cost are tried in their order.
-func (s *scene) place(candidates []candidate) bool {
+func (s *scene) place(candidates []candidate) bool { return s.placeFor(candidates, math.Inf(1)) }
+
+// placeFor is place for those that cost no more than most: what costs more may not
+// have been made yet.
+func (s *scene) placeFor(candidates []candidate, most float64) bool {
 	all := make(tries, len(candidates))
 	for i, c := range candidates {
 		all[i] = try{i, alone, c.cost}
@@ -184,7 +188,7 @@ func (s *scene) place(candidates []candidate) bool {
 	// Most often one of the first is free: a heap, since sorting them all took half
 	// of the time that a piece takes.
 	heap.Init(&all)
-	for len(all) > 0 {
+	for len(all) > 0 && all[0].cost <= most {
 		t := all[0]
 		if s.put(candidates[t.at], t.home) {
 			return true

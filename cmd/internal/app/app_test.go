@@ -17,7 +17,7 @@ import (
 	"trammel/profiles/job"
 )
 
-func open(t *testing.T, text string, o Options) (Work, error) {
+func open(t testing.TB, text string, o Options) (Work, error) {
 	t.Helper()
 	j, err := job.Read("job.yaml", []byte(text))
 	if err != nil {

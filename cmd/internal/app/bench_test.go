@@ -1,8 +1,11 @@
 package app
 
 import (
+	"fmt"
 	"io"
+	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -65,4 +68,35 @@ func BenchmarkTemplate(b *testing.B) {
 			b.ReportMetric(float64(whole)/float64(writer), "×writer")
 		})
 	}
+}
+
+// A thousand different small triangles that share pages.
+func BenchmarkThousandPieces(b *testing.B) {
+	var text strings.Builder
+	text.WriteString("pieces:\n")
+	r := rand.New(rand.NewPCG(3, 3))
+	for n := 0; n < 1000; {
+		x, y, z := 30+r.IntN(130), 30+r.IntN(130), 30+r.IntN(130)
+		if x+y > z+6 && y+z > x+6 && z+x > y+6 {
+			n++
+			fmt.Fprintf(&text, "- {name: P%d, measure: [AB=%d, BC=%d, CA=%d]}\n", n, x, y, z)
+		}
+	}
+	pages := 0
+	for b.Loop() {
+		w, err := open(b, text.String(), Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		t, err := w.Template()
+		if err != nil {
+			b.Fatal(err)
+		}
+		if err := t.PDF(io.Discard); err != nil {
+			b.Fatal(err)
+		}
+		pages = t.Count()
+	}
+	b.ReportMetric(float64(pages), "pages")
+	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N), "s/job")
 }
