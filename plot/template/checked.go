@@ -47,14 +47,20 @@ func (p Piece) checked() []distance {
 		slices.SortStableFunc(longest, func(a, b distance) int { return cmp.Compare(b.length, a.length) })
 		sides = slices.DeleteFunc(sides, func(d distance) bool { return !slices.Contains(longest[:mostSides], d) })
 	}
-	measured := func(d distance) int {
-		if p.measured(geom.Distance, d.from, d.to) {
+	taped := map[[2]geom.Name]bool{}
+	for _, m := range p.Measured {
+		if m.Kind == geom.Distance {
+			taped[[2]geom.Name{m.At[0], m.At[1]}], taped[[2]geom.Name{m.At[1], m.At[0]}] = true, true
+		}
+	}
+	computed := func(d distance) int {
+		if taped[[2]geom.Name{d.from, d.to}] {
 			return 0
 		}
 		return 1
 	}
 	slices.SortStableFunc(diagonals, func(a, b distance) int {
-		return cmp.Or(cmp.Compare(measured(a), measured(b)), cmp.Compare(b.length, a.length))
+		return cmp.Or(cmp.Compare(computed(a), computed(b)), cmp.Compare(b.length, a.length))
 	})
 	return append(sides, diagonals[:max(0, min(n-3, mostDiagonals))]...)
 }
