@@ -104,11 +104,13 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 
 	b.WriteString("\n")
 	w.measuredTable(a).write(b, "l r r r r r l")
-	b.WriteString("\n")
 	if a.Freedom > 0 {
-		b.WriteString("  off by: adjusted less measured; σ: of one reading, 2σ hold 95 of 100;\n  shows: how much of a slip would show; of σ: off by in its own σ, over 3.3 is hardly chance\n\n")
+		b.WriteString("\n  off by: adjusted less measured; σ: of one reading, 2σ hold 95 of 100;\n  shows: how much of a slip would show; of σ: off by in its own σ, over 3.3 is hardly chance\n")
 	}
-	for _, s := range w.agreement(a) {
+	for i, s := range w.agreement(a) {
+		if i == 0 {
+			b.WriteString("\n")
+		}
 		b.WriteString("  " + s + "\n")
 	}
 
