@@ -1,0 +1,65 @@
+package app
+
+import (
+	"fmt"
+	"math"
+)
+
+// Summary says in a few lines what the pages are and how the pieces lie on them.
+func (t *Template) Summary() []string {
+	front := len(t.shared.front)
+	for _, l := range t.laid {
+		front += len(l.front)
+	}
+	first := plural(t.count, "page") + " of " + t.work.Sheet.Name
+	if len(t.laid) > 1 {
+		first += " for " + plural(len(t.laid), "piece")
+	}
+	if front > 0 {
+		first += fmt.Sprintf(", %d of them instructions", front)
+	}
+	if n := t.shared.pages; n > 0 {
+		first += fmt.Sprintf(", %d of them shared", n)
+	}
+	if t.work.roll {
+		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
+	}
+	first += "; print at 100 %, actual size"
+	if p := t.work.printerName(); p != "" {
+		first += ", on " + p + " only"
+	}
+	lines := []string{first}
+	for _, l := range t.laid {
+		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
+			lines = append(lines, l.summary()+t.work.allPages(l.plan))
+		}
+	}
+	return lines
+}
+
+// maxSummary is how many lines a summary has at most.
+const maxSummary = 6
+
+// summary says how a piece lies on its pages, and what that saves.
+func (l laid) summary() string {
+	p, n := l.plan, len(l.plan.Cells)
+	s := fmt.Sprintf("%s: %d pages to join", l.piece.Title(), n)
+	if l.piece.Quantity > 1 {
+		s += fmt.Sprintf(", %d times", l.piece.Quantity)
+	}
+	switch {
+	case p.Kept && p.Least < n:
+		s += fmt.Sprintf("; another turn takes %d", p.Least)
+	case p.Settled || p.Proven && p.Least == n:
+		s += "; no placement needs fewer"
+	case p.Proven && p.Least < n:
+		s += fmt.Sprintf("; another turn needs %d", p.Least)
+	}
+	if p.Plain > n {
+		s += fmt.Sprintf("; plain rows and columns take %d", p.Plain)
+	}
+	if d := math.Abs(math.Remainder(p.Place.Turn.Degrees(), 360)); d >= 0.05 {
+		s += fmt.Sprintf("; turned %.1f° on the paper", d)
+	}
+	return s
+}
