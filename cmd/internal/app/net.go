@@ -66,9 +66,23 @@ func alphabet(a, b geom.Name) int {
 	return cmp.Or(cmp.Compare(letter(a), letter(b)), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
 
-// isNet says whether a piece is more than a triangle.
+// isNet says whether a piece is adjusted as a net: it is more than a triangle, or one
+// of which something was measured twice, as a careful person tapes a side both ways.
 func isNet(ms []geom.Measurement, s netWords) bool {
-	return len(pointsOf(ms)) > 3 || len(s.outline) > 3
+	return len(pointsOf(ms)) > 3 || len(s.outline) > 3 || twice(ms)
+}
+
+// twice says whether something was measured more than once, and three things or more
+// were, without which there is no triangle; and each corner is named, without which
+// an angle has no arms.
+func twice(ms []geom.Measurement) bool {
+	different := 0
+	for i, m := range ms {
+		if !slices.ContainsFunc(ms[:i], m.Same) {
+			different++
+		}
+	}
+	return different < len(ms) && different >= 3 && len(pointsOf(ms)) == 3
 }
 
 // triangular refuses what is said of a triangle and makes sense of a net alone.
