@@ -71,6 +71,16 @@ const (
 	NoticedAt = 4.1321
 )
 
+// CriticalOf is the |W| that the largest of n residuals passes by chance once in a
+// thousand nets: Critical for one, more for many. The residuals are taken as
+// independent, which asks rather too much of them than too little (Z. Šidák,
+// Rectangular confidence regions for the means of multivariate normal distributions,
+// 1967, from memory).
+func CriticalOf(n int) float64 {
+	each := -math.Expm1(math.Log1p(-0.001) / float64(max(n, 1)))
+	return distuv.UnitNormal.Quantile(1 - each/2)
+}
+
 // Global is the test whether the residuals as a whole are what the σ allow.
 type Global struct {
 	Sigma0 float64 // √(Sum/Freedom): 1 where the σ are right; 0 without redundancy

@@ -194,6 +194,11 @@ func TestTestsAgainstTables(t *testing.T) {
 	if p := math.Erfc(Critical / math.Sqrt2); math.Abs(p-0.001) > 1e-6 {
 		t.Errorf("|w| > %v has a chance of %v", Critical, p)
 	}
+	for _, n := range []int{1, 12, 700} {
+		if p := 1 - math.Pow(math.Erf(CriticalOf(n)/math.Sqrt2), float64(n)); math.Abs(p-0.001) > 1e-9 {
+			t.Errorf("the largest of %d is over %v with a chance of %v", n, CriticalOf(n), p)
+		}
+	}
 	if p := math.Erfc((Critical-NoticedAt)/math.Sqrt2) / 2; math.Abs(p-0.8) > 1e-4 {
 		t.Errorf("a slip of %v σ is noticed with a chance of %v", NoticedAt, p)
 	}

@@ -72,11 +72,13 @@ func (p planned) detail(c cluster, of plan, r draw.Ruler, most unit.Length) deta
 			return v.detail(c.name, can[i])
 		}
 	}
-	for i := first; ; i-- {
-		if v := p.detailAt(c, of, can[i], r, true); i == 0 || fits(v) {
+	for i := first; i >= 0; i-- {
+		if v := p.detailAt(c, of, can[i], r, true); fits(v) {
 			return v.detail(c.name, can[i])
 		}
 	}
+	// Labels that had to go far out made it too large: those without room stay in the tables.
+	return p.detailAt(c, of, can[0], r, false).detail(c.name, can[0])
 }
 
 // leastGap is the least distance of two pegs of a cluster on the ground that do

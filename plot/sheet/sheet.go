@@ -70,8 +70,9 @@ const fit unit.Length = 1e-6
 // Flow lets the blocks run through the areas, which areas(n) gives for page n
 // counted from 0, in order of reading, and returns the marks of each page. All
 // areas are set at the width of the first one of page 0; give a Beside or call
-// Flow twice for columns of different widths. It is an error when a row that
-// cannot be parted is higher than every area of a page.
+// Flow twice for columns of different widths. Rows that
+// are kept together and are higher than any area are parted all the same; it is an
+// error when a single row is.
 func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	rows := Stack(blocks, areas(0)[0].Width(), r)
 	pages := []draw.Drawing{nil}
@@ -88,6 +89,13 @@ func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]dra
 		if fresh {
 			for i < group && rows[i].Space {
 				i++
+			}
+		}
+		// What is higher than any page is parted where it must be.
+		if top-heightOf(rows[i:group]) < area.Min.Y-fit {
+			room := roomFor(rows[i], areas(page)[at+1:], areas(page+1))
+			for group > i+1 && heightOf(rows[i:group]) > room+fit {
+				group--
 			}
 		}
 		for tried := 0; i < group && top-heightOf(rows[i:group]) < area.Min.Y-fit; {
@@ -117,6 +125,19 @@ func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]dra
 		}
 	}
 	return pages, nil
+}
+
+// roomFor is the height of the highest of the areas to come, less what stands again above a row there.
+func roomFor(row Row, areas ...[]geom.Rect) (room unit.Length) {
+	for _, page := range areas {
+		for _, a := range page {
+			room = max(room, a.Height())
+		}
+	}
+	if row.Again != nil {
+		room -= row.Again.Height
+	}
+	return room
 }
 
 // keptFrom is the end of the group of rows that starts at i and is kept together.

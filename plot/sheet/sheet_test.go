@@ -186,3 +186,35 @@ func TestWholeListIsNotParted(t *testing.T) {
 		t.Errorf("the list is parted: %d marks, %v", len(pages[0]), pages)
 	}
 }
+
+// Rows kept together that are higher than any page are parted rather than refused;
+// a single row that is too high is refused.
+func TestFlowPartsWhatIsHigherThanAPage(t *testing.T) {
+	var rows []Row
+	for i := range 12 {
+		rows = append(rows, Row{Height: 10, Keep: i < 11, Marks: draw.Drawing{mark(i)}})
+	}
+	pages, err := Flow([]Block{given(rows)}, area(50), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(pages) != 3 || len(pages[0]) != 5 || len(pages[1]) != 5 || len(pages[2]) != 2 {
+		t.Errorf("%d pages: %v", len(pages), pages)
+	}
+	if _, err := Flow([]Block{given(rows[:1])}, area(9), nil); err == nil {
+		t.Error("a row of 10 mm stands on a page of 9")
+	}
+}
+
+// given is rows as they are.
+type given []Row
+
+func (g given) Rows(unit.Length, draw.Ruler) []Row { return g }
+
+func mark(i int) draw.Op {
+	return draw.Line{Line: geom.Line{To: geom.Point{X: unit.Length(i + 1)}}, Pen: draw.Narrow, On: draw.Notes}
+}
+
+func area(height unit.Length) func(int) []geom.Rect {
+	return func(int) []geom.Rect { return []geom.Rect{{Max: geom.Point{X: 100, Y: height}}} }
+}

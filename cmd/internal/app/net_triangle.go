@@ -78,7 +78,7 @@ func (w Work) Sound() error {
 			continue
 		}
 		s := a.Suspects[0]
-		if s.W < survey.Critical && s.W > -survey.Critical {
+		if math.Abs(s.W) < survey.CriticalOf(len(a.Results)) {
 			continue
 		}
 		m := a.Results[s.Index].Measurement
