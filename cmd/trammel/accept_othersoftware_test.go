@@ -37,10 +37,17 @@ func TestAccepted(t *testing.T) {
 		{"template", example("boathouse-heel-plates"), "--without", "joins,construction", "--paper", "Letter"},
 		{"template", "AB=2800", "BC=2100", "CA=3500", "--pages", "outline"},
 		{"setout", example("boathouse-gable")},
+		{"setout", example("boathouse-floor"), "--every", "1m", "--boards", "1m", "--permitted", "2", "--temperature", "31C", "--paper", "A3"},
+		{"template", example("hatch-board")},
+		{"check", example("boathouse-floor-found")},
 		{"calibrate", "--printer", "shed", "--paper", "A4"},
 	} {
 		name := strings.Join(args, " ")
-		if status, _, errs := trammel(t, dir, "", append(args, "-o", "out.pdf")...); status != done {
+		want := done
+		if args[0] == "check" {
+			want = notPassed
+		}
+		if status, _, errs := trammel(t, dir, "", append(args, "-o", "out.pdf")...); status != want {
 			t.Fatalf("%s: %s", name, errs)
 		}
 		file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))

@@ -58,27 +58,6 @@ func metresOf(xy ...float64) []geom.Point {
 	return p
 }
 
-// boarded adds profile boards, 1 m clear, and the strings of an upright rectangle.
-func boarded(p planned, w, h unit.Length) planned {
-	const clear, half = 1000, 600
-	at := func(x, y unit.Length) geom.Point { return geom.Point{X: x, Y: y} }
-	for _, x := range []unit.Length{0, w} {
-		p.Strokes = append(p.Strokes, planStroke{stringLine, at(x, -clear), at(x, h+clear)})
-		for _, y := range []unit.Length{-clear, h + clear} {
-			p.Strokes = append(p.Strokes, planStroke{board, at(x-half, y), at(x+half, y)})
-		}
-	}
-	for _, y := range []unit.Length{0, h} {
-		p.Strokes = append(p.Strokes, planStroke{stringLine, at(-clear, y), at(w+clear, y)})
-		for _, x := range []unit.Length{-clear, w + clear} {
-			p.Strokes = append(p.Strokes, planStroke{board, at(x, y-half), at(x, y+half)})
-		}
-	}
-	return p
-}
-
-var rectangle = layout(4, metresOf(0, 0, 12, 0, 12, 8, 0, 8), [2]int{0, 2}, [2]int{1, 3})
-
 // clustered is a net of n points, in clumps or evenly, above and below a baseline
 // and beyond its ends, tied together by distances.
 func clustered(r *rand.Rand, n int) planned {

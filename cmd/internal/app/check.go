@@ -37,10 +37,13 @@ type Check struct {
 }
 
 // Check compares. Its errors are a *unit.Fault where words are wrong, and those of
-// Picked.
+// Picked and Sound.
 func (w Work) Check(f Findings) (*Check, error) {
 	pieces, err := w.named(f)
 	if err != nil {
+		return nil, err
+	}
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
 	c := &Check{work: w}
