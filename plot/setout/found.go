@@ -23,6 +23,8 @@ type Found struct {
 	Outline          []geom.Name // of the piece; empty: pegs alone
 	Tools            survey.Tools
 	Permitted        unit.Length // the K of ±K√L; 0: none
+	Printed          bool        // ranges that the setting-out sheet has are as printed there
+	Corrected        bool        // the tape was used as it does not read true
 	North            Reference
 }
 
@@ -133,6 +135,17 @@ func (f Found) cautions() []string {
 
 // basis says how the ranges are reckoned.
 func (f Found) basis() string {
+	words := f.ranges()
+	if f.Printed {
+		words += " Lengths that are checks on the setting-out sheet have the ranges printed there."
+	}
+	if f.Corrected {
+		words += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
+	}
+	return words
+}
+
+func (f Found) ranges() string {
 	s := f.figures()
 	if k := f.Permitted; k > 0 {
 		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", number(k.MM()))
@@ -180,18 +193,9 @@ func (f Found) againTable() (t sheet.Table, ok bool) {
 		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), ""})
 	}
 	for _, n := range f.next() {
-		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.figures().Figure(f.wanted(n[0]).Distance(f.wanted(n[1]))), ""})
+		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.figures().Figure(f.Comparison.ShouldRead(n[0], n[1])), ""})
 	}
 	return t, len(t.Cells) > 0
-}
-
-func (f Found) wanted(n geom.Name) geom.Point {
-	for _, s := range f.Comparison.Standings {
-		if s.Name == n {
-			return s.Wanted
-		}
-	}
-	return geom.Point{}
 }
 
 // blocks below the head.

@@ -183,7 +183,7 @@ func names(s Sheet) func(func(geom.Name) bool) {
 // placed them. Every letter of the tables is on the plan.
 func TestPlanLabelsKeepApart(t *testing.T) {
 	check := func(name string, s Sheet, scale int) {
-		p := s.drawPlan(scale, lettering.Go())
+		p := s.planned().draw(scale, lettering.Go())
 		type box struct {
 			words  string
 			points []geom.Point

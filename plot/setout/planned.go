@@ -88,6 +88,3 @@ func (p planned) extent() geom.Rect {
 	}
 	return geom.RectOf(all[0], all...)
 }
-
-// drawPlan draws the plan 1:scale.
-func (s Sheet) drawPlan(scale int, r draw.Ruler) plan { return s.planned().draw(scale, r) }

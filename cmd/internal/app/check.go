@@ -2,18 +2,13 @@ package app
 
 import (
 	"fmt"
-	"io"
-	"iter"
 	"slices"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/survey"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
-	"trammel/plot/lettering"
-	"trammel/plot/pdf"
 	"trammel/plot/setout"
-	"trammel/plot/svg"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -28,11 +23,7 @@ type Findings struct {
 
 // Check is what was pegged against what was asked, piece by piece.
 type Check struct {
-	work   Work
-	pieces []Piece
-	found  []setout.Found // of each
-	pages  []draw.Page
-	names  []string
+	sheets[setout.Found]
 	silent []string // pieces that nothing was found of
 }
 
@@ -46,7 +37,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
-	c := &Check{work: w}
+	c := &Check{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
 		own := w.Job.Pieces[p.Index].Found
@@ -66,13 +57,13 @@ func (w Work) Check(f Findings) (*Check, error) {
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
-		c.pieces, c.found = append(c.pieces, p), append(c.found, sheet)
+		c.of, c.all = append(c.of, p), append(c.all, sheet)
 	}
-	if len(c.found) == 0 {
+	if len(c.all) == 0 {
 		return nil, &unit.Fault{Where: w.Job.File, What: "nothing says what was found", Hint: "--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]"}
 	}
 	if f.Where != "" { // the document says it too
-		c.work.over.FoundOf = []int{c.pieces[0].Index}
+		c.work.over.FoundOf = []int{c.of[0].Index}
 		for _, t := range f.Tokens {
 			c.work.over.Found = append(c.work.over.Found, t.Text)
 		}
@@ -136,117 +127,56 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 		a.Outline = t.Names[:]
 	}
 	a.Grain, a.Fine = setout.Grains(w.Figures)
+	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
+	printed := w.asPrinted(p, &a)
 	c, err := survey.Compare(a)
 	if err != nil {
 		return setout.Found{}, err
 	}
 	return setout.Found{Job: w.Title, Piece: p.Title(), Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
-		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted}, nil
+		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
+		Printed: printed, Corrected: a.Conditions != nil}, nil
+}
+
+// asPrinted takes over what the piece's setting-out sheet says: the ranges of its
+// checks, unless what is permitted rules, and the marks it sets beside the corners,
+// as far as something was found of them. A piece that has no such sheet goes without.
+func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
+	s, err := w.sheet(p.Index, p, geom.AsMeasured)
+	if err != nil {
+		return false
+	}
+	asked := func(n geom.Name) bool {
+		return slices.ContainsFunc(a.Pegs, func(s survey.Stake) bool { return s.Name == n })
+	}
+	found := func(n geom.Name) bool {
+		return slices.ContainsFunc(a.Found, func(m geom.Measurement) bool { return slices.Contains(m.Points(), n) })
+	}
+	back := geom.Placement{Turn: -s.Place.Turn}
+	for _, peg := range s.Pegs {
+		if !asked(peg.Name) && found(peg.Name) {
+			a.Pegs = append(a.Pegs, survey.Stake{Name: peg.Name, At: back.Apply(peg.At.Minus(s.Place.Shift))})
+		}
+	}
+	if a.Permitted > 0 {
+		return false
+	}
+	for _, c := range s.Checks {
+		a.Ranges = append(a.Ranges, survey.Range{From: c.From, To: c.To, Least: c.Least, Greatest: c.Greatest})
+		printed = printed || slices.ContainsFunc(a.Found, func(m geom.Measurement) bool {
+			return m.Kind == geom.Distance && slices.Contains(m.Points(), c.From) && slices.Contains(m.Points(), c.To)
+		})
+	}
+	return printed
 }
 
 // Passed says whether all that was found lies within its range.
 func (c *Check) Passed() bool {
-	return !slices.ContainsFunc(c.found, func(f setout.Found) bool { return !f.Comparison.Passed })
-}
-
-// Lay draws the sheets on the job's paper; PDF, SVG and Page need it before.
-func (c *Check) Lay() error {
-	if c.work.roll {
-		return &unit.Fault{Where: c.work.Sheet.Name, What: "a check sheet goes into a file and wants a sheet, not a roll", Hint: "--paper A4 or A3"}
-	}
-	for i, f := range c.found {
-		pages, err := f.Pages(c.work.Sheet, lettering.Go())
-		if err != nil {
-			return c.work.inPiece(c.pieces[i], err)
-		}
-		for k, p := range pages {
-			name := fmt.Sprintf("check-%d.svg", k+1)
-			if len(c.found) > 1 {
-				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(c.found))), i+1, fileName(f.Piece), k+1)
-			}
-			c.pages, c.names = append(c.pages, c.work.warped(p)), append(c.names, name)
-		}
-	}
-	return nil
-}
-
-// Count of the pages that Lay made.
-func (c *Check) Count() int { return len(c.pages) }
-
-// Pages one after the other.
-func (c *Check) Pages() iter.Seq[draw.Page] { return slices.Values(c.pages) }
-
-func (c *Check) document() draw.Document {
-	return draw.Document{Title: c.work.documentTitle(), Subject: "check of what was set out", Language: "en", Date: c.work.Job.Date, Pages: c.Pages()}
-}
-
-// PDF writes all pages as one file, and in it the job with what was found.
-func (c *Check) PDF(out io.Writer) (err error) {
-	d := c.document()
-	if d.Attachment, err = c.work.attachment(); err != nil {
-		return err
-	}
-	return pdf.Write(out, d)
-}
-
-// SVG writes one file a page, each through a writer that it is given with the
-// file's name.
-func (c *Check) SVG(file func(name string, write func(io.Writer) error) error) error {
-	for i, p := range c.pages {
-		if err := file(c.names[i], func(out io.Writer) error { return svg.Write(out, p, c.document()) }); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// OneSVG writes the only page.
-func (c *Check) OneSVG(out io.Writer) error { return svg.Write(out, c.pages[0], c.document()) }
-
-// Text writes the sheets as plain text for a phone.
-func (c *Check) Text(out io.Writer) error {
-	for i, f := range c.found {
-		if i > 0 {
-			if _, err := io.WriteString(out, "\n\n"); err != nil {
-				return err
-			}
-		}
-		if err := f.Text(out); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// CSV writes the sheets for other software, under one header line.
-func (c *Check) CSV(out io.Writer) error {
-	for i, f := range c.found {
-		var b strings.Builder
-		if err := f.CSV(&b); err != nil {
-			return err
-		}
-		rows := b.String()
-		if i > 0 {
-			_, rows, _ = strings.Cut(rows, "\n")
-		}
-		if _, err := io.WriteString(out, rows); err != nil {
-			return err
-		}
-	}
-	return nil
+	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
 }
 
 // Summary says in a line what was made.
-func (c *Check) Summary() string {
-	words := "check sheet"
-	if len(c.found) > 1 {
-		words = plural(len(c.found), words)
-	}
-	if len(c.pages) > 0 {
-		words += ", " + plural(len(c.pages), "page") + " of " + c.work.Sheet.Name
-	}
-	return words
-}
+func (c *Check) Summary() string { return c.made("check sheet") }
 
 // Tokens reads what --found says, where it is no file: measurements parted by
 // commas. A comma inside a value stays there: AB=2,4m,BC=3m are two.

@@ -101,15 +101,11 @@ type TellReport struct {
 func (c *Check) Report() CheckReport {
 	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.Passed(),
 		Checks: []PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []PageReport{}}
-	for _, f := range c.found {
+	for _, f := range c.all {
 		r.Checks = append(r.Checks, pieceCheck(f))
 	}
-	if len(c.pages) > 0 {
-		r.Sheet = c.work.sheetReport()
-	}
-	for i, p := range c.pages {
-		r.Pages = append(r.Pages, pageReport(i+1, p))
-	}
+	paper, pages := c.laid()
+	r.Sheet, r.Pages = paper, append(r.Pages, pages...)
 	return r
 }
 

@@ -18,7 +18,7 @@ func (c *Check) Words(out io.Writer) error {
 	if c.work.Title != "" {
 		b.WriteString(c.work.Title + "\n\n")
 	}
-	for i, f := range c.found {
+	for i, f := range c.all {
 		if i > 0 {
 			b.WriteString("\n\n")
 		}
