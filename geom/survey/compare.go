@@ -25,6 +25,10 @@ type Asked struct {
 	// reading is judged by the figures that are printed; what is permitted is moved
 	// inward to Fine instead. 0: they stay.
 	Grain, Fine Figure
+	// Standard and Conditions are of the tape that it was measured back with; nil:
+	// it reads as it should. Found is as read, and is told as read.
+	Standard   Standard
+	Conditions *Conditions
 }
 
 // Stake is a peg, where it was to stand.
@@ -44,7 +48,8 @@ type Range struct {
 	Least, Greatest unit.Length
 }
 
-// Compared is one thing found beside what was wanted.
+// Compared is one thing found beside what was wanted. Lengths are as the tape
+// reads them.
 type Compared struct {
 	Measurement     geom.Measurement
 	Wanted, Found   Figure
@@ -124,6 +129,36 @@ type Comparison struct {
 	// where it does not, Next is the length to measure.
 	Fixed bool
 	Next  [2]geom.Name
+
+	tape taped
+}
+
+// taped is a tape as it was used.
+type taped struct {
+	Standard
+	used *Conditions
+}
+
+// reads is what the tape shows over a length.
+func (t taped) reads(l unit.Length) unit.Length {
+	if t.used == nil {
+		return l
+	}
+	r, _, err := t.Reading(l, *t.used)
+	if err != nil { // refused before, with the first length
+		return l
+	}
+	return r
+}
+
+// ShouldRead is what the tape should read from one peg to another; 0 where one of
+// them was not asked for.
+func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
+	p, q := c.standing(m), c.standing(n)
+	if p.Name == "" || q.Name == "" {
+		return 0
+	}
+	return c.tape.reads(p.Wanted.Distance(q.Wanted))
 }
 
 // Wrong are the pegs that stand wrong without a doubt.
@@ -161,7 +196,7 @@ func Compare(a Asked) (Comparison, error) {
 	if err != nil {
 		return Comparison{}, err
 	}
-	c := Comparison{Passed: true, Sum: f.sum, Freedom: len(l.obs)}
+	c := Comparison{Passed: true, Sum: f.sum, Freedom: len(l.obs), tape: l.tape}
 	for i := range l.obs {
 		r := l.compared(i)
 		c.Passed = c.Passed && r.Inside
@@ -189,6 +224,7 @@ type layout struct {
 	white  [][2]xy      // of each peg: rows that make its spread the unit circle
 	spread []Covariance // of each peg
 	ends   [2]int       // of the line it was set out from, as far as is known
+	tape   taped
 }
 
 // leastSpread of a peg: nobody sets a nail nearer than that.
@@ -204,7 +240,7 @@ func newLayout(a Asked) (*layout, error) {
 	if len(a.Pegs) > MostPoints {
 		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), MostPoints), Hint: "divide the layout"}
 	}
-	l := &layout{asked: a}
+	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
 	l.problem = problem{Net: Net{Measured: slices.Clone(a.Found), Outline: a.Outline, Tools: a.Tools.complete()}, number: map[geom.Name]int{}}
 	stakes := slices.Clone(a.Pegs)
 	slices.SortFunc(stakes, func(p, q Stake) int { return before(p.Name, q.Name) })
@@ -262,6 +298,13 @@ func (l *layout) take(i int) error {
 		return err
 	}
 	o := &l.obs[i]
+	if l.tape.used != nil && o.kind != geom.Angle {
+		true, _, err := l.tape.Measured(length(o.value), *l.tape.used)
+		if err != nil {
+			return err
+		}
+		o.value = float64(true)
+	}
 	o.orient(l.wanted)
 	if o.kind == geom.Height && o.plainly(l.wanted) < float64(Shortest) {
 		return wrong(*m, "measure a length to another peg", "%s is to lie on that line", m.At[0])
@@ -330,6 +373,11 @@ func (l *layout) compared(i int) Compared {
 	fig := func(x float64) Figure { return figure(o.kind, x) }
 	wanted, by := o.look(l.wanted)
 	half := l.half(o, wanted, by)
+	found := o.value
+	if o.kind != geom.Angle {
+		wanted = float64(l.tape.reads(length(wanted)))
+		found = float64(l.Measured[i].Value.Length())
+	}
 	least, greatest := outward(wanted, half, l.asked.Grain.bare(o.kind))
 	if l.permits(o) {
 		least, greatest = inward(wanted, half, l.asked.Fine.bare(o.kind))
@@ -345,8 +393,8 @@ func (l *layout) compared(i int) Compared {
 	// A reading on the edge of its range is inside, whatever rounding says.
 	hair := 1e-9 * max(1, math.Abs(wanted))
 	return Compared{
-		Measurement: l.asked.Found[i], Wanted: fig(wanted), Found: fig(o.value), Off: fig(o.value - wanted), Least: fig(least), Greatest: fig(greatest),
-		Inside: o.value >= least-hair && o.value <= greatest+hair, Sigma: fig(o.sigma),
+		Measurement: l.asked.Found[i], Wanted: fig(wanted), Found: fig(found), Off: fig(found - wanted), Least: fig(least), Greatest: fig(greatest),
+		Inside: found >= least-hair && found <= greatest+hair, Sigma: fig(o.sigma),
 	}
 }
 

@@ -67,7 +67,7 @@ func (c Comparison) Advice(style unit.Style) (all []string) {
 
 // should is what a length between two pegs is to read.
 func (c Comparison) should(ends [2]geom.Name, style unit.Style) string {
-	return "which should read " + style.LengthUnit(c.standing(ends[0]).Wanted.Distance(c.standing(ends[1]).Wanted))
+	return "which should read " + style.LengthUnit(c.ShouldRead(ends[0], ends[1]))
 }
 
 func (c Comparison) standing(n geom.Name) Standing {
@@ -114,8 +114,12 @@ func (c Comparison) again(i int, style unit.Style) string {
 func (c Comparison) misread(e Explanation, style unit.Style) string {
 	r := c.Readings[e.Reading[0]]
 	w := writer{style, r.Measurement.Kind, Expansion * e.Sigma.bare(r.Measurement.Kind)}
+	others := e.Others
+	if r.Measurement.Kind != geom.Angle {
+		others.Length = c.tape.reads(others.Length)
+	}
 	return fmt.Sprintf("No peg stands wrong by the other readings, but %s contradicts them: it reads %s and they say %s ± %s. Measure it again before anything is moved.",
-		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(e.Others.bare(r.Measurement.Kind)), w.figure(w.spread))
+		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(others.bare(r.Measurement.Kind)), w.figure(w.spread))
 }
 
 // undecided tells of explanations that nothing tells apart.
@@ -147,7 +151,7 @@ func (c Comparison) undecided(style unit.Style) []string {
 			for _, i := range g {
 				which = append(which, c.briefly(c.Explanations[i]))
 			}
-			says = append(says, fmt.Sprintf("near %s, %s", w.figure(t.Reads[g[0]].MM()), or(which)))
+			says = append(says, fmt.Sprintf("near %s, %s", w.figure(c.tape.reads(t.Reads[g[0]]).MM()), or(which)))
 		}
 		all = append(all, fmt.Sprintf("Measure %s as well: %s.", joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
 	} else if len(again) == 0 {
