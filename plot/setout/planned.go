@@ -4,7 +4,6 @@ import (
 	"trammel/geom"
 	"trammel/geom/survey"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
 )
 
 // planned is what a plan shows, whatever the layout has for pegs: everything on
