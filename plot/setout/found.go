@@ -220,6 +220,9 @@ const shortTable = 14
 
 func (b foundTables) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	found := b.f.readingsTable()
+	if found.Breadth(r) > width { // narrow paper
+		found.Height = draw.NoteHeight
+	}
 	again, ok := b.f.againTable()
 	left := []sheet.Block{sheet.Heading{Words: "What was found"}, found}
 	right := []sheet.Block{sheet.Heading{Words: "Measure again"}, again}

@@ -24,7 +24,7 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	columns := 1
-	if l.body().Width() >= wide {
+	if b := l.body(); b.Width() >= wide && f.readingsTable().Breadth(r) <= sheet.Columns(b, 2, gutter)[0].Width() {
 		columns = 2
 	}
 	areas := func(n int) []geom.Rect {

@@ -1,0 +1,287 @@
+package setout
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/paging"
+	"trammel/plot/pdf"
+	"trammel/plot/readback"
+)
+
+// ring is a layout of n pegs round a site, every length up to a reach found, with
+// some pegs off their places.
+func ring(n int, size, reach float64, off map[int]geom.Point) survey.Asked {
+	var a survey.Asked
+	var stands []geom.Point
+	for i := range n {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		name := geom.Name(fmt.Sprintf("%c", 'A'+i%26))
+		if i >= 26 {
+			name = geom.Name(fmt.Sprintf("%c%d", 'A'+i%26, i/26))
+		}
+		at := geom.Point{X: unit.Length(size * c), Y: unit.Length(size * s * (0.7 + 0.3*math.Cos(5*float64(i))))}
+		a.Pegs, a.Outline = append(a.Pegs, survey.Stake{Name: name, At: at}), append(a.Outline, name)
+		stands = append(stands, at.Plus(off[i]))
+	}
+	for j := range n {
+		for i := range j {
+			if d := stands[i].Distance(stands[j]); float64(d) < reach && len(a.Found) < survey.MostMeasurements {
+				m, err := geom.ParseMeasurement(fmt.Sprintf("%s%s=%.0f", a.Pegs[i].Name, a.Pegs[j].Name, d.MM()), unit.MM)
+				if err != nil {
+					panic(err)
+				}
+				a.Found = append(a.Found, m)
+			}
+		}
+	}
+	return a
+}
+
+// founds are the sheets that the tests look at.
+func founds(t testing.TB, do func(name string, f Found)) {
+	t.Helper()
+	for _, x := range []struct {
+		name  string
+		a     survey.Asked
+		style unit.Style
+	}{
+		{"sound", ring(4, 4000, 1e9, nil), unit.Style{}},
+		{"one wrong", ring(4, 4000, 1e9, map[int]geom.Point{2: {X: 30, Y: -20}}), unit.Style{}},
+		{"one wrong of six", ring(6, 9000, 1e9, map[int]geom.Point{1: {X: -45}}), unit.Style{Unit: unit.M}},
+		{"two wrong of seven", ring(7, 9000, 1e9, map[int]geom.Point{1: {X: -45}, 4: {Y: 60}}), unit.Style{}},
+		{"many wrong", ring(7, 9000, 1e9, map[int]geom.Point{1: {X: -45}, 2: {Y: 60}, 3: {X: 80}, 5: {X: 60}}), unit.Style{}},
+		{"undecided", ring(4, 4000, 7000, map[int]geom.Point{2: {Y: 25}}), unit.Style{}},
+		{"feet", ring(5, 6000, 1e9, map[int]geom.Point{3: {X: 25}}), unit.Style{Unit: unit.FT}},
+		{"forty", ring(40, 45000, 32000, map[int]geom.Point{9: {X: 90, Y: 90}}), unit.Style{}},
+	} {
+		x.a.Grain, x.a.Fine = Grains(x.style)
+		c, err := survey.Compare(x.a)
+		if err != nil {
+			t.Fatalf("%s: %v", x.name, err)
+		}
+		do(x.name, Found{Job: "Tidal boathouse", Piece: "Slip floor", Date: "2026-11-25", Style: x.style, Comparison: c, Outline: x.a.Outline})
+	}
+}
+
+func TestFoundPages(t *testing.T) {
+	ruler := lettering.Go()
+	founds(t, func(name string, f Found) {
+		for _, paper := range []paging.Sheet{a4, a4wide, a3, a3wide, letter} {
+			pages, err := f.Pages(paper, ruler)
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			name := fmt.Sprintf("%s on %s %.0f×%.0f", name, paper.Name, paper.Width, paper.Height)
+			all, boxes := "", 0
+			for i, p := range pages {
+				inside := p.Bounds().Grow(-leastMargin + 0.3)
+				for _, op := range p.Ops {
+					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
+						t.Errorf("%s: page %d: %+v lies in the margin", name, i+1, op)
+					}
+					switch o := op.(type) {
+					case draw.Text:
+						all += o.Words + "\n"
+						if o.Height < draw.NoteHeight {
+							t.Errorf("%s: %q is %.2f high", name, o.Words, o.Height)
+						}
+						if c := ruler.Missing(o.Words); c != 0 {
+							t.Errorf("%s: the lettering has no %q", name, c)
+						}
+					case draw.Polyline:
+						if b := o.Bounds(ruler); o.Closed && !o.Solid && len(o.Points) == 4 && b.Height() > 8 && b.Height() < 8.2 {
+							boxes++
+						}
+					}
+				}
+			}
+			overlaps(t, name, pages, ruler)
+			if again, ok := f.againTable(); ok && boxes != len(again.Cells) {
+				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
+			}
+			flow := strings.Join(strings.Fields(running(pages)), "")
+			for _, want := range append(f.Comparison.Advice(f.Style), f.Comparison.Verdict(), "Accept ranges", "measured by", "accepted by", "Take care") {
+				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
+					t.Errorf("%s: the sheet does not say %q", name, want)
+				}
+			}
+			for _, s := range f.Comparison.Standings {
+				if !strings.Contains(all, string(s.Name)+"\n") {
+					t.Errorf("%s: no %s on the plan", name, s.Name)
+				}
+			}
+			for _, m := range f.Comparison.Wrong() {
+				if !strings.Contains(all, "move "+m.Distance(f.Style)+"\n") {
+					t.Errorf("%s: the move of %s is not on the plan", name, m.Name)
+				}
+			}
+		}
+	})
+}
+
+// A reading is judged by the figures that are printed: what is printed as found lies
+// within what is printed as accepted if and only if it is called good.
+func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {
+	figure := func(text string) float64 {
+		x, err := strconv.ParseFloat(strings.NewReplacer("\u2009", "").Replace(text), 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	seen := 0
+	founds(t, func(name string, f Found) {
+		if inches(f.Style) {
+			return
+		}
+		for _, row := range f.readingsTable().Cells {
+			least, greatest, found := figure(row[2]), figure(row[3]), figure(row[4])
+			if good := found >= least && found <= greatest; good != (row[6] == "good") {
+				t.Errorf("%s: %q", name, row)
+			}
+			off := figure(strings.NewReplacer("\u2212", "-", "+", "").Replace(row[5]))
+			if math.Abs(off-(found-figure(row[1]))) > 0.11 {
+				t.Errorf("%s: %q", name, row)
+			}
+			seen++
+		}
+	})
+	if seen < 100 {
+		t.Errorf("only %d readings", seen)
+	}
+}
+
+// The text for a phone and the table for other software say the same.
+func TestFoundTextAndCSV(t *testing.T) {
+	founds(t, func(name string, f Found) {
+		var text, table bytes.Buffer
+		if err := f.Text(&text); err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range strings.Split(text.String(), "\n") {
+			if utf8.RuneCountInString(line) > phone || strings.TrimRight(line, " ") != line {
+				t.Errorf("%s: %q", name, line)
+			}
+		}
+		if err := f.CSV(&table); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&table).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		outside := 0
+		for _, row := range rows {
+			if row[0] == "distance" && row[7] == "outside" {
+				outside++
+			}
+		}
+		if want := strings.Count(text.String(), ", outside ("); outside != want || rows[1][0] != "verdict" || (rows[1][7] == "passed") != (outside == 0) {
+			t.Errorf("%s: %d and %d outside, %q", name, outside, want, rows[1])
+		}
+		for _, m := range f.Comparison.Wrong() {
+			if !slices.ContainsFunc(rows, func(row []string) bool {
+				return row[0] == "move" && row[1] == string(m.Name) && row[8] == m.Move(f.Style)
+			}) {
+				t.Errorf("%s: no move of %s", name, m.Name)
+			}
+		}
+	})
+}
+
+// PDFium reads the verdict and the arrow: from the cross on the side where the peg
+// stands, its point at the circle of the peg's place.
+func TestFoundPDFHasTheMove(t *testing.T) {
+	founds(t, func(name string, f Found) {
+		if name != "one wrong" {
+			return
+		}
+		var files [2]bytes.Buffer
+		for i := range files {
+			pages, err := f.Pages(a4, lettering.Go())
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := pdf.Write(&files[i], draw.Document{Title: "check", Language: "en", Date: f.Date, Pages: slices.Values(pages)}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if !bytes.Equal(files[0].Bytes(), files[1].Bytes()) {
+			t.Error("two runs differ")
+		}
+		page := readback.Open(t, files[0].Bytes())[0]
+		var words []string
+		for _, w := range page.Words {
+			words = append(words, w.Text)
+		}
+		if all := strings.Join(words, "\n"); !strings.Contains(all, "Not passed") || !strings.Contains(all, "move 36 mm") { // √(30² + 20²)
+			t.Errorf("%s", all)
+		}
+		// C stands right of and below its place, so the arrow points left and up.
+		way := math.Atan2(20, -30)
+		arrows := 0
+		for _, p := range page.Paths {
+			at := p.Corners()
+			if !p.Straight() || len(at) != 2 {
+				continue
+			}
+			d := at[1].Minus(at[0])
+			if math.Abs(math.Remainder(math.Atan2(float64(d.Y), float64(d.X))-way, 2*math.Pi)) < 0.02 && math.Abs(at[0].Distance(at[1]).MM()-(13-1.3-0.3-3.2)) < 0.01 {
+				arrows++
+			}
+		}
+		if arrows != 1 {
+			t.Errorf("%d arrows", arrows)
+		}
+	})
+}
+
+// 250 pegs and 2,000 readings, the most that are taken, in seconds.
+func TestFoundLarge(t *testing.T) {
+	a := ring(survey.MostPoints, 90000, 45000, map[int]geom.Point{100: {X: 150, Y: 60}})
+	a.Grain, a.Fine = Grains(unit.Style{})
+	begun := time.Now()
+	c, err := survey.Compare(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	compared := time.Since(begun)
+	f := Found{Piece: "Large", Comparison: c, Outline: a.Outline}
+	pages, err := f.Pages(a3, lettering.Go())
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%d readings: compared in %v, drawn in %v, %d pages", len(a.Found), compared, time.Since(begun)-compared, len(pages))
+	if len(a.Found) != survey.MostMeasurements || len(pages) < 5 {
+		t.Errorf("%d readings on %d pages", len(a.Found), len(pages))
+	}
+}
+
+func TestFoundRefuses(t *testing.T) {
+	founds(t, func(name string, f Found) {
+		if name != "sound" {
+			return
+		}
+		if _, err := f.Pages(paging.Sheet{Name: "A7", Width: 74, Height: 105}, lettering.Go()); err == nil || !strings.Contains(err.Error(), "too small for a check sheet") {
+			t.Errorf("A7: %v", err)
+		}
+		f.Piece = "Giebel 破"
+		if _, err := f.Pages(a4, lettering.Go()); err == nil || !strings.Contains(err.Error(), "U+7834") {
+			t.Errorf("letters: %v", err)
+		}
+	})
+}
