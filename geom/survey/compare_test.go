@@ -209,6 +209,38 @@ func TestTwoWrongPegs(t *testing.T) {
 	}
 }
 
+// Four of seven pegs stand wrong: none is named, nothing is to be moved, and it is
+// said what would explain the most.
+func TestTooManyWrongPegs(t *testing.T) {
+	var found []string
+	var pegs []Stake
+	at := make([]xy, 7)
+	for i := range at {
+		s, k := math.Sincos(2 * math.Pi * float64(i) / 7)
+		at[i] = xy{math.Round(9000 * k), math.Round(9000 * s)}
+		pegs = append(pegs, stakes(at[i].x, at[i].y)...)
+		pegs[i].Name = letter(i)
+	}
+	for i, off := range map[int]xy{1: {-45, 0}, 2: {0, 60}, 3: {80, 0}, 5: {60, 0}} {
+		at[i] = at[i].plus(off)
+	}
+	for j := range at {
+		for i := range j {
+			found = append(found, fmt.Sprintf("%s%s=%.0f", letter(i), letter(j), at[i].to(at[j])))
+		}
+	}
+	c := compared(t, Asked{Pegs: pegs, Found: measure(t, strings.Join(found, " "))})
+	words := strings.Join(c.Advice(unit.Style{}), "\n")
+	if len(c.Explanations) != 0 || c.Nearest == nil || c.Nearest.Agree || strings.Contains(words, "Move it") {
+		t.Errorf("%+v\n%s", c.Explanations, words)
+	}
+	for _, want := range []string{"No one and no two pegs or readings explain it", "though the rest still disagrees", "set out anew from the baseline"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is not in\n%s", want, words)
+		}
+	}
+}
+
 func TestCompareCautions(t *testing.T) {
 	// Four sides do not hold a quadrangle.
 	c := compared(t, Asked{Pegs: oblong, Found: measure(t, "AB=4000 BC=3000 CD=4000 DA=3000")})

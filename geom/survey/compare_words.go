@@ -19,12 +19,14 @@ func (c Comparison) Verdict() string {
 	}
 	n := len(c.Readings)
 	switch {
-	case len(out) == 0 && n == 1:
-		return "Passed: the one reading lies within its range."
+	case len(out) == 0 && n == 1: // which holds no layout
+		return "Passed as far as it was measured: the one reading lies within its range."
 	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0):
 		return fmt.Sprintf("Passed as far as it was measured: all %d readings lie within their ranges.", n)
 	case len(out) == 0:
 		return fmt.Sprintf("Passed: all %d readings lie within their ranges.", n)
+	case len(out) == 1 && n == 1:
+		return fmt.Sprintf("Not passed: %s lies outside its range.", out[0])
 	case len(out) == 1:
 		return fmt.Sprintf("Not passed: %s lies outside its range, 1 of %d readings.", out[0], n)
 	}
@@ -222,7 +224,7 @@ func (c Comparison) unexplained(style unit.Style) (all []string) {
 		all = append(all, "No one and no two pegs or readings explain it: more than two stand wrong, or the readings are less sure than their tolerances say.")
 		switch {
 		case len(e.Pegs) > 0:
-			all = append(all, fmt.Sprintf("The most of it would go if %s stood right. %s %s", e.Pegs[0].Name, e.Pegs[0].Stands(style), e.Pegs[0].Move(style)))
+			all = append(all, "The most of it would go by this, though the rest still disagrees: "+c.perhaps(*e, style))
 		default:
 			all = append(all, fmt.Sprintf("The most of it would go without %s.", c.subjects(e.Reading)))
 		}
