@@ -37,6 +37,7 @@ func TestAccepted(t *testing.T) {
 		{"template", example("boathouse-heel-plates"), "--without", "joins,construction", "--paper", "Letter"},
 		{"template", "AB=2800", "BC=2100", "CA=3500", "--pages", "outline"},
 		{"setout", example("boathouse-gable")},
+		{"check", example("boathouse-floor-found")},
 		{"setout", example("boathouse-floor"), "--every", "1m", "--boards", "1m", "--permitted", "2", "--temperature", "31C", "--paper", "A3"},
 		{"template", example("hatch-board")},
 		{"check", example("boathouse-floor-found")},

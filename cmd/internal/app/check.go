@@ -138,36 +138,32 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 		Printed: printed, Corrected: a.Conditions != nil}, nil
 }
 
-// asPrinted takes over what the piece's setting-out sheet says: the ranges of its
-// checks, unless what is permitted rules, and the marks it sets beside the corners,
-// as far as something was found of them. A piece that has no such sheet goes without.
+// asPrinted takes over what the piece's setting-out sheet says of its checks: their
+// ranges, unless what is permitted rules, and the marks that they go to beside the
+// corners. A piece that has no such sheet goes without.
 func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
 	s, err := w.sheet(p.Index, p, geom.AsMeasured)
 	if err != nil {
 		return false
 	}
-	asked := func(n geom.Name) bool {
-		return slices.ContainsFunc(a.Pegs, func(s survey.Stake) bool { return s.Name == n })
-	}
-	found := func(n geom.Name) bool {
-		return slices.ContainsFunc(a.Found, func(m geom.Measurement) bool { return slices.Contains(m.Points(), n) })
-	}
 	back := geom.Placement{Turn: -s.Place.Turn}
-	for _, peg := range s.Pegs {
-		if !asked(peg.Name) && found(peg.Name) {
-			a.Pegs = append(a.Pegs, survey.Stake{Name: peg.Name, At: back.Apply(peg.At.Minus(s.Place.Shift))})
+	for _, c := range s.Checks {
+		if !slices.ContainsFunc(a.Found, func(m geom.Measurement) bool {
+			return m.Kind == geom.Distance && slices.Contains(m.Points(), c.From) && slices.Contains(m.Points(), c.To)
+		}) {
+			continue
+		}
+		for _, n := range []geom.Name{c.From, c.To} {
+			peg, ok := s.Peg(n)
+			if ok && !slices.ContainsFunc(a.Pegs, func(s survey.Stake) bool { return s.Name == n }) {
+				a.Pegs = append(a.Pegs, survey.Stake{Name: n, At: back.Apply(peg.At.Minus(s.Place.Shift))})
+			}
+		}
+		if a.Permitted == 0 {
+			a.Ranges = append(a.Ranges, survey.Range{From: c.From, To: c.To, Least: c.Least, Greatest: c.Greatest})
 		}
 	}
-	if a.Permitted > 0 {
-		return false
-	}
-	for _, c := range s.Checks {
-		a.Ranges = append(a.Ranges, survey.Range{From: c.From, To: c.To, Least: c.Least, Greatest: c.Greatest})
-		printed = printed || slices.ContainsFunc(a.Found, func(m geom.Measurement) bool {
-			return m.Kind == geom.Distance && slices.Contains(m.Points(), c.From) && slices.Contains(m.Points(), c.To)
-		})
-	}
-	return printed
+	return len(a.Ranges) > 0
 }
 
 // Passed says whether all that was found lies within its range.
