@@ -43,7 +43,7 @@ func nets(t *testing.T, each func(name string, s Sheet)) {
 var (
 	oneFigure = `(\d[\d\x{2009}.]*)`
 	twoArcs   = regexp.MustCompile(`Peg (\w+)\. Hold 0 on (\w+), pull ` + oneFigure + `, .*; hold 0 on (\w+), pull ` + oneFigure + `, .* one on the (left|right)`)
-	squared   = regexp.MustCompile(`(?:On the (left|right)).* a square at (\w+) by 3-4-5\. Hold 0 on \w+ and mark (\w+) on the string, ` + oneFigure + ` towards (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` and .*pull ` + oneFigure + ` and scratch across it: (\w+)\.`)
+	squared   = regexp.MustCompile(`(?:On the (left|right)).* a square at (\w+) by 3-4-5, on the side of \w+\. Hold 0 on \w+ and mark (\w+) on the string, ` + oneFigure + ` towards (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` and .*pull ` + oneFigure + ` and scratch across it: (\w+)\.`)
 	squareOff = regexp.MustCompile(`Peg (\w+), on the (?:left|right)\. Stretch a string from (\w+) over (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` along it`)
 	turning   = regexp.MustCompile(`Peg (\w+), on the (left|right).*(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? .*pull ` + oneFigure + ` along`)
 	runTo     = regexp.MustCompile(`(\w+) at ` + oneFigure + `( behind \w+)? \(`)

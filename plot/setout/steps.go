@@ -3,6 +3,7 @@ package setout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -14,8 +15,8 @@ import (
 func (w *work) steps() []Step {
 	l := &lines{}
 	from, to := w.Baseline.From, w.Baseline.To
-	l.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s. Stretch a string from %s to %s.",
-		from, w.Figure(w.Pulls[0].Reads), to, from, to)
+	l.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s, so that the piece comes to lie %s. Stretch a string from %s to %s.",
+		from, w.Figure(w.Pulls[0].Reads), to, w.lies(), from, to)
 	w.extend(l)
 	if len(w.marksOn) > 0 {
 		l.add("Leave 0 on %s and mark along the string: %s.", from, w.marksAlong())
@@ -25,9 +26,46 @@ func (w *work) steps() []Step {
 	} else {
 		w.netSteps(l)
 	}
+	l.add("Pull every check and write it down. Where one lies outside its range do not shift a peg to mend it: pull again from step 1. No length shows a shape turned over: from %s look to %s, and see that %s.", from, to, w.seen())
 	w.moreSteps(l)
-	l.add("Pull every check and write it in its box. Where one lies outside its range do not shift a peg to mend it: pull again from step 1.")
 	return l.all
+}
+
+// lies says on which side of the baseline the piece lies.
+func (w *work) lies() string {
+	if w.bothSides() {
+		return fmt.Sprintf("on both sides of the line from %s to %s", w.Baseline.From, w.Baseline.To)
+	}
+	return fmt.Sprintf("on the %s as you look from %s to %s", w.oneSide(), w.Baseline.From, w.Baseline.To)
+}
+
+// seen says which corners lie on which side, as one sees it from the zero end.
+func (w *work) seen() string {
+	var says []string
+	for _, side := range []Side{Left, Right} {
+		var names []string
+		for _, p := range w.Pegs {
+			if p.Role == Corner && p.Side == side {
+				names = append(names, string(p.Name))
+			}
+		}
+		if len(names) > 0 {
+			lie := "lie"
+			if len(names) == 1 {
+				lie = "lies"
+			}
+			says = append(says, fmt.Sprintf("%s %s on the %s", listed(names), lie, side))
+		}
+	}
+	return strings.Join(says, ", ")
+}
+
+// listed is A, B and C.
+func listed(names []string) string {
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+	return strings.Join(names, "")
 }
 
 type lines struct{ all []Step }
@@ -79,15 +117,15 @@ func (w *work) marksBeyond() (behind, beyond []Peg) {
 func (w *work) loneSteps(l *lines) {
 	main, second := w.Main[0], w.Second[0]
 	apex := main.Peg
-	standing := fmt.Sprintf("%s lies on the %s as you look from %s to %s.", apex, main.Side, w.Baseline.From, w.Baseline.To)
+	standing := fmt.Sprintf("%s, on the %s:", apex, main.Side)
 	switch main.Method {
 	case survey.TwoArcs:
 		first, next := w.Pulls[main.Pulls[0]], w.Pulls[main.Pulls[1]]
-		l.add("%s Hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, w.Figure(first.Reads))
+		l.add("%s hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, w.Figure(first.Reads))
 		l.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
 			next.Hold, w.Figure(next.Reads), w.Style.Angle(main.Crossing.Angle), main.Crossing.words(), apex)
 	case survey.OffsetSquare:
-		w.squareStep(l, main, standing+" Make ")
+		w.squareStep(l, main, standing+" make ")
 		l.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
 			main.Foot, w.Squares[main.Square].Top, main.Foot, w.Figure(w.Pulls[main.Pulls[3]].Reads), apex)
 	default:
@@ -104,9 +142,9 @@ func (w *work) loneSteps(l *lines) {
 		return
 	}
 	first, next := w.Pulls[second.Pulls[0]], w.Pulls[second.Pulls[1]]
-	how := "Both must pass over its nail."
+	how := "Both must pass its nail as near as the checks allow."
 	if !second.Crossing.Sound {
-		how = fmt.Sprintf("These arcs cross at %s, too flat to place %s by, but both must pass over its nail.", w.Style.Angle(second.Crossing.Angle), apex)
+		how = fmt.Sprintf("These arcs cross at %s, too flat to place %s by, but both must pass its nail as near as the checks allow.", w.Style.Angle(second.Crossing.Angle), apex)
 	}
 	l.add("The second way, as a check: swing %s from %s and %s from %s. %s",
 		w.Figure(first.Reads), first.Hold, w.Figure(next.Reads), next.Hold, how)
@@ -198,8 +236,8 @@ func (w *work) moreSteps(l *lines) {
 	if len(w.Nails) == 0 {
 		return
 	}
-	l.add("Profile boards: beyond each corner set a board square across the line of each edge, its face at the distance in the table, its top level with the others and firmly staked.")
-	l.add("Stretch each string over the two nails of its edge to the boards, plumb over the pegs, and drive its nail into either board. Strings cross over the corners: after digging stretch them again and plumb down.")
+	l.add("Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.")
+	l.add("Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.")
 }
 
 // marksAlong lists running distances: "F at 3600 (foot); M at 4000 (middle)".
@@ -252,15 +290,20 @@ func (w *work) squareStep(l *lines, p Placing, opening string) {
 		loop = fmt.Sprintf(" (Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
 			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
 	}
-	l.add("%sa square at %s by 3-4-5. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
-		opening, q.At, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top, loop)
+	l.add("%sa square at %s by 3-4-5, on the side of %s. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
+		opening, q.At, p.Peg, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top, loop)
 }
 
 // bring is what to take along.
 func (w *work) bring() []string {
-	pegs := len(w.Pegs)
+	pegs := 0
+	for i, p := range w.Pegs {
+		if !slices.ContainsFunc(w.Pegs[:i], func(q Peg) bool { return q.At.Distance(p.At) < onePeg }) {
+			pegs++
+		}
+	}
 	all := []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", w.Tools.Tape.Class, w.reach(w.longest())),
+		fmt.Sprintf("a tape of class %s, %s or longer", w.Tools.Tape.Class, w.reach(w.wanted())),
 		fmt.Sprintf("%d pegs with a nail each", pegs),
 		"string, hammer, plumb bob, thick pencil",
 	}
@@ -274,6 +317,19 @@ func (w *work) bring() []string {
 		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
 	}
 	return all
+}
+
+// wanted is the longest length that the tape has to reach: a pull, a check, a mark or
+// a string from nail to nail.
+func (w *work) wanted() unit.Length {
+	l := w.longest()
+	for _, c := range w.Checks {
+		l = max(l, c.Value)
+	}
+	for _, s := range w.Strings {
+		l = max(l, s.Length)
+	}
+	return l
 }
 
 // crossingWords say how the arcs cross and what that does, where there is one corner.
