@@ -24,7 +24,7 @@ ask for what the tape must read, beside the true lengths.
 
 OUT.txt is plain text for a phone, OUT.csv for other software. --pegs writes where
 the pegs stand for a total station: point,x,y.`,
-		Example: `  trammel setout AB=7.2m A=35deg B=35deg -o gable.pdf
+		Example: `  trammel setout AB=7.200m A=35deg B=35deg -o gable.pdf
   trammel setout examples/boathouse-gable.yaml --paper A3 -o gable.pdf
   trammel setout examples/boathouse-gable.yaml -o gable.txt
   trammel setout AB=12000 BC=8000 CD=12000 DA=8000 AC=14422 BD=14422 --outline ABCD --boards 1m -o house.pdf
