@@ -357,7 +357,14 @@ func (s site) peg(m Method, at xy, b float64, end bool) Covariance {
 
 // Why says in a sentence what the best way gains over another of the ranking:
 // "swinging from AC crosses at 27° at D: 3.1 times worse than an offset from AB".
-func Why(best, other Way) string {
+// Distances are told in metres, or in whole feet.
+func Why(best, other Way, feet bool) string {
+	far := func(mm float64, digits int) string {
+		if feet {
+			return decimals(mm/unit.Foot.MM(), 0) + " ft"
+		}
+		return decimals(mm/1000, digits) + " m"
+	}
 	what := map[Method]string{TwoArcs: "swinging", OffsetSquare: "an offset", AngleDistance: "turning the angle"}
 	name := func(w Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
 	p := other.Pegs[other.Worst]
@@ -366,9 +373,9 @@ func Why(best, other Way) string {
 	case p.Crossing > 0:
 		text += fmt.Sprintf(" crosses at %s° at %s", decimals(p.Crossing.Degrees(), 0), p.Name)
 	case p.Square != Square{}:
-		text += fmt.Sprintf(" carries %s %s m off a square of %s m", p.Name, decimals(math.Abs(p.At.Y.MM())/1000, 1), decimals(p.Square.Across.MM()/1000, 2))
+		text += fmt.Sprintf(" carries %s %s off a square of %s", p.Name, far(math.Abs(p.At.Y.MM()), 1), far(p.Square.Across.MM(), 2))
 	default:
-		text += fmt.Sprintf(" carries %s %s m", p.Name, decimals(math.Hypot(p.At.X.MM(), p.At.Y.MM())/1000, 1))
+		text += fmt.Sprintf(" carries %s %s", p.Name, far(math.Hypot(p.At.X.MM(), p.At.Y.MM()), 1))
 	}
 	times := float64(other.Figure / best.Figure)
 	if times < 1.05 {

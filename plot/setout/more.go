@@ -50,13 +50,13 @@ func (s Sheet) broken(p Pull) string {
 	return "none"
 }
 
-// fine is the style that corrections are written in: a tenth of a millimetre, or a
-// sixty-fourth of an inch.
+// fine is the style that corrections are written in: a hundredth of a millimetre, so
+// that they add up to what is laid off, or a sixty-fourth of an inch.
 func (s Sheet) fine() unit.Style {
 	if inches(s.Style) {
 		return unit.Style{Unit: unit.IN, Denominator: 64}
 	}
-	return unit.Style{Unit: unit.MM}
+	return unit.Style{Unit: unit.MM, Decimals: 2}
 }
 
 // signed is a correction with its sign.

@@ -160,7 +160,7 @@ func TestReadingsToLayOff(t *testing.T) {
 	r, _ := s.reads(500 * unit.Foot)
 	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
 	// 100 ft as it is printed: 30480/1.0002 = 30473.9.
-	if text := textOf(t, s); !strings.Contains(text, "30\u2009473.9  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.1, lay off 30 473.9") {
+	if text := textOf(t, s); !strings.Contains(text, "30\u2009473.9  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 473.9") {
 		t.Error("the reading is not printed:\n" + text)
 	}
 	for _, p := range s.Pulls {

@@ -189,7 +189,7 @@ func sameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] ==
 func (w *work) why(all []survey.Way, used int, in Input) string {
 	u := all[used]
 	say := func(best, other survey.Way) string {
-		return sentence(survey.Why(best, other))
+		return sentence(survey.Why(best, other, inches(w.Style)))
 	}
 	asked := in.Method != nil || in.Base != [2]geom.Name{}
 	if foot, longer := w.extends(all[0]); longer && u.Times > alike && !asked {
