@@ -384,3 +384,15 @@ func BenchmarkManyPoints(b *testing.B) {
 		b.ReportMetric(float64(len(pages)), "pages")
 	}
 }
+
+// A length that was written to the metre says so on the sheet; one with its tolerance
+// or its millimetres does not.
+func TestWrittenRoughly(t *testing.T) {
+	s := prepared(t, "AB=8m BC=6.000m CA=5m+-2mm", nil)
+	if all := strings.Join(s.Doubts, " "); !strings.Contains(all, "Written roughly, and counted so: AB=8m is ±500 mm.") {
+		t.Errorf("doubts: %q", s.Doubts)
+	}
+	if s := prepared(t, "AB=8000 BC=6.000m CA=5m+-2mm", nil); len(s.Doubts) != 0 {
+		t.Errorf("doubts: %q", s.Doubts)
+	}
+}

@@ -1,6 +1,9 @@
 package setout
 
 import (
+	"fmt"
+	"strings"
+
 	"trammel/geom"
 	"trammel/geom/survey"
 	"trammel/geom/unit"
@@ -54,9 +57,31 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 			all = append(all, sentence(q.Say(w.Style)))
 		}
 	}
+	if rough := roughly(net); len(rough) > 0 {
+		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it.", strings.Join(rough, ", ")))
+	}
 	for _, p := range w.Main {
 		if p.Method == survey.TwoArcs && !p.Crossing.Sound && !w.lone() {
 			all = append(all, string(p.Peg)+": its arcs cross at "+w.Style.Angle(p.Crossing.Angle)+", not sound. Its checks decide.")
+		}
+	}
+	return all
+}
+
+// tooRough is the tolerance from which on a length was not read on a tape: whoever
+// wrote it left digits away.
+const tooRough unit.Length = 5
+
+// roughly are the lengths whose last digit, where no tolerance is stated, allows more
+// than any tape leaves open: "AB=8m is ±500 mm".
+func roughly(net survey.Adjusted) (all []string) {
+	for _, r := range net.Results {
+		m := r.Measurement
+		if m.Kind == geom.Angle || m.Value.Stated {
+			continue
+		}
+		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {
+			all = append(all, fmt.Sprintf("%s=%s is ±%.0f mm", m.Subject(), m.Value.Text, t))
 		}
 	}
 	return all
