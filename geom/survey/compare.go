@@ -83,7 +83,8 @@ type Moved struct {
 	Toward, Left           unit.Length
 	TowardSigma, LeftSigma unit.Length
 	// Then are the readings that go to it, into Readings: they should read what was
-	// wanted afterwards.
+	// wanted afterwards. Those that go as well to a peg that is mended later are
+	// among that one's.
 	Then []int
 }
 

@@ -208,8 +208,14 @@ func (l *layout) tell(e *Explanation, h *stood, out []aside) {
 func (l *layout) moved(i int, h *stood, out []aside) Moved {
 	off := h.at[i].minus(l.wanted[i])
 	m := Moved{Name: l.names[i], Wanted: l.back(l.wanted[i]), At: l.back(h.at[i]), Covariance: h.covariance(i), Off: length(off.size()), Known: 2}
+	later := map[int]bool{} // pegs that are mended after this one
+	for k := len(out) - 1; k >= 0 && out[k].peg != i; k-- {
+		if out[k].reading < 0 {
+			later[out[k].peg] = true
+		}
+	}
 	for _, k := range l.of[i] {
-		if !slices.Contains(out, aside{-1, k}) {
+		if !slices.Contains(out, aside{-1, k}) && !slices.ContainsFunc(l.obs[k].points(), func(q int) bool { return later[q] }) {
 			m.Then = append(m.Then, k)
 		}
 	}

@@ -204,8 +204,28 @@ func TestTwoWrongPegs(t *testing.T) {
 			t.Errorf("%s is found %v mm from where it stands", w[k].Name, d)
 		}
 	}
-	if words := c.Advice(unit.Style{})[0]; !strings.HasPrefix(words, "Two pegs stand wrong, B and E.") {
+	words := c.Advice(unit.Style{})
+	if !strings.HasPrefix(words[0], "Two pegs stand wrong, B and E.") {
 		t.Error(words)
+	}
+	// With B mended and E not, what each length to B reads, by hand: BE alone is not
+	// what was wanted. It is asked for after E.
+	mended := slices.Clone(at)
+	mended[1] = plain(pegs[1].At)
+	for k, m := range w {
+		if k == 1 {
+			mended[4] = plain(pegs[4].At)
+		}
+		for _, i := range m.Then {
+			r := c.Readings[i]
+			p := r.Measurement.At
+			if got := mended[strings.Index("ABCDEF", string(p[0]))].to(mended[strings.Index("ABCDEF", string(p[1]))]); math.Abs(got-r.Wanted.Length.MM()) > 1e-6 {
+				t.Errorf("after %s is mended, %s reads %.1f, told is %.1f", m.Name, r.Measurement.Subject(), got, r.Wanted.Length.MM())
+			}
+		}
+		if want := 4 + k; len(m.Then) != want {
+			t.Errorf("after %s is mended, %d readings are to be taken, want %d: %q", m.Name, len(m.Then), want, words)
+		}
 	}
 }
 

@@ -86,7 +86,10 @@ func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 		all = append(all, fmt.Sprintf("Two pegs stand wrong, %s and %s. Mend %s first, measure again, then %s.", e.Pegs[0].Name, e.Pegs[1].Name, e.Pegs[0].Name, e.Pegs[1].Name))
 	}
 	for _, m := range e.Pegs {
-		all = append(all, m.Stands(style)+" "+m.Move(style), c.then(m, style))
+		all = append(all, m.Stands(style)+" "+m.Move(style))
+		if len(m.Then) > 0 {
+			all = append(all, c.then(m, style))
+		}
 		if m.Known == 1 {
 			all = append(all, fmt.Sprintf("Only the direction to %s is known of %s: measure it from another peg as well.", m.From, m.Name))
 		}
