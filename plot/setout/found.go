@@ -216,7 +216,10 @@ func (f Found) blocks(plan sheet.Block) []sheet.Block {
 // the width allows and they are short, else one below the other.
 type foundTables struct{ f Found }
 
-const shortTable = 14
+const (
+	shortTable   = 14
+	whatWasFound = "What was found"
+)
 
 func (b foundTables) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	found := b.f.readingsTable()
@@ -224,7 +227,7 @@ func (b foundTables) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 		found.Height = draw.NoteHeight
 	}
 	again, ok := b.f.againTable()
-	left := []sheet.Block{sheet.Heading{Words: "What was found"}, found}
+	left := []sheet.Block{sheet.Heading{Words: whatWasFound}, found}
 	right := []sheet.Block{sheet.Heading{Words: "Measure again"}, again}
 	switch room := width - found.Breadth(r) - betweenTables; {
 	case !ok:

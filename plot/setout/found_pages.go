@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -33,7 +34,7 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		}
 		return sheet.Columns(l.next(), columns, gutter)
 	}
-	// The fewest pages, and then the largest plan.
+	// The fewest pages, then what was found as early as may be, then the largest plan.
 	var words []draw.Drawing
 	for _, share := range []unit.Length{0.62, 0.5, 0.4, 0.3} {
 		room := l.body().Height() * share
@@ -50,7 +51,8 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.width, l.height, err)
 		}
-		if words == nil || len(more) < len(words) && (!small || share >= 0.4) {
+		better := len(more) < len(words) || len(more) == len(words) && tablePage(more) < tablePage(words)
+		if words == nil || better && (!small || share >= 0.4) {
 			words = more
 		}
 	}
@@ -63,6 +65,16 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		pages = append(pages, p)
 	}
 	return pages, nil
+}
+
+// tablePage is the page that what was found begins on.
+func tablePage(pages []draw.Drawing) int {
+	return slices.IndexFunc(pages, func(d draw.Drawing) bool {
+		return slices.ContainsFunc(d, func(op draw.Op) bool {
+			t, ok := op.(draw.Text)
+			return ok && t.Words == whatWasFound
+		})
+	})
 }
 
 // head is the line of title of each page, and on the first what it is.

@@ -133,6 +133,54 @@ func TestFoundPages(t *testing.T) {
 	})
 }
 
+// The boat store's floor with peg D moved, a dozen readings: plan, move and readings
+// stand together on the first page, where a larger plan would push them to the next.
+func TestFoundStandsOnPageOne(t *testing.T) {
+	at := []geom.Point{{X: 0, Y: 0}, {X: 5210, Y: 0}, {X: 5323, Y: 2482}, {X: 3653, Y: 2509}, {X: 3640, Y: 3894}, {X: 58, Y: 3942}}
+	stands := slices.Clone(at)
+	stands[3] = stands[3].Plus(geom.Point{X: 11, Y: -9})
+	var a survey.Asked
+	for i, p := range at {
+		n := geom.Name("ABCDEF"[i : i+1])
+		a.Pegs, a.Outline = append(a.Pegs, survey.Stake{Name: n, At: p}), append(a.Outline, n)
+	}
+	for _, e := range strings.Fields("AB BC CD DE EF FA AC AD AE BD BF DF") {
+		d := stands[e[0]-'A'].Distance(stands[e[1]-'A'])
+		m, err := geom.ParseMeasurement(fmt.Sprintf("%s=%.0f", e, d.MM()), unit.MM)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a.Found = append(a.Found, m)
+	}
+	a.Grain, a.Fine = Grains(unit.Style{})
+	c, err := survey.Compare(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w := c.Wrong(); len(w) != 1 || w[0].Name != "D" {
+		t.Fatalf("%+v", c.Explanations)
+	}
+	pages, err := Found{Piece: "Boat store floor", Comparison: c, Outline: a.Outline}.Pages(a4, lettering.Go())
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := running(pages[:1])
+	for _, want := range []string{"What was found", "DF", "Measure again", "move " + c.Wrong()[0].Distance(unit.Style{})} {
+		if !strings.Contains(first, want) {
+			t.Errorf("%q is not on page 1 of %d", want, len(pages))
+		}
+	}
+	plan := ""
+	for _, op := range pages[0].Ops {
+		if o, ok := op.(draw.Text); ok && strings.HasPrefix(o.Words, "Plan 1:") {
+			plan = o.Words
+		}
+	}
+	if !strings.HasPrefix(plan, "Plan 1:50.") && !strings.HasPrefix(plan, "Plan 1:100.") {
+		t.Errorf("the plan is too small to be read: %q", plan)
+	}
+}
+
 // A reading is judged by the figures that are printed: what is printed as found lies
 // within what is printed as accepted if and only if it is called good.
 func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {
