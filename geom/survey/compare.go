@@ -57,6 +57,10 @@ type Compared struct {
 	Least, Greatest Figure // accepted from and to
 	Inside          bool
 	Sigma           Figure // of the reading
+	// Rough says that the way it is written leaves more open than is accepted, so
+	// that it lies inside or outside by chance; Open is how much, to each side.
+	Rough bool
+	Open  Figure
 }
 
 // Standing is where a peg stands, as far as what was found tells.
@@ -178,7 +182,9 @@ const accepted = 2.5758
 //
 // A length is accepted within ±K√L where K is given; else within what one pull of
 // the tape is good for (its error and nail and eye, as Tape and Tools have them)
-// and 2.58 σ of the setting-out of its two ends, the two independent.
+// and 2.58 σ of the setting-out of its two ends, the two independent. What a
+// reading leaves open by itself, as one to the centimetre, widens that as long as it
+// is less than all the rest; it never makes a poor reading a good one.
 //
 // Which peg stands wrong is found by least squares: the wanted place of each peg
 // counts as an observation with the σ of its setting-out, each reading as one with
@@ -366,78 +372,4 @@ func whitened(c Covariance) [2]xy {
 
 func (l *layout) back(c xy) geom.Point {
 	return geom.Point{X: length(c.x + l.origin.x), Y: length(c.y + l.origin.y)}
-}
-
-// compared holds one reading against what was wanted.
-func (l *layout) compared(i int) Compared {
-	o := &l.obs[i]
-	fig := func(x float64) Figure { return figure(o.kind, x) }
-	wanted, by := o.look(l.wanted)
-	half := l.half(o, wanted, by)
-	found := o.value
-	if o.kind != geom.Angle {
-		wanted = float64(l.tape.reads(length(wanted)))
-		found = float64(l.Measured[i].Value.Length())
-	}
-	least, greatest := outward(wanted, half, l.asked.Grain.bare(o.kind))
-	if l.permits(o) {
-		least, greatest = inward(wanted, half, l.asked.Fine.bare(o.kind))
-	}
-	if o.kind == geom.Distance {
-		p, q := l.names[o.at[0]], l.names[o.at[1]]
-		for _, r := range l.asked.Ranges {
-			if r.From == p && r.To == q || r.From == q && r.To == p {
-				least, greatest = float64(r.Least), float64(r.Greatest)
-			}
-		}
-	}
-	// A reading on the edge of its range is inside, whatever rounding says.
-	hair := 1e-9 * max(1, math.Abs(wanted))
-	return Compared{
-		Measurement: l.asked.Found[i], Wanted: fig(wanted), Found: fig(found), Off: fig(found - wanted), Least: fig(least), Greatest: fig(greatest),
-		Inside: found >= least-hair && found <= greatest+hair, Sigma: fig(o.sigma),
-	}
-}
-
-// permits says whether the range of a reading is what is permitted.
-func (l *layout) permits(o *observation) bool { return l.asked.Permitted > 0 && o.kind != geom.Angle }
-
-// An end of a range that lies on a whole step but for rounding stays there.
-const onStep = 1e-6
-
-func outward(mid, half, step float64) (least, greatest float64) {
-	if step <= 0 {
-		return mid - half, mid + half
-	}
-	return math.Floor((mid-half)/step+onStep) * step, math.Ceil((mid+half)/step-onStep) * step
-}
-
-func inward(mid, half, step float64) (least, greatest float64) {
-	if step <= 0 {
-		return mid - half, mid + half
-	}
-	return math.Ceil((mid-half)/step-onStep) * step, math.Floor((mid+half)/step+onStep) * step
-}
-
-// half of the range that a reading is accepted within.
-func (l *layout) half(o *observation, wanted float64, by [3]xy) float64 {
-	if l.permits(o) {
-		return float64(Permitted(l.asked.Permitted, length(wanted)))
-	}
-	own := accepted * o.sigma
-	switch {
-	case o.stated:
-		own = Expansion * o.sigma
-	case o.kind != geom.Angle:
-		own = float64(l.Tools.Tape.Error(length(wanted)) + l.Tools.Reading)
-		if o.half > float64(l.Tools.Reading) { // read to the centimetre
-			own = math.Hypot(own, accepted*bound(o.half))
-		}
-	}
-	pegs := 0.0
-	for k, q := range o.points() {
-		s, v := l.spread[q], by[k]
-		pegs += v.x*v.x*float64(s.XX) + 2*v.x*v.y*float64(s.XY) + v.y*v.y*float64(s.YY)
-	}
-	return math.Hypot(own, accepted*math.Sqrt(pegs))
 }

@@ -314,6 +314,53 @@ func TestRanges(t *testing.T) {
 	}
 }
 
+// A poor reading is no pass: what it leaves open does not widen what is accepted
+// beyond what it is without. Ranges by hand: a pull of 4 m is good within
+// 0.3 + 0.2·4 + 1 = 2.1, of 5 m within 2.3.
+func TestRoughReadings(t *testing.T) {
+	exact := compared(t, Asked{Pegs: oblong, Outline: names("A B C D"), Found: measure(t, "AB=4000 AC=5000")})
+	for _, x := range []struct {
+		found         string
+		rough, inside bool
+	}{
+		{"AB=4000", false, true},
+		{"AB=4.00m", true, true}, // ±5 of a range of ±3.9
+		{"AB=4m", true, true},
+		{"AB=4.3m", true, false},      // it lay inside once, by its own ±50
+		{"AB=4300+-400", true, false}, // and so by what was stated
+		{"AB=4003+-3", false, true},   // less than is accepted: it counts
+		{"AB=4010+-3", false, false},
+		{"AB=400cm", true, true},
+		{"AC=5m", true, true},
+		{"A=90deg", false, true},
+	} {
+		c := compared(t, Asked{Pegs: oblong, Outline: names("A B C D"), Found: measure(t, x.found)})
+		r := c.Readings[0]
+		if r.Rough != x.rough || r.Inside != x.inside {
+			t.Errorf("%s: rough %t, inside %t: %+v", x.found, r.Rough, r.Inside, r)
+		}
+		if i := strings.Index("AB AC", x.found[:2]); x.rough && i >= 0 && (r.Least != exact.Readings[i/3].Least || r.Greatest != exact.Readings[i/3].Greatest) {
+			t.Errorf("%s: %v to %v is accepted", x.found, r.Least, r.Greatest)
+		}
+		written, _, _ := strings.Cut(x.found, "+-")
+		if words := strings.Join(c.Advice(unit.Style{}), "\n"); strings.Contains(words, "Too rough to be judged: "+written+" is ±") != x.rough {
+			t.Errorf("%s: %q", x.found, words)
+		}
+		if c.Passed && x.rough && !strings.HasPrefix(c.Verdict(), "Passed as far as it was measured") {
+			t.Errorf("%s: %s", x.found, c.Verdict())
+		}
+	}
+	// Permitted: ±5√5 of 5 m; a stated ±20 is more.
+	c := compared(t, Asked{Pegs: oblong, Found: measure(t, "AC=5002+-20"), Permitted: 5})
+	if !c.Readings[0].Rough {
+		t.Errorf("%+v", c.Readings[0])
+	}
+	c = compared(t, Asked{Pegs: oblong, Found: measure(t, "AB=40ft"), Permitted: 500})
+	if c.Readings[0].Rough {
+		t.Errorf("%+v", c.Readings[0])
+	}
+}
+
 func TestCompareFaults(t *testing.T) {
 	many := measure(t, "AB=4000")
 	for len(many) <= MostMeasurements {

@@ -21,7 +21,7 @@ func (c Comparison) Verdict() string {
 	switch {
 	case len(out) == 0 && n == 1: // which holds no layout
 		return "Passed as far as it was measured: the one reading lies within its range."
-	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0):
+	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0 || c.rough(unit.Style{}) != ""):
 		return fmt.Sprintf("Passed as far as it was measured: all %d readings lie within their ranges.", n)
 	case len(out) == 0:
 		return fmt.Sprintf("Passed: all %d readings lie within their ranges.", n)
@@ -53,6 +53,9 @@ func (c Comparison) Advice(style unit.Style) (all []string) {
 	default:
 		all = c.undecided(style)
 	}
+	if rough := c.rough(style); rough != "" {
+		all = append(all, rough)
+	}
 	if len(c.Unseen) > 0 {
 		verb := "was"
 		if len(c.Unseen) > 1 {
@@ -65,6 +68,30 @@ func (c Comparison) Advice(style unit.Style) (all []string) {
 			joined(c.Next[:]), c.should(c.Next, style)))
 	}
 	return all
+}
+
+// rough names the readings that are written too roughly to be judged; "" if none is.
+func (c Comparison) rough(style unit.Style) string {
+	var all []string
+	how := "Read to the millimetre and write it: 8000 or 8.000m, or +-2 behind it."
+	if style.Unit >= unit.IN {
+		how = "Read to the sixteenth and write it, with +-1/16in behind it where it is a whole foot or inch."
+	}
+	lengths := false
+	for _, r := range c.Readings {
+		if r.Rough {
+			lengths = lengths || r.Measurement.Kind != geom.Angle
+			w := writer{style, r.Measurement.Kind, 0}
+			all = append(all, fmt.Sprintf("%s=%s is ±%s", r.Measurement.Subject(), r.Measurement.Value.Text, w.figure(r.Open.bare(r.Measurement.Kind))))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	if !lengths {
+		how = "Read the angle more finely, and write it so."
+	}
+	return fmt.Sprintf("Too rough to be judged: %s. %s", few(all), how)
 }
 
 // should is what a length between two pegs is to read.

@@ -52,7 +52,8 @@ type ReadingReport struct {
 	AcceptFrom float64 `json:"accept_from"`
 	AcceptTo   float64 `json:"accept_to"`
 	Inside     bool    `json:"inside"`
-	Sigma      float64 `json:"sigma"` // of the reading
+	Sigma      float64 `json:"sigma"`           // of the reading
+	Rough      bool    `json:"rough,omitempty"` // written too roughly to be judged
 }
 
 // StandReport is one peg: where it should stand and where it does by the best fit,
@@ -121,7 +122,7 @@ func pieceCheck(f setout.Found) PieceCheck {
 			return x.Length.MM()
 		}
 		r.Readings = append(r.Readings, ReadingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: kinds[q.Measurement.Kind],
-			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma)})
+			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma), Rough: q.Rough})
 	}
 	for _, s := range c.Standings {
 		r.Pegs = append(r.Pegs, StandReport{string(s.Name), pair(s.Wanted), pair(s.At), s.Covariance.Figure95().MM(), s.Found})

@@ -1,0 +1,93 @@
+package survey
+
+import (
+	"math"
+
+	"trammel/geom"
+)
+
+// compared holds one reading against what was wanted.
+func (l *layout) compared(i int) Compared {
+	o := &l.obs[i]
+	fig := func(x float64) Figure { return figure(o.kind, x) }
+	wanted, by := o.look(l.wanted)
+	half, open, rough := l.half(o, wanted, by)
+	found := o.value
+	if o.kind != geom.Angle {
+		wanted = float64(l.tape.reads(length(wanted)))
+		found = float64(l.Measured[i].Value.Length())
+	}
+	least, greatest := outward(wanted, half, l.asked.Grain.bare(o.kind))
+	if l.permits(o) {
+		least, greatest = inward(wanted, half, l.asked.Fine.bare(o.kind))
+	}
+	if o.kind == geom.Distance {
+		p, q := l.names[o.at[0]], l.names[o.at[1]]
+		for _, r := range l.asked.Ranges {
+			if r.From == p && r.To == q || r.From == q && r.To == p {
+				least, greatest = float64(r.Least), float64(r.Greatest)
+			}
+		}
+	}
+	// A reading on the edge of its range is inside, whatever rounding says.
+	hair := 1e-9 * max(1, math.Abs(wanted))
+	return Compared{
+		Measurement: l.asked.Found[i], Wanted: fig(wanted), Found: fig(found), Off: fig(found - wanted), Least: fig(least), Greatest: fig(greatest),
+		Inside: found >= least-hair && found <= greatest+hair, Sigma: fig(o.sigma),
+		Rough: rough, Open: fig(open),
+	}
+}
+
+// permits says whether the range of a reading is what is permitted.
+func (l *layout) permits(o *observation) bool { return l.asked.Permitted > 0 && o.kind != geom.Angle }
+
+// An end of a range that lies on a whole step but for rounding stays there.
+const onStep = 1e-6
+
+func outward(mid, half, step float64) (least, greatest float64) {
+	if step <= 0 {
+		return mid - half, mid + half
+	}
+	return math.Floor((mid-half)/step+onStep) * step, math.Ceil((mid+half)/step-onStep) * step
+}
+
+func inward(mid, half, step float64) (least, greatest float64) {
+	if step <= 0 {
+		return mid - half, mid + half
+	}
+	return math.Ceil((mid-half)/step-onStep) * step, math.Floor((mid+half)/step+onStep) * step
+}
+
+// half of the range that a reading is accepted within; what the reading leaves open
+// by the way it is written, and whether that is more than can be judged by.
+func (l *layout) half(o *observation, wanted float64, by [3]xy) (half, open float64, rough bool) {
+	open = o.half
+	if o.stated {
+		open = Expansion * o.sigma
+	}
+	if l.permits(o) {
+		half = float64(Permitted(l.asked.Permitted, length(wanted)))
+		return half, open, open > half
+	}
+	pegs := 0.0
+	for k, q := range o.points() {
+		s, v := l.spread[q], by[k]
+		pegs += v.x*v.x*float64(s.XX) + 2*v.x*v.y*float64(s.XY) + v.y*v.y*float64(s.YY)
+	}
+	tools := float64(l.Tools.Tape.Error(length(wanted)) + l.Tools.Reading)
+	if o.kind == geom.Angle {
+		exact := *o
+		exact.half, exact.stated = 0, false
+		tools = accepted * exact.fine(l.Tools, l.wanted)
+	}
+	with := func(own float64) float64 { return math.Hypot(own, accepted*math.Sqrt(pegs)) }
+	switch half = with(tools); {
+	case open > half:
+		return half, open, true
+	case o.stated:
+		return with(open), open, false
+	case o.kind == geom.Angle || o.half > float64(l.Tools.Reading): // read to the centimetre
+		return with(math.Hypot(tools, accepted*bound(o.half))), open, false
+	}
+	return half, open, false
+}
