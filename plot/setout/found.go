@@ -76,11 +76,15 @@ func Grains(style unit.Style) (grain, fine survey.Figure) {
 	return grain, fine
 }
 
-func (f Found) verdict(r survey.Compared) string {
-	if r.Inside {
-		return "good"
+// Verdict is a reading's in a word.
+func (f Found) Verdict(r survey.Compared) string {
+	switch {
+	case !r.Inside:
+		return "outside"
+	case r.Rough:
+		return "too rough"
 	}
-	return "outside"
+	return "good"
 }
 
 // again are the readings to be taken anew, with their figures to write beside.
@@ -103,7 +107,7 @@ func (f Found) again() (all []int) {
 		add(e.Reading)
 	}
 	for i, r := range f.Comparison.Readings {
-		if !r.Inside {
+		if !r.Inside || r.Rough {
 			add([]int{i})
 		}
 	}
@@ -172,7 +176,7 @@ func (f Found) readingsTable() sheet.Table {
 	}}
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
-		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), f.Figure(m, r.Least), f.Figure(m, r.Greatest), f.Figure(m, r.Found), f.Off(m, r.Off), f.verdict(r)})
+		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), f.Figure(m, r.Least), f.Figure(m, r.Greatest), f.Figure(m, r.Found), f.Off(m, r.Off), f.Verdict(r)})
 	}
 	return t
 }

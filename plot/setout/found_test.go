@@ -181,6 +181,34 @@ func TestFoundStandsOnPageOne(t *testing.T) {
 	}
 }
 
+// What is too rough to be judged is not called good, and is asked for again.
+func TestFoundTooRough(t *testing.T) {
+	a := ring(4, 4000, 1e9, nil)
+	rough, err := unit.ParseLength(fmt.Sprintf("%.0f+-300", a.Found[0].Value.Length().MM()), unit.MM)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a.Found[0].Value = rough // as it was, but for the tolerance
+	a.Grain, a.Fine = Grains(unit.Style{})
+	c, err := survey.Compare(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := Found{Piece: "Slip floor", Comparison: c, Outline: a.Outline}
+	if got := f.again(); !slices.Equal(got, []int{0}) {
+		t.Errorf("to be measured again: %v", got)
+	}
+	for i, r := range c.Readings {
+		want := "good"
+		if i == 0 {
+			want = "too rough"
+		}
+		if got := f.Verdict(r); got != want {
+			t.Errorf("%s: %s, want %s", r.Measurement.Text, got, want)
+		}
+	}
+}
+
 // A reading is judged by the figures that are printed: what is printed as found lies
 // within what is printed as accepted if and only if it is called good.
 func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {

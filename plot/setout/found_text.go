@@ -48,7 +48,7 @@ func (f Found) Text(out io.Writer) error {
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
 		para("", fmt.Sprintf("%s  %s, wanted %s", m.Subject(), f.Figure(m, r.Found), f.Figure(m, r.Wanted)))
-		para("    ", fmt.Sprintf("%s, %s (%s to %s)", f.Off(m, r.Off), f.verdict(r), f.Figure(m, r.Least), f.Figure(m, r.Greatest)))
+		para("    ", fmt.Sprintf("%s, %s (%s to %s)", f.Off(m, r.Off), f.Verdict(r), f.Figure(m, r.Least), f.Figure(m, r.Greatest)))
 	}
 	head("Take care")
 	for _, x := range f.cautions() {
@@ -91,7 +91,7 @@ func (f Found) CSV(out io.Writer) error {
 			return mm(x.Length.MM())
 		}
 		kind := [...]string{geom.Distance: "distance", geom.Angle: "angle", geom.Height: "height"}[m.Kind]
-		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), f.verdict(r), m.Text})
+		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), f.Verdict(r), m.Text})
 	}
 	for _, m := range f.Comparison.Wrong() {
 		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", m.Move(f.Style)})

@@ -50,11 +50,7 @@ func checkText(b *strings.Builder, f setout.Found) {
 		for k := range columns {
 			row = append(row, columns[k][i])
 		}
-		verdict := "good"
-		if !r.Inside {
-			verdict = "outside"
-		}
-		tab = append(tab, append(row, verdict))
+		tab = append(tab, append(row, f.Verdict(r)))
 	}
 	tab.write(b, "l r r r r r l")
 	b.WriteString("\n")
