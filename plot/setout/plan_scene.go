@@ -25,32 +25,7 @@ type bit struct {
 }
 
 func newScene(r draw.Ruler) *scene {
-	if _, ok := r.(memo); !ok {
-		r = memo{r, map[memoKey]unit.Length{}}
-	}
-	return &scene{r: r, strokes: filed[bit]{}, boxes: filed[geom.Polygon]{}}
-}
-
-// memo is a ruler that remembers: a label is tried in many places.
-type memo struct {
-	draw.Ruler
-	known map[memoKey]unit.Length
-}
-
-type memoKey struct {
-	words  string
-	height unit.Length
-	bold   bool
-}
-
-func (m memo) Width(words string, height unit.Length, bold bool) unit.Length {
-	key := memoKey{words, height, bold}
-	w, ok := m.known[key]
-	if !ok {
-		w = m.Ruler.Width(words, height, bold)
-		m.known[key] = w
-	}
-	return w
+	return &scene{r: draw.Remembered(r), strokes: filed[bit]{}, boxes: filed[geom.Polygon]{}}
 }
 
 // filed holds things by place, in squares of the plane, so that what is near is

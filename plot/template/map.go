@@ -95,7 +95,7 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		// above the columns instead, where the corners' letters leave room for
 		// them. The scene is made again without the words.
 		drawing := before.drawing
-		*m.scene = *newScene(nil, m.scene.ruler.(memo).Ruler)
+		*m.scene = *newScene(nil, m.scene.ruler)
 		m.scene.add(drawing...)
 		defer m.labelRows(shares)
 	}

@@ -101,7 +101,7 @@ func (m chart) construction(c geom.Construction, room geom.Rect) {
 // gridless is the scene without the page grid, for words that find no room beside
 // it: figures over a fine line are read, and missing ones are not.
 func (m chart) gridless() *scene {
-	s := newScene(nil, m.scene.ruler.(memo).Ruler)
+	s := newScene(nil, m.scene.ruler)
 	s.windows = m.scene.windows
 	for _, op := range m.scene.drawing {
 		if l, ok := op.(draw.Line); !ok || l.Pen != draw.Fine {

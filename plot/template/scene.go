@@ -36,7 +36,7 @@ type stroke struct {
 const about unit.Length = 40
 
 func newScene(windows []geom.Rect, r draw.Ruler) *scene {
-	s := &scene{ruler: memo{r, map[memoKey]unit.Length{}}, strokes: newField[stroke](about), words: newField[box](about)}
+	s := &scene{ruler: draw.Remembered(r), strokes: newField[stroke](about), words: newField[box](about)}
 	size := about
 	for _, w := range windows {
 		size = max(size, w.Width(), w.Height())
@@ -254,26 +254,4 @@ func (s *scene) put(c candidate, h home) bool {
 	s.add(marks...)
 	s.add(c.text)
 	return true
-}
-
-// memo is a ruler that remembers: a label is tried in many places.
-type memo struct {
-	draw.Ruler
-	known map[memoKey]unit.Length
-}
-
-type memoKey struct {
-	words  string
-	height unit.Length
-	bold   bool
-}
-
-func (m memo) Width(words string, height unit.Length, bold bool) unit.Length {
-	k := memoKey{words, height, bold}
-	w, ok := m.known[k]
-	if !ok {
-		w = m.Ruler.Width(words, height, bold)
-		m.known[k] = w
-	}
-	return w
 }
