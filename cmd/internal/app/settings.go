@@ -24,8 +24,8 @@ func (s settings) said(kind string, settings ...job.Setting) job.Setting {
 	if t := first(settings...); t.Text != "" {
 		return t
 	}
-	name, from := s.set.Default(kind)
-	return job.Setting{Text: name, Where: from + ": defaults." + kind}
+	name, _ := s.set.Default(kind)
+	return job.Setting{Text: name, Where: s.set.DefaultAt(kind) + ": defaults." + kind}
 }
 
 // first setting that says something.
