@@ -78,6 +78,22 @@ func (v Value) Fields(what string, known ...string) ([]Field, error) {
 	return fields, nil
 }
 
+// Take is the value of a key that a program writes, and the map without it, so that
+// no person who mistypes a key is told of it.
+func (v Value) Take(key string) (taken, rest Value, ok bool) {
+	if v.node.Kind != yaml.MappingNode {
+		return Value{}, v, false
+	}
+	for i := 0; i+1 < len(v.node.Content); i += 2 {
+		if v.node.Content[i].Value == key {
+			n := *v.node
+			n.Content = slices.Delete(slices.Clone(n.Content), i, i+2)
+			return Value{v.file, v.node.Content[i+1]}, Value{v.file, &n}, true
+		}
+	}
+	return Value{}, v, false
+}
+
 // Items are the values of a list.
 func (v Value) Items() ([]Value, bool) {
 	if v.node.Kind != yaml.SequenceNode {

@@ -112,6 +112,7 @@ func (w Work) Report() Report {
 	}
 	for i, p := range w.Pieces {
 		r.Pieces[i] = w.report(p)
+		w.places(&r.Pieces[i])
 	}
 	return r
 }
