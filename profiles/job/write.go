@@ -34,6 +34,13 @@ func Write(j Job, o Over) ([]byte, error) {
 	return strict.Add(text, a)
 }
 
+// Remarks says whether the file that the job was read from has remarks, beside what
+// Write puts above what it was made with.
+func (j Job) Remarks() bool {
+	text, err := strict.Without(j.Raw, strict.Addition{Key: madeWith, Remark: remarks})
+	return err == nil && strict.Remarks(text)
+}
+
 // remarks stand above made_with.
 var remarks = []string{
 	"# What the PDF was made with. It counts over the lines above and over anybody's own",

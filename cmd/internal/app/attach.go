@@ -174,9 +174,9 @@ func (w Work) Travels() string {
 	switch {
 	case j.Raw == nil && slices.ContainsFunc(j.Pieces, noted):
 		what = "the measurements with their notes"
-	case j.Raw == nil:
+	case j.Raw == nil, j.Over.Source.Text == job.CommandLine:
 		what = "the measurements"
-	case strict.Remarks(j.Raw):
+	case j.Remarks():
 		what += " with its remarks"
 	}
 	return what + " and the settings travel inside the PDF; whoever gets it can read them"
