@@ -2,6 +2,7 @@ package strict
 
 import (
 	"bytes"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -139,17 +140,19 @@ func backwards(data []byte, letters ...byte) (all []int) {
 	return all
 }
 
+// lineBreak is what YAML 1.1 (5.4, as the reader counts lines) ends a line with.
+var lineBreak = regexp.MustCompile("\r\n|[\r\n\u0085\u2028\u2029]")
+
 // offset of a line's first byte.
 func offset(data []byte, line int) int {
-	at := 0
-	for ; line > 1; line-- {
-		i := bytes.IndexByte(data[at:], '\n')
-		if i < 0 {
-			return len(data)
-		}
-		at += i + 1
+	breaks := lineBreak.FindAllIndex(data, line-1)
+	switch {
+	case line == 1:
+		return 0
+	case len(breaks) < line-1:
+		return len(data)
 	}
-	return at
+	return breaks[line-2][1]
 }
 
 // columns is how many bytes stand before a column, which counts letters from 1.
