@@ -77,7 +77,7 @@ func (s Set) Paper(name string) (Paper, error) {
 		return Paper{}, &unit.Fault{What: fmt.Sprintf("%q: the width of a roll comes first, and it is a length", strict.Shorten(name)), Hint: "write the width and then any, such as 914xany"}
 	}
 	if m := custom.FindStringSubmatch(name); m != nil {
-		return customPaper(name, m[1], m[2])
+		return customPaper(strings.Join(strings.Fields(name), " "), m[1], m[2])
 	}
 	if !s.has("papers", name) {
 		return Paper{}, s.unknown("paper", "papers", name, "; a size of its own: 300x500 or 12x18in")

@@ -268,3 +268,47 @@ func TestWhatTravels(t *testing.T) {
 		}
 	}
 }
+
+// The same of what goes out to the site and of what comes back.
+func TestReplaySite(t *testing.T) {
+	for name, text := range hostile {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			config, mine := somebody(t, text, printer("office", 0.004)), somebody(t, own)
+			for _, c := range []struct {
+				command string
+				args    []string
+			}{
+				{"setout", []string{"boathouse-gable.yaml", "--with", "square", "--tape", "I", "--every", "1 m", "--bearing", "35deg"}},
+				{"setout", []string{"boathouse-floor.yaml", "--with", "angle", "--instrument", "theodolite", "--permitted", "2 mm", "--paper", "A3"}},
+				{"setout", []string{"AB=300", "BC=250", "CA=200", "--trade", "sail maker", "--boards", "40", "--temperature", "31C"}},
+				{"check", []string{"boathouse-floor-found.yaml"}},
+				{"check", []string{"AB=4m", "BC=3m", "CA=5m", "--found", "AB=4001,BC=3003,CA=5003", "--trade", "teacher"}},
+			} {
+				dir := replayFolder(t)
+				if data, err := os.ReadFile(filepath.Join("../../examples", c.args[0])); err == nil {
+					if err := os.WriteFile(filepath.Join(dir, c.args[0]), data, 0o666); err != nil {
+						t.Fatal(err)
+					}
+				}
+				for _, r := range []struct {
+					config string
+					args   []string
+				}{
+					{mine, append([]string{c.command, "-o", "x.pdf"}, c.args...)}, {mine, append([]string{c.command, "-o", "x.txt"}, c.args...)},
+					{config, []string{c.command, "-o", "y.pdf", "x.pdf"}}, {config, []string{c.command, "-o", "y.txt", "x.pdf"}},
+				} {
+					if status, _, errs := as(t, r.config, dir, r.args...); status != done && status != notPassed {
+						t.Fatalf("%q: status %d: %s", r.args, status, errs)
+					}
+				}
+				if want, got := string(contents(t, dir, "x.txt")), string(contents(t, dir, "y.txt")); got != want {
+					t.Errorf("%s %q: %s", c.command, c.args, differs(want, got))
+				}
+				if !bytes.Equal(contents(t, dir, "x.pdf"), contents(t, dir, "y.pdf")) {
+					t.Errorf("%s %q: the PDF is another one", c.command, c.args)
+				}
+			}
+		})
+	}
+}

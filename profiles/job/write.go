@@ -57,9 +57,10 @@ type keyed []struct {
 func (k *keyed) add(key string, says any) {
 	switch v := says.(type) {
 	case string:
-		if v == "" {
+		if v = printable(v); v == "" {
 			return
 		}
+		says = v
 	case []string:
 		if len(v) == 0 {
 			return
@@ -73,6 +74,16 @@ func (k *keyed) add(key string, says any) {
 		key  string
 		says any
 	}{key, says})
+}
+
+// printable is a flag's text as a file may have it: a tab or a line's end is a blank.
+func printable(s string) string {
+	return strings.TrimSpace(strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s))
 }
 
 // lines are those of YAML, a key each. Words are in double quotes: whatever they look
@@ -100,7 +111,7 @@ func flow(says any, key func(string) string) string {
 	switch v := says.(type) {
 	case []string:
 		for _, s := range v {
-			all = append(all, quotedJSON(s))
+			all = append(all, quotedJSON(printable(s)))
 		}
 		return "[" + strings.Join(all, ", ") + "]"
 	case keyed:

@@ -156,6 +156,23 @@ func solid(text string) string {
 	return strings.ReplaceAll(strings.Join(strings.Fields(text), ""), ",}", "}")
 }
 
+// What a flag may hold and a file may not: tabs and ends of lines.
+func TestOverOfFlags(t *testing.T) {
+	j, err := Read("slip.yaml", []byte(good))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := Write(j, Over{Turn: Setting{Text: " 30\t"}, Without: Setting{Text: "notes,\n construction"}, Paper: Profile{Name: Setting{Text: "300\tx 500"}},
+		Piece: Piece{Found: []Setting{{Text: "AB=12\u2009345\t"}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := Read("slip.yaml", data)
+	if o := got.Over; err != nil || o.Turn.Text != "30" || o.Without.Text != "notes,  construction" || o.Paper.Name.Text != "300 x 500" || o.Piece.Found[0].Text != "AB=12\u2009345" {
+		t.Errorf("%+v, %v", o.bare(), err)
+	}
+}
+
 // A file with it that somebody changed by hand is read, and written without it.
 func TestOverByHand(t *testing.T) {
 	for _, text := range []string{
