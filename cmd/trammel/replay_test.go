@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -12,6 +13,7 @@ import (
 	"testing"
 
 	"trammel/geom/unit"
+	"trammel/plot/pdf"
 	"trammel/profiles"
 )
 
@@ -162,6 +164,11 @@ func TestReplay(t *testing.T) {
 			}
 			solved := run(mine, append([]string{"solve", "--json"}, j.job...)...)
 			made := run(mine, append(append([]string{"template", "--json", "-o", "x.pdf"}, j.job...), j.printed...)...)
+			x := contents(t, dir, "x.pdf")
+			a, err := pdf.Attached(bytes.NewReader(x), int64(len(x)))
+			if err != nil || strings.HasSuffix(a.Name, ".json") != json.Valid(a.Data) {
+				t.Errorf("%s is in it, and JSON %v; %v", a.Name, json.Valid(a.Data), err)
+			}
 			for name, config := range homes {
 				if got := run(config, "solve", "x.pdf", "--json"); got != solved {
 					t.Errorf("%s: solve says %s", name, differs(solved, got))
@@ -169,7 +176,7 @@ func TestReplay(t *testing.T) {
 				if got := run(config, "template", "x.pdf", "--json", "-o", "y.pdf"); got != made {
 					t.Errorf("%s: template says %s", name, differs(made, got))
 				}
-				if !bytes.Equal(contents(t, dir, "x.pdf"), contents(t, dir, "y.pdf")) {
+				if !bytes.Equal(x, contents(t, dir, "y.pdf")) {
 					t.Errorf("%s: the PDF is another one", name)
 				}
 			}

@@ -147,7 +147,7 @@ func (s settings) sheet(w *Work) (profiles.Paper, error) {
 	name := s.said("paper", s.o.Paper, s.job.Paper)
 	p, err := s.set.Paper(name.Text)
 	if made.Name.Text != "" && made.Name.Text != p.Name {
-		w.other = append(w.other, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), made.Name.Text, p.Name, name.Where))
+		w.other = append(w.other, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
 	}
 	return p, placed(err, name.Where)
 }
@@ -167,7 +167,7 @@ func (s settings) printer(w *Work) (known *profiles.Calibration, err error) {
 		}
 		w.Printer, err = s.set.PrinterWith(name.Text, known)
 		if made.Name.Text != "" && made.Name.Text != w.Printer.Name {
-			w.other = append(w.other, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), made.Name.Text, w.Printer.Name, name.Where))
+			w.other = append(w.other, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), strict.Shorten(made.Name.Text), w.Printer.Name, name.Where))
 		}
 		return known, placed(err, name.Where)
 	}
@@ -179,15 +179,15 @@ func (s settings) printer(w *Work) (known *profiles.Calibration, err error) {
 	switch {
 	case was == "":
 		if err == nil && known != nil {
-			w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with --printer %[1]s they are corrected", made.Name.Text, s.document()))
+			w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with --printer %[1]s they are corrected", strict.Shorten(made.Name.Text), s.document()))
 		}
 		return nil, nil
 	case err != nil:
 		return nil, err
 	case known == nil:
-		w.other = append(w.other, fmt.Sprintf("%s was corrected for the printer %s, of which nothing is known here: these pages come without the correction, so measure the check bars", s.document(), made.Name.Text))
+		w.other = append(w.other, fmt.Sprintf("%s was corrected for the printer %s, of which nothing is known here: these pages come without the correction, so measure the check bars", s.document(), strict.Shorten(made.Name.Text)))
 	case correction(known.Found) != was:
-		w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated otherwise here than where %s was made: these pages are corrected as it is here", made.Name.Text, s.document()))
+		w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated otherwise here than where %s was made: these pages are corrected as it is here", strict.Shorten(made.Name.Text), s.document()))
 	}
 	return known, nil
 }
