@@ -244,7 +244,7 @@ func (s Set) PrinterWith(name string, c *Calibration) (Printer, error) {
 		return s.Printer(name)
 	}
 	p, err := s.Printer(name)
-	if _, known := s.values.Printers[id(name)]; !known {
+	if !s.has("printers", name) {
 		if p, err = s.Printer("office"); err == nil {
 			p.Name = c.Printer
 			for k, from := range p.From {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"trammel/geom/unit"
@@ -75,136 +76,165 @@ func names(keys []key) []string {
 
 var profileName = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9-]{0,39}$`)
 
-// check tries every key and value of a file and notes where each was written.
-func (s *Set) check(file string, root strict.Value) error {
+// check tries every key and value of a file, notes where each was written, and
+// returns them as texts: by kind, by id, by key.
+func (s *Set) check(file string, root strict.Value) (texts map[string]any, err error) {
 	top := []string{"defaults"}
 	for _, k := range kinds {
 		top = append(top, k.name)
 	}
 	fields, err := root.Fields("the profiles", top...)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	texts = map[string]any{}
 	for _, f := range fields {
 		if f.Key == "defaults" {
-			err = s.checkDefaults(file, f.Value)
+			texts[f.Key], err = s.checkDefaults(file, f.Value)
 		} else {
-			err = s.checkKind(file, f.Key, f.Value)
+			texts[f.Key], err = s.checkKind(file, f.Key, f.Value)
 		}
 		if err != nil {
-			return err
+			return nil, err
 		}
 	}
-	return nil
+	return texts, nil
 }
 
-func (s *Set) checkDefaults(file string, v strict.Value) error {
+func (s *Set) checkDefaults(file string, v strict.Value) (texts map[string]any, err error) {
 	fields, err := v.Fields("defaults", defaultKeys...)
+	texts = map[string]any{}
 	for _, f := range fields {
-		if _, err := f.Value.Text("defaults." + f.Key); err != nil {
-			return err
+		if texts[f.Key], err = f.Value.Written("defaults." + f.Key); err != nil {
+			return nil, err
 		}
 		s.note(file, f.Value, path("defaults", f.Key))
 	}
-	return err
+	return texts, err
 }
 
-func (s *Set) checkKind(file, kind string, v strict.Value) error {
+func (s *Set) checkKind(file, kind string, v strict.Value) (texts map[string]any, err error) {
 	profiles, err := v.Fields(kind)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	texts = map[string]any{}
 	here := map[string]string{}
 	for _, p := range profiles {
 		id := id(p.Key)
 		switch {
 		case !profileName.MatchString(p.Key):
-			return p.At.Fault(fmt.Sprintf("%q cannot be a name in %s", strict.Shorten(p.Key), kind), "begin with a letter; go on with letters, digits and hyphens")
+			return nil, p.At.Fault(fmt.Sprintf("%q cannot be a name in %s", strict.Shorten(p.Key), kind), "begin with a letter; go on with letters, digits and hyphens")
 		case here[id] != "":
-			return p.At.Fault(fmt.Sprintf("%q and %q are the same name", here[id], p.Key), "capital and small letters count alike")
+			return nil, p.At.Fault(fmt.Sprintf("%q and %q are the same name", here[id], p.Key), "capital and small letters count alike")
 		}
 		here[id] = p.Key
 		if s.names[path(kind, id)] == "" {
 			s.names[path(kind, id)] = p.Key
 			s.order = append(s.order, path(kind, id))
 		}
-		if err := s.checkProfile(file, kind, p); err != nil {
-			return err
+		if texts[id], err = s.checkProfile(file, kind, p); err != nil {
+			return nil, err
 		}
 	}
-	return nil
+	return texts, nil
 }
 
-func (s *Set) checkProfile(file, kind string, p strict.Field) error {
+func (s *Set) checkProfile(file, kind string, p strict.Field) (texts map[string]any, err error) {
 	keys := keysOf(kind)
 	fields, err := p.Value.Fields(kind+"."+p.Key, names(keys)...)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	texts = map[string]any{}
 	for _, f := range fields {
-		what := strings.Join([]string{kind, p.Key, f.Key}, ".")
-		texts := []strict.Value{f.Value}
-		if f.Key == "show" {
-			items, ok := f.Value.Items()
-			if !ok {
-				return f.Value.Fault(what+" is not a list", "write show: ["+strings.Join(Shown(), ", ")+"], or fewer of them")
-			}
-			texts = items
-		}
-		for _, v := range texts {
-			if err := tryText(what, f.Key, keys, v); err != nil {
-				return err
-			}
+		if texts[f.Key], err = valueOf(strings.Join([]string{kind, p.Key, f.Key}, "."), f); err != nil {
+			return nil, err
 		}
 		s.note(file, f.Value, path(kind, id(p.Key), f.Key))
 	}
-	if kind == "papers" && s.from[path(kind, id(p.Key), "width")]+s.from[path(kind, id(p.Key), "height")] != "" {
+	if kind == "papers" {
 		for _, k := range keys {
 			if s.from[path(kind, id(p.Key), k.name)] == "" {
-				return p.At.Fault("papers."+p.Key+" has no "+k.name, "write width and height")
+				return nil, p.At.Fault("papers."+p.Key+" has no "+k.name, "write width and height")
 			}
 		}
 	}
-	return nil
+	return texts, nil
 }
 
-func tryText(what, name string, keys []key, v strict.Value) error {
-	text, err := v.Text(what)
-	if err != nil {
-		return err
+// valueOf is the value of a key as text, tried; what names it in messages.
+func valueOf(what string, f strict.Field) (string, error) {
+	values := []strict.Value{f.Value}
+	if f.Key == "show" {
+		items, ok := f.Value.Items()
+		if !ok {
+			return "", f.Value.Fault(what+" is not a list", "write show: ["+strings.Join(Shown(), ", ")+"], or fewer of them")
+		}
+		values = items
 	}
-	if !v.Quoted() {
-		return v.Fault(fmt.Sprintf("%s: %s stands without quotes and unit", what, strict.Shorten(text)), fmt.Sprintf("write it as text with its unit, such as %q", text+" mm"))
+	words := make([]string, len(values))
+	for i, v := range values {
+		text, err := v.Written(what)
+		if err != nil {
+			return "", err
+		}
+		if err := try(f.Key, text); err != nil {
+			// The reader names its token in Where; here the key is the better name.
+			return "", v.Fault(what+": "+err.What, err.Hint)
+		}
+		words[i] = text
 	}
-	k := keys[slices.IndexFunc(keys, func(k key) bool { return k.name == name })]
-	if err := k.try(text); err != nil {
-		bad := &unit.Fault{What: err.Error()}
-		errors.As(err, &bad)
-		// The reader names its token in Where; here the key is the better name.
-		return v.Fault(what+": "+bad.What, bad.Hint)
+	return strings.Join(words, " "), nil
+}
+
+// try tries one text for a key, of whatever kind: no two kinds have a key in common.
+func try(name, text string) *unit.Fault {
+	for _, kind := range kinds {
+		for _, k := range kind.keys {
+			if k.name != name {
+				continue
+			}
+			if err := k.try(text); err != nil {
+				bad := &unit.Fault{What: err.Error()}
+				errors.As(err, &bad)
+				return bad
+			}
+		}
 	}
 	return nil
 }
 
 func (s *Set) note(file string, v strict.Value, path string) {
-	s.from[path] = file
+	s.from[path], s.at[path] = file, file
 	if file != BuiltIn {
-		s.from[path] = fmt.Sprintf("%s:%d", file, v.Line())
+		s.from[path], s.at[path] = fmt.Sprintf("%s:%d", file, v.Line()), v.Where()
 	}
 }
 
 func margin(text string) error { return between(0, mostMargin)(text) }
 
-// between tries a length with both limits allowed.
+// between tries a length with both limits allowed. It has its unit: a bare number is
+// one thing to who counts millimetres and another to who counts inches.
 func between(least, most unit.Length) func(string) error {
-	return func(text string) error { _, err := lengthBetween(text, least, most); return err }
+	return func(text string) error {
+		const any = 1e9 * unit.Metre
+		mm, errMM := unit.ParseSetting(text, unit.MM, 0, any)
+		in, errIN := unit.ParseSetting(text, unit.IN, 0, any)
+		if errMM == nil && errIN == nil && mm != in {
+			return &unit.Fault{What: strict.Shorten(text) + " stands without its unit", Hint: fmt.Sprintf("write it with its unit, such as %s mm", strict.Shorten(text))}
+		}
+		_, err := lengthBetween(text, least, most)
+		return err
+	}
 }
 
 func lengthBetween(text string, least, most unit.Length) (unit.Length, error) {
 	return unit.ParseSetting(text, unit.MM, least, most)
 }
 
-func plain(l unit.Length) string { return fmt.Sprintf("%g mm", l.MM()) }
+// exact is a length that is the same when it is read again.
+func exact(l unit.Length) string { return strconv.FormatFloat(l.MM(), 'f', -1, 64) + " mm" }
 
 func oneOf(text string, known []string) error {
 	if slices.Contains(known, text) {

@@ -20,6 +20,7 @@ type Paper struct {
 	Width, Height unit.Length
 	Roll          bool // as long as is needed: Height is the most
 	From          From
+	Said          []Item // of a profile; of a size as it was written none
 }
 
 // Printer is what a printer leaves free at the edges of a sheet, and what
@@ -45,6 +46,7 @@ type Trade struct {
 	Instrument string      // what angles are set out with: one of Instruments
 	Reading    unit.Length // of nail and eye over the tape, one pull
 	From       From
+	Said       []Item // what it is made of, as text, with what general lends it
 }
 
 // Shown are the words that show may hold.
@@ -60,9 +62,11 @@ func Instruments() []string { return []string{"none", "square", "protractor", "t
 // Default is the name of the paper, printer or trade to take where nobody says,
 // and where that was written.
 func (s Set) Default(kind string) (name, from string) {
-	d := s.values.Defaults
-	return map[string]string{"paper": d.Paper, "printer": d.Printer, "trade": d.Trade}[kind], s.from[path("defaults", kind)]
+	return s.values.Defaults[kind], s.from[path("defaults", kind)]
 }
+
+// DefaultAt is where that was written, to the column.
+func (s Set) DefaultAt(kind string) string { return s.at[path("defaults", kind)] }
 
 var custom = regexp.MustCompile(`^\s*([0-9].*?)\s*[xX×]\s*(.+?)\s*$`)
 
@@ -73,16 +77,20 @@ func (s Set) Paper(name string) (Paper, error) {
 		return Paper{}, &unit.Fault{What: fmt.Sprintf("%q: the width of a roll comes first, and it is a length", strict.Shorten(name)), Hint: "write the width and then any, such as 914xany"}
 	}
 	if m := custom.FindStringSubmatch(name); m != nil {
-		return customPaper(name, m[1], m[2])
+		return customPaper(strings.Join(strings.Fields(name), " "), m[1], m[2])
 	}
-	text, ok := s.values.Papers[id(name)]
-	if !ok {
+	if !s.has("papers", name) {
 		return Paper{}, s.unknown("paper", "papers", name, "; a size of its own: 300x500 or 12x18in")
 	}
-	p := Paper{Name: s.nameOf("papers", id(name)), From: s.origins("papers", id(name))}
+	return paperOf(s.nameOf("papers", id(name)), s.said("papers", name, ""))
+}
+
+// paperOf is a paper as its values say.
+func paperOf(name string, said []Item) (Paper, error) {
+	p := Paper{Name: name, From: fromOf(said), Said: said}
 	var errs [2]error
-	p.Width, errs[0] = lengthBetween(text.Width, leastPaper, mostPaper)
-	p.Height, errs[1] = lengthBetween(text.Height, leastPaper, mostPaper)
+	p.Width, errs[0] = lengthBetween(textOf(said, "width"), leastPaper, mostPaper)
+	p.Height, errs[1] = lengthBetween(textOf(said, "height"), leastPaper, mostPaper)
 	return p, errors.Join(errs[:]...)
 }
 
@@ -127,82 +135,98 @@ func customPaper(name, width, height string) (Paper, error) {
 
 // Printer finds a printer by its name. A *unit.Fault has no place yet.
 func (s Set) Printer(name string) (Printer, error) {
-	text, ok := s.values.Printers[id(name)]
-	if !ok {
+	if !s.has("printers", name) {
 		return Printer{}, s.unknown("printer", "printers", name, "")
 	}
-	p := Printer{Name: s.nameOf("printers", id(name)), From: s.origins("printers", id(name))}
-	base := s.values.Printers["office"]
-	for _, v := range []struct {
-		key, text, base string
-		to              *unit.Length
-	}{
-		{"left", text.Left, base.Left, &p.Left},
-		{"top", text.Top, base.Top, &p.Top},
-		{"right", text.Right, base.Right, &p.Right},
-		{"bottom", text.Bottom, base.Bottom, &p.Bottom},
-		{"overlap", text.Overlap, base.Overlap, &p.Overlap},
-	} {
-		l, err := lengthBetween(s.inherit(p.From, "printers", "office", v.key, v.text, v.base), 0, mostMargin)
-		if err != nil {
-			return p, err
+	return printerOf(s.nameOf("printers", id(name)), s.said("printers", name, "office"))
+}
+
+// printerOf is a printer as its values say.
+func printerOf(name string, said []Item) (p Printer, err error) {
+	p = Printer{Name: name, From: fromOf(said)}
+	for key, to := range map[string]*unit.Length{"left": &p.Left, "top": &p.Top, "right": &p.Right, "bottom": &p.Bottom, "overlap": &p.Overlap} {
+		l, wrong := lengthBetween(textOf(said, key), 0, mostMargin)
+		if wrong != nil {
+			err = wrong
 		}
-		*v.to = l
+		*to = l
 	}
-	return p, nil
+	return p, err
+}
+
+// Said is the printer as its values would say it: read again they are the same.
+func (p Printer) Said() []Item {
+	items := []Item{{Key: "left", Text: exact(p.Left)}, {Key: "top", Text: exact(p.Top)}, {Key: "right", Text: exact(p.Right)}, {Key: "bottom", Text: exact(p.Bottom)}, {Key: "overlap", Text: exact(p.Overlap)}}
+	for i := range items {
+		items[i].From = p.From[items[i].Key]
+	}
+	return items
 }
 
 // Trade finds a trade by its name. A *unit.Fault has no place yet.
 func (s Set) Trade(name string) (Trade, error) {
-	text, ok := s.values.Trades[id(name)]
-	if !ok {
+	if !s.has("trades", name) {
 		return Trade{}, s.unknown("trade", "trades", name, "")
 	}
-	t := Trade{Name: s.nameOf("trades", id(name)), From: s.origins("trades", id(name)), Show: map[string]bool{}}
-	base := s.values.Trades["general"]
-	get := func(key, own, base string) string { return s.inherit(t.From, "trades", "general", key, own, base) }
+	return tradeOf(s.nameOf("trades", id(name)), s.said("trades", name, "general"))
+}
+
+// tradeOf is a trade as its values say.
+func tradeOf(name string, said []Item) (Trade, error) {
+	t := Trade{Name: name, From: fromOf(said), Said: said, Show: map[string]bool{}}
+	get := func(key string) string { return textOf(said, key) }
 	var errs [7]error
-	t.Unit, errs[0] = unit.ParseUnit(get("unit", text.Unit, base.Unit))
+	t.Unit, errs[0] = unit.ParseUnit(get("unit"))
 	t.Figures.Unit = t.Unit
-	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction", text.Fraction, base.Fraction))
-	t.Figures.Minutes, errs[2] = ParseAngles(get("angles", text.Angles, base.Angles))
-	t.Lettering, errs[3] = lengthBetween(get("lettering", text.Lettering, base.Lettering), leastLettering, mostLettering)
-	t.Protractor, errs[4] = parseStep(get("protractor", text.Protractor, base.Protractor))
-	if c := get("compass", text.Compass, base.Compass); c != "" {
+	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction"))
+	t.Figures.Minutes, errs[2] = ParseAngles(get("angles"))
+	t.Lettering, errs[3] = lengthBetween(get("lettering"), leastLettering, mostLettering)
+	t.Protractor, errs[4] = parseStep(get("protractor"))
+	if c := get("compass"); c != "" {
 		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
 	}
-	t.Tape = get("tape", text.Tape, base.Tape)
-	t.Hook = get("hook", text.Hook, base.Hook) == "yes"
-	t.Instrument = get("instrument", text.Instrument, base.Instrument)
-	t.Reading, errs[6] = lengthBetween(get("reading", text.Reading, base.Reading), leastReading, mostReading)
-	show := text.Show
-	if get("show", strings.Join(text.Show, " "), strings.Join(base.Show, " ")) != "" && t.From["show"] != s.from[path("trades", id(name), "show")] {
-		show = base.Show
-	}
-	for _, w := range show {
+	t.Tape = get("tape")
+	t.Hook = get("hook") == "yes"
+	t.Instrument = get("instrument")
+	t.Reading, errs[6] = lengthBetween(get("reading"), leastReading, mostReading)
+	for _, w := range strings.Fields(get("show")) {
 		t.Show[w] = true
 	}
 	return t, errors.Join(errs[:]...)
 }
 
-// inherit takes a value from the profile that lends, where the profile itself
-// has none, and notes that.
-func (s Set) inherit(from From, kind, lender, key, own, lent string) string {
-	if from[key] != "" {
-		return own
+// has says whether there is a profile of that kind and name.
+func (s Set) has(kind, name string) bool { return s.names[path(kind, id(name))] != "" }
+
+// said are the values of a profile in the order of its kind's keys: its own, and
+// those that the lender has where it has none.
+func (s Set) said(kind, name, lender string) (all []Item) {
+	for _, k := range keysOf(kind) {
+		own, lent := path(kind, id(name), k.name), path(kind, lender, k.name)
+		switch {
+		case s.from[own] != "":
+			all = append(all, Item{k.name, s.values.of(kind)[id(name)][k.name], s.from[own]})
+		case s.from[lent] != "":
+			all = append(all, Item{k.name, s.values.of(kind)[lender][k.name], s.from[lent] + ", from " + lender})
+		}
 	}
-	if origin := s.from[path(kind, lender, key)]; origin != "" {
-		from[key] = origin + ", from " + lender
-	}
-	return lent
+	return all
 }
 
-func (s Set) origins(kind, id string) From {
-	from := From{}
-	for _, k := range keysOf(kind) {
-		if o := s.from[path(kind, id, k.name)]; o != "" {
-			from[k.name] = o
+// textOf is the value of a key, empty where it is not said.
+func textOf(said []Item, key string) string {
+	for _, i := range said {
+		if i.Key == key {
+			return i.Text
 		}
+	}
+	return ""
+}
+
+func fromOf(said []Item) From {
+	from := From{}
+	for _, i := range said {
+		from[i.Key] = i.From
 	}
 	return from
 }

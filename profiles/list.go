@@ -70,57 +70,49 @@ func (s Set) Show(name string) ([]Entry, error) {
 
 // entry writes one profile out, with what it inherits.
 func (s Set) entry(kind, id string) (Entry, error) {
-	var texts map[string]string
-	var from From
 	name := s.names[path(kind, id)]
+	e := Entry{Kind: strings.TrimSuffix(kind, "s"), Name: name}
 	switch kind {
 	case "papers":
 		p, err := s.Paper(name)
 		if err != nil {
 			return Entry{}, err
 		}
-		t := s.values.Papers[id]
-		from, texts = p.From, map[string]string{"width": t.Width, "height": t.Height}
+		e.Values = p.Said
 	case "printers":
 		p, err := s.Printer(name)
 		if err != nil {
 			return Entry{}, err
 		}
-		from, texts = p.From, map[string]string{"left": plain(p.Left), "top": plain(p.Top), "right": plain(p.Right), "bottom": plain(p.Bottom), "overlap": plain(p.Overlap)}
+		e.Values = p.Said()
 	case "trades":
 		t, err := s.Trade(name)
 		if err != nil {
 			return Entry{}, err
 		}
-		from, texts = t.From, s.tradeTexts(id, t)
-	}
-	e := Entry{Kind: strings.TrimSuffix(kind, "s"), Name: name}
-	for _, k := range keysOf(kind) {
-		if from[k.name] != "" {
-			e.Values = append(e.Values, Item{k.name, texts[k.name], from[k.name]})
+		for _, v := range t.Said {
+			if v.Key == "show" {
+				v.Text = t.shown()
+			}
+			e.Values = append(e.Values, v)
 		}
 	}
 	return e, nil
 }
 
-func (s Set) tradeTexts(id string, t Trade) map[string]string {
-	own, base := s.values.Trades[id], s.values.Trades["general"]
-	or := func(a, b string) string {
-		if a != "" {
-			return a
-		}
-		return b
-	}
+// shown is what the trade shows, in words.
+func (t Trade) shown() string {
 	var show []string
 	for _, w := range Shown() {
 		if t.Show[w] {
 			show = append(show, w)
 		}
 	}
-	return map[string]string{
-		"unit": or(own.Unit, base.Unit), "fraction": or(own.Fraction, base.Fraction), "angles": or(own.Angles, base.Angles),
-		"lettering": or(own.Lettering, base.Lettering), "show": or(strings.Join(show, ", "), "nothing"), "compass": or(own.Compass, base.Compass),
-		"protractor": or(own.Protractor, base.Protractor), "tape": t.Tape,
-		"hook": or(own.Hook, base.Hook), "instrument": t.Instrument, "reading": or(own.Reading, base.Reading),
+	if show == nil {
+		return nothing
 	}
+	return strings.Join(show, ", ")
 }
+
+// nothing is written for a list without a word.
+const nothing = "nothing"

@@ -31,28 +31,22 @@ type File struct {
 // Set is all profiles, later files over earlier ones.
 type Set struct {
 	values content
-	from   map[string]string // path of a value → where it was written
+	from   map[string]string // path of a value → the file and line where it was written
+	at     map[string]string // the same with its column, for faults
 	names  map[string]string // path of a profile → its name as first written
 	order  []string          // paths of the profiles as first met
 }
 
-// content is the form of a file, as viper hands it over.
+// content is the form of a file, each value the text that was written: a list of
+// words with a space between them.
 type content struct {
-	Defaults struct{ Paper, Printer, Trade string }
-	Papers   map[string]paperText
-	Printers map[string]printerText
-	Trades   map[string]tradeText
+	Defaults                 map[string]string
+	Papers, Printers, Trades map[string]map[string]string
 }
 
-type paperText struct{ Width, Height string }
-
-type printerText struct{ Left, Top, Right, Bottom, Overlap string }
-
-type tradeText struct {
-	Unit, Fraction, Angles, Lettering string
-	Show                              []string
-	Compass, Protractor, Tape         string
-	Hook, Instrument, Reading         string
+// of a kind, by the ids of its profiles.
+func (c content) of(kind string) map[string]map[string]string {
+	return map[string]map[string]map[string]string{"papers": c.Papers, "printers": c.Printers, "trades": c.Trades}[kind]
 }
 
 // dot parts the words of a path. Not a point, which a name may hold: viper would
@@ -62,9 +56,13 @@ const dot = "\x1f"
 func path(words ...string) string { return strings.Join(words, dot) }
 
 // Load reads the embedded profiles and then the files, each over those before.
-// The errors are *unit.Fault that name file, line and key.
+// The errors are *unit.Fault with file, line and column.
+//
+// What YAML makes of a value (a number, a date, a truth) never reaches it: each
+// value is the text that was written, as the tree with places has it, and viper lays
+// those texts over each other.
 func Load(files ...File) (Set, error) {
-	s := Set{from: map[string]string{}, names: map[string]string{}}
+	s := Set{from: map[string]string{}, at: map[string]string{}, names: map[string]string{}}
 	all := viper.NewWithOptions(viper.KeyDelimiter(dot))
 	for i, f := range append([]File{{BuiltIn, defaults}}, files...) {
 		if i > 0 && len(bytes.TrimSpace(f.Data)) == 0 {
@@ -74,20 +72,16 @@ func Load(files ...File) (Set, error) {
 		if err != nil {
 			return s, err
 		}
-		if err := s.check(f.Name, root); err != nil {
+		texts, err := s.check(f.Name, root)
+		if err != nil {
 			return s, err
 		}
-		one := viper.NewWithOptions(viper.KeyDelimiter(dot))
-		one.SetConfigType("yaml")
-		if err := one.ReadConfig(bytes.NewReader(f.Data)); err != nil {
-			return s, root.Fault("cannot be read: "+strict.Shorten(err.Error()), "")
-		}
-		if err := all.MergeConfigMap(one.AllSettings()); err != nil {
+		if err := all.MergeConfigMap(texts); err != nil {
 			return s, root.Fault("cannot be read: "+strict.Shorten(err.Error()), "")
 		}
 	}
-	// check has found whatever is wrong already, with its place; this is the
-	// second fence: no key without a field, no number read as text.
+	// check has found whatever is wrong already, with its place; this is the second
+	// fence: no key without a field, nothing but text.
 	err := all.UnmarshalExact(&s.values, func(c *mapstructure.DecoderConfig) {
 		c.WeaklyTypedInput = false
 		c.DecodeHook = nil

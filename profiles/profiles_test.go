@@ -2,6 +2,7 @@ package profiles
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -149,8 +150,10 @@ func TestWrongFiles(t *testing.T) {
 	for _, c := range []struct{ text, want, hint string }{
 		{"printer: {}", `c:1:1: unknown key "printer" in the profiles`, `did you mean "printers"?`},
 		{"printers:\n  shed:\n    lefft: 4 mm\n", `c:3:5: unknown key "lefft" in printers.shed`, `did you mean "left"?`},
-		{"printers:\n  shed:\n    left: 4\n", `c:3:11: printers.shed.left: 4 stands without quotes and unit`, `write it as text with its unit, such as "4 mm"`},
-		{"printers:\n  shed:\n    left: 010\n", `c:3:11: printers.shed.left: 010 stands without quotes and unit`, `write it as text with its unit, such as "010 mm"`},
+		{"printers:\n  shed:\n    left: 4\n", `c:3:11: printers.shed.left: 4 stands without its unit`, `write it with its unit, such as 4 mm`},
+		{"printers:\n  shed:\n    left: 010\n", `c:3:11: printers.shed.left: 010 stands without its unit`, `write it with its unit, such as 010 mm`},
+		{"printers:\n  shed:\n    left: \"4\"\n", `c:3:11: printers.shed.left: 4 stands without its unit`, `write it with its unit, such as 4 mm`},
+		{"papers:\n  leaf: {}\n", `c:2:3: papers.leaf has no width`, `write width and height`},
 		{"printers:\n  shed:\n    left: a lot\n", `c:3:11: printers.shed.left: "a lot" is not a length`, `lengths are written 2400, 2400mm, 240cm, 2.4m, 94.5in, 7ft 10 1/2in or 7'-10 1/2"`},
 		{"printers:\n  shed:\n    left: 900 mm\n", `c:3:11: printers.shed.left: "900 mm" is more than 500 mm, the most that is read`, ``},
 		{"printers:\n  shed: 4 mm\n", `c:2:9: printers.shed is not keys with values but "4 mm"`, `write key: value, one a line; keys: left, top, right, bottom, overlap`},
@@ -177,6 +180,58 @@ func TestWrongFiles(t *testing.T) {
 		if !errors.As(err, &f) || f.Error() != c.want || f.Hint != c.hint {
 			t.Errorf("%.50q:\n got %v\n     %v\nwant %s\n     %s", c.text, err, f.Hint, c.want, c.hint)
 		}
+	}
+}
+
+// What YAML would make a number, a truth, a date or nothing of is read as the letters
+// that stand there, under every key, and whatever is wrong with them has its place.
+func TestAsWritten(t *testing.T) {
+	written := []string{"4", "04", "0x10", "0o17", "0b1", "1e3", "1.5", ".5", "-3", "+3", "1_000", "true", "False", "yes", "no", "on", "null", "Null", "~",
+		"2031-04-30", "2031-04-30T10:00:00Z", "1:30", "190:20:30", ".inf", "-.INF", ".nan", "=", "1/16", "16"}
+	var cases []struct{ text, at string }
+	for _, w := range written {
+		for _, k := range kinds {
+			for _, key := range k.keys {
+				text, at := fmt.Sprintf("%s:\n  x: {%s: %s}\n", k.name, key.name, w), fmt.Sprintf("c:2:%d", 9+len(key.name))
+				if key.name == "show" {
+					text, at = fmt.Sprintf("%s:\n  x: {show: [%s]}\n", k.name, w), "c:2:14"
+				}
+				cases = append(cases, struct{ text, at string }{text, at})
+			}
+		}
+	}
+	for _, c := range cases {
+		s, err := Load(File{"c", []byte(c.text)})
+		if err == nil {
+			_, err = s.Entries()
+		}
+		var f *unit.Fault
+		switch {
+		case err == nil:
+			if !strings.Contains(c.text, "hook") && !strings.Contains(c.text, "16") && !strings.Contains(c.text, "protractor") {
+				t.Errorf("%q was taken", c.text)
+			}
+		case !errors.As(err, &f) || !strings.HasPrefix(err.Error(), c.at+": ") && !strings.HasPrefix(err.Error(), "c:2:3: papers.x has no "):
+			t.Errorf("%q: %v, want the place %s", c.text, err, c.at)
+		}
+	}
+	for _, w := range written {
+		s := load(t, File{"c", []byte("defaults:\n  paper: " + w + "\n  trade:   " + w + "\n")})
+		for kind, at := range map[string]string{"paper": "c:2:10", "trade": "c:3:12"} {
+			if got, _ := s.Default(kind); got != w || s.DefaultAt(kind) != at {
+				t.Errorf("defaults.%s: %s was read as %q at %s", kind, w, got, s.DefaultAt(kind))
+			}
+		}
+		if _, err := Load(File{"c", []byte("trades:\n  " + w + ": {tape: II}\n")}); err != nil && !strings.HasPrefix(err.Error(), "c:2:3: ") {
+			t.Errorf("a trade of the name %s: %v", w, err)
+		}
+	}
+	s := load(t, File{"c", []byte("trades: {True: {fraction: 16, hook: yes}, null: {}}")})
+	if tr, err := s.Trade("true"); err != nil || tr.Name != "True" || tr.Figures.Denominator != 16 || !tr.Hook {
+		t.Errorf("%+v, %v", tr, err)
+	}
+	if tr, err := s.Trade("null"); err != nil || tr.Lettering != 3.5 {
+		t.Errorf("a trade that says nothing takes all from general: %+v, %v", tr, err)
 	}
 }
 

@@ -86,7 +86,7 @@ func (r *checkRequest) check(args []string) error {
 	if err != nil {
 		return err
 	}
-	if err := r.tell(c, w, wrote); err != nil {
+	if err := r.tell(c, w, wrote, g.travels(w)...); err != nil {
 		return err
 	}
 	if !c.Passed() {
@@ -168,7 +168,7 @@ func (r *checkRequest) write(c *app.Check, g goal) (wrote string, err error) {
 }
 
 // tell says what was found and what was written.
-func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string) error {
+func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string, more ...string) error {
 	words := io.Writer(r.console.out)
 	if r.json {
 		if err := writeJSON(r.console.out, c.Report()); err != nil {
@@ -182,7 +182,9 @@ func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string) error {
 		if !r.json {
 			fmt.Fprintln(words)
 		}
-		fmt.Fprintln(words, oneLine(folderName(wrote)+": "+c.Summary()))
+		for _, l := range append([]string{folderName(wrote) + ": " + c.Summary()}, more...) {
+			fmt.Fprintln(words, oneLine(l))
+		}
 	}
 	for _, l := range w.Warnings() {
 		fmt.Fprintln(r.console.err, oneLine("take care: "+l))

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -53,6 +54,14 @@ func (r *request) goal(example string, folder bool, known ...string) (goal, erro
 		return goal{}, fault("has no ending, so it does not say what to write", "endings: "+list)
 	}
 	return goal{}, fault(fmt.Sprintf("%q is not an ending that is known here", "."+ending), "endings: "+list)
+}
+
+// travels says what goes with a PDF; of other files nothing.
+func (g goal) travels(w app.Work) []string {
+	if g.ending != "pdf" {
+		return nil
+	}
+	return []string{w.Travels()}
 }
 
 // asFolder is the folder that takes the place of a file with too many pages for

@@ -33,8 +33,8 @@ func (r *request) pegsGoal(args []string) error {
 		return fault("holds a character that no name can", "")
 	case !strings.EqualFold(filepath.Ext(base), ".csv") || strings.HasPrefix(base, ".csv"):
 		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
-	case filepath.Clean(r.pegs) == filepath.Clean(r.out) || sameFile(r.pegs, r.out):
-		return fault("is the output itself", "name another file for the pegs")
+	case whole.Same(r.pegs, r.out):
+		return fault("leads to the same file as -o "+strict.Shorten(r.out), "name another file for the pegs")
 	}
 	for _, a := range args {
 		if !strings.Contains(a, "=") && sameFile(a, r.pegs) {

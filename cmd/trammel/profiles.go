@@ -28,7 +28,14 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
   printers:
     shed: {left: 4 mm, right: 4 mm, overlap: 12 mm}
   trades:
-    thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}`,
+    thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}
+
+Each value is read as the text that stands there, and a length has its unit.
+
+A PDF that trammel made carries its job, and under made_with all settings that it was
+made with. Opened as a job it goes by those, and by nobody's profiles: it is the same
+job everywhere. Flags go over them; that another paper or printer was asked for, and
+that a printer's correction is not known here, is said.`,
 		Example: `  trammel profiles
   trammel profiles show joiner`,
 		RunE: func(cmd *cobra.Command, args []string) error {

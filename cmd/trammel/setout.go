@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/whole"
@@ -95,5 +97,5 @@ func (r *request) setout(args []string) error {
 	if err != nil {
 		return err
 	}
-	return r.done(s.Report(), w, append([]string{folderName(wrote) + ": " + s.Summary()}, pegs...)...)
+	return r.done(s.Report(), w, slices.Concat([]string{folderName(wrote) + ": " + s.Summary()}, g.travels(w), pegs)...)
 }

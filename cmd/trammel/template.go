@@ -88,7 +88,7 @@ func (r *request) template(args []string) error {
 	}
 	lines := t.Summary()
 	lines[0] = folderName(wrote) + ": " + lines[0]
-	return r.done(t.Report(), w, lines...)
+	return r.done(t.Report(), w, append(lines, g.travels(w)...)...)
 }
 
 // folderName marks a folder as one.

@@ -117,7 +117,7 @@ func TestWrongTables(t *testing.T) {
 		{args: []string{"setout", "job.yaml", "-o", "out.csv", "--pegs", "pegs.csv"}, job: "pieces:\n  - measure: [AB=8m, BC=6m, CA=5m]\n  - measure: [AB=8m, BC=6m, CA=7m]\n", status: words,
 			line: "--pegs pegs.csv: a file of pegs is of one sheet, and this job has 2", hint: "make a job of the piece"},
 		{args: []string{"setout", "AB=8m", "BC=6m", "CA=5m", "-o", "out.csv", "--pegs", "./out.csv"}, status: words,
-			line: "--pegs ./out.csv: is the output itself", hint: "name another file for the pegs"},
+			line: "--pegs ./out.csv: leads to the same file as -o out.csv", hint: "name another file for the pegs"},
 		// What a job says of its site.
 		siteWrong("tape: IV", `job.yaml:2:9: tape: "IV" is not a class of tapes`, "write I, II or III, as the tape itself says near its zero; II is the usual one"),
 		siteWrong("taep: II", `job.yaml:2:3: unknown key "taep" in site`, `did you mean "tape"?`),

@@ -37,7 +37,7 @@ func FuzzTable(f *testing.F) {
 		if len(list) == 0 || len(list) != len(j.Pieces[0].Measure) {
 			t.Fatalf("%d and %d measurements", len(list), len(j.Pieces[0].Measure))
 		}
-		text, err := job.Write(j, job.Over{Unit: "mm"})
+		text, err := job.Write(j, job.Over{Unit: job.Setting{Text: "mm"}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -132,8 +132,10 @@ func TestTableCarried(t *testing.T) {
 	if err != nil || string(data) != want {
 		t.Fatalf("%s, %v", data, err)
 	}
-	data, err = job.Write(j, job.Over{Outline: []geom.Name{"A", "B", "C"}, Sides: []job.Aside{{Right: true}, {Point: "C", Of: [2]geom.Name{"A", "B"}}},
-		Found: []string{"AB=601", "BC=450"}, Site: map[string]string{"tape": "II", "origin": "1000,2000"}})
+	data, err = job.Write(j, job.Over{
+		Piece: job.Piece{Outline: []geom.Name{"A", "B", "C"}, Sides: []job.Aside{{Right: true}, {Point: "C", Of: [2]geom.Name{"A", "B"}}}, Found: []job.Setting{{Text: "AB=601"}, {Text: "BC=450"}}},
+		Site:  map[string]job.Setting{"tape": {Text: "II"}, "origin": {Text: "1000,2000"}},
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -146,8 +148,8 @@ func TestTableCarried(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := back.Pieces[0]
-	got := fmt.Sprintf("%v %v, %v %d %s %d %s %s %s", p.Outline, p.Sides[0], p.Sides[1], len(p.Measure), p.Measure[0].Text, len(p.Found), p.Found[0].Text, back.Site["tape"].Text, back.Site["origin"].Text)
+	p, o := back.Pieces[0], back.Over
+	got := fmt.Sprintf("%v %v, %v %d %s %d %s %s %s", o.Piece.Outline, o.Piece.Sides[0], o.Piece.Sides[1], len(p.Measure), p.Measure[0].Text, len(p.Found), p.Found[0].Text, o.Site["tape"].Text, o.Site["origin"].Text)
 	if got != "[A B C] right, C left of AB 3 AB=600+-3 2 AB=601 II 1000,2000" {
 		t.Errorf("carried: %s\n%s", got, data)
 	}

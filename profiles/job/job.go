@@ -39,6 +39,7 @@ type Job struct {
 	Date   string             // YYYY-MM-DD
 	Site   map[string]Setting // by the words of SiteKeys: the ground, the tools and the day
 	Pieces []Piece
+	Over   Over // what a document was made with
 }
 
 // Piece is one triangle, or one net of triangles, to be made.
@@ -81,6 +82,12 @@ func read(j Job, root strict.Value, err error) (Job, error) {
 	if err != nil {
 		return j, err
 	}
+	made, root, carried := root.Take(madeWith)
+	if carried {
+		if j.Over, err = readOver(made); err != nil {
+			return j, err
+		}
+	}
 	fields, err := root.Fields("the job", "job", "unit", "fraction", "angles", "trade", "paper", "printer", "date", "site", "pieces")
 	if err != nil {
 		return j, err
@@ -110,7 +117,7 @@ func read(j Job, root strict.Value, err error) (Job, error) {
 	if j.Pieces == nil {
 		return j, root.Fault("the job has no pieces", "pieces: and below it  - measure: [AB=600, BC=450, CA=450]")
 	}
-	return j, nil
+	return j, j.settle(made)
 }
 
 func name(v strict.Value, what string) (string, error) {

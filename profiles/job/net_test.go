@@ -42,15 +42,15 @@ func TestNet(t *testing.T) {
 	}
 }
 
-// What was said over a job stands in the job that is written, and what it had stays.
+// What counts over a job stands in the job that is written, and what it had stays.
 func TestNetWritten(t *testing.T) {
 	j, err := Read("n.yaml", []byte(netted))
 	if err != nil {
 		t.Fatal(err)
 	}
 	over := Over{
-		Outline: []geom.Name{"A", "B", "E", "C"}, Sides: []Aside{{Right: true}, {Point: "E", Of: [2]geom.Name{"C", "B"}}},
-		Site: map[string]string{"tape": "I", "permitted": "2 mm"},
+		Piece: Piece{Outline: []geom.Name{"A", "B", "E", "C"}, Sides: []Aside{{Right: true}, {Point: "E", Of: [2]geom.Name{"C", "B"}}}},
+		Site:  map[string]Setting{"tape": {Text: "I"}, "permitted": {Text: "2 mm"}},
 	}
 	data, err := Write(j, over)
 	if err != nil {
@@ -60,17 +60,18 @@ func TestNetWritten(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, data)
 	}
-	p := again.Pieces[0]
+	p := again.Over.Piece
 	for i := range p.Sides {
 		p.Sides[i].Where = ""
 	}
-	if !reflect.DeepEqual(p.Outline, over.Outline) || !reflect.DeepEqual(p.Sides, over.Sides) {
+	if !reflect.DeepEqual(p.Outline, over.Piece.Outline) || !reflect.DeepEqual(p.Sides, over.Piece.Sides) {
 		t.Errorf("%v %v from\n%s", p.Outline, p.Sides, data)
 	}
-	for key, want := range map[string]string{"tape": "I", "every": "1 m", "permitted": "2 mm"} {
-		if got := again.Site[key].Text; got != want {
-			t.Errorf("%s %q, want %q", key, got, want)
-		}
+	if got := again.Over.Site; len(got) != 2 || got["tape"].Text != "I" || got["permitted"].Text != "2 mm" {
+		t.Errorf("site %v", got)
+	}
+	if !reflect.DeepEqual(again.Pieces, j.Pieces) || !reflect.DeepEqual(again.Site, j.Site) {
+		t.Errorf("the job's own lines say something else:\n%s", data)
 	}
 }
 

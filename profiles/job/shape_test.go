@@ -136,7 +136,7 @@ func TestShapeWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := Write(j, Over{Paper: "A3"})
+	data, err := Write(j, Over{Paper: Profile{Name: Setting{Text: "A3"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -153,7 +153,7 @@ func TestShapeWritten(t *testing.T) {
 		return all
 	}
 	a, b := j.Pieces[0].Shape, again.Pieces[0].Shape
-	if !reflect.DeepEqual(texts(a), texts(b)) || a.Pair != b.Pair || a.Face != b.Face || a.Grain != b.Grain || again.Paper.Text != "A3" {
+	if !reflect.DeepEqual(texts(a), texts(b)) || a.Pair != b.Pair || a.Face != b.Face || a.Grain != b.Grain || again.Over.Paper.Name.Text != "A3" {
 		t.Errorf("written\n%s\nsays %+v", data, b)
 	}
 }

@@ -49,6 +49,16 @@ func ParseMethod(text string) (geom.Method, error) {
 	return geom.AsMeasured, &unit.Fault{What: fmt.Sprintf("%q is not a way to construct", strict.Shorten(text)), Hint: strict.Suggest(text, words)}
 }
 
+// MethodWord is a method as ParseMethod reads it, empty for AsMeasured.
+func MethodWord(with geom.Method) string {
+	for _, m := range methods {
+		if m.method == with {
+			return m.word
+		}
+	}
+	return ""
+}
+
 var pair = regexp.MustCompile(`^([A-Z][0-9]*)([A-Z][0-9]*)$`)
 
 // ParseBase reads the two ends of a baseline, such as AB. A Fault has no place yet.

@@ -1,96 +1,135 @@
 package job
 
 import (
+	"encoding/json"
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
 
-// Over is what was said over a job by other means than its file. What is empty
-// or zero leaves the job as it is.
-type Over struct {
-	Unit, Fraction, Angles, Trade, Paper string
-
-	Base     [2]geom.Name
-	With     geom.Method
-	Pick     Pick
-	PickedOf []int // the pieces that Pick is for, by their index
-
-	Outline []geom.Name
-	Sides   []Aside
-	Found   []string          // the tokens of what was measured back
-	FoundOf []int             // the pieces that Found is for, by their index; nil: all
-	Site    map[string]string // by the words of SiteKeys
-}
-
-func (o Over) nothing() bool {
-	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
-		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Site) == 0
-}
-
-// Write is the text of a job file that says the job and what was said over it:
-// the very bytes that were read where nothing was. A job without a file, or from a
-// list of measurements, is written with the names, measurements, notes and
-// quantities of its pieces alone.
+// Write is the text of a job file that says the job and what counts over it: the
+// very bytes that were read where that is nothing, and those bytes with one more key,
+// made_with, where it is something. A job without a file, or from a list of
+// measurements, is written with the names, measurements, notes and quantities of its
+// pieces alone. The errors are *unit.Fault.
 func Write(j Job, o Over) ([]byte, error) {
 	text := j.Raw
 	if text == nil {
 		text = written(j)
 	}
-	if o.nothing() {
-		return text, nil
+	a := strict.Addition{Key: madeWith, Remark: remarks}
+	text, err := strict.Without(text, a)
+	said := o.said()
+	if err != nil || len(said) == 0 {
+		return text, err
 	}
-	root, err := strict.Parse(j.File, text)
-	if err != nil {
-		return nil, err
+	a.Lines, a.JSON = said.lines(), quotedJSON(madeWith)+": "+said.json("  ")
+	if len(text)+2*len(a.JSON)+len(a.Remark[0])*len(a.Remark) > strict.MaxBytes { // lines and indents are shorter than twice the JSON
+		return nil, &unit.Fault{Where: j.File, What: "is too large to go into a PDF with the settings it was made with", Hint: "take remarks out, or make several jobs of it"}
 	}
-	fields, err := root.Fields("the job")
-	if err != nil {
-		return nil, err
-	}
-	for _, s := range [...][2]string{{"unit", o.Unit}, {"fraction", o.Fraction}, {"angles", o.Angles}, {"trade", o.Trade}, {"paper", o.Paper}} {
-		if s[1] != "" {
-			root.Put(s[0], s[1])
+	return strict.Add(text, a)
+}
+
+// Remarks says whether the file that the job was read from has remarks, beside what
+// Write puts above what it was made with.
+func (j Job) Remarks() bool {
+	text, err := strict.Without(j.Raw, strict.Addition{Key: madeWith, Remark: remarks})
+	return err == nil && strict.Remarks(text)
+}
+
+// remarks stand above made_with.
+var remarks = []string{
+	"# What the PDF was made with. It counts over the lines above and over anybody's own",
+	"# settings, so that the job is the same everywhere. Take it out to go by your own.",
+}
+
+// keyed are keys with what they say: a string, a []string or a keyed.
+type keyed []struct {
+	key  string
+	says any
+}
+
+// add adds what says anything.
+func (k *keyed) add(key string, says any) {
+	switch v := says.(type) {
+	case string:
+		if v = printable(v); v == "" {
+			return
+		}
+		says = v
+	case []string:
+		if len(v) == 0 {
+			return
+		}
+	case keyed:
+		if len(v) == 0 {
+			return
 		}
 	}
-	for _, key := range siteKeys {
-		if text := o.Site[key]; text != "" {
-			root.Under("site").Put(key, text)
+	*k = append(*k, struct {
+		key  string
+		says any
+	}{key, says})
+}
+
+// printable is a flag's text as a file may have it: a tab or a line's end is a blank.
+func printable(s string) string {
+	return strings.TrimSpace(strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
 		}
+		return r
+	}, s))
+}
+
+// lines are those of YAML, a key each. Words are in double quotes: whatever they look
+// like, they are text.
+func (k keyed) lines() []string {
+	all := []string{madeWith + ":"}
+	for _, e := range k {
+		all = append(all, "  "+e.key+": "+flow(e.says, func(key string) string { return key }))
 	}
-	for _, f := range fields {
-		if f.Key != "pieces" {
-			continue
-		}
-		items, _ := f.Value.Items()
-		for i, piece := range items {
-			if o.Pick != Unpicked && slices.Contains(o.PickedOf, i) {
-				piece.Put("pick", o.Pick.String())
-			}
-			if o.Base != [2]geom.Name{} {
-				piece.Put("base", string(o.Base[0]+o.Base[1]))
-			}
-			if len(o.Outline) > 0 {
-				piece.Put("outline", joined(o.Outline))
-			}
-			if len(o.Sides) > 0 {
-				piece.Put("side", sideWords(o.Sides))
-			}
-			if len(o.Found) > 0 && (o.FoundOf == nil || slices.Contains(o.FoundOf, i)) {
-				piece.PutList("found", o.Found)
-			}
-			for _, m := range methods {
-				if m.method == o.With {
-					piece.Put("with", m.word)
-				}
-			}
-		}
+	return all
+}
+
+// json is the same as JSON, a key on each line.
+func (k keyed) json(indent string) string {
+	var all []string
+	for _, e := range k {
+		all = append(all, indent+"  "+quotedJSON(e.key)+": "+flow(e.says, quotedJSON))
 	}
-	return root.Bytes()
+	return "{\n" + strings.Join(all, ",\n") + "\n" + indent + "}"
+}
+
+// flow is a value on one line, its keys as the given function writes them.
+func flow(says any, key func(string) string) string {
+	var all []string
+	switch v := says.(type) {
+	case []string:
+		for _, s := range v {
+			all = append(all, quotedJSON(printable(s)))
+		}
+		return "[" + strings.Join(all, ", ") + "]"
+	case keyed:
+		for _, e := range v {
+			all = append(all, key(e.key)+": "+flow(e.says, key))
+		}
+		return "{" + strings.Join(all, ", ") + "}"
+	}
+	return quotedJSON(fmt.Sprint(says))
+}
+
+// quotedJSON is text in double quotes, which YAML and JSON read alike.
+func quotedJSON(s string) string {
+	var b strings.Builder
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	_ = e.Encode(s) // text can always be written
+	return strings.TrimSuffix(b.String(), "\n")
 }
 
 func joined(names []geom.Name) string {

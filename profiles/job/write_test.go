@@ -1,11 +1,14 @@
 package job
 
 import (
+	"encoding/json"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"trammel/geom"
+	"trammel/profiles/strict"
 )
 
 // plain is a job without its places and bytes, to compare what it says.
@@ -34,38 +37,194 @@ func TestWriteAsRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, o := range []Over{{}, {Pick: Both}} { // a pick for no piece says nothing
-		if got, err := Write(j, o); err != nil || string(got) != good {
-			t.Errorf("%v\n%s", err, got)
+	if got, err := Write(j, Over{}); err != nil || string(got) != good {
+		t.Errorf("%v\n%s", err, got)
+	}
+}
+
+// full is all that can count over a job.
+var full = Over{
+	Unit: Setting{Text: "mm"}, Figures: Setting{Text: "in"}, Fraction: Setting{Text: "1/8"}, Angles: Setting{Text: "minutes"},
+	Trade:     Profile{Setting{Text: "stair's"}, []Value{{"tape", Setting{Text: "no"}}, {"compass", Setting{Text: `7'-10 1/2"`}}}},
+	Paper:     Profile{Name: Setting{Text: "12x18in"}},
+	Printer:   Profile{Setting{Text: "shed # 2"}, []Value{{"left", Setting{Text: "4 mm"}}}},
+	Landscape: Setting{Text: "yes"}, Pages: Setting{Text: "outline"}, Turn: Setting{Text: "1:12"}, Apart: Setting{Text: "yes"}, Without: Setting{Text: "notes,construction"},
+	Correction: Setting{Text: "across 0.001, along 0"}, Pegs: Setting{Text: "square"}, Source: Setting{Text: "gräben.csv"},
+	Site: map[string]Setting{"every": {Text: "1 m"}, "slope": {Text: "1:20"}},
+	Piece: Piece{Pick: Second, Base: [2]geom.Name{"A", "B2"}, With: geom.BySquare, Outline: []geom.Name{"A", "B", "C"},
+		Sides: []Aside{{Point: "E", Of: [2]geom.Name{"C", "B"}}, {Right: true}}, Found: []Setting{{Text: "AB=2,4m"}, {Text: "C-AB=12"}}},
+	FoundOf: 1, Places: []Setting{{Text: "3:9"}, {Text: "4:9"}},
+}
+
+// bare is an Over without its places.
+func (o Over) bare() Over {
+	for _, w := range o.words() {
+		w.to.Where = ""
+	}
+	profile := func(p Profile) Profile {
+		p.Name.Where = ""
+		p.Values = slices.Clone(p.Values)
+		for i := range p.Values {
+			p.Values[i].Where = ""
+		}
+		return p
+	}
+	list := func(l []Setting) []Setting {
+		l = slices.Clone(l)
+		for i := range l {
+			l[i].Where = ""
+		}
+		return l
+	}
+	o.Trade, o.Paper, o.Printer = profile(o.Trade), profile(o.Paper), profile(o.Printer)
+	o.Places, o.Piece.Found = list(o.Places), list(o.Piece.Found)
+	site := map[string]Setting{}
+	for k, s := range o.Site {
+		site[k] = Setting{Text: s.Text}
+	}
+	o.Site = site
+	p := &o.Piece
+	p.PickAt, p.BaseAt, p.OutlineAt, p.SideAt, p.FoundAt = "", "", "", "", ""
+	p.Sides = slices.Clone(p.Sides)
+	for i := range p.Sides {
+		p.Sides[i].Where = ""
+	}
+	return o
+}
+
+// forms are jobs as people and programs write them. Each says the same.
+var forms = map[string]string{
+	"block":                           "# on the slip\njob: Gate\npieces: # two\n  - measure: [AB=1, BC=1, CA=1] # by the quay\n\n  - measure:\n      - KL=2,4m\n    pick: 1\n",
+	"block, no end of line":           "job: Gate\npieces:\n- measure: [AB=1, BC=1, CA=1]\n- {measure: [\"KL=2,4m\"], pick: 1}",
+	"block, begun and ended":          "---\njob: Gate\npieces:\n- measure: [AB=1, BC=1, CA=1]\n- {measure: [\"KL=2,4m\"], pick: 1}\n...\n# the end.\n",
+	"block, indented":                 "  job: Gate\n  pieces:\n    - measure: [AB=1, BC=1, CA=1]\n    - measure: [\"KL=2,4m\"]\n      pick: 1\n  # made_with: nothing\n",
+	"block, words over lines":         "pieces:\n- measure: [AB=1, BC=1, CA=1]\n- measure:\n  - KL=2,4m\n  pick: 1\njob:\n  Gate\n    # indented\n",
+	"block, Windows":                  "job: Gate\r\npieces:\r\n  - measure: [AB=1, BC=1, CA=1]\r\n  - measure:\r\n      - KL=2,4m\r\n    pick: 1\r\n",
+	"flow":                            "{job: Gate, pieces: [{measure: [AB=1, BC=1, CA=1]}, {measure: ['KL=2,4m'], pick: 1}]}",
+	"flow, with a comma at the end":   "{job: Gate, # }\n  pieces: [{measure: [AB=1, BC=1, CA=1]}, {measure: ['KL=2,4m'], pick: 1},],\n} # that's it }\n# {}\n",
+	"flow, a remark before the brace": "--- {job: Gate,\n  pieces: [{measure: [AB=1, BC=1, CA=1]}, {measure: ['KL=2,4m'], pick: 1}] # }, two\n}\n",
+	"JSON":                            "{\n\t\"job\": \"Gate\",\n\t\"pieces\": [\n\t\t{\"measure\": [\"AB=1\", \"BC=1\", \"CA=1\"]}, {\"measure\": [\"KL=2,4m\"], \"pick\": 1}\n\t]\n}\n",
+	"JSON on a line":                  `{"job":"Gate","pieces":[{"measure":["AB=1","BC=1","CA=1"]},{"measure":["KL=2,4m"],"pick":1}]}`,
+}
+
+// What counts over a job is in what is written and reads as it was, whatever the form
+// of the job; every measurement stands where it stood; JSON stays JSON; written again
+// the file is the same, and without it is what it was.
+func TestWriteOver(t *testing.T) {
+	for name, text := range forms {
+		j, err := Read("gate.yaml", []byte(text))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		data, err := Write(j, full)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		got, err := Read("gate.yaml", data)
+		if err != nil {
+			t.Errorf("%s: %v\n%s", name, err, data)
+			continue
+		}
+		if !reflect.DeepEqual(got.Over.bare(), full.bare()) {
+			t.Errorf("%s: written\n%s\nsays %+v\nwant %+v", name, data, got.Over.bare(), full.bare())
+		}
+		if got.Pieces[0].Found == nil {
+			t.Errorf("%s: what was found is not with its piece", name)
+		}
+		got.Pieces[0].Found, got.Pieces[0].FoundAt = nil, ""
+		if !reflect.DeepEqual(got.Pieces, j.Pieces) || got.Name != j.Name {
+			t.Errorf("%s: the pieces, or their places, have changed:\n%s", name, data)
+		}
+		if strings.HasPrefix(name, "JSON") && !json.Valid(data) {
+			t.Errorf("%s: is no JSON any more:\n%s", name, data)
+		}
+		if again, err := Write(got, full); err != nil || string(again) != string(data) {
+			t.Errorf("%s: written again\n%s\nwas\n%s\n%v", name, again, data, err)
+		}
+		if back, err := Write(got, Over{}); err != nil || solid(string(back)) != solid(text) {
+			t.Errorf("%s: without it\n%q, was\n%q; %v", name, back, text, err)
+		}
+		if remarks := strings.Count(text, "#"); strings.Count(string(data), "#") < remarks {
+			t.Errorf("%s: a remark is gone:\n%s", name, data)
 		}
 	}
 }
 
-// What is said over a job is in what is written, and nothing else has changed.
-func TestWriteOver(t *testing.T) {
-	json := "{\n\t\"job\": \"Gate\", \"paper\": \"A4\",\n\t\"pieces\": [\n\t\t{\"measure\": [\"AB=1\", \"BC=1\", \"CA=1\"]}, {\"measure\": [\"KL=2,4m\"], \"pick\": 1}\n\t]\n}\n"
-	over := Over{Unit: "in", Fraction: "1/8", Angles: "minutes", Trade: "no", Paper: "12x18in", Base: [2]geom.Name{"A", "B2"}, With: geom.BySquare, Pick: Second, PickedOf: []int{1}}
-	for _, text := range []string{good, json} {
-		j, err := Read("slip.yaml", []byte(text))
+// solid is a text without blanks, and without a comma that parts nothing.
+func solid(text string) string {
+	return strings.ReplaceAll(strings.Join(strings.Fields(text), ""), ",}", "}")
+}
+
+// What a flag may hold and a file may not: tabs and ends of lines.
+func TestOverOfFlags(t *testing.T) {
+	j, err := Read("slip.yaml", []byte(good))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := Write(j, Over{Turn: Setting{Text: " 30\t"}, Without: Setting{Text: "notes,\n construction"}, Paper: Profile{Name: Setting{Text: "300\tx 500"}},
+		Piece: Piece{Found: []Setting{{Text: "AB=12\u2009345\t"}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := Read("slip.yaml", data)
+	if o := got.Over; err != nil || o.Turn.Text != "30" || o.Without.Text != "notes,  construction" || o.Paper.Name.Text != "300 x 500" || o.Piece.Found[0].Text != "AB=12\u2009345" {
+		t.Errorf("%+v, %v", o.bare(), err)
+	}
+}
+
+// A file with it that somebody changed by hand is read, and written without it.
+func TestOverByHand(t *testing.T) {
+	for _, text := range []string{
+		"made_with:\n  unit: in\n\n  # mine\n  site: {every: 1 m}\n# my own\npieces:\n- measure: [AB=1]\n",
+		"pieces:\n- measure: [AB=1]\nmade_with: {unit: in,\n  site: {every: 1 m}}\n# my own\njob: x\n",
+		"{made_with: {unit: in, site: {every: 1 m}}, # my own\n pieces: [{measure: [AB=1]}], job: 'made_with: {'}",
+		"{pieces: [{measure: [AB=1], name: 'ä made_with'}], made_with: {unit: in, site: {every: 1 m}}, job: x # my own\n}",
+	} {
+		j, err := Read("j", []byte(text))
 		if err != nil {
-			t.Fatal(err)
+			t.Fatalf("%q: %v", text, err)
 		}
-		data, err := Write(j, over)
+		if j.Over.Unit.Text != "in" || j.Over.Site["every"].Text != "1 m" {
+			t.Errorf("%q: %+v", text, j.Over)
+		}
+		data, err := Write(j, Over{Unit: Setting{Text: "m"}})
 		if err != nil {
-			t.Fatal(err)
+			t.Errorf("%q: %v", text, err)
+			continue
 		}
-		want := plain(t, []byte(text))
-		want.Unit.Text, want.Fraction.Text, want.Angles.Text, want.Trade.Text, want.Paper.Text = "in", "1/8", "minutes", "no", "12x18in"
-		for i := range want.Pieces {
-			want.Pieces[i].Base, want.Pieces[i].With = over.Base, over.With
+		again, err := Read("j", data)
+		if err != nil || again.Over.Unit.Text != "m" || again.Over.Site != nil || again.Name.Text != j.Name.Text || !strings.Contains(string(data), "# my own") {
+			t.Errorf("%q has become\n%s\n%v", text, data, err)
 		}
-		want.Pieces[1].Pick = Second
-		if got := plain(t, data); !reflect.DeepEqual(got, want) {
-			t.Errorf("written\n%s\nsays %+v\nwant %+v", data, got, want)
+	}
+}
+
+func TestOverRefuses(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"unti: mm", `j:4:3: unknown key "unti" in made_with`},
+		{"unit: ", "j:4:8: unit is empty"},
+		{"trade: joiner", `j:4:10: trade is not keys with values but "joiner"`},
+		{"trade: {tape: II}", "j:4:10: trade has no name"},
+		{"paper: {name: [A4]}", "j:4:17: name is a list, not text"},
+		{"pick: 3", `j:4:9: pick: "3" is not a pick`},
+		{"outline: [A, A, B]", "j:4:16: outline: A stands in it twice"},
+		{"site: {evry: 1 m}", `j:4:10: unknown key "evry" in site`},
+		{"found: [AB=1]\n  found_of: 2", "j:4:3: found_of: there is no piece 2"},
+		{"landscape: perhaps", `j:4:3: made_with: "perhaps" is not known in it`},
+		{"pegs: ropes", `j:4:3: made_with: pegs: "ropes" is not a way to construct`},
+	} {
+		_, err := Read("j", []byte("pieces:\n- measure: [AB=1]\nmade_with:\n  "+c.text+"\n"))
+		if err == nil || err.Error() != c.want {
+			t.Errorf("%s: %v, want %s", c.text, err, c.want)
 		}
-		if strings.Contains(text, "# for the slip") != strings.Contains(string(data), "# for the slip") {
-			t.Errorf("the remark is gone:\n%s", data)
-		}
+	}
+	j, err := Read("j", []byte("pieces:\n- measure: [AB=1]\n#"+strings.Repeat("x", strict.MaxBytes-500)+"\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Write(j, full); err == nil || !strings.Contains(err.Error(), "is too large to go into a PDF") {
+		t.Errorf("a job that could not be opened again: %v", err)
 	}
 }
 

@@ -78,6 +78,22 @@ func (v Value) Fields(what string, known ...string) ([]Field, error) {
 	return fields, nil
 }
 
+// Take is the value of a key that a program writes, and the map without it, so that
+// no person who mistypes a key is told of it.
+func (v Value) Take(key string) (taken, rest Value, ok bool) {
+	if v.node.Kind != yaml.MappingNode {
+		return Value{}, v, false
+	}
+	for i := 0; i+1 < len(v.node.Content); i += 2 {
+		if v.node.Content[i].Value == key {
+			n := *v.node
+			n.Content = slices.Delete(slices.Clone(n.Content), i, i+2)
+			return Value{v.file, v.node.Content[i+1]}, Value{v.file, &n}, true
+		}
+	}
+	return Value{}, v, false
+}
+
 // Items are the values of a list.
 func (v Value) Items() ([]Value, bool) {
 	if v.node.Kind != yaml.SequenceNode {
@@ -103,13 +119,21 @@ func (v Value) Keys() ([]string, bool) {
 }
 
 // Text is the value as written, a single line that is not empty. YAML's own
-// reading of it (number, date, truth) is passed over.
+// reading of it (number, date, truth) is passed over, but for nothing: null and ~.
 func (v Value) Text(what string) (string, error) {
+	if v.isNull() {
+		return "", v.empty(what)
+	}
+	return v.Written(what)
+}
+
+// Written is Text that takes null and ~ too for the letters that they are.
+func (v Value) Written(what string) (string, error) {
 	switch {
 	case v.node.Kind != yaml.ScalarNode:
 		return "", v.Fault(what+" is "+v.kind()+", not text", "")
-	case v.isNull() || strings.TrimSpace(v.node.Value) == "":
-		return "", v.Fault(what+" is empty", "take the line out, or say what it is")
+	case strings.TrimSpace(v.node.Value) == "":
+		return "", v.empty(what)
 	case strings.ContainsAny(v.node.Value, "\n\r"):
 		return "", v.Fault(what+" is longer than one line", "")
 	case strings.ContainsFunc(v.node.Value, unicode.IsControl):
@@ -118,14 +142,14 @@ func (v Value) Text(what string) (string, error) {
 	return strings.TrimSpace(v.node.Value), nil
 }
 
+func (v Value) empty(what string) *unit.Fault {
+	return v.Fault(what+" is empty", "take the line out, or say what it is")
+}
+
 // Blank says whether nothing is written in the value's place.
 func (v Value) Blank() bool {
 	return v.isNull() || v.node.Kind == yaml.ScalarNode && strings.TrimSpace(v.node.Value) == ""
 }
-
-// Quoted says whether YAML reads the value as text: false where it would make a
-// number, a date or a truth of it.
-func (v Value) Quoted() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!str" }
 
 var whole = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})$`)
 

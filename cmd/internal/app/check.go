@@ -63,10 +63,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 		return nil, &unit.Fault{Where: w.Job.File, What: "nothing says what was found", Hint: "--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]"}
 	}
 	if f.Where != "" { // the document says it too
-		c.work.over.FoundOf = []int{c.of[0].Index}
-		for _, t := range f.Tokens {
-			c.work.over.Found = append(c.work.over.Found, t.Text)
-		}
+		c.work.over.FoundOf, c.work.over.Piece.Found = c.of[0].Index+1, f.Tokens
 	}
 	return c, nil
 }

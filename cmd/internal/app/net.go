@@ -35,7 +35,7 @@ func netOf(j job.Job, p job.Piece, o Options) (netWords, error) {
 		}
 	}
 	if len(o.Outline) > 0 {
-		s.outline, s.outlineAt = o.Outline, "--outline"
+		s.outline, s.outlineAt = o.Outline, cmp.Or(o.OutlineAt, "--outline")
 	}
 	if len(o.Sides) > 0 {
 		s.sides = o.Sides

@@ -32,7 +32,8 @@ type Options struct {
 	Base      [2]geom.Name
 	BaseAt    string
 	With      geom.Method
-	Outline   []geom.Name            // of the one piece that there is
+	Outline   []geom.Name // of the one piece that there is
+	OutlineAt string
 	Sides     []job.Aside            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
@@ -51,8 +52,10 @@ type Work struct {
 	Printer profiles.Printer
 	Site    Site
 	Pieces  []Piece
-	madeFor madeFor      // the printer
-	over    job.Over     // what the options say over the job
+	madeFor madeFor  // the printer
+	over    job.Over // what it is made with, for the job in a document
+	paper   profiles.Paper
+	other   []string     // what is not as in the document that the job came from
 	bare    unit.Unit    // that a bare number counts
 	hide    []draw.Layer // left out of the pages
 	roll    bool         // pages are as long as needed; Sheet.Height is the most
@@ -117,6 +120,7 @@ func Named(name string, tokens []job.Setting) job.Job {
 // measurements fix none.
 func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	w := Work{Job: j, Title: j.Name.Text}
+	o = o.over(j.Over)
 	s := settings{set, o, j}
 	bare, err := s.trade(&w)
 	if err != nil {
@@ -148,7 +152,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
 	}
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
-	if u, ok := imperial(all); ok && o.Unit.Text == "" && j.Unit.Text == "" && w.Trade.Figures.Unit < unit.IN {
+	if u, ok := imperial(all); ok && first(o.Unit, j.Unit, j.Over.Figures).Text == "" && w.Trade.Figures.Unit < unit.IN {
 		w.Figures.Unit = u
 	}
 	w.Site.Tools.Feet = w.Figures.Unit >= unit.IN
@@ -166,7 +170,8 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
-	w.over, w.bare = over(j, o, bare, w.Pieces), bare
+	w.bare = bare
+	w.over = w.madeWith(o)
 	return w, nil
 }
 
@@ -387,7 +392,7 @@ func (w Work) outline(t geom.Triangle) string {
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
-	all := w.otherPaper()
+	all := append(slices.Clone(w.other), w.otherPaper()...)
 	for _, p := range w.Pieces {
 		for _, s := range p.Warnings {
 			if len(w.Pieces) > 1 {

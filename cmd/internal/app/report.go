@@ -45,7 +45,8 @@ type PieceReport struct {
 }
 
 // MeasuredReport is one measurement beside the triangle. Moves says how far each
-// corner goes for 1 mm more (a length) or 0.5° more (an angle).
+// corner goes for 1 mm more (a length) or 0.5° more (an angle). Where is of the job as
+// it was read first: a PDF that carries it says what its file said.
 type MeasuredReport struct {
 	Token     string             `json:"token"`
 	Where     string             `json:"where,omitempty"`
@@ -112,6 +113,7 @@ func (w Work) Report() Report {
 	}
 	for i, p := range w.Pieces {
 		r.Pieces[i] = w.report(p)
+		w.places(&r.Pieces[i])
 	}
 	return r
 }

@@ -8,6 +8,7 @@ import (
 	"trammel/geom/survey"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
+	"trammel/profiles/job"
 )
 
 // Setout is the setting-out sheets of a job, one a piece.
@@ -20,8 +21,8 @@ func (w Work) Setout() (*Setout, error) { return w.SetoutBy(geom.AsMeasured) }
 // SetoutBy prepares the sheets, the pegs placed by arcs, by a square or by an angle;
 // AsMeasured: as the job says, else by the surest way.
 func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
-	if with != geom.AsMeasured && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return p.Net != nil }) {
-		w.over.With = with // for the job in the file
+	if with != geom.AsMeasured {
+		w.over.Pegs = job.Setting{Text: job.MethodWord(with)} // for the job in the file
 	}
 	if err := w.Picked(); err != nil {
 		return nil, err
@@ -75,6 +76,9 @@ var ways = map[geom.Method]survey.Method{geom.ByArcs: survey.TwoArcs, geom.BySqu
 
 // wayOf is the method that was asked for; nil: the surest.
 func (w Work) wayOf(p Piece, with geom.Method) *survey.Method {
+	if with == geom.AsMeasured {
+		with, _ = job.ParseMethod(w.Job.Over.Pegs.Text) // tried when it was read
+	}
 	if with == geom.AsMeasured {
 		with = w.Job.Pieces[p.Index].With
 	}

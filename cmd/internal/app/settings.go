@@ -24,8 +24,8 @@ func (s settings) said(kind string, settings ...job.Setting) job.Setting {
 	if t := first(settings...); t.Text != "" {
 		return t
 	}
-	name, from := s.set.Default(kind)
-	return job.Setting{Text: name, Where: from + ": defaults." + kind}
+	name, _ := s.set.Default(kind)
+	return job.Setting{Text: name, Where: s.set.DefaultAt(kind) + ": defaults." + kind}
 }
 
 // first setting that says something.
@@ -40,15 +40,23 @@ func first(settings ...job.Setting) job.Setting {
 
 // trade decides the trade, what a bare number counts and how figures are written.
 func (s settings) trade(w *Work) (bare unit.Unit, err error) {
-	name := s.said("trade", s.o.Trade, s.job.Trade)
-	if w.Trade, err = s.set.Trade(name.Text); err != nil {
-		return 0, placed(err, name.Where)
+	made := s.job.Over
+	if t := made.Trade; t.Name.Text != "" && s.o.Trade.Text == "" {
+		w.Trade, err = profiles.ReadTrade(t.Name.Text, items(t))
+		err = placed(err, t.Name.Where)
+	} else {
+		name := s.said("trade", s.o.Trade, s.job.Trade)
+		w.Trade, err = s.set.Trade(name.Text)
+		err = placed(err, name.Where)
+	}
+	if err != nil {
+		return 0, err
 	}
 	w.Figures = w.Trade.Figures
 	bare = w.Trade.Unit
 	// A job that says its unit keeps it for its own bare numbers: what somebody
 	// wrote is not read otherwise because it is to be printed in inches.
-	for _, t := range []job.Setting{s.o.Unit, s.job.Unit} {
+	for _, t := range []job.Setting{s.o.Unit, s.job.Unit, made.Unit} {
 		if t.Text == "" {
 			continue
 		}
@@ -56,17 +64,17 @@ func (s settings) trade(w *Work) (bare unit.Unit, err error) {
 			return 0, placed(err, t.Where)
 		}
 	}
-	if t := first(s.o.Unit, s.job.Unit); t.Text != "" {
+	if t := first(s.o.Unit, made.Figures, s.job.Unit); t.Text != "" {
 		if w.Figures.Unit, err = unit.ParseUnit(t.Text); err != nil {
 			return 0, placed(err, t.Where)
 		}
 	}
-	if t := first(s.o.Fraction, s.job.Fraction); t.Text != "" {
+	if t := first(s.o.Fraction, made.Fraction, s.job.Fraction); t.Text != "" {
 		if w.Figures.Denominator, err = profiles.ParseFraction(t.Text); err != nil {
 			return 0, placed(err, t.Where)
 		}
 	}
-	if t := first(s.o.Angles, s.job.Angles); t.Text != "" {
+	if t := first(s.o.Angles, made.Angles, s.job.Angles); t.Text != "" {
 		if w.Figures.Minutes, err = profiles.ParseAngles(t.Text); err != nil {
 			return 0, placed(err, t.Where)
 		}
@@ -76,20 +84,13 @@ func (s settings) trade(w *Work) (bare unit.Unit, err error) {
 
 // paper decides the sheet: paper, printer, margins, overlap, and which pages.
 func (s settings) paper(w *Work) error {
-	name := s.said("paper", s.o.Paper, s.job.Paper)
-	p, err := s.set.Paper(name.Text)
+	p, err := s.sheet(w)
 	if err != nil {
-		return placed(err, name.Where)
+		return err
 	}
-	printer := s.said("printer", s.o.Printer, s.job.Printer)
-	var known *profiles.Calibration
-	if s.o.Calibration != nil {
-		if known, err = s.o.Calibration(printer.Text); err != nil {
-			return err
-		}
-	}
-	if w.Printer, err = s.set.PrinterWith(printer.Text, known); err != nil {
-		return placed(err, printer.Where)
+	known, err := s.printer(w)
+	if err != nil {
+		return err
 	}
 	if t := s.o.Margin; t.Text != "" {
 		m, err := profiles.ParseMargin(t.Text)
@@ -108,6 +109,7 @@ func (s settings) paper(w *Work) error {
 		}
 		w.Printer.From["overlap"] = t.Where
 	}
+	w.paper = p
 	if w.roll = p.Roll; w.roll && s.o.Landscape {
 		return &unit.Fault{Where: "--landscape", What: "a roll has no other way to lie", Hint: "leave --landscape out: the piece is turned as it takes least of the roll"}
 	}
@@ -133,6 +135,69 @@ func (s settings) paper(w *Work) error {
 	}
 	w.hide, err = without(s.o.Without)
 	return err
+}
+
+// sheet is the paper: that which a document was made on, unless another is asked for.
+func (s settings) sheet(w *Work) (profiles.Paper, error) {
+	made := s.job.Over.Paper
+	if made.Name.Text != "" && s.o.Paper.Text == "" {
+		p, err := profiles.ReadPaper(made.Name.Text, items(made))
+		return p, placed(err, made.Name.Where)
+	}
+	name := s.said("paper", s.o.Paper, s.job.Paper)
+	p, err := s.set.Paper(name.Text)
+	if made.Name.Text != "" && made.Name.Text != p.Name {
+		w.other = append(w.other, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
+	}
+	return p, placed(err, name.Where)
+}
+
+// printer is the one that a document was made for, unless another is asked for, and
+// its calibration, where the pages are corrected for it. The document needs neither.
+func (s settings) printer(w *Work) (known *profiles.Calibration, err error) {
+	calibration := s.o.Calibration
+	if calibration == nil {
+		calibration = func(string) (*profiles.Calibration, error) { return nil, nil }
+	}
+	made := s.job.Over.Printer
+	if made.Name.Text == "" || s.o.Printer.Text != "" {
+		name := s.said("printer", s.o.Printer, s.job.Printer)
+		if known, err = calibration(name.Text); err != nil {
+			return nil, err
+		}
+		w.Printer, err = s.set.PrinterWith(name.Text, known)
+		if made.Name.Text != "" && made.Name.Text != w.Printer.Name {
+			w.other = append(w.other, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), strict.Shorten(made.Name.Text), w.Printer.Name, name.Where))
+		}
+		return known, placed(err, name.Where)
+	}
+	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, items(made)); err != nil {
+		return nil, placed(err, made.Name.Where)
+	}
+	known, err = calibration(made.Name.Text)
+	was := s.job.Over.Correction.Text
+	switch {
+	case was == "":
+		if err == nil && known != nil {
+			w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with --printer %[1]s they are corrected", strict.Shorten(made.Name.Text), s.document()))
+		}
+		return nil, nil
+	case err != nil:
+		return nil, err
+	case known == nil:
+		w.other = append(w.other, fmt.Sprintf("%s was corrected for the printer %s, of which nothing is known here: these pages come without the correction, so measure the check bars", s.document(), strict.Shorten(made.Name.Text)))
+	case correction(known.Found) != was:
+		w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated otherwise here than where %s was made: these pages are corrected as it is here", strict.Shorten(made.Name.Text), s.document()))
+	}
+	return known, nil
+}
+
+// document is what the job came in, in words.
+func (s settings) document() string {
+	if s.job.Within != "" {
+		return s.job.Within
+	}
+	return "the PDF that this job was taken from"
 }
 
 func cover(t job.Setting) (paging.Cover, error) {

@@ -94,11 +94,15 @@ func place(temp, goal string) error {
 		}
 		// Another run has just put its folder there.
 	}
+	if old, err := os.Stat(goal); err == nil {
+		// As with a file: what was kept from other eyes, or open to a group, stays so.
+		_ = os.Chmod(temp, old.Mode()&(fs.ModePerm|fs.ModeSetuid|fs.ModeSetgid|fs.ModeSticky))
+	}
 	if err := exchange(temp, goal); err == nil {
 		os.RemoveAll(temp)
 		return nil
 	}
-	old := temp + "-old"
+	old := temp + aside
 	if err := os.Rename(goal, old); err != nil {
 		return err
 	}
@@ -108,6 +112,9 @@ func place(temp, goal string) error {
 	os.RemoveAll(old)
 	return nil
 }
+
+// aside ends the name of a folder that makes room where two cannot be exchanged.
+const aside = "-old"
 
 // CheckFolder says early whether a goal can be a folder of pages.
 func CheckFolder(goal string) error {
@@ -122,6 +129,8 @@ func CheckFolder(goal string) error {
 		return notFolder(goal, err)
 	case !info.IsDir():
 		return &unit.Fault{Where: goal, What: "is a file, and a folder of pages is to be written", Hint: "name a folder"}
+	case info.Mode().Perm()&0o222 == 0:
+		return &fs.PathError{Op: "write", Path: goal, Err: errors.New("is write-protected")}
 	}
 	if link, err := os.Lstat(goal); err == nil && link.Mode()&fs.ModeSymlink != 0 {
 		return &unit.Fault{Where: goal, What: "is a link, and a folder of pages is to be written", Hint: "name the folder itself"}

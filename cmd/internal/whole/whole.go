@@ -4,7 +4,7 @@
 //
 // Work in progress lies beside its goal, under a name that begins with
 // ".trammel-". A killed run leaves that behind; the next run to the same goal
-// takes it away.
+// takes it away, and after a day the next to any goal beside it.
 package whole
 
 import (
@@ -279,33 +279,6 @@ func same(f *os.File, path string) bool {
 	a, errA := f.Stat()
 	b, errB := os.Stat(path)
 	return errA == nil && errB == nil && os.SameFile(a, b)
-}
-
-// sweep takes away what killed runs to the same goal have left: whatever has
-// such a name and is held by no living run.
-func sweep(goal string) {
-	entries, err := os.ReadDir(filepath.Dir(goal))
-	if err != nil {
-		return
-	}
-	for _, e := range entries {
-		random, ok := strings.CutPrefix(e.Name(), mark)
-		if !ok || len(random) < 13 || random[12:] != tail(goal) {
-			continue
-		}
-		if _, err := hex.DecodeString(random[:12]); err != nil {
-			continue
-		}
-		path := filepath.Join(filepath.Dir(goal), e.Name())
-		f, err := os.Open(path)
-		if err != nil {
-			continue
-		}
-		if left(f) {
-			os.RemoveAll(path)
-		}
-		f.Close()
-	}
 }
 
 // syncFolder brings a folder's entries to the disk. A failure is passed over: the
