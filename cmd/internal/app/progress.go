@@ -18,10 +18,10 @@ func (p Progress) say(doing string, done, of int) {
 }
 
 // allSteps is what goes into looking for the fewest pages of all pieces of a job, some
-// 20 s. The pieces take from it in their order, so that a job of a few hard pieces, or of
+// 15 s. The pieces take from it in their order, so that a job of a few hard pieces, or of
 // many easy ones, has every proof; what is left for each at the end is leastSteps.
 const (
-	allSteps   = 1_500_000_000
+	allSteps   = 1_000_000_000
 	leastSteps = 1_000_000
 )
 

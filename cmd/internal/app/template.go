@@ -51,6 +51,9 @@ func (w Work) Template() (*Template, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	if err := w.ready(); err != nil {
+		return nil, err
+	}
 	t := &Template{work: w}
 	left := allSteps
 	for i, p := range w.Pieces {
