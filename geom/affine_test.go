@@ -84,7 +84,7 @@ func TestDistortionIsFoundAndUndone(t *testing.T) {
 		m := d.Affine()
 		var spans []Span
 		for _, v := range []Point{{190, 0}, {0, 277}, {190, 277}, {-190, 277}} {
-			spans = append(spans, Span{v, m.Apply(v).Distance(Point{}), 0.25})
+			spans = append(spans, Span{Over: v, Found: m.Apply(v).Distance(Point{}), Step: 0.25})
 		}
 		f, err := FitDistortion(spans)
 		if err != nil {
@@ -145,7 +145,7 @@ func TestFitRefusesTooFewDirections(t *testing.T) {
 	for _, v := range [][]Point{{{190, 0}, {0, 277}}, {{190, 0}, {0, 277}, {95, 0}, {0, -277}}, {{1, 1}, {2, 2}, {3, 3}, {4, 4}}, nil} {
 		var spans []Span
 		for _, p := range v {
-			spans = append(spans, Span{p, p.Distance(Point{}), 0.25})
+			spans = append(spans, Span{Over: p, Found: p.Distance(Point{}), Step: 0.25})
 		}
 		if f, err := FitDistortion(spans); err == nil {
 			t.Errorf("%v: %v", v, f.Distortion)

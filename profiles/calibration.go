@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,7 +20,8 @@ type Calibration struct {
 	Paper         string
 	Width, Height unit.Length // of the paper as it was printed on
 	Found         Misprint
-	Uncertainty   float64       // what 95 of 100 lengths stay within once corrected, of the length
+	Uncertainty   float64       // what every length stays within once corrected, on 95 of 100 pages, of the length
+	OfRule        float64       // what the rule may be wrong by has in that; 0 where nobody reckoned with it
 	Edges         *Edges        // nil where nobody read them
 	Sheets        []SheetRecord // in the order in which they were read
 	From          string        // where it was read; empty for a new one
@@ -42,8 +44,35 @@ type SheetRecord struct {
 	Width, Height  unit.Length // of its rectangle
 	Corrected      Misprint    // what the sheet was corrected for: none on a first one
 	Fine           bool        // read by the ticks at the corners
+	Tool           RuleSaid    // what it was read with
 	AB, AD, AC, BD unit.Length // as found
 }
+
+// RuleSaid is what somebody said of the rule and of the reading.
+type RuleSaid struct {
+	Rule    string // I, II or III, as stamped on it, or a length: what it is wrong by at most; empty where it was not said
+	Reading string // a length: how closely it was read; empty where it was not said
+}
+
+// Limits of what is said of a rule and of reading.
+const (
+	mostWrong = 5 * unit.Millimetre
+	mostNoise = 1 * unit.Millimetre
+)
+
+// ParseRule reads what is said of a rule: its class, or a length that it is wrong by at most.
+func ParseRule(text string) (class string, wrong unit.Length, err error) {
+	if c := strings.ToUpper(strings.TrimSpace(text)); slices.Contains(Classes(), c) {
+		return c, 0, nil
+	}
+	if wrong, err = lengthBetween(text, 0, mostWrong); err != nil {
+		return "", 0, &unit.Fault{What: fmt.Sprintf("%q says nothing of a rule", strict.Shorten(text)), Hint: "the class that is stamped on it, I, II or III; or what it is wrong by at most, such as 0.05mm"}
+	}
+	return "", wrong, nil
+}
+
+// ParseReading reads how closely lengths were read.
+func ParseReading(text string) (unit.Length, error) { return lengthBetween(text, 0, mostNoise) }
 
 // Limits of a calibration. Beyond them the page was not printed at its size, and no
 // printer that works is so far out (judgement; office printers are within 0.5 %).
@@ -83,6 +112,9 @@ func (c Calibration) Text() []byte {
 		"# across and along: too long by so much of the length; skew: degrees over a right angle.\n"+
 		"printer: %q\npaper: %q\nwidth: %s\nheight: %s\n%s\nuncertainty: %s\n",
 		c.Printer, c.Paper, length(c.Width), length(c.Height), misprint(c.Found, "\n"), number(c.Uncertainty, 7))
+	if c.OfRule > 0 {
+		fmt.Fprintf(&b, "of the rule: %s\n", number(c.OfRule, 7))
+	}
 	if e := c.Edges; e != nil {
 		fmt.Fprintf(&b, "edges: {left: %s, top: %s, right: %s, bottom: %s}\n", length(e.Left), length(e.Top), length(e.Right), length(e.Bottom))
 	}
@@ -92,10 +124,22 @@ func (c Calibration) Text() []byte {
 		if s.Fine {
 			read = "ticks"
 		}
-		fmt.Fprintf(&b, "  - {date: %q, width: %s, height: %s, corrected: {%s}, read: %s,\n     AB: %s, AD: %s, AC: %s, BD: %s}\n",
-			s.Date, length(s.Width), length(s.Height), misprint(s.Corrected, ", "), read, length(s.AB), length(s.AD), length(s.AC), length(s.BD))
+		fmt.Fprintf(&b, "  - {date: %q, width: %s, height: %s, corrected: {%s}, read: %s,\n     AB: %s, AD: %s, AC: %s, BD: %s%s}\n",
+			s.Date, length(s.Width), length(s.Height), misprint(s.Corrected, ", "), read, length(s.AB), length(s.AD), length(s.AC), length(s.BD), s.Tool.text())
 	}
 	return b.Bytes()
+}
+
+// text of what was said, as the end of a sheet's entry.
+func (r RuleSaid) text() string {
+	say := ""
+	if r.Rule != "" {
+		say += fmt.Sprintf(", rule: %q", r.Rule)
+	}
+	if r.Reading != "" {
+		say += fmt.Sprintf(", reading: %q", r.Reading)
+	}
+	return say
 }
 
 // ReadCalibration reads such a file. The errors are *unit.Fault with file, line
@@ -107,11 +151,14 @@ func ReadCalibration(file string, data []byte) (Calibration, error) {
 		return c, err
 	}
 	r := calibrationReader{}
-	fields := r.fields(root, "the calibration", "printer", "paper", "width", "height", "across", "along", "skew", "uncertainty", "edges", "sheets")
+	fields := r.fields(root, "the calibration", "printer", "paper", "width", "height", "across", "along", "skew", "uncertainty", "of the rule", "edges", "sheets")
 	c.Printer, c.Paper = r.text(fields, "printer"), r.text(fields, "paper")
 	c.Width, c.Height = r.length(fields, "width", leastPaper, mostPaper), r.length(fields, "height", leastPaper, mostPaper)
 	c.Found = r.misprint(fields)
 	c.Uncertainty = r.number(fields, "uncertainty", 0, 1)
+	if _, ok := fields["of the rule"]; ok {
+		c.OfRule = r.number(fields, "of the rule", 0, 1)
+	}
 	if v, ok := fields["edges"]; ok {
 		e := r.fields(v, "edges", "left", "top", "right", "bottom")
 		c.Edges = &Edges{r.length(e, "left", 0, mostMargin), r.length(e, "top", 0, mostMargin), r.length(e, "right", 0, mostMargin), r.length(e, "bottom", 0, mostMargin)}
@@ -141,7 +188,7 @@ func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecor
 		r.err = at.Fault(fmt.Sprintf("sheets is not a list of 1 to %d sheets", MostSheets), restart)
 	}
 	for _, v := range each {
-		f := r.fields(v, "a sheet", "date", "width", "height", "corrected", "read", "AB", "AD", "AC", "BD")
+		f := r.fields(v, "a sheet", "date", "width", "height", "corrected", "read", "AB", "AD", "AC", "BD", "rule", "reading")
 		s := SheetRecord{Date: r.text(f, "date"), Width: r.length(f, "width", 1, mostPaper), Height: r.length(f, "height", 1, mostPaper)}
 		switch read := r.text(f, "read"); {
 		case read == "ticks":
@@ -158,9 +205,27 @@ func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecor
 		if v, ok := f["corrected"]; ok {
 			s.Corrected = r.misprint(r.fields(v, "corrected", "across", "along", "skew"))
 		}
+		s.Tool = r.said(f)
 		all = append(all, s)
 	}
 	return all
+}
+
+// said is what a sheet's entry says of the rule and of the reading.
+func (r *calibrationReader) said(of map[string]strict.Value) (said RuleSaid) {
+	if v, ok := of["rule"]; ok {
+		said.Rule = r.text(of, "rule")
+		if _, _, err := ParseRule(said.Rule); err != nil && r.err == nil {
+			r.fail(v, fmt.Errorf("rule: %w", err))
+		}
+	}
+	if v, ok := of["reading"]; ok {
+		said.Reading = r.text(of, "reading")
+		if _, err := ParseReading(said.Reading); err != nil && r.err == nil {
+			r.fail(v, fmt.Errorf("reading: %w", err))
+		}
+	}
+	return said
 }
 
 const restart = "take the file away and calibrate again"

@@ -14,11 +14,11 @@ import (
 func shed() Calibration {
 	return Calibration{
 		Printer: "Shed laser", Paper: "A4", Width: 210, Height: 297,
-		Found: Misprint{-0.0044, 0.00125, 0.1375 * unit.Degree}, Uncertainty: 0.00065,
+		Found: Misprint{-0.0044, 0.00125, 0.1375 * unit.Degree}, Uncertainty: 0.00065, OfRule: 0.0002,
 		Edges: &Edges{4, 5.5, 4, 12.25},
 		Sheets: []SheetRecord{
 			{Date: "2024-06-11", Width: 190, Height: 277, AB: 189.25, AD: 277.5, AC: 336, BD: 335.25},
-			{Date: "2024-06-12", Width: 189.95, Height: 276.85, Corrected: Misprint{-0.0045, 0.00127, -0.1 * unit.Degree}, Fine: true, AB: 189.9, AD: 276.8, AC: 335.7, BD: 335.8},
+			{Date: "2024-06-12", Width: 189.95, Height: 276.85, Corrected: Misprint{-0.0045, 0.00127, -0.1 * unit.Degree}, Fine: true, AB: 189.9, AD: 276.8, AC: 335.7, BD: 335.8, Tool: RuleSaid{Rule: "I", Reading: "0.07 mm"}},
 		},
 	}
 }
@@ -46,6 +46,21 @@ func TestCalibrationIsKept(t *testing.T) {
 	}
 }
 
+// A file from before the rule was reckoned with is read: nothing was said of the rule.
+func TestCalibrationFromBefore(t *testing.T) {
+	old := string(shed().Text())
+	for _, s := range []string{"of the rule: \"0.0002\"\n", ", rule: \"I\", reading: \"0.07 mm\""} {
+		if !strings.Contains(old, s) {
+			t.Fatalf("%q is not in the file", s)
+		}
+		old = strings.Replace(old, s, "", 1)
+	}
+	c, err := ReadCalibration("x.yaml", []byte(old))
+	if err != nil || c.OfRule != 0 || c.Sheets[1].Tool != (RuleSaid{}) || c.Uncertainty != 0.00065 {
+		t.Errorf("%v: %+v", err, c)
+	}
+}
+
 func TestCalibrationFaults(t *testing.T) {
 	good := string(shed().Text())
 	for _, c := range []struct{ old, new, where, what string }{
@@ -57,13 +72,16 @@ func TestCalibrationFaults(t *testing.T) {
 		{"width: 210 mm", "width: 2 mm", "x.yaml:5:8", "is less than"},
 		{"width: 210 mm", "width: wide", "x.yaml:5:8", "is not a length"},
 		{"paper: \"A4\"", "sheet: A4", "x.yaml:4:1", `unknown key "sheet" in the calibration`},
+		{"rule: \"I\"", "rule: true", "x.yaml", `"true" says nothing of a rule`},
+		{"reading: \"0.07 mm\"", "reading: 3 mm", "x.yaml", `"3 mm" is more than 1 mm`},
+		{"of the rule: \"0.0002\"", "of the rule: much", "x.yaml:11:14", `of the rule: "much" is not a number`},
 		{"read: ticks", "read: ears", "x.yaml", `read: "ears" is not known`},
-		{"top: 5.5 mm", "above: 5.5 mm", "x.yaml:11", `unknown key "above" in edges`},
-		{"edges: {left: 4 mm, ", "edges: {", "x.yaml:11:8", "there is no left"},
-		{"AB: 189.25 mm, ", "", "x.yaml:13:5", "there is no AB"},
+		{"top: 5.5 mm", "above: 5.5 mm", "x.yaml:12", `unknown key "above" in edges`},
+		{"edges: {left: 4 mm, ", "edges: {", "x.yaml:12:8", "there is no left"},
+		{"AB: 189.25 mm, ", "", "x.yaml:14:5", "there is no AB"},
 		{`"Shed laser"`, `"../shed"`, "x.yaml:3:10", "cannot be the name of a printer"},
 		{"sheets: # as read, mm", "sheets: 7\nmore:", "x.yaml", "unknown key"},
-		{good[strings.Index(good, "sheets:"):], "sheets: []\n", "x.yaml:12:9", "sheets is not a list of 1 to 6 sheets"},
+		{good[strings.Index(good, "sheets:"):], "sheets: []\n", "x.yaml:13:9", "sheets is not a list of 1 to 6 sheets"},
 		{good[strings.Index(good, "sheets:"):], "", "x.yaml:3:1", "sheets is not a list of 1 to 6 sheets"},
 		{good, "", "x.yaml:1:1", "the file is empty"},
 		{good, "[]", "x.yaml:1:1", "the calibration is not keys with values"},

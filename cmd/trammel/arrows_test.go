@@ -33,7 +33,7 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/app":   {"trammel/geom", "trammel/geom/shape", "trammel/geom/survey", "trammel/geom/unit", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/whole": {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
-		"github.com/spf13/cobra", "github.com/spf13/pflag", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/unit",
+		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/unit",
 		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
 	},
 }

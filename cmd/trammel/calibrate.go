@@ -17,12 +17,13 @@ import (
 	"trammel/cmd/internal/whole"
 	"trammel/geom/unit"
 	"trammel/profiles"
+	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
 func calibrateCommand(c console) *cobra.Command {
 	r := &request{console: c}
-	var found string
+	var found, rule, reading string
 	var again bool
 	var number int
 	cmd := &cobra.Command{
@@ -37,11 +38,15 @@ to C, the one from B to D, and where printing stops at the left, the top, the
 right and the bottom. Corners do for names too: AB, AD, AC, BD. With neither -o nor
 --found it says what is kept.
 
+What is promised of corrected pages counts the step of reading, the reading itself
+and the rule, which its class allows to be wrong: say with --found which class is
+stamped on it. A rule without a stamp is taken for class II.
+
 --again makes the sheet once more, corrected, to see that it comes out true. It has
 ticks to read tenths by; what is found on it, typed with --again, is added to what
 is known.`,
 		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
-  trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12
+  trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12 --rule II
   trammel calibrate --printer shed --again -o again.pdf`,
 		Args: cobra.ArbitraryArgs, // a value that was forgotten is found first
 	}
@@ -51,6 +56,8 @@ is known.`,
 	f.StringVar(&r.paper, "paper", "", "`paper` of the sheet; the larger, the truer")
 	f.StringVar(&r.margin, "margin", "", "`width` of what stays outside the crosses")
 	f.StringVar(&found, "found", "", "`readings`: width=…,height=…,diagonal=…,diagonal=…[,edges=l,t,r,b]")
+	f.StringVar(&rule, "rule", "", "`class` of the steel rule, I, II or III, as stamped on it; or what it is wrong by at most, such as 0.05mm")
+	f.StringVar(&reading, "reading", "", "`closeness` you read to: two readings of three lie no further off (0.1mm unless you say)")
 	f.BoolVar(&again, "again", false, "a sheet corrected by what is known already")
 	f.IntVar(&number, "sheet", 0, "`number` of the corrected sheet that was read, as it says itself")
 	f.BoolVar(&r.json, "json", false, "print what was found as JSON on standard output")
@@ -67,7 +74,9 @@ is known.`,
 			return r.calibrationSheet(again)
 		}
 		if r.flags.Changed("found") {
-			return r.found(found, again, number)
+			return r.found(found, app.CalibrateOptions{
+				Again: again, Read: true, Sheet: number, Rule: r.said("rule", rule), Reading: r.said("reading", reading),
+			})
 		}
 		return r.known(again)
 	}
@@ -107,7 +116,7 @@ func (r *request) calibrationSheet(again bool) error {
 	if err != nil {
 		return err
 	}
-	c, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet")
+	c, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet", "rule", "reading")
 	if err != nil {
 		return err
 	}
@@ -118,11 +127,16 @@ func (r *request) calibrationSheet(again bool) error {
 	return nil
 }
 
-func (r *request) found(found string, again bool, number int) error {
-	if r.flags.Changed("sheet") && !again {
+func (r *request) found(found string, o app.CalibrateOptions) error {
+	if r.flags.Changed("sheet") && !o.Again {
 		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
 	}
-	c, err := r.calibration(app.CalibrateOptions{Again: again, Read: true, Sheet: number})
+	for _, s := range []job.Setting{o.Rule, o.Reading} {
+		if s.Where != "" && strings.TrimSpace(s.Text) == "" {
+			return &unit.Fault{Where: s.Where, What: "wants a value"}
+		}
+	}
+	c, err := r.calibration(o)
 	if err != nil {
 		return err
 	}
@@ -130,7 +144,7 @@ func (r *request) found(found string, again bool, number int) error {
 	if err != nil {
 		return in("--found", err)
 	}
-	if again && read.Edges != nil {
+	if o.Again && read.Edges != nil {
 		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
 	}
 	learned, err := c.Learn(read, today())
@@ -164,7 +178,7 @@ func (r *request) known(again bool) error {
 	if again {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
-	if _, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet"); err != nil {
+	if _, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet", "rule", "reading"); err != nil {
 		return err
 	}
 	c, err := kept(r.printer)

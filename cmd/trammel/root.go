@@ -30,12 +30,19 @@ type console struct {
 	in       io.Reader
 	out, err io.Writer
 	keeper   *whole.Keeper
+	bar      *bar // nil where nobody would see it
 }
 
 // run is the whole program: arguments in, exit status out.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
+	var b *bar
+	if terminal(errs) {
+		b = &bar{to: errs}
+		out, errs = clearing{out, b}, clearing{errs, b}
+	}
+	defer b.clear()
 	said := &sayer{to: out}
-	c := console{in, said, errs, &whole.Keeper{}}
+	c := console{in, said, errs, &whole.Keeper{}, b}
 	watch(c.keeper)
 	root := rootCommand(c)
 	root.SetArgs(args)

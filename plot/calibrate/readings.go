@@ -16,7 +16,9 @@ type Readings struct {
 	Corrected     geom.Distortion
 	AB, AD        unit.Length
 	AC, BD        unit.Length
-	Fine          bool // read by the ticks, to a tenth
+	Fine          bool        // read by the ticks, to a tenth
+	Noise         unit.Length // of the hand and the eye besides the step, one standard deviation
+	Rule          Rule
 }
 
 // Steps of reading: by eye between the marks of a rule, and by the ticks.
@@ -35,17 +37,40 @@ func (r Readings) Step() unit.Length {
 
 // Limit is how far a diagonal may be from what the other readings make of it.
 // Readings that are within half a step leave at most (1 + √2) steps, in a square:
-// 0.6 mm by eye. The ticks have a little more for the rule's zero.
+// 0.6 mm by eye. The ticks have a little more for the rule's zero. Four readings of a
+// standard deviation s leave √6 s, of which 3.3 are passed once in a thousand sheets; a
+// rule that is off at the diagonals alone leaves twice that. Both at once are rare.
 func (r Readings) Limit() unit.Length {
+	least := unit.Length(0.6)
 	if r.Fine {
-		return 0.3
+		least = 0.3
 	}
-	return 0.6
+	if r.Noise == 0 && r.Rule.Wrong(r.AC) == 0 {
+		return least
+	}
+	return max(least, unit.Length(math.Hypot(3.3*math.Sqrt(6)*r.spread(), 2*r.Rule.Wrong(r.AC).MM())))
+}
+
+// spread of one reading, rounding and noise, as one standard deviation in mm.
+func (r Readings) spread() float64 {
+	return math.Hypot(r.Step().MM()/math.Sqrt(12), r.Noise.MM())
 }
 
 // Agreement is how far a reading may be from what all sheets together make of it:
 // half a step of a first sheet, as much for the others, and a little for the paper.
 const Agreement unit.Length = 0.3
+
+// agreement is that of several sheets, with their noise: passed by one length of a
+// thousand, as Limit is.
+func agreement(all []Readings) unit.Length {
+	most := Agreement
+	for _, r := range all {
+		if r.Noise > 0 {
+			most = max(most, unit.Length(3.3*r.spread()))
+		}
+	}
+	return most
+}
 
 // names of the lengths in the order of all lists here.
 var names = [4]string{"AB", "AD", "AC", "BD"}
@@ -72,7 +97,7 @@ func (r Readings) Spans() []geom.Span {
 			long := v.Distance(geom.Point{})
 			v, l = v.Times(float64((long-back)/long)), l-back
 		}
-		all = append(all, geom.Span{Over: file.Apply(v), Found: l, Step: r.Step()})
+		all = append(all, geom.Span{Over: file.Apply(v), Found: l, Step: r.Step(), Noise: r.Noise})
 	}
 	return all
 }
@@ -100,7 +125,8 @@ func (r Readings) suspects() []suspect {
 	for i, v := range [4]float64{half - sq(f[1]), half - sq(f[0]), twice - sq(f[3]), twice - sq(f[2])} {
 		q := f
 		q[i] = unit.Length(math.Sqrt(max(v, 0)))
-		g := Readings{Width: r.Width, Height: r.Height, Corrected: r.Corrected, AB: q[0], AD: q[1], AC: q[2], BD: q[3]}
+		g := r
+		g.Fine, g.AB, g.AD, g.AC, g.BD = false, q[0], q[1], q[2], q[3]
 		odd := math.Inf(1)
 		if fit, err := geom.FitDistortion(g.Spans()); err == nil && q[i] > 0 {
 			odd = math.Hypot(math.Hypot(fit.Across, fit.Along), math.Hypot(fit.Across-fit.Along, 2*fit.Skew.Radians()))
@@ -122,6 +148,9 @@ func (r Readings) suspects() []suspect {
 // Check refuses readings that do not belong to one rectangle, or to a page that
 // was printed at its size. The error is a *unit.Fault.
 func (r Readings) Check(paper string) error {
+	if err := r.swapped(); err != nil {
+		return err
+	}
 	if c := r.Closing(); math.Abs(c.MM()) > r.Limit().MM() || math.IsNaN(c.MM()) {
 		way := "long"
 		if c < 0 {
@@ -133,8 +162,8 @@ func (r Readings) Check(paper string) error {
 			rest = append(rest, fmt.Sprintf("%s %.1f", x.name, x.ask.MM()))
 		}
 		return &unit.Fault{
-			What: fmt.Sprintf("the four readings do not belong together: the diagonals are %.1f mm too %s for the sides, and reading leaves %.1f mm at most", math.Abs(c.MM()), way, r.Limit().MM()),
-			Hint: fmt.Sprintf("measure %s again first: by the other three it is about %.1f, and %s was read; if it stays, one of the others is off (%s)", s[0].name, s[0].ask.MM(), number(s[0].read), strings.Join(rest, ", ")),
+			What: fmt.Sprintf("the four readings do not belong together: the diagonals are %.1f mm too %s for the sides, and reading and rule leave %.1f mm at most", math.Abs(c.MM()), way, r.Limit().MM()),
+			Hint: fmt.Sprintf("measure %s again first: by the other three it is about %.1f, and %s was read; if it stays, one of the others is off (%s), or the rule is: try another rule", s[0].name, s[0].ask.MM(), number(s[0].read), strings.Join(rest, ", ")),
 		}
 	}
 	fit, err := geom.FitDistortion(r.Spans())
@@ -205,9 +234,9 @@ func Solve(all []Readings) (geom.Fit, error) {
 			last = i - (len(fit.Left) - 4)
 		}
 	}
-	if worst > Agreement.MM() {
+	if most := agreement(all); worst > most.MM() {
 		return fit, &unit.Fault{
-			What: fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, Agreement.MM()),
+			What: fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, most.MM()),
 			Hint: fmt.Sprintf("measure %s again; if it stays, the printer or the paper has changed: begin afresh with a sheet made without --again", names[last]),
 		}
 	}

@@ -80,7 +80,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	}
 	items := []string{
 		"Use the paper that templates are printed on. Let it lie flat for ten minutes.",
-		fmt.Sprintf("Take a steel rule of %.0f mm or more; a pocket tape is not true enough. Hold its 10 mm mark on the first cross, read at the second and take off the 10: the end of a rule is worn.", rule),
+		fmt.Sprintf("Take a steel rule of %.0f mm or more; a pocket tape is not true enough. Hold its 10 mm mark on the first cross, read at the second and take off the 10: the end of a rule is worn. See which class is stamped on it, I or II: it says how true it is.", rule),
 		"Read to the nearest 0.25 mm, twice. Do not guess what it ought to be: a good reading is seldom a round one.",
 	}
 	if s.Number > 1 {
@@ -141,7 +141,7 @@ func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
 		c += " --margin " + strings.ReplaceAll(s.Margin, " ", "")
 	}
 	const gap = "______"
-	lines := []string{c, "--found "}
+	lines := []string{c + " --rule __", "--found "}
 	parts := []string{"width=" + gap, ",height=" + gap, ",diagonal=" + gap, ",diagonal=" + gap}
 	if s.Number < 2 {
 		parts = append(parts, ",edges=__,__,__,__")

@@ -31,34 +31,26 @@ const Unreliable unit.Length = 1
 // more than a sliver of the outline, corners clear of the strips that two pages
 // show, fewer rows and columns, fewer joins, and the smallest turn and shift.
 func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error) {
-	g, err := newGrid(s)
+	return LayWithin(outline, s, c, turn, Effort{})
+}
+
+// LayWithin is Lay with no more than that effort for each of its searches: one over all
+// turns, and one more where the turn is given. Where it does not do for the proof, Plan
+// has the fewest pages found, and says that nothing is proven.
+func LayWithin(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Plan, error) {
+	o, err := newOutlined(outline, s, c)
 	if err != nil {
-		return Plan{}, err
-	}
-	if err := checkOutline(outline); err != nil {
 		return Plan{}, err
 	}
 	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
 		return Plan{}, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
 	}
-	base := toXY(outline)
-	centre := middle(base)
-	for k := range base {
-		base[k].x -= centre.x
-		base[k].y -= centre.y
-	}
-	bound, err := checkSize(base, s, g, c, turn)
+	bound, err := checkSize(o.base, s, o.g, c, turn)
 	if err != nil {
 		return Plan{}, err
 	}
-
-	limit := workTriangle
-	if len(base) > 3 {
-		limit = workPolygon
-	}
-	all := newSearch(base, g, c, limit)
-	all.centre = centre
-	parallel := parallelTurns(base)
+	all := o.searching(e)
+	parallel := parallelTurns(o.base)
 	for _, t := range parallel {
 		all.seeds(t)
 	}
@@ -66,51 +58,22 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error)
 		all.shifts(t)
 	}
 	p := Plan{Plain: plainPages(outline, s), Parallel: all.best}
-	level := all.at
 	p.Bound = min(max(bound, all.turns()), all.best)
-	chosen, settled := parallel, p.Bound == all.best
-	if all.best < p.Parallel {
-		level = upright(all.at, g)
-		chosen = []float64{level.turn}
-	}
-	n := all.best
-	if turn != nil {
-		at := math.Remainder(float64(*turn), 2*math.Pi)
-		kept := newSearch(base, g, c, limit)
-		kept.seeds(at)
-		settled = kept.shifts(at) == kept.best
-		chosen, level, n = []float64{at}, kept.at, kept.best
-		all.best = min(all.best, n)
-		p.Kept = true
-	}
 	p.Least, p.Proven = all.best, p.Bound == all.best
-	l := all.choose(chosen, n, level)
-	shape := make([]xy, len(base))
-	rotate(shape, base, l.turn)
-	for k := range shape {
-		shape[k].x += l.x
-		shape[k].y += l.y
+	p.Settled = p.Proven
+	if turn != nil {
+		p.Steps = all.cost
+		return o.keep(p, *turn, e)
 	}
-	pages, added := confirm(shape, l.pages, g, c, l.slack)
-	if added > 0 && l.slack > 0 {
-		l.slack = 0
-		pages, added = confirm(shape, l.pages, g, c, 0)
+	if all.best < p.Parallel {
+		all.at = upright(all.at, o.g)
+		parallel = []float64{all.at.turn}
 	}
-	if added > 0 {
-		settled = false
-		if turn == nil {
-			p.Least, p.Proven = len(pages), false
-		}
-	}
-	if len(pages) > MaxPages {
-		return Plan{}, tooMany(s, float64(len(pages)), false)
-	}
-	p.Settled, p.Slack = settled, unit.Length(l.slack)
-	return assemble(p, outline, s, c, g, centre, l.place, pages), nil
+	return o.finish(p, all, parallel, all.best)
 }
 
-// How much work goes into the search for the fewest pages, in steps of about
-// 10 ns; beyond it the plan is not proven. It is enough for 4000 triangles to 3 m
+// How much work goes into the search for the fewest pages, in spots and rows gone
+// through; beyond it, or beyond its Effort, the plan is not proven. It is enough for 4000 triangles to 3 m
 // and 400 to 20 m, most of which take a hundredth of it.
 const (
 	workTriangle = 100_000_000
@@ -297,19 +260,20 @@ func inside(p []xy, a xy) bool {
 // assemble names the pages and moves the plane so that the lowest row and the
 // leftmost column have number 0. The place is of the piece moved so that its
 // centre is the origin.
-func assemble(plan Plan, outline geom.Polygon, s Sheet, c Cover, g grid, centre xy, at place, pages []page) Plan {
+func assemble(plan Plan, o outlined, at place, pages []page) Plan {
+	s, g := o.sheet, o.g
 	i0, j0, i1, j1 := pages[0].i, pages[0].j, pages[0].i, pages[0].j
 	for _, k := range pages {
 		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
 	}
 	turned := []xy{{}}
-	rotate(turned, []xy{centre}, at.turn)
+	rotate(turned, []xy{o.centre}, at.turn)
 	// The grid leaves out the unreliable edge; the plane of the sheets has it.
 	plan.Place = geom.Placement{Turn: unit.Angle(at.turn), Shift: geom.Point{
 		X: unit.Length(at.x - turned[0].x + g.edge - float64(i0)*g.p),
 		Y: unit.Length(at.y - turned[0].y + g.edge - float64(j0)*g.q),
 	}}
-	plan.Sheet, plan.Cover, plan.Outline = s, c, plan.Place.Polygon(outline)
+	plan.Sheet, plan.Cover, plan.Outline = s, o.cover, plan.Place.Polygon(o.outline)
 	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1
 	there := make(map[page]bool, len(pages))
 	for _, k := range pages {

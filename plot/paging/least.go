@@ -24,8 +24,12 @@ type search struct {
 	at    place
 	goal  int     // so few are enough
 	open  [][]box // boxes not decided, by their bound
-	work  int     // steps done, of about 10 ns
+	work  int     // steps done, of some 10 ns where the outline has few corners
 	limit int
+	cost  int // what all that was done takes, in steps of about 10 ns
+	most  int // beyond which the search is given up
+	tell  func(share float64)
+	told  int  // the cost at the last telling
 	short bool // work ran out before all boxes were there
 }
 
@@ -48,7 +52,7 @@ const start = 24
 const fine = 3.0
 
 func newSearch(base []xy, g grid, c Cover, limit int) *search {
-	s := &search{g: g, cover: c, base: base, limit: limit, best: math.MaxInt, goal: 1}
+	s := &search{g: g, cover: c, base: base, limit: limit, best: math.MaxInt, goal: 1, most: math.MaxInt}
 	s.w.g, s.w.cover = g, c
 	s.w.needed.clear()
 	s.w.taken.clear()
@@ -94,13 +98,17 @@ func (s *search) moved(t []xy, x, y float64) []xy {
 func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
 	n := 1
 	if len(t) == 3 {
-		s.work += 4 + int((max(t[0].y, t[1].y, t[2].y)-min(t[0].y, t[1].y, t[2].y))/s.g.q)
+		rows := 4 + int((max(t[0].y, t[1].y, t[2].y)-min(t[0].y, t[1].y, t[2].y))/s.g.q)
+		s.work += rows
+		s.cost += rows + rows/2
+		if s.cover == OutlineOnly { // chains have several ways to go
+			s.cost += 3 * rows
+		}
 		n = boundTriangle([3]xy{t[0], t[1], t[2]}, xy{x, y}, dx, dy, s.g, s.cover)
 	}
 	if n < want && (len(t) > 3 || max(dx, dy) < fine) {
-		s.w.work = 0
 		n = max(n, s.w.bound(s.moved(t, x, y), dx, dy, want))
-		s.work += s.w.work
+		s.count()
 	}
 	return n
 }
@@ -110,11 +118,25 @@ func (s *search) visit(t []xy, at place) {
 	if s.bound(t, at.x, at.y, 0, 0, s.best) >= s.best {
 		return
 	}
-	s.w.work = 0
 	if n := len(s.w.lay(s.moved(t, at.x, at.y), 0)); n > 0 && n < s.best {
 		s.best, s.at = n, at
 	}
-	s.work += s.w.work
+	s.count()
+}
+
+// count takes over what the walker has done since it was counted last.
+func (s *search) count() {
+	s.work, s.cost = s.work+s.w.work, s.cost+s.w.cost
+	s.w.work, s.w.cost = 0, 0
+}
+
+// spent says that the search is to be given up.
+func (s *search) spent() bool {
+	if s.tell != nil && s.cost >= s.told+tellEvery {
+		s.told = s.cost
+		s.tell(min(1, max(float64(s.work)/float64(s.limit), float64(s.cost)/float64(s.most))))
+	}
+	return s.work > s.limit || s.cost > s.most
 }
 
 // seeds visits the places at a turn that bring a corner onto borders of windows:
@@ -122,7 +144,7 @@ func (s *search) visit(t []xy, at place) {
 func (s *search) seeds(turn float64) {
 	rotate(s.turned, s.base, turn)
 	for _, at := range borderPlaces(s.turned, turn, s.g) {
-		if s.best <= s.goal || s.work > s.limit {
+		if s.best <= s.goal || s.spent() {
 			return
 		}
 		s.visit(s.turned, at)
@@ -203,7 +225,7 @@ func (s *search) roots(turn, ht float64, n int) {
 		rotate(s.turned, s.base, t)
 		for i := range nx {
 			for j := range ny {
-				if s.work > s.limit || s.best <= s.goal {
+				if s.spent() || s.best <= s.goal {
 					s.short = true
 					return
 				}
@@ -275,7 +297,7 @@ func (s *search) run() int {
 			n++
 			continue
 		}
-		if s.work > s.limit {
+		if s.spent() {
 			if s.short {
 				return 1
 			}

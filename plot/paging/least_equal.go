@@ -115,7 +115,7 @@ func (s *search) withSlack(turns []float64, n int, slack float64) []place {
 			found = append(found, place{turn, t.at.x + slack, t.at.y + slack})
 		}
 	}
-	s.work += t.work
+	s.work, s.cost = s.work+t.work, s.cost+t.cost
 	return found
 }
 
@@ -140,7 +140,7 @@ func (s *search) spread(turns []float64, n int, slack float64) []place {
 			}
 		}
 	}
-	s.work += t.work
+	s.work, s.cost = s.work+t.work, s.cost+t.cost
 	return all
 }
 

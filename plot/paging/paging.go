@@ -43,6 +43,7 @@ type Plan struct {
 	Kept       bool           // the turn was given, and len(Cells) − Least is what keeping it costs
 	Settled    bool           // len(Cells) is proven to be the fewest for what was free to choose
 	Slack      unit.Length    // every window may shrink by this on each side, beyond Unreliable, with the same pages; at most 4
+	Steps      int            // what the search took, as Effort counts it
 	Plain      int            // pages that plain rows and columns, unturned, would have taken
 }
 

@@ -37,6 +37,7 @@ type walker struct {
 	last  []int // the spot at which each page of once was met last
 	steps []step
 	work  int // spots gone through, for the one who counts
+	cost  int // what all of it takes, in steps of about 10 ns
 }
 
 // trace lists the spots along the outline and what is needed at any rate: the
@@ -103,6 +104,7 @@ func (w *walker) trace(p []xy, dx, dy float64) bool {
 		w.countInner()
 	}
 	w.work += 3 * len(w.spots)
+	w.cost += 2*len(p) + 4*len(w.spots)
 	return true
 }
 
@@ -190,6 +192,7 @@ func (w *walker) crossings(a, b xy, g grid) {
 		r := append(w.rows[j-w.j0], c)
 		for k := len(r) - 1; k > 0 && r[k-1] > r[k]; k-- {
 			r[k-1], r[k] = r[k], r[k-1]
+			w.cost++
 		}
 		w.rows[j-w.j0] = r
 	}
@@ -216,6 +219,7 @@ func (w *walker) middleIn(n page) bool {
 		return false
 	}
 	r := w.rows[n.j-w.j0]
+	w.cost += 1 + len(r)/8
 	for k := 0; k+1 < len(r); k += 2 {
 		if r[k] <= n.i && n.i < r[k+1] {
 			return true
@@ -226,6 +230,7 @@ func (w *walker) middleIn(n page) bool {
 
 // must says whether the page is needed at any rate.
 func (w *walker) must(n page) bool {
+	w.cost++
 	return w.needed.has(n) || w.cover == Full && w.middleIn(n)
 }
 

@@ -56,6 +56,7 @@ const onePage = 1 << 10
 // a − 1 whose bit is given through to each page of each spot up to b.
 func (w *walker) reckon(a, b, bit int, shared bool) {
 	n := len(w.spots)
+	w.cost += 8 * (b - a + 1)
 	for len(w.steps) < b-a+2 {
 		w.steps = append(w.steps, step{})
 	}

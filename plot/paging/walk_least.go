@@ -6,6 +6,7 @@ func (w *walker) has(n page) bool {
 	if w.must(n) || w.taken.has(n) {
 		return true
 	}
+	w.cost += 1 + len(w.tried)/8
 	for _, m := range w.tried {
 		if m == n {
 			return true
@@ -27,6 +28,7 @@ func (w *walker) stuck(from int) (a, b int) {
 		s := w.spots[k%n]
 		at = w.reach(last, s, at)
 		w.work++
+		w.cost++
 		if at == 0 {
 			return core + 1, k
 		}
@@ -117,6 +119,7 @@ func (w *walker) lower() int {
 // pack and counts those that came there before since and between since and now.
 func (w *walker) pile(a, b, since, now int) (before, with int) {
 	w.once.clear()
+	w.cost += 8 * (b - a)
 	for k := a; k < b; k++ {
 		i, j, ni, nj := w.spots[k].pages()
 		for c := range 4 {
@@ -143,6 +146,7 @@ func (w *walker) pile(a, b, since, now int) (before, with int) {
 // ones that follow each other, as it is where the outline has no corner.
 func (w *walker) straight(a, b int) bool {
 	corner := false
+	w.cost += len(w.corners)/8 + 2*(b-a)
 	for _, c := range w.corners {
 		corner = corner || a <= c && c < b
 	}

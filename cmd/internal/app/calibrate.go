@@ -23,6 +23,7 @@ type CalibrateOptions struct {
 	Printer, Paper, Margin job.Setting
 	Again                  bool                  // a sheet corrected by what is known already
 	Read                   bool                  // the sheet is on paper already, and was measured
+	Rule, Reading          job.Setting           // of what it was measured with
 	Sheet                  int                   // which sheet was measured, as it says itself; 0: it is not said
 	Known                  *profiles.Calibration // of that printer; nil for none
 }
@@ -31,6 +32,7 @@ type CalibrateOptions struct {
 type Calibration struct {
 	sheet calibrate.Sheet
 	known *profiles.Calibration
+	said  profiles.RuleSaid
 }
 
 // leastInset is how far the rectangle stays from the edges of the paper where
@@ -53,6 +55,9 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 			paper = job.Setting{Text: o.Known.Paper, Where: o.Known.From}
 		}
 		c.sheet.Number, c.sheet.Corrected = len(o.Known.Sheets)+1, distortion(o.Known.Found)
+	}
+	if err := c.tool(o); err != nil {
+		return c, err
 	}
 	if o.Sheet != 0 && o.Sheet != c.sheet.Number {
 		return c, &unit.Fault{Where: "--sheet", What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.sheet.Number), Hint: "a corrected sheet counts only until something newer is known: print it anew with --again"}
@@ -228,6 +233,7 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 	s := c.sheet
 	r := s.Blank()
 	r.AB, r.AD, r.AC, r.BD = f.AB, f.AD, f.AC, f.BD
+	r.Rule, r.Noise = tool(c.said)
 	if r.Fine {
 		for _, l := range []unit.Length{f.AB, f.AD, f.AC, f.BD} {
 			if ten := l.MM() * 10; math.Abs(ten-math.Round(ten)) > 1e-6 {
@@ -257,13 +263,14 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 	if err := calibrate.Plausible(fit.Distortion, s.Paper); err != nil {
 		return Learned{}, err
 	}
-	made.Found, made.Uncertainty = profiles.Misprint(fit.Distortion), fit.Uncertainty()
+	p := calibrate.Promised(fit, all)
+	made.Found, made.Uncertainty, made.OfRule = profiles.Misprint(fit.Distortion), p.All(), p.Rule
 	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
-		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD,
+		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD, Tool: c.said,
 	})
 	l := Learned{Calibration: made, readings: r}
 	if s.Number > 1 {
-		if one, err := geom.FitDistortion(inPlace(r)); err == nil {
+		if one, err := geom.FitDistortion(inPlace(r).Spans()); err == nil {
 			l.came = &one
 		}
 	}
@@ -272,69 +279,15 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 
 func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
 	for _, s := range records {
-		all = append(all, calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD})
+		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
+		r.Rule, r.Noise = tool(s.Tool)
+		all = append(all, r)
 	}
 	return all
 }
 
-// inPlace are the spans of a sheet as they were to come out, not as the file has them.
-func inPlace(r calibrate.Readings) []geom.Span {
+// inPlace are readings of a sheet as it was to come out, not as the file has it.
+func inPlace(r calibrate.Readings) calibrate.Readings {
 	r.Corrected = geom.Distortion{}
-	return r.Spans()
+	return r
 }
-
-// Learned is a calibration just made.
-type Learned struct {
-	profiles.Calibration
-	readings calibrate.Readings
-	came     *geom.Fit // how a corrected sheet came out
-}
-
-// next is what one more sheet, corrected and read by its ticks, would leave open.
-func (l Learned) next() float64 {
-	r := readings(l.Sheets)
-	more := r[len(r)-1]
-	more.Fine, more.Corrected = true, geom.Distortion{}
-	d := unit.Length(math.Hypot(more.Width.MM(), more.Height.MM()))
-	more.AB, more.AD, more.AC, more.BD = more.Width, more.Height, d, d
-	var spans []geom.Span
-	for _, r := range append(r, more) {
-		spans = append(spans, r.Spans()...)
-	}
-	fit, err := geom.FitDistortion(spans)
-	if err != nil {
-		return 0
-	}
-	return fit.Uncertainty()
-}
-
-// Summary says what was learned and what to do next.
-func (l Learned) Summary() []string {
-	lines := CalibrationText(l.Calibration)
-	c, limit := l.readings.Closing().MM(), l.readings.Limit().MM()
-	lines = append(lines, "",
-		fmt.Sprintf("The four readings agree to %.2f mm on a diagonal; up to %.1f mm may come from reading, so a slip smaller than that does not show.", math.Abs(c), limit))
-	if w := l.came; w != nil {
-		off := w.Worst()
-		if off <= w.Uncertainty() {
-			lines = append(lines, fmt.Sprintf("The corrected sheet came out true as far as its readings tell: %.2f mm per metre off, and they leave %.2f open.", 1000*off, 1000*w.Uncertainty()))
-		} else {
-			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with --again.", 1000*off, 1000*w.Uncertainty()))
-		}
-	}
-	if l.Uncertainty > goodEnough {
-		lines = append(lines, fmt.Sprintf("Truer: a longer diagonal, %.2f mm per metre on paper twice as wide and high; or one more sheet with --again, read in tenths, %.2f.", 500*l.Uncertainty, 1000*l.next()))
-	}
-	if l.Edges == nil {
-		lines = append(lines, "No edges were read: margins stay as the printer's profile has them.")
-	}
-	if l.came == nil {
-		lines = append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
-	}
-	return lines
-}
-
-// goodEnough is a quarter of a millimetre in a metre.
-const goodEnough = 0.00025
-
-func id(printer string) string { i, _ := profiles.PrinterID(printer); return i }

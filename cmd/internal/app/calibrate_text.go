@@ -49,7 +49,11 @@ func edgesText(e profiles.Edges) string {
 }
 
 func uncertain(c profiles.Calibration) string {
-	return fmt.Sprintf("every length within %.2f mm per metre, 95 times in 100, as far as reading goes", 1000*c.Uncertainty)
+	say := fmt.Sprintf("every length within %.2f mm per metre, on 95 of 100 pages", 1000*c.Uncertainty)
+	if c.OfRule == 0 {
+		return say + ", if the rule is true"
+	}
+	return say + fmt.Sprintf(": %.2f of it reading, %.2f the rule", 1000*(c.Uncertainty-c.OfRule), 1000*c.OfRule)
 }
 
 // CalibrationEntry is a calibration among the profiles.
@@ -78,7 +82,8 @@ type CalibrationReport struct {
 	Across      float64            `json:"across"` // too long
 	Along       float64            `json:"along"`
 	Skew        float64            `json:"skew"`        // more than a right angle at the lower left corner
-	Uncertainty float64            `json:"uncertainty"` // what 95 lengths of 100 stay within once corrected
+	Uncertainty float64            `json:"uncertainty"` // what every length stays within once corrected, on 95 of 100 pages
+	OfRule      float64            `json:"of_rule"`     // what of that the rule itself may be wrong by
 	Closing     *float64           `json:"closing,omitempty"`
 	Edges       map[string]float64 `json:"edges,omitempty"`
 	Sheets      int                `json:"sheets"`
@@ -88,7 +93,7 @@ type CalibrationReport struct {
 func ReportCalibration(c profiles.Calibration) CalibrationReport {
 	r := CalibrationReport{
 		Version: 1, Printer: c.Printer, Paper: c.Paper, Date: c.Sheets[len(c.Sheets)-1].Date,
-		Across: 1000 * c.Found.Across, Along: 1000 * c.Found.Along, Skew: c.Found.Skew.Degrees(), Uncertainty: 1000 * c.Uncertainty, Sheets: len(c.Sheets),
+		Across: 1000 * c.Found.Across, Along: 1000 * c.Found.Along, Skew: c.Found.Skew.Degrees(), Uncertainty: 1000 * c.Uncertainty, OfRule: 1000 * c.OfRule, Sheets: len(c.Sheets),
 	}
 	if e := c.Edges; e != nil {
 		r.Edges = map[string]float64{"left": e.Left.MM(), "top": e.Top.MM(), "right": e.Right.MM(), "bottom": e.Bottom.MM()}

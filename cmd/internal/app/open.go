@@ -37,6 +37,8 @@ type Options struct {
 	Sides     []job.Aside            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
+	Tell Progress // hears how far the work is; nil: nobody listens
+
 	// Calibration of a printer, nil where there is none; nil itself: of no printer.
 	Calibration func(printer string) (*profiles.Calibration, error)
 }
@@ -61,6 +63,8 @@ type Work struct {
 	roll    bool         // pages are as long as needed; Sheet.Height is the most
 	apart   bool         // each piece has pages of its own
 	turn    *unit.Angle  // of the baseline on the paper, where it was asked for
+	effort  paging.Effort
+	tell    Progress
 }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
@@ -119,7 +123,7 @@ func Named(name string, tokens []job.Setting) job.Job {
 // where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
 // measurements fix none.
 func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
-	w := Work{Job: j, Title: j.Name.Text}
+	w := Work{Job: j, Title: j.Name.Text, tell: o.Tell}
 	o = o.over(j.Over)
 	s := settings{set, o, j}
 	bare, err := s.trade(&w)
@@ -134,6 +138,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	}
 	var all []geom.Measurement
 	for i, p := range j.Pieces {
+		w.tell.say("reckoning", i, len(j.Pieces))
 		ms, err := measurements(p, bare)
 		if err != nil {
 			return w, err

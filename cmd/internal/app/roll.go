@@ -20,7 +20,7 @@ import (
 
 // lay is where the pages of a piece lie.
 func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
-	plan, err := paging.Lay(outline, w.Sheet, w.Cover, w.turn)
+	plan, err := paging.LayWithin(outline, w.Sheet, w.Cover, w.turn, w.effort)
 	if err != nil {
 		return plan, err
 	}
@@ -36,8 +36,12 @@ func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
 func (w Work) layOnRoll(outline geom.Polygon, free paging.Plan) paging.Plan {
 	best := free
 	saves := 0.9 // what the free turn must take at most of what another does
+	steps := free.Steps
+	quick := w.effort
+	quick.Most = max(leastSteps, quick.Most/8) // there are many turns, and each has its shifts alone to search
 	for _, turn := range rollTurns(outline) {
-		p, err := paging.Lay(outline, w.Sheet, w.Cover, &turn)
+		p, err := paging.Turned(free, outline, turn, quick)
+		steps += p.Steps
 		if err == nil && (len(p.Cells) < len(best.Cells) || len(p.Cells) == len(best.Cells) && float64(takes(p))*saves < float64(takes(best))) {
 			best, saves = p, 1
 		}
@@ -47,10 +51,13 @@ func (w Work) layOnRoll(outline geom.Polygon, free paging.Plan) paging.Plan {
 		rows := unit.Length(best.Rows)
 		inner := (best.Outline.Bounds().Height()+(rows-1)*s.Overlap)/rows + 2*paging.Unreliable + roomForWords
 		s.Height = min(s.Height, unit.Length(math.Ceil((inner + s.Top + s.Bottom).MM())))
-		if p, err := paging.Lay(outline, s, w.Cover, &best.Place.Turn); err == nil && len(p.Cells) <= len(best.Cells) {
+		p, err := paging.LayWithin(outline, s, w.Cover, &best.Place.Turn, w.effort)
+		steps += p.Steps
+		if err == nil && len(p.Cells) <= len(best.Cells) {
 			best = p
 		}
 	}
+	best.Steps = steps
 	return best
 }
 

@@ -182,14 +182,19 @@ func (w Work) layPiece(p Piece) (paging.Plan, error) {
 	}
 	if w.Cover == paging.OutlineOnly && !shows(plan, p.Shape) {
 		w.Cover = paging.Full
+		before := plan.Steps
 		if plan, err = w.lay(p.outline()); err != nil {
 			return plan, err
 		}
+		plan.Steps += before
 	}
 	if p.sharp != nil {
-		if more, err := w.lay(p.sharp); err == nil && len(more.Cells) <= len(plan.Cells) && shows(more, p.Shape) {
-			return more, nil
+		more, err := w.lay(p.sharp)
+		both := plan.Steps + more.Steps
+		if err == nil && len(more.Cells) <= len(plan.Cells) && shows(more, p.Shape) {
+			plan = more
 		}
+		plan.Steps = both
 	}
 	return plan, nil
 }

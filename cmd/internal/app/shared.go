@@ -51,6 +51,15 @@ func (t *Template) share() error {
 	if w.apart {
 		return nil
 	}
+	single := 0 // copies that have a page to themselves
+	for _, l := range t.laid {
+		if len(l.plan.Cells) == 1 {
+			single += l.piece.Quantity
+		}
+	}
+	if single < 2 {
+		return nil
+	}
 	s := w.Sheet
 	all := paging.Size{Width: s.Width - s.Left - s.Right - 2*paging.Unreliable, Height: s.Height - s.Top - s.Bottom - 2*paging.Unreliable - foot}
 	h := shared{blocks: map[int]template.Block{}, area: paging.Shelving{Area: all, Gap: apart, Notch: paging.Size{Width: column, Height: barTop - foot}}}
@@ -70,6 +79,7 @@ func (t *Template) share() error {
 	}
 	for i, l := range t.laid {
 		if len(l.plan.Cells) == 1 {
+			w.tell.say("fitting pieces together", i, len(t.laid))
 			next <- i
 		}
 	}

@@ -54,6 +54,8 @@ func (l laid) summary() string {
 		s += "; no placement needs fewer"
 	case p.Proven && p.Least < n:
 		s += fmt.Sprintf("; another turn needs %d", p.Least)
+	default:
+		s += "; whether fewer would do is not known: the search was given up"
 	}
 	if p.Plain > n {
 		s += fmt.Sprintf("; plain rows and columns take %d", p.Plain)

@@ -51,15 +51,21 @@ func (w Work) Template() (*Template, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	if err := w.ready(); err != nil {
+		return nil, err
+	}
 	t := &Template{work: w}
+	left := allSteps
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
 			return nil, w.tooMany(p, n, true, t.count)
 		}
+		w.effort = w.effortFor(i, left)
 		plan, err := w.layPiece(p)
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
+		left -= plan.Steps
 		before := t.count
 		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
 			return nil, w.tooMany(p, float64(t.count-before), false, before)
@@ -83,6 +89,7 @@ func (t *Template) draw() (err error) {
 		if l.shared {
 			continue
 		}
+		w.tell.say("drawing", i, len(t.laid))
 		if l.drawing, err = template.Draw(w.templatePiece(l.piece), l.plan, lettering.Go(), w.style()); err != nil {
 			return w.inPiece(l.piece, err)
 		}
@@ -179,6 +186,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		t.seen = t.seen[:0]
 		for p := range ahead(t.made(), inAdvance) {
+			t.work.tell.say("writing pages", len(t.seen), t.count)
 			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
 			if !yield(p) {
 				return

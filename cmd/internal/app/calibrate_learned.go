@@ -1,0 +1,156 @@
+package app
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/plot/calibrate"
+	"trammel/profiles"
+)
+
+// reading is how closely a length is read where nobody says it: one standard
+// deviation besides the rounding, of a careful eye on half millimetres (judgement).
+const reading unit.Length = 0.1
+
+// tool takes what is said of the rule and of the reading.
+func (c *Calibration) tool(o CalibrateOptions) error {
+	c.said = profiles.RuleSaid{Rule: strings.TrimSpace(o.Rule.Text), Reading: strings.TrimSpace(o.Reading.Text)}
+	if c.said.Rule != "" {
+		if _, _, err := profiles.ParseRule(c.said.Rule); err != nil {
+			return placed(err, o.Rule.Where)
+		}
+	}
+	if c.said.Reading != "" {
+		if _, err := profiles.ParseReading(c.said.Reading); err != nil {
+			return placed(err, o.Reading.Where)
+		}
+	}
+	return nil
+}
+
+// tool is the rule, and the noise of its readings, for what was said of them: a rule
+// of which nothing was said is taken for class II, the usual one.
+func tool(said profiles.RuleSaid) (calibrate.Rule, unit.Length) {
+	noise := reading
+	if said.Reading != "" {
+		noise, _ = profiles.ParseReading(said.Reading) // it was read when it was said
+	}
+	class, wrong := "II", unit.Length(0)
+	if said.Rule != "" {
+		class, wrong, _ = profiles.ParseRule(said.Rule)
+	}
+	if class == "" {
+		return calibrate.Rule{Name: "known to " + said.Rule, Fixed: wrong}, noise
+	}
+	t := survey.Tape{Class: map[string]survey.Class{"I": survey.ClassI, "II": survey.ClassII, "III": survey.ClassIII}[class]}
+	r := calibrate.Rule{Name: "class " + class}
+	r.Fixed, r.PerMetre, _ = t.Terms()
+	return r, noise
+}
+
+// Learned is a calibration just made.
+type Learned struct {
+	profiles.Calibration
+	readings calibrate.Readings
+	came     *geom.Fit // how a corrected sheet came out
+}
+
+// next is what one more sheet, corrected and read by its ticks, would leave open.
+func (l Learned) next() calibrate.Promise {
+	r := readings(l.Sheets)
+	more := r[len(r)-1].Larger(1)
+	more.Fine = true
+	return promised(append(r, more))
+}
+
+// larger is what paper twice as wide and high would leave open, on one sheet.
+func (l Learned) larger() calibrate.Promise {
+	r := l.readings.Larger(2)
+	r.Fine = false
+	return promised([]calibrate.Readings{r})
+}
+
+func promised(all []calibrate.Readings) calibrate.Promise {
+	var spans []geom.Span
+	for _, r := range all {
+		spans = append(spans, r.Spans()...)
+	}
+	fit, err := geom.FitDistortion(spans)
+	if err != nil {
+		return calibrate.Promise{}
+	}
+	return calibrate.Promised(fit, all)
+}
+
+// Summary says what was learned and what to do next.
+func (l Learned) Summary() []string {
+	lines := CalibrationText(l.Calibration)
+	c, limit := l.readings.Closing().MM(), l.readings.Limit().MM()
+	lines = append(lines, "",
+		fmt.Sprintf("The four readings agree to %.2f mm on a diagonal; up to %.1f mm may come from reading and rule, so a slip smaller than that does not show.", math.Abs(c), limit))
+	if w := l.came; w != nil {
+		off, open := w.Worst(), calibrate.Promised(*w, []calibrate.Readings{inPlace(l.readings)}).All()
+		if off <= open {
+			lines = append(lines, fmt.Sprintf("The corrected sheet came out true as far as its readings tell: %.2f mm per metre off, and they leave %.2f open.", 1000*off, 1000*open))
+		} else {
+			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with --again.", 1000*off, 1000*open))
+		}
+	}
+	if l.Uncertainty > goodEnough {
+		lines = append(lines, fmt.Sprintf("Truer: longer lengths, %.2f mm per metre on paper twice as wide and high, with a rule to match; or one more sheet with --again, read in tenths, %.2f.", 1000*l.larger().All(), 1000*l.next().All()))
+	}
+	lines = append(lines, l.ofRule(), l.ofReading())
+	if l.Edges == nil {
+		lines = append(lines, "No edges were read: margins stay as the printer's profile has them.")
+	}
+	if l.came == nil {
+		lines = append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
+	}
+	return lines
+}
+
+// ofRule says what the rule may be wrong by, over the longer side that was read.
+func (l Learned) ofRule() string {
+	said := l.Sheets[len(l.Sheets)-1].Tool.Rule
+	r, _ := tool(profiles.RuleSaid{Rule: said})
+	long := max(l.readings.AB, l.readings.AD)
+	may := func(who string) string {
+		e := r.Wrong(long).MM()
+		return fmt.Sprintf("%s may be %s mm wrong over %.0f mm, which is %.2f mm per metre", who, plainly(e), long.MM(), 1000*e/long.MM())
+	}
+	better := "Larger paper with a longer rule makes it less, and so does a rule that was compared with a known one: --rule 0.05mm, or what it is wrong by at most."
+	switch {
+	case said == "":
+		return may("The rule: its class was not said, and one of class II") + " (Directive 2014/32/EU, annex X). Say which is stamped on it: --rule I, II or III. " + better
+	case strings.HasPrefix(r.Name, "class"):
+		return may("The rule: one of "+r.Name) + " (Directive 2014/32/EU, annex X). " + better
+	case r.Fixed == 0:
+		return "The rule: taken for true, as was said."
+	}
+	return may("The rule: as was said, it") + "."
+}
+
+// ofReading says how close the reading is taken to be.
+func (l Learned) ofReading() string {
+	said := l.Sheets[len(l.Sheets)-1].Tool.Reading
+	_, noise := tool(profiles.RuleSaid{Reading: said})
+	step := plainly(l.readings.Step().MM())
+	if said == "" {
+		return fmt.Sprintf("The reading: taken to be good to %s mm two times in three, besides the step of %s mm; if yours is better or worse, say --reading.", plainly(noise.MM()), step)
+	}
+	return fmt.Sprintf("The reading: good to %s mm two times in three, as was said, besides the step of %s mm.", plainly(noise.MM()), step)
+}
+
+// plainly is a length in mm to a hundredth, without zeros that say nothing.
+func plainly(mm float64) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", mm), "0"), ".")
+}
+
+// goodEnough is a quarter of a millimetre in a metre.
+const goodEnough = 0.00025
+
+func id(printer string) string { i, _ := profiles.PrinterID(printer); return i }
