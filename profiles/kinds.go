@@ -40,6 +40,7 @@ type Trade struct {
 	Show       map[string]bool
 	Compass    unit.Length // longest radius, 0 where it does not matter
 	Protractor unit.Angle  // smallest step that can be set
+	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut
 	Tape       string      // accuracy class: I, II or III
 	Hook       bool        // the tape's zero is a hook or the end of its case
 	Instrument string      // what angles are set out with: one of Instruments
@@ -161,13 +162,14 @@ func (s Set) Trade(name string) (Trade, error) {
 	t := Trade{Name: s.nameOf("trades", id(name)), From: s.origins("trades", id(name)), Show: map[string]bool{}}
 	base := s.values.Trades["general"]
 	get := func(key, own, base string) string { return s.inherit(t.From, "trades", "general", key, own, base) }
-	var errs [7]error
+	var errs [8]error
 	t.Unit, errs[0] = unit.ParseUnit(get("unit", text.Unit, base.Unit))
 	t.Figures.Unit = t.Unit
 	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction", text.Fraction, base.Fraction))
 	t.Figures.Minutes, errs[2] = ParseAngles(get("angles", text.Angles, base.Angles))
 	t.Lettering, errs[3] = lengthBetween(get("lettering", text.Lettering, base.Lettering), leastLettering, mostLettering)
 	t.Protractor, errs[4] = parseStep(get("protractor", text.Protractor, base.Protractor))
+	t.Saw, errs[7] = parseSaw(get("saw", text.Saw, base.Saw))
 	if c := get("compass", text.Compass, base.Compass); c != "" {
 		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
 	}

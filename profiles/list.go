@@ -120,7 +120,7 @@ func (s Set) tradeTexts(id string, t Trade) map[string]string {
 	return map[string]string{
 		"unit": or(own.Unit, base.Unit), "fraction": or(own.Fraction, base.Fraction), "angles": or(own.Angles, base.Angles),
 		"lettering": or(own.Lettering, base.Lettering), "show": or(strings.Join(show, ", "), "nothing"), "compass": or(own.Compass, base.Compass),
-		"protractor": or(own.Protractor, base.Protractor), "tape": t.Tape,
+		"protractor": or(own.Protractor, base.Protractor), "saw": or(own.Saw, base.Saw), "tape": t.Tape,
 		"hook": or(own.Hook, base.Hook), "instrument": t.Instrument, "reading": or(own.Reading, base.Reading),
 	}
 }

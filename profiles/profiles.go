@@ -51,7 +51,7 @@ type printerText struct{ Left, Top, Right, Bottom, Overlap string }
 type tradeText struct {
 	Unit, Fraction, Angles, Lettering string
 	Show                              []string
-	Compass, Protractor, Tape         string
+	Compass, Protractor, Saw, Tape    string
 	Hook, Instrument, Reading         string
 }
 

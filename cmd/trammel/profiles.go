@@ -28,7 +28,8 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
   printers:
     shed: {left: 4 mm, right: 4 mm, overlap: 12 mm}
   trades:
-    thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}`,
+    thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}
+    joiner: {saw: 50deg}   # how far the mitre saw turns to each side of square`,
 		Example: `  trammel profiles
   trammel profiles show joiner`,
 		RunE: func(cmd *cobra.Command, args []string) error {
