@@ -198,8 +198,7 @@ func (f *face) figureSides() {
 	}
 	for i := range f.outline {
 		side := f.outline.Edge(i)
-		n := f.corners.Names
-		figure := f.style.length(f.corners.Sides[i], f.measured(geom.Distance, n[i], n[f.corners.Next(i)]))
+		figure := f.piece.edgeFigure(i, f.style)
 		said := figure
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure

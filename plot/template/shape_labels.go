@@ -50,10 +50,11 @@ func (s Style) signed(l unit.Length) string {
 
 func (f *face) figureAllowance(i int) {
 	s := f.piece.Shape.Sides[i]
-	if s.Allow == 0 {
+	say := f.piece.besideFigure(i, f.style)
+	if say == "" {
 		return
 	}
-	w := words{f.style.signed(s.Allow), draw.NoteHeight, false}
+	w := words{say, draw.NoteHeight, false}
 	out, in := f.outerLine(i), f.innerLine(i)
 	var all []candidate
 	for k := range 17 {
@@ -84,6 +85,8 @@ func (f *face) figureTreatment(v shape.Vertex) {
 		say = "R " + figure
 	case shape.Blunt:
 		at, say = v.Cut, "blunt "+figure
+	case shape.Mitre:
+		at, say = geom.Line{From: v.At, To: v.At}, "mitre"
 	}
 	if at == nil || say == "" {
 		return
