@@ -82,6 +82,9 @@ func (f *face) drawLines() {
 		if !f.style.Arcs {
 			break
 		}
+		if s, ok := step.(geom.Swing); ok && !f.pricks(s.About) {
+			continue // a radius that begins off the sheet measures nothing
+		}
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
 			l, ok := op.(draw.Line)
 			if !ok {

@@ -94,10 +94,10 @@ func (s Style) saw(c shape.Setting) string {
 	say := s.fineAngle(scale)
 	switch {
 	case how == shape.ToLine:
-		return "to the line"
+		say = "to the line,"
 	case how == shape.AtBlock:
 		say = "block " + say
-	case scale.Degrees() < 1e-9:
+	case !s.leans(c):
 		return say
 	}
 	if c.Out {
@@ -105,6 +105,9 @@ func (s Style) saw(c shape.Setting) string {
 	}
 	return say + " in"
 }
+
+// leans says whether a scale shows that the cut leans at all.
+func (s Style) leans(c shape.Setting) bool { return s.fineAngle(c.Saw) != s.fineAngle(0) }
 
 // sawRange is how far the saw turns to each side of a square cut.
 func (s Style) sawRange() unit.Angle {
@@ -123,7 +126,7 @@ func AboutSettings(p Piece, s Style) string {
 	var out, leans, block, inward, far, mitre bool
 	for _, c := range p.settings() {
 		how, _ := c.How(s.sawRange())
-		leans = leans || how != shape.ToLine && c.Saw > 1e-9
+		leans = leans || s.leans(c)
 		out = out || c.Out
 		block = block || how == shape.AtBlock
 		inward = inward || c.Inward
