@@ -35,7 +35,7 @@ func (w *work) setOff(s geom.SetAngle) string {
 			return w.Figures.Given(given)
 		}
 	}
-	return computed(w.fineAngle(s.Angle), s.Measured)
+	return computed(w.fineAngle(s.Angle), false)
 }
 
 // crossing ends the sentence of an arm.
@@ -60,8 +60,12 @@ func (s Style) marked(a unit.Angle) bool {
 func (w *work) onSquare(s geom.SetAngle, rise, run *big.Rat) string {
 	k := w.times(max(ratio(rise), ratio(run)), s)
 	along, up := unit.Length(ratio(run)*k), unit.Length(ratio(rise)*k)
-	return fmt.Sprintf("At %s set off %s from %s: %s along it from %s, then %s square up; draw the arm from %s through there",
-		s.At, w.setOff(s), s.At+s.Along, w.exactly(along), s.At, w.exactly(up), s.At) + w.crossing(s)
+	line := "it"
+	if along > s.Arm.Length() {
+		line = fmt.Sprintf("it carried on beyond %s,", s.Along)
+	}
+	return fmt.Sprintf("At %s set off %s from %s: %s along %s from %s, then %s square up; draw the arm from %s through there",
+		s.At, w.setOff(s), s.At+s.Along, w.exactly(along), line, s.At, w.exactly(up), s.At) + w.crossing(s)
 }
 
 func ratio(r *big.Rat) float64 { f, _ := r.Float64(); return f }

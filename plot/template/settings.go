@@ -123,7 +123,7 @@ const commonSaw = 45 * unit.Degree
 // AboutSettings says how the table of Settings is used: what all rows need, and what
 // those need that are not set at the fence.
 func AboutSettings(p Piece, s Style) string {
-	var out, leans, block, inward, far, mitre bool
+	var out, leans, block, inward, far, mitre, cut bool
 	for _, c := range p.settings() {
 		how, _ := c.How(s.sawRange())
 		leans = leans || s.leans(c)
@@ -132,6 +132,7 @@ func AboutSettings(p Piece, s Style) string {
 		inward = inward || c.Inward
 		far = far || how == shape.ToLine && !c.Inward
 		mitre = mitre || c.Do == shape.Mitre
+		cut = cut || c.Do == shape.Cut
 	}
 	say := []string{"Saw: the edge held lies at the fence."}
 	if leans {
@@ -157,6 +158,9 @@ func AboutSettings(p Piece, s Style) string {
 	}
 	if inward {
 		say = append(say, "Inward: both cuts stop at the corner.")
+	}
+	if cut {
+		say = append(say, "Cut: across the corner, from the set-back.")
 	}
 	if mitre {
 		say = append(say, "Mitre: the joint of the parts that meet; of each its outer edge is held.")

@@ -35,7 +35,7 @@ func TestSettings(t *testing.T) {
 		{"AB=100 A=1:12 CA=90", "", Full(), 1, `["A" "1 in 12" "AB" "block 4.8° in" "100" "8.3"]`, "Block"},
 		{"AB=100 BC=100 CA=100", "B mitre", Full(), 2, `["B mitre" "60°" "each" "block 30° in" "100" "57.7"]`, "Mitre: the joint"},
 		{"AB=100 BC=100 CA=100", "B mitre", wide, 2, `["B mitre" "60°" "each" "60° in" "100" "57.7"]`, "Mitre: the joint"},
-		{"AB=100 BC=100 CA=100", "B cut 10", Full(), 3, `["B cut" "120°" "BC" "30° out" "57.7" "100"]`, "(out: carried on)"},
+		{"AB=100 BC=100 CA=100", "B cut 10", Full(), 3, `["B cut" "120°" "BC" "30° out" "57.7" "100"]`, "Cut: across the corner, from the set-back."},
 	} {
 		p, err := plate(t, c.tokens, "", c.corners, "")
 		if err != nil {
@@ -83,6 +83,7 @@ func TestAnglesAreSetOffAsGiven(t *testing.T) {
 		{"AB=150 A=1:12 CA=90", s, "At A set off 1 in 12 from AB: 60 along it from A, then 5 square up; draw the arm from A through there."},
 		{"AB=900 A=8.5% CA=700", s, "At A set off 8.5 % from AB: 500 along it from A, then 42.5 square up; draw the arm from A through there."},
 		{"AB=900 A=6in12 CA=700", inches, "At A set off 6 in 12 from AB: 24\" along it from A, then 12\" square up; draw the arm from A through there."},
+		{"AB=40 A=1:12 CA=90", s, "At A set off 1 in 12 from AB: 60 along it carried on beyond B, from A, then 5 square up; draw the arm from A through there."},
 		// Over 120° the rest of 180°: 54.75° at 200 is 2·200·sin 27.375° = 183.9.
 		{"AB=150 A=125.25deg CA=90", s, "At A set off 125.25° from AB by its chord, the rest of 180°: swing 200 from A, and where that arc crosses BA carried on beyond A swing (183.9) across it; the arm runs from A through the crossing."},
 		{"AB=140 A=40deg C=60.25deg", s, "The angle at B is what the others leave of 180°: 180° less 60.25° at C and 40° at A is (79.75°)."},

@@ -170,7 +170,7 @@ func (p Piece) angle(i int, s Style) string {
 	if given, ok := p.Given(i); ok {
 		return s.Figures.Given(given)
 	}
-	return s.angle(p.Outline().Angles[i], p.measured(geom.Angle, p.Outline().Names[i]))
+	return s.angle(p.Outline().Angles[i], false)
 }
 
 // between says whether an angle is the one inside the piece at its corner.
