@@ -250,7 +250,7 @@ func TestHide(t *testing.T) {
 	if f := read(t, write(t, p, draw.Document{})); !slices.Equal(f.order, []string{"outline", "construction", "marks", "dimensions", "joins", "notes", "furniture"}) {
 		t.Errorf("groups %v", f.order)
 	}
-	if f := read(t, write(t, p, draw.Document{Hide: []draw.Layer{draw.Joins, draw.Furniture, draw.Outline}})); !slices.Equal(f.order, []string{"construction", "dimensions", "notes", "furniture"}) {
+	if f := read(t, write(t, p, draw.Document{Hide: []draw.Layer{draw.Joins, draw.Furniture, draw.Outline}})); !slices.Equal(f.order, []string{"construction", "marks", "dimensions", "notes", "furniture"}) {
 		t.Errorf("groups %v", f.order)
 	}
 }

@@ -90,7 +90,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		})
 	}
 	made := 0
-	for _, c := range all {
+	for n, c := range all {
 		p, err := plate(t, c[0], c[1], c[2], c[3])
 		if err != nil {
 			continue
@@ -108,6 +108,17 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 				shown(d.what, end)
 				if !strings.Contains(d.what, "hole") && !marked(p, end) {
 					t.Errorf("%v: %s ends at no mark", c, d.what)
+				}
+			}
+		}
+		if n < len(plates) {
+			d, err := Draw(p, plan, font, Full())
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, op := range d {
+				if a, ok := op.(draw.Arc); ok && a.On == draw.Construction && !f.shown(a.Centre) {
+					t.Errorf("%v: an arc about a place off the paper, R %v", c, a.Radius)
 				}
 			}
 		}

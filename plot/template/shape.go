@@ -37,11 +37,11 @@ func (p Piece) corners(plan paging.Plan) geom.Polygon {
 func (p Piece) Measures() string {
 	switch spared, treated := p.shaped() && p.Shape.Spared(), p.treated(); {
 	case spared && treated:
-		return "cut the wide line: large figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
+		return "cut the wide line: plain figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
 	case spared:
-		return "cut the wide line: large figures; finished: the dash-dotted edge"
+		return "cut the wide line: plain figures; finished: the dash-dotted edge"
 	case treated:
-		return "large figures: to corners, ticks and set-backs; whole: to the whole corners"
+		return "plain figures: to corners, ticks and set-backs; whole: to the whole corners"
 	}
 	return ""
 }
