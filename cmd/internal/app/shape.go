@@ -309,7 +309,9 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 		tab = append(tab, row)
 	}
 	tab.write(b, "l r l l r r")
-	b.WriteString("  " + template.AboutSettings(w.templatePiece(p), w.style()) + "\n")
+	for _, say := range strings.SplitAfter(template.AboutSettings(w.templatePiece(p), w.style()), ". ") { // a sentence a line
+		b.WriteString("  " + strings.TrimSpace(say) + "\n")
+	}
 }
 
 // paired says whether the other hand of a piece is made too.
