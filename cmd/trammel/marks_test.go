@@ -141,3 +141,57 @@ func TestFinishedEdgeStaysDashDotted(t *testing.T) {
 		}
 	}
 }
+
+// A bracket of 437 and 388 at a right angle, cut 3 inside both legs and 8 inside the long
+// side: 418.6, 559.7 and 371.6 from corner to corner of the wide line, as PDFium reads
+// it, as its edges moved by hand cross, and as the page says.
+func TestCutFiguresReadBack(t *testing.T) {
+	dir := t.TempDir()
+	job := "trade: joiner\npieces:\n  - measure: [AB=437, A=90deg, CA=388]\n    edges: [AB allow -3, CA allow -3, BC allow -8]\n"
+	if err := os.WriteFile(filepath.Join(dir, "job.yaml"), []byte(job), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	pages, points := seenOn(t, dir, "out.pdf", "job.yaml", "--paper", "A1")
+	a, b, c := points["A"], points["B"], points["C"]
+	ab, bc, ca := through(a, b).moved(-3), through(b, c).moved(-8), through(c, a).moved(-3)
+	corners := [][2]float64{meet(ca, ab), meet(ab, bc), meet(bc, ca)}
+	for i, want := range []float64{418.6, 559.7, 371.6} {
+		if got := gap(corners[i], corners[(i+1)%3]); math.Abs(got-want) > 0.05 {
+			t.Errorf("by hand %v, want %v", got, want)
+		}
+	}
+	found := 0
+	for _, page := range pages {
+		for _, s := range page {
+			if s.path.Layer != "outline" || len(s.path.Dashes) > 0 {
+				continue
+			}
+			for _, corner := range corners {
+				for _, p := range s.points {
+					if gap(p, corner) < 0.005 {
+						found++
+						break
+					}
+				}
+			}
+		}
+	}
+	if found != 3 {
+		t.Errorf("%d corners of the cut line are drawn", found)
+	}
+	file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]bool{}
+	for _, page := range readback.Open(t, file) {
+		for _, w := range page.Words {
+			said[w.Text] = true
+		}
+	}
+	for _, want := range []string{"(418.6)", "(559.7)", "(371.6)", "finished 437, −3", "finished 388, −3", "finished (584.4), −8"} {
+		if !said[want] {
+			t.Errorf("no page says %q", want)
+		}
+	}
+}

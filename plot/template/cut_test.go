@@ -13,11 +13,10 @@ import (
 	"trammel/plot/paging"
 )
 
-// 437 and 388 at a right angle, cut 3 inside both legs and 8 inside the long side. By
-// similar triangles: the long side is √(437² + 388²) = 584.39; of the inner triangle each
-// leg is shorter by 3 + (8 + 3·(437 + 388 − … )): its incircle's radius falls from
-// r = (437 + 388 − 584.39)/2 = 120.31, and along each edge the two corners take
-// a·cot + b/sin of the corner's angle. By hand: 418.6, 371.6, 559.7.
+// A bracket of 437 and 388 at a right angle, cut 3 inside both legs and 8 inside the long
+// side of √(437² + 388²) = 584.4. Along the leg AB the cut takes 3 at A and at B
+// (8 + 3·cos B)/sin B, so that 437 − 3 − (8 + 3·0.7478)/0.6639 = 418.6 is left, and of CA
+// 388 − 3 − (8 + 3·0.6639)/0.7478 = 371.6; the hypotenuse of both is 559.7.
 func TestTheCutStandsFirst(t *testing.T) {
 	p, err := plate(t, "AB=437 A=90deg CA=388", "AB allow -3;CA allow -3;BC allow -8", "", "")
 	if err != nil {
