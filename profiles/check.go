@@ -40,6 +40,7 @@ var kinds = []struct {
 		{"show", func(t string) error { return oneOf(t, Shown()) }},
 		{"compass", between(10, 100*unit.Metre)},
 		{"protractor", func(t string) error { _, err := parseStep(t); return err }},
+		{"saw", func(t string) error { _, err := parseSaw(t); return err }},
 		{"tape", func(t string) error { return oneOf(t, Classes()) }},
 		{"hook", func(t string) error { return oneOf(t, []string{"yes", "no"}) }},
 		{"instrument", func(t string) error { return oneOf(t, Instruments()) }},

@@ -41,6 +41,7 @@ type Trade struct {
 	Show       map[string]bool
 	Compass    unit.Length // longest radius, 0 where it does not matter
 	Protractor unit.Angle  // smallest step that can be set
+	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut
 	Tape       string      // accuracy class: I, II or III
 	Hook       bool        // the tape's zero is a hook or the end of its case
 	Instrument string      // what angles are set out with: one of Instruments
@@ -175,13 +176,14 @@ func (s Set) Trade(name string) (Trade, error) {
 func tradeOf(name string, said []Item) (Trade, error) {
 	t := Trade{Name: name, From: fromOf(said), Said: said, Show: map[string]bool{}}
 	get := func(key string) string { return textOf(said, key) }
-	var errs [7]error
+	var errs [8]error
 	t.Unit, errs[0] = unit.ParseUnit(get("unit"))
 	t.Figures.Unit = t.Unit
 	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction"))
 	t.Figures.Minutes, errs[2] = ParseAngles(get("angles"))
 	t.Lettering, errs[3] = lengthBetween(get("lettering"), leastLettering, mostLettering)
 	t.Protractor, errs[4] = parseStep(get("protractor"))
+	t.Saw, errs[7] = parseSaw(get("saw"))
 	if c := get("compass"); c != "" {
 		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
 	}

@@ -168,6 +168,7 @@ func TestWrongFiles(t *testing.T) {
 		{"trades:\n  joiner: {fraction: 1/10}\n", `c:2:22: trades.joiner.fraction: "1/10" is not a fraction of an inch`, `write 1/8, 1/16, 1/32 or 1/64`},
 		{"trades:\n  joiner: {angles: radians}\n", `c:2:20: trades.joiner.angles: "radians" is not known`, `known: decimal, minutes`},
 		{"trades:\n  joiner: {tape: IV}\n", `c:2:18: trades.joiner.tape: "IV" is not known`, `known: I, II, III`},
+		{"trades:\n  joiner: {saw: 90deg}\n", `c:2:17: trades.joiner.saw: "90deg" is not from 15° to 80°`, ``},
 		{"trades:\n  joiner: {protractor: 90deg}\n", `c:2:24: trades.joiner.protractor: "90deg" is not from 0.001° to 45°`, ``},
 		{"trades:\n  joiner: {lettering: 1 mm}\n", `c:2:23: trades.joiner.lettering: "1 mm" is less than 2.5 mm, the least that is read`, ``},
 		{"trades:\n  joiner: {compass: 3 mm+-1}\n", `c:2:21: trades.joiner.compass: "3 mm+-1" has a tolerance`, `write the length alone: 3 mm`},

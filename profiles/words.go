@@ -28,14 +28,20 @@ func ParseAngles(text string) (minutes bool, err error) {
 }
 
 // parseStep reads the step of a protractor, up to 45°.
-func parseStep(text string) (unit.Angle, error) {
+func parseStep(text string) (unit.Angle, error) { return angleBetween(text, 0.001, 45) }
+
+// parseSaw reads how far a mitre saw turns. The stops of those that are sold lie from
+// 45° to 60°; a gauge of a table saw reaches farther.
+func parseSaw(text string) (unit.Angle, error) { return angleBetween(text, 15, 80) }
+
+func angleBetween(text string, least, most float64) (unit.Angle, error) {
 	r, err := unit.ParseAngle(text)
 	if err != nil {
 		return 0, err
 	}
 	degrees, _ := r.Value.Float64()
-	if degrees < 0.001 || degrees > 45 {
-		return 0, &unit.Fault{What: fmt.Sprintf("%q is not from 0.001° to 45°", strict.Shorten(text))}
+	if degrees < least || degrees > most {
+		return 0, &unit.Fault{What: fmt.Sprintf("%q is not from %g° to %g°", strict.Shorten(text), least, most)}
 	}
 	return unit.Angle(degrees) * unit.Degree, nil
 }

@@ -48,7 +48,7 @@ func TestWithout(t *testing.T) {
 		}
 		return readback.Open(t, file)
 	}
-	optional := []string{"construction", "dimensions", "joins", "notes"}
+	optional := []string{"construction", "marks", "dimensions", "joins", "notes"}
 	for _, hidden := range [][]string{nil, {"notes"}, {"construction", "joins"}, optional} {
 		var args []string
 		if hidden != nil {

@@ -29,6 +29,7 @@ Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
     shed: {left: 4 mm, right: 4 mm, overlap: 12 mm}
   trades:
     thatcher: {unit: cm, lettering: 5 mm, show: [lengths, steps]}
+    joiner: {saw: 50deg}   # how far the mitre saw turns to each side of square
 
 Each value is read as the text that stands there, and a length has its unit.
 

@@ -185,11 +185,21 @@ func nearest(bits []bit, p [2]float64) float64 {
 	return d
 }
 
-// hole2 is 150 from A and 110 from C, inside; heelSettings are the interior angles and
-// the rise of half of each over 100: computed with mpmath at 30 digits.
+// hole2 is 150 from A and 110 from C, inside; heelSettings are the interior angles, that
+// of the cut at A the supplement of half of 180° less A's; with the edge that is held,
+// the longer one: computed with mpmath at 30 digits.
 var (
 	hole2        = [2]float64{137.0918400639568, 60.87550729052281}
-	heelSettings = map[string][2]float64{"A": {54.051801713868, 51.009499680601}, "B": {40.83370188568, 37.223148415574}, "C": {85.114496400453, 91.817099425082}}
+	heelSettings = []struct {
+		corner, of, edge string
+		interior         float64
+		leans, how       string
+	}{
+		{"A", "corner", "AB", 54.051801713868, "in", "fence"},
+		{"A", "cut", "AB", 117.025900856934, "out", "fence"},
+		{"B", "corner", "AB", 40.83370188568, "in", "block"},
+		{"C", "corner", "BC", 85.114496400453, "in", "fence"},
+	}
 )
 
 // holeOf says whether a path is about one of the holes, and how far it is off.
@@ -236,10 +246,25 @@ func TestHeelPlatesReport(t *testing.T) {
 		if a := s.Areas; math.Abs(a.Holes-2*math.Pi*36) > 1e-9 || math.Abs(a.Net-(a.Finished-a.Holes)) > 1e-9 {
 			t.Errorf("areas %+v", a)
 		}
-		for corner, want := range heelSettings {
-			c := s.Settings[corner]
-			if math.Abs(c.Interior-want[0]) > 1e-9 || math.Abs(c.ToEdge-want[0]/2) > 1e-9 || math.Abs(c.Saw-(90-want[0]/2)) > 1e-9 || math.Abs(c.Rise-want[1]) > 1e-9 {
-				t.Errorf("%s: %+v, want %v", corner, c, want)
+		if len(s.Settings) != len(heelSettings) {
+			t.Fatalf("settings %+v", s.Settings)
+		}
+		for i, want := range heelSettings {
+			c := s.Settings[i]
+			line := math.Min(want.interior, 180-want.interior)
+			scale := map[string]float64{"fence": 90 - line, "block": line}[want.how]
+			named := c.Edge == want.edge || c.Edge == want.edge[1:]+want.edge[:1] // of the other hand
+			if c.Corner != want.corner || c.Of != want.of || !named || c.Leans != want.leans || c.How != want.how ||
+				math.Abs(c.Interior-want.interior) > 1e-9 || math.Abs(c.Line-line) > 1e-9 || math.Abs(c.Saw-(90-line)) > 1e-9 || math.Abs(c.Scale-scale) > 1e-9 ||
+				math.Abs(c.Up/c.Along-math.Tan(line*math.Pi/180)) > 1e-9 || math.Max(c.Up, c.Along) != 100 {
+				t.Errorf("%+v, want %+v", c, want)
+			}
+		}
+		for i, side := range []string{"AB", "BC", "CA"} { // the straight bits of the cut line, in that order
+			b := heelPlate(piece.Points, 3, -1.5, 3, 3)[[]int{0, 2, 3}[i]]
+			got := s.CutSides[side] + s.CutSides[side[1:]+side[:1]]
+			if math.Abs(got-b.length()) > 1e-9 {
+				t.Errorf("%s, %s: %v long, want %v", piece.Name, side, got, b.length())
 			}
 		}
 		if s.Face != "up" || s.Grain != "AB" || s.Allowances["AB"]+s.Allowances["BA"] != 3 || s.Corners["A"] != (app.CornerReport{Do: "cut", By: 30}) {

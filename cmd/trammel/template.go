@@ -28,6 +28,15 @@ folder OUT, a file each. OUT without an ending is such a folder.
 Small pieces share pages where that takes fewer, each with its name and steps; with
 --apart each has its own.
 
+What is done to a piece stands in its job: edges: [AB allow 3] for the cut line,
+corners: [A cut 30, B round 25, C blunt 5, D mitre] and holes: [12 at AB 40 from A 90].
+"D mitre" says that two parts meet at D: saw and square are then set for their joint,
+D mitre CD 100 DE 60 for parts of two widths; everywhere else for the corner of the
+piece itself, as far as the trade's saw turns (trammel profiles --help).
+
+--without construction leaves arcs and arms out and keeps the marks: corners and
+centres of holes to prick through, ticks where a rounding begins.
+
 With --whole each piece is one SVG at full size for a laser or a knife: the group
 "cut" holds closed paths alone, "marks" and "words" the rest, all in hairlines.`,
 		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf

@@ -17,6 +17,7 @@ func (m *maker) bore(w Work) *unit.Fault {
 		if f != nil {
 			return placed(f, h.Text, h.Where)
 		}
+		m.shape.Notes = append(m.shape.Notes, m.thin(b)...)
 		m.shape.Bores = append(m.shape.Bores, b)
 	}
 	return nil

@@ -82,7 +82,7 @@ func (m *maker) check(Work) *unit.Fault {
 			return &unit.Fault{What: fmt.Sprintf("the outline runs back on itself at %s", m.names[i])}
 		}
 		m.corners = append(m.corners, k)
-		m.shape.Corners = append(m.shape.Corners, Vertex{Name: m.names[i], At: at, Setting: SettingOf(k.interior())})
+		m.shape.Corners = append(m.shape.Corners, Vertex{Name: m.names[i], At: at})
 		m.shape.Sides = append(m.shape.Sides, Side{Name: m.side(i), Whole: m.outline.Edge(i)})
 	}
 	if m.outline.Contour().Area() <= 0 {
@@ -122,6 +122,11 @@ func (m *maker) treat(w Work) *unit.Fault {
 		m.treated[at] = c
 		v := &m.shape.Corners[at]
 		v.Do, v.By = c.Do, c.By
+		if c.Do == Mitre && c.Parts != [2]Part{} {
+			if v.Widths, f = m.widths(*c, at); f != nil {
+				return placed(f, c.Text, c.Where)
+			}
+		}
 		if c.Do == Cut {
 			v.Allow = max(m.shape.Sides[m.before(at)].Allow, m.shape.Sides[at].Allow)
 			if c.Stated {
@@ -130,6 +135,28 @@ func (m *maker) treat(w Work) *unit.Fault {
 		}
 	}
 	return nil
+}
+
+// widths of the parts that meet at corner at, that of the edge before it first.
+func (m *maker) widths(c Corner, at int) (w [2]unit.Length, _ *unit.Fault) {
+	for _, p := range c.Parts {
+		side, f := m.sideOf(p.Edge)
+		switch {
+		case f != nil:
+			return w, f
+		case side == m.before(at):
+			w[0] = p.Wide
+		case side == at:
+			w[1] = p.Wide
+		}
+	}
+	if w[0] == 0 || w[1] == 0 {
+		return w, &unit.Fault{What: fmt.Sprintf("the edges that meet at %s are %s and %s", c.At, m.side(m.before(at)), m.side(at)), Hint: "give the width of the part along each"}
+	}
+	if m.corners[at].s < 0 {
+		return w, &unit.Fault{What: fmt.Sprintf("corner %s points inward: a joint of parts of two widths is not worked out there", c.At), Hint: "leave the widths out for parts alike"}
+	}
+	return w, nil
 }
 
 // treatable says what speaks against a treatment of corner at by itself.

@@ -58,6 +58,10 @@ const (
 	// spare beyond it: straight across, square to the corner's bisector, so far
 	// from the finished corner.
 	Blunt
+
+	// Mitre leaves the corner sharp: two parts meet there, one along each edge, and
+	// the joint is what saw and square are set for.
+	Mitre
 )
 
 // Corner is what is done to one corner.
@@ -67,8 +71,15 @@ type Corner struct {
 	By     unit.Length // Cut: the set-back; Round: the radius; Blunt: the distance beyond the corner
 	Allow  unit.Length // Cut: of the edge that the cut makes, where Stated
 	Stated bool
+	Parts  [2]Part // Mitre: how wide the parts are, where that is said
 
 	Text, Where string
+}
+
+// Part of what a Mitre joins: its edge and how wide it is.
+type Part struct {
+	Edge [2]geom.Name
+	Wide unit.Length
 }
 
 // Hole is a round hole.
@@ -129,11 +140,11 @@ type Vertex struct {
 	Name     geom.Name
 	At       geom.Point // where the finished edges cross, whatever is done to the corner
 	Do       Treatment
-	By       unit.Length  // as of Corner
-	Allow    unit.Length  // of the edge that a Cut makes
-	Finished geom.Segment // the cut or the rounding; nil where the finished corner is sharp
-	Cut      geom.Segment // the same on the cut contour; nil where that is sharp
-	Setting  Setting
+	By       unit.Length    // as of Corner
+	Allow    unit.Length    // of the edge that a Cut makes
+	Finished geom.Segment   // the cut or the rounding; nil where the finished corner is sharp
+	Cut      geom.Segment   // the same on the cut contour; nil where that is sharp
+	Widths   [2]unit.Length // of the parts that a Mitre joins: before the corner, behind it; 0: alike
 }
 
 // Bore is one hole.

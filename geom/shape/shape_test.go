@@ -267,32 +267,6 @@ func TestCover(t *testing.T) {
 	}
 }
 
-// "60° → 30/60; 120° → 60/30": common practice of the trades. Rises by the
-// tangents of 30°, 60° and 45° (school tables).
-func TestSettings(t *testing.T) {
-	tests := []struct{ interior, edge, saw, rise100, inches12 float64 }{
-		{60, 30, 60, 57.735026918962576, 6.928203230275509},
-		{120, 60, 30, 173.20508075688772, 20.784609690826528},
-		{90, 45, 45, 100, 12},
-		{300, 30, 60, 57.735026918962576, 6.928203230275509}, // the same joint from the other side
-	}
-	for _, c := range tests {
-		s := SettingOf(unit.Angle(c.interior) * unit.Degree)
-		if !close(s.ToEdge.Degrees(), c.edge) || !close(s.Saw.Degrees(), c.saw) || !close(s.Rise(100).MM(), c.rise100) || !close(s.Rise(unit.Foot).MM()/25.4, c.inches12) {
-			t.Errorf("%v°: %v°, %v°, %v, %v in", c.interior, s.ToEdge.Degrees(), s.Saw.Degrees(), s.Rise(100), s.Rise(unit.Foot).MM()/25.4)
-		}
-	}
-	s := shaped(t, right, "", "", "")
-	for i, want := range []float64{90, 36.86989764584402, 53.13010235415598} { // of 3-4-5
-		if got := s.Corners[i].Setting.Interior.Degrees(); !close(got, want) {
-			t.Errorf("corner %s: %v°, want %v°", s.Corners[i].Name, got, want)
-		}
-	}
-	if got := shaped(t, ell, "", "", "").Corners[3].Setting.Interior.Degrees(); !close(got, 270) {
-		t.Errorf("inward corner: %v°", got)
-	}
-}
-
 func BenchmarkMake(b *testing.B) {
 	outline := geom.Polygon{{}, {X: 400}, {Y: 300}}
 	names := []geom.Name{"A", "B", "C"}

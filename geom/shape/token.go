@@ -18,7 +18,8 @@ const (
 // The forms of the tokens, as hints tell them.
 const (
 	edgeForm   = "an allowance is written AB allow 3, or AB allow -1.5mm where the cut line lies inside the finished edge"
-	cornerForm = "a corner is written A cut 20, A cut 20 allow 2, A round 15 or A blunt 10"
+	cornerForm = "a corner is written A cut 20, A cut 20 allow 2, A round 15, A blunt 10 or A mitre"
+	mitreForm  = "a mitre is written A mitre, or A mitre AB 100 CA 60 where the parts along the edges are 100 and 60 wide"
 	holeForm   = "a hole is written 12 at AB 40 from A 60 (diameter 12, 40 square to AB, 60 along it from A) or 12 at A 80 B 95 (80 from A, 95 from B)"
 )
 
@@ -55,6 +56,8 @@ func ParseAllowance(token string, bare unit.Unit) (Allowance, error) {
 //	CORNER "cut" SET-BACK "allow" LENGTH
 //	CORNER "round" RADIUS
 //	CORNER "blunt" LENGTH
+//	CORNER "mitre"
+//	CORNER "mitre" EDGE WIDTH EDGE WIDTH
 //
 // SET-BACK and RADIUS are lengths from Least; the allowance of the edge that a cut
 // makes is as in ParseAllowance; see Treatment for their meaning. Errors are
@@ -67,6 +70,12 @@ func ParseCorner(token string, bare unit.Unit) (Corner, error) {
 	}
 	if f == nil {
 		c.Do, f = t.treatment()
+	}
+	if f == nil && c.Do == Mitre {
+		if c.Parts, f = t.parts(); f != nil {
+			return Corner{}, t.fault(f, mitreForm)
+		}
+		return c, nil
 	}
 	if f == nil {
 		c.By, f = t.length(t.until(func(w string) bool { return w == "allow" }), Least, unit.Longest)
@@ -240,11 +249,33 @@ func (t *token) treatment() (Treatment, *unit.Fault) {
 		return Round, nil
 	case "blunt":
 		return Blunt, nil
+	case "mitre", "miter":
+		return Mitre, nil
 	case "":
 		return Sharp, &unit.Fault{What: "ends before it says what is done to the corner"}
 	default:
 		return Sharp, &unit.Fault{What: unit.Quote(w) + " is nothing that is done to a corner"}
 	}
+}
+
+// parts are the edges that a mitre joins and how wide the parts along them are; none
+// where nothing follows.
+func (t *token) parts() (p [2]Part, f *unit.Fault) {
+	if len(t.words) == 0 {
+		return p, nil
+	}
+	for i := range p {
+		if p[i].Edge, f = t.edge(); f != nil {
+			return p, f
+		}
+		if p[i].Wide, f = t.length(t.until(edgeName.MatchString), Least, unit.Longest); f != nil {
+			return p, f
+		}
+	}
+	if len(t.words) > 0 {
+		return p, &unit.Fault{What: unit.Quote(strings.Join(t.words, " ")) + " stands behind the mitre"}
+	}
+	return p, nil
 }
 
 func (t *token) fromEdge() (c FromEdge, f *unit.Fault) {

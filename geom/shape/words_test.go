@@ -45,6 +45,8 @@ func TestTokens(t *testing.T) {
 		{"B7 round 1/2in", "B7", Round, 12.7, 0, false},
 		{`B round 7'-10 1/2"`, "B", Round, 2400.3, 0, false},
 		{"C blunt 10", "C", Blunt, 10, 0, false},
+		{"C mitre", "C", Mitre, 0, 0, false},
+		{"C miter CD 100 BC 2in", "C", Mitre, 0, 0, false},
 	} {
 		k, err := ParseCorner(c.text, unit.MM)
 		if err != nil || k.At != c.at || k.Do != c.do || !near(k.By, c.by) || !near(k.Allow, c.allow) || k.Stated != c.stated {

@@ -15,6 +15,7 @@ type Layer uint8
 const (
 	Outline Layer = iota
 	Construction
+	Marks // corners, centres of holes: what is pricked through
 	Dimension
 	Joins
 	Notes
@@ -22,10 +23,12 @@ const (
 )
 
 // Layers lists all layers in the order they are painted.
-func Layers() []Layer { return []Layer{Outline, Construction, Dimension, Joins, Notes, Furniture} }
+func Layers() []Layer {
+	return []Layer{Outline, Construction, Marks, Dimension, Joins, Notes, Furniture}
+}
 
 func (l Layer) String() string {
-	return [...]string{"outline", "construction", "dimensions", "joins", "notes", "furniture"}[l]
+	return [...]string{"outline", "construction", "marks", "dimensions", "joins", "notes", "furniture"}[l]
 }
 
 // Fixed says that no viewer may switch the layer off, and no writer leave it out.

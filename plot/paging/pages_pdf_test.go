@@ -88,7 +88,7 @@ func TestFinishedFile(t *testing.T) {
 			if math.Abs(float64(p.Width-c.plan.Sheet.Width)) > promised || math.Abs(float64(p.Height-c.plan.Sheet.Height)) > promised {
 				t.Errorf("%s: the page is %v by %v", name, p.Width, p.Height)
 			}
-			strokes := bare(f.lines(i, "outline", "construction", "dimensions"))
+			strokes := bare(f.lines(i, "outline", "construction", "marks", "dimensions"))
 			for _, q := range all {
 				if w.Grow(-0.01).Has(q) {
 					if off := offStrokes(q, strokes, nil); off > promised {

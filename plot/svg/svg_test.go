@@ -247,10 +247,10 @@ func TestHide(t *testing.T) {
 		ops = append(ops, draw.Line{Line: geom.Line{To: at(10, 10)}, Pen: draw.Narrow, On: l})
 	}
 	p := draw.Page{Width: 210, Height: 297, Ops: ops}
-	if f := read(t, write(t, p, draw.Document{})); !slices.Equal(f.order, []string{"outline", "construction", "dimensions", "joins", "notes", "furniture"}) {
+	if f := read(t, write(t, p, draw.Document{})); !slices.Equal(f.order, []string{"outline", "construction", "marks", "dimensions", "joins", "notes", "furniture"}) {
 		t.Errorf("groups %v", f.order)
 	}
-	if f := read(t, write(t, p, draw.Document{Hide: []draw.Layer{draw.Joins, draw.Furniture, draw.Outline}})); !slices.Equal(f.order, []string{"construction", "dimensions", "notes", "furniture"}) {
+	if f := read(t, write(t, p, draw.Document{Hide: []draw.Layer{draw.Joins, draw.Furniture, draw.Outline}})); !slices.Equal(f.order, []string{"construction", "marks", "dimensions", "notes", "furniture"}) {
 		t.Errorf("groups %v", f.order)
 	}
 }

@@ -20,7 +20,7 @@ func (f *face) figureAngles() {
 		return
 	}
 	for i := range f.outline {
-		figure := f.style.angle(f.corners.Angles[i], f.measured(geom.Angle, f.corners.Names[i]))
+		figure := f.piece.angle(i, f.style)
 		all, sign := f.atCorner(i, figure)
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.

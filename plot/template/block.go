@@ -85,7 +85,7 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true}}
 	var rest []sheet.Block
 	if steps && b.style.Steps {
-		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece.Construction, b.style), Numbered: true})
+		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece, b.style), Numbered: true})
 	}
 	w, h := b.size.Width, b.size.Height
 	column := min(mostColumn, most.Width-w-toColumn)

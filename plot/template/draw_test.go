@@ -94,7 +94,7 @@ func TestStepsAndLinesAgree(t *testing.T) {
 					said = append(said, o.Words)
 				}
 			}
-			steps := Steps(p.Construction, style)
+			steps := Steps(p, style)
 			if len(steps) != len(p.Construction.Steps) {
 				t.Fatalf("%s: %d sentences for %d steps", c.tokens, len(steps), len(p.Construction.Steps))
 			}
@@ -178,7 +178,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 				if drawn := len(marks(step)) > 0; drawn == silent[name] {
 					t.Errorf("%s draws lines: %t", name, drawn)
 				}
-				if say := Steps(p.Construction, Full())[i]; len(say) < 10 || !strings.HasSuffix(say, ".") || strings.Contains(say, "%!") {
+				if say := Steps(p, Full())[i]; len(say) < 10 || !strings.HasSuffix(say, ".") || strings.Contains(say, "%!") {
 					t.Errorf("%s says %q", name, say)
 				}
 			}
@@ -188,7 +188,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 		if !seen[typeName(step)] {
 			t.Errorf("no case has a %s", typeName(step))
 		}
-		if say := Steps(geom.Construction{Steps: []geom.Step{step}}, Full()); say[0] == "" {
+		if say := Steps(Piece{Construction: geom.Construction{Steps: []geom.Step{step}}}, Full()); say[0] == "" {
 			t.Errorf("%T has no words", step)
 		}
 	}

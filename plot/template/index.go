@@ -122,12 +122,17 @@ var layouts = []layout{
 	{220, 2, false, 1, large, small, small, small, 60},
 	{180, 1, true, 1, small, small, small, small, 100},
 	{180, 1, true, 1, small, small, small, small, 70},
+	{180, 1, true, 1, small, small, small, small, tightMap},
 	{180, 1, true, 2, small, small, small, small, 90},
 	{220, 2, false, 1, small, small, small, small, 50},
 	{0, 1, false, 1, small, small, small, small, 70},
 	{120, 1, false, 2, small, small, small, small, 60},
 	{0, 1, false, 1, small, small, small, small, 40},
 }
+
+// tightMap is the height of the map in the tightest layout of the usual kind, where the
+// boxes to write in are lower as well.
+const tightMap unit.Length = 62
 
 const large, small = draw.FigureHeight, draw.NoteHeight
 
@@ -151,7 +156,7 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 	saw := sawAndSquare(x.piece, x.style, l.care)
 	switch {
 	case x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
-		right := settingsWidth(x.piece, x.style, r)
+		right := max(settingsWidth(x.piece, x.style, r), area.Width()*0.6)
 		rest = append(rest, sheet.Beside{
 			Stacks: [][]sheet.Block{x.care(l), saw},
 			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
@@ -230,14 +235,23 @@ func (x index) pages() string {
 // together.
 func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
-	table := sheet.Table{Row: 8, Height: l.checks, Gutter: 3, Columns: []sheet.Column{
+	row := unit.Length(8)
+	if l.mapHigh == tightMap {
+		row = 6.5
+	}
+	table := sheet.Table{Row: row, Height: l.checks, Gutter: 3, Columns: []sheet.Column{
 		{Head: "side"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)}, {Head: "found", Align: sheet.Box},
 	}}
-	for _, c := range x.piece.checked() {
+	other := x.piece.otherFigure()
+	if other != "" {
+		table.Columns = append(table.Columns, sheet.Column{Head: other, Align: point(fine)})
+	}
+	for i, c := range x.piece.checked() {
 		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.printer)
-		table.Cells = append(table.Cells, []string{
-			string(c.from + c.to), computed(fine.Length(c.length), x.piece.measured(geom.Distance, c.from, c.to)), fine.Length(c.length - give), fine.Length(c.length + give), "",
-		})
+		table.Cells = append(table.Cells, []string{c.what, computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
+		if other != "" {
+			table.Cells[i] = append(table.Cells[i], x.wholeFigure(c, fine))
+		}
 	}
 	if table.Breadth(r) > width {
 		table.Height = draw.NoteHeight // feet and inches are long
@@ -249,6 +263,9 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	if len(x.plan.Cells) == 1 {
 		say = "Measure each side."
 	}
+	if other != "" {
+		say = strings.Replace(say, "each side", "each side of the wide line"+x.piece.upTo(), 1)
+	}
 	return []sheet.Block{
 		sheet.Heading{Words: "Before cutting"},
 		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.checks, Keep: true},
@@ -257,6 +274,17 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 		sheet.Gap(1.5),
 		table,
 	}
+}
+
+// wholeFigure is the length of the finished edge from corner to corner.
+func (x index) wholeFigure(c distance, s unit.Style) string {
+	o := x.piece.Outline()
+	for i := range o.Names {
+		if o.Side(i) == c.what {
+			return computed(s.Length(c.whole), x.piece.measured(geom.Distance, o.Names[i], o.Names[o.Next(i)]))
+		}
+	}
+	return ""
 }
 
 // point is how lengths stand in a column: those in feet and inches have no point.
@@ -301,17 +329,17 @@ func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
-	list := sheet.List{Items: set(x.piece.Construction, x.style), Numbered: true, Height: l.height}
+	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: l.height}
 	list.Whole = sheet.Height([]sheet.Block{list}, area.Width(), r) < area.Height()/2
 	return []sheet.Block{sheet.Heading{Words: "By hand"}, list}
 }
 
 // set is the steps as they are set on paper: the name of a corner keeps to the
 // word before it, so that no line starts with a lone letter.
-func set(c geom.Construction, s Style) []string {
-	steps := Steps(c, s)
+func set(p Piece, s Style) []string {
+	steps := Steps(p, s)
 	for i, step := range steps {
-		for _, n := range c.Names() {
+		for _, n := range p.Construction.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
 				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
 			}

@@ -57,7 +57,7 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 		{"AB=7200 A=35deg B=35deg", lying, paging.Full, 2},
 		{"AB=500 BC=300 CA=230", lying, paging.Full, 1},
 		{"AB=500 BC=300 CA=230", a5, paging.Full, 2},
-		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 2},
+		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 3},
 		{"AB=150 BC=120 CA=130", a4, paging.Full, 1},
 	} {
 		p := piece(t, c.tokens)
@@ -246,7 +246,7 @@ func TestNotesFindRoomOrSayThatThereIsNone(t *testing.T) {
 			if !strings.Contains(all, "Local codes prevail.") {
 				t.Errorf("%s on %s: no word of caution", c.tokens, c.on.Name)
 			}
-			for _, step := range Steps(p.Construction, Full()) {
+			for _, step := range Steps(p, Full()) {
 				if strings.Contains(all, step) != c.want {
 					t.Errorf("%s on %s: %q", c.tokens, c.on.Name, step)
 				}

@@ -198,8 +198,7 @@ func (f *face) figureSides() {
 	}
 	for i := range f.outline {
 		side := f.outline.Edge(i)
-		n := f.corners.Names
-		figure := f.style.length(f.corners.Sides[i], f.measured(geom.Distance, n[i], n[f.corners.Next(i)]))
+		figure := f.piece.edgeFigure(i, f.style)
 		said := figure
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure
@@ -207,8 +206,12 @@ func (f *face) figureSides() {
 		places := f.alongLine(f.spare[:0], side, said, draw.Wide.Width, []float64{0, 12})
 		if f.piece.shaped() { // outside of both lines, or inside of both
 			const never = 1e6
-			places = f.alongLine(places[:0], f.outerLine(i), said, draw.Wide.Width, []float64{0})
-			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, 12})
+			out, in := 0.0, 12.0
+			if f.piece.Shape.Sides[i].Allow < 0 { // beside the line that is cut, which it is of
+				out, in = in, out
+			}
+			places = f.alongLine(places[:0], f.outerLine(i), said, draw.Wide.Width, []float64{out})
+			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, in})
 		}
 		f.put(places,
 			func() []candidate { return f.named(f.sideName(i), figure, side.At(0.5)) })

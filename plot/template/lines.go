@@ -71,49 +71,104 @@ type upright struct {
 func (f *face) drawLines() {
 	f.drawOutline()
 	f.drawHeight()
-	pricks := append([]geom.Point{}, f.outline...)
-	for _, s := range f.innerPoints() {
-		pricks = append(pricks, s.At)
+	var pricks []geom.Point
+	for _, p := range f.pricked() {
+		if nearest(pricks, p) > apartPricks {
+			pricks = append(pricks, p)
+			f.prick(p, draw.Marks)
+		}
 	}
 	for _, step := range f.piece.Construction.Steps {
 		if !f.style.Arcs {
 			break
 		}
+		if s, ok := step.(geom.Swing); ok && !f.pricks(s.About) {
+			continue // a radius that begins off the sheet measures nothing
+		}
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
-			if l, ok := op.(draw.Line); ok && f.there(l.Line) {
+			l, ok := op.(draw.Line)
+			if !ok {
+				f.scene.add(op)
 				continue
 			}
-			f.scene.add(op)
+			for _, part := range f.beside(l.Line) {
+				f.scene.add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
+			}
 		}
 		if s, ok := step.(geom.Swing); ok {
 			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.radius(s)})
-			pricks = append(pricks, f.plan.Place.Apply(s.About))
-		}
-	}
-	for i, p := range pricks {
-		if nearest(pricks[:i], p) > 0.01 {
-			f.prick(p)
+			if p := f.plan.Place.Apply(s.About); nearest(pricks, p) > apartPricks {
+				pricks = append(pricks, p)
+				f.prick(p, draw.Construction)
+			}
 		}
 	}
 }
 
-// there says whether a line lies along an edge of the outline or along the height,
-// which are drawn already. A ray that runs on past its corner does not.
-func (f *face) there(l geom.Line) bool {
-	const same = 1e-6 // mm; far above rounding, far below what is seen
-	lines := []geom.Line{}
+const apartPricks unit.Length = 0.01
+
+// pricked are the places that are pricked through whatever else is left out: the
+// corners, of a shaped piece those of both its lines, and the points of a net.
+func (f *face) pricked() (all []geom.Point) {
+	all = append(all, f.outline...)
+	for _, s := range f.innerPoints() {
+		all = append(all, s.At)
+	}
+	return all
+}
+
+// beside is what of a line does not lie along an edge of the outline, along its cut
+// line or along the height, which are drawn already: a ray is drawn from where it runs
+// on past its corner, so that a dash-dotted edge stays dash-dotted.
+func (f *face) beside(l geom.Line) []geom.Line {
+	drawn := []geom.Line{}
 	for i := range f.outline {
-		lines = append(lines, f.outline.Edge(i))
+		drawn = append(drawn, f.outline.Edge(i))
 	}
-	if f.height != nil {
-		lines = append(lines, f.height.Line)
-	}
-	for _, m := range lines {
-		if pointToLine(l.From, m) < same && pointToLine(l.To, m) < same {
-			return true
+	for _, s := range f.piece.Shape.Sides {
+		if s.Allow != 0 && s.Cut.Length() > 0 {
+			drawn = append(drawn, f.plan.Place.Line(s.Cut))
 		}
 	}
-	return false
+	if f.height != nil {
+		drawn = append(drawn, f.height.Line)
+	}
+	return without(l, drawn)
+}
+
+// without is what others leave of a line that run along it.
+func without(l geom.Line, others []geom.Line) []geom.Line {
+	const same = 1e-6 // mm; far above rounding, far below what is seen
+	left := []geom.Line{l}
+	for _, m := range others {
+		var next []geom.Line
+		for _, part := range left {
+			long := part.Length()
+			if long < same {
+				continue
+			}
+			way := part.To.Minus(part.From).Times(1 / float64(long))
+			along := func(p geom.Point) (t, off unit.Length) {
+				d := p.Minus(part.From)
+				return d.X*way.X + d.Y*way.Y, max(d.X*way.Y-d.Y*way.X, d.Y*way.X-d.X*way.Y)
+			}
+			a, offA := along(m.From)
+			b, offB := along(m.To)
+			from, to := max(0, min(a, b)), min(long, max(a, b))
+			if offA > same || offB > same || to-from <= same {
+				next = append(next, part)
+				continue
+			}
+			if from > same {
+				next = append(next, geom.Line{From: part.From, To: part.At(float64(from / long))})
+			}
+			if long-to > same {
+				next = append(next, geom.Line{From: part.At(float64(to / long)), To: part.To})
+			}
+		}
+		left = next
+	}
+	return left
 }
 
 func nearest(points []geom.Point, p geom.Point) unit.Length {
@@ -124,13 +179,20 @@ func nearest(points []geom.Point, p geom.Point) unit.Length {
 	return d
 }
 
-// prick is a cross in a small circle: where the point of the compasses stands.
-func (f *face) prick(p geom.Point) {
-	f.scene.add(
-		draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Fine, On: draw.Construction},
-		draw.Line{Line: geom.Line{From: geom.Point{X: p.X - arm, Y: p.Y}, To: geom.Point{X: p.X + arm, Y: p.Y}}, Pen: draw.Fine, On: draw.Construction},
-		draw.Line{Line: geom.Line{From: geom.Point{X: p.X, Y: p.Y - arm}, To: geom.Point{X: p.X, Y: p.Y + arm}}, Pen: draw.Fine, On: draw.Construction},
-	)
+// prick is a cross in a small circle: where the point of the compasses stands, or what
+// is pricked through. Along an edge that is dash-dotted its arm is left out.
+func (f *face) prick(p geom.Point, on draw.Layer) {
+	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Fine, On: on})
+	for _, way := range []geom.Point{{X: arm}, {Y: arm}} {
+		l := geom.Line{From: p.Minus(way), To: p.Plus(way)}
+		parts := []geom.Line{l}
+		if f.piece.shaped() && f.piece.Shape.Spared() {
+			parts = f.beside(l)
+		}
+		for _, part := range parts {
+			f.scene.add(draw.Line{Line: part, Pen: draw.Fine, On: on})
+		}
+	}
 }
 
 // drawHeight draws the height over the baseline as a centre line, with the base
@@ -154,7 +216,7 @@ func (f *face) drawHeight() {
 		return
 	}
 	place := f.plan.Place
-	if at := place.Apply(foot); !measured && !f.shown(at) {
+	if !f.shown(place.Apply(apex)) || !measured && !f.shown(place.Apply(foot)) {
 		return // a line that runs off the paper measures nothing
 	}
 	f.height = &upright{

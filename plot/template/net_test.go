@@ -127,7 +127,7 @@ func TestNetIsLettered(t *testing.T) {
 
 // The steps of a net in words: which of two crossings, and the outline in a row.
 func TestNetInWords(t *testing.T) {
-	got := strings.Join(Steps(hollow(t, 1).Construction, Full()), "\n")
+	got := strings.Join(Steps(hollow(t, 1), Full()), "\n")
 	const want = `Draw the baseline AB, 640 long.
 Beam compasses or a batten on a pin at A, radius 697.6: swing an arc above the baseline.
 Compasses at B, radius 240.5: swing an arc across the first; they cross at C, above the baseline.

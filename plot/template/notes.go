@@ -15,7 +15,7 @@ import (
 // caution, where the page, furniture and all, still has room for them, rather outside
 // the piece than in it. It says whether all is there that was asked for; if not, the
 // piece wants an Index. (Saw and square of a plain triangle are no reason for one:
-// they are half of the angles that stand in its corners.) The page given is not
+// its angles stand in its corners.) The page given is not
 // changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
@@ -28,7 +28,7 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 		tries = append([][]sheet.Block{{sheet.Heading{Words: "Take care"}, care, sheet.Gap(1.5), also}}, tries...)
 	}
 	if s.Steps {
-		full := []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p.Construction, s), Numbered: true}}
+		full := []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p, s), Numbered: true}}
 		full = append(append(full, computed...), sheet.Heading{Words: "Take care"}, care)
 		tries = append([][]sheet.Block{full}, tries...)
 	}

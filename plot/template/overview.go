@@ -113,14 +113,11 @@ func (m chart) gridless() *scene {
 
 // sides writes the length of each side beside it, outside where there is room.
 func (m chart) sides(p Piece, s Style) {
-	o := p.Outline()
-	f := face{piece: p}
 	outline := p.corners(m.plan)
 	for i := range outline {
 		edge := outline.Edge(i)
 		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
-		from, to := o.Names[i], o.Names[o.Next(i)]
-		w := words{s.length(o.Sides[i], f.measured(geom.Distance, from, to)), draw.FigureHeight, false}
+		w := words{p.edgeFigure(i, s), draw.FigureHeight, false}
 		var all []candidate
 		for k := range 17 {
 			share := 0.5 + float64((k+1)/2)*0.05*float64(1-2*(k%2))

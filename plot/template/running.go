@@ -32,7 +32,7 @@ func (f *face) runAlongSides() {
 	}
 	step := f.style.running()
 	for i := range f.outline {
-		side := f.outline.Edge(i)
+		side := f.alongSide(i)
 		length := side.Length()
 		in := side.Direction() + unit.Turn/4
 		for d := step; d < length-fromEnds; d += step {
@@ -58,6 +58,14 @@ func (f *face) runAlongSides() {
 			f.name(side, part, name)
 		}
 	}
+}
+
+// alongSide is the line that is measured along side i: where it is cut.
+func (f *face) alongSide(i int) geom.Line {
+	if f.piece.shaped() && f.piece.Shape.Sides[i].Cut.Length() > 0 {
+		return f.plan.Place.Line(f.piece.Shape.Sides[i].Cut)
+	}
+	return f.outline.Edge(i)
 }
 
 func (f *face) name(side, part geom.Line, w words) {

@@ -35,14 +35,61 @@ func (p Piece) corners(plan paging.Plan) geom.Polygon {
 // Measures says in a few words what the figures of a shaped piece measure and which
 // line is which; nothing where there is but one line.
 func (p Piece) Measures() string {
-	var say []string
-	if p.shaped() && p.Shape.Spared() {
-		say = append(say, "cut the wide line; figures are of the dash-dotted, finished edge")
+	switch spared, treated := p.shaped() && p.Shape.Spared(), p.treated(); {
+	case spared && treated:
+		return "cut the wide line: plain figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
+	case spared:
+		return "cut the wide line: plain figures; finished: the dash-dotted edge"
+	case treated:
+		return "plain figures: to corners, ticks and set-backs; whole: to the whole corners"
 	}
+	return ""
+}
+
+// otherFigure is what the length of an edge is called beside that of the line that is
+// cut: finished where the cut line lies elsewhere, whole where only corners are taken
+// off; nothing where both are the same.
+func (p Piece) otherFigure() string {
+	switch {
+	case !p.shaped():
+		return ""
+	case p.Shape.Spared():
+		return "finished"
+	case p.treated():
+		return "whole"
+	}
+	return ""
+}
+
+// upTo says how far a side of the line that is cut goes.
+func (p Piece) upTo() string {
 	if p.treated() {
-		say = append(say, "lengths run to the whole corners")
+		return ", up to its corners, set-backs and ticks"
 	}
-	return strings.Join(say, "; ")
+	return ""
+}
+
+// edgeFigure is the length of side i on the line that is cut, as the paper shows it.
+func (p Piece) edgeFigure(i int, s Style) string {
+	d := p.side(i)
+	if d.length <= 0 { // nothing straight is left
+		d.length, d.measured = d.whole, true
+	}
+	return s.length(d.length, d.measured)
+}
+
+// besideFigure is what is said of side i besides: the length of its finished edge, where
+// that is another, and its allowance.
+func (p Piece) besideFigure(i int, s Style) string {
+	var say []string
+	o, d, side := p.Outline(), p.side(i), p.Shape.Sides[i]
+	if max(d.length-d.whole, d.whole-d.length) > sameLength {
+		say = append(say, p.otherFigure()+" "+s.length(d.whole, p.measured(geom.Distance, o.Names[i], o.Names[o.Next(i)])))
+	}
+	if side.Allow != 0 {
+		say = append(say, s.signed(side.Allow))
+	}
+	return strings.Join(say, ", ")
 }
 
 // marked is what is said of the piece as a whole: face, grain, hand.
@@ -79,8 +126,35 @@ func (f *face) drawOutline() {
 			f.scene.add(draw.Line{Line: m.Line(geom.Line{From: end, To: v.At}), Pen: draw.Fine, On: draw.Construction})
 		}
 	}
+	f.drawTicks()
 	for _, b := range s.Bores {
 		f.drawBore(b)
+	}
+}
+
+// toTick is half of a tick across the outline.
+const toTick unit.Length = 1.5
+
+// drawTicks marks where arcs touch the edges, which nobody sees otherwise.
+func (f *face) drawTicks() {
+	var ticks []geom.Point
+	for _, v := range f.piece.Shape.Corners {
+		for _, s := range []geom.Segment{v.Cut, v.Finished} {
+			arc, ok := s.(geom.Arc)
+			if !ok {
+				continue
+			}
+			for _, t := range []float64{0, 1} {
+				at := arc.At(t)
+				if nearest(ticks, at) < apartPricks {
+					continue
+				}
+				ticks = append(ticks, at)
+				out := geom.Line{From: arc.Centre, To: at}.Direction()
+				l := geom.Line{From: at.Toward(out, -toTick), To: at.Toward(out, toTick)}
+				f.scene.add(draw.Line{Line: f.plan.Place.Line(l), Pen: draw.Fine, On: draw.Marks})
+			}
+		}
 	}
 }
 
@@ -137,7 +211,7 @@ func (f *face) drawBore(b shape.Bore) {
 	for k := range 2 {
 		a := unit.Turn / 4 * unit.Angle(k)
 		r := c.Radius + boreCross
-		f.scene.add(draw.Line{Line: geom.Line{From: c.Centre.Toward(a, -r), To: c.Centre.Toward(a, r)}, Pen: draw.Narrow, On: draw.Construction})
+		f.scene.add(draw.Line{Line: geom.Line{From: c.Centre.Toward(a, -r), To: c.Centre.Toward(a, r)}, Pen: draw.Narrow, On: draw.Marks})
 	}
 	for _, w := range f.ways(b) {
 		if w.line.Length() > 0 && !w.along {
@@ -166,17 +240,62 @@ func (f *face) ways(b shape.Bore) []way {
 	figure := f.style.Figures.Length
 	switch c := b.Hole.Centre.(type) {
 	case shape.FromEdge:
+		from := f.start(c.From, b.Foot)
 		return []way{
 			{line: rim(b.Foot), say: figure(c.Square) + " from " + string(c.Edge[0]+c.Edge[1])},
-			{line: m.Line(geom.Line{From: f.corner(c.From), To: b.Foot}), along: true, say: figure(c.Along) + " from " + string(c.From)},
+			{line: m.Line(geom.Line{From: from.at, To: b.Foot}), along: true, say: f.from(from, b.Foot, c.Along)},
 		}
 	case shape.FromCorners:
-		return []way{
-			{line: rim(f.corner(c.Corners[0])), say: figure(c.Arms[0]) + " from " + string(c.Corners[0])},
-			{line: rim(f.corner(c.Corners[1])), say: figure(c.Arms[1]) + " from " + string(c.Corners[1])},
+		var both []way
+		for i, n := range c.Corners {
+			from := f.start(n, at)
+			both = append(both, way{line: rim(from.at), say: f.from(from, at, c.Arms[i])})
 		}
+		return both
 	}
 	return nil
+}
+
+// start is where a distance to a hole begins: the corner it was given from or, where
+// that is cut off and lies off the sheet, the nearer end of what is done to it.
+func (f *face) start(n geom.Name, to geom.Point) mark {
+	corner := mark{f.corner(n), string(n)}
+	i, _ := f.corners.Corner(n)
+	done := f.piece.Shape.Corners[i].Finished
+	if done == nil || f.pricks(corner.at) {
+		return corner
+	}
+	what := "the set-back"
+	if _, arc := done.(geom.Arc); arc {
+		what = "the tick"
+	}
+	ends := []mark{
+		{done.At(0), what + " of " + string(n) + " on " + f.corners.Side(f.corners.Before(i))},
+		{done.At(1), what + " of " + string(n) + " on " + f.corners.Side(i)},
+	}
+	if ends[1].at.Distance(to) < ends[0].at.Distance(to) {
+		return ends[1]
+	}
+	return ends[0]
+}
+
+// from says a distance as it was given, or computed from another mark.
+func (f *face) from(m mark, to geom.Point, given unit.Length) string {
+	if d := m.at.Distance(to); max(d-given, given-d) > sameLength {
+		return f.style.length(d, false) + " from " + m.name
+	}
+	return f.style.length(given, true) + " from " + m.name
+}
+
+// pricks says whether a page shows the mark at a place of the piece whole.
+func (f *face) pricks(p geom.Point) bool {
+	at := f.plan.Place.Apply(p)
+	for _, w := range f.plan.Windows() {
+		if w.Grow(-prick).Has(at) {
+			return true
+		}
+	}
+	return false
 }
 
 // corner is where a corner lies in the piece's own coordinates.

@@ -50,11 +50,16 @@ func (s Style) signed(l unit.Length) string {
 
 func (f *face) figureAllowance(i int) {
 	s := f.piece.Shape.Sides[i]
-	if s.Allow == 0 {
+	say := f.piece.besideFigure(i, f.style)
+	if say == "" {
 		return
 	}
-	w := words{f.style.signed(s.Allow), draw.NoteHeight, false}
+	w := words{say, draw.NoteHeight, false}
 	out, in := f.outerLine(i), f.innerLine(i)
+	outside, inside := 0.0, 10.0
+	if s.Allow > 0 { // beside the finished edge
+		outside, inside = inside, outside
+	}
 	var all []candidate
 	for k := range 17 {
 		t := 0.25 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
@@ -63,8 +68,8 @@ func (f *face) figureAllowance(i int) {
 		}
 		for _, t := range []float64{t, 1 - t} {
 			all = append(all,
-				candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k)},
-				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + 10})
+				candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k) + outside},
+				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
 		}
 	}
 	all = f.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
@@ -84,6 +89,8 @@ func (f *face) figureTreatment(v shape.Vertex) {
 		say = "R " + figure
 	case shape.Blunt:
 		at, say = v.Cut, "blunt "+figure
+	case shape.Mitre:
+		at, say = geom.Line{From: v.At, To: v.At}, "mitre"
 	}
 	if at == nil || say == "" {
 		return

@@ -148,7 +148,7 @@ func (x index) expected() string {
 	for _, c := range x.piece.checked() {
 		n := joinsAlong(x.plan, x.plan.Place.Line(c.Line))
 		if e := Expected(c.length, n, x.printer); e > worst {
-			worst, joins, side = e, n, string(c.from+c.to)
+			worst, joins, side = e, n, c.what
 		}
 	}
 	inches := x.style.Figures.Unit >= unit.IN

@@ -21,8 +21,11 @@ func (f *face) radius(s geom.Swing) string {
 // Steps are the construction by hand in words, one sentence a step (the lines of a
 // net that are joined end to end share one) and without numbers, made from the very steps whose lines Draw draws. Lengths are in the
 // style's unit, which is named elsewhere; what is computed stands in parentheses.
-func Steps(c geom.Construction, s Style) []string {
-	w := work{Style: s, construction: c}
+//
+// What is done to the outline follows, and last the offsets to the line that is cut.
+func Steps(p Piece, s Style) []string {
+	c := p.Construction
+	w := work{Style: s, piece: p, construction: c}
 	for i := 0; i < len(c.Steps); i++ {
 		if n := joins(c, i); n > 1 {
 			w.say = append(w.say, inOrder(c.Steps[i:i+n]))
@@ -32,7 +35,7 @@ func Steps(c geom.Construction, s Style) []string {
 		w.say = append(w.say, w.words(c.Steps[i]))
 		w.done = append(w.done, c.Steps[i])
 	}
-	return w.say
+	return append(w.say, w.shapeSteps()...)
 }
 
 // joins is how many lines of a net are joined end to end from step i on.
@@ -62,6 +65,7 @@ func inOrder(steps []geom.Step) string {
 // work is the construction so far: what a step meets depends on those before it.
 type work struct {
 	Style
+	piece        Piece
 	construction geom.Construction
 	done         []geom.Step
 	say          []string
@@ -77,13 +81,9 @@ func (w *work) words(step geom.Step) string {
 		return w.swing(s)
 	case geom.ThirdAngle:
 		return fmt.Sprintf("The angle at %s is what the others leave of 180°: 180° less %s at %s and %s at %s is %s.", s.At,
-			w.angle(s.Known[0], true), s.Others[0], w.angle(s.Known[1], true), s.Others[1], w.angle(s.Angle, false))
+			w.at(s.Others[0], s.Known[0]), s.Others[0], w.at(s.Others[1], s.Known[1]), s.Others[1], computed(w.fineAngle(s.Angle), false))
 	case geom.SetAngle:
-		say := fmt.Sprintf("Protractor at %s: set off %s from %s and draw the arm", s.At, w.angle(s.Angle, s.Measured), s.At+s.Along)
-		if _, met := w.meets(s.To); met {
-			return say + fmt.Sprintf("; it crosses %s at %s.", w.what(s.To), s.To) + w.byChord(s)
-		}
-		return say + "." + w.byChord(s)
+		return w.setAngle(s)
 	case geom.MarkOff:
 		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, w.length(s.Length, s.Measured), w.along(s), s.To)
 	case geom.Erect:
@@ -98,11 +98,21 @@ func (w *work) words(step geom.Step) string {
 		if s.Between[0] != "" {
 			return fmt.Sprintf("Check: measure the angle %s: %s.", s.Between[0]+s.At+s.Between[1], w.Figures.Angle(s.Angle))
 		}
-		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.Figures.Angle(s.Angle))
+		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.at(s.At, s.Angle))
 	case geom.CheckHeight:
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
 	panic(fmt.Sprintf("template: no words for %T", step))
+}
+
+// at is the angle at a corner, as it was given where it was.
+func (w *work) at(n geom.Name, a unit.Angle) string {
+	if i, ok := w.piece.Outline().Corner(n); ok {
+		if given, is := w.piece.Given(i); is {
+			return w.Figures.Given(given)
+		}
+	}
+	return w.Figures.Angle(a)
 }
 
 // byChord says how an angle is set off over metres, where half a degree of a

@@ -115,7 +115,7 @@ Check: measure the angle at C: 69.5°.
 Check: measure from C square to AB: 85.9.`},
 	} {
 		p := pieces(t, c.by, c.tokens)[c.answer]
-		if got := strings.Join(Steps(p.Construction, Full()), "\n"); got != strings.TrimSpace(c.want) {
+		if got := strings.Join(Steps(p, Full()), "\n"); got != strings.TrimSpace(c.want) {
 			t.Errorf("%s (%v):\n%s", c.tokens, c.by, got)
 		}
 	}
@@ -125,7 +125,7 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 	p := piece(t, "AB=600 BC=450 CA=250")
 	s := Full()
 	s.Reach = 300
-	say := strings.Join(Steps(p.Construction, s), "\n")
+	say := strings.Join(Steps(p, s), "\n")
 	for _, c := range p.Construction.Steps {
 		w, ok := c.(geom.Swing)
 		if !ok {
@@ -203,7 +203,7 @@ func TestCrossingsAreToldApart(t *testing.T) {
 	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
 		for _, p := range pieces(t, geom.AsMeasured, tokens) {
 			tri := p.Triangle()
-			steps := Steps(p.Construction, Full())
+			steps := Steps(p, Full())
 			for i, step := range p.Construction.Steps {
 				s, ok := step.(geom.Swing)
 				if !ok || !s.Twice {

@@ -5,6 +5,7 @@ package template
 
 import (
 	"fmt"
+	"math"
 
 	"trammel/geom"
 	"trammel/geom/shape"
@@ -34,15 +35,17 @@ func (p Piece) Triangle() geom.Triangle { return p.Construction.Triangle }
 
 // Style is what a trade wants to see and how figures are written.
 type Style struct {
-	Figures   unit.Style
-	Lettering unit.Length // of figures; 0 is draw.FigureHeight. Where room is short it drops to draw.NoteHeight, never lower
-	Arcs      bool        // the construction: arcs, arms, perpendiculars, parallels
-	Heights   bool        // the height over the baseline
-	Angles    bool
-	Lengths   bool
-	Steps     bool        // the construction by hand, in words
-	Settings  bool        // how saw and square are set for each corner
-	Reach     unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: benchCompasses
+	Figures    unit.Style
+	Lettering  unit.Length // of figures; 0 is draw.FigureHeight. Where room is short it drops to draw.NoteHeight, never lower
+	Arcs       bool        // the construction: arcs, arms, perpendiculars, parallels
+	Heights    bool        // the height over the baseline
+	Angles     bool
+	Lengths    bool
+	Steps      bool        // the construction by hand, in words
+	Settings   bool        // how saw and square are set for each corner
+	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw
+	Protractor unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
+	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: benchCompasses
 }
 
 // Full shows everything.
@@ -141,6 +144,34 @@ type face struct {
 }
 
 func (f *face) measured(kind geom.Kind, at ...geom.Name) bool { return f.piece.measured(kind, at...) }
+
+// Given is the angle at corner i as it was measured, where the piece has just that:
+// where more was measured than needed, it may have another.
+func (p Piece) Given(i int) (unit.Reading, bool) {
+	o := p.Outline()
+	if i >= len(o.Names) {
+		return unit.Reading{}, false
+	}
+	for _, m := range p.Measured {
+		if m.Kind != geom.Angle || m.At[1] != o.Names[i] || !p.between(m) {
+			continue
+		}
+		degrees, _ := m.Value.Value.Float64()
+		if math.Abs(degrees-o.Angles[i].Degrees()) < 1e-9 {
+			return m.Value, true
+		}
+	}
+	return unit.Reading{}, false
+}
+
+// angle at corner i as the paper shows it: as it was given, nothing rounded, or
+// computed.
+func (p Piece) angle(i int, s Style) string {
+	if given, ok := p.Given(i); ok {
+		return s.Figures.Given(given)
+	}
+	return s.angle(p.Outline().Angles[i], false)
+}
 
 // between says whether an angle is the one inside the piece at its corner.
 func (p Piece) between(m geom.Measurement) bool {

@@ -16,7 +16,7 @@ const MaxTokens = 500
 // Shape is what is done to a piece beyond its outline:
 //
 //	edges: [AB allow 3, BC allow -1.5mm]       allowances; below zero inside
-//	corners: [A cut 20, B round 15]            also: A cut 20 allow 2, C blunt 10
+//	corners: [A cut 20, B round 15]            also: A cut 20 allow 2, C blunt 10, D mitre
 //	holes: [12 at AB 40 from A 60]             also: 12 at A 80 B 95
 //	handed: pair                               one of each hand; quantity counts pairs
 //	face: up                                   or down
@@ -58,7 +58,7 @@ func (s *Shape) read(f strict.Field) (err error) {
 		s.Edges, err = tokens(v, "edges", "AB allow 3", " allow ")
 		return err
 	case "corners":
-		s.Corners, err = tokens(v, "corners", "A cut 20", " cut ", " round ", " blunt ")
+		s.Corners, err = tokens(v, "corners", "A cut 20", " cut ", " round ", " blunt ", " mitre")
 		return err
 	case "holes":
 		s.Holes, err = tokens(v, "holes", "12 at AB 40 from A 60", " at ")

@@ -13,6 +13,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
+	"trammel/plot/template"
 	"trammel/profiles"
 	"trammel/profiles/job"
 )
@@ -218,19 +219,18 @@ func TestTooManyPages(t *testing.T) {
 	}
 }
 
-// A protractor of whole degrees has no mark for 52.4°.
+// A protractor of whole degrees has no mark for 52.4°: it is set off by its chord, so
+// that nothing is left to warn of. (2·200·sin 26.2° = 176.6.)
 func TestBetweenMarks(t *testing.T) {
 	job := func(angle string) string {
 		return "trade: teacher\npieces: [{measure: [AB=90, A=" + angle + ", CA=70]}]"
 	}
-	if w := mustOpen(t, job("52.4deg"), Options{}); len(w.Warnings()) != 1 || !strings.Contains(w.Warnings()[0], "52.4°, lies between the marks of a protractor of 1°") {
-		t.Errorf("52.4°: %q", w.Warnings())
-	}
-	if w := mustOpen(t, job("52deg"), Options{}); len(w.Warnings()) != 0 {
-		t.Errorf("52°: %q", w.Warnings())
-	}
-	if w := mustOpen(t, job("52.4deg"), Options{With: geom.ByArcs}); len(w.Warnings()) != 0 {
-		t.Errorf("by arcs: %q", w.Warnings())
+	for angle, want := range map[string]string{"52.4deg": "by its chord: swing 200 from A, and where that arc crosses AB carried on beyond B swing (176.6)", "52deg": "Protractor at A: set off 52°", "6in12": "set off 6 in 12 from AB: 60 along it from A, then 30 square up"} {
+		w := mustOpen(t, job(angle), Options{})
+		steps := strings.Join(template.Steps(w.templatePiece(w.Pieces[0]), w.style()), "\n")
+		if !strings.Contains(steps, want) || len(w.Warnings()) != 0 {
+			t.Errorf("%s: %q and %q", angle, steps, w.Warnings())
+		}
 	}
 }
 

@@ -57,7 +57,7 @@ pieces:
 			t.Errorf("%s: %d pages, %d counted, %d named, %d of instructions, want %d", c.name, n, made.Count(), len(made.names()), front, c.front)
 		}
 		for _, p := range w.Pieces {
-			for _, step := range template.Steps(p.Construction, w.style()) {
+			for _, step := range template.Steps(w.templatePiece(p), w.style()) {
 				if !strings.Contains(all, step) {
 					t.Errorf("%s: %s: no step %q", c.name, p.Title(), step)
 				}

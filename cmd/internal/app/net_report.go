@@ -185,6 +185,6 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 		r.Measured[i].Residual = figure(s.Measurement.Kind, s.Residual)
 	}
 	adjustments(r.Measured, a)
-	r.Shape = p.shapeReport()
+	r.Shape = w.shapeReport(p)
 	return r
 }

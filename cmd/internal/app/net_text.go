@@ -94,6 +94,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		head = append(head, fmt.Sprintf("%d off", p.Quantity))
 	}
 	b.WriteString(strings.Join(append(head, w.Figures.Name()), "   ") + "\n\n")
+	w.cutText(b, p)
 
 	w.pointTable(p).write(b, "l r r r l r l r")
 	if len(o.Names) > 0 {

@@ -6,7 +6,6 @@ package app
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -173,7 +172,6 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			_, cares := w.findings(a)
 			p.Warnings = append(p.Warnings, cares...)
 		}
-		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
 	w.bare = bare
 	w.over = w.madeWith(o)
@@ -404,24 +402,6 @@ func (w Work) Warnings() []string {
 				s = p.Title() + ": " + s
 			}
 			all = append(all, s)
-		}
-	}
-	return all
-}
-
-// betweenMarks says which angles of the construction the trade's protractor has
-// no mark for. A tenth of its step is judged by eye.
-func (w Work) betweenMarks(p Piece) []string {
-	var all []string
-	for _, s := range p.Construction.Steps {
-		set, ok := s.(geom.SetAngle)
-		if !ok || w.Trade.Protractor <= 0 {
-			continue
-		}
-		marks := float64(set.Angle / w.Trade.Protractor)
-		if math.Abs(marks-math.Round(marks)) > 0.1 {
-			all = append(all, fmt.Sprintf("the angle at %s, %s, lies between the marks of a protractor of %s: arcs are surer (--with arcs)",
-				set.At, unit.Style{Minutes: w.Figures.Minutes}.Angle(set.Angle), unit.Style{}.Angle(w.Trade.Protractor)))
 		}
 	}
 	return all

@@ -138,7 +138,7 @@ func (w Work) report(p Piece) PieceReport {
 		r.Sides[s.name] = s.length.MM()
 	}
 	r.Measured = p.measured()
-	r.Shape = p.shapeReport()
+	r.Shape = w.shapeReport(p)
 	if a, ok := w.checked(p); ok {
 		r.Net = w.netReport(a)
 		adjustments(r.Measured, a)

@@ -244,6 +244,27 @@ func shown(plan paging.Plan, p geom.Point) bool {
 	return false
 }
 
+// cutText writes the figures of the piece that is really cut, which come first.
+func (w Work) cutText(b *strings.Builder, p Piece) {
+	s := p.Shape
+	if len(s.Sides) == 0 || !s.Spared() {
+		return
+	}
+	var sides []string
+	for _, side := range s.Sides {
+		if l := side.Cut.Length(); l > 0 {
+			sides = append(sides, side.Name+" "+w.Figures.Length(l))
+		}
+	}
+	say := "from corner to corner of the cut line"
+	for _, v := range s.Corners {
+		if v.Cut != nil {
+			say = "the straight parts of the cut line"
+		}
+	}
+	fmt.Fprintf(b, "  to cut: %s (%s)\n\n", strings.Join(sides, ", "), say)
+}
+
 // shapeText writes what is done to a piece for a person at a terminal.
 func (w Work) shapeText(b *strings.Builder, p Piece) {
 	s := p.Shape
@@ -285,12 +306,17 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 	tab := table{}
 	for i, row := range rows {
 		if i == 0 {
-			row = []string{"corner", "inside", "joint to edge", "saw from square", "rise in 100 mm", "in 12 in"}
+			row = slices.Clone(row)
+			for k := range row {
+				row[k] = strings.ReplaceAll(row[k], "\n", " ")
+			}
 		}
 		tab = append(tab, row)
 	}
-	tab.write(b, "l r r r r r")
-	b.WriteString("  " + template.AboutSettings + "\n")
+	tab.write(b, "l r l l r r")
+	for _, say := range strings.SplitAfter(template.AboutSettings(w.templatePiece(p), w.style()), ". ") { // a sentence a line
+		b.WriteString("  " + strings.TrimSpace(say) + "\n")
+	}
 }
 
 // paired says whether the other hand of a piece is made too.

@@ -2,22 +2,25 @@ package app
 
 import (
 	"trammel/geom"
+	"trammel/geom/shape"
+	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
 
 // ShapeReport is what is done to a piece beyond its outline, in the piece's own
 // coordinates.
 type ShapeReport struct {
-	Hand       string                   `json:"hand,omitempty"` // one or other, of a pair
-	Face       string                   `json:"face,omitempty"` // up or down
-	Grain      string                   `json:"grain,omitempty"`
-	Allowances map[string]float64       `json:"allowances"` // outward, by edge
-	Corners    map[string]CornerReport  `json:"corners"`
-	Holes      []HoleReport             `json:"holes"`
-	Finished   []SegmentReport          `json:"finished"` // once round, counter-clockwise
-	Cut        []SegmentReport          `json:"cut"`
-	Areas      AreasReport              `json:"areas_mm2"`
-	Settings   map[string]SettingReport `json:"settings"`
+	Hand       string                  `json:"hand,omitempty"` // one or other, of a pair
+	Face       string                  `json:"face,omitempty"` // up or down
+	Grain      string                  `json:"grain,omitempty"`
+	Allowances map[string]float64      `json:"allowances"` // outward, by edge
+	Corners    map[string]CornerReport `json:"corners"`
+	Holes      []HoleReport            `json:"holes"`
+	Finished   []SegmentReport         `json:"finished"` // once round, counter-clockwise
+	Cut        []SegmentReport         `json:"cut"`
+	Areas      AreasReport             `json:"areas_mm2"`
+	CutSides   map[string]float64      `json:"cut_sides"` // the straight part of each cut line, corner to corner where nothing is done to them
+	Settings   []SettingReport         `json:"settings"`
 }
 
 // CornerReport is a corner that is cut, round or blunt.
@@ -52,22 +55,30 @@ type AreasReport struct {
 	Net      float64 `json:"net"`
 }
 
-// SettingReport is how saw and square are set, in degrees and mm.
+// SettingReport is how saw and square are set for one edge of a corner, in degrees and
+// mm; see shape.Setting.
 type SettingReport struct {
+	Corner   string  `json:"corner"`
+	Of       string  `json:"of"` // corner, cut, mitre
 	Interior float64 `json:"interior"`
-	ToEdge   float64 `json:"to_edge"`
-	Saw      float64 `json:"saw"`
-	Rise     float64 `json:"rise_in_100"`
+	Edge     string  `json:"edge,omitempty"` // that is held; empty: each of both, of a mitre
+	Line     float64 `json:"line"`           // between the edge held and the cut
+	Saw      float64 `json:"saw"`            // from a square cut
+	How      string  `json:"how"`            // fence, block, line
+	Scale    float64 `json:"scale"`          // what the saw reads then
+	Leans    string  `json:"leans"`          // in, out; square: neither
+	Along    float64 `json:"along"`          // on a square of 100 mm, along the edge held
+	Up       float64 `json:"up"`             // and square to it
 }
 
-func (p Piece) shapeReport() *ShapeReport {
+func (w Work) shapeReport(p Piece) *ShapeReport {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return nil
 	}
 	a := s.Areas()
 	r := &ShapeReport{
-		Allowances: map[string]float64{}, Corners: map[string]CornerReport{}, Holes: []HoleReport{}, Settings: map[string]SettingReport{},
+		Allowances: map[string]float64{}, Corners: map[string]CornerReport{}, Holes: []HoleReport{}, CutSides: map[string]float64{},
 		Finished: segments(s.Finished), Cut: segments(s.Cut),
 		Areas: AreasReport{float64(a.Finished), float64(a.Cut), float64(a.Holes), float64(a.Net)},
 	}
@@ -80,16 +91,40 @@ func (p Piece) shapeReport() *ShapeReport {
 	r.Grain = string(p.Grain[0] + p.Grain[1])
 	for _, side := range s.Sides {
 		r.Allowances[side.Name] = side.Allow.MM()
+		r.CutSides[side.Name] = side.Cut.Length().MM()
 	}
 	for _, v := range s.Corners {
-		if do := [...]string{"", "cut", "round", "blunt"}[v.Do]; do != "" {
+		if do := [...]string{"", "cut", "round", "blunt", "mitre"}[v.Do]; do != "" {
 			r.Corners[string(v.Name)] = CornerReport{do, v.By.MM()}
 		}
-		c := v.Setting
-		r.Settings[string(v.Name)] = SettingReport{c.Interior.Degrees(), c.ToEdge.Degrees(), c.Saw.Degrees(), c.Rise(100).MM()}
+	}
+	for _, c := range shape.Settings(p.Outline(), s.Corners) {
+		r.Settings = append(r.Settings, settingReport(c, w.Trade.Saw))
 	}
 	for _, b := range s.Bores {
 		r.Holes = append(r.Holes, HoleReport{b.Hole.Text, b.Hole.Where, pair(b.Circle.Centre), b.Hole.Diameter.MM()})
+	}
+	return r
+}
+
+func settingReport(c shape.Setting, most unit.Angle) SettingReport {
+	how, scale := c.How(most)
+	along, up := c.Square(100)
+	r := SettingReport{
+		Corner: string(c.Corner), Of: "corner", Interior: c.Interior.Degrees(), Edge: c.Edge, Line: c.Line.Degrees(), Saw: c.Saw.Degrees(),
+		How: [...]string{shape.AtFence: "fence", shape.AtBlock: "block", shape.ToLine: "line"}[how], Scale: scale.Degrees(), Leans: "in", Along: along.MM(), Up: up.MM(),
+	}
+	switch c.Do {
+	case shape.Cut:
+		r.Of = "cut"
+	case shape.Mitre:
+		r.Of = "mitre"
+	}
+	switch {
+	case c.Saw < 1e-9:
+		r.Leans = "square"
+	case c.Out:
+		r.Leans = "out"
 	}
 	return r
 }

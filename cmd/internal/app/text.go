@@ -45,12 +45,18 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		head = append(head, fmt.Sprintf("%d off", p.Quantity))
 	}
 	b.WriteString(strings.Join(append(head, w.Figures.Name()), "   ") + "\n\n")
+	w.cutText(b, p)
 
 	tab := table{{"side", "length", "", "corner", "angle", "height"}}
 	order := corners(t)
+	drawn := w.templatePiece(p)
 	for i, s := range sides(t) {
 		k := order[i]
-		tab = append(tab, []string{s.name, w.Figures.Length(s.length), "", string(t.Names[k]), w.Figures.Angle(t.Angles[k]), w.Figures.Length(t.Heights[k])})
+		angle := w.Figures.Angle(t.Angles[k])
+		if given, ok := drawn.Given(k); ok {
+			angle = w.Figures.Given(given)
+		}
+		tab = append(tab, []string{s.name, w.Figures.Length(s.length), "", string(t.Names[k]), angle, w.Figures.Length(t.Heights[k])})
 	}
 	tab.write(b, "l r l l r r")
 	fmt.Fprintf(b, "\n  area %s, perimeter %s\n", w.area(t.Area), w.Figures.Length(t.Perimeter))
