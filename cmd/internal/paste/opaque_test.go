@@ -1,0 +1,332 @@
+package paste
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"image"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/cmd/internal/app"
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/readback"
+	"trammel/profiles"
+	"trammel/profiles/job"
+)
+
+// leaf is a finished sheet: a picture of it, what is left of it when it is cut, and
+// where it lies in the plane of the piece.
+type leaf struct {
+	label   string
+	lay     int
+	picture image.Gray
+	kept    [][2]float64 // in page mm, as the report has it
+	paper   [2]float64
+	toPiece geom.Affine
+	toPage  geom.Affine
+	read    readback.Page
+}
+
+const opaqueDPI = 100
+
+// template makes a template of a job, and reads its PDF and its report.
+func opaqueLeaves(t testing.TB, text string, o app.Options) (report seen, copies map[[2]int][]leaf) {
+	t.Helper()
+	j, err := job.Read("job.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, err := profiles.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := app.Open(j, set, o)
+	if err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
+	made, err := w.Template()
+	if err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
+	var file bytes.Buffer
+	if err := made.PDF(&file); err != nil {
+		t.Fatal(err)
+	}
+	data, err := json.Marshal(made.Report())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(data, &report); err != nil {
+		t.Fatal(err)
+	}
+	pages := readback.Open(t, file.Bytes())
+	copies = map[[2]int][]leaf{}
+	for i, p := range report.Pages {
+		if p.Kind != "template" {
+			if p.Lay != 0 || p.Kept != nil {
+				t.Errorf("page %d is not laid, but has a place in the order", p.Number)
+			}
+			continue
+		}
+		picture := readback.Render(t, file.Bytes(), i, opaqueDPI)
+		for _, q := range p.Places {
+			l := leaf{label: p.Label, lay: p.Lay, picture: *picture, kept: p.Kept, paper: [2]float64{p.Width, p.Height}, toPage: q.Matrix, read: pages[i]}
+			l.toPiece, _ = l.toPage.Inverse()
+			copies[[2]int{q.Piece, q.Copy}] = append(copies[[2]int{q.Piece, q.Copy}], l)
+		}
+	}
+	return report, copies
+}
+
+// seen is what the test takes from a report.
+type seen struct {
+	Pieces []struct {
+		Name    string
+		Outline []string
+		Points  map[string][2]float64
+		Shape   *struct{}
+	}
+	Pages []struct {
+		Number        int
+		Label, Kind   string
+		Width, Height float64
+		Lay           int
+		Kept          [][2]float64
+		Places        []struct {
+			Piece, Copy int
+			Matrix      [6]float64
+		}
+	}
+}
+
+// keeps says whether a place of the page, in mm, is on what is left of the sheet.
+func (l leaf) keeps(p geom.Point) bool {
+	in := true
+	for i, a := range l.kept {
+		b := l.kept[(i+1)%len(l.kept)]
+		in = in && (b[0]-a[0])*(float64(p.Y)-a[1])-(b[1]-a[1])*(float64(p.X)-a[0]) >= 0
+	}
+	return in
+}
+
+// ink is the darkest pixel within reach of a place of the page, in pixels.
+func (l leaf) ink(p geom.Point, reach int) uint8 {
+	const px = opaqueDPI / 25.4
+	x, y := int(math.Floor(float64(p.X)*px)), int(math.Floor((l.paper[1]-float64(p.Y))*px))
+	dark := uint8(0)
+	for v := y - reach; v <= y+reach; v++ {
+		for u := x - reach; u <= x+reach; u++ {
+			if (image.Point{X: u, Y: v}).In(l.picture.Rect) {
+				dark = max(dark, 255-l.picture.GrayAt(u, v).Y)
+			}
+		}
+	}
+	return dark
+}
+
+// top is the sheet that one sees at a place of the piece's plane, of sheets in the
+// order in which they are laid, and where on it; false where none is.
+func top(laid []leaf, p geom.Point) (leaf, geom.Point, bool) {
+	for _, l := range slices.Backward(laid) {
+		if q := l.toPage.Apply(p); l.keeps(q) {
+			return l, q, true
+		}
+	}
+	return leaf{}, geom.Point{}, false
+}
+
+// strokes of a sheet that belong to the piece, as points 1 mm apart on the page.
+func (l leaf) strokes() map[string][]geom.Point {
+	all := map[string][]geom.Point{}
+	for _, path := range l.read.Paths {
+		switch strings.ToLower(path.Layer) {
+		case "outline", "construction", "dimensions":
+		default:
+			continue
+		}
+		rough := path.Sample(64)
+		if path.Straight() {
+			rough = path.Sample(1)
+		}
+		for i := 1; i < len(rough); i++ {
+			line := geom.Line{From: rough[i-1], To: rough[i]}
+			n := max(1, int(math.Ceil(float64(line.Length()))))
+			for k := range n {
+				all[path.Layer] = append(all[path.Layer], line.At((float64(k)+0.5)/float64(n)))
+			}
+		}
+	}
+	return all
+}
+
+// Opaque paper, cut as the sheets say and laid in any order, hides nothing: whatever
+// any sheet shows of outline, arcs and marks is seen on the sheet that lies on top
+// there. The sheets are pictures that PDFium made.
+func TestOpaque(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 6))
+	for n := range opaqueTemplates {
+		text, o, what := randomTemplate(r)
+		_, copies := opaqueLeaves(t, text, o)
+		for of, laid := range copies {
+			name := fmt.Sprintf("%d: %s, piece %d copy %d", n, what, of[0], of[1])
+			slices.SortStableFunc(laid, func(a, b leaf) int { return a.lay - b.lay })
+			for i, l := range laid {
+				if l.lay != i+1 {
+					t.Errorf("%s: page %s is laid as number %d", name, l.label, l.lay)
+				}
+				l.handCut(t, name)
+			}
+			for _, order := range []string{"as numbered", "reversed", "shuffled"} {
+				laid := slices.Clone(laid)
+				switch order {
+				case "reversed":
+					slices.Reverse(laid)
+				case "shuffled":
+					r.Shuffle(len(laid), func(i, k int) { laid[i], laid[k] = laid[k], laid[i] })
+				}
+				lookAtAll(t, name+", "+order, laid)
+			}
+		}
+		if t.Failed() {
+			t.Logf("job: %s", text)
+			return
+		}
+	}
+}
+
+// lookAtAll holds what each sheet shows against what is on top there.
+func lookAtAll(t *testing.T, name string, laid []leaf) {
+	t.Helper()
+	// A pixel is 0.25 mm; dashes keep their step from page to page, but a renderer puts
+	// their ends, and thin lines, a pixel off. Within the window's outer 0.2 mm a sheet is cut.
+	const there, enough = 140, 60
+	for _, l := range laid {
+		for layer, points := range l.strokes() {
+			hidden := 0
+			var first geom.Point
+			for _, q := range points {
+				if l.ink(q, 0) < there {
+					continue // between dashes, or beside another layer's white
+				}
+				p := l.toPiece.Apply(q)
+				over, at, ok := top(laid, p)
+				if ok && over.ink(at, 2) >= enough || l.atEdge(q) {
+					continue
+				}
+				if hidden++; hidden == 1 {
+					first = q
+				}
+			}
+			if hidden > 0 {
+				t.Errorf("%s: of %s on page %s %d mm are not seen, first at %.1f, %.1f", name, layer, l.label, hidden, float64(first.X), float64(first.Y))
+			}
+		}
+	}
+}
+
+// atEdge says whether a place lies so near the outermost ends of the ink that a cut along
+// the rim may take it.
+func (l leaf) atEdge(p geom.Point) bool {
+	for i, a := range l.kept {
+		b := l.kept[(i+1)%len(l.kept)]
+		if math.Abs((b[0]-a[0])*(float64(p.Y)-a[1])-(b[1]-a[1])*(float64(p.X)-a[0]))/math.Hypot(b[0]-a[0], b[1]-a[1]) < 0.4 && !l.keeps(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// handCut holds what the report says is kept against the lines on the sheet: every
+// unbroken line of 0.35 mm, run on to the edges of the paper, is cut, and what does
+// not hold the middle of the print falls off.
+func (l leaf) handCut(t *testing.T, name string) {
+	t.Helper()
+	left := [][2]float64{{0, 0}, {l.paper[0], 0}, l.paper, {0, l.paper[1]}}
+	for _, p := range l.read.Paths {
+		if p.Filled || len(p.Dashes) > 0 || math.Abs(float64(p.Width)-0.35) > 0.005 || !strings.EqualFold(p.Layer, "joins") {
+			continue
+		}
+		c := p.Corners()
+		if len(c) != 2 {
+			t.Fatalf("%s: page %s has a cut that is not straight", name, l.label)
+		}
+		left = halfOf(left, c[0], c[1], geom.Point{X: unit.Length(l.paper[0] / 2), Y: unit.Length(l.paper[1] / 2)})
+	}
+	if len(left) != len(l.kept) {
+		t.Fatalf("%s: page %s: cut by its lines %v is left, the report says %v", name, l.label, left, l.kept)
+	}
+	for _, a := range left {
+		if !slices.ContainsFunc(l.kept, func(b [2]float64) bool { return math.Hypot(a[0]-b[0], a[1]-b[1]) < 0.005 }) {
+			t.Fatalf("%s: page %s: cut by its lines %v is left, the report says %v", name, l.label, left, l.kept)
+		}
+	}
+	if area := areaOf(l.kept); area <= 0 || math.Abs(area-areaOf(left)) > 2 {
+		t.Fatalf("%s: page %s: %v does not go round counter-clockwise", name, l.label, l.kept)
+	}
+}
+
+func areaOf(p [][2]float64) (area float64) {
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		area += (a[0]*b[1] - a[1]*b[0]) / 2
+	}
+	return area
+}
+
+// halfOf is the part of a convex polygon on the side of a line where a point is.
+func halfOf(p [][2]float64, a, b, in geom.Point) (half [][2]float64) {
+	side := func(x, y float64) float64 {
+		return float64(b.X-a.X)*(y-float64(a.Y)) - float64(b.Y-a.Y)*(x-float64(a.X))
+	}
+	sign := math.Copysign(1, side(float64(in.X), float64(in.Y)))
+	for i, u := range p {
+		v := p[(i+1)%len(p)]
+		f, g := sign*side(u[0], u[1]), sign*side(v[0], v[1])
+		if f >= 0 {
+			half = append(half, u)
+		}
+		if f*g < 0 {
+			k := f / (f - g)
+			half = append(half, [2]float64{u[0] + k*(v[0]-u[0]), u[1] + k*(v[1]-u[1])})
+		}
+	}
+	return half
+}
+
+// randomTemplate is a job of one triangle, shape or net on some paper.
+func randomTemplate(r *rand.Rand) (text string, o app.Options, what string) {
+	say := func(s string) job.Setting { return job.Setting{Text: s, Where: "--flag"} }
+	pick := func(of ...string) string { return of[r.IntN(len(of))] }
+	length := func(lo, hi float64) float64 { return math.Round(lo * math.Pow(hi/lo, r.Float64())) }
+	piece, size := "", length(250, 1500)
+	switch r.IntN(4) {
+	case 0, 1:
+		a, b := size*(0.4+0.6*r.Float64()), size*(0.4+0.6*r.Float64())
+		piece = fmt.Sprintf("measure: [AB=%.0f, A=%ddeg, CA=%.0f]", a, 15+r.IntN(130), b)
+	case 2:
+		a, b := size*(0.5+0.5*r.Float64()), size*(0.5+0.5*r.Float64())
+		piece = fmt.Sprintf("measure: [AB=%.0f, A=%ddeg, CA=%.0f], base: AB, edges: [AB allow 3, CA allow -2], corners: [A cut 30, B round 25], holes: [12 at AB 60 from A 70]", a, 70+r.IntN(40), b)
+	case 3: // a net of four points, hollow or not
+		at := [4]geom.Point{{}, {X: 1}, {X: 0.6 + unit.Length(0.6*r.Float64()), Y: 0.5 + unit.Length(0.5*r.Float64())}, {X: unit.Length(0.3 * r.Float64()), Y: 0.3 + unit.Length(0.6*r.Float64())}}
+		var tokens []string
+		for i := range at {
+			for k := i + 1; k < 4; k++ {
+				tokens = append(tokens, fmt.Sprintf("%c%c=%.2f", 'A'+i, 'A'+k, float64(at[i].Distance(at[k]))*size))
+			}
+		}
+		piece = fmt.Sprintf("measure: [%s], outline: [A, B, C, D]", strings.Join(tokens, ", "))
+	}
+	quantity := pick("", "", "", ", quantity: 2")
+	text = "pieces: [{name: Panel, " + piece + quantity + "}]"
+	paper, overlap, margin := pick("A4", "A4", "A5", "A3", "Letter", "180x240"), pick("4", "8", "10", "10", "20", "45"), pick("5", "10", "10", "18")
+	o = app.Options{Paper: say(paper), Overlap: say(overlap), Margin: say(margin), Cover: say(pick("full", "outline")), Landscape: r.IntN(4) == 0}
+	if r.IntN(4) == 0 {
+		o.Turn = say(fmt.Sprintf("%ddeg", r.IntN(180)))
+	}
+	return text, o, fmt.Sprintf("%s, %s on %s, overlap %s, margin %s, %s", piece, quantity, paper, overlap, margin, o.Cover.Text)
+}
