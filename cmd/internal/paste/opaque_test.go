@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"image"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -85,13 +86,8 @@ func opaqueLeaves(t testing.TB, text string, o app.Options) (report seen, copies
 
 // seen is what the test takes from a report.
 type seen struct {
-	Pieces []struct {
-		Name    string
-		Outline []string
-		Points  map[string][2]float64
-		Shape   *struct{}
-	}
-	Pages []struct {
+	Pieces []seenPiece
+	Pages  []struct {
 		Number        int
 		Label, Kind   string
 		Width, Height float64
@@ -102,6 +98,24 @@ type seen struct {
 			Matrix      [6]float64
 		}
 	}
+}
+
+type seenPiece struct {
+	Outline []string
+	Points  map[string][2]float64
+	Shape   *struct{}
+}
+
+// corners of the outline; of a triangle all that there are.
+func (p seenPiece) corners() (all []geom.Point) {
+	names := p.Outline
+	if names == nil {
+		names = slices.Sorted(maps.Keys(p.Points))
+	}
+	for _, n := range names {
+		all = append(all, geom.Point{X: unit.Length(p.Points[n][0]), Y: unit.Length(p.Points[n][1])})
+	}
+	return all
 }
 
 // keeps says whether a place of the page, in mm, is on what is left of the sheet.
@@ -129,9 +143,9 @@ func (l leaf) ink(p geom.Point, reach int) uint8 {
 	return dark
 }
 
-// top is the sheet that one sees at a place of the piece's plane, of sheets in the
+// uppermost is the sheet that one sees at a place of the piece's plane, of sheets in the
 // order in which they are laid, and where on it; false where none is.
-func top(laid []leaf, p geom.Point) (leaf, geom.Point, bool) {
+func uppermost(laid []leaf, p geom.Point) (leaf, geom.Point, bool) {
 	for _, l := range slices.Backward(laid) {
 		if q := l.toPage.Apply(p); l.keeps(q) {
 			return l, q, true
@@ -144,9 +158,7 @@ func top(laid []leaf, p geom.Point) (leaf, geom.Point, bool) {
 func (l leaf) strokes() map[string][]geom.Point {
 	all := map[string][]geom.Point{}
 	for _, path := range l.read.Paths {
-		switch strings.ToLower(path.Layer) {
-		case "outline", "construction", "dimensions":
-		default:
+		if !ofPiece(path.Layer) {
 			continue
 		}
 		rough := path.Sample(64)
@@ -157,7 +169,11 @@ func (l leaf) strokes() map[string][]geom.Point {
 			line := geom.Line{From: rough[i-1], To: rough[i]}
 			n := max(1, int(math.Ceil(float64(line.Length()))))
 			for k := range n {
-				all[path.Layer] = append(all[path.Layer], line.At((float64(k)+0.5)/float64(n)))
+				q := line.At((float64(k) + 0.5) / float64(n))
+				if len(path.Dashes) > 0 && l.toCut(q) < 0.4 {
+					continue // between two dashes the ink there is that of the line to cut
+				}
+				all[path.Layer] = append(all[path.Layer], q)
 			}
 		}
 	}
@@ -169,10 +185,13 @@ func (l leaf) strokes() map[string][]geom.Point {
 // there. The sheets are pictures that PDFium made.
 func TestOpaque(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 6))
+	var sum looked
+	sheets := 0
 	for n := range opaqueTemplates {
 		text, o, what := randomTemplate(r)
-		_, copies := opaqueLeaves(t, text, o)
+		report, copies := opaqueLeaves(t, text, o)
 		for of, laid := range copies {
+			sheets += len(laid)
 			name := fmt.Sprintf("%d: %s, piece %d copy %d", n, what, of[0], of[1])
 			slices.SortStableFunc(laid, func(a, b leaf) int { return a.lay - b.lay })
 			for i, l := range laid {
@@ -189,7 +208,11 @@ func TestOpaque(t *testing.T) {
 				case "shuffled":
 					r.Shuffle(len(laid), func(i, k int) { laid[i], laid[k] = laid[k], laid[i] })
 				}
-				lookAtAll(t, name+", "+order, laid)
+				sum.points += lookAtAll(t, name+", "+order, laid)
+				sum.words += lookAtWords(t, name+", "+order, laid)
+				if piece := report.Pieces[of[0]]; piece.Shape == nil {
+					lookAtOutline(t, name+", "+order, laid, piece.corners())
+				}
 			}
 		}
 		if t.Failed() {
@@ -197,13 +220,47 @@ func TestOpaque(t *testing.T) {
 			return
 		}
 	}
+	t.Logf("%d templates of %d sheets, %d mm of line and %d words looked for", opaqueTemplates, sheets, sum.points, sum.words)
+	if sheets < 4*opaqueTemplates || sum.points < 1000*opaqueTemplates || sum.words < 20*opaqueTemplates {
+		t.Error("hardly anything was looked for")
+	}
 }
 
+// On pages made for one printer the lines to cut are warped as everything is, the
+// edges of the paper are not; what the report says is kept is of the file.
+func TestKeptForOnePrinter(t *testing.T) {
+	k := profiles.Calibration{Printer: "shed", Paper: "A4", Width: 210, Height: 297, Found: profiles.Misprint{Across: 0.01, Along: -0.005, Skew: 0.4 * unit.Degree}}
+	_, copies := opaqueLeaves(t, "pieces: [{name: Brace, measure: [AB=600, BC=450, CA=450]}]", app.Options{
+		Printer: job.Setting{Text: "shed"}, Calibration: func(string) (*profiles.Calibration, error) { return &k, nil },
+	})
+	laid := copies[[2]int{0, 1}]
+	if len(laid) < 4 {
+		t.Fatalf("%d sheets", len(laid))
+	}
+	skew := false
+	for _, l := range laid {
+		l.handCut(t, "for one printer")
+		for i, a := range l.kept {
+			b := l.kept[(i+1)%len(l.kept)]
+			skew = skew || a[0] != b[0] && a[1] != b[1]
+		}
+	}
+	if !skew {
+		t.Error("no cut is warped")
+	}
+	lookAtAll(t, "for one printer", laid)
+	slices.Reverse(laid)
+	lookAtAll(t, "for one printer, reversed", laid)
+}
+
+// looked is how much was looked for.
+type looked struct{ points, words int }
+
 // lookAtAll holds what each sheet shows against what is on top there.
-func lookAtAll(t *testing.T, name string, laid []leaf) {
+func lookAtAll(t *testing.T, name string, laid []leaf) (looked int) {
 	t.Helper()
 	// A pixel is 0.25 mm; dashes keep their step from page to page, but a renderer puts
-	// their ends, and thin lines, a pixel off. Within the window's outer 0.2 mm a sheet is cut.
+	// their ends, and thin lines, a pixel off. The rim takes the window's outer 0.2 mm.
 	const there, enough = 140, 60
 	for _, l := range laid {
 		for layer, points := range l.strokes() {
@@ -213,9 +270,10 @@ func lookAtAll(t *testing.T, name string, laid []leaf) {
 				if l.ink(q, 0) < there {
 					continue // between dashes, or beside another layer's white
 				}
+				looked++
 				p := l.toPiece.Apply(q)
-				over, at, ok := top(laid, p)
-				if ok && over.ink(at, 2) >= enough || l.atEdge(q) {
+				over, at, ok := uppermost(laid, p)
+				if ok && over.ink(at, 2) >= enough || !l.keeps(q) && l.toCut(q) < 0.4 {
 					continue
 				}
 				if hidden++; hidden == 1 {
@@ -227,18 +285,75 @@ func lookAtAll(t *testing.T, name string, laid []leaf) {
 			}
 		}
 	}
+	return looked
 }
 
-// atEdge says whether a place lies so near the outermost ends of the ink that a cut along
-// the rim may take it.
-func (l leaf) atEdge(p geom.Point) bool {
-	for i, a := range l.kept {
-		b := l.kept[(i+1)%len(l.kept)]
-		if math.Abs((b[0]-a[0])*(float64(p.Y)-a[1])-(b[1]-a[1])*(float64(p.X)-a[0]))/math.Hypot(b[0]-a[0], b[1]-a[1]) < 0.4 && !l.keeps(p) {
-			return true
+// lookAtOutline looks for the sides between points of the report, which are nothing
+// that any sheet was asked about.
+func lookAtOutline(t *testing.T, name string, laid []leaf, corners []geom.Point) {
+	t.Helper()
+	for i, a := range corners {
+		side := geom.Line{From: a, To: corners[(i+1)%len(corners)]}
+		n := int(side.Length())
+		for k := range n {
+			p := side.At((float64(k) + 0.5) / float64(n))
+			if over, at, ok := uppermost(laid, p); !ok || over.ink(at, 1) < 100 {
+				t.Errorf("%s: the outline is not seen %d mm along side %d of %d mm", name, k, i, n)
+				break
+			}
 		}
 	}
-	return false
+}
+
+// lookAtWords looks for every figure and name of the piece: where one sheet bears it,
+// all that is on top there bears it too.
+func lookAtWords(t *testing.T, name string, laid []leaf) (words int) {
+	t.Helper()
+	for _, l := range laid {
+		for _, w := range l.read.Words {
+			if !ofPiece(w.Layer) {
+				continue
+			}
+			words++
+			start := l.toPiece.Apply(w.At)
+			for _, at := range alongBox(w.Bounds) {
+				over, _, ok := uppermost(laid, l.toPiece.Apply(at))
+				if !ok || !slices.ContainsFunc(over.read.Words, func(o readback.Words) bool {
+					return o.Text == w.Text && over.toPiece.Apply(o.At).Distance(start) < 0.1
+				}) {
+					t.Errorf("%s: %q of page %s is hidden at %.1f, %.1f", name, w.Text, l.label, float64(at.X), float64(at.Y))
+					break
+				}
+			}
+		}
+	}
+	return words
+}
+
+// alongBox is points in a box, a millimetre apart or less.
+func alongBox(b geom.Rect) (all []geom.Point) {
+	n, m := 1+int(b.Width()), 1+int(b.Height())
+	for i := range n + 1 {
+		for k := range m + 1 {
+			all = append(all, b.Min.Plus(geom.Point{X: b.Width() * unit.Length(i) / unit.Length(n), Y: b.Height() * unit.Length(k) / unit.Length(m)}))
+		}
+	}
+	return all
+}
+
+// ofPiece says whether a layer is the piece's, not the paper's.
+func ofPiece(layer string) bool {
+	return slices.Contains([]string{"outline", "construction", "dimensions"}, strings.ToLower(layer))
+}
+
+// toCut is how far a place of the page is from the edge of what is kept.
+func (l leaf) toCut(p geom.Point) float64 {
+	near := math.Inf(1)
+	for i, a := range l.kept {
+		b := l.kept[(i+1)%len(l.kept)]
+		near = min(near, math.Abs((b[0]-a[0])*(float64(p.Y)-a[1])-(b[1]-a[1])*(float64(p.X)-a[0]))/math.Hypot(b[0]-a[0], b[1]-a[1]))
+	}
+	return near
 }
 
 // handCut holds what the report says is kept against the lines on the sheet: every
