@@ -109,6 +109,7 @@ func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
 	}
 	w.kept = shifted(s.kept[i], by)
 	out.Ops = append(out.Ops, w.furnish(c, f.First+i, shifted(c.Window, by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
+	out.Ops = append(out.Ops, scissors(out.Cuts, shifted(c.Window, by), out.Ops, s.r)...)
 	return out
 }
 

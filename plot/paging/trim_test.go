@@ -2,12 +2,14 @@ package paging_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 	"trammel/plot/paging"
 )
 
@@ -122,4 +124,45 @@ func TestTrimmedHidesNothing(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Every line to cut has a pair of scissors beside it, clear of all else, on paper of
+// an ordinary size with strips of an ordinary width; else most have.
+func TestScissors(t *testing.T) {
+	lines, without := 0, 0
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+		for _, p := range pagesOf(c) {
+			window := geom.Rect{Min: geom.Point{X: c.plan.Sheet.Left, Y: c.plan.Sheet.Bottom}, Max: geom.Point{X: p.Width - c.plan.Sheet.Right, Y: p.Height - c.plan.Sheet.Top}}
+			var eyes []geom.Point
+			for _, op := range p.Ops {
+				if o, ok := op.(draw.Arc); ok && isJoin(op) {
+					eyes = append(eyes, o.Centre)
+					if !window.Grow(-0.3).Has(o.Centre) {
+						t.Errorf("%s, %s: scissors at %v leave what is printed", c.name, p.Label, o.Centre)
+					}
+				}
+			}
+			for _, l := range p.Cuts {
+				lines++
+				if !slices.ContainsFunc(eyes, func(e geom.Point) bool { return fromLine(e, l) < 4 }) {
+					without++
+					if !c.hard && c.plan.Sheet.Overlap >= 9 {
+						t.Errorf("%s, %s: no scissors at %v", c.name, p.Label, l)
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d of %d lines have no scissors", without, lines)
+	if lines < 200 || without*8 > lines {
+		t.Errorf("%d of %d lines have no scissors", without, lines)
+	}
+}
+
+// fromLine is how far a point is from an upright or level line.
+func fromLine(p geom.Point, l geom.Line) float64 {
+	if l.From.X == l.To.X {
+		return math.Abs(float64(p.X - l.From.X))
+	}
+	return math.Abs(float64(p.Y - l.From.Y))
 }
