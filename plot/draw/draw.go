@@ -60,6 +60,7 @@ var (
 	Centre = Pen{Width: 0.25, Dash: LongDashDotted}       // 04.1 centre lines, heights
 	Behind = Pen{Width: 0.25, Dash: LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
 	Hidden = Pen{Width: 0.25, Dash: Dashed}               // 02.1
+	Trim   = Pen{Width: 0.35, Dash: Continuous}           // where paper is cut, not the piece
 	Fine   = Pen{Width: 0.13, Dash: Continuous}           // prick points, vernier ticks
 )
 

@@ -38,20 +38,29 @@ type Page struct {
 	Width, Height unit.Length
 	Places        []Place
 	Ops           []Op
+	// Cuts are the lines that the sheet is cut along before it is joined to others, each
+	// straight through, what is kept to the left of it. Lay is its place in the order in
+	// which the sheets of one template are laid, from 1; 0 where nothing is laid.
+	Cuts []geom.Line
+	Lay  int
 	// Warp says where marks lie in the file so that a certain printer puts them where
 	// Ops has them; the zero value: where Ops has them. A picture for the screen passes
-	// it over. The matrices of Places include it.
+	// it over. The matrices of Places and the Cuts include it.
 	Warp Matrix
 }
 
-// Warped is the page made ready for a printer, its places too.
+// Warped is the page made ready for a printer, its places and cuts too.
 func (p Page) Warped(by Matrix) Page {
 	places := make([]Place, len(p.Places))
 	for i, q := range p.Places {
 		q.Matrix = by.After(q.Matrix)
 		places[i] = q
 	}
-	p.Places, p.Warp = places, by
+	cuts := make([]geom.Line, len(p.Cuts))
+	for i, c := range p.Cuts {
+		cuts[i] = geom.Line{From: by.Apply(c.From), To: by.Apply(c.To)}
+	}
+	p.Places, p.Cuts, p.Warp = places, cuts, by
 	return p
 }
 

@@ -23,6 +23,7 @@ type furnisher struct {
 	r       draw.Ruler
 	multi   bool         // the plan has more than one page
 	outline geom.Polygon // of the piece, in the plane of the sheets
+	kept    geom.Rect    // what is left of the page when it is cut
 	ground  ground
 	near    []shape
 }
@@ -56,6 +57,7 @@ func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point,
 	if c.Above != "" {
 		s.free.Max.Y = window.Max.Y - v - roomStrip
 	}
+	s.free = clearOf(s.free, window, w.kept)
 	s.oneSide = true
 	for i := range w.outline {
 		_, meets := geom.ClipLine(w.outline.Edge(i), c.Window)
@@ -80,6 +82,24 @@ func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point,
 		kit, pointers = w.crowded(s, joins)
 	}
 	return append(kit, pointers...)
+}
+
+// clearOf is the part of a rectangle that keeps its room from the cuts that run
+// through the window: a side may be cut without a neighbour.
+func clearOf(free, window, kept geom.Rect) geom.Rect {
+	if kept.Min.X > window.Min.X {
+		free.Min.X = max(free.Min.X, kept.Min.X+roomLeast)
+	}
+	if kept.Min.Y > window.Min.Y {
+		free.Min.Y = max(free.Min.Y, kept.Min.Y+roomLeast)
+	}
+	if kept.Max.X < window.Max.X {
+		free.Max.X = min(free.Max.X, kept.Max.X-roomLeast)
+	}
+	if kept.Max.Y < window.Max.Y {
+		free.Max.Y = min(free.Max.Y, kept.Max.Y-roomLeast)
+	}
+	return free
 }
 
 // crowded is the furniture of a page that has no place for the L: bars, note and

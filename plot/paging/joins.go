@@ -7,9 +7,9 @@ import (
 )
 
 // Sheets are laid in reading order, each on top of those before it. So of two
-// neighbours the right one and the lower one lies on top, and is trimmed along
-// the middle of the strip that both show; on the other that line is where the
-// trimmed edge goes. A sheet's own edge is no reference: it may be 2 mm off
+// neighbours the right one and the lower one lies on top, and is cut along the
+// middle of the strip that both show (see trim.go); on the other that line is where
+// the cut edge goes. A sheet's own edge is no reference: it may be 2 mm off
 // (ISO 216).
 //
 // Marks stand on that middle line, the same on both sheets, and are cut through
@@ -31,8 +31,8 @@ const (
 	tickCount               = 5   // to each side of the longest
 	tickOver    unit.Length = 0.4 // how far ticks run past the line, so that a careless cut leaves no gap
 	tickShift   unit.Length = 10  // from the mark to the longest tick
-	lineRoom    unit.Length = 1   // what the trim line keeps clear of the piece: the outline is crossed by arcs alone
-	leastTrim   unit.Length = 1   // a shorter bit of trim line is a speck
+	lineRoom    unit.Length = 1   // what the light line keeps clear of the piece
+	leastTrim   unit.Length = 1   // a shorter bit of the light line is a speck
 	wordsRoom   unit.Length = 2   // between the words of two things
 	wordsIndent unit.Length = 4   // from the middle of a mark to the words beside it
 )
@@ -218,7 +218,10 @@ func (j join) vernier(marks []unit.Length, near []shape) (at []unit.Length) {
 func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Drawing {
 	marks := j.marks(near, inches)
 	vernier := j.vernier(marks, near)
-	d := j.trim(onTop, near)
+	var d draw.Drawing
+	if !onTop { // the line to cut along is the whole sheet's
+		d = j.light(near)
+	}
 	for _, t := range marks {
 		a, b := j.arm(), slant*j.arm()
 		d = append(d,
@@ -246,13 +249,9 @@ func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Draw
 	return append(d, j.words(onTop, marks, vernier, near, r)...)
 }
 
-// trim is the middle line, whole where the sheet on top is to be cut and dashed
-// where its edge will lie on the sheet below; not where the piece itself runs.
-func (j join) trim(onTop bool, near []shape) (d draw.Drawing) {
-	pen := draw.Hidden
-	if onTop {
-		pen = draw.Narrow
-	}
+// light is the middle line on the sheet below, dashed, where the cut edge of the one
+// on top will lie; not where the piece itself runs.
+func (j join) light(near []shape) (d draw.Drawing) {
 	type stretch struct{ from, to unit.Length }
 	open := []stretch{{j.from, j.to}}
 	for i := range near {
@@ -273,7 +272,7 @@ func (j join) trim(onTop bool, near []shape) (d draw.Drawing) {
 	}
 	for _, s := range open {
 		if s.to-s.from >= leastTrim {
-			d = append(d, j.line(s.from, 0, s.to, 0, pen))
+			d = append(d, j.line(s.from, 0, s.to, 0, draw.Hidden))
 		}
 	}
 	return d

@@ -58,15 +58,16 @@ func (s seam) across(p geom.Point) float64 {
 }
 
 // joinLines are a page's join strokes in the plane that belong to a seam: near
-// its middle line.
+// its middle line, or within its strip.
 func joinLines(c laid, p draw.Page, s seam) (all []draw.Line) {
+	reach := max(5, math.Abs(s.across(s.strip.Max))) + 0.1
 	for _, op := range p.Ops {
 		o, ok := op.(draw.Line)
 		if !ok || !isJoin(op) {
 			continue
 		}
 		o.From, o.To = back(c.plan, p, o.From), back(c.plan, p, o.To)
-		if math.Abs(s.across(o.From)) < 5.1 && math.Abs(s.across(o.To)) < 5.1 && s.strip.Grow(1e-6).Has(o.At(0.5)) {
+		if math.Abs(s.across(o.From)) < reach && math.Abs(s.across(o.To)) < reach && s.strip.Grow(1e-6).Has(o.At(0.5)) {
 			all = append(all, o)
 		}
 	}
@@ -197,31 +198,55 @@ func checkTicks(t *testing.T, name string, s seam, under, over []draw.Line, mark
 	}
 }
 
-// The middle line is whole on the sheet on top and dashed below, at the same places.
+// On the sheet on top the middle line is one stroke to cut along, through the whole
+// window; the one below has it light and in dashes, and is cut along the outer edge of
+// the strip, so that none of its margin is left where the other has its window.
 func checkTrim(t *testing.T, name string, s seam, under, over []draw.Line) {
 	t.Helper()
-	get := func(lines []draw.Line, pen draw.Pen) (at [][2]float64) {
+	half := s.across(s.strip.Max)
+	get := func(lines []draw.Line, pen draw.Pen, at float64) (all [][2]float64) {
 		for _, l := range lines {
 			l.Pen.Phase = 0
-			if l.Pen == pen && math.Abs(s.across(l.From)) < promised && math.Abs(s.across(l.To)) < promised {
-				at = append(at, [2]float64{s.along(l.From), s.along(l.To)})
+			from, to := s.along(l.From), s.along(l.To)
+			if l.Pen == pen && math.Abs(s.across(l.From)-at) < promised && math.Abs(s.across(l.To)-at) < promised {
+				all = append(all, [2]float64{min(from, to), max(from, to)})
 			}
 		}
-		return at
+		return all
 	}
-	a, b := get(under, draw.Hidden), get(over, draw.Narrow)
-	if len(a) != len(b) || len(a) == 0 {
-		t.Errorf("%s: trim lines %v below and %v on top", name, a, b)
-		return
+	whole := [][2]float64{{s.along(s.strip.Min), s.along(s.strip.Max)}}
+	same := func(a [][2]float64) bool {
+		return len(a) == 1 && math.Abs(a[0][0]-whole[0][0]) < promised && math.Abs(a[0][1]-whole[0][1]) < promised
 	}
-	for i := range a {
-		if math.Abs(a[i][0]-b[i][0]) > promised || math.Abs(a[i][1]-b[i][1]) > promised {
-			t.Errorf("%s: trim lines %v below and %v on top", name, a, b)
+	rim := half - min(0.175, half)
+	if !s.upright {
+		rim = -rim
+	}
+	if cut := get(over, draw.Trim, 0); !same(cut) {
+		t.Errorf("%s: the sheet on top is cut %v, want %v", name, cut, whole)
+	}
+	if cut := get(under, draw.Trim, rim); !same(cut) {
+		t.Errorf("%s: the sheet below is cut %v, want %v", name, cut, whole)
+	}
+	light := get(under, draw.Hidden, 0)
+	if len(light) == 0 {
+		t.Errorf("%s: no light line below", name)
+	}
+	for _, l := range light {
+		if l[0] < whole[0][0]-promised || l[1] > whole[0][1]+promised {
+			t.Errorf("%s: the light line %v leaves the strip", name, l)
 		}
 	}
 }
 
-// Marks, ticks, trim line and words keep clear of the piece: marks by 1 mm,
+// isCut says whether a stroke is one to cut paper along: that crosses the piece as
+// the cut will.
+func isCut(op draw.Op) bool {
+	l, ok := op.(draw.Line)
+	return ok && isJoin(op) && l.Pen == draw.Trim
+}
+
+// Marks, ticks, light line and words keep clear of the piece: marks by 1 mm,
 // words by 2 mm from other words.
 func TestMarksKeepClear(t *testing.T) {
 	r := lettering.Go()
@@ -229,7 +254,7 @@ func TestMarksKeepClear(t *testing.T) {
 		for _, p := range pagesOf(c) {
 			lines, arcs := strokesOf(p.Ops, isPiece)
 			for _, op := range p.Ops {
-				if !isJoin(op) {
+				if !isJoin(op) || isCut(op) {
 					continue
 				}
 				if o, ok := op.(draw.Text); ok {
@@ -360,7 +385,7 @@ func TestEdgeAlongTheStrip(t *testing.T) {
 			}
 			own, _ := strokesOf(p.Ops, isPiece)
 			for _, op := range p.Ops {
-				if !isJoin(op) {
+				if !isJoin(op) || isCut(op) {
 					continue
 				}
 				for _, q := range sampled(op, 0.5) {

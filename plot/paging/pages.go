@@ -33,15 +33,13 @@ type spread struct {
 	boxes []geom.Rect // of the operations
 	on    [][]int32   // for each cell, the operations that it shows
 	at    map[[2]int]int
+	kept  []geom.Rect
 	r     draw.Ruler
 }
 
 func newSpread(p Plan, d draw.Drawing, r draw.Ruler) *spread {
-	s := &spread{plan: p, ops: d, r: r, boxes: make([]geom.Rect, len(d)), on: make([][]int32, len(p.Cells)), at: make(map[[2]int]int, len(p.Cells))}
+	s := &spread{plan: p, ops: d, r: r, boxes: make([]geom.Rect, len(d)), on: make([][]int32, len(p.Cells)), at: cellsAt(p.Cells), kept: p.Trimmed()}
 	rows := rowsOf(p.Cells)
-	for i, c := range p.Cells {
-		s.at[[2]int{c.Row, c.Col}] = i
-	}
 	for k, op := range d {
 		b := op.Bounds(r)
 		s.boxes[k] = b
@@ -96,16 +94,22 @@ func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
 	p, c := s.plan, s.plan.Cells[i]
 	corner := geom.Point{X: p.Sheet.Left, Y: p.Sheet.Bottom}
 	by := corner.Minus(c.Window.Min)
-	out := draw.Page{Label: c.Label, Kind: draw.Template, Piece: f.Piece, Width: p.Sheet.Width, Height: p.Sheet.Height,
+	out := draw.Page{Label: c.Label, Kind: draw.Template, Piece: f.Piece, Width: p.Sheet.Width, Height: p.Sheet.Height, Lay: i + 1,
 		Places: []draw.Place{{Piece: f.PieceIndex, Copy: f.Copy, Matrix: p.Matrix(c)}}}
 	for _, k := range s.on[i] {
 		out.Ops = cut(out.Ops, s.ops[k], s.boxes[k], c.Window, by)
 	}
 	own := len(out.Ops)
-	for _, op := range s.joins(i, f.Inches) {
+	trims := cuts(p.paper(c), s.kept[i])
+	for _, l := range trims {
+		out.Cuts = append(out.Cuts, geom.Line{From: l.From.Plus(by), To: l.To.Plus(by)})
+	}
+	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
+	w.kept = shifted(s.kept[i], by)
 	out.Ops = append(out.Ops, w.furnish(c, f.First+i, shifted(c.Window, by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
+	out.Ops = append(out.Ops, scissors(out.Cuts, shifted(c.Window, by), out.Ops, s.r)...)
 	return out
 }
 

@@ -24,7 +24,7 @@ func (x index) picture(highest unit.Length) sheet.Block {
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
-			scene: newScene(nil, r), plan: x.plan,
+			scene: newScene(nil, nil, r), plan: x.plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
 		m.draw(x.piece, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
@@ -95,12 +95,12 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		// above the columns instead, where the corners' letters leave room for
 		// them. The scene is made again without the words.
 		drawing := before.drawing
-		*m.scene = *newScene(nil, m.scene.ruler)
+		*m.scene = *newScene(nil, nil, m.scene.ruler)
 		m.scene.add(drawing...)
 		defer m.labelRows(shares)
 	}
-	m.scene.windows = newField[geom.Rect](about)
-	m.scene.windows.put(room, room)
+	m.scene.panes = newField[pane](about)
+	m.scene.panes.put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		var all []candidate
@@ -145,7 +145,7 @@ func (m chart) shape(p Piece) {
 // whether all had room.
 func (m chart) labelPages(shares []geom.Rect) bool {
 	for _, s := range shares {
-		m.scene.windows.put(s, s)
+		m.scene.panes.put(s, pane{s, s})
 	}
 	for i, s := range shares {
 		w := words{m.plan.Cells[i].Label, draw.NoteHeight, false}

@@ -31,7 +31,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 	}
 	k := min(float64((overviewWidth-2*overviewWhite)/all.Width()), float64(overviewMost/all.Height()))
 	high := max(overviewLeast, unit.Length(k)*all.Height()) + 2*overviewWhite
-	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: newScene(nil, r), plan: plan}
+	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: newScene(nil, nil, r), plan: plan}
 	room := geom.Rect{Max: geom.Point{X: overviewWidth, Y: high}}.Grow(-1)
 
 	if s.Arcs {
@@ -101,8 +101,8 @@ func (m chart) construction(c geom.Construction, room geom.Rect) {
 // gridless is the scene without the page grid, for words that find no room beside
 // it: figures over a fine line are read, and missing ones are not.
 func (m chart) gridless() *scene {
-	s := newScene(nil, m.scene.ruler)
-	s.windows = m.scene.windows
+	s := newScene(nil, nil, m.scene.ruler)
+	s.panes = m.scene.panes
 	for _, op := range m.scene.drawing {
 		if l, ok := op.(draw.Line); !ok || l.Pen != draw.Fine {
 			s.add(op)

@@ -23,8 +23,11 @@ type scene struct {
 	drawing draw.Drawing
 	strokes field[stroke]
 	words   field[box]
-	windows field[geom.Rect]
+	panes   field[pane]
 }
+
+// pane is what a page shows, and what is left of its sheet when it is cut.
+type pane struct{ window, kept geom.Rect }
 
 // stroke is a straight bit of a line's ink, half its width to each side.
 type stroke struct {
@@ -35,15 +38,17 @@ type stroke struct {
 // about is the size of a label, so that few things are asked for each.
 const about unit.Length = 40
 
-func newScene(windows []geom.Rect, r draw.Ruler) *scene {
+// newScene is a scene over pages with these windows, of which so much is kept; with
+// none where there are no pages.
+func newScene(windows, kept []geom.Rect, r draw.Ruler) *scene {
 	s := &scene{ruler: draw.Remembered(r), strokes: newField[stroke](about), words: newField[box](about)}
 	size := about
 	for _, w := range windows {
 		size = max(size, w.Width(), w.Height())
 	}
-	s.windows = newField[geom.Rect](size)
-	for _, w := range windows {
-		s.windows.put(w, w)
+	s.panes = newField[pane](size)
+	for i, w := range windows {
+		s.panes.put(w, pane{w, kept[i]})
 	}
 	return s
 }
@@ -107,23 +112,33 @@ type home uint8
 
 const (
 	alone home = iota // in one window and in no strip that a neighbour shows too
+	seen              // the whole of it on every sheet that keeps any of it, so whichever lies on top
 	whole             // wholly in one window
 )
 
 // housed says whether a box lies in a window as strictly as asked.
 func (s *scene) housed(b box, h home) bool {
 	r := b.bounds()
-	in := false
+	in, hidden := false, false
 	var met []geom.Rect
-	s.windows.every(r, func(w geom.Rect) bool {
-		if w.Meets(r) && !slices.Contains(met, w) {
-			met = append(met, w)
-			g := w.Grow(-toEdge)
-			in = in || g.Has(r.Min) && g.Has(r.Max)
+	s.panes.every(r, func(p pane) bool {
+		w := p.window
+		if !w.Meets(r) || slices.Contains(met, w) {
+			return true
 		}
+		met = append(met, w)
+		g := w.Grow(-toEdge)
+		shown := g.Has(r.Min) && g.Has(r.Max)
+		if h == seen && p.kept.Grow(toLine).Meets(r) {
+			k := p.kept.Grow(-toLine)
+			hidden = hidden || !shown || !k.Has(r.Min) || !k.Has(r.Max)
+		} else if h == seen {
+			return true
+		}
+		in = in || shown
 		return true
 	})
-	return in && (h == whole || len(met) == 1)
+	return in && !hidden && (h != alone || len(met) == 1)
 }
 
 // free says whether a box keeps its distance from lines, and so far from other words.
@@ -171,7 +186,8 @@ type candidate struct {
 	cost   float64     // about the mm that the eye would have to look for it
 }
 
-// inStrip is what it costs words to stand where a neighbour may lie over them.
+// inStrip is what it costs words to stand where a neighbour shows them too, and again
+// where one may lie over them.
 const inStrip = 30
 
 // place puts down the cheapest candidate that is free, and says whether there was
@@ -197,7 +213,7 @@ func (s *scene) placeFor(candidates []candidate, most float64) bool {
 			heap.Pop(&all)
 			continue
 		}
-		all[0] = try{t.at, whole, t.cost + inStrip}
+		all[0] = try{t.at, t.home + 1, t.cost + inStrip}
 		heap.Fix(&all, 0)
 	}
 	return false

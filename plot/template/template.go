@@ -100,7 +100,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 		piece: p, plan: plan, style: s, corners: o,
 		outline: plan.Place.Polygon(o.Points),
 		figured: make([]geom.Point, len(o.Names)),
-		scene:   newScene(plan.Windows(), r),
+		scene:   newScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
 	f.letterCorners()

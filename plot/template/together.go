@@ -41,7 +41,7 @@ func order(plan paging.Plan, s unit.Style) []string {
 	for _, c := range plan.Cells {
 		below = below || c.Above != ""
 	}
-	items := []string{"Trim each page along its unbroken lines of stars, not along the dashed ones."}
+	items := []string{cutting}
 	const how = " Lay each page over the one before it, half star on star, and tape it."
 	check := ""
 	if len(rowSpans(plan)) > 0 {
@@ -81,6 +81,9 @@ func order(plan paging.Plan, s unit.Style) []string {
 	}
 	return items
 }
+
+// cutting says what is cut off a page, and why all of it.
+const cutting = "Cut each page right across along its unbroken lines (stars and rim), not the dashed ones: then no page hides another."
 
 // shorter is the list of rows, or where that is long its first row alone.
 func shorter(list string, rows []string) string {

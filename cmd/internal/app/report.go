@@ -92,6 +92,11 @@ type PageReport struct {
 	Width  float64       `json:"width"`
 	Height float64       `json:"height"`
 	Places []PlaceReport `json:"places"`
+	// Lay is the page's place in the order in which those of one template are laid, from
+	// 1. Kept is what is left of it when it is cut along its unbroken lines: a polygon in
+	// the page's mm, counter-clockwise, the first point not repeated.
+	Lay  int          `json:"lay,omitempty"`
+	Kept [][2]float64 `json:"kept,omitempty"`
 	// Warp leads from where marks are to be on the paper to where they lie in the file,
 	// on a page that is made for one printer alone. Places lead to the file.
 	Warp *[6]float64 `json:"warp,omitempty"`
@@ -202,7 +207,12 @@ func corners(t geom.Triangle) []int {
 }
 
 func pageReport(number int, p draw.Page) PageReport {
-	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}, Warp: warpReport(p)}
+	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}, Lay: p.Lay, Warp: warpReport(p)}
+	if p.Lay > 0 {
+		for _, q := range p.Kept() {
+			r.Kept = append(r.Kept, [2]float64{q.X.MM(), q.Y.MM()})
+		}
+	}
 	for _, q := range p.Places {
 		r.Places = append(r.Places, PlaceReport{q.Piece, q.Copy + 1, q.Matrix})
 	}

@@ -16,6 +16,7 @@ type sheet struct {
 	label
 	picture
 	marks [4][]complex128
+	kept  []complex128 // what is left of it when it is cut, on its picture
 	place
 }
 

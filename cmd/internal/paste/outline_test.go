@@ -20,7 +20,7 @@ type line struct {
 // wide is every place where the ink is too broad for a narrow line: the outline,
 // and some letters.
 func (s sheet) wide() (at []complex128) {
-	const box = 4 // pixels: 0.34 mm
+	const box = 5 // pixels: 0.42 mm, wider than the lines to cut along
 	for j := 0; j+box <= s.h; j += 2 {
 		for i := 0; i+box <= s.w; i++ {
 			if s.dark[j*s.w+i] < 200 {

@@ -6,6 +6,7 @@
 package paste
 
 import (
+	"encoding/json"
 	"flag"
 	"fmt"
 	"image"
@@ -31,15 +32,17 @@ var measured = []float64{1200, 950, 850}
 // page was first laid askew.
 func TestPaste(t *testing.T) {
 	dir := t.TempDir()
-	run := func(name string, args ...string) {
+	run := func(name string, args ...string) []byte {
 		t.Helper()
-		if out, err := exec.Command(name, args...).CombinedOutput(); err != nil {
-			t.Fatalf("%s: %v\n%s", name, err, out)
+		out, err := exec.Command(name, args...).Output()
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
 		}
+		return out
 	}
 	program, file := filepath.Join(dir, "trammel"), filepath.Join(dir, "template.pdf")
 	run("go", "build", "-o", program, "trammel/cmd/trammel")
-	run(program, "template", fmt.Sprintf("AB=%v", measured[0]), fmt.Sprintf("BC=%v", measured[1]), fmt.Sprintf("CA=%v", measured[2]),
+	report := run(program, "template", "--json", fmt.Sprintf("AB=%v", measured[0]), fmt.Sprintf("BC=%v", measured[1]), fmt.Sprintf("CA=%v", measured[2]),
 		"--paper", "A4", "-o", file)
 	run("pdftoppm", "-r", fmt.Sprint(dpi), "-gray", "-png", file, filepath.Join(dir, "page"))
 	pictures, err := filepath.Glob(filepath.Join(dir, "page-*.png"))
@@ -50,10 +53,18 @@ func TestPaste(t *testing.T) {
 	if len(pictures) != len(labels) {
 		t.Fatalf("%d pictures of %d pages", len(pictures), len(labels))
 	}
+	var said seen
+	if err := json.Unmarshal(report, &said); err != nil {
+		t.Fatal(err)
+	}
 	var sheets []sheet
 	for i, l := range labels {
 		if l.name != "" {
-			sheets = append(sheets, sheet{label: l, picture: readPicture(t, pictures[i])})
+			s := sheet{label: l, picture: readPicture(t, pictures[i])}
+			for _, c := range said.Pages[i].Kept {
+				s.kept = append(s.kept, complex(c[0], said.Pages[i].Height-c[1]))
+			}
+			sheets = append(sheets, s)
 		}
 	}
 	if len(labels) < 12 || len(sheets) != len(labels)-1 {
@@ -64,7 +75,8 @@ func TestPaste(t *testing.T) {
 		r := rand.New(rand.NewPCG(3, 14))
 		for i := range sheets {
 			const turn, shift = 0.3 * math.Pi / 180, 3
-			sheets[i].picture = sheets[i].laid((2*r.Float64()-1)*turn, complex((2*r.Float64()-1)*shift, (2*r.Float64()-1)*shift))
+			s := &sheets[i]
+			s.kept, s.picture = s.askew((2*r.Float64()-1)*turn, complex((2*r.Float64()-1)*shift, (2*r.Float64()-1)*shift))
 		}
 		assemble(t, sheets)
 	})
@@ -113,14 +125,34 @@ func assemble(t *testing.T, sheets []sheet) {
 	}
 }
 
-// writePasted writes all pages as they came to lie, one seen through the other.
-// Paper is a little grey, so that one sees where two lie on each other.
+// askew is the sheet as an unsteady hand lays it: what is kept of it, and its picture.
+func (s sheet) askew(turn float64, shift complex128) (kept []complex128, p picture) {
+	middle := complex(float64(s.w)*mm/2, float64(s.h)*mm/2)
+	for _, z := range s.kept {
+		kept = append(kept, (z-middle)*cmplx.Rect(1, turn)+middle+shift)
+	}
+	return kept, s.laid(turn, shift)
+}
+
+// keeps says whether a place of the picture is on what is left of the sheet.
+func (s sheet) keeps(z complex128) bool {
+	for i, a := range s.kept {
+		b := s.kept[(i+1)%len(s.kept)]
+		if imag(cmplx.Conj(b-a)*(z-a)) > 0 { // y runs down
+			return false
+		}
+	}
+	return true
+}
+
+// writePasted writes all sheets as they came to lie, cut and opaque, each over those
+// before it. Every edge of paper throws a little shadow.
 func writePasted(t *testing.T, file string, sheets []sheet) {
 	t.Helper()
 	const width, edge = 1100, 6.0 // pixels, mm
 	low, high := complex(math.Inf(1), math.Inf(1)), complex(math.Inf(-1), math.Inf(-1))
 	for _, s := range sheets {
-		for _, c := range []complex128{0, complex(float64(s.w)*mm, 0), complex(0, float64(s.h)*mm), complex(float64(s.w)*mm, float64(s.h)*mm)} {
+		for _, c := range s.kept {
 			z := s.put(c)
 			low = complex(min(real(low), real(z)), min(imag(low), imag(z)))
 			high = complex(max(real(high), real(z)), max(imag(high), imag(z)))
@@ -129,26 +161,38 @@ func writePasted(t *testing.T, file string, sheets []sheet) {
 	low, high = low-complex(edge, edge), high+complex(edge, edge)
 	px := real(high-low) / width // mm
 	height := int(math.Ceil(imag(high-low) / px))
-	light := make([]float64, width*height)
-	for i := range light {
-		light[i] = 1
+	on := make([]int, width*height) // which sheet one sees, from 1
+	for k := range on {
+		z := low + complex((float64(k%width)+0.5)*px, (float64(k/width)+0.5)*px)
+		for i, s := range sheets {
+			if s.keeps(s.back(z)) {
+				on[k] = i + 1
+			}
+		}
 	}
-	const paper, ink = 0.94, 1.7 // ink is darkened: reduced lines are pale
-	for _, s := range sheets {
-		dark := make([]float64, len(light))
+	const paper, shadow, ink = 0.98, 0.8, 1.7 // ink is darkened: reduced lines are pale
+	dark := make([]float64, len(on))
+	for n, s := range sheets {
 		for j := range s.h {
 			for i := range s.w {
 				if d := s.dark[j*s.w+i]; d > 0 {
 					z := (s.put(complex((float64(i)+0.5)*mm, (float64(j)+0.5)*mm)) - low) / complex(px, 0)
-					dark[int(imag(z))*width+int(real(z))] += float64(d) / 255 * mm * mm / (px * px)
+					k := int(imag(z))*width + int(real(z))
+					if real(z) >= 0 && imag(z) >= 0 && real(z) < width && k < len(on) && on[k] == n+1 {
+						dark[k] += float64(d) / 255 * mm * mm / (px * px)
+					}
 				}
 			}
 		}
-		for k := range light {
-			z := s.back(low + complex((float64(k%width)+0.5)*px, (float64(k/width)+0.5)*px))
-			if real(z) >= 0 && imag(z) >= 0 && real(z) < float64(s.w)*mm && imag(z) < float64(s.h)*mm {
-				light[k] *= paper * (1 - min(1, ink*dark[k]))
-			}
+	}
+	light := make([]float64, len(on))
+	for k := range light {
+		light[k] = 1 - min(1, ink*dark[k])
+		if on[k] > 0 {
+			light[k] *= paper
+		}
+		if k > width && (on[k] != on[k-1] || on[k] != on[k-width]) {
+			light[k] *= shadow
 		}
 	}
 	out := image.NewGray(image.Rect(0, 0, width, height))

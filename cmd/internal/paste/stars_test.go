@@ -111,11 +111,11 @@ func (p picture) centre(z complex128) complex128 {
 	return z
 }
 
-// sideOf tells by the trim line, which runs on beyond the star as the arm across
+// sideOf tells by the line that the star stands on, which runs on beyond the star as the arm across
 // does not, whether the join stands or lies, and by the place which of the two.
 func (p picture) sideOf(z complex128) side {
 	line := func(arm complex128) (dark float64) {
-		for s := 4.4; s < 4.9; s += 0.02 {
+		for s := 4.4; s < 7; s += 0.05 { // so far that a line across it counts for little
 			_, a, _ := p.across(z+complex(s, 0)*arm, arm*1i, 0.3)
 			_, b, _ := p.across(z-complex(s, 0)*arm, arm*1i, 0.3)
 			dark += a + b

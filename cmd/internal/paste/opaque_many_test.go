@@ -1,0 +1,6 @@
+//go:build othersoftware
+
+package paste
+
+// How many templates are laid opaque.
+const opaqueTemplates = 300

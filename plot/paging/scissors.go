@@ -1,0 +1,77 @@
+package paging
+
+import (
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// A line to cut paper along must not be taken for one of the piece, so a small pair
+// of scissors stands beside it: on what falls off if the page shows enough of that,
+// else on what stays.
+
+// Sizes of the scissors, in mm.
+const (
+	scissorsLong unit.Length = 4.5
+	scissorsWide unit.Length = 2.6
+	scissorsOff  unit.Length = 0.7 // from the line
+	scissorsStep unit.Length = 2.5 // between the places that are tried
+)
+
+// scissors stand once beside each cut of a page, at the first place from its start
+// that is clear of everything on it; none where there is no such place.
+func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (d draw.Drawing) {
+	for _, c := range cuts {
+		l, ok := geom.ClipLine(c, window)
+		if !ok {
+			continue
+		}
+		way := l.To.Minus(l.From).Times(float64(1 / l.Length()))
+		kept := geom.Point{X: -way.Y, Y: way.X}
+		at := func(u, v unit.Length) geom.Point {
+			return l.From.Plus(way.Times(float64(u))).Plus(kept.Times(float64(v)))
+		}
+		far := scissorsOff + scissorsWide
+		side := unit.Length(-1)
+		if !window.Has(at(0, side*(far+armRoom))) {
+			side = 1
+		}
+		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(roomLeast)
+		joins, rest := inTheWay(ops, band, l, r)
+		for u := scissorsStep; u+scissorsLong+scissorsStep <= l.Length(); u += scissorsStep {
+			box := geom.RectOf(at(u, side*scissorsOff), at(u+scissorsLong, side*far))
+			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, roomLeast, roomLeast) {
+				d = append(d, pair(func(a, b unit.Length) geom.Point { return at(u+a, side*(scissorsOff+scissorsWide/2)+b) })...)
+				break
+			}
+		}
+	}
+	return d
+}
+
+// inTheWay is the shapes of what comes into a rectangle, but for one line: marks and
+// words of joins, and all else.
+func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []shape) {
+	for _, op := range ops {
+		switch o, ok := op.(draw.Line); {
+		case ok && o.Line == but || !op.Bounds(r).Meets(within):
+		case op.Layer() == draw.Joins:
+			joins = shapes(joins, op, r)
+		default:
+			rest = shapes(rest, op, r)
+		}
+	}
+	return joins, rest
+}
+
+// pair is a pair of scissors, half open, that cuts along the first coordinate: two
+// eyes, two blades that cross.
+func pair(at func(along, across unit.Length) geom.Point) (d draw.Drawing) {
+	const eye unit.Length = 0.6
+	for _, s := range [2]unit.Length{1, -1} {
+		d = append(d,
+			draw.Arc{Arc: geom.Arc{Centre: at(eye, s*0.7), Radius: eye, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Joins},
+			draw.Line{Line: geom.Line{From: at(1.05, s*0.4), To: at(scissorsLong, -s*0.8)}, Pen: draw.Narrow, On: draw.Joins})
+	}
+	return d
+}

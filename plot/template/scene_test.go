@@ -1,0 +1,42 @@
+package template
+
+import (
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// Two sheets show a strip from 180 to 190; the right one, laid on top, is cut at 185,
+// the left one at 190. Words in the strip are seen whichever lies on top if both keep
+// all of them or one keeps none.
+func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
+	at := func(x0, y0, x1, y1 unit.Length) geom.Rect {
+		return geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}
+	}
+	s := newScene(
+		[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
+		[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+	for _, c := range []struct {
+		name string
+		r    geom.Rect
+		want [3]bool // alone, seen, whole
+	}{
+		{"on one sheet", at(50, 50, 60, 53), [3]bool{true, true, true}},
+		{"on the half strip that the left sheet keeps alone", at(181.2, 50, 183.8, 60), [3]bool{false, true, true}},
+		{"from the core into that half", at(170, 50, 183.8, 53), [3]bool{false, true, true}},
+		{"on the half that both keep", at(186, 50, 188.8, 60), [3]bool{false, true, true}},
+		{"across the cut, in both windows", at(182, 50, 188, 53), [3]bool{false, false, true}},
+		{"across the cut, whole on the left sheet alone", at(170, 50, 188, 53), [3]bool{false, false, true}},
+		{"whole on the right sheet, half of it cut off", at(182, 50, 200, 53), [3]bool{false, false, true}},
+		{"from the half that both keep into the core: the left sheet would cover it", at(186, 50, 200, 53), [3]bool{false, false, true}},
+		{"across both", at(170, 50, 200, 53), [3]bool{false, false, false}},
+	} {
+		b := box{c.r.Min, {X: c.r.Max.X, Y: c.r.Min.Y}, c.r.Max, {X: c.r.Min.X, Y: c.r.Max.Y}}
+		for i, h := range []home{alone, seen, whole} {
+			if got := s.housed(b, h); got != c.want[i] {
+				t.Errorf("%s: housed %v as strictly as %d, want %v", c.name, got, h, c.want[i])
+			}
+		}
+	}
+}
