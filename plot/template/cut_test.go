@@ -96,7 +96,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		}
 		made++
 		plan := coverOf(t, p, a4)
-		f := face{piece: p, plan: plan, style: Full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points), scene: newScene(plan.Windows(), font)}
+		f := face{piece: p, plan: plan, style: Full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points), scene: newScene(plan.Windows(), plan.Trimmed(), font)}
 		shown := func(what string, at geom.Point) {
 			if !f.shown(plan.Place.Apply(at)) {
 				t.Errorf("%v: %s begins off the paper", c, what)
