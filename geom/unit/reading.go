@@ -12,6 +12,7 @@ type Reading struct {
 	Tolerance *big.Rat // same unit, more than 0; half of the last digit written unless Stated
 	Stated    bool     // the writer gave the tolerance
 	Text      string   // the value as written, without the tolerance
+	Read      string   // of an angle: how it was read, where something else may have been meant, else empty
 	Unit      Unit     // of a length: the last unit that it names, else what a bare number counted
 	Bare      bool     // of a length: it names no unit
 	Feet      bool     // of a length: it is written in feet, perhaps with inches behind them
