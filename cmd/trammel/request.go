@@ -105,7 +105,7 @@ func (r *request) said(name, text string) job.Setting {
 	if !r.flags.Changed(name) {
 		return job.Setting{}
 	}
-	return job.Setting{Text: text, Where: "--" + name}
+	return job.Setting{Text: unit.Composed(text), Where: "--" + name}
 }
 
 // options are the flags as the application takes them.
@@ -241,11 +241,12 @@ func (r *request) job(args []string) (job.Job, error) {
 	case len(files) > 1:
 		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[1]), What: "is a second job file", Hint: both}
 	}
-	if n := len([]rune(r.name)); n > job.MaxName {
+	name := unit.Composed(strings.TrimSpace(r.name))
+	if n := len([]rune(name)); n > job.MaxName {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
 	if len(files) == 0 {
-		return app.Named(strings.TrimSpace(r.name), tokens), nil
+		return app.Named(name, tokens), nil
 	}
 	j, err := r.jobFile(files[0])
 	if err != nil || !r.flags.Changed("name") {
@@ -254,7 +255,7 @@ func (r *request) job(args []string) (job.Job, error) {
 	if j.Raw != nil {
 		return job.Job{}, &unit.Fault{Where: "--name", What: "a job file names its pieces itself", Hint: "leave --name out"}
 	}
-	j.Pieces[0].Name = strings.TrimSpace(r.name) // of a list of measurements
+	j.Pieces[0].Name = name // of a list of measurements
 	return j, nil
 }
 

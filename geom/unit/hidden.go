@@ -8,13 +8,14 @@ import (
 )
 
 // Hidden finds the first character of a text that acts on what stands beside it and
-// has no look of its own: a control character (but a tab or a line's end), or a mark
-// that turns the order in which letters are shown (Unicode Standard Annex 9; the
-// property Bidi_Control), so that the eye reads something else than the program.
-// at is its place in bytes.
+// has no look of its own: a control character (but a tab or a line's end), a separator
+// of lines or paragraphs, or a mark that turns the order in which letters are shown
+// (Unicode Standard Annex 9; the property Bidi_Control), so that the eye reads something
+// else than the program. at is its place in bytes.
 func Hidden(text string) (at int, found bool) {
 	for i, r := range text {
-		if unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' || unicode.Is(unicode.Bidi_Control, r) {
+		control := unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r'
+		if control || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
 			return i, true
 		}
 	}

@@ -63,5 +63,8 @@ func Carried(file string, r io.ReaderAt, size int64) (job.Job, error) {
 	if err != nil {
 		return job.Job{}, placed(err, file)
 	}
+	if f := unit.HiddenFault(a.Name); f != nil {
+		return job.Job{}, &unit.Fault{Where: file, What: "the name of the job that it carries " + f.What}
+	}
 	return job.ReadWithin(file, strict.Shorten(a.Name), a.Data)
 }
