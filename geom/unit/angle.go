@@ -62,7 +62,7 @@ func ParseAngle(text string) (Reading, error) {
 	if a.value.Sign() == 0 || a.value.Cmp(big.NewRat(180, 1)) >= 0 {
 		return Reading{}, &Fault{What: Quote(value) + " is not between 0° and 180°"}
 	}
-	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: value, Read: a.asSlope(value)}
+	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value)}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)

@@ -59,7 +59,7 @@ func ParseLength(text string, bare Unit) (Reading, error) {
 	if f != nil {
 		return Reading{}, f
 	}
-	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value, Unit: l.unit, Bare: !l.named, Feet: l.feet}
+	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: legible(value), Unit: l.unit, Bare: !l.named, Feet: l.feet}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -115,6 +115,16 @@ func IsLength(text string) bool {
 		return false
 	}
 	return reads(value, MM)
+}
+
+// IsBare says whether the text is written as a length without a unit and without a
+// tolerance, perhaps with a minus sign.
+func IsBare(text string) bool {
+	if CheckText(text, "length") != nil {
+		return false
+	}
+	l, f := scanLength(strings.TrimSpace(strings.TrimPrefix(plain(strings.TrimSpace(text)), "-")), MM, true)
+	return f == nil && l.value != nil && !l.named
 }
 
 func reads(text string, bare Unit) bool {

@@ -184,6 +184,11 @@ func TestReadingText(t *testing.T) {
 	if err != nil || r.Text != "7′ 10½″" {
 		t.Errorf("text %q, %v", r.Text, err)
 	}
+	for text, want := range map[string]string{"9³⁄₄″": `9 3/4"`, "2400㎜": "2400mm", "2½ m": "2½ m"} {
+		if r, err := ParseLength(text, MM); err != nil || r.Text != want {
+			t.Errorf("%s is written %q, %v; want %q", text, r.Text, err, want)
+		}
+	}
 	if got := r.Length(); got != 2400.3 {
 		t.Errorf("length %v", got)
 	}

@@ -86,6 +86,14 @@ func plain(text string) string {
 	return strings.ReplaceAll(b.String(), "''", `"`)
 }
 
+// legible is a text as it was written, but for characters that few fonts have.
+func legible(text string) string {
+	if text = Composed(text); strings.ContainsAny(text, raised+lowered+"⅟∶㎜㎝㎞㏌") {
+		return plain(text)
+	}
+	return text
+}
+
 // stacked writes the top of a fraction in raised digits, ³⁄₄, in plain ones, apart
 // from what stands before it. Raised digits that no stroke follows stay: 10² is no
 // length.

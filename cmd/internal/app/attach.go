@@ -64,7 +64,7 @@ func Carried(file string, r io.ReaderAt, size int64) (job.Job, error) {
 		return job.Job{}, placed(err, file)
 	}
 	if f := unit.HiddenFault(a.Name); f != nil {
-		return job.Job{}, &unit.Fault{Where: file, What: "the name of the job that it carries " + f.What}
+		return job.Job{}, &unit.Fault{Where: file, What: "the name of the job that it carries " + f.What, Hint: "make the PDF anew, of a job whose name holds none"}
 	}
 	return job.ReadWithin(file, strict.Shorten(a.Name), a.Data)
 }

@@ -42,22 +42,23 @@ type Options struct {
 
 // Work is a job with everything decided: settings, triangles, constructions.
 type Work struct {
-	Job     job.Job
-	Title   string // of the job, perhaps empty
-	Trade   profiles.Trade
-	Figures unit.Style
-	Sheet   paging.Sheet
-	Cover   paging.Cover
-	Printer profiles.Printer
-	Site    Site
-	Pieces  []Piece
-	madeFor madeFor      // the printer
-	over    job.Over     // what the options say over the job
-	bare    unit.Unit    // that a bare number counts
-	hide    []draw.Layer // left out of the pages
-	roll    bool         // pages are as long as needed; Sheet.Height is the most
-	apart   bool         // each piece has pages of its own
-	turn    *unit.Angle  // of the baseline on the paper, where it was asked for
+	Job      job.Job
+	Title    string // of the job, perhaps empty
+	Trade    profiles.Trade
+	Figures  unit.Style
+	Sheet    paging.Sheet
+	Cover    paging.Cover
+	Printer  profiles.Printer
+	Site     Site
+	Pieces   []Piece
+	madeFor  madeFor      // the printer
+	over     job.Over     // what the options say over the job
+	bare     unit.Unit    // that a bare number counts
+	unitSaid bool         // the job or a flag says so
+	hide     []draw.Layer // left out of the pages
+	roll     bool         // pages are as long as needed; Sheet.Height is the most
+	apart    bool         // each piece has pages of its own
+	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
 }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
@@ -122,6 +123,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if err != nil {
 		return w, err
 	}
+	w.bare, w.unitSaid = bare, first(o.Unit, j.Unit).Text != ""
 	if err := s.paper(&w); err != nil {
 		return w, err
 	}
@@ -134,15 +136,27 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		if err != nil {
 			return w, err
 		}
+		if err := w.mixed(ms, nil); err != nil {
+			return w, err
+		}
+		if err := w.mixedShape(p.Shape, ms); err != nil {
+			return w, err
+		}
 		all = append(all, ms...)
 		pieces, err := w.solved(j, i, ms, o)
 		if err != nil {
 			return w, err
 		}
+		for k := range pieces {
+			pieces[k].Warnings = append(pieces[k].Warnings, w.remarks(ms)...)
+		}
 		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
 			return w, err
 		}
 		w.Pieces = append(w.Pieces, pieces...)
+	}
+	if err := w.mixedSettings(o, all); err != nil {
+		return w, err
 	}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
@@ -166,7 +180,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
 	}
-	w.over, w.bare = over(j, o, bare, w.Pieces), bare
+	w.over = over(j, o, bare, w.Pieces)
 	return w, nil
 }
 

@@ -92,9 +92,9 @@ func (s settings) paper(w *Work) error {
 		return placed(err, printer.Where)
 	}
 	if t := s.o.Margin; t.Text != "" {
-		m, err := profiles.ParseMargin(t.Text)
+		m, err := w.margin(t)
 		if err != nil {
-			return placed(err, t.Where)
+			return err
 		}
 		q := &w.Printer
 		q.Left, q.Top, q.Right, q.Bottom = m, m, m, m
@@ -103,8 +103,8 @@ func (s settings) paper(w *Work) error {
 		}
 	}
 	if t := s.o.Overlap; t.Text != "" {
-		if w.Printer.Overlap, err = profiles.ParseMargin(t.Text); err != nil {
-			return placed(err, t.Where)
+		if w.Printer.Overlap, err = w.margin(t); err != nil {
+			return err
 		}
 		w.Printer.From["overlap"] = t.Where
 	}
