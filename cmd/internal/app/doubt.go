@@ -69,6 +69,19 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 		Hint: "write " + strings.Join(all[:last], ", ") + " or " + all[last] + "; or say what bare numbers count, such as " + u.say}
 }
 
+// measured reads what was measured of a piece and refuses it where a bare number in
+// the piece is doubtful.
+func (w Work) measured(p job.Piece) ([]geom.Measurement, error) {
+	ms, err := measurements(p, w.bare)
+	if err == nil {
+		err = w.mixed(ms, nil)
+	}
+	if err == nil {
+		err = w.mixedShape(p.Shape, ms)
+	}
+	return ms, err
+}
+
 // mixed refuses a bare length among lengths that name another unit.
 func (w Work) mixed(ms, beside []geom.Measurement) error {
 	u, ok := w.unsaidUnit(append(slices.Clone(ms), beside...))
@@ -196,6 +209,15 @@ func (w Work) margin(t job.Setting) (unit.Length, error) {
 // bareLength says whether a text is a length without a unit, and more than nothing.
 func bareLength(text string) bool {
 	return unit.IsBare(text) && strings.Trim(text, "0., ") != ""
+}
+
+// remarked are the pieces with the remarks of what they were made of.
+func (w Work) remarked(pieces []Piece, ms []geom.Measurement) []Piece {
+	says := w.remarks(ms)
+	for i := range pieces {
+		pieces[i].Warnings = append(pieces[i].Warnings, says...)
+	}
+	return pieces
 }
 
 // remarks say how a measurement was read that may have been meant otherwise, and

@@ -132,14 +132,8 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	}
 	var all []geom.Measurement
 	for i, p := range j.Pieces {
-		ms, err := measurements(p, bare)
+		ms, err := w.measured(p)
 		if err != nil {
-			return w, err
-		}
-		if err := w.mixed(ms, nil); err != nil {
-			return w, err
-		}
-		if err := w.mixedShape(p.Shape, ms); err != nil {
 			return w, err
 		}
 		all = append(all, ms...)
@@ -147,9 +141,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		if err != nil {
 			return w, err
 		}
-		for k := range pieces {
-			pieces[k].Warnings = append(pieces[k].Warnings, w.remarks(ms)...)
-		}
+		pieces = w.remarked(pieces, ms)
 		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
 			return w, err
 		}
