@@ -37,7 +37,7 @@ func randomNet(t testing.TB, r *rand.Rand) (o Outline, inner []Spot, measured []
 	for i := range names {
 		for j := range i {
 			if i < n && (o.Next(j) == i || o.Next(i) == j) || r.Float64() < 0.4 {
-				m, err := ParseMeasurement(fmt.Sprintf("%s%s=%.3f", names[j], names[i], at[i].Distance(at[j]).MM()), unit.MM)
+				m, err := ParseMeasurement(fmt.Sprintf("%s%s=%.3fmm", names[j], names[i], at[i].Distance(at[j]).MM()), unit.MM)
 				if err != nil {
 					t.Fatal(err)
 				}

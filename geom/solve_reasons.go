@@ -27,10 +27,21 @@ func shortReach(s sides, l int, over number) reason {
 				"%s, %s and %s lie on one line: %s and %s together are exactly %s",
 				w.names[0], w.names[1], w.names[2], name(x), name(y), name(side(l)))
 		}
-		return no("one of the three is wrong: "+again,
+		hint := "one of the three is wrong: " + again
+		if tenth := s[l].float64() / 10; w.value[side(l)] != "" && fits(tenth, s[p].float64(), s[q].float64()) {
+			hint += fmt.Sprintf("; with a digit less, %s %s would fit", w.name(side(l)), w.float(tenth))
+		}
+		return no(hint,
 			"%s and %s together are %s short of reaching across %s",
 			name(x), name(y), w.length(over.neg()), name(side(l)))
 	}
+}
+
+// fits says whether three sides make a triangle, clear of a flat one by so much that
+// the figures printed do too.
+func fits(a, b, c float64) bool {
+	const clear = 1.01
+	return a+b > clear*c && b+c > clear*a && c+a > clear*b
 }
 
 // tooShort: side i cannot reach the line of side k.

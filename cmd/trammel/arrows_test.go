@@ -13,7 +13,7 @@ import (
 // arrows says which packages of trammel and which modules from outside a package
 // may import itself. What is not here may import the standard library alone.
 var arrows = map[string][]string{
-	"trammel/geom/unit":          {"trammel/geom/internal/"},
+	"trammel/geom/unit":          {"golang.org/x/text/unicode/norm", "trammel/geom/internal/"},
 	"trammel/geom":               {"trammel/geom/unit", "trammel/geom/internal/"},
 	"trammel/geom/shape":         {"trammel/geom", "trammel/geom/unit"},
 	"trammel/profiles/strict":    {"go.yaml.in/yaml/v3", "trammel/geom/unit"},

@@ -97,7 +97,7 @@ func (r *checkRequest) check(args []string) error {
 
 // findings reads --found and --piece.
 func (r *checkRequest) findings() (app.Findings, error) {
-	f := app.Findings{Piece: strings.TrimSpace(r.piece), PieceAt: "--piece"}
+	f := app.Findings{Piece: unit.Composed(strings.TrimSpace(r.piece)), PieceAt: "--piece"}
 	if r.flags.Changed("piece") && f.Piece == "" {
 		return f, &unit.Fault{Where: "--piece", What: "wants a value"}
 	}

@@ -12,13 +12,13 @@ import (
 	"trammel/plot/readback"
 )
 
-// seen is the strokes of a page in the piece's own coordinates, as PDFium reads them.
-type seen struct {
+// strokeSeen is the strokes of a page in the piece's own coordinates, as PDFium reads them.
+type strokeSeen struct {
 	points [][2]float64
 	path   readback.Path
 }
 
-func seenOn(t *testing.T, dir, out string, args ...string) (pages [][]seen, points map[string][2]float64) {
+func seenOn(t *testing.T, dir, out string, args ...string) (pages [][]strokeSeen, points map[string][2]float64) {
 	t.Helper()
 	r := reportOf(t, dir, append([]string{"template"}, append(args, "-o", out)...)...)
 	file, err := os.ReadFile(filepath.Join(dir, out))
@@ -26,7 +26,7 @@ func seenOn(t *testing.T, dir, out string, args ...string) (pages [][]seen, poin
 		t.Fatal(err)
 	}
 	for i, page := range readback.Open(t, file) {
-		var all []seen
+		var all []strokeSeen
 		for _, place := range r.Pages[i].Places[:min(1, len(r.Pages[i].Places))] {
 			if place.Piece != 0 {
 				continue
@@ -36,7 +36,7 @@ func seenOn(t *testing.T, dir, out string, args ...string) (pages [][]seen, poin
 				t.Fatal("a matrix without an inverse")
 			}
 			for _, p := range page.Paths {
-				s := seen{path: p}
+				s := strokeSeen{path: p}
 				for _, at := range p.Sample(32) {
 					q := back.Apply(at)
 					s.points = append(s.points, [2]float64{q.X.MM(), q.Y.MM()})

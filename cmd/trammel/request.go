@@ -60,8 +60,8 @@ func (r *request) print(cmd *cobra.Command) {
 	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500, 12x18in, or 914xany off a roll")
 	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
 	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
-	f.StringVar(&r.margin, "margin", "", "`width` of all four margins")
-	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice")
+	f.StringVar(&r.margin, "margin", "", "`width` of all four margins, such as 10mm or 1/2in; a bare number counts mm, and is refused where bare numbers count another unit")
+	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice, written like a margin")
 }
 
 // spread adds the flags that say what comes on the pages of a template.
@@ -80,7 +80,7 @@ var siteFlags = [][2]string{
 	{"permitted", "`K` in mm of the permitted deviation ±K√L, L in metres, 2K under 5 m"},
 	{"every", "`distance` from mark to mark along each edge"},
 	{"boards", "`distance` by which profile boards stand clear of the digging"},
-	{"origin", "`place` of the end of the baseline that is named first: easting,northing"},
+	{"origin", "`place` of the end of the baseline that is named first: easting,northing; beyond 100000 with its unit"},
 	{"bearing", "`angle` of the baseline, clockwise from north"},
 	{"temperature", "`temperature` of the tape when it is used, such as 31C or 88F: its readings are corrected"},
 	{"pull", "`force` it is pulled with, such as 50N or 12lb"},
@@ -105,7 +105,7 @@ func (r *request) said(name, text string) job.Setting {
 	if !r.flags.Changed(name) {
 		return job.Setting{}
 	}
-	return job.Setting{Text: text, Where: "--" + name}
+	return job.Setting{Text: unit.Composed(text), Where: "--" + name}
 }
 
 // options are the flags as the application takes them.
@@ -233,6 +233,9 @@ func (r *request) job(args []string) (job.Job, error) {
 		}
 	}
 	const both = "name one job file, or give measurements such as AB=600 BC=450 CA=450"
+	if err := numbersAlone(files, tokens); err != nil {
+		return job.Job{}, err
+	}
 	switch {
 	case len(files)+len(tokens) == 0:
 		return job.Job{}, &unit.Fault{What: "no job and no measurements", Hint: both}
@@ -241,11 +244,12 @@ func (r *request) job(args []string) (job.Job, error) {
 	case len(files) > 1:
 		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[1]), What: "is a second job file", Hint: both}
 	}
-	if n := len([]rune(r.name)); n > job.MaxName {
+	name := unit.Composed(strings.TrimSpace(r.name))
+	if n := len([]rune(name)); n > job.MaxName {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
 	if len(files) == 0 {
-		return app.Named(strings.TrimSpace(r.name), tokens), nil
+		return app.Named(name, tokens), nil
 	}
 	j, err := r.jobFile(files[0])
 	if err != nil || !r.flags.Changed("name") {
@@ -254,7 +258,7 @@ func (r *request) job(args []string) (job.Job, error) {
 	if j.Raw != nil {
 		return job.Job{}, &unit.Fault{Where: "--name", What: "a job file names its pieces itself", Hint: "leave --name out"}
 	}
-	j.Pieces[0].Name = strings.TrimSpace(r.name) // of a list of measurements
+	j.Pieces[0].Name = name // of a list of measurements
 	return j, nil
 }
 

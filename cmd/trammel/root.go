@@ -94,6 +94,7 @@ A MEASUREMENT is a token:
 		SilenceUsage:  true,
 		Args:          cobra.ArbitraryArgs,
 	}
+	root.PersistentPreRunE = func(cmd *cobra.Command, args []string) error { return seen(cmd.Flags(), args) }
 	root.SetIn(c.in)
 	root.SetOut(c.out)
 	root.SetErr(c.err)
@@ -112,6 +113,22 @@ A MEASUREMENT is a token:
 		return unknownCommand(args, root.Commands())
 	}
 	return root
+}
+
+// seen refuses words of the command line that hold what nobody sees.
+func seen(flags *pflag.FlagSet, args []string) error {
+	for _, a := range args {
+		if f := unit.HiddenFault(a); f != nil {
+			return f.In(unit.Quote(a))
+		}
+	}
+	var err error
+	flags.Visit(func(flag *pflag.Flag) {
+		if f := unit.HiddenFault(flag.Value.String()); f != nil && err == nil {
+			err = f.In(dashed(flag.Name))
+		}
+	})
+	return err
 }
 
 // completion gives the command that comes with the library an example, and

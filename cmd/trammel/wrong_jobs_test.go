@@ -55,7 +55,7 @@ var wrongJobs = []wrong{
 		line: "job.yaml:2:5: Plate: C hangs free: only BC=45 holds it to A and B",
 		hint: "measure AC as well"},
 	{args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "pieces:\n  - name: Plate\n    measure: [\"AB=60\\u001b[31m\", BC=4]\n", status: words,
-		line: "job.yaml:3:15: the measurement holds a character that cannot be printed"},
+		line: "job.yaml:3:15: holds the character U+001B, which cannot be seen", hint: "take it out, or type the words anew"},
 	{args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "pieces:\n  - name: Plate\n    measure: [AB=60 BC=45 CA=45]\n", status: words,
 		line: "job.yaml:3:15: AB=60 BC=45 CA=45: holds more than one measurement",
 		hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file"},

@@ -50,7 +50,7 @@ func TestWrongPDFs(t *testing.T) {
 			status: noTriangle, want: "short.pdf (job.yaml:2:5): Plate: AB 100 and BC 200 together are 100 short of reaching across CA 400\n  one of the three is wrong: measure them again\n"},
 		{name: "empty.pdf", data: pdfWith(t, "job.yaml", ""), status: words, want: "empty.pdf (job.yaml:1:1): the file is empty\n"},
 		{name: "bytes.pdf", data: pdfWith(t, "job.yaml", "\x00\x01"), status: words, want: "bytes.pdf (job.yaml:1:1): holds the byte 0x00, so it is not text\n  save it as plain UTF-8 text\n"},
-		{name: "name.pdf", data: pdfWith(t, "a\x1b[31m\n.yaml", "{"), status: words, want: "name.pdf (a\uFFFD[31m\uFFFD.yaml:1:1): is not YAML: did not find expected node content\n  look at the brackets, the quotes and the indentation, there and just above\n"},
+		{name: "name.pdf", data: pdfWith(t, "a\x1b[31m\n.yaml", "{"), status: words, want: "name.pdf: the name of the job that it carries holds the character U+001B, which cannot be seen\n  make the PDF anew, of a job whose name holds none\n"},
 		{name: "nested.pdf", data: pdfWith(t, "job.yaml", strings.Repeat("[", 900_000)), status: words, want: "nested.pdf (job.yaml:1:41): lists within lists more than 40 deep\n"},
 		{name: "large.pdf", data: pdfWith(t, "job.yaml", strings.Repeat("#", 1_000_001)), status: words,
 			want: "large.pdf: the job in it is larger than 1 MB\n  the largest job that trammel reads is 1 000 000 bytes\n"},

@@ -54,7 +54,7 @@ var wrongTables = []table{
 	{"", head + "A,A,4510,,\n", `site.csv:2:5: AA=4510: "AA" names A twice`, "a measurement is AB=2400, A=35deg, BAC=35deg or C-AB=620"},
 	// Values and tolerances.
 	{"", head + "A,B,8m,,\nB,C,45oo,,\n", `site.csv:3:5: BC=45oo: "45oo" is not a length`, "write digits, not letters that look like them: 4500"},
-	{"", head + "A,B,\"4,510\",,\n", `site.csv:2:5: AB=4,510: "4,510" can be read in two ways: the comma may part thousands`, "write 4510, or 4.510 with a decimal point"},
+	{"", head + "A,B,\"4,510\",,\n", `site.csv:2:5: AB=4,510: "4,510" can be read in two ways: the comma may part thousands`, "write 4510, or 4.51"},
 	{"", "from;to;value\nA;B;4.510,5\n", `site.csv:2:5: AB=4.510,5: "4.510,5" has two decimal marks`, "write one decimal mark and nothing between the thousands: 4510.5"},
 	{"", head + "A,B,35deg,,\n", `site.csv:2:5: AB=35deg: "35deg" is not a length: "deg" is not a unit of length`, "an angle has one letter or three: A=35deg or BAC=35deg"},
 	{"", head + "A,B,8m,0,\n", `site.csv:2:8: a tolerance of "0" allows nothing`, "leave it out: then it is half of the last digit written"},

@@ -87,7 +87,7 @@ func TestMoveMends(t *testing.T) {
 		var found []string
 		for j := range at {
 			for i := range j {
-				found = append(found, fmt.Sprintf("%s%s=%.3f", letter(i), letter(j), at[i].to(at[j])))
+				found = append(found, fmt.Sprintf("%s%s=%.3fmm", letter(i), letter(j), at[i].to(at[j])))
 			}
 		}
 		c := compared(t, Asked{Pegs: oblong, Found: measure(t, strings.Join(found, " "))})

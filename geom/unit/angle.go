@@ -20,6 +20,7 @@ const (
 	markRadian
 	markGon
 	markPercent
+	markPermille
 	markRatio // rise : run, rise in run
 )
 
@@ -29,22 +30,26 @@ var angleMarks = map[string]angleMark{
 	"'": markMinute, "m": markMinute, "min": markMinute,
 	`"`: markSecond, "s": markSecond, "sec": markSecond,
 	"rad": markRadian, "radian": markRadian, "radians": markRadian,
-	"gon": markGon, "gons": markGon,
-	"%": markPercent, ":": markRatio, "in": markRatio,
+	"gon": markGon, "gons": markGon, "gr": markGon,
+	"%": markPercent, "‰": markPermille, ":": markRatio, "in": markRatio,
 }
 
 // ParseAngle reads a measured angle, more than 0° and less than 180°, with its
 // tolerance where one is written: 35, 35.5deg, 35°30'15", 35d30m, 0.61rad,
-// 38.9gon; or a slope, rise over run: 1:12, 8.5%, 6in12. A bare number counts
-// degrees. Degrees, minutes, seconds and gons are exact, as are the slopes 1:1
+// 38.9gon, 38.9gr; or a slope, rise over run: 1:12, 8.5%, 85‰, 6in12, 6"/12. A bare
+// number counts degrees. Degrees, minutes, seconds and gons are exact, as are the slopes 1:1
 // and 100%; radians and the other slopes are irrational in degrees and held
 // within 1e-60. The error is a *Fault.
 //
 // The tolerance is, unless stated, half of the last digit written (30′ for 35°,
 // ½′ for 35°30′), of a fraction's step for a fraction; for a slope of two numbers
 // what half of the last digit of either would turn it, whichever is less, and
-// never more than 30′, since 1:1 is not written to mean 31° to 59°. A stated one in bare digits counts degrees; behind radians, gons and slopes,
-// where that could be misread, its unit must be written.
+// never more than 30′, since 1:1 is not written to mean 31° to 59°. A stated one in
+// bare digits counts the last unit that the value names, degrees, minutes or
+// seconds, else degrees; behind radians, gons and slopes, where that could be
+// misread, its unit must be written.
+//
+// Read of the reading says how a slope was read that may have been meant otherwise.
 func ParseAngle(text string) (Reading, error) {
 	if f := CheckText(text, "angle"); f != nil {
 		return Reading{}, f
@@ -57,7 +62,7 @@ func ParseAngle(text string) (Reading, error) {
 	if a.value.Sign() == 0 || a.value.Cmp(big.NewRat(180, 1)) >= 0 {
 		return Reading{}, &Fault{What: Quote(value) + " is not between 0° and 180°"}
 	}
-	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: value}
+	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value)}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -88,6 +93,9 @@ func ParseTurn(text string) (Angle, error) {
 	if f != nil {
 		return 0, f
 	}
+	if read := a.asSlope(unsigned); read != "" {
+		return 0, &Fault{What: Quote(value) + " can be meant in two ways", Hint: "write it in degrees: it would be " + read}
+	}
 	if a.value.Cmp(big.NewRat(360, 1)) > 0 {
 		return 0, &Fault{What: Quote(value) + " is more than a whole turn", Hint: "write an angle from -360 to 360 degrees"}
 	}
@@ -112,6 +120,10 @@ type angle struct {
 	value *big.Rat // degrees
 	half  *big.Rat // half of its last digit, degrees
 	first angleMark
+	last  angleMark // of degrees, minutes and seconds
+	colon bool      // a slope with a colon
+
+	rise, run number // of a slope of two numbers
 }
 
 // readAngle reads an angle without sign or tolerance.
@@ -142,41 +154,62 @@ func scanAngle(text string) (angle, *Fault) {
 	if !ok || mark == noMark && !s.done() {
 		return angle{}, wrongAngleUnit(text, word)
 	}
-	s.spaces()
-	a := angle{first: mark}
-	switch mark {
-	case noMark:
-		if n.fraction {
-			return angle{}, &Fault{What: Quote(text) + " could be degrees or a slope",
-				Hint: "write " + strings.Replace(plain(text), "/", ":", 1) + " for the slope, " + plain(text) + "deg for degrees"}
-		}
-		a.value, a.half = n.value, n.half()
-	case markRadian:
-		a.value, a.half = ofRadians(n.value), ofRadians(n.half())
-	case markGon:
-		nine := big.NewRat(9, 10)
-		a.value, a.half = n.value.Mul(n.value, nine), mul(n.half(), nine)
-	case markPercent:
-		hundredth := big.NewRat(1, 100)
-		rise := n.value.Mul(n.value, hundredth)
-		a.value = ofSlope(rise)
-		a.half = ofRadians(mul(mul(n.half(), hundredth), flatter(rise)))
-	case markRatio:
-		return s.ratio(text, n)
-	default:
-		return s.sexagesimal(text, n, mark)
+	if mark == noMark && n.fraction {
+		return angle{}, &Fault{What: Quote(text) + " could be degrees or a slope",
+			Hint: "write " + strings.Replace(plain(text), "/", ":", 1) + " for the slope, " + plain(text) + "deg for degrees"}
 	}
-	if !s.done() {
+	if f := n.doubt(""); f != nil {
+		return angle{}, f
+	}
+	s.spaces()
+	inches := word == `"` || word == "in"
+	switch {
+	case inches && s.take("/"):
+		return s.ratio(text, n, true)
+	case mark == markRatio:
+		return s.ratio(text, n, inches)
+	case mark >= markDegree && mark <= markSecond:
+		return s.sexagesimal(text, n, mark)
+	case !s.done():
 		return angle{}, nil
 	}
-	return a, nil
+	return inMarks(n, mark), nil
 }
 
-// ratio reads the run of a slope.
-func (s *scanner) ratio(text string, rise number) (angle, *Fault) {
-	run, ok, f := s.number()
-	if !ok || !s.done() {
+// inMarks is an angle of one number.
+func inMarks(n number, mark angleMark) angle {
+	a := angle{value: n.value, half: n.half(), first: mark}
+	switch mark {
+	case markRadian:
+		a.value, a.half = ofRadians(a.value), ofRadians(a.half)
+	case markGon:
+		nine := big.NewRat(9, 10)
+		a.value, a.half = a.value.Mul(a.value, nine), mul(a.half, nine)
+	case markPercent, markPermille:
+		rise := n.value.Mul(n.value, mark.part())
+		a.value = ofSlope(rise)
+		a.half = ofRadians(mul(mul(a.half, mark.part()), flatter(rise)))
+	}
+	return a
+}
+
+// part of the run that one percent or one permille rises.
+func (m angleMark) part() *big.Rat {
+	if m == markPermille {
+		return big.NewRat(1, 1000)
+	}
+	return big.NewRat(1, 100)
+}
+
+// ratio reads the run of a slope; in inches it may have a mark of its own: 6"/12".
+func (s *scanner) ratio(text string, rise number, inches bool) (angle, *Fault) {
+	s.spaces()
+	run, ok, f := s.sure()
+	if !ok {
 		return angle{}, f
+	}
+	if s.spaces(); inches && !s.done() && unitNames[s.word()] != IN || !s.done() {
+		return angle{}, nil
 	}
 	if run.value.Sign() == 0 {
 		return angle{}, &Fault{What: Quote(text) + " has a run of nothing", Hint: "a slope is rise over run, such as 1:12; an upright is 90deg"}
@@ -192,27 +225,49 @@ func (s *scanner) ratio(text string, rise number) (angle, *Fault) {
 	if most := big.NewRat(1, 2); half.Cmp(most) > 0 {
 		half = most
 	}
-	return angle{ofSlope(slope), half, markRatio}, nil
+	return angle{value: ofSlope(slope), half: half, first: markRatio, colon: !inches, rise: rise, run: run}, nil
+}
+
+// asSlope says how a slope with a colon was read where something else may have been
+// meant: degrees and minutes (35:30), or run to rise (2:1). Otherwise it is empty.
+func (a angle) asSlope(text string) string {
+	if !a.colon || a.value.Sign() == 0 {
+		return ""
+	}
+	rise, run, _ := strings.Cut(plain(text), ":")
+	rise, run = strings.TrimSpace(rise), strings.TrimSpace(run)
+	read := "a slope " + rise + " in " + run + " = " + Style{}.Angle(radians(a.value))
+	sixty, one := big.NewRat(60, 1), big.NewRat(1, 1)
+	quarter := run == "15" || run == "30" || run == "45"
+	switch steep := a.rise.value.Cmp(a.run.value) > 0; {
+	case a.rise.whole && a.run.whole && len(run) == 2 && a.run.value.Cmp(sixty) < 0 && a.rise.value.Cmp(big.NewRat(180, 1)) < 0 &&
+		(steep || len(rise) > 1 || quarter && a.rise.value.Cmp(one) > 0):
+		return read + "; degrees and minutes are written " + rise + "°" + run + "'"
+	case steep:
+		return read + "; the other way round it is " + run + ":" + rise
+	}
+	return ""
 }
 
 // sexagesimal reads on in degrees, minutes and seconds behind the first of them.
 func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fault) {
 	a := angle{value: new(big.Rat), first: mark}
 	for {
-		per := big.NewRat(1, [...]int64{markDegree: 1, markMinute: 60, markSecond: 3600}[mark])
+		per := mark.per()
 		if mark != a.first && n.value.Cmp(big.NewRat(60, 1)) >= 0 {
 			return angle{}, &Fault{What: Quote(text) + " has 60 minutes or seconds, or more", Hint: "they go from 0 to 59"}
 		}
 		whole := n.whole
 		a.half = mul(n.half(), per)
 		a.value.Add(a.value, n.value.Mul(n.value, per))
+		a.last = mark
 		s.spaces()
 		if s.done() {
 			return a, nil
 		}
 		var ok bool
 		var f *Fault
-		if n, ok, f = s.number(); !ok {
+		if n, ok, f = s.sure(); !ok {
 			return angle{}, f
 		}
 		if !whole {
@@ -229,6 +284,17 @@ func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fa
 	}
 }
 
+// per is a degree, a minute or a second in degrees.
+func (m angleMark) per() *big.Rat {
+	switch m {
+	case markMinute:
+		return big.NewRat(1, 60)
+	case markSecond:
+		return big.NewRat(1, 3600)
+	}
+	return big.NewRat(1, 1)
+}
+
 // angleTolerance reads the tolerance stated behind a value.
 func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 	t, f := scanAngle(tolerance)
@@ -238,18 +304,20 @@ func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 	case t.value == nil:
 		_, f := readAngle(tolerance)
 		return nil, f
-	case t.first == noMark && (of.first == markRadian || of.first == markGon || of.first == markPercent || of.first == markRatio):
+	case t.first == noMark && of.first >= markRadian:
 		return nil, &Fault{What: "a tolerance of " + Quote(tolerance) + " behind " + Quote(value) + " does not say what it counts",
 			Hint: "write its unit, such as +-0.5deg"}
-	case t.first == markRatio || t.first == markPercent && of.first != markPercent:
+	case t.first >= markPercent && (t.first == markRatio || t.first != of.first):
 		return nil, &Fault{What: "a tolerance of " + Quote(tolerance) + " is a slope", Hint: "write it as an angle, such as +-0.5deg"}
-	case t.first == markPercent:
+	case t.first >= markPercent:
 		s := scanner{text: plain(tolerance)}
 		n, _, _ := s.number()
 		rise := new(big.Float).SetPrec(trig.Prec).SetRat(of.value)
 		rise = trig.Tan(rise.Quo(rise.Mul(rise, trig.Pi(trig.Prec)), big.NewFloat(180)))
 		slope, _ := rise.Rat(nil)
-		t.value = ofRadians(mul(n.value.Mul(n.value, big.NewRat(1, 100)), flatter(slope)))
+		t.value = ofRadians(mul(n.value.Mul(n.value, t.first.part()), flatter(slope)))
+	case t.first == noMark:
+		t.value.Mul(t.value, of.last.per())
 	}
 	return t.value, checkTolerance(tolerance, t.value, of.value)
 }

@@ -36,33 +36,35 @@ func ParseUnit(text string) (Unit, error) {
 }
 
 // ParseLength reads a measured length, from Shortest to Longest, with its
-// tolerance where one is written: 2400, 2.4m, 2,4m, 7ft 10 1/2in, 7′ 10½″,
-// 2400+-2. A bare number counts the given unit (feet where that is FT). The
-// value is exact. The error is a *Fault.
+// tolerance where one is written: 2400, 2.4m, 2,4m, 2m40, 7ft 10 1/2in, 7′ 10½″,
+// 7'10, 2400+-2. A bare number counts the given unit (feet where that is FT). The
+// value is exact. The error is a *Fault, also of what can be read in two ways:
+// 2,400; 93/4in; bare 2.400 where mm or cm are counted, bare 94 1/2 where mm are,
+// bare 7-1/2 where feet are.
 //
 // The tolerance is, unless stated, half of the last digit written: 0.5 mm for
 // 2400, 50 mm for 2.4m; of the last fraction's step for a fraction (1/32 in for
 // 10 1/16in, as well for 10 8/16in); of the last part for feet and inches (1/2 in
-// for 7'-10"). A stated one in bare digits counts the last unit that the value
+// for 7'-10", 1/2 cm for 2m40). A stated one in bare digits counts the last unit that the value
 // names, else the given one; it is more than 0 and at most half of the value.
 func ParseLength(text string, bare Unit) (Reading, error) {
 	if f := CheckText(text, "length"); f != nil {
 		return Reading{}, f
 	}
 	value, tolerance, stated := cutTolerance(text)
-	l, f := readLength(value, bare)
+	l, f := readLength(value, bare, false)
 	if f == nil {
 		f = within(value, l.value, Shortest, Longest, bareHint(l, bare))
 	}
 	if f != nil {
 		return Reading{}, f
 	}
-	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: value, Unit: l.unit, Bare: !l.named, Feet: l.feet}
+	r := Reading{Value: l.value, Tolerance: l.half, Stated: stated, Text: legible(value), Unit: l.unit, Bare: !l.named, Feet: l.feet}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
 		}
-		t, f := readLength(tolerance, l.unit)
+		t, f := readLength(tolerance, l.unit, l.named)
 		if f == nil {
 			f = checkTolerance(tolerance, t.value, l.value)
 		}
@@ -92,7 +94,7 @@ func ParseSetting(text string, bare Unit, least, most Length) (Length, error) {
 	if s := plain(value); strings.HasPrefix(s, "-") && least < 0 {
 		unsigned, negative = strings.TrimSpace(s[1:]), true
 	}
-	l, f := readLength(unsigned, bare)
+	l, f := readLength(unsigned, bare, false)
 	if f != nil {
 		return 0, f
 	}
@@ -112,7 +114,21 @@ func IsLength(text string) bool {
 	if CheckText(value, "length") != nil {
 		return false
 	}
-	l, f := scanLength(value, MM)
+	return reads(value, MM)
+}
+
+// IsBare says whether the text is written as a length without a unit and without a
+// tolerance, perhaps with a minus sign.
+func IsBare(text string) bool {
+	if CheckText(text, "length") != nil {
+		return false
+	}
+	l, f := scanLength(strings.TrimSpace(strings.TrimPrefix(plain(strings.TrimSpace(text)), "-")), MM, true)
+	return f == nil && l.value != nil && !l.named
+}
+
+func reads(text string, bare Unit) bool {
+	l, f := scanLength(text, bare, true)
 	return f == nil && l.value != nil
 }
 
@@ -125,21 +141,22 @@ type length struct {
 	feet  bool     // it names feet
 }
 
-// readLength reads a length without sign or tolerance.
-func readLength(text string, bare Unit) (length, *Fault) {
-	l, f := scanLength(text, bare)
+// readLength reads a length without sign or tolerance. said: what a bare number
+// counts was written just before, as the unit of a value is before its tolerance.
+func readLength(text string, bare Unit, said bool) (length, *Fault) {
+	l, f := scanLength(text, bare, said)
 	if f != nil {
 		return length{}, f
 	}
 	if l.value == nil {
-		return length{}, notA("length", text, func(s string) bool { l, f := scanLength(s, bare); return f == nil && l.value != nil })
+		return length{}, notA("length", text, func(s string) bool { return reads(s, bare) })
 	}
 	return l, nil
 }
 
 // scanLength is readLength without a helpful answer: no value where the text
 // is no length, a fault where it is known what is wrong.
-func scanLength(text string, bare Unit) (length, *Fault) {
+func scanLength(text string, bare Unit, said bool) (length, *Fault) {
 	s := scanner{text: plain(text)}
 	n, ok, f := s.number()
 	if !ok {
@@ -147,7 +164,13 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 	}
 	s.spaces()
 	if s.done() {
-		return length{value: n.value.Mul(n.value, bare.rat()), half: mul(n.half(), bare.rat()), unit: bare}, nil
+		if !said {
+			f = bareDoubt(n, s.text, bare)
+		}
+		return measured(n, bare, false), or(f, n.doubt(""))
+	}
+	if feet, inches, ok := strings.Cut(s.text, "-"); ok && bare == FT && onlyDigits(feet) && onlyDigits(inches) {
+		return length{}, &Fault{What: Quote(text) + " does not say what it counts after the hyphen", Hint: "write feet and inches with their marks: " + feet + "'-" + inches + `"`}
 	}
 	word := s.word()
 	u, ok := unitNames[word]
@@ -157,28 +180,47 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 		}
 		return length{}, wrongUnit(text, word)
 	}
-	l := length{n.value.Mul(n.value, u.rat()), mul(n.half(), u.rat()), u, true, u == FT}
+	if f := n.doubt(word); f != nil {
+		return length{}, f
+	}
+	l := measured(n, u, true)
 	s.spaces()
-	if s.done() {
+	switch {
+	case s.done():
 		return l, nil
-	}
-	if u != FT {
-		return length{}, nil
-	}
-	// Feet are followed by inches.
-	if s.take("-"); !n.whole {
+	case u == FT && n.whole:
+		return s.behindFeet(text, l)
+	case u == FT:
 		return length{}, &Fault{What: Quote(text) + " has a part of a foot before its inches", Hint: `write whole feet: 7'-10 1/2"`}
+	case u == M && n.whole:
+		return s.behindMetres(text, l)
 	}
+	return length{}, nil
+}
+
+func measured(n number, u Unit, named bool) length {
+	return length{new(big.Rat).Mul(n.value, u.rat()), mul(n.half(), u.rat()), u, named, named && u == FT}
+}
+
+func onlyDigits(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }
+
+// behindFeet reads the inches behind whole feet, whose mark may be left out: 7'10.
+func (s *scanner) behindFeet(text string, l length) (length, *Fault) {
+	before := s.at
+	s.take("-")
 	s.spaces()
-	n, ok, f = s.number()
+	n, ok, f := s.sure()
 	if !ok {
 		return length{}, f
 	}
 	s.spaces()
 	if s.done() {
-		return length{}, &Fault{What: Quote(text) + " does not say what it counts after the feet", Hint: `write the inches with a mark: 7'-10" or 7ft 10in`}
-	}
-	if unitNames[s.word()] != IN || !s.done() {
+		if n.fraction {
+			feet, part := strings.TrimRight(s.text[:before], "' ftoe"), strings.TrimLeft(s.text[before:], "- ")
+			return length{}, &Fault{What: Quote(text) + " can be read in two ways: the fraction may be of an inch or of a foot",
+				Hint: "write " + feet + "'-0 " + part + `" or ` + feet + " " + part + "ft"}
+		}
+	} else if unitNames[s.word()] != IN || !s.done() {
 		return length{}, nil
 	}
 	if n.value.Cmp(big.NewRat(12, 1)) >= 0 {
@@ -186,6 +228,31 @@ func scanLength(text string, bare Unit) (length, *Fault) {
 	}
 	l.value.Add(l.value, n.value.Mul(n.value, IN.rat()))
 	return length{l.value, mul(n.half(), IN.rat()), IN, true, true}, nil
+}
+
+// behindMetres reads the centimetres or millimetres behind whole metres, as they
+// are said: 2m40, 2m405, 2 m 40 cm.
+func (s *scanner) behindMetres(text string, l length) (length, *Fault) {
+	digits := s.digits()
+	s.spaces()
+	u, named := unitNames[s.word()]
+	switch {
+	case digits == "" || !s.done():
+		return length{}, nil
+	case !named && len(digits) == 1 && s.text[len(s.text)-1] == digits[0]:
+		metres := strings.TrimRight(s.text[:len(s.text)-1], " ")
+		return length{}, &Fault{What: Quote(text) + " can be read in two ways: a tenth of a metre, or a centimetre",
+			Hint: "write " + metres + digits + "0 or " + metres + "0" + digits}
+	case !named && len(digits) == 2, named && u == CM && len(digits) <= 2:
+		u = CM
+	case !named && len(digits) == 3, named && u == MM && len(digits) <= 3:
+		u = MM
+	default:
+		return length{}, nil
+	}
+	n := decimal(digits, "")
+	l.value.Add(l.value, mul(n.value, u.rat()))
+	return length{value: l.value, half: mul(n.half(), u.rat()), unit: u, named: true}, nil
 }
 
 func mul(x, y *big.Rat) *big.Rat { return x.Mul(x, y) }

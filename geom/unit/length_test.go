@@ -93,7 +93,45 @@ func TestParseLength(t *testing.T) {
 		{"2400 ± 1/4in", MM, "2400", "6.35", true},
 		{"2.4m+-2mm", MM, "2400", "2", true},
 		{"2.4m+-0.002", MM, "2400", "2", true},
-		{"2.4m+-0,002m", MM, "", "", false}, // a comma before three digits, there as well
+		{"2.4m+-0,002m", MM, "2400", "2", true},
+		{"2.4m+-1,002mm", MM, "", "", false}, // a comma before three digits, there as well
+		// Nothing is grouped behind a zero, nor behind four digits: one reading.
+		{"0,125m", MM, "125", "1/2", false},
+		{"1234,567", MM, "1234.567", "1/2000", false},
+		{"12 345,678", MM, "12345.678", "1/2000", false},
+		{"0.400m", CM, "400", "1/2", false},
+		{"12.400", IN, "314.96", "0.0127", false},
+		{"2.400", FT, "731.52", "0.1524", false},
+		{"2.400mm", MM, "2.4", "1/2000", false},
+		{"2.4000", MM, "2.4", "1/20000", false},
+		{"10±2.400", M, "10000", "2400", true},
+		// The mark of the inches left out.
+		{"7'10", MM, "2387.6", "12.7", false},
+		{"7'10½", MM, "2400.3", "6.35", false},
+		{"7'-10 1/2", MM, "2400.3", "6.35", false},
+		{"7ft 10", MM, "2387.6", "12.7", false},
+		{"7'10±1/4", MM, "2387.6", "6.35", true},
+		{"7'—10\"", MM, "2387.6", "12.7", false},
+		{"7'–10\"", MM, "2387.6", "12.7", false},
+		// Metres and what is said behind them.
+		{"2m40", MM, "2400", "5", false},
+		{"2m04", MM, "2040", "5", false},
+		{"2m405", MM, "2405", "1/2", false},
+		{"2 m 40 cm", MM, "2400", "5", false},
+		{"2m 40cm", IN, "2400", "5", false},
+		{"2m 5cm", MM, "2050", "5", false},
+		{"2m 400mm", MM, "2400", "1/2", false},
+		{"2m40±1", MM, "2400", "10", true},
+		// Raised and lowered digits, the stroke of fractions, units of one character.
+		{"9³⁄₄\"", MM, "247.65", "3.175", false},
+		{"9 ³/₄ in", MM, "247.65", "3.175", false},
+		{"¹⁵⁄₁₆″", MM, "23.8125", "0.79375", false},
+		{"⅟₁₆in", MM, "1.5875", "0.79375", false},
+		{"9 3⁄4in", MM, "247.65", "3.175", false},
+		{"2400㎜", IN, "2400", "1/2", false},
+		{"240㎝", MM, "2400", "5", false},
+		{"12㏌", MM, "304.8", "12.7", false},
+		{"2400mm±1/2", IN, "2400", "1/2", true},
 		{`7'-10 1/2"+-1/16`, MM, "2400.3", "1.5875", true},
 		{`7'-10 1/2"±1/16"`, MM, "2400.3", "1.5875", true},
 		{"94.5±⅛", IN, "2400.3", "3.175", true},
@@ -146,6 +184,11 @@ func TestReadingText(t *testing.T) {
 	if err != nil || r.Text != "7′ 10½″" {
 		t.Errorf("text %q, %v", r.Text, err)
 	}
+	for text, want := range map[string]string{"9³⁄₄″": `9 3/4"`, "2400㎜": "2400mm", "2½ m": "2½ m"} {
+		if r, err := ParseLength(text, MM); err != nil || r.Text != want {
+			t.Errorf("%s is written %q, %v; want %q", text, r.Text, err, want)
+		}
+	}
 	if got := r.Length(); got != 2400.3 {
 		t.Errorf("length %v", got)
 	}
@@ -193,7 +236,28 @@ func TestNotALength(t *testing.T) {
 		{"+5", "is not a length", "without a sign"},
 		{"0", `"0" is no length at all`, "1 mm"},
 		{"0.0ft", "is no length at all", "1 mm"},
-		{"0/5", "is no length at all", "1 mm"},
+		{"0/5in", "is no length at all", "1 mm"},
+		{"94 1/2", `"94 1/2" is a fraction without a unit`, "write 94 1/2in for inches, or 94.5mm"},
+		{"⅓", `"1/3" is a fraction without a unit`, "write 1/3in for inches"},
+		{"2400±1/4", `"1/4" is a fraction without a unit`, "write 1/4in for inches, or 0.25mm"},
+		{"2.400", `"2.400" can be read in two ways: the point may part thousands`, "write 2400, or 2.4"},
+		{"123.456", "the point may part thousands", "write 123456, or 123.456mm"},
+		{"2.000", "the point may part thousands", "write 2000, or 2"},
+		{"2400±1.500", "the point may part thousands", "write 1500, or 1.5"},
+		{"93/4in", `"93/4" has a top above its bottom: a blank may be missing`, "write 23 1/4in, or 9 3/4in"},
+		{"115/16\"", "a blank may be missing", `write 7 3/16", or 1 15/16", or 11 5/16"`},
+		{"12/4in", "a blank may be missing", "write 3in, or 1 2/4in"},
+		{"7'93/4", "a blank may be missing", "write 23 1/4, or 9 3/4"},
+		{"7'1/2", "may be of an inch or of a foot", `write 7'-0 1/2" or 7 1/2ft`},
+		{"2m4", "a tenth of a metre, or a centimetre", "write 2m40 or 2m04"},
+		{"2m 4", "a tenth of a metre, or a centimetre", "write 2m40 or 2m04"},
+		{"2m4567", "is not a length", "lengths are written"},
+		{"2.4m40", "is not a length", "lengths are written"},
+		{"2m 400cm", "is not a length", "lengths are written"},
+		{"1㎡", "is not a length", "lengths are written"},
+		{"1㎞", `"km" is not a unit of length`, "mm, cm, m, in or ft"},
+		{"9³\"", "is not a length", "lengths are written"},
+		{"9₄", "is not a length", "lengths are written"},
 		{"0.5", `"0.5" is less than 1 mm`, "a bare number counts mm here"},
 		{"0.000000001mm", "less than 1 mm", ""},
 		{"1000000000000", "more than 1 km", "a bare number counts mm"},
@@ -204,10 +268,9 @@ func TestNotALength(t *testing.T) {
 		{"0x10", "is not a length", "in decimal digits"},
 		{"0X1p4", "is not a length", "in decimal digits"},
 		{"2_400", "is not a length", "nothing between the digits"},
-		{"2,400", "in two ways", "write 2400, or 2.400 with a decimal point"},
-		{"2,400mm", "in two ways", "write 2400, or 2.400"},
-		{"0,125m", "in two ways", "write 0.125 with"},
-		{"12,345", "in two ways", "write 12345, or 12.345"},
+		{"2,400", "in two ways", "write 2400, or 2.4"},
+		{"2,400mm", "in two ways", "write 2400mm, or 2.400mm with a decimal point"},
+		{"12,345", "in two ways", "write 12345, or 12.345mm"},
 		{"2.400,5", "two decimal marks", "2400.5"},
 		{"2,400.5", "two decimal marks", "2400.5"},
 		{"1.234.567", "two decimal marks", "nothing between the thousands"},
@@ -220,10 +283,8 @@ func TestNotALength(t *testing.T) {
 		{"2km", `"km" is not a unit of length`, "mm, cm, m, in or ft"},
 		{"35deg", `"deg" is not a unit of length`, ""},
 		{"35°", "is not a length", "lengths are written"},
-		{"2m 40cm", "is not a length", "lengths are written"},
 		{"2400 2400mm", "is not a length", "lengths are written"},
 		{"7 10", "is not a length", "lengths are written"},
-		{"7'-10", "after the feet", `7'-10"`},
 		{"7ft 10mm", "is not a length", ""},
 		{`7' 14"`, "more than 11 inches", `8'-2"`},
 		{`7.5' 3"`, "part of a foot", "whole feet"},
@@ -243,9 +304,9 @@ func TestNotALength(t *testing.T) {
 		{"٣", "is not a length", "digits 0 to 9"},
 		{"１２", "is not a length", "digits 0 to 9"},
 		{"12\n34", `"12\n34" is not a length`, "lengths are written"},
-		{"\x1b[31m12", `"\x1b[31m12" is not a length`, "lengths are written"},
+		{"\x1b[31m12", `"\x1b[31m12" holds the character U+001B, which cannot be seen`, "take it out"},
 		{"\ufeff12", `"\ufeff12" is not a length`, "character U+FEFF"},
-		{"12\u200f", `"12\u200f" is not a length`, "character U+200F"},
+		{"12\u200f", `"12\u200f" holds the character U+200F, which cannot be seen and turns the order of letters`, "take it out"},
 		{"12\u0301", "is not a length", "character U+0301"},
 		{"1234 567", "is not a length", "lengths are written"},
 		{"0 345", "is not a length", "lengths are written"},
@@ -359,6 +420,27 @@ func TestLengthUnitsWritten(t *testing.T) {
 			t.Errorf("%s: %v", c.text, err)
 		} else if r.Unit != c.unit || r.Bare != c.bare || r.Feet != c.feet {
 			t.Errorf("%s: %v, bare %t, feet %t", c.text, r.Unit, r.Bare, r.Feet)
+		}
+	}
+}
+
+// What can be read in two ways depends on what a bare number counts.
+func TestBareDoubt(t *testing.T) {
+	for _, c := range []struct {
+		text       string
+		bare       Unit
+		what, hint string
+	}{
+		{"2.400", CM, `"2.400" can be read in two ways: the point may part thousands`, "write 2400, or 2.4"},
+		{"123.456", CM, `"123.456" can be read in two ways: the point may part thousands`, "write 123456, or 123.456cm"},
+		{"2,400", M, `"2,400" can be read in two ways: the comma may part thousands`, "write 2400, or 2.400 with a decimal point"},
+		{"7-1/2", FT, `"7-1/2" can be read in two ways: the fraction may be of a foot or of an inch`, `write 7 1/2, or 7'-0 1/2"`},
+		{"7-10", FT, `"7-10" does not say what it counts after the hyphen`, `write feet and inches with their marks: 7'-10"`},
+	} {
+		_, err := ParseLength(c.text, c.bare)
+		var f *Fault
+		if !errors.As(err, &f) || f.What != c.what || f.Hint != c.hint {
+			t.Errorf("%s in %s: %+v, want %s (%s)", c.text, c.bare, f, c.what, c.hint)
 		}
 	}
 }

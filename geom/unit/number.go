@@ -11,6 +11,19 @@ type number struct {
 	step     *big.Rat // one of its last digit, or of its fraction: 0.1 for 2.4, 1/16 for 10 1/16
 	whole    bool     // digits only: no decimals, no fraction
 	fraction bool     // a fraction and nothing before it
+	parts    bool     // it has a fraction
+	hyphen   bool     // a hyphen joins its fraction to what stands before: 7-1/2
+	why      string   // why it can be read in several ways, whatever it counts; empty: it cannot
+	readings []string // what may be meant then
+
+	mark, head, tail string // the decimal mark and the digits on both sides of it
+}
+
+// thousands says whether the mark may part thousands as well as decimals: one to
+// three digits before it and exactly three behind it. Nothing is grouped behind a
+// zero, nor behind four digits.
+func (n number) thousands() bool {
+	return n.mark != "" && len(n.tail) == 3 && len(n.head) >= 1 && len(n.head) <= 3 && n.head[0] != '0'
 }
 
 // half of the step: how far off the number may be when nothing else is said.
@@ -50,9 +63,9 @@ func (s *scanner) digits() string {
 	return s.text[from:s.at]
 }
 
-// word passes over a mark (' " ° % :) or over letters, and gives it in lower case.
+// word passes over a mark (' " ° % ‰ :) or over letters, and gives it in lower case.
 func (s *scanner) word() string {
-	for _, mark := range [...]string{"'", `"`, "°", "%", ":"} {
+	for _, mark := range [...]string{"'", `"`, "°", "%", "‰", ":"} {
 		if s.take(mark) {
 			return mark
 		}
@@ -66,9 +79,38 @@ func (s *scanner) word() string {
 
 func letter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
 
+// doubt is the fault of a number that can be read in several ways, with the unit
+// that stands behind it; nil where there is one reading.
+func (n number) doubt(unit string) *Fault {
+	if n.why == "" {
+		return nil
+	}
+	hint := "write " + strings.Join(n.readings, unit+", or ") + unit
+	if n.mark != "" {
+		hint += " with a decimal point"
+	}
+	return &Fault{What: n.why, Hint: hint}
+}
+
+// sure is number, with a fault where it can be read in several ways.
+func (s *scanner) sure() (n number, ok bool, f *Fault) {
+	n, ok, f = s.number()
+	if f = or(f, n.doubt("")); f != nil {
+		return n, false, f
+	}
+	return n, ok, nil
+}
+
+func or(f, g *Fault) *Fault {
+	if f != nil {
+		return f
+	}
+	return g
+}
+
 // number reads digits with a decimal point or comma, or a fraction, or a whole
 // number and a fraction (10 1/2, 10-1/2). ok is false where there is none; a
-// fault where there is one that could be read in two ways.
+// fault where there is one that cannot be meant.
 func (s *scanner) number() (n number, ok bool, _ *Fault) {
 	start := s.at
 	head := s.grouped()
@@ -88,28 +130,25 @@ func (s *scanner) number() (n number, ok bool, _ *Fault) {
 	if mark != "" && !s.done() && (s.text[s.at] == '.' || s.text[s.at] == ',') {
 		return n, false, s.twoMarks(start)
 	}
-	if mark == "," && len(tail) == 3 {
-		whole := s.text[start:s.at]
-		hint := "write " + orZero(head) + "." + tail + " with a decimal point"
-		if strings.Trim(head, "0") != "" {
-			hint = "write " + head + tail + ", or " + head + "." + tail + " with a decimal point"
-		}
-		return n, false, &Fault{What: Quote(whole) + " can be read in two ways: the comma may part thousands", Hint: hint}
-	}
+	n = decimal(head, tail)
+	n.mark, n.head, n.tail = mark, head, tail
 	if mark != "" {
-		return decimal(head, tail), true, nil
+		if mark == "," && n.thousands() {
+			n.why = Quote(s.text[start:s.at]) + " can be read in two ways: the comma may part thousands"
+			n.readings = []string{head + tail, head + "." + tail}
+		}
+		return n, true, nil
 	}
-	n = decimal(head, "")
 	n.whole = true
 	// A fraction behind: blanks or a hyphen, then digits and a stroke.
 	here := *s
-	if s.take("-"); s.at == here.at {
+	if n.hyphen = s.take("-"); !n.hyphen {
 		s.spaces()
 	}
 	if top := s.digits(); s.at > here.at && top != "" && s.take("/") {
 		return s.fraction(top, n)
 	}
-	*s = here
+	*s, n.hyphen = here, false
 	return n, true, nil
 }
 
@@ -145,14 +184,34 @@ func (s *scanner) fraction(top string, n number) (number, bool, *Fault) {
 	if under.Sign() == 0 {
 		return n, false, &Fault{What: written + " divides by zero"}
 	}
+	if n.fraction && over.Cmp(under) > 0 {
+		n.why = written + " has a top above its bottom: a blank may be missing"
+		n.readings = topHeavy(top, bottom)
+	}
 	if !n.fraction && over.Cmp(under) >= 0 {
 		return n, false, &Fault{What: written + " behind a whole number is not less than 1",
 			Hint: "write a whole number and a proper fraction, such as 10 1/2"}
 	}
 	n.value.Add(n.value, new(big.Rat).SetFrac(over, under))
 	n.step = new(big.Rat).SetFrac(big.NewInt(1), under)
-	n.whole = false
+	n.whole, n.parts = false, true
 	return n, true, nil
+}
+
+// topHeavy are the readings of 93/4, in which a blank may be missing: 23 1/4, 9 3/4.
+func topHeavy(top, bottom string) []string {
+	under := integer(bottom)
+	whole, left := new(big.Int).QuoRem(integer(top), under, new(big.Int))
+	readings := []string{whole.String()}
+	if left.Sign() > 0 {
+		readings[0] += " " + left.String() + "/" + under.String()
+	}
+	for i := 1; i < len(top); i++ {
+		if top[0] != '0' && top[i] != '0' && integer(top[i:]).Cmp(under) < 0 {
+			readings = append(readings, top[:i]+" "+top[i:]+"/"+bottom)
+		}
+	}
+	return readings
 }
 
 // twoMarks is the fault of 2.400,5 and 1.234.567.
@@ -171,13 +230,6 @@ func (s *scanner) twoMarks(start int) *Fault {
 		hint += ": " + head + "." + tail
 	}
 	return &Fault{What: Quote(text) + " has two decimal marks", Hint: hint}
-}
-
-func orZero(head string) string {
-	if head == "" {
-		return "0"
-	}
-	return head
 }
 
 // decimal is head.tail.

@@ -11,7 +11,8 @@ type Reading struct {
 	Value     *big.Rat // millimetres of a length, degrees of an angle (radians and slopes: within 1e-60 relative)
 	Tolerance *big.Rat // same unit, more than 0; half of the last digit written unless Stated
 	Stated    bool     // the writer gave the tolerance
-	Text      string   // the value as written, without the tolerance
+	Text      string   // the value as written, without the tolerance; characters that few fonts have are written out
+	Read      string   // of an angle: how it was read, where something else may have been meant, else empty
 	Unit      Unit     // of a length: the last unit that it names, else what a bare number counted
 	Bare      bool     // of a length: it names no unit
 	Feet      bool     // of a length: it is written in feet, perhaps with inches behind them

@@ -21,7 +21,7 @@ func TestWrittenAgainstPython(t *testing.T) {
 		kind, text, _ := strings.Cut(f[0], " ")
 		var got []string
 		if kind == "mm" {
-			l, err := ParseSetting(text, MM, 0, 2*Longest)
+			l, err := ParseSetting(text+"mm", MM, 0, 2*Longest)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -18,6 +18,8 @@ func notA(what, text string, reads func(string) bool) *Fault {
 	switch digits := asDigits(text); {
 	case text == "":
 		f.What = "no " + what + " is written"
+	case what == "angle" && strings.HasSuffix(text, "o") && reads(strings.TrimSuffix(text, "o")):
+		f.Hint = "write the degree sign, or deg: " + plain(strings.TrimSpace(strings.TrimSuffix(text, "o"))) + "°"
 	case digits != text && reads(digits):
 		f.Hint = "write digits, not letters that look like them: " + plain(digits)
 	case bare != lower && reads(bare):

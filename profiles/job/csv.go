@@ -39,8 +39,10 @@ func ReadAny(file string, data []byte) (Job, error) {
 //	C,AB,2105,,                    C-AB=2105: a height over a line
 //	BAC,,35°30',,                  BAC=35°30': an angle
 //
-// Commas, semicolons or tabs part the fields, as the first line does it; where it
-// is not commas, a comma in a value is a decimal comma. Fields may be quoted as
+// Commas, semicolons or tabs part the fields, as the first line does it, or as a line
+// sep=; above it says. Where semicolons do, a comma in a value is a decimal comma; where
+// tabs do, unless it may part thousands (2,400 is refused). A row with commas whose
+// decimals may have fallen into the next field is refused. Fields may be quoted as
 // RFC 4180 says. Lines that are empty or begin with # say nothing; behind a token
 // # begins a remark. A row may end after its last word that says something.
 //
@@ -57,11 +59,14 @@ func measurements(file string, data []byte) (list []Setting, notes []string, err
 	if err != nil {
 		return nil, nil, err
 	}
+	if err := t.separator(); err != nil {
+		return nil, nil, err
+	}
 	first, ok := t.firstLine()
 	switch {
 	case !ok:
 		return nil, nil, t.fault(1, 1, "holds no measurements", header+"; or write one token a line: AB=600")
-	case token.MatchString(first):
+	case t.comma == 0 && token.MatchString(first):
 		return t.tokens()
 	}
 	return t.table(first)
@@ -87,7 +92,7 @@ func listed(file string, data []byte) bool {
 	}
 	t := text{rest: strings.TrimPrefix(string(data), byteOrder), line: 1, column: 1}
 	first, ok := t.firstLine()
-	return ok && (token.MatchString(first) || !jobLine.MatchString(first) && parted(first) != 0)
+	return ok && (sepLine.MatchString(first) || token.MatchString(first) || !jobLine.MatchString(first) && parted(first) != 0)
 }
 
 // parted finds what parts the fields of a header line: what parts it into the
@@ -132,7 +137,7 @@ func (t *text) tokens() (list []Setting, _ []string, err error) {
 		case len(list) == MaxMeasurements:
 			return nil, nil, t.tooMany(line, column)
 		}
-		list = append(list, Setting{words, t.at(line, column)})
+		list = append(list, Setting{unit.Composed(words), t.at(line, column)})
 	}
 	return list, nil, nil
 }
@@ -143,7 +148,10 @@ func (t *text) tooMany(line, column int) error {
 
 // table reads a header and rows.
 func (t *text) table(first string) (list []Setting, notes []string, err error) {
-	if t.comma = parted(first); t.comma == 0 {
+	if t.comma == 0 {
+		t.comma = parted(first)
+	}
+	if t.comma == 0 {
 		line, column := t.line, t.column
 		return nil, nil, t.fault(line, column, fmt.Sprintf("%q is neither a measurement nor the head of a table", strict.Shorten(strings.TrimSpace(first))), header+"; or write one token a line: AB=600")
 	}
@@ -158,18 +166,14 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	t.wide = len(row)
+	rows, err := t.rows()
+	if err != nil {
+		return nil, nil, err
+	}
+	t.settled = settled(rows, place, t.wide)
 	noted := false
-	for {
-		row, err := t.row()
-		if err != nil {
-			return nil, nil, err
-		}
-		if row == nil {
-			break
-		}
-		if len(list) == MaxMeasurements {
-			return nil, nil, t.tooMany(row[0].line, row[0].column)
-		}
+	for _, row := range rows {
 		m, note, err := t.measurement(row, place)
 		if err != nil {
 			return nil, nil, err
@@ -184,6 +188,20 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 		notes = nil
 	}
 	return list, notes, nil
+}
+
+// rows are all that still come.
+func (t *text) rows() (rows [][]field, err error) {
+	for {
+		row, err := t.row()
+		switch {
+		case err != nil || row == nil:
+			return rows, err
+		case len(rows) == MaxMeasurements:
+			return nil, t.tooMany(row[0].line, row[0].column)
+		}
+		rows = append(rows, row)
+	}
 }
 
 // header finds the column of each word of columns; −1: it has none.
@@ -238,12 +256,10 @@ func (t *text) measurement(row []field, place []int) (m Setting, note string, er
 		return m, "", err
 	}
 	m.Where = t.at(value.line, value.column)
-	if t.comma != ',' && strings.Count(value.words, ",") == 1 && !strings.Contains(value.words, ".") {
-		value.words = strings.ReplaceAll(value.words, ",", ".")
+	if err := t.fallen(row, place); err != nil {
+		return m, "", err
 	}
-	if t.comma != ',' && strings.Count(tolerance.words, ",") == 1 && !strings.Contains(tolerance.words, ".") {
-		tolerance.words = strings.ReplaceAll(tolerance.words, ",", ".")
-	}
+	value.words, tolerance.words = t.decimalComma(value.words), t.decimalComma(tolerance.words)
 	if value.words == "" {
 		return m, "", t.fault(value.line, value.column, subject+" has no value", "write what was read, or take the line out")
 	}

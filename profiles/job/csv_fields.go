@@ -19,6 +19,8 @@ type text struct {
 	rest         string
 	line, column int
 	comma        rune // what parts the fields
+	wide         int  // how many fields the head has
+	settled      bool // no comma in the rows is a decimal one
 }
 
 // field of a row: its words without quotes and blanks around, and its place.
@@ -26,6 +28,7 @@ type field struct {
 	words        string
 	line, column int
 	after        int // the column behind it
+	quoted       bool
 }
 
 func (t *text) at(line, column int) string { return fmt.Sprintf("%s:%d:%d", t.file, line, column) }
@@ -36,21 +39,10 @@ func (t *text) fault(line, column int, what, hint string) *unit.Fault {
 
 // open looks at the bytes: size, and whether it is text.
 func open(file string, data []byte) (*text, error) {
-	if len(data) > strict.MaxBytes {
-		return nil, &unit.Fault{Where: file, What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
+	if err := strict.CheckText(file, data); err != nil {
+		return nil, err
 	}
-	t := &text{file: file, rest: strings.TrimPrefix(string(data), byteOrder), line: 1, column: 1}
-	for look := *t; !look.done(); {
-		r, n := utf8.DecodeRuneInString(look.rest)
-		switch {
-		case r == utf8.RuneError && n == 1:
-			return nil, t.fault(look.line, look.column, "is not UTF-8 text", "save it as plain UTF-8 text")
-		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
-			return nil, t.fault(look.line, look.column, fmt.Sprintf("holds the byte %#02x, so it is not text", r), "save it as plain UTF-8 text")
-		}
-		look.next()
-	}
-	return t, nil
+	return &text{file: file, rest: strings.TrimPrefix(string(data), byteOrder), line: 1, column: 1}, nil
 }
 
 func (t *text) done() bool { return t.rest == "" }
@@ -148,7 +140,7 @@ func (t *text) field() (field, error) {
 	for !t.done() && t.peek() != t.comma && t.peek() != '\n' {
 		b.WriteRune(t.next())
 	}
-	f.words, f.after = strings.Trim(b.String(), " \t\u00a0"), t.column
+	f.words, f.after = unit.Composed(strings.Trim(b.String(), " \t\u00a0")), t.column
 	return f, nil
 }
 
@@ -156,6 +148,7 @@ func (t *text) field() (field, error) {
 // is a blank.
 func (t *text) quoted(f field) (field, error) {
 	t.next()
+	f.quoted = true
 	var b strings.Builder
 	for {
 		switch {
@@ -170,7 +163,7 @@ func (t *text) quoted(f field) (field, error) {
 				if r := t.peek(); !t.done() && r != t.comma && r != '\n' {
 					return f, t.fault(t.line, t.column, "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`)
 				}
-				f.words, f.after = strings.TrimSpace(b.String()), t.column
+				f.words, f.after = unit.Composed(strings.TrimSpace(b.String())), t.column
 				return f, nil
 			}
 			b.WriteRune(t.next())

@@ -17,6 +17,8 @@ func FuzzTable(f *testing.F) {
 		"from,to,value,tolerance,note\nA,B,4510,3,along the quay\nC,AB,2105,,\nBAC,,35°30',,\n",
 		"\ufefffrom;to;value\r\nA;B;\"4,51 m\"\r\n", "from\tto\tvalue\rA\tB\t7'-10 1/2\"\r", "# x\n\nAB=600\nBC=450 # y\n",
 		"from,to,value\nA,B,\"94.5\"\"\"\n,,\n", "from,to,value,note\nA,B,1,\"a\nb\"\n", "from,to,value\nA,B,\"4", "AB", "A,B,1", "\xff", "to,from,value,,\n",
+		"sep=;\nfrom;to;value\nA;B;2,400\n", "\"sep=\\t\"\nfrom\tto\tvalue\nA\tB\t2,400\n", "sep=|\n", "sep=",
+		"from,to,value,note\nA,B,5,40\n", "from,to,value,tolerance\nA,B,5,2\nB,C,5,\n", "from,to,value\nA,B,1\u202e\n",
 		"from,to,value,note\nA,B,1,'\"# x: y\u2028\u0085\n",
 	} {
 		f.Add([]byte(s))

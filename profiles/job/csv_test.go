@@ -38,7 +38,22 @@ func TestReadMeasurements(t *testing.T) {
 		{"\ufefffrom,to,value\nA,B,4510\n", "AB=4510", "site.csv:2:5"},
 		{"\ufeff\"from\",\"to\",\"value\"\r\"A\",\"B\",\"4510\"\r", "AB=4510", "site.csv:2:9"},
 		{"from;to;value;tolerance\nA;B;4,510 m;2,5mm\nB;C;3,25m;\n", "AB=4.510 m+-2.5mm | BC=3.25m", "site.csv:3:5"},
-		{"from\tto\tvalue\nA\tB\t4,510 m\nB\tC\t7ft 10in\n", "AB=4.510 m | BC=7ft 10in", "site.csv:3:5"},
+		{"from\tto\tvalue\nA\tB\t4,51 m\nB\tC\t7ft 10in\n", "AB=4.51 m | BC=7ft 10in", "site.csv:3:5"},
+		// Between tabs a comma before three digits is left, to be refused with both readings.
+		{"from\tto\tvalue\ttolerance\nA\tB\t2,400\t\nB\tC\t0,125 m\t1,5\n", "AB=2,400 | BC=0.125 m+-1.5", "site.csv:3:5"},
+		// What spreadsheets write above a table.
+		{"sep=;\nfrom;to;value\nA;B;45,1\n", "AB=45.1", "site.csv:3:5"},
+		{"\ufeff\"sep=;\"\r\nfrom;to;value\r\nA;B;45,1\r\n", "AB=45.1", "site.csv:3:5"},
+		{"SEP=,\nfrom,to,value\nA,B,4510\n", "AB=4510", "site.csv:3:5"},
+		{"sep=\t\nfrom\tto\tvalue\nA\tB\t4510\n", "AB=4510", "site.csv:3:5"},
+		{"sep=\\t\nfrom\tto\tvalue\nA\tB\t4510\n", "AB=4510", "site.csv:3:5"},
+		// Fields that are counted out, a sign, a point or quotes say that no comma is a decimal one.
+		{"from,to,value,tolerance,note\nA,B,5,2,\nB,C,5,2,north\n", "AB=5+-2 | BC=5+-2", "site.csv:3:5"},
+		{"from,to,value,tolerance\nA,B,5,2\nB,C,5,\n", "AB=5+-2 | BC=5", "site.csv:3:5"},
+		{"from,to,value,tolerance\nA,B,5,2\nB,C,5,±2\n", "AB=5+-2 | BC=5+-2", "site.csv:3:5"},
+		{"from,to,value,tolerance\nA,B,5,2\nB,C,5.5,2\n", "AB=5+-2 | BC=5.5+-2", "site.csv:3:5"},
+		{"from,to,value,tolerance\nA,B,\"5\",2\nB,C,5mm,2\n", "AB=5+-2 | BC=5mm+-2", "site.csv:3:5"},
+		{"from,to,value,note\nA,B,5,\"40\"\nB,C,5,nail 2\n", "AB=5 | BC=5", "site.csv:3:5"},
 		{"# the boathouse, spring tide\n\nfrom,to,value,tolerance\n  # first day\nA,B,4510,±3\n,,,\nB,C,3005,+-2mm\n\n", "AB=4510+-3 | BC=3005+-2mm", "site.csv:7:5"},
 		{"from,to,value,,\nA,B,4510,,\n", "AB=4510", "site.csv:2:5"},
 		{"from,to,value,tolerance,note\nA,B,4510\nBAC,,35°30',0°30',\n", "AB=4510 | BAC=35°30'+-0°30'", "site.csv:3:6"},
@@ -70,6 +85,25 @@ func TestMeasurementsParse(t *testing.T) {
 	want := []string{"0 [A B ] 4510.000 2.5000", "2 [C A B] 2400.300 6.3500", "1 [B A C] 35.500 0.1667"}
 	if fmt.Sprint(got) != fmt.Sprint(want) {
 		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Letters in pieces (a letter and its accent apart) become those that fonts have; the
+// places are those of the file as it is.
+func TestLettersComposed(t *testing.T) {
+	const text = "from,to,value,note\nA,B,600,re\u0301gle\nB,C,700,\"e\u0301\",x\n"
+	_, err := job.ReadAny("site.csv", []byte(text))
+	var f *unit.Fault
+	if !errors.As(err, &f) || f.Where != "site.csv:3:14" {
+		t.Errorf("%v, want the place 3:14", err)
+	}
+	j, err := job.ReadAny("site.csv", []byte(strings.Replace(text, ",x", "", 1)))
+	if err != nil || fmt.Sprint(j.Pieces[0].Notes) != "[r\u00e9gle \u00e9]" {
+		t.Errorf("%+v, %v", j.Pieces, err)
+	}
+	j, err = job.Read("job.yaml", []byte("job: Cafe\u0301\npieces:\n  - name: 'Me\u0301tier'\n    measure: [AB=600, BC=450, CA=450]\n"))
+	if err != nil || j.Name.Text != "Caf\u00e9" || j.Pieces[0].Name != "M\u00e9tier" {
+		t.Errorf("%q %+v, %v", j.Name.Text, j.Pieces, err)
 	}
 }
 
@@ -110,7 +144,7 @@ func TestReadAny(t *testing.T) {
 		{"job.yaml", yaml, false}, {"job.txt", yaml, false}, {"job.txt", "# a remark\n\n" + yaml, false}, {"standard input", yaml, false},
 		{"job", `{"pieces": [{"measure": ["AB=600", "BC=450", "CA=450"]}]}`, false}, {"job", "---\n" + yaml, false},
 		{"job", "job: A, B\n" + yaml, false}, {"job", "unit: mm\n" + yaml, false},
-		{"site.txt", "AB=600\nBC=450\nCA=450\n", true}, {"standard input", "AB=600\nBC=450\nCA=450\n", true}, {"site", "C-AB = 450\nAB=600\nCA=500", true},
+		{"site.txt", "AB=600\nBC=450\nCA=450\n", true}, {"standard input", "sep=;\nfrom;to;value\nA;B;600\n", true}, {"standard input", "AB=600\nBC=450\nCA=450\n", true}, {"site", "C-AB = 450\nAB=600\nCA=500", true},
 		{"standard input", "from,to,value\nA,B,600\nB,C,450\nC,A,450\n", true}, {"site.CSV", "from;to;value\nA;B;600\n", true},
 	} {
 		j, err := job.ReadAny(c.file, []byte(c.text))
@@ -188,6 +222,17 @@ func TestWrongTables(t *testing.T) {
 		{head + "A,B,\"94.5\"in,,\n", "2:11", "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`},
 		{head + "A,B,45\x00,,\n", "2:7", "holds the byte 0x00, so it is not text", "save it as plain UTF-8 text"},
 		{head + "A,B,45\xbd,,\n", "2:7", "is not UTF-8 text", "save it as plain UTF-8 text"},
+		{"from,to,value,note\nA,B,5,40\n", "2:5", "5,40 may be the value 5.40, or 5 with the note 40", `write 5.40 or "5,40" in quotes for the one, the note in quotes for the other`},
+		{"from,to,value,tolerance\nA,B,5,2\n", "2:5", "5,2 may be the value 5.2, or 5 with a tolerance of 2", `write 5.2 or "5,2" in quotes for the one, ±2 for the other`},
+		{"from,to,value,tolerance\nA,B,5,2mm\n", "2:5", "5,2mm may be the value 5.2mm, or 5 with a tolerance of 2mm", `write 5.2mm or "5,2mm" in quotes for the one, ±2mm for the other`},
+		{head + "A,B,5,2,,\n", "2:5", "the row has 6 fields, the head 5: 5,2 may be the value 5.2, or 5 with a tolerance of 2", `write 5.2 or "5,2" in quotes for the one, ±2 for the other`},
+		{head + "A,B,4510,2,5\n", "2:10", "2,5 may be the tolerance 2.5, or 2 with the note 5", `write 2.5 or "2,5" in quotes for the one, the note in quotes for the other`},
+		{"from,to,value\nA,B,5,\n,,,\nB,C,5,40\n", "4:7", `"40" stands in a field that has no column`, `the head names 3 columns; a value with a decimal comma wants quotes, "2,5", and so does a note with a comma`},
+		{"sep=|\nfrom|to|value\n", "1:1", `"|" parts no fields here`, "save the table with commas, semicolons or tabs"},
+		{"sep=;\n", "1:1", "holds no measurements", begin + "; or write one token a line: AB=600"},
+		{head + "A,B,4510,,pe\u202eg\n", "2:13", "holds the character U+202E, which cannot be seen and turns the order of letters", "take it out, or type the words anew"},
+		{"AB=600 # \u2067north\n", "1:10", "holds the character U+2067, which cannot be seen and turns the order of letters", "take it out, or type the words anew"},
+		{"AB=600\u0085BC=500\n", "1:7", "holds the character U+0085, which cannot be seen", "take it out, or type the words anew"},
 		{"AB=600\nBC\n", "2:1", `"BC" is not a measurement: it has no =`, "write what was measured and its value, one a line, such as AB=600"},
 		{"AB=600\n  BC=450, CA=450\n", "2:3", `"BC=450, CA=450" holds more than one measurement`, "write one a line"},
 	} {

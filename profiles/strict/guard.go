@@ -1,19 +1,26 @@
 package strict
 
 import (
+	"bytes"
 	"fmt"
 	"unicode/utf8"
 
 	"trammel/geom/unit"
 )
 
-// notText refuses bytes that are too many or no text, before the YAML reader sees them.
+// CheckText refuses a file of too many bytes, and one that is no text or holds
+// characters that nobody sees (unit.Hidden). The errors are *unit.Fault with
+// file:line:column.
+func CheckText(file string, data []byte) error { return notText(source{name: file}, data) }
+
+// notText is CheckText of a file that another one may carry.
 func notText(file source, data []byte) error {
 	if len(data) > MaxBytes {
 		return &unit.Fault{Where: file.String(), What: "is larger than 1 MB", Hint: "the largest file that trammel reads is 1 000 000 bytes"}
 	}
 	line, column := 1, 1
 	const text = "save it as plain UTF-8 text"
+	data = bytes.TrimPrefix(data, []byte(byteOrder))
 	for i := 0; i < len(data); {
 		r, n := utf8.DecodeRune(data[i:])
 		switch {
@@ -22,14 +29,20 @@ func notText(file source, data []byte) error {
 		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
 			return at(file, line, column, fmt.Sprintf("holds the byte %#02x, so it is not text", data[i]), text)
 		}
+		if f := unit.HiddenFault(string(r)); f != nil {
+			return at(file, line, column, f.What, f.Hint)
+		}
 		i += n
 		column++
-		if r == '\n' {
+		if r == '\n' || r == '\r' && (i == len(data) || data[i] != '\n') {
 			line, column = line+1, 1
 		}
 	}
 	return nil
 }
+
+// byteOrder is the mark that some programs put in front of UTF-8.
+const byteOrder = "\ufeff"
 
 // maxDepth is how deep lists and maps may lie within each other. A job needs
 // four; who opens more has lost count of the brackets.

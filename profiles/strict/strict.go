@@ -111,7 +111,7 @@ func syntax(file source, data []byte, err error) error {
 	return at(file, line, column, "is not YAML: "+Shorten(said), hint)
 }
 
-// plain refuses anchors, aliases, tags and merge keys anywhere below v.
+// plain refuses anchors, aliases, tags, merge keys and what nobody sees anywhere below v.
 func (v Value) plain() error {
 	n := v.node
 	switch {
@@ -123,6 +123,9 @@ func (v Value) plain() error {
 		return v.Fault("tags ("+Shorten(n.Tag)+") are not read here", "write the plain value")
 	case n.Tag == "!!merge":
 		return v.Fault("merge keys (<<) are not read here", "write the values out")
+	}
+	if f := unit.HiddenFault(n.Value); f != nil { // written as \u202e
+		return v.Fault(f.What, f.Hint)
 	}
 	for _, c := range n.Content {
 		if err := (Value{v.file, c}).plain(); err != nil {

@@ -62,7 +62,7 @@ func (v Value) Fields(what string, known ...string) ([]Field, error) {
 	fields := make([]Field, 0, len(n.Content)/2)
 	for i := 0; i < len(n.Content); i += 2 {
 		key := Value{v.file, n.Content[i]}
-		name := key.node.Value
+		name := unit.Composed(key.node.Value)
 		if key.node.Kind != yaml.ScalarNode || name == "" {
 			return nil, key.Fault("a key of "+what+" is "+key.kind()+", not a word", "")
 		}
@@ -118,8 +118,9 @@ func (v Value) Keys() ([]string, bool) {
 	return keys, true
 }
 
-// Text is the value as written, a single line that is not empty. YAML's own
-// reading of it (number, date, truth) is passed over, but for nothing: null and ~.
+// Text is the value as written, a single line that is not empty, its letters
+// composed. YAML's own reading of it (number, date, truth) is passed over, but for
+// nothing: null and ~.
 func (v Value) Text(what string) (string, error) {
 	if v.isNull() {
 		return "", v.empty(what)
@@ -139,7 +140,7 @@ func (v Value) Written(what string) (string, error) {
 	case strings.ContainsFunc(v.node.Value, unicode.IsControl):
 		return "", v.Fault(what+" holds a character that cannot be printed", "")
 	}
-	return strings.TrimSpace(v.node.Value), nil
+	return unit.Composed(strings.TrimSpace(v.node.Value)), nil
 }
 
 func (v Value) empty(what string) *unit.Fault {

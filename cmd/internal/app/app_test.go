@@ -142,7 +142,7 @@ func TestUnits(t *testing.T) {
 		{"trade: tiler\n" + piece, Options{}, 24, unit.MM},
 		{`pieces: [{measure: [AB=24in, BC=18in, CA=18in]}]`, Options{}, 609.6, unit.IN},
 		{`pieces: [{measure: [AB=2ft, BC=18in, CA=18in]}]`, Options{}, 609.6, unit.FT},
-		{`pieces: [{measure: [AB=2ft, BC=18in, CA=450]}]`, Options{}, 609.6, unit.MM},
+		{`pieces: [{measure: [AB=2ft, BC=18in, CA=450mm]}]`, Options{}, 609.6, unit.MM},
 		{`{unit: mm, pieces: [{measure: [AB=2ft, BC=18in, CA=18in]}]}`, Options{}, 609.6, unit.MM},
 	} {
 		w := mustOpen(t, c.text, c.o)

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/profiles"
@@ -192,6 +193,9 @@ func Carried(file string, r io.ReaderAt, size int64) (job.Job, error) {
 	a, err := pdf.Attached(r, size)
 	if err != nil {
 		return job.Job{}, placed(err, file)
+	}
+	if f := unit.HiddenFault(a.Name); f != nil {
+		return job.Job{}, &unit.Fault{Where: file, What: "the name of the job that it carries " + f.What, Hint: "make the PDF anew, of a job whose name holds none"}
 	}
 	return job.ReadWithin(file, strict.Shorten(a.Name), a.Data)
 }

@@ -110,6 +110,13 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 	if err != nil {
 		return setout.Found{}, err
 	}
+	asked, err := measurements(w.Job.Pieces[p.Index], w.bare)
+	if err != nil {
+		return setout.Found{}, err
+	}
+	if err := w.mixed(ms, asked); err != nil {
+		return setout.Found{}, err
+	}
 	a := survey.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted}
 	if p.Net != nil {
 		for i, n := range p.Net.Names {

@@ -44,26 +44,27 @@ type Options struct {
 
 // Work is a job with everything decided: settings, triangles, constructions.
 type Work struct {
-	Job     job.Job
-	Title   string // of the job, perhaps empty
-	Trade   profiles.Trade
-	Figures unit.Style
-	Sheet   paging.Sheet
-	Cover   paging.Cover
-	Printer profiles.Printer
-	Site    Site
-	Pieces  []Piece
-	madeFor madeFor  // the printer
-	over    job.Over // what it is made with, for the job in a document
-	paper   profiles.Paper
-	other   []string     // what is not as in the document that the job came from
-	bare    unit.Unit    // that a bare number counts
-	hide    []draw.Layer // left out of the pages
-	roll    bool         // pages are as long as needed; Sheet.Height is the most
-	apart   bool         // each piece has pages of its own
-	turn    *unit.Angle  // of the baseline on the paper, where it was asked for
-	effort  paging.Effort
-	tell    Progress
+	Job      job.Job
+	Title    string // of the job, perhaps empty
+	Trade    profiles.Trade
+	Figures  unit.Style
+	Sheet    paging.Sheet
+	Cover    paging.Cover
+	Printer  profiles.Printer
+	Site     Site
+	Pieces   []Piece
+	madeFor  madeFor  // the printer
+	over     job.Over // what it is made with, for the job in a document
+	paper    profiles.Paper
+	other    []string     // what is not as in the document that the job came from
+	bare     unit.Unit    // that a bare number counts
+	unitSaid bool         // the job or a flag says so
+	hide     []draw.Layer // left out of the pages
+	roll     bool         // pages are as long as needed; Sheet.Height is the most
+	apart    bool         // each piece has pages of its own
+	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
+	effort   paging.Effort
+	tell     Progress
 }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
@@ -129,6 +130,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if err != nil {
 		return w, err
 	}
+	w.bare, w.unitSaid = bare, first(o.Unit, j.Unit, j.Over.Unit).Text != ""
 	if err := s.paper(&w); err != nil {
 		return w, err
 	}
@@ -138,7 +140,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	var all []geom.Measurement
 	for i, p := range j.Pieces {
 		w.tell.say("reckoning", i, len(j.Pieces))
-		ms, err := measurements(p, bare)
+		ms, err := w.measured(p)
 		if err != nil {
 			return w, err
 		}
@@ -147,10 +149,14 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		if err != nil {
 			return w, err
 		}
+		pieces = w.remarked(pieces, ms)
 		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
 			return w, err
 		}
 		w.Pieces = append(w.Pieces, pieces...)
+	}
+	if err := w.mixedSettings(o, all); err != nil {
+		return w, err
 	}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
@@ -173,7 +179,6 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			p.Warnings = append(p.Warnings, cares...)
 		}
 	}
-	w.bare = bare
 	w.over = w.madeWith(o)
 	return w, nil
 }

@@ -93,9 +93,9 @@ func (s settings) paper(w *Work) error {
 		return err
 	}
 	if t := s.o.Margin; t.Text != "" {
-		m, err := profiles.ParseMargin(t.Text)
+		m, err := w.margin(t)
 		if err != nil {
-			return placed(err, t.Where)
+			return err
 		}
 		q := &w.Printer
 		q.Left, q.Top, q.Right, q.Bottom = m, m, m, m
@@ -104,8 +104,8 @@ func (s settings) paper(w *Work) error {
 		}
 	}
 	if t := s.o.Overlap; t.Text != "" {
-		if w.Printer.Overlap, err = profiles.ParseMargin(t.Text); err != nil {
-			return placed(err, t.Where)
+		if w.Printer.Overlap, err = w.margin(t); err != nil {
+			return err
 		}
 		w.Printer.From["overlap"] = t.Where
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -49,6 +50,9 @@ const (
 	leastTape, mostTape           = 1 * unit.Metre, 1000 * unit.Metre
 	// farthest is beyond any grid of coordinates: the equator is 40 000 km round.
 	farthest = 20_000_000 * unit.Metre
+	// mostBare is the most that a bare number of a place counts: a site is not 100 m
+	// away in mm, and a grid counts hundreds of thousands of metres.
+	mostBare = 100_000
 )
 
 // site decides what is known of the site. bare is what a bare number counts.
@@ -220,6 +224,11 @@ func parsePlace(text string, bare unit.Unit) (geom.Point, error) {
 				f.Hint = hint
 			}
 			return geom.Point{}, err
+		}
+		if unit.IsBare(p) && bare != unit.M && bare != unit.FT && math.Abs(float64(v/bare.Length())) > mostBare {
+			p = strings.TrimSpace(p)
+			return geom.Point{}, &unit.Fault{What: fmt.Sprintf("%s would be %s %s, and looks like metres of a national grid", unit.Quote(p), p, bare),
+				Hint: fmt.Sprintf("write %sm, or %s%s", p, p, bare)}
 		}
 		xy[i] = v
 	}

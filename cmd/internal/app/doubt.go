@@ -1,0 +1,254 @@
+package app
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/shape"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/job"
+)
+
+// What a bare number counts is doubtful where neither the job nor a flag says it and
+// lengths beside it name another unit: 12 among 12in. It is refused with its readings.
+
+// unsaid is a length that names a unit where nobody said what bare numbers count.
+type unsaid struct {
+	token string    // as written: AB=12in
+	bare  unit.Unit // counted by default
+	units []unit.Unit
+	say   string // how the unit is said
+}
+
+// unsaidUnit finds the first such length; ok is false where no doubt can be.
+func (w Work) unsaidUnit(ms []geom.Measurement) (u unsaid, ok bool) {
+	if w.unitSaid {
+		return u, false
+	}
+	u.bare, u.say = w.bare, "--unit "+w.bare.String()
+	if w.Job.Raw != nil {
+		u.say = "unit: " + w.bare.String()
+	}
+	for _, m := range ms {
+		if m.Kind == geom.Angle || m.Value.Bare || m.Value.Unit == w.bare && !m.Value.Feet {
+			continue
+		}
+		u.token, u.units = m.Text, []unit.Unit{w.bare, m.Value.Unit}
+		if m.Value.Feet {
+			u.units = []unit.Unit{w.bare, unit.IN, unit.FT}
+		}
+		slices.Sort(u.units)
+		u.units = slices.Compact(u.units)
+		return u, true
+	}
+	return u, false
+}
+
+// imperial says whether that unit is the inch or the foot. Beside a metre a bare
+// number of a saw's width or of a mark is millimetres: a thousand times that is none.
+func (u unsaid) imperial() bool { return u.units[len(u.units)-1] >= unit.IN }
+
+// may says whether a bare length would be one in that unit as well: 3500 beside 6m
+// are no metres.
+func (u unsaid) may(m geom.Measurement, k unit.Unit) bool {
+	return m.Value.Length()/u.bare.Length()*k.Length() <= unit.Longest
+}
+
+// fault of a bare number: before is what stands before it when it is written again.
+func (u unsaid) fault(before, number string) *unit.Fault {
+	var all []string
+	for _, k := range u.units {
+		all = append(all, before+number+k.String())
+	}
+	last := len(all) - 1
+	return &unit.Fault{What: "has no unit, and " + u.token + " has one",
+		Hint: "write " + strings.Join(all[:last], ", ") + " or " + all[last] + "; or say what bare numbers count, such as " + u.say}
+}
+
+// measured reads what was measured of a piece and refuses it where a bare number in
+// the piece is doubtful.
+func (w Work) measured(p job.Piece) ([]geom.Measurement, error) {
+	ms, err := measurements(p, w.bare)
+	if err == nil {
+		err = w.mixed(ms, nil)
+	}
+	if err == nil {
+		err = w.mixedShape(p.Shape, ms)
+	}
+	return ms, err
+}
+
+// mixed refuses a bare length among lengths that name another unit.
+func (w Work) mixed(ms, beside []geom.Measurement) error {
+	u, ok := w.unsaidUnit(append(slices.Clone(ms), beside...))
+	if !ok {
+		return nil
+	}
+	for _, m := range ms {
+		if m.Kind != geom.Angle && m.Value.Bare && slices.ContainsFunc(u.units, func(k unit.Unit) bool { return k != u.bare && u.may(m, k) }) {
+			u.units = slices.DeleteFunc(u.units, func(k unit.Unit) bool { return !u.may(m, k) })
+			return placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
+		}
+	}
+	return nil
+}
+
+// mixedShape is mixed of what is done to a piece beyond its outline. A token whose
+// meaning depends on what a bare number counts holds one.
+func (w Work) mixedShape(s job.Shape, ms []geom.Measurement) error {
+	u, ok := w.unsaidUnit(ms)
+	if !ok || !u.imperial() {
+		return nil
+	}
+	for _, of := range []struct {
+		tokens []job.Setting
+		read   func(string, unit.Unit) (any, error)
+	}{
+		{s.Edges, func(t string, u unit.Unit) (any, error) { return shape.ParseAllowance(t, u) }},
+		{s.Corners, func(t string, u unit.Unit) (any, error) { return shape.ParseCorner(t, u) }},
+		{s.Holes, func(t string, u unit.Unit) (any, error) { return shape.ParseHole(t, u) }},
+	} {
+		for _, t := range of.tokens {
+			one, err := of.read(t.Text, w.bare)
+			if err != nil {
+				continue // said elsewhere
+			}
+			other, err := of.read(t.Text, u.units[len(u.units)-1])
+			if err == nil && !reflect.DeepEqual(one, other) {
+				f := u.fault("", "3")
+				return placed((&unit.Fault{What: "holds a number without a unit, and " + u.token + " has one", Hint: strings.Replace(f.Hint, "write ", "write the unit of each, such as ", 1)}).In(t.Text), t.Where)
+			}
+		}
+	}
+	return nil
+}
+
+// mixedSettings is mixed of the words that count lengths beside the pieces: of the
+// site, margin and overlap.
+func (w Work) mixedSettings(o Options, ms []geom.Measurement) error {
+	// A flag's number beside --unit in, over a job that counts mm.
+	if other := w.Figures.Unit; o.Unit.Text != "" && other != w.bare {
+		for _, key := range siteLengths {
+			if part := barePart(key, o.Site[key].Text); part != "" {
+				f := &unit.Fault{What: unit.Quote(part) + " could be " + w.bare.String() + ", as in the job, or " + other.String(), Hint: "write " + part + w.bare.String() + " or " + part + other.String()}
+				return placed(f, o.Site[key].Where)
+			}
+		}
+	}
+	u, ok := w.unsaidUnit(ms)
+	if !ok || !u.imperial() {
+		return nil
+	}
+	for _, key := range siteLengths {
+		t, flag := o.Site[key]
+		if !flag {
+			t = w.Job.Site[key]
+		}
+		if part := barePart(key, t.Text); part != "" {
+			f := u.fault("", part)
+			f.What = unit.Quote(part) + " " + f.What
+			if !flag {
+				f.Where = key
+			}
+			return placed(f, t.Where)
+		}
+	}
+	for _, t := range []job.Setting{o.Margin, o.Overlap} {
+		for _, k := range u.units {
+			if k == unit.MM || !bareLength(t.Text) {
+				continue
+			}
+			if _, err := profiles.ParseMargin(t.Text + k.String()); err == nil {
+				return placed(marginDoubt(t.Text, k), t.Where)
+			}
+		}
+	}
+	return nil
+}
+
+// siteLengths are the words of a site that are lengths in what bare numbers count.
+var siteLengths = []string{"every", "boards", "origin", "span", "reading", "tape_says", "tape_is"}
+
+// barePart is the first bare length of a site's word, empty where there is none.
+func barePart(key, text string) string {
+	parts := []string{text}
+	if key == "origin" {
+		parts = strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
+	}
+	for _, p := range parts {
+		if p = strings.TrimSpace(p); bareLength(p) {
+			return p
+		}
+	}
+	return ""
+}
+
+// marginDoubt is the fault of a bare margin or overlap where bare numbers count, or
+// may count, something else than mm.
+func marginDoubt(text string, other unit.Unit) *unit.Fault {
+	text = strings.TrimSpace(text)
+	return &unit.Fault{What: unit.Quote(text) + " could be mm, as paper is measured, or " + other.String(), Hint: "write " + text + "mm or " + text + other.String()}
+}
+
+// margin reads a margin or an overlap. A bare number counts mm; where bare numbers
+// count something else it has two readings and is refused. Nothing is 0 of any unit.
+func (w Work) margin(t job.Setting) (unit.Length, error) {
+	for _, u := range []unit.Unit{w.bare, w.Figures.Unit} {
+		if u != unit.MM && bareLength(t.Text) {
+			return 0, placed(marginDoubt(t.Text, u), t.Where)
+		}
+	}
+	l, err := profiles.ParseMargin(t.Text)
+	return l, placed(err, t.Where)
+}
+
+// bareLength says whether a text is a length without a unit, and more than nothing.
+func bareLength(text string) bool {
+	return unit.IsBare(text) && strings.Trim(text, "0., ") != ""
+}
+
+// remarked are the pieces with the remarks of what they were made of.
+func (w Work) remarked(pieces []Piece, ms []geom.Measurement) []Piece {
+	says := w.remarks(ms)
+	for i := range pieces {
+		pieces[i].Warnings = append(pieces[i].Warnings, says...)
+	}
+	return pieces
+}
+
+// remarks say how a measurement was read that may have been meant otherwise, and
+// whether the lengths of a piece look like another unit's.
+func (w Work) remarks(ms []geom.Measurement) []string {
+	var all []string
+	for _, m := range ms {
+		if m.Value.Read != "" {
+			all = append(all, m.Text+" is read as "+m.Value.Read)
+		}
+	}
+	// A piece of metres is said in one or two digits; one of millimetres hardly ever.
+	const small = 20 * unit.Millimetre
+	example := ""
+	for _, m := range ms {
+		if m.Kind == geom.Angle {
+			continue
+		}
+		if w.bare != unit.MM || !m.Value.Bare || m.Value.Length() >= small {
+			return all
+		}
+		if example == "" {
+			example = m.Subject() + "=" + m.Value.Text + "m"
+		}
+	}
+	if example == "" {
+		return all
+	}
+	say := "--unit m"
+	if w.Job.Raw != nil {
+		say = "unit: m"
+	}
+	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, say))
+}
