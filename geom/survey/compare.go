@@ -141,6 +141,7 @@ type Explanation struct {
 	Left    float64      // the sum that is left
 	Freedom int          // of that sum
 	Agree   bool         // what is left is what the tools allow
+	Well    bool         // and no more than it should be: else it does not explain all
 	Places  []geom.Point // of all pegs then, in the order of Standing
 }
 
@@ -217,7 +218,7 @@ func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
 
 // Wrong are the pegs that stand wrong without a doubt.
 func (c Comparison) Wrong() []Moved {
-	if len(c.Explanations) != 1 {
+	if len(c.Explanations) != 1 || !c.Explanations[0].Well {
 		return nil
 	}
 	return c.Explanations[0].Pegs

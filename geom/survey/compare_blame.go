@@ -14,8 +14,12 @@ const (
 	clearer = 23.03
 	// another thing that is wrong as well is so much less likely than one alone.
 	another = 23.03
-	// agrees: what is left is larger once in a million by chance.
+	// agrees: what is left is larger once in a million by chance. Well: once in a
+	// thousand.
 	agrees = 1 - 1e-6
+	well   = 1 - 1e-3
+	// mostNear explanations are told; where there are more it is too little to tell.
+	mostNear = 5
 	// fewThings is up to how many pegs and readings every two of them are tried
 	// together; beyond, only pegs are.
 	fewThings = 150
@@ -40,6 +44,7 @@ type suspect struct {
 	drop   float64
 	weight float64 // −2 ln of the chance of so large a drop, less what its kind costs
 	agrees bool
+	well   bool
 }
 
 // guess is things that may be left out, and how likely that looks.
@@ -58,7 +63,11 @@ func (l *layout) blame(c *Comparison, f *stood) {
 		return
 	}
 	near := l.near(all)
-	if len(near) == 0 {
+	agreeing := slices.ContainsFunc(all, func(s suspect) bool { return s.agrees })
+	switch {
+	case len(near) > mostNear, len(near) == 0 && agreeing:
+		return
+	case len(near) == 0:
 		e := l.explanation(all[0], c)
 		c.Nearest = &e
 		return
@@ -72,14 +81,21 @@ func (l *layout) blame(c *Comparison, f *stood) {
 }
 
 // near are the causes that come near the likeliest, without those that say the same
-// and more.
+// and more. Where the likeliest leaves more than it should, those come near too that
+// leave no more than they should and are less likely for what they are alone.
 func (l *layout) near(all []suspect) (out []suspect) {
 	all = slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
+	if len(all) == 0 || all[0].weight < clearer {
+		return nil
+	}
 	for _, s := range all {
-		if s.weight < max(clearer, all[0].weight-clearer) {
-			break
+		least := all[0].weight - clearer
+		if !all[0].well && s.well {
+			least -= another * float64(max(0, len(s.out)-1))
 		}
-		out = append(out, s)
+		if s.weight >= least && s.weight > 0 {
+			out = append(out, s)
+		}
 	}
 	out = oneWhole(out, all)
 	return slices.DeleteFunc(slices.Clone(out), func(s suspect) bool {
@@ -102,13 +118,14 @@ func oneWhole(near, all []suspect) []suspect {
 	return slices.Insert(out, min(first, len(out)), one)
 }
 
-// agrees says whether what is left is no more than the tools allow.
-func (l *layout) agrees(s suspect) bool {
+// agrees says whether what is left is no more than the tools allow, in so many of all
+// cases.
+func (l *layout) agrees(s suspect, share float64) bool {
 	free := len(l.obs) - s.rank
 	if free < 1 {
 		return len(s.out) == 1 // two things need something that confirms them
 	}
-	return s.left <= distuv.ChiSquared{K: float64(free)}.Quantile(agrees)
+	return s.left <= distuv.ChiSquared{K: float64(free)}.Quantile(share)
 }
 
 // holds says whether a cause says all that another does, and more.
@@ -201,7 +218,7 @@ type trial struct {
 func (t *trial) add(s suspect) {
 	s.drop = max(0, t.f.sum-s.left)
 	s.weight = weigh(s.drop, s.rank) - t.cost
-	s.agrees = t.l.agrees(s)
+	s.agrees, s.well = t.l.agrees(s, agrees), t.l.agrees(s, well)
 	t.all = append(t.all, s)
 	if s.agrees {
 		t.best = max(t.best, s.weight)

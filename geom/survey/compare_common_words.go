@@ -67,6 +67,9 @@ func (c Comparison) ofAll(e Explanation, style unit.Style) []string {
 			say = append(say, r.Measurement.Subject()+" "+r.figure(r.Wanted, style))
 		}
 	}
+	if len(say) == 0 {
+		return append(all, "Then measure all again.")
+	}
 	return append(all, fmt.Sprintf("Then measure all again: of what is outside now, %s should be read.", listed(say)))
 }
 
@@ -75,7 +78,7 @@ func (c Comparison) together(e Explanation, style unit.Style) string {
 	if e.Cause == Racked {
 		var say []string
 		for i, r := range c.Readings {
-			if m := r.Measurement; m.Kind == geom.Distance && !e.edge(m.At[0], m.At[1]) && !slices.Contains(e.Outside, i) {
+			if m := r.Measurement; m.Kind == geom.Distance && !e.edge(m.At[0], m.At[1]) && !slices.Contains(e.Outside, i) && !nothing(r.Off.Length, style) {
 				long := "long"
 				if r.Off.Length < 0 {
 					long = "short"

@@ -3,7 +3,6 @@ package survey
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"trammel/geom/unit"
 )
@@ -12,12 +11,17 @@ import (
 func (m Moved) Distance(style unit.Style) string { return moveBy(m.Off, style) }
 
 // Stands says how far off a peg stands: "C stands 14 ± 5 mm off its place."; ±
-// is the 95 % figure.
+// is the 95 % figure. Where one direction alone is known of it: "C stands 14 ± 5 mm too
+// near to A."
 func (m Moved) Stands(style unit.Style) string {
-	if style.Unit >= unit.IN {
-		return fmt.Sprintf("%s stands %s ± %s off its place.", m.Name, moveBy(m.Off, style), moveBy(m.Figure95, style))
+	off := "off its place"
+	switch {
+	case m.Known == 1 && m.From != "" && m.Toward > 0:
+		off = "too far from " + string(m.From)
+	case m.Known == 1 && m.From != "":
+		off = "too near to " + string(m.From)
 	}
-	return fmt.Sprintf("%s stands %s ± %s off its place.", m.Name, strings.TrimSuffix(moveBy(m.Off, style), " mm"), moveBy(m.Figure95, style))
+	return fmt.Sprintf("%s stands %s %s.", m.Name, m.by(style), off)
 }
 
 // Move says how it is mended: "Move it 12 mm towards A and 7 mm to the left, seen

@@ -11,7 +11,7 @@ import (
 // explanation says what a cause makes of pegs and readings, and what it leaves.
 func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 	h := s.stood
-	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.obs) - s.rank, Agree: s.agrees}
+	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.obs) - s.rank, Agree: s.agrees, Well: s.well}
 	for _, p := range h.at {
 		e.Places = append(e.Places, l.back(p))
 	}

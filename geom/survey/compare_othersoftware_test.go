@@ -21,4 +21,4 @@ func TestMoreFoundAgainstSciPy(t *testing.T) {
 }
 
 // 2,000 layouts of each kind, and all that is said of them is true.
-func TestTwentyThousandSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 2000, 8) }
+func TestTwentyThousandSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 2000, 8, 95) }

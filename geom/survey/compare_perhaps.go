@@ -20,11 +20,7 @@ func (c Comparison) undecided(style unit.Style) []string {
 		if k == 0 {
 			lead = "Either "
 		}
-		if len(c.Explanations) > mostPerhaps {
-			all = append(all, lead+c.briefly(e)+".")
-		} else {
-			all = append(all, lead+c.perhaps(e, style)+c.besides(e))
-		}
+		all = append(all, lead+c.perhaps(e, style)+c.besides(e))
 		if e.Cause.OfTape() {
 			tape = "Hold the tape against another one that is known to be right, over a short length and a long one."
 		}
@@ -37,6 +33,9 @@ func (c Comparison) undecided(style unit.Style) []string {
 	}
 	if !slices.ContainsFunc(c.Explanations, func(e Explanation) bool { return len(e.Outside) == 0 }) {
 		all = append(all, "Or more is wrong than one of these alone.")
+	}
+	if len(c.Held) == 0 && slices.ContainsFunc(c.Explanations, func(e Explanation) bool { return len(e.Pegs) > 1 && e.Cause == Alone }) {
+		all = append(all, "If some of the pegs are known to stand fast, say that they are fixed, and check anew.")
 	}
 	if tape != "" {
 		all = append(all, tape)
@@ -64,18 +63,15 @@ func (c Comparison) undecided(style unit.Style) []string {
 	return all
 }
 
-// mostPerhaps explanations are told with their moves.
-const mostPerhaps = 5
-
-// besides says which readings an explanation leaves outside.
+// besides says which readings an explanation leaves outside, or brings there.
 func (c Comparison) besides(e Explanation) string {
 	switch len(e.Outside) {
 	case 0:
 		return ""
 	case 1:
-		return " " + c.subjects(e.Outside) + " lies outside besides."
+		return " " + c.subjects(e.Outside) + " would lie outside even then."
 	}
-	return " " + c.subjects(e.Outside) + " lie outside besides."
+	return " " + c.subjects(e.Outside) + " would lie outside even then."
 }
 
 // perhaps is an explanation with its moves, without the word it begins with.

@@ -27,9 +27,11 @@ func (c Comparison) Verdict() string {
 	return fmt.Sprintf("Not passed: %s lie outside their ranges, %d of %d readings.", few(out), len(out), n)
 }
 
-// few names at most a dozen.
-func few(all []string) string {
-	const most = 12
+// few names at most a dozen, many at most forty: each is in the table of readings.
+func few(all []string) string  { return upTo(12, all) }
+func many(all []string) string { return upTo(40, all) }
+
+func upTo(most int, all []string) string {
 	if len(all) > most+1 {
 		return strings.Join(all[:most], ", ") + fmt.Sprintf(" and %d more", len(all)-most)
 	}
@@ -104,12 +106,17 @@ func (c Comparison) standing(n geom.Name) Standing {
 
 func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 	switch {
+	case !e.Well && !e.Cause.OfTape() && len(e.Pegs) > 0:
+		return c.notAll(e)
 	case e.Cause.OfTape():
 		all = c.ofTape(e, style)
 	case e.Cause != Alone:
 		all = c.ofAll(e, style)
 	case len(e.Pegs) > 0:
 		all = c.ofPegs(e, style)
+	}
+	if len(e.Pegs) > 1 && e.Cause == Alone && c.rigid(e) {
+		all = append(all, c.orTheRest(e))
 	}
 	for k, i := range e.Reading {
 		s := c.again(i, style)
@@ -123,9 +130,9 @@ func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 	}
 	switch rest := c.subjects(e.Outside); {
 	case len(e.Outside) == 1:
-		all = append(all, rest+" lies outside its range besides, and does not come from that: measure it again.")
+		all = append(all, rest+" would lie outside its range even then: measure it again.")
 	case len(e.Outside) > 1:
-		all = append(all, rest+" lie outside their ranges besides, and do not come from that: measure them again.")
+		all = append(all, rest+" would lie outside their ranges even then: measure them again.")
 	case e.Freedom < 1:
 		all = append(all, "Nothing more was measured that would confirm it.")
 	case len(e.Pegs) > 0:
@@ -134,13 +141,23 @@ func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 	return all
 }
 
+// notAll tells of pegs that stand wrong without their moves, which what is wrong
+// besides would lead astray.
+func (c Comparison) notAll(e Explanation) []string {
+	lead := c.briefly(e)
+	return []string{
+		strings.ToUpper(lead[:1]) + lead[1:] + ", but that does not explain all that was read. Move nothing yet.",
+		fmt.Sprintf("Measure %s again, and check anew.", many(c.outside())),
+	}
+}
+
 // firstAgain asks for readings before anything is moved, where most lie outside.
 func (c Comparison) firstAgain() string {
 	out := c.outside()
 	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
 		return ""
 	}
-	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", few(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
+	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
 }
 
 // outside are the readings that lie outside their ranges.
@@ -151,6 +168,31 @@ func (c Comparison) outside() (out []string) {
 		}
 	}
 	return out
+}
+
+// rigid says whether pegs that stand wrong were measured between, and stand right to
+// one another: so they would if all the others were shifted or turned as a whole.
+func (c Comparison) rigid(e Explanation) bool {
+	right := 0
+	for i, r := range c.Readings {
+		m := r.Measurement
+		in := func(n geom.Name) bool { return slices.ContainsFunc(e.Pegs, func(p Moved) bool { return p.Name == n }) }
+		if m.Kind == geom.Distance && in(m.At[0]) && in(m.At[1]) && r.Inside && !slices.Contains(e.Reading, i) {
+			right++
+		}
+	}
+	return right == len(e.Pegs)*(len(e.Pegs)-1)/2
+}
+
+// orTheRest says that pegs which stand right to one another may as well be those that
+// stand right.
+func (c Comparison) orTheRest(e Explanation) string {
+	var pegs []geom.Name
+	for _, m := range e.Pegs {
+		pegs = append(pegs, m.Name)
+	}
+	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.",
+		list(pegs), list(pegs))
 }
 
 // numbers of pegs in words.
@@ -187,6 +229,20 @@ func (c Comparison) again(i int, style unit.Style) string {
 	return fmt.Sprintf("Measure %s again: it reads %s and should read %s.", r.Measurement.Subject(), r.figure(r.Found, style), r.figure(r.Wanted, style))
 }
 
+// ofReading are the pegs that may stand wrong if a reading is right: "A or B".
+func (c Comparison) ofReading(r Compared) string {
+	var pegs []string
+	for _, n := range r.Measurement.Points() {
+		if !slices.Contains(c.Held, n) {
+			pegs = append(pegs, string(n))
+		}
+	}
+	if len(pegs) == 0 {
+		return "a peg that is said to be fixed"
+	}
+	return or(pegs)
+}
+
 func (c Comparison) misread(e Explanation, style unit.Style) string {
 	r := c.Readings[e.Reading[0]]
 	w := writer{style, r.Measurement.Kind, Expansion * e.Sigma.bare(r.Measurement.Kind)}
@@ -198,8 +254,8 @@ func (c Comparison) misread(e Explanation, style unit.Style) string {
 	if len(e.Outside) > 0 {
 		lead = "%s contradicts the other readings"
 	}
-	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved.",
-		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(others.bare(r.Measurement.Kind)), w.figure(w.spread))
+	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
+		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(others.bare(r.Measurement.Kind)), w.figure(w.spread), c.ofReading(r))
 }
 
 func (c Comparison) subjects(at []int) string {
@@ -212,7 +268,7 @@ func (c Comparison) subjects(at []int) string {
 
 // unexplained tells what to do where nothing explains it.
 func (c Comparison) unexplained() []string {
-	out := few(c.outside())
+	out := many(c.outside())
 	e := c.Nearest
 	if e == nil {
 		return []string{
