@@ -23,13 +23,14 @@ type Over struct {
 	Outline []geom.Name
 	Sides   []Aside
 	Found   []string          // the tokens of what was measured back
-	FoundOf []int             // the pieces that Found is for, by their index; nil: all
+	Fixed   []geom.Name       // pegs that are known to stand right
+	FoundOf []int             // the pieces that Found and Fixed are for, by their index; nil: all
 	Site    map[string]string // by the words of SiteKeys
 }
 
 func (o Over) nothing() bool {
 	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
-		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Site) == 0
+		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Fixed)+len(o.Site) == 0
 }
 
 // Write is the text of a job file that says the job and what was said over it:
@@ -82,6 +83,9 @@ func Write(j Job, o Over) ([]byte, error) {
 			}
 			if len(o.Found) > 0 && (o.FoundOf == nil || slices.Contains(o.FoundOf, i)) {
 				piece.PutList("found", o.Found)
+			}
+			if len(o.Fixed) > 0 && (o.FoundOf == nil || slices.Contains(o.FoundOf, i)) {
+				piece.Put("fixed", joined(o.Fixed))
 			}
 			for _, m := range methods {
 				if m.method == o.With {
