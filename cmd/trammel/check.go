@@ -23,6 +23,7 @@ type checkRequest struct {
 	*request
 	found []string
 	piece string
+	fixed string
 }
 
 func checkCommand(c console) *cobra.Command {
@@ -33,11 +34,13 @@ func checkCommand(c console) *cobra.Command {
 		Long: `Check holds what was measured back after setting out against what the job asks for.
 It says of each length how far it is off and whether that is accepted, which peg
 stands wrong where the lengths tell it, and the move that mends it: so far towards
-another peg, so far to the left.
+another peg, so far to the left; or that it is the tape, that a frame is racked, or that
+the whole is shifted or turned against the pegs that are fixed.
 
 What was found is given with --found, as measurements parted by commas or as a file
 of them (a table from,to,value or one measurement a line), or in the job, under the
-piece, as found: [AB=4510, BC=3005].
+piece, as found: [AB=4510, BC=3005]. Pegs that are known to stand right, such as the
+corners of a wall, are named with --fixed A,B or under the piece as fixed: [A, B].
 
 The exit status is 0 where all lies within its range and 4 where not. -o writes a
 sheet for the file as well: .pdf, .svg, .txt or .csv.`,
@@ -52,6 +55,7 @@ sheet for the file as well: .pdf, .svg, .txt or .csv.`,
 	f := cmd.Flags()
 	f.StringArrayVar(&r.found, "found", nil, "`what` was measured back: AB=4510,BC=3005, or a file of measurements")
 	f.StringVar(&r.piece, "piece", "", "`name` of the piece that was found, where the job has several")
+	f.StringVar(&r.fixed, "fixed", "", "`pegs` that are known to stand right, such as A,B: the rest may be shifted or turned as a whole")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.check(args) }
 	return cmd
 }
@@ -95,11 +99,18 @@ func (r *checkRequest) check(args []string) error {
 	return nil
 }
 
-// findings reads --found and --piece.
+// findings reads --found, --fixed and --piece.
 func (r *checkRequest) findings() (app.Findings, error) {
 	f := app.Findings{Piece: unit.Composed(strings.TrimSpace(r.piece)), PieceAt: "--piece"}
 	if r.flags.Changed("piece") && f.Piece == "" {
 		return f, &unit.Fault{Where: "--piece", What: "wants a value"}
+	}
+	if r.flags.Changed("fixed") {
+		var err error
+		f.FixedAt = "--fixed"
+		if f.Fixed, err = job.ParsePegs(r.fixed); err != nil {
+			return f, in("--fixed", err)
+		}
 	}
 	if !r.flags.Changed("found") {
 		return f, nil

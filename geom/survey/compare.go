@@ -1,10 +1,6 @@
 package survey
 
 import (
-	"fmt"
-	"math"
-	"slices"
-
 	"trammel/geom"
 	"trammel/geom/unit"
 )
@@ -21,6 +17,12 @@ type Asked struct {
 	Permitted unit.Length
 	// Ranges are those that a setting-out sheet printed already: they win.
 	Ranges []Range
+	// Pulled are the lines that were themselves pulled to set out: what one reads is
+	// held to that pull and the reading, not to what both its pegs cost.
+	Pulled [][2]geom.Name
+	// Fixed are pegs that are known to stand right, such as the corner of a wall:
+	// they are never blamed. Two of them hold the whole.
+	Fixed []geom.Name
 	// Grain is what the ends of the other ranges are moved outward to, so that a
 	// reading is judged by the figures that are printed; what is permitted is moved
 	// inward to Fine instead. 0: they stay.
@@ -92,19 +94,66 @@ type Moved struct {
 	Then []int
 }
 
-// Explanation is what would make the rest agree: one or two pegs that stand wrong,
-// or a reading that is misread.
+// Cause is what an Explanation comes from.
+type Cause uint8
+
+const (
+	// Alone are one, two or three pegs that stand wrong, or readings that are misread.
+	Alone            Cause = iota
+	TapeZero               // all lengths are too long, or too short, alike
+	TapeScale              // the same in proportion to them
+	Shifted                // all pegs but those that are fixed, as a whole
+	Turned                 // the same, about a fixed one
+	ShiftedAndTurned       // both
+	ShiftedOrTurned        // one of the three: nothing tells which, and its moves serve all
+	Racked                 // four pegs: the sides are right, the diagonals are not
+)
+
+// String is the cause as software reads it.
+func (c Cause) String() string {
+	return [...]string{"alone", "tape zero", "tape scale", "shifted", "turned", "shifted and turned", "shifted or turned", "racked"}[min(c, Racked)]
+}
+
+// OfTape says whether the tape is the cause.
+func (c Cause) OfTape() bool { return c == TapeZero || c == TapeScale }
+
+// OfWhole says whether all pegs that are not fixed stand wrong as a whole.
+func (c Cause) OfWhole() bool { return c >= Shifted && c <= ShiftedOrTurned }
+
+// Explanation is what would make the rest agree.
 type Explanation struct {
+	Cause Cause
+	// Pegs stand wrong, and are moved in this order. Of a whole these are all that are
+	// not fixed, of a racked frame the two that are not held.
 	Pegs    []Moved
-	Reading []int        // into Readings: misread
+	Reading []int // into Readings: misread
+	// By is how much, ByFigure95 its 95 % figure: of TapeZero mm that are read too
+	// long, of TapeScale parts of the length, of Racked and of Turned radians to the left.
+	By, ByFigure95 float64
+	About          geom.Name   // of Turned: the peg
+	Held           []geom.Name // of Racked: the side that stays
+	// Outside are readings that lie outside their ranges still when all that is mended:
+	// they do not agree with it. A reading that is misread is not among them.
+	Outside []int
 	Others  Figure       // what the others make the first such reading
 	Sigma   Figure       // σ of that
 	Drop    float64      // by which the sum of squares falls
 	Left    float64      // the sum that is left
 	Freedom int          // of that sum
 	Agree   bool         // what is left is what the tools allow
+	Well    bool         // and no more than it should be: else it does not explain all
 	Places  []geom.Point // of all pegs then, in the order of Standing
-	weight  float64      // −2 ln of the chance of so large a drop
+}
+
+// reads is what a length that is so long would read.
+func (e Explanation) reads(l unit.Length) unit.Length {
+	switch e.Cause {
+	case TapeZero:
+		return l + length(e.By)
+	case TapeScale:
+		return l * length(1+e.By)
+	}
+	return l
 }
 
 // Telling is a length not found as yet that would tell explanations apart.
@@ -122,14 +171,15 @@ type Comparison struct {
 	Sum       float64    // of the squares, all pegs where they should stand but for what setting out costs
 	Freedom   int
 	// Explanations are what explains the disagreement, the likeliest first; more
-	// than one only where nothing tells them apart. Empty where all is inside, and
-	// where no one and no two explain it.
+	// than one only where nothing tells them apart. Empty where all is inside, where
+	// nothing explains it, and where it is too little to tell.
 	Explanations []Explanation
 	// Nearest is then what would explain the most, though the rest still disagrees.
 	Nearest *Explanation
 	Tell    *Telling // where there are two explanations and a length tells them apart
 	// Unseen are pegs that nothing was found of.
 	Unseen []geom.Name
+	Held   []geom.Name // those that were said to be fixed, in the order of the alphabet
 	// Fixed says whether what was found fixes the shape of the pegs that were seen;
 	// where it does not, Next is the length to measure.
 	Fixed bool
@@ -168,7 +218,7 @@ func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
 
 // Wrong are the pegs that stand wrong without a doubt.
 func (c Comparison) Wrong() []Moved {
-	if len(c.Explanations) != 1 {
+	if len(c.Explanations) != 1 || !c.Explanations[0].Well {
 		return nil
 	}
 	return c.Explanations[0].Pegs
@@ -186,12 +236,15 @@ const accepted = 2.5758
 // reading leaves open by itself, as one to the centimetre, widens that as long as it
 // is less than all the rest; it never makes a poor reading a good one.
 //
-// Which peg stands wrong is found by least squares: the wanted place of each peg
-// counts as an observation with the σ of its setting-out, each reading as one with
-// its own. Each peg in turn is then left free, and each reading left out: the
-// one for which the sum of squares falls most is named if so large a fall is no
-// chance (once in a hundred, all that were tried taken together) and if what is
-// left agrees. Where no single one does, two are tried.
+// What is the cause is found by least squares: the wanted place of each peg counts as
+// an observation with the σ of its setting-out, each reading as one with its own. Each
+// peg in turn is then left free and each reading left out, every two of them, and three
+// pegs; the tape is given a zero or a scale of its own, the pegs that are not fixed are
+// shifted and turned as a whole, and a frame of four is racked. Each is weighed by the
+// chance of so large a fall of the sum of squares, all that were tried of its kind taken
+// together, and each thing more against that of one thing alone. What all have in
+// common that come near the likeliest is certain; where they have nothing in common
+// all of them are told, and where that nothing is wrong is among them none is.
 //
 // Errors are a *unit.Fault: a point that was not asked for, a thing found twice.
 func Compare(a Asked) (Comparison, error) {
@@ -204,6 +257,11 @@ func Compare(a Asked) (Comparison, error) {
 		return Comparison{}, err
 	}
 	c := Comparison{Passed: true, Sum: f.sum, Freedom: len(l.obs), tape: l.tape}
+	for i, n := range l.names {
+		if l.fast[i] {
+			c.Held = append(c.Held, n)
+		}
+	}
 	for i := range l.obs {
 		r := l.compared(i)
 		c.Passed = c.Passed && r.Inside
@@ -221,155 +279,4 @@ func Compare(a Asked) (Comparison, error) {
 		l.blame(&c, f)
 	}
 	return c, nil
-}
-
-// layout is what was asked, its words checked.
-type layout struct {
-	problem
-	asked  Asked
-	wanted []xy         // seen from origin
-	white  [][2]xy      // of each peg: rows that make its spread the unit circle
-	spread []Covariance // of each peg
-	ends   [2]int       // of the line it was set out from, as far as is known
-	tape   taped
-}
-
-// leastSpread of a peg: nobody sets a nail nearer than that.
-const leastSpread = 0.1 // mm
-
-func newLayout(a Asked) (*layout, error) {
-	if len(a.Found) == 0 {
-		return nil, &unit.Fault{What: "nothing was measured back", Hint: "give what was found: AB=4510, BC=3005"}
-	}
-	if len(a.Found) > MostMeasurements {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), MostMeasurements), Hint: "divide the layout"}
-	}
-	if len(a.Pegs) > MostPoints {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), MostPoints), Hint: "divide the layout"}
-	}
-	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
-	l.problem = problem{Net: Net{Measured: slices.Clone(a.Found), Outline: a.Outline, Tools: a.Tools.complete()}, number: map[geom.Name]int{}}
-	stakes := slices.Clone(a.Pegs)
-	slices.SortFunc(stakes, func(p, q Stake) int { return before(p.Name, q.Name) })
-	for i, s := range stakes {
-		if _, twice := l.number[s.Name]; twice {
-			return nil, &unit.Fault{Where: string(s.Name), What: "it is asked for twice", Hint: "give each peg once"}
-		}
-		l.number[s.Name] = i
-		l.names = append(l.names, s.Name)
-		if i == 0 {
-			l.origin = plain(s.At)
-		}
-		l.wanted = append(l.wanted, plain(s.At).minus(l.origin))
-	}
-	if err := l.coincide(l.wanted); err != nil {
-		return nil, err
-	}
-	l.of = make([][]int, len(l.names))
-	for i := range l.Measured {
-		if err := l.take(i); err != nil {
-			return nil, err
-		}
-	}
-	l.ends = l.longest()
-	for i, s := range stakes {
-		l.spread = append(l.spread, l.spreadOf(i, s))
-		l.white = append(l.white, whitened(l.spread[i]))
-	}
-	return l, nil
-}
-
-// take checks reading i and makes an observation of it.
-func (l *layout) take(i int) error {
-	m := &l.Measured[i]
-	for _, n := range m.Points() {
-		if _, known := l.number[n]; !known {
-			return wrong(*m, "the pegs are "+list(l.names), "%s was not asked for", n)
-		}
-	}
-	if err := l.check(*m); err != nil {
-		return err
-	}
-	if m.Kind == geom.Angle && m.At[0] == "" {
-		if k := slices.Index(l.Outline, m.At[1]); k >= 0 && len(l.Outline) > 2 {
-			n := len(l.Outline)
-			m.At[0], m.At[2] = l.Outline[(k+n-1)%n], l.Outline[(k+1)%n]
-		}
-	}
-	for j := range i {
-		if m.Same(l.Measured[j]) {
-			return wrong(*m, "give the one that holds, or the mean of both", "%s is found twice, as %s before", m.Subject(), l.Measured[j].Value.Text)
-		}
-	}
-	if err := l.observe(i, *m); err != nil {
-		return err
-	}
-	o := &l.obs[i]
-	if l.tape.used != nil && o.kind != geom.Angle {
-		true, _, err := l.tape.Measured(length(o.value), *l.tape.used)
-		if err != nil {
-			return err
-		}
-		o.value = float64(true)
-	}
-	o.orient(l.wanted)
-	if o.kind == geom.Height && o.plainly(l.wanted) < float64(Shortest) {
-		return wrong(*m, "measure a length to another peg", "%s is to lie on that line", m.At[0])
-	}
-	o.sigma = o.fine(l.Tools, l.wanted)
-	return nil
-}
-
-// longest edge of the outline, or where there is none, the longest length.
-func (l *layout) longest() (ends [2]int) {
-	best := -1.0
-	try := func(i, j int) {
-		if d := l.wanted[i].to(l.wanted[j]); d > best*(1+1e-9) {
-			best, ends = d, [2]int{i, j}
-		}
-	}
-	n := len(l.Outline)
-	for k, name := range l.Outline {
-		i, ok := l.number[name]
-		j, also := l.number[l.Outline[(k+1)%n]]
-		if ok && also {
-			try(i, j)
-		}
-	}
-	if best > 0 {
-		return ends
-	}
-	for j := range l.wanted {
-		for i := range j {
-			try(i, j)
-		}
-	}
-	return ends
-}
-
-// spreadOf is how surely a peg was set out.
-func (l *layout) spreadOf(i int, s Stake) Covariance {
-	c := s.Spread
-	if c == (Covariance{}) {
-		far := max(l.wanted[i].to(l.wanted[l.ends[0]]), l.wanted[i].to(l.wanted[l.ends[1]]))
-		sigma := l.Tools.Pull(length(far))
-		if k := l.asked.Permitted; k > 0 {
-			sigma = Permitted(k, length(far)) / (Expansion * math.Sqrt2)
-		}
-		v := unit.Area(sigma * sigma)
-		c = Covariance{v, v, 0}
-	}
-	return c.Plus(Covariance{leastSpread * leastSpread, leastSpread * leastSpread, 0})
-}
-
-// whitened is the inverse of the lower triangle of a covariance (Cholesky).
-func whitened(c Covariance) [2]xy {
-	a := math.Sqrt(float64(c.XX))
-	b := float64(c.XY) / a
-	d := math.Sqrt(max(float64(c.YY)-b*b, leastSpread*leastSpread))
-	return [2]xy{{1 / a, 0}, {-b / (a * d), 1 / d}}
-}
-
-func (l *layout) back(c xy) geom.Point {
-	return geom.Point{X: length(c.x + l.origin.x), Y: length(c.y + l.origin.y)}
 }

@@ -1,36 +1,55 @@
 package survey
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
-
-	"trammel/geom/unit"
 )
 
 const (
-	// byChance is how often a sound layout may have something named in it, all that
-	// is tried taken together.
-	byChance = 0.01
-	// clearer: an explanation rules out another where it is a hundred times as
-	// likely: 2 ln 100.
-	clearer = 9.21
-	// agrees: what is left is larger once in a thousand by chance. A twentieth, as in
-	// Global, would leave a twentieth of the wrong pegs without a name.
-	agrees = 0.999
+	// clearer: a cause rules out another where it is a hundred thousand times as likely:
+	// 2 ln 10⁵. So it does that nothing is wrong.
+	clearer = 23.03
+	// another thing that is wrong as well is so much less likely than one alone.
+	another = 23.03
+	// agrees: what is left is larger once in a million by chance. Well: once in a
+	// thousand.
+	agrees = 1 - 1e-6
+	well   = 1 - 1e-3
+	// mostNear explanations are told; where there are more it is too little to tell.
+	mostNear = 5
 	// fewThings is up to how many pegs and readings every two of them are tried
 	// together; beyond, only pegs are.
 	fewThings = 150
+	// mostThings are tried together: of three, pegs alone.
+	mostThings = 3
+	// fewPegs of the likeliest are tried by three.
+	fewPegs = 14
 	// refined is how many of the likeliest are fitted in full: the first look takes
-	// the net as linear, and a peg that is far off is not.
-	refined = 12
+	// the net as linear, and a peg that is far off is not. Of a small net it is more.
+	refined      = 12
+	refinedSmall = 40
+	smallNet     = 60 // readings
 )
+
+// suspect is a cause, and how likely.
+type suspect struct {
+	out    []aside  // what is left out; nil: common
+	common commonly // what all have in common
+	stood  *stood
+	rank   int
+	left   float64 // the sum that is left
+	drop   float64
+	weight float64 // −2 ln of the chance of so large a drop, less what its kind costs
+	agrees bool
+	well   bool
+}
 
 // guess is things that may be left out, and how likely that looks.
 type guess struct {
 	out    []aside
-	drop   float64
 	rank   int
 	weight float64
 }
@@ -38,30 +57,107 @@ type guess struct {
 // blame looks for what explains the disagreement.
 func (l *layout) blame(c *Comparison, f *stood) {
 	things := l.things()
-	single := l.likeliest(f, l.singly(f, things))
-	found := l.sound(single, len(things), 0)
-	if len(found) == 0 && len(single) > 0 {
-		// Two of n: n(n−1)/2 are tried.
-		n := len(things) * (len(things) - 1) / 2
-		gain := single[0].weight + 2*math.Log(float64(len(things))/byChance)
-		found = l.sound(l.likeliest(f, l.pairs(f, things)), max(n, 1), gain)
-	}
-	if len(found) == 0 {
-		if len(single) > 0 && single[0].weight > 2*math.Log(float64(len(things))/byChance) {
-			c.Nearest = &single[0]
-		}
+	all := l.suspects(f, things)
+	slices.SortStableFunc(all, func(a, b suspect) int { return descending(a.weight, b.weight) })
+	if len(all) == 0 || all[0].weight < clearer {
 		return
 	}
-	c.Explanations = found
-	if len(found) > 1 {
-		c.Tell = l.telling(found)
+	near := l.near(all)
+	agreeing := slices.ContainsFunc(all, func(s suspect) bool { return s.agrees })
+	switch {
+	case len(near) > mostNear, len(near) == 0 && agreeing:
+		return
+	case len(near) == 0:
+		e := l.explanation(all[0], c)
+		c.Nearest = &e
+		return
 	}
+	for _, s := range near {
+		c.Explanations = append(c.Explanations, l.explanation(s, c))
+	}
+	if len(near) > 1 {
+		c.Tell = l.telling(c.Explanations)
+	}
+}
+
+// near are the causes that come near the likeliest, without those that say the same
+// and more. Where the likeliest leaves more than it should, those come near too that
+// leave no more than they should and are less likely for what they are alone.
+func (l *layout) near(all []suspect) (out []suspect) {
+	all = slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
+	if len(all) == 0 || all[0].weight < clearer {
+		return nil
+	}
+	for _, s := range all {
+		least := all[0].weight - clearer
+		if !all[0].well && s.well {
+			least -= another * float64(max(0, len(s.out)-1))
+		}
+		if s.weight >= least && s.weight > 0 {
+			out = append(out, s)
+		}
+	}
+	out = oneWhole(out, all)
+	return slices.DeleteFunc(slices.Clone(out), func(s suspect) bool {
+		return slices.ContainsFunc(out, func(t suspect) bool { return l.holds(s, t) })
+	})
+}
+
+// oneWhole makes one of the ways in which the whole may stand wrong, where several come
+// near: what is shifted and turned freely serves all of them.
+func oneWhole(near, all []suspect) []suspect {
+	free := slices.IndexFunc(all, func(s suspect) bool { return s.common.cause == ShiftedAndTurned })
+	whole := func(s suspect) bool { return s.common.cause.OfWhole() && s.common.cause != ShiftedAndTurned }
+	first := slices.IndexFunc(near, whole)
+	if free < 0 || first < 0 || !slices.ContainsFunc(near[first+1:], whole) {
+		return near
+	}
+	one := all[free]
+	one.common.cause = ShiftedOrTurned
+	out := slices.DeleteFunc(slices.Clone(near), func(s suspect) bool { return s.common.cause.OfWhole() })
+	return slices.Insert(out, min(first, len(out)), one)
+}
+
+// agrees says whether what is left is no more than the tools allow, in so many of all
+// cases.
+func (l *layout) agrees(s suspect, share float64) bool {
+	free := len(l.obs) - s.rank
+	if free < 1 {
+		return len(s.out) == 1 // two things need something that confirms them
+	}
+	return s.left <= distuv.ChiSquared{K: float64(free)}.Quantile(share)
+}
+
+// holds says whether a cause says all that another does, and more.
+func (l *layout) holds(s, t suspect) bool {
+	has := func(x aside) bool { return slices.Contains(s.out, x) }
+	switch {
+	case t.out != nil:
+		return len(s.out) > len(t.out) && !slices.ContainsFunc(t.out, func(x aside) bool { return !has(x) })
+	case t.common.cause == Racked: // two pegs side by side
+		for k, p := range t.common.round {
+			if has(aside{p, -1}) && has(aside{t.common.round[(k+1)%4], -1}) {
+				return true
+			}
+		}
+	case t.common.cause.OfWhole():
+		if s.out == nil {
+			return s.common.cause == ShiftedAndTurned && t.common.cause < ShiftedAndTurned
+		}
+		for i := range l.names {
+			if !l.fast[i] && len(l.of[i]) > 0 && !has(aside{i, -1}) {
+				return false
+			}
+		}
+		return true
+	}
+	return false
 }
 
 // things that may be wrong: pegs that something was found of, and readings.
 func (l *layout) things() (all []aside) {
 	for i := range l.names {
-		if len(l.of[i]) > 0 {
+		if len(l.of[i]) > 0 && !l.fast[i] {
 			all = append(all, aside{i, -1})
 		}
 	}
@@ -71,86 +167,138 @@ func (l *layout) things() (all []aside) {
 	return all
 }
 
-func (l *layout) singly(f *stood, things []aside) (all []guess) {
+// suspects are what may be the cause, each fitted in full: one thing, what all have in
+// common, two things, three pegs. Where what is simple leaves nothing to be gained the
+// rest is not tried.
+func (l *layout) suspects(f *stood, things []aside) []suspect {
+	pegs := slices.DeleteFunc(slices.Clone(things), func(x aside) bool { return x.reading >= 0 })
+	looked := things
+	if len(things) > fewThings {
+		looked = pegs
+	}
+	g := f.glance(looked)
+	n, k := float64(len(things)), float64(len(pegs))
+	t := trial{l: l, f: f}
+
+	t.cost = 2 * math.Log(n)
+	single := make([]guess, 0, len(things))
 	for _, x := range things {
-		all = append(all, f.guess(x))
+		one := g
+		if len(looked) < len(things) {
+			one = f.glance([]aside{x})
+		}
+		drop, rank := one.drop(x)
+		single = append(single, guess{[]aside{x}, rank, weigh(drop, rank) - t.cost})
+	}
+	chosen := likelyPegs(single[:len(pegs)])
+	t.fit(single)
+	for _, c := range l.commons() {
+		if h, ok := l.fitted(c, f); ok {
+			t.add(suspect{common: h, stood: h.stood, rank: h.rank, left: h.stood.sum})
+		}
+	}
+	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
+		t.fit(pairs(g, looked, t.cost))
+	}
+	if t.cost = 2*math.Log(max(1, k*(k-1)*(k-2)/6)) + 2*another; t.promises() {
+		t.fit(triples(g, chosen, t.cost))
+	}
+	return t.all
+}
+
+// trial fits what is guessed, one kind after the other.
+type trial struct {
+	l    *layout
+	f    *stood
+	cost float64 // of the kind that is tried
+	all  []suspect
+	best float64 // of those that agree
+}
+
+func (t *trial) add(s suspect) {
+	s.drop = max(0, t.f.sum-s.left)
+	s.weight = weigh(s.drop, s.rank) - t.cost
+	s.agrees, s.well = t.l.agrees(s, agrees), t.l.agrees(s, well)
+	t.all = append(t.all, s)
+	if s.agrees {
+		t.best = max(t.best, s.weight)
+	}
+}
+
+// promises says whether the kind can come near the best, whatever it leaves.
+func (t *trial) promises() bool { return weigh(t.f.sum, 2)-t.cost > t.best-clearer }
+
+// fit fits the best guesses in full.
+func (t *trial) fit(guesses []guess) {
+	slices.SortStableFunc(guesses, func(a, b guess) int { return descending(a.weight, b.weight) })
+	most := refined
+	if len(t.l.obs) <= smallNet {
+		most = refinedSmall
+	}
+	for _, g := range guesses {
+		if g.rank == 0 || g.weight < max(guesses[0].weight, t.best)/2-slack || t.idle(g) {
+			continue
+		}
+		if h, err := t.l.fit(g.out); err == nil {
+			t.add(suspect{out: g.out, stood: h, rank: g.rank, left: h.left(g.out)})
+		}
+		if most--; most == 0 {
+			return
+		}
+	}
+}
+
+// idle says whether a guess can say nothing but what one before it says with less.
+func (t *trial) idle(g guess) bool {
+	most := weigh(t.f.sum, g.rank) - t.cost
+	return slices.ContainsFunc(t.all, func(s suspect) bool {
+		return s.agrees && s.weight >= most && t.l.holds(suspect{out: g.out}, s)
+	})
+}
+
+// slack is by how much the first look may be less likely than the fit in full, beside
+// half of it.
+const slack = 30
+
+// likelyPegs are those that are tried by three.
+func likelyPegs(single []guess) (out []aside) {
+	of := slices.Clone(single)
+	slices.SortStableFunc(of, func(a, b guess) int { return descending(a.weight, b.weight) })
+	for _, g := range of[:min(fewPegs, len(of))] {
+		out = append(out, g.out[0])
+	}
+	slices.SortFunc(out, func(x, y aside) int { return cmp.Compare(x.peg, y.peg) })
+	return out
+}
+
+func pairs(g *glance, things []aside, cost float64) (all []guess) {
+	for i, x := range things {
+		for _, y := range things[:i] {
+			drop, rank := g.drop(y, x)
+			all = append(all, guess{[]aside{y, x}, rank, weigh(drop, rank) - cost})
+		}
 	}
 	return all
 }
 
-func (l *layout) pairs(f *stood, things []aside) (all []guess) {
-	few := len(things) <= fewThings
-	for i, x := range things {
-		for _, y := range things[:i] {
-			if few || x.reading < 0 && y.reading < 0 {
-				all = append(all, f.guess(y, x))
+func triples(g *glance, pegs []aside, cost float64) (all []guess) {
+	for i, x := range pegs {
+		for j, y := range pegs[:i] {
+			for _, z := range pegs[:j] {
+				drop, rank := g.drop(z, y, x)
+				all = append(all, guess{[]aside{z, y, x}, rank, weigh(drop, rank) - cost})
 			}
 		}
 	}
 	return all
 }
 
-func (f *stood) guess(out ...aside) guess {
-	drop, rank := f.drop(out...)
-	return guess{out, drop, rank, weigh(drop, rank)}
-}
-
-// weigh is −2 ln of the chance that a sum of that many squares falls by so much:
-// of χ², whose survival is told apart down to nothing.
-func weigh(drop float64, rank int) float64 {
-	x := math.Sqrt(max(0, drop) / 2)
-	switch rank {
-	case 0:
-		return 0
-	case 1:
-		return drop - 2*math.Log(erfcx(x))
-	case 2:
-		return drop
-	case 3:
-		return drop - 2*math.Log(erfcx(x)+2*x/math.Sqrt(math.Pi))
-	}
-	return drop - 2*math.Log(1+drop/2)
-}
-
-// erfcx is e^{x²}·erfc(x), within 1e-3.
-func erfcx(x float64) float64 {
-	if x < 5 {
-		return math.Exp(x*x) * math.Erfc(x)
-	}
-	return (1 - 1/(2*x*x)) / (x * math.Sqrt(math.Pi))
-}
-
-// likeliest fits the best guesses in full, the likeliest first.
-func (l *layout) likeliest(f *stood, all []guess) []Explanation {
-	slices.SortStableFunc(all, func(a, b guess) int { return descending(a.weight, b.weight) })
-	var out []Explanation
-	for _, g := range all[:min(refined, len(all))] {
-		if g.rank == 0 || g.weight < all[0].weight/4 {
-			continue
-		}
-		h, err := l.fit(g.out)
-		if err != nil {
-			continue
-		}
-		left := h.left(g.out)
-		e := Explanation{Drop: f.sum - left, Left: left, Freedom: len(l.obs) - g.rank, weight: weigh(max(0, f.sum-left), g.rank)}
-		e.Agree = e.Freedom <= 0 || left <= distuv.ChiSquared{K: float64(e.Freedom)}.Quantile(agrees)
-		l.tell(&e, h, g.out)
-		out = append(out, e)
-	}
-	slices.SortStableFunc(out, func(a, b Explanation) int { return descending(a.weight, b.weight) })
-	return out
-}
-
 // descending orders the larger first; alike but for rounding, the first stays.
 func descending(a, b float64) int {
-	switch {
-	case math.Abs(a-b) <= 1e-6*(1+math.Abs(a)):
+	if math.Abs(a-b) <= 1e-6*(1+math.Abs(a)) {
 		return 0
-	case a > b:
-		return -1
 	}
-	return 1
+	return cmp.Compare(b, a)
 }
 
 // left is the sum of what takes part.
@@ -162,185 +310,4 @@ func (f *stood) left(out []aside) float64 {
 		}
 	}
 	return max(0, sum)
-}
-
-// sound are the explanations that hold: no chance, what is left agrees, and none
-// is a hundred times as likely. Two things have to gain on one, and something has
-// to be left that agrees.
-func (l *layout) sound(all []Explanation, tried int, gain float64) (out []Explanation) {
-	least := max(2*math.Log(float64(tried)/byChance), gain)
-	for _, e := range all {
-		if !e.Agree || e.weight < least || gain > 0 && e.Freedom < 1 {
-			continue
-		}
-		if len(out) == 0 || e.weight > out[0].weight-clearer {
-			out = append(out, e)
-		}
-	}
-	return out
-}
-
-// tell fills in what an explanation says of its pegs and readings.
-func (l *layout) tell(e *Explanation, h *stood, out []aside) {
-	for _, c := range h.at {
-		e.Places = append(e.Places, l.back(c))
-	}
-	for _, x := range out {
-		if x.reading < 0 {
-			e.Pegs = append(e.Pegs, l.moved(x.peg, h, out))
-			continue
-		}
-		o := &l.obs[x.reading]
-		if len(e.Reading) == 0 {
-			v, by := o.look(h.at)
-			var r row
-			for k, q := range o.points() {
-				r.add(2*q, by[k].x)
-				r.add(2*q+1, by[k].y)
-			}
-			e.Others, e.Sigma = figure(o.kind, v), figure(o.kind, math.Sqrt(max(0, h.through(&r, &r))))
-		}
-		e.Reading = append(e.Reading, x.reading)
-	}
-}
-
-// moved tells of a peg that stands wrong, and of the move that mends it.
-func (l *layout) moved(i int, h *stood, out []aside) Moved {
-	off := h.at[i].minus(l.wanted[i])
-	m := Moved{Name: l.names[i], Wanted: l.back(l.wanted[i]), At: l.back(h.at[i]), Covariance: h.covariance(i), Off: length(off.size()), Known: 2}
-	later := map[int]bool{} // pegs that are mended after this one
-	for k := len(out) - 1; k >= 0 && out[k].peg != i; k-- {
-		if out[k].reading < 0 {
-			later[out[k].peg] = true
-		}
-	}
-	for _, k := range l.of[i] {
-		if !slices.Contains(out, aside{-1, k}) && !slices.ContainsFunc(l.obs[k].points(), func(q int) bool { return later[q] }) {
-			m.Then = append(m.Then, k)
-		}
-	}
-	// Where one direction is a hundred times surer than the other, the other is
-	// as good as unknown.
-	el := m.Covariance.Ellipse()
-	far := el.Major > 100*el.Minor
-	if far {
-		m.Known = 1
-	}
-	m.Figure95 = m.Covariance.Figure95()
-	best, toward := math.Inf(1), xy{}
-	for _, j := range l.besides(i, out) {
-		u := l.wanted[j].minus(h.at[i])
-		if u.size() < float64(Shortest) {
-			continue
-		}
-		u = u.unit()
-		v := u.times(-1).left() // to the left, seen from there
-		move := off.times(-1)
-		cost := math.Abs(move.dot(v)) / max(move.size(), 1e-9)
-		if far {
-			s, c := math.Sincos(float64(el.Turn))
-			cost = math.Abs(u.dot(xy{c, s})) // the sure direction is square to that
-		} else if cost > inLine {
-			cost = 1 + l.wanted[j].to(h.at[i])/l.width() // none lies in line: the nearest
-		}
-		if cost < best-1e-9 {
-			best, toward = cost, u
-			m.From, m.Toward, m.Left = l.names[j], length(move.dot(u)), length(move.dot(v))
-			m.TowardSigma = m.Covariance.Along(unit.Angle(math.Atan2(u.y, u.x)))
-			m.LeftSigma = m.Covariance.Along(unit.Angle(math.Atan2(v.y, v.x)))
-		}
-	}
-	if far {
-		m.Off, m.Figure95 = length(math.Abs(float64(m.Toward))), Expansion*m.TowardSigma
-		m.At = l.back(l.wanted[i].minus(toward.times(float64(m.Toward))))
-	}
-	return m
-}
-
-// inLine: a move so near the line to a peg, as a share of it, may be told as one
-// along it.
-const inLine = 0.2
-
-// besides are the pegs that a move may be told from: those that something was
-// found to, that stand right; where there are none, all that stand right.
-func (l *layout) besides(i int, out []aside) (all []int) {
-	wrong := func(j int) bool { return j == i || slices.Contains(out, aside{j, -1}) }
-	for j := range l.names {
-		if !wrong(j) && l.found(i, j) {
-			all = append(all, j)
-		}
-	}
-	if len(all) == 0 {
-		for j := range l.names {
-			if !wrong(j) {
-				all = append(all, j)
-			}
-		}
-	}
-	return all
-}
-
-// width of the layout.
-func (l *layout) width() (w float64) {
-	for _, c := range l.wanted {
-		w = max(w, c.to(l.wanted[0]))
-	}
-	return w
-}
-
-// shows is by how many σ of a pull two lengths must differ to be told apart.
-const shows = 4
-
-// telling is the length, not found as yet, that parts the explanations into the
-// most groups; of those, that by which they differ most.
-func (l *layout) telling(all []Explanation) *Telling {
-	var best *Telling
-	most := 0.0
-	for j := range l.names {
-		for i := range j {
-			if l.found(i, j) {
-				continue
-			}
-			t := Telling{From: l.names[i], To: l.names[j]}
-			for _, e := range all {
-				t.Reads = append(t.Reads, e.Places[i].Distance(e.Places[j]))
-			}
-			apart := t.group(l.Tools.Pull(t.Reads[0]))
-			n, before := len(t.Alike), 1
-			if best != nil {
-				before = len(best.Alike)
-			}
-			if n > before || n == before && best != nil && apart > most*(1+1e-6) {
-				most, best = apart, &t
-			}
-		}
-	}
-	return best
-}
-
-// group parts the explanations by what the length would read, and is the least
-// step from group to group, in σ of a pull.
-func (t *Telling) group(pull unit.Length) (apart float64) {
-	order := make([]int, len(t.Reads))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, j int) int { return descending(float64(t.Reads[j]), float64(t.Reads[i])) })
-	apart = math.Inf(1)
-	for k, i := range order {
-		if k > 0 {
-			d := float64(t.Reads[i]-t.Reads[order[k-1]]) / float64(pull)
-			if d < shows {
-				last := len(t.Alike) - 1
-				t.Alike[last] = append(t.Alike[last], i)
-				continue
-			}
-			apart = min(apart, d)
-		}
-		t.Alike = append(t.Alike, []int{i})
-	}
-	for _, g := range t.Alike {
-		slices.Sort(g)
-	}
-	return apart
 }

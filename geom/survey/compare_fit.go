@@ -175,48 +175,6 @@ func (f *stood) rowsOf(x aside) []int {
 	return []int{m, m + 1}
 }
 
-// told is the share of a direction below which nothing tells of it.
-const told = 1e-8
-
-// drop is by how much the sum falls where the things are left out, as far as the
-// net is linear, and in how many directions anything tells of them: rᵀR⁻¹r of
-// their residuals r and the covariance R of those, both in σ.
-func (f *stood) drop(out ...aside) (fall float64, rank int) {
-	var at []int
-	for _, x := range out {
-		at = append(at, f.rowsOf(x)...)
-	}
-	n := len(at)
-	a := mat.NewSymDense(n, nil)
-	for i := range n {
-		for j := i; j < n; j++ {
-			v := -f.through(&f.rows[at[i]], &f.rows[at[j]])
-			if i == j {
-				v++
-			}
-			a.SetSym(i, j, v)
-		}
-	}
-	var e mat.EigenSym
-	if !e.Factorize(a, true) {
-		return 0, 0
-	}
-	var v mat.Dense
-	e.VectorsTo(&v)
-	for k, share := range e.Values(nil) {
-		if share < told {
-			continue
-		}
-		x := 0.0
-		for i := range n {
-			x += v.At(i, k) * f.off[at[i]]
-		}
-		fall += x * x / share
-		rank++
-	}
-	return fall, rank
-}
-
 // fixed says whether the readings alone fix the shape of the pegs they go to, and
 // where they do not, which length between two of the pegs tells the most.
 func (l *layout) fixed(f *stood) (bool, [2]geom.Name) {

@@ -25,18 +25,24 @@ func (l *layout) compared(i int) Compared {
 		p, q := l.names[o.at[0]], l.names[o.at[1]]
 		for _, r := range l.asked.Ranges {
 			if r.From == p && r.To == q || r.From == q && r.To == p {
-				least, greatest = float64(r.Least), float64(r.Greatest)
+				low, high := float64(r.Least), float64(r.Greatest)
+				if o.stated { // it may narrow what is printed
+					low, high = max(low, least), min(high, greatest)
+				}
+				least, greatest = low, high
 			}
 		}
 	}
-	// A reading on the edge of its range is inside, whatever rounding says.
-	hair := 1e-9 * max(1, math.Abs(wanted))
-	return Compared{
+	r := Compared{
 		Measurement: l.asked.Found[i], Wanted: fig(wanted), Found: fig(found), Off: fig(found - wanted), Least: fig(least), Greatest: fig(greatest),
-		Inside: found >= least-hair && found <= greatest+hair, Sigma: fig(o.sigma),
-		Rough: rough, Open: fig(open),
+		Sigma: fig(o.sigma), Rough: rough, Open: fig(open),
 	}
+	r.Inside = r.takes(0)
+	return r
 }
+
+// hair keeps a reading on the edge of its range inside, whatever rounding says.
+func hair(wanted float64) float64 { return 1e-9 * max(1, math.Abs(wanted)) }
 
 // permits says whether the range of a reading is what is permitted.
 func (l *layout) permits(o *observation) bool { return l.asked.Permitted > 0 && o.kind != geom.Angle }
@@ -69,25 +75,35 @@ func (l *layout) half(o *observation, wanted float64, by [3]xy) (half, open floa
 		half = float64(Permitted(l.asked.Permitted, length(wanted)))
 		return half, open, open > half
 	}
-	pegs := 0.0
-	for k, q := range o.points() {
-		s, v := l.spread[q], by[k]
-		pegs += v.x*v.x*float64(s.XX) + 2*v.x*v.y*float64(s.XY) + v.y*v.y*float64(s.YY)
-	}
 	tools := float64(l.Tools.Tape.Error(length(wanted)) + l.Tools.Reading)
 	if o.kind == geom.Angle {
 		exact := *o
 		exact.half, exact.stated = 0, false
 		tools = accepted * exact.fine(l.Tools, l.wanted)
 	}
-	with := func(own float64) float64 { return math.Hypot(own, accepted*math.Sqrt(pegs)) }
+	set := l.setting(o, wanted, by)
+	with := func(own float64) float64 { return math.Hypot(own, set) }
 	switch half = with(tools); {
 	case open > half:
 		return half, open, true
 	case o.stated:
-		return with(open), open, false
+		return with(min(open, tools)), open, false // it narrows the range, and never widens it
 	case o.kind == geom.Angle || o.half > float64(l.Tools.Reading): // read to the centimetre
 		return with(math.Hypot(tools, accepted*bound(o.half))), open, false
 	}
 	return half, open, false
+}
+
+// setting is what setting out leaves of a reading: of a line that was pulled itself
+// what one pull is good for, else what both its pegs cost.
+func (l *layout) setting(o *observation, wanted float64, by [3]xy) float64 {
+	if o.kind == geom.Distance && l.pulled[[2]int{min(o.at[0], o.at[1]), max(o.at[0], o.at[1])}] {
+		return float64(l.Tools.Tape.Error(length(wanted)) + l.Tools.Reading)
+	}
+	pegs := 0.0
+	for k, q := range o.points() {
+		s, v := l.spread[q], by[k]
+		pegs += v.x*v.x*float64(s.XX) + 2*v.x*v.y*float64(s.XY) + v.y*v.y*float64(s.YY)
+	}
+	return accepted * math.Sqrt(pegs)
 }

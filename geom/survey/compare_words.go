@@ -2,7 +2,7 @@ package survey
 
 import (
 	"fmt"
-	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -11,13 +11,7 @@ import (
 
 // Verdict says in a sentence whether the layout passed.
 func (c Comparison) Verdict() string {
-	var out []string
-	for _, r := range c.Readings {
-		if !r.Inside {
-			out = append(out, r.Measurement.Subject())
-		}
-	}
-	n := len(c.Readings)
+	out, n := c.outside(), len(c.Readings)
 	switch {
 	case len(out) == 0 && n == 1: // which holds no layout
 		return "Passed as far as it was measured: the one reading lies within its range."
@@ -33,9 +27,11 @@ func (c Comparison) Verdict() string {
 	return fmt.Sprintf("Not passed: %s lie outside their ranges, %d of %d readings.", few(out), len(out), n)
 }
 
-// few names at most a dozen.
-func few(all []string) string {
-	const most = 12
+// few names at most a dozen, many at most forty: each is in the table of readings.
+func few(all []string) string  { return upTo(12, all) }
+func many(all []string) string { return upTo(40, all) }
+
+func upTo(most int, all []string) string {
 	if len(all) > most+1 {
 		return strings.Join(all[:most], ", ") + fmt.Sprintf(" and %d more", len(all)-most)
 	}
@@ -47,7 +43,7 @@ func (c Comparison) Advice(style unit.Style) (all []string) {
 	switch {
 	case c.Passed:
 	case len(c.Explanations) == 0:
-		all = c.unexplained(style)
+		all = c.unexplained()
 	case len(c.Explanations) == 1:
 		all = c.explained(c.Explanations[0], style)
 	default:
@@ -109,8 +105,111 @@ func (c Comparison) standing(n geom.Name) Standing {
 }
 
 func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
+	switch {
+	case !e.Well && !e.Cause.OfTape() && len(e.Pegs) > 0:
+		return c.notAll(e)
+	case e.Cause.OfTape():
+		all = c.ofTape(e, style)
+	case e.Cause != Alone:
+		all = c.ofAll(e, style)
+	case len(e.Pegs) > 0:
+		all = c.ofPegs(e, style)
+	}
+	if len(e.Pegs) > 1 && e.Cause == Alone && c.rigid(e) {
+		all = append(all, c.orTheRest(e))
+	}
+	for k, i := range e.Reading {
+		s := c.again(i, style)
+		if k == 0 && len(e.Pegs) == 0 && len(e.Reading) == 1 {
+			s = c.misread(e, style)
+		}
+		all = append(all, s)
+	}
+	if first := c.firstAgain(); first != "" && len(e.Pegs) > 0 {
+		all = append([]string{first}, all...)
+	}
+	switch rest := c.subjects(e.Outside); {
+	case len(e.Outside) == 1:
+		all = append(all, rest+" would lie outside its range even then: measure it again.")
+	case len(e.Outside) > 1:
+		all = append(all, rest+" would lie outside their ranges even then: measure them again.")
+	case e.Freedom < 1:
+		all = append(all, "Nothing more was measured that would confirm it.")
+	case len(e.Pegs) > 0:
+		all = append(all, "All other readings agree with that.")
+	}
+	return all
+}
+
+// notAll tells of pegs that stand wrong without their moves, which what is wrong
+// besides would lead astray.
+func (c Comparison) notAll(e Explanation) []string {
+	lead := c.briefly(e)
+	return []string{
+		strings.ToUpper(lead[:1]) + lead[1:] + ", but that does not explain all that was read. Move nothing yet.",
+		fmt.Sprintf("Measure %s again, and check anew.", many(c.outside())),
+	}
+}
+
+// firstAgain asks for readings before anything is moved, where most lie outside.
+func (c Comparison) firstAgain() string {
+	out := c.outside()
+	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
+		return ""
+	}
+	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
+}
+
+// outside are the readings that lie outside their ranges.
+func (c Comparison) outside() (out []string) {
+	for _, r := range c.Readings {
+		if !r.Inside {
+			out = append(out, r.Measurement.Subject())
+		}
+	}
+	return out
+}
+
+// rigid says whether pegs that stand wrong were measured between, and stand right to
+// one another: so they would if all the others were shifted or turned as a whole.
+func (c Comparison) rigid(e Explanation) bool {
+	right := 0
+	for i, r := range c.Readings {
+		m := r.Measurement
+		in := func(n geom.Name) bool { return slices.ContainsFunc(e.Pegs, func(p Moved) bool { return p.Name == n }) }
+		if m.Kind == geom.Distance && in(m.At[0]) && in(m.At[1]) && r.Inside && !slices.Contains(e.Reading, i) {
+			right++
+		}
+	}
+	return right == len(e.Pegs)*(len(e.Pegs)-1)/2
+}
+
+// orTheRest says that pegs which stand right to one another may as well be those that
+// stand right.
+func (c Comparison) orTheRest(e Explanation) string {
+	var pegs []geom.Name
+	for _, m := range e.Pegs {
+		pegs = append(pegs, m.Name)
+	}
+	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.",
+		list(pegs), list(pegs))
+}
+
+// numbers of pegs in words.
+var numbers = [...]string{"No", "One", "Two", "Three"}
+
+// ofPegs tells of pegs that stand wrong, each by itself.
+func (c Comparison) ofPegs(e Explanation, style unit.Style) (all []string) {
 	if n := len(e.Pegs); n > 1 {
-		all = append(all, fmt.Sprintf("Two pegs stand wrong, %s and %s. Mend %s first, measure again, then %s.", e.Pegs[0].Name, e.Pegs[1].Name, e.Pegs[0].Name, e.Pegs[1].Name))
+		var pegs []string
+		for _, m := range e.Pegs {
+			pegs = append(pegs, string(m.Name))
+		}
+		count := numbers[n]
+		if len(e.Outside) > 0 {
+			count = "At least " + strings.ToLower(count)
+		}
+		all = append(all, fmt.Sprintf("%s pegs stand wrong, %s. Mend %s first, measure again, then %s.", count, listed(pegs), pegs[0], strings.Join(pegs[1:], ", then ")))
 	}
 	for _, m := range e.Pegs {
 		all = append(all, m.Stands(style)+" "+m.Move(style))
@@ -121,19 +220,6 @@ func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 			all = append(all, fmt.Sprintf("Only the direction to %s is known of %s: measure it from another peg as well.", m.From, m.Name))
 		}
 	}
-	for k, i := range e.Reading {
-		s := c.again(i, style)
-		if k == 0 && len(e.Pegs) == 0 && len(e.Reading) == 1 {
-			s = c.misread(e, style)
-		}
-		all = append(all, s)
-	}
-	switch {
-	case e.Freedom < 1:
-		all = append(all, "Nothing more was measured that would confirm it.")
-	case len(e.Pegs) > 0:
-		all = append(all, "All other readings agree with that.")
-	}
 	return all
 }
 
@@ -143,6 +229,20 @@ func (c Comparison) again(i int, style unit.Style) string {
 	return fmt.Sprintf("Measure %s again: it reads %s and should read %s.", r.Measurement.Subject(), r.figure(r.Found, style), r.figure(r.Wanted, style))
 }
 
+// ofReading are the pegs that may stand wrong if a reading is right: "A or B".
+func (c Comparison) ofReading(r Compared) string {
+	var pegs []string
+	for _, n := range r.Measurement.Points() {
+		if !slices.Contains(c.Held, n) {
+			pegs = append(pegs, string(n))
+		}
+	}
+	if len(pegs) == 0 {
+		return "a peg that is said to be fixed"
+	}
+	return or(pegs)
+}
+
 func (c Comparison) misread(e Explanation, style unit.Style) string {
 	r := c.Readings[e.Reading[0]]
 	w := writer{style, r.Measurement.Kind, Expansion * e.Sigma.bare(r.Measurement.Kind)}
@@ -150,88 +250,12 @@ func (c Comparison) misread(e Explanation, style unit.Style) string {
 	if r.Measurement.Kind != geom.Angle {
 		others.Length = c.tape.reads(others.Length)
 	}
-	return fmt.Sprintf("No peg stands wrong by the other readings, but %s contradicts them: it reads %s and they say %s ± %s. Measure it again before anything is moved.",
-		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(others.bare(r.Measurement.Kind)), w.figure(w.spread))
-}
-
-// undecided tells of explanations that nothing tells apart.
-func (c Comparison) undecided(style unit.Style) []string {
-	all := []string{"Move nothing yet: what was measured does not tell which of these it is."}
-	seen := map[int]bool{}
-	var again []string
-	for k, e := range c.Explanations {
-		lead := "Or "
-		if k == 0 {
-			lead = "Either "
-		}
-		all = append(all, lead+c.perhaps(e, style))
-		for _, i := range e.Reading {
-			if !seen[i] {
-				seen[i] = true
-				again = append(again, c.Readings[i].Measurement.Subject())
-			}
-		}
+	lead := "No peg stands wrong by the other readings, but %s contradicts them"
+	if len(e.Outside) > 0 {
+		lead = "%s contradicts the other readings"
 	}
-	if len(again) > 0 {
-		all = append(all, "Measure "+few(again)+" again.")
-	}
-	if t := c.Tell; t != nil {
-		w := writer{style, geom.Distance, 2}
-		var says []string
-		for _, g := range t.Alike {
-			var which []string
-			for _, i := range g {
-				which = append(which, c.briefly(c.Explanations[i]))
-			}
-			says = append(says, fmt.Sprintf("near %s, %s", w.figure(c.tape.reads(t.Reads[g[0]]).MM()), or(which)))
-		}
-		all = append(all, fmt.Sprintf("Measure %s as well: %s.", joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
-	} else if len(again) == 0 {
-		all = append(all, "Measure from one more peg, or set one out on purpose, to tell them apart.")
-	}
-	return all
-}
-
-// perhaps is an explanation with its moves, without the word it begins with.
-func (c Comparison) perhaps(e Explanation, style unit.Style) string {
-	var parts []string
-	for _, m := range e.Pegs {
-		parts = append(parts, strings.TrimSuffix(m.Stands(style), "."))
-	}
-	if len(e.Reading) > 0 {
-		parts = append(parts, c.misreads(e))
-	}
-	text := strings.Join(parts, ", and ") + "."
-	for _, m := range e.Pegs {
-		text += " " + strings.Replace(m.Move(style), "Move it", "That would be mended by "+string(m.Name)+" going", 1)
-	}
-	return text
-}
-
-func (c Comparison) misreads(e Explanation) string {
-	if len(e.Reading) == 1 {
-		return c.subjects(e.Reading) + " is misread"
-	}
-	return c.subjects(e.Reading) + " are misread"
-}
-
-// briefly is an explanation in a few words.
-func (c Comparison) briefly(e Explanation) string {
-	var parts, pegs []string
-	for _, m := range e.Pegs {
-		pegs = append(pegs, string(m.Name))
-	}
-	switch len(pegs) {
-	case 0:
-	case 1:
-		parts = append(parts, pegs[0]+" stands wrong")
-	default:
-		parts = append(parts, listed(pegs)+" stand wrong")
-	}
-	if len(e.Reading) > 0 {
-		parts = append(parts, c.misreads(e))
-	}
-	return strings.Join(parts, " and ")
+	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
+		r.Measurement.Subject(), r.figure(r.Found, style), w.figure(others.bare(r.Measurement.Kind)), w.figure(w.spread), c.ofReading(r))
 }
 
 func (c Comparison) subjects(at []int) string {
@@ -243,33 +267,30 @@ func (c Comparison) subjects(at []int) string {
 }
 
 // unexplained tells what to do where nothing explains it.
-func (c Comparison) unexplained(style unit.Style) (all []string) {
-	var out []string
-	for _, r := range c.Readings {
-		if !r.Inside {
-			out = append(out, r.Measurement.Subject())
+func (c Comparison) unexplained() []string {
+	out := many(c.outside())
+	e := c.Nearest
+	if e == nil {
+		return []string{
+			"It is too little to tell by it which peg stands wrong.",
+			"Measure " + out + " again. What stays outside is set out anew.",
 		}
-	}
-	if e := c.Nearest; e != nil {
-		all = append(all, "No one and no two pegs or readings explain it: more than two stand wrong, or the readings are less sure than their tolerances say.")
-		switch {
-		case len(e.Pegs) > 0:
-			all = append(all, "The most of it would go by this, though the rest still disagrees: "+c.perhaps(*e, style))
-		default:
-			all = append(all, fmt.Sprintf("The most of it would go without %s.", c.subjects(e.Reading)))
-		}
-		return append(all, "Measure "+few(out)+" again, then set out anew from the baseline.")
 	}
 	return []string{
-		"It is too little to tell by it which peg stands wrong.",
-		"Measure " + few(out) + " again. What stays outside is set out anew.",
+		"First read " + out + " again.",
+		"No one, two or three pegs, no two readings and no tape explain it all: more than that is wrong, or the readings are less sure than their tolerances say.",
+		"The most of it would go if " + c.briefly(*e) + ", though the rest still disagrees.",
+		"What stays outside then is set out anew from the baseline.",
 	}
 }
 
-// then says what the readings of a peg are to be afterwards.
+// then says what the readings of a peg are to be afterwards, those that are outside
+// now first.
 func (c Comparison) then(m Moved, style unit.Style) string {
+	inside := func(i int) bool { return c.Readings[i].Inside }
+	at := append(slices.DeleteFunc(slices.Clone(m.Then), inside), slices.DeleteFunc(slices.Clone(m.Then), func(i int) bool { return !inside(i) })...)
 	var all []string
-	for _, i := range m.Then {
+	for _, i := range at {
 		r := c.Readings[i]
 		all = append(all, r.Measurement.Subject()+" "+r.figure(r.Wanted, style))
 	}
@@ -279,52 +300,3 @@ func (c Comparison) then(m Moved, style unit.Style) string {
 func (r Compared) figure(f Figure, style unit.Style) string {
 	return writer{style, r.Measurement.Kind, 0}.figure(f.bare(r.Measurement.Kind))
 }
-
-// Distance is how far the move is, as a hammer does it: "14 mm".
-func (m Moved) Distance(style unit.Style) string { return moveBy(m.Off, style) }
-
-// Stands says how far off a peg stands: "C stands 14 ± 5 mm off its place."; ±
-// is the 95 % figure.
-func (m Moved) Stands(style unit.Style) string {
-	if style.Unit >= unit.IN {
-		return fmt.Sprintf("%s stands %s ± %s off its place.", m.Name, moveBy(m.Off, style), moveBy(m.Figure95, style))
-	}
-	return fmt.Sprintf("%s stands %s ± %s off its place.", m.Name, strings.TrimSuffix(moveBy(m.Off, style), " mm"), moveBy(m.Figure95, style))
-}
-
-// Move says how it is mended: "Move it 12 mm towards A and 7 mm to the left, seen
-// from A."
-func (m Moved) Move(style unit.Style) string {
-	if m.From == "" {
-		return "Set it out anew."
-	}
-	toward, left := "towards", "left"
-	if m.Toward < 0 {
-		toward = "away from"
-	}
-	if m.Left < 0 {
-		left = "right"
-	}
-	along := fmt.Sprintf("%s %s %s", moveBy(m.Toward, style), toward, m.From)
-	across := fmt.Sprintf("%s to the %s", moveBy(m.Left, style), left)
-	switch t, l := math.Abs(float64(m.Toward)), math.Abs(float64(m.Left)); {
-	case m.Known == 1 || nothing(m.Left, style) || l < inLine*t && l < Expansion*float64(m.LeftSigma):
-		return "Move it " + along + "."
-	case nothing(m.Toward, style) || t < inLine*l && t < Expansion*float64(m.TowardSigma):
-		return fmt.Sprintf("Move it %s, seen from %s.", across, m.From)
-	}
-	return fmt.Sprintf("Move it %s and %s, seen from %s.", along, across, m.From)
-}
-
-// moveBy is the size of a move as a hammer does it: whole millimetres, or the
-// style's fraction of an inch.
-func moveBy(l unit.Length, style unit.Style) string {
-	l = length(math.Abs(float64(l)))
-	if style.Unit >= unit.IN {
-		return style.LengthUnit(l)
-	}
-	return unit.Style{Decimals: -1}.LengthUnit(l)
-}
-
-// nothing says whether a move would be told as 0.
-func nothing(l unit.Length, style unit.Style) bool { return moveBy(l, style) == moveBy(0, style) }

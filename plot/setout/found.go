@@ -3,6 +3,7 @@ package setout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -23,6 +24,7 @@ type Found struct {
 	Outline          []geom.Name // of the piece; empty: pegs alone
 	Tools            survey.Tools
 	Permitted        unit.Length // the K of ±K√L; 0: none
+	Pulled           bool        // lines that the setting-out sheet pulls are held to that
 	Printed          bool        // ranges that the setting-out sheet has are as printed there
 	Corrected        bool        // the tape was used as it does not read true
 	North            Reference
@@ -99,9 +101,14 @@ func (f Found) again() (all []int) {
 		}
 	}
 	for _, e := range f.Comparison.Explanations {
-		if len(f.Comparison.Explanations) == 1 {
+		if len(f.Comparison.Explanations) == 1 && e.Well && e.Cause == survey.Alone {
 			for _, m := range e.Pegs {
 				add(m.Then)
+			}
+		}
+		if len(f.Comparison.Explanations) == 1 && e.Cause != survey.Alone { // all is
+			for i := range f.Comparison.Readings {
+				add([]int{i})
 			}
 		}
 		add(e.Reading)
@@ -140,6 +147,13 @@ func (f Found) cautions() []string {
 // basis says how the ranges are reckoned.
 func (f Found) basis() string {
 	words := f.ranges()
+	if f.Pulled && f.Permitted == 0 {
+		words += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
+	}
+	stated := func(r survey.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
+	if f.Permitted == 0 && slices.ContainsFunc(f.Comparison.Readings, stated) {
+		words += " A tolerance that is written behind a reading narrows its range."
+	}
 	if f.Printed {
 		words += " Lengths that are checks on the setting-out sheet have the ranges printed there."
 	}

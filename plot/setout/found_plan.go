@@ -48,13 +48,11 @@ func (f Found) planned() planned {
 
 // shown are the pegs whose move the plan shows.
 func (f Found) shown() (all []survey.Moved) {
-	c := f.Comparison
-	es := c.Explanations
-	if len(es) == 0 && c.Nearest != nil {
-		es = append(es, *c.Nearest)
-	}
 	seen := map[geom.Name]bool{}
-	for _, e := range es {
+	for _, e := range f.Comparison.Explanations {
+		if !e.Well && len(f.Comparison.Explanations) == 1 {
+			continue // no move is told of it
+		}
 		for _, m := range e.Pegs {
 			if !seen[m.Name] {
 				seen[m.Name] = true

@@ -51,6 +51,54 @@ func ring(n int, size, reach float64, off map[int]geom.Point) survey.Asked {
 	return a
 }
 
+// carried is a layout with pegs that are fixed.
+func carried(a survey.Asked, fixed ...geom.Name) survey.Asked {
+	a.Fixed = fixed
+	return a
+}
+
+// ofHook is a layout that was measured back with a hook that is so many mm off.
+func ofHook(a survey.Asked, off float64) survey.Asked {
+	for i, m := range a.Found {
+		var err error
+		if a.Found[i], err = geom.ParseMeasurement(fmt.Sprintf("%s=%.0f", m.Subject(), m.Value.Length().MM()+off), unit.MM); err != nil {
+			panic(err)
+		}
+	}
+	return a
+}
+
+// What the whole has in common: each cause by its name, the moves on the plan, and all
+// to be measured again.
+func TestFoundOfAll(t *testing.T) {
+	want := map[string]struct {
+		cause survey.Cause
+		moves int
+		words string
+	}{
+		"shifted": {survey.Shifted, 4, "The whole is shifted: all pegs but A and B stand right to one another, and 50 ± "},
+		"hook":    {survey.TapeZero, 0, "The tape, or its hook: every length reads about 28 mm too long"},
+	}
+	seen := 0
+	founds(t, func(name string, f Found) {
+		w, ok := want[name]
+		if !ok {
+			return
+		}
+		seen++
+		c := f.Comparison
+		if len(c.Explanations) != 1 || c.Explanations[0].Cause != w.cause || len(f.shown()) != w.moves || len(f.again()) != len(c.Readings) {
+			t.Errorf("%s: %d moves, %d readings again of %d: %+v", name, len(f.shown()), len(f.again()), len(c.Readings), c.Explanations)
+		}
+		if words := strings.Join(c.Advice(f.Style), "\n"); !strings.Contains(words, w.words) {
+			t.Errorf("%s: %s", name, words)
+		}
+	})
+	if seen != len(want) {
+		t.Errorf("%d of %d seen", seen, len(want))
+	}
+}
+
 // founds are the sheets that the tests look at.
 func founds(t testing.TB, do func(name string, f Found)) {
 	t.Helper()
@@ -65,6 +113,8 @@ func founds(t testing.TB, do func(name string, f Found)) {
 		{"two wrong of seven", ring(7, 9000, 1e9, map[int]geom.Point{1: {X: -45}, 4: {Y: 60}}), unit.Style{}},
 		{"many wrong", ring(7, 9000, 1e9, map[int]geom.Point{1: {X: -45}, 2: {Y: 60}, 3: {X: 80}, 5: {X: 60}}), unit.Style{}},
 		{"undecided", ring(4, 4000, 7000, map[int]geom.Point{2: {Y: 25}}), unit.Style{}},
+		{"shifted", carried(ring(6, 9000, 1e9, map[int]geom.Point{2: {X: 40, Y: 30}, 3: {X: 40, Y: 30}, 4: {X: 40, Y: 30}, 5: {X: 40, Y: 30}}), "A", "B"), unit.Style{}},
+		{"hook", ofHook(ring(5, 6000, 1e9, nil), 28), unit.Style{}},
 		{"feet", ring(5, 6000, 1e9, map[int]geom.Point{3: {X: 25}}), unit.Style{Unit: unit.FT}},
 		{"forty", ring(40, 45000, 32000, map[int]geom.Point{9: {X: 90, Y: 90}}), unit.Style{}},
 	} {

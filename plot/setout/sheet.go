@@ -112,6 +112,9 @@ const (
 	ForMiddle   Use = "middle"
 )
 
+// Whole says whether the pull is of a length from peg to peg.
+func (u Use) Whole() bool { return u == ForBaseline || u == ForRunning || u == ForArc || u == ForRay }
+
 // Part of the work that a pull belongs to.
 type Part string
 

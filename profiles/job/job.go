@@ -62,6 +62,8 @@ type Piece struct {
 	SideAt    string
 	Found     []Setting // the tokens of what was measured back
 	FoundAt   string
+	Fixed     []geom.Name // pegs that are known to stand right
+	FixedAt   string
 
 	Shape Shape // allowances, corners, holes, hand, face, grain
 }
@@ -177,7 +179,7 @@ func piece(v strict.Value) (Piece, error) {
 			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
 		case "edges", "corners", "holes", "handed", "face", "grain":
 			err = p.Shape.read(f)
-		case "outline", "side", "found":
+		case "outline", "side", "found", "fixed":
 			err = p.net(f)
 		default:
 			err = p.word(f)

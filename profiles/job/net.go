@@ -19,7 +19,8 @@ const MaxOutline = 250
 //	outline: [A, B, C, D]                      the edge of the piece once round
 //	side: [D left, E right of AB]              or one word for all points: left
 //	found: [AB=4510, BC=3005]                  what was measured back after setting out
-var netKeys = []string{"outline", "side", "found"}
+//	fixed: [A, B]                              pegs that are known to stand right
+var netKeys = []string{"outline", "side", "found", "fixed"}
 
 // net reads one of netKeys.
 func (p *Piece) net(f strict.Field) (err error) {
@@ -34,6 +35,9 @@ func (p *Piece) net(f strict.Field) (err error) {
 	case "found":
 		p.FoundAt = v.Where()
 		p.Found, err = tokensOf(v, "found", "of what was found")
+	case "fixed":
+		p.FixedAt = v.Where()
+		p.Fixed, err = fixed(v)
 	}
 	return err
 }
@@ -63,6 +67,53 @@ func outline(v strict.Value) ([]geom.Name, error) {
 		names = append(names, geom.Name(text))
 	}
 	return names, inValue(v, "outline", outlined(names))
+}
+
+// fixed reads a list of pegs, or their letters in one text.
+func fixed(v strict.Value) ([]geom.Name, error) {
+	items, ok := v.Items()
+	if !ok {
+		text, err := v.Text("fixed")
+		if err != nil {
+			return nil, v.Fault("fixed is not a list of pegs", "fixed: [A, B]")
+		}
+		names, err := ParsePegs(text)
+		return names, inValue(v, "fixed", err)
+	}
+	var all []string
+	for _, item := range items {
+		text, err := item.Text("a peg that is fixed")
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, text)
+	}
+	names, err := ParsePegs(strings.Join(all, ","))
+	return names, inValue(v, "fixed", err)
+}
+
+// ParsePegs reads pegs parted by commas or run together: A,B or AB. A Fault has no
+// place yet.
+func ParsePegs(text string) ([]geom.Name, error) {
+	plain := strings.NewReplacer(",", "", " ", "").Replace(text)
+	if !points.MatchString(plain) {
+		fault := &unit.Fault{What: fmt.Sprintf("%q does not name pegs", strict.Shorten(text)), Hint: "write their letters, such as A,B"}
+		if up := strings.ToUpper(plain); up != plain && points.MatchString(up) {
+			fault.Hint = "pegs have capital letters: " + strict.Shorten(strings.ToUpper(text))
+		}
+		return nil, fault
+	}
+	var names []geom.Name
+	for _, n := range each.FindAllString(plain, -1) {
+		if slices.Contains(names, geom.Name(n)) {
+			return nil, &unit.Fault{What: n + " stands in it twice", Hint: "name each peg once"}
+		}
+		names = append(names, geom.Name(n))
+	}
+	if len(names) > MaxOutline {
+		return nil, &unit.Fault{What: fmt.Sprintf("more than %d pegs", MaxOutline), Hint: "divide the piece"}
+	}
+	return names, nil
 }
 
 // inValue gives a fault the place of a value.

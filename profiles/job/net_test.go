@@ -87,6 +87,8 @@ func TestNetFaults(t *testing.T) {
 		{"side: up", `j:3:9: side: "up" does not say on which side a point lies`, "write left or right, or D left, or E right of AB (walking from A to B)"},
 		{"side: [D left, E above AB]", `j:3:18: side: "E above AB" does not say on which side a point lies`, "write left or right, or D left, or E right of AB (walking from A to B)"},
 		{"found: AB=3", "j:3:10: found is not a list of measurements", "found: [AB=600, BC=450, CA=450]"},
+		{"fixed: [A, b]", "j:3:10: fixed: \"A,b\" does not name pegs", "pegs have capital letters: A,B"},
+		{"fixed: [A, A]", "j:3:10: fixed: A stands in it twice", "name each peg once"},
 		{"found: []", "j:3:10: the list of what was found is empty", "found: [AB=600, BC=450, CA=450]"},
 	} {
 		_, err := Read("j", []byte(m+c.text+"\n"))

@@ -31,7 +31,7 @@ type Over struct {
 	Landscape, Pages, Turn, Apart     Setting
 	Without, Correction, Pegs, Source Setting
 	Site                              map[string]Setting // by the words of SiteKeys
-	Piece                             Piece              // pick, base, with, outline, side, found: the rest is empty
+	Piece                             Piece              // pick, base, with, outline, side, found, fixed: the rest is empty
 	FoundOf                           int                // the piece that Found is of, counted from 1
 	Places                            []Setting          // line:column of each measurement in Source
 }
@@ -173,8 +173,26 @@ func profile(f strict.Field) (p Profile, err error) {
 	return p, err
 }
 
-// settle gives what was found to the piece that it was found of.
+// settle gives what was found to the piece that it was found of, and the pegs that
+// are known to stand right to every piece that was measured back.
 func (j *Job) settle(at strict.Value) error {
+	if err := j.settleFound(at); err != nil || len(j.Over.Piece.Fixed) == 0 {
+		return err
+	}
+	for i := range j.Pieces {
+		p := &j.Pieces[i]
+		switch {
+		case len(p.Found) == 0 || j.Over.FoundOf > 0 && i != j.Over.FoundOf-1:
+		case len(p.Fixed) > 0:
+			return at.Fault("fixed: the piece says as well which pegs are fixed: "+p.FixedAt, "leave one of the two out")
+		default:
+			p.Fixed, p.FixedAt = j.Over.Piece.Fixed, j.Over.Piece.FixedAt
+		}
+	}
+	return nil
+}
+
+func (j *Job) settleFound(at strict.Value) error {
 	o := j.Over
 	if len(o.Piece.Found) == 0 {
 		return nil
@@ -212,6 +230,7 @@ func (o Over) said() (all keyed) {
 	all.add("outline", joined(p.Outline))
 	all.add("side", sideWords(p.Sides))
 	all.add("found", texts(p.Found))
+	all.add("fixed", joined(p.Fixed))
 	if o.FoundOf > 0 {
 		all.add("found_of", fmt.Sprint(o.FoundOf))
 	}

@@ -64,7 +64,7 @@ func (w Work) madeWith(o Options) job.Over {
 		Trade: brought(w.Trade.Name, w.Trade.Carried(), "unit", "fraction", "angles"), Printer: brought(w.Printer.Name, w.Printer.Said()), Paper: brought(w.paper.Name, w.paper.Said),
 		Landscape: yes(o.Landscape), Pages: o.Cover, Turn: o.Turn, Apart: yes(o.Apart), Without: o.Without, Correction: say(w.madeFor.correction()),
 		Site:  o.Site,
-		Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Outline: o.Outline, Sides: o.Sides, Found: w.Job.Over.Piece.Found},
+		Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Outline: o.Outline, Sides: o.Sides, Found: w.Job.Over.Piece.Found, Fixed: w.Job.Over.Piece.Fixed},
 		Pegs:  w.Job.Over.Pegs, FoundOf: w.Job.Over.FoundOf,
 	}
 	m.Source, m.Places = w.source()

@@ -16,7 +16,9 @@ import (
 // Findings is what was measured back of a layout, by other means than the job.
 type Findings struct {
 	Tokens  []job.Setting
-	Where   string // the flag or the file, for messages; empty: the job's own found:
+	Where   string      // the flag or the file, for messages; empty: the job's own found:
+	Fixed   []geom.Name // pegs that are known to stand right
+	FixedAt string
 	Piece   string // its name; empty: the one there is, or each with its own found:
 	PieceAt string
 }
@@ -53,7 +55,11 @@ func (w Work) Check(f Findings) (*Check, error) {
 		if !p.Picked {
 			return nil, w.Picked()
 		}
-		sheet, err := w.compare(p, tokens)
+		fast, err := w.fixed(p, f)
+		if err != nil {
+			return nil, err
+		}
+		sheet, err := w.compare(p, tokens, fast)
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
@@ -65,7 +71,50 @@ func (w Work) Check(f Findings) (*Check, error) {
 	if f.Where != "" { // the document says it too
 		c.work.over.FoundOf, c.work.over.Piece.Found = c.of[0].Index+1, f.Tokens
 	}
+	if len(f.Fixed) > 0 {
+		c.work.over.Piece.Fixed = f.Fixed
+	}
 	return c, nil
+}
+
+// fixed are the pegs of a piece that are known to stand right.
+func (w Work) fixed(p Piece, f Findings) ([]geom.Name, error) {
+	own, where := w.Job.Pieces[p.Index].Fixed, w.Job.Pieces[p.Index].FixedAt
+	switch {
+	case len(f.Fixed) > 0 && len(own) > 0:
+		return nil, &unit.Fault{Where: f.FixedAt, What: "the job says as well which pegs are fixed: " + where, Hint: "leave one of the two out"}
+	case len(f.Fixed) > 0:
+		own, where = f.Fixed, f.FixedAt
+	}
+	names := p.names()
+	for _, n := range own {
+		if !slices.Contains(names, n) {
+			return nil, &unit.Fault{Where: where, What: fmt.Sprintf("%s is no peg of %s", n, p.Title()), Hint: "its pegs are " + spell(names)}
+		}
+	}
+	return own, nil
+}
+
+// names of its pegs.
+func (p Piece) names() []geom.Name {
+	if p.Net != nil {
+		return p.Net.Names
+	}
+	t := p.Triangle()
+	return t.Names[:]
+}
+
+// spell is "A, B, C"; of many only the first.
+func spell(names []geom.Name) string {
+	const most = 12
+	words := make([]string, 0, most)
+	for _, n := range names {
+		if len(words) == most {
+			return strings.Join(words, ", ") + " …"
+		}
+		words = append(words, string(n))
+	}
+	return strings.Join(words, ", ")
 }
 
 // named are the pieces that are meant.
@@ -105,7 +154,7 @@ func quotedName(s string) string {
 }
 
 // compare holds one piece against what was found of it.
-func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
+func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.Found, error) {
 	ms, err := measurements(job.Piece{Measure: tokens}, w.bare)
 	if err != nil {
 		return setout.Found{}, err
@@ -117,7 +166,7 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 	if err := w.mixed(ms, asked); err != nil {
 		return setout.Found{}, err
 	}
-	a := survey.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted}
+	a := survey.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
 	if p.Net != nil {
 		for i, n := range p.Net.Names {
 			a.Pegs = append(a.Pegs, survey.Stake{Name: n, At: p.Net.Points[i]})
@@ -139,7 +188,7 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 	}
 	return setout.Found{Job: w.Title, Piece: p.Title(), Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
-		Printed: printed, Corrected: a.Conditions != nil}, nil
+		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their
@@ -149,6 +198,11 @@ func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
 	s, err := w.sheet(p.Index, p, geom.AsMeasured)
 	if err != nil {
 		return false
+	}
+	for _, q := range s.Pulls {
+		if q.Use.Whole() && q.Part != setout.SecondWay {
+			a.Pulled = append(a.Pulled, [2]geom.Name{q.Hold, q.To})
+		}
 	}
 	back := geom.Placement{Turn: -s.Place.Turn}
 	for _, c := range s.Checks {

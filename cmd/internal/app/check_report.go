@@ -3,6 +3,7 @@ package app
 import (
 	"trammel/geom"
 	"trammel/geom/survey"
+	"trammel/geom/unit"
 	"trammel/plot/setout"
 )
 
@@ -68,6 +69,14 @@ type StandReport struct {
 
 // ExplanationReport is what would make the rest agree.
 type ExplanationReport struct {
+	// Cause is alone (pegs and readings one by one), tape zero, tape scale, shifted,
+	// turned, shifted and turned, shifted or turned, racked.
+	Cause string `json:"cause"`
+	// By is how much: of tape zero in mm, of tape scale parts of the length, of turned
+	// and racked in degrees to the left; By95 its 95 % figure.
+	By      float64       `json:"by,omitempty"`
+	By95    float64       `json:"by_95,omitempty"`
+	Outside []string      `json:"outside"` // tokens that lie outside still when all is mended
 	Pegs    []MovedReport `json:"pegs"`
 	Misread []string      `json:"misread"` // tokens
 	Left    float64       `json:"left"`    // the sum of squares that is left
@@ -148,11 +157,20 @@ func pieceCheck(f setout.Found) PieceCheck {
 }
 
 func explanationReport(f setout.Found, e survey.Explanation) ExplanationReport {
-	r := ExplanationReport{Pegs: []MovedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
+	r := ExplanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []MovedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, MovedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
 			Directions: m.Known, Words: m.Move(f.Style)})
+	}
+	switch e.Cause {
+	case survey.Turned, survey.ShiftedAndTurned, survey.ShiftedOrTurned, survey.Racked:
+		r.By, r.By95 = unit.Angle(e.By).Degrees(), unit.Angle(e.ByFigure95).Degrees()
+	case survey.Shifted: // each peg says it
+		r.By, r.By95 = 0, 0
+	}
+	for _, i := range e.Outside {
+		r.Outside = append(r.Outside, f.Comparison.Readings[i].Measurement.Text)
 	}
 	for _, i := range e.Reading {
 		r.Misread = append(r.Misread, f.Comparison.Readings[i].Measurement.Text)
