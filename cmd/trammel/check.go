@@ -184,7 +184,7 @@ func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string) error {
 		}
 		fmt.Fprintln(words, oneLine(folderName(wrote)+": "+c.Summary()))
 	}
-	for _, l := range w.Warnings() {
+	for _, l := range c.Work().Warnings() {
 		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
 	}
 	return nil

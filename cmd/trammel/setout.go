@@ -95,5 +95,5 @@ func (r *request) setout(args []string) error {
 	if err != nil {
 		return err
 	}
-	return r.done(s.Report(), w, append([]string{folderName(wrote) + ": " + s.Summary()}, pegs...)...)
+	return r.done(s.Report(), s.Work(), append([]string{folderName(wrote) + ": " + s.Summary()}, pegs...)...)
 }

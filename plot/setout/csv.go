@@ -4,9 +4,11 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
@@ -16,7 +18,7 @@ import (
 //	kind            baseline, along, arc, square, height, angle, ray, middle: a pull of the tape
 //	                peg: where a peg stands
 //	                check:height, check:foot, check:median, check:middles, check:side, check:diagonal
-//	                crossing: of two arcs at a corner, its angle in angle_deg
+//	                crossing: of two arcs that are swung at a corner, its angle in angle_deg
 //	                way: the most a peg is off, 95 %; the baseline in from and to
 //	                sure:measured, sure:setout, sure:both: 95 % figures of a peg
 //	                permitted: what it may be off; inside or outside in the note
@@ -69,7 +71,10 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "doubt", note: d})
 	}
 	from, to := s.Baseline.From, s.Baseline.To
-	for _, p := range s.Main {
+	for _, p := range slices.Concat(s.Main, s.Second) {
+		if p.Method != survey.TwoArcs {
+			continue
+		}
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {

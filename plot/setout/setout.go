@@ -55,7 +55,7 @@ type Input struct {
 	Job, Piece string
 	Index      int // of the piece in the job, for draw.Place
 	Net        survey.Adjusted
-	Base       [2]geom.Name    // zero: the surest. The tape's zero is held at Base[0] where that can be
+	Base       [2]geom.Name    // zero: the surest. Base[0] is the origin and has the tape's zero
 	Method     *survey.Method  // nil: the surest of Methods
 	Methods    []survey.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
 	Tools      survey.Tools
@@ -112,11 +112,7 @@ func Prepare(in Input) (Sheet, error) {
 	if err := w.baseline(way); err != nil {
 		return Sheet{}, err
 	}
-	// Whoever names the baseline means it from its first end, wherever the tape's zero
-	// is held.
-	if s.Grid = in.Base; s.Grid == ([2]geom.Name{}) {
-		s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
-	}
+	s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
 	if in.Bearing != nil {
 		s.North = Reference{"north", *in.Bearing}
 		if s.Grid[0] != s.ends()[0] {

@@ -50,6 +50,7 @@ type Sheet struct {
 	Basis    []string // how the accept ranges are reckoned
 
 	sides  map[geom.Name]geom.Point // points of the net in the sheet's plane
+	net    survey.Adjusted
 	given  []survey.Result
 	middle geom.Name // the mark that the net's checks are pulled from; empty: none
 }

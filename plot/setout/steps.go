@@ -334,8 +334,8 @@ func (w *work) wanted() unit.Length {
 
 // crossingWords say how the arcs cross and what that does, where there is one corner.
 func (s Sheet) crossingWords() string {
-	if len(s.Second) == 0 {
-		return ""
+	if len(s.Second) == 0 || s.Method != survey.TwoArcs && s.Second[0].Method != survey.TwoArcs {
+		return "" // none are swung
 	}
 	c := s.Main[0].Crossing
 	words := fmt.Sprintf("The arcs cross at %s: ", s.Style.Angle(c.Angle))

@@ -37,6 +37,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	w = w.placedBy(func(int) []string { return nil })
 	c := &Check{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
@@ -170,6 +171,9 @@ func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
 func (c *Check) Passed() bool {
 	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
 }
+
+// Work is the work without what is doubtful in a construction that nobody makes here.
+func (c *Check) Work() Work { return c.work }
 
 // Summary says in a line what was made.
 func (c *Check) Summary() string { return c.made("check sheet") }

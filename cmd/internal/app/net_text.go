@@ -122,7 +122,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Warnings {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }

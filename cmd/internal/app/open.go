@@ -6,7 +6,6 @@ package app
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -74,7 +73,8 @@ type Piece struct {
 	Solution     geom.Solution    // of a net the measurements alone
 	Net          *survey.Adjusted // nil of a triangle
 	Construction geom.Construction
-	Warnings     []string // plain sentences: what is doubtful
+	Warnings     []string // plain sentences: what is doubtful in what was measured
+	ByHand       []string // and in its construction, or in the way that its pegs are placed
 
 	Shape shape.Shape  // without sides: the job asks for nothing beyond the outline
 	Grain [2]geom.Name // empty: not said
@@ -164,7 +164,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 			_, cares := w.findings(a)
 			p.Warnings = append(p.Warnings, cares...)
 		}
-		p.Warnings = append(p.Warnings, w.betweenMarks(*p)...)
+		p.ByHand = append(w.crossings(*p), w.betweenMarks(*p)...)
 	}
 	w.over, w.bare = over(j, o, bare, w.Pieces), bare
 	return w, nil
@@ -385,11 +385,14 @@ func (w Work) outline(t geom.Triangle) string {
 	return strings.Join(parts, ", ")
 }
 
+// Cares are all that is doubtful in the piece.
+func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
+
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
 	all := w.otherPaper()
 	for _, p := range w.Pieces {
-		for _, s := range p.Warnings {
+		for _, s := range p.Cares() {
 			if len(w.Pieces) > 1 {
 				s = p.Title() + ": " + s
 			}
@@ -399,20 +402,12 @@ func (w Work) Warnings() []string {
 	return all
 }
 
-// betweenMarks says which angles of the construction the trade's protractor has
-// no mark for. A tenth of its step is judged by eye.
-func (w Work) betweenMarks(p Piece) []string {
-	var all []string
-	for _, s := range p.Construction.Steps {
-		set, ok := s.(geom.SetAngle)
-		if !ok || w.Trade.Protractor <= 0 {
-			continue
-		}
-		marks := float64(set.Angle / w.Trade.Protractor)
-		if math.Abs(marks-math.Round(marks)) > 0.1 {
-			all = append(all, fmt.Sprintf("the angle at %s, %s, lies between the marks of a protractor of %s: arcs are surer (--with arcs)",
-				set.At, unit.Style{Minutes: w.Figures.Minutes}.Angle(set.Angle), unit.Style{}.Angle(w.Trade.Protractor)))
-		}
+// placedBy is the work with other words on how each piece comes into being than those
+// on its construction with rule and compasses.
+func (w Work) placedBy(words func(i int) []string) Work {
+	w.Pieces = slices.Clone(w.Pieces)
+	for i := range w.Pieces {
+		w.Pieces[i].ByHand = words(i)
 	}
-	return all
+	return w
 }

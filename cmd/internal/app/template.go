@@ -51,6 +51,9 @@ func (w Work) Template() (*Template, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	if err := w.constructible(); err != nil {
+		return nil, err
+	}
 	t := &Template{work: w}
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {

@@ -67,7 +67,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		}
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Warnings {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
