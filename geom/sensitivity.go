@@ -10,8 +10,8 @@ import (
 
 // When an answer is called doubtful.
 const (
-	worstMove    = 5 * unit.Millimetre // a slip moves a corner further than this
-	nearlyEqual  = 0.02                // two answers differ by less than this share of the longest side
+	worstMove   = 5 * unit.Millimetre // a slip moves a corner further than this
+	nearlyEqual = 0.02                // two answers differ by less than this share of the longest side
 )
 
 // nothing: what is smaller (millimetres, radians) is the rounding of what is zero.

@@ -70,6 +70,8 @@ type Input struct {
 	Permitted unit.Length // the K of a permitted deviation ±K√L; 0: none
 	Every     unit.Length // marks along each edge, so far apart; 0: none
 	Boards    unit.Length // profile boards, so far clear of the digging; 0: none
+	// Levels of pegs: what the tape reads then follows the ground. None: all is level.
+	Levels []survey.Level
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *survey.Conditions
 	Standard   survey.Standard
@@ -96,7 +98,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	s.Tools.Feet = inches(s.Style)
 	if in.Conditions != nil {
-		s.Corrected, s.Standard, s.Conditions = true, in.Standard, *in.Conditions
+		s.Corrected, s.Weighed, s.Standard, s.Conditions = true, true, in.Standard, *in.Conditions
 		if _, _, err := s.Standard.Reading(Most, s.Conditions); err != nil {
 			return Sheet{}, err
 		}
@@ -104,6 +106,13 @@ func Prepare(in Input) (Sheet, error) {
 	w := newWork(&s, in.Net)
 	if err := w.inRange(in.Base); err != nil {
 		return Sheet{}, err
+	}
+	if len(in.Levels) > 0 {
+		var err error
+		if s.Ground, err = survey.GroundOf(w.pegsOf(), in.Levels); err != nil {
+			return Sheet{}, err
+		}
+		s.Falls, s.Corrected, s.Weighed = true, true, in.Conditions != nil
 	}
 	way, err := w.rank(in)
 	if err != nil {
@@ -121,7 +130,10 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	w.nameMarks()
 	w.number()
-	w.pulls()
+	w.levelMarks()
+	if err := w.pulls(); err != nil {
+		return Sheet{}, err
+	}
 	w.checks()
 	w.sure()
 	if err := w.marks(); err != nil {
@@ -129,7 +141,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	w.boards()
 	s.Steps = w.steps()
-	s.Cautions = cautions()
+	s.Cautions = cautions(s.Falls)
 	s.Doubts = w.doubts(in.Net)
 	s.Basis = w.basis()
 	s.Bring = w.bring()

@@ -76,6 +76,9 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 			all = append(all, sentence(q.Say(w.Style)))
 		}
 	}
+	if words := w.assumed(); words != "" {
+		all = append(all, words+" Level them, or their pulls stand on that.")
+	}
 	if rough := roughly(net); len(rough) > 0 {
 		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it.", strings.Join(rough, ", ")))
 	}

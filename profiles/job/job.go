@@ -61,6 +61,8 @@ type Piece struct {
 	SideAt    string
 	Found     []Setting // the tokens of what was measured back
 	FoundAt   string
+	Levels    []Level // how high pegs stand; none: all is level
+	LevelsAt  string
 
 	Shape Shape // allowances, corners, holes, hand, face, grain
 }
@@ -170,7 +172,7 @@ func piece(v strict.Value) (Piece, error) {
 			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
 		case "edges", "corners", "holes", "handed", "face", "grain":
 			err = p.Shape.read(f)
-		case "outline", "side", "found":
+		case "outline", "side", "found", "levels":
 			err = p.net(f)
 		default:
 			err = p.word(f)

@@ -24,12 +24,13 @@ type Over struct {
 	Sides   []Aside
 	Found   []string          // the tokens of what was measured back
 	FoundOf []int             // the pieces that Found is for, by their index; nil: all
+	Levels  []Level           // how high pegs stand, of the one piece that there is
 	Site    map[string]string // by the words of SiteKeys
 }
 
 func (o Over) nothing() bool {
 	return o.Unit+o.Fraction+o.Angles+o.Trade+o.Paper == "" && o.Base == [2]geom.Name{} && o.With == geom.AsMeasured &&
-		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Site) == 0
+		(o.Pick == Unpicked || len(o.PickedOf) == 0) && len(o.Outline)+len(o.Sides)+len(o.Found)+len(o.Levels)+len(o.Site) == 0
 }
 
 // Write is the text of a job file that says the job and what was said over it:
@@ -79,6 +80,9 @@ func Write(j Job, o Over) ([]byte, error) {
 			}
 			if len(o.Sides) > 0 {
 				piece.Put("side", sideWords(o.Sides))
+			}
+			if len(o.Levels) > 0 {
+				piece.Put("levels", levelWords(o.Levels))
 			}
 			if len(o.Found) > 0 && (o.FoundOf == nil || slices.Contains(o.FoundOf, i)) {
 				piece.PutList("found", o.Found)

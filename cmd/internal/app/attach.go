@@ -18,7 +18,7 @@ func over(j job.Job, o Options, bare unit.Unit, pieces []Piece) job.Over {
 	v := job.Over{
 		Unit: o.Unit.Text, Fraction: o.Fraction.Text, Angles: o.Angles.Text, Trade: o.Trade.Text, Paper: o.Paper.Text,
 		Base: o.Base, With: o.With, Pick: o.Pick,
-		Outline: o.Outline, Sides: o.Sides, Site: map[string]string{},
+		Outline: o.Outline, Sides: o.Sides, Levels: o.Levels, Site: map[string]string{},
 	}
 	for key, s := range o.Site {
 		v.Site[key] = s.Text

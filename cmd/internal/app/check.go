@@ -1,6 +1,7 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -129,12 +130,29 @@ func (w Work) compare(p Piece, tokens []job.Setting) (setout.Found, error) {
 	}
 	a.Grain, a.Fine = setout.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
+	title := p.Title()
+	levels, err := w.levels(p)
+	if err != nil {
+		return setout.Found{}, err
+	}
+	if len(levels) > 0 { // what was taped along the ground is judged level
+		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
+		var f *unit.Fault
+		if errors.As(err, &f) && f.Where == "levels" {
+			return setout.Found{}, w.levelled(p, f)
+		} else if err != nil {
+			return setout.Found{}, err
+		}
+		title += " (lengths found on the ground, reduced to level)"
+		a.Conditions, w.Site.Conditions = nil, nil
+		w = w.level()
+	}
 	printed := w.asPrinted(p, &a)
 	c, err := survey.Compare(a)
 	if err != nil {
 		return setout.Found{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: p.Title(), Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
+	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Printed: printed, Corrected: a.Conditions != nil}, nil
 }

@@ -33,6 +33,7 @@ type Options struct {
 	With      geom.Method
 	Outline   []geom.Name            // of the one piece that there is
 	Sides     []job.Aside            // the same
+	Levels    []job.Level            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
 	// Calibration of a printer, nil where there is none; nil itself: of no printer.

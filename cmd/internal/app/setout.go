@@ -55,16 +55,23 @@ func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
 	if err != nil {
 		return setout.Sheet{}, w.inPiece(p, err)
 	}
+	levels, err := w.levels(p)
+	if err != nil {
+		return setout.Sheet{}, err
+	}
 	in := setout.Input{
 		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p, with), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
-		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
+		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
 	}
 	if _, said := w.Site.From["bearing"]; said {
 		in.Bearing = &w.Site.Bearing
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
+	if errors.As(err, &f) && f.Where == "levels" {
+		return sheet, w.levelled(p, f)
+	}
 	if errors.As(err, &f) {
 		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
 			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
