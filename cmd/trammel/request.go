@@ -87,6 +87,14 @@ var siteFlags = [][2]string{
 	{"span", "`distance` between its supports, where it hangs"},
 }
 
+// readWith adds the flags that say what it was measured with, which measurements to
+// spare are weighed by.
+func (r *request) readWith(cmd *cobra.Command) {
+	r.site = map[string]*string{}
+	r.site["tape"] = cmd.Flags().String("tape", "", "accuracy `class` of the tape that measured: I, II or III (OIML R 35)")
+	r.site["instrument"] = cmd.Flags().String("instrument", "", "`what` angles were measured with: protractor or theodolite")
+}
+
 // onSite adds the flags of the setting-out.
 func (r *request) onSite(cmd *cobra.Command) {
 	r.site = map[string]*string{}

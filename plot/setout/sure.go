@@ -79,8 +79,15 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 	if words := w.assumed(); words != "" {
 		all = append(all, words+" Level them, or their pulls stand on that.")
 	}
-	if rough := roughly(net); len(rough) > 0 {
-		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it.", strings.Join(rough, ", ")))
+	for _, words := range net.TooFine(w.Style) {
+		all = append(all, sentence(words))
+	}
+	if rough := w.roughly(net); len(rough) > 0 {
+		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."
+		if inches(w.Style) {
+			finer = `Where the sixteenth was read, write it: 26'-3 0/16", or +-1/16in behind it.`
+		}
+		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. %s", strings.Join(rough, ", "), finer))
 	}
 	if !w.lone() { // its crossing is told below the tables
 		for _, c := range w.flat() {
@@ -115,14 +122,18 @@ const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more
 // than any tape leaves open: "AB=8m is ±500 mm".
-func roughly(net survey.Adjusted) (all []string) {
+func (s Sheet) roughly(net survey.Adjusted) (all []string) {
 	for _, r := range net.Results {
 		m := r.Measurement
 		if m.Kind == geom.Angle || m.Value.Stated {
 			continue
 		}
 		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {
-			all = append(all, fmt.Sprintf("%s=%s is ±%.0f mm", m.Subject(), m.Value.Text, t))
+			open := fmt.Sprintf("%.0f mm", t)
+			if inches(s.Style) {
+				open = fmt.Sprintf("%.2g in", t/unit.Inch.MM())
+			}
+			all = append(all, fmt.Sprintf("%s=%s is ±%s", m.Subject(), m.Value.Text, open))
 		}
 	}
 	return all

@@ -9,6 +9,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/survey"
+	"trammel/geom/unit"
 )
 
 // leeway is how many σ a measurement may differ from the triangle that all of them
@@ -88,7 +89,12 @@ func (w Work) Sound() error {
 		if m.Kind == geom.Angle {
 			give += fmt.Sprintf("%.0fdeg", math.Ceil(math.Abs((s.Reads.Angle - s.Others.Angle).Degrees())))
 		} else {
-			give += fmt.Sprintf("%.0fmm", math.Ceil(math.Abs((s.Reads.Length - s.Others.Length).MM())))
+			off := math.Abs(float64(s.Reads.Length - s.Others.Length))
+			if w.Figures.Unit >= unit.IN {
+				give += fmt.Sprintf("%.0f/16in", math.Ceil(off*16/unit.Inch.MM()))
+			} else {
+				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
+			}
 		}
 		return of(w.Job.Pieces[p.Index], &geom.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}

@@ -163,7 +163,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		if a, ok := w.checked(*p); ok {
 			_, cares := w.findings(a)
-			p.Warnings = append(p.Warnings, cares...)
+			p.Warnings = append(append(p.Warnings, cares...), a.TooFine(w.Figures)...)
 		}
 		p.ByHand = append(w.crossings(*p), w.betweenMarks(*p)...)
 	}
