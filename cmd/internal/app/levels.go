@@ -42,6 +42,35 @@ func (w Work) levels(p Piece) ([]survey.Level, error) {
 	return all, nil
 }
 
+// grounded refuses levels that cannot be meant, also where nothing is set out.
+func (w Work) grounded() error {
+	for _, p := range w.Pieces {
+		levels, err := w.levels(p)
+		if err != nil || len(levels) == 0 || p.Other {
+			if err != nil {
+				return err
+			}
+			continue
+		}
+		var pegs []survey.Peg
+		if p.Net != nil {
+			for i, n := range p.Net.Names {
+				pegs = append(pegs, survey.Peg{Name: n, At: p.Net.Points[i]})
+			}
+		} else {
+			t := p.Triangle()
+			for i, n := range t.Names {
+				pegs = append(pegs, survey.Peg{Name: n, At: t.Points[i]})
+			}
+		}
+		var f *unit.Fault
+		if _, err := survey.GroundOf(pegs, levels); errors.As(err, &f) {
+			return w.levelled(p, f)
+		}
+	}
+	return nil
+}
+
 // level is the work as it were on level ground.
 func (w Work) level() Work {
 	w.over.Levels = nil

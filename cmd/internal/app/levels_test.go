@@ -64,8 +64,7 @@ func TestWrongLevels(t *testing.T) {
 		{"[A 0, B 5parsec]", `job.yaml:1:57: levels: B: "5parsec" is not a length: "parsec" is not a unit of length`},
 		{"[A 0, B 9m]", "job.yaml:1:51: levels: from A to B the ground is steeper than 45°: 9 m over 8 m"},
 	} {
-		w := mustOpen(t, "pieces: [{measure: [AB=8m, BC=6m, CA=5m], levels: "+c.levels+"}]\n", Options{})
-		_, err := w.Setout()
+		_, err := open(t, "pieces: [{measure: [AB=8m, BC=6m, CA=5m], levels: "+c.levels+"}]\n", Options{})
 		var f *unit.Fault
 		if !errors.As(err, &f) || f.Error() != c.what || f.Hint == "" {
 			t.Errorf("%s: %v, want %s", c.levels, err, c.what)

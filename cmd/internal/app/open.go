@@ -168,7 +168,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		p.ByHand = append(w.crossings(*p), w.betweenMarks(*p)...)
 	}
 	w.over, w.bare = over(j, o, bare, w.Pieces), bare
-	return w, nil
+	return w, w.grounded()
 }
 
 // imperial says whether every length is written in feet or inches, and which of
