@@ -109,7 +109,8 @@ func bit(b bool) int {
 // Construct is the triangle of an answer (counted from 0) as a person would
 // construct it by hand: what was measured is set as it is where rule, compasses,
 // protractor and square can do that, the rest is computed and marked as such;
-// sides, an angle and the height that were not used are there to check. A
+// sides, an angle and the height that were not used are there to check. Where arcs or
+// arms would cross under TooFlat the corner is set off the baseline instead. A
 // method other than AsMeasured constructs the same triangle another way.
 //
 // The points are those of the triangle, within 1e-12 of its size. The error is
@@ -131,12 +132,21 @@ func Construct(s Solution, answer int, by Method) (Construction, error) {
 		}
 		b.measured[q] = true
 	}
-	p := planFor(by, b.measured)
+	c := b.construct(planFor(by, b.measured))
+	if m, flat := c.Flattest(); flat && m.Angle < TooFlat && by == AsMeasured {
+		// What was measured cannot be set so that anybody sees the crossing.
+		c = (&bench{t: t, measured: b.measured}).construct(planFor(BySquare, b.measured))
+	}
+	return c, nil
+}
+
+// construct follows a plan from the baseline to the checks.
+func (b *bench) construct(p plan) Construction {
 	b.thirdAngle(p.angles)
 	b.base()
 	p.draw(b)
 	b.checks()
-	return Construction{Outline: t.Outline(), Triangle: t, Steps: b.steps}, nil
+	return Construction{Outline: b.t.Outline(), Triangle: b.t, Steps: b.steps}
 }
 
 // bench is where the steps are put together.

@@ -10,9 +10,8 @@ import (
 
 // When an answer is called doubtful.
 const (
-	worstMove    = 5 * unit.Millimetre // a slip moves a corner further than this
-	flatCrossing = 30 * unit.Degree    // two arcs cross flatter than this
-	nearlyEqual  = 0.02                // two answers differ by less than this share of the longest side
+	worstMove   = 5 * unit.Millimetre // a slip moves a corner further than this
+	nearlyEqual = 0.02                // two answers differ by less than this share of the longest side
 )
 
 // nothing: what is smaller (millimetres, radians) is the rounding of what is zero.
@@ -137,17 +136,15 @@ func (p *problem) warnings(a Answer, doubts []doubt, found []sides, apex int) []
 			continue
 		}
 		if k := farthest(m.Corners); m.Corners[k] > worstMove {
-			say = append(say, fmt.Sprintf("a slip of 1 mm in %s moves corner %s by %s",
-				w.name(p.of[i]), t.Names[k], w.withUnit(float64(m.Corners[k]))))
+			slip, times := w.slip()
+			say = append(say, fmt.Sprintf("a slip of %s in %s moves corner %s by %s",
+				slip, w.name(p.of[i]), t.Names[k], w.withUnit(times*float64(m.Corners[k]))))
 		}
-	}
-	if crossing := min(t.Angles[2], unit.Turn/2-t.Angles[2]); crossing < flatCrossing {
-		say = append(say, fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: hard to mark exactly",
-			t.Names[0], t.Names[1], w.angle(crossing.Degrees()), t.Names[2]))
 	}
 	if len(doubts) > 0 {
 		d := doubts[0]
-		amount, more := "1 mm", "more"
+		amount, more := "", "more"
+		amount, _ = w.slip()
 		if p.of[d.measurement].kind() == Angle {
 			amount = "0.5°"
 		}

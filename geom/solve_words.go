@@ -127,6 +127,15 @@ func (w words) withUnit(mm float64) string {
 	return w.float(mm) + " " + w.unit.String()
 }
 
+// slip is the slip that a warning speaks of, and how many times that of Move it is:
+// 1 mm, or where inches are read, a sixteenth.
+func (w words) slip() (text string, times float64) {
+	if w.inches.Unit >= unit.IN {
+		return `1/16"`, unit.Inch.MM() / 16
+	}
+	return "1 mm", 1
+}
+
 // trimmed is v with at most so many decimals, trailing zeros dropped.
 func trimmed(v float64, places int) string {
 	s := strconv.FormatFloat(v, 'f', places, 64)

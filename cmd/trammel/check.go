@@ -197,7 +197,7 @@ func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string, more ...stri
 			fmt.Fprintln(words, oneLine(l))
 		}
 	}
-	for _, l := range w.Warnings() {
+	for _, l := range c.Work().Warnings() {
 		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
 	}
 	return nil

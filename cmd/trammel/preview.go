@@ -26,6 +26,7 @@ picture is for looking, never for measuring.`,
   trammel preview examples/boathouse-gable.yaml --setout -o gable.png`,
 	}
 	r.read(cmd)
+	r.readWith(cmd)
 	r.print(cmd)
 	r.spread(cmd)
 	f := cmd.Flags()

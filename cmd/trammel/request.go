@@ -30,7 +30,7 @@ type request struct {
 	config, out, name                                     string
 	unit, fraction, angles, trade, pick, base, with       string
 	paper, printer, margin, overlap, pages, turn, without string
-	outline, side, pegs                                   string
+	outline, side, pegs, levels, slope                    string
 	site                                                  map[string]*string // by the words of job.SiteKeys
 	setsOut                                               bool               // --with is a way of setting out, way
 	way                                                   geom.Method
@@ -85,7 +85,14 @@ var siteFlags = [][2]string{
 	{"temperature", "`temperature` of the tape when it is used, such as 31C or 88F: its readings are corrected"},
 	{"pull", "`force` it is pulled with, such as 50N or 12lb"},
 	{"span", "`distance` between its supports, where it hangs"},
-	{"slope", "`slope` that it lies on, such as 3deg or 1:20"},
+}
+
+// readWith adds the flags that say what it was measured with, which measurements to
+// spare are weighed by.
+func (r *request) readWith(cmd *cobra.Command) {
+	r.site = map[string]*string{}
+	r.site["tape"] = cmd.Flags().String("tape", "", "accuracy `class` of the tape that measured: I, II or III (OIML R 35)")
+	r.site["instrument"] = cmd.Flags().String("instrument", "", "`what` angles were measured with: protractor or theodolite")
 }
 
 // onSite adds the flags of the setting-out.
@@ -94,6 +101,10 @@ func (r *request) onSite(cmd *cobra.Command) {
 	for _, s := range siteFlags {
 		r.site[s[0]] = cmd.Flags().String(s[0], "", s[1])
 	}
+	f := cmd.Flags()
+	f.StringVar(&r.levels, "levels", "", "`heights` of pegs, such as \"A 0, B 320\": the tape's readings follow the ground")
+	f.StringVar(&r.slope, "slope", "", "")
+	_ = f.MarkHidden("slope") // an older word, refused with what to write
 }
 
 func (r *request) output(cmd *cobra.Command, what string) {
@@ -163,6 +174,17 @@ func (r *request) options() (app.Options, error) {
 		}
 		for i := range o.Sides {
 			o.Sides[i].Where = "--side"
+		}
+	}
+	if r.flags.Changed("slope") {
+		return o, &unit.Fault{Where: "--slope", What: "one fall for every line would be wrong for all but one direction", Hint: job.SlopeHint}
+	}
+	if r.flags.Changed("levels") {
+		if o.Levels, err = job.ParseLevels(r.levels); err != nil {
+			return o, in("--levels", err)
+		}
+		for i := range o.Levels {
+			o.Levels[i].Where = "--levels"
 		}
 	}
 	o.Site = map[string]job.Setting{}

@@ -21,8 +21,9 @@ every way that the tools allow (two arcs; an offset by 3-4-5; angle and distance
 the surest used, unless --base and --with say otherwise.
 
 --every adds marks along the edges, --boards profile boards and where their strings
-cross, --permitted a comparison with ±K√L. --temperature, --pull, --span and --slope
-ask for what the tape must read, beside the true lengths.
+cross, --permitted a comparison with ±K√L. --temperature, --pull and --span ask for
+what the tape must read, beside the true lengths; --levels, how high pegs stand, for
+what it must read along the ground.
 
 OUT.txt is plain text for a phone, OUT.csv for other software. --pegs writes where
 the pegs stand for a total station: point,x,y.`,
@@ -97,5 +98,5 @@ func (r *request) setout(args []string) error {
 	if err != nil {
 		return err
 	}
-	return r.done(s.Report(), w, slices.Concat([]string{folderName(wrote) + ": " + s.Summary()}, g.travels(w), pegs)...)
+	return r.done(s.Report(), s.Work(), slices.Concat([]string{folderName(wrote) + ": " + s.Summary()}, g.travels(w), pegs)...)
 }

@@ -20,6 +20,7 @@ triangles fit, it prints both.`,
   trammel solve examples/class-sheet.yaml --json`,
 	}
 	r.read(cmd)
+	r.readWith(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.solve(args) }
 	return cmd
 }

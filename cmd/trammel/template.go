@@ -45,6 +45,7 @@ With --whole each piece is one SVG at full size for a laser or a knife: the grou
   trammel template AB=600 BC=450 CA=450 --whole -o brace.svg`,
 	}
 	r.read(cmd)
+	r.readWith(cmd)
 	r.print(cmd)
 	r.spread(cmd)
 	cmd.Flags().BoolVar(&r.whole, "whole", false, "each piece in one SVG at full size, for a machine that cuts: no pages")

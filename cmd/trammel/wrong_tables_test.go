@@ -89,7 +89,9 @@ var wrongTables = []table{
 	{"--pull 80N", good, "--pull: the tape is true at 50 N and stretches otherwise, and nothing says how thick it is",
 		"add under site: section: 4.2mm2 or 0.0075in2 (width times thickness); or tape_pull, where it is true at another pull"},
 	{"--span 10m", good, "--span: a tape that hangs sags, and nothing says what it weighs", "add under site: weight: 0.18N/m, 18g/m or 2.8lb/100ft"},
-	{"--slope 50deg", good, "--slope: a tape is not laid steeper than 45°", "measure in steps, each level"},
+	{"--slope 3deg", good, "--slope: one fall for every line would be wrong for all but one direction", `each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels "A 0, B 320"`},
+	{"--levels A=0", good, `--levels: "A=0" does not say how high pegs stand`, "write each peg and its height, such as A 0, B 320, C -0.15m"},
+	{"--levels=", good, `--levels: "" does not say how high pegs stand`, "write each peg and its height, such as A 0, B 320, C -0.15m"},
 	// Where the pegs go.
 	{"--pegs=", good, "--pegs: wants a value", ""},
 	{"--pegs pegs.txt", good, "--pegs pegs.txt: is not a name that ends in .csv", "such as --pegs pegs.csv"},

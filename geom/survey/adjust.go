@@ -243,6 +243,21 @@ func (a Adjusted) Point(n geom.Name) (at geom.Point, ok bool) {
 	return a.Points[i], true
 }
 
+// Corner is the σ of the angle at a point from one to another; 0 where one of them is
+// not there or all are held.
+func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
+	i, ok0 := a.number[m]
+	j, ok1 := a.number[at]
+	k, ok2 := a.number[n]
+	if !ok0 || !ok1 || !ok2 {
+		return 0
+	}
+	o := observation{kind: geom.Angle, at: [3]int{i, j, k}, n: 3, sigma: 1}
+	o.orient(a.fit.at)
+	_, by := o.look(a.fit.at)
+	return unit.Angle(a.fit.spread(a.free.row(&o, by)))
+}
+
 // Polygon is the outline; nil where there is none.
 func (a Adjusted) Polygon() geom.Polygon {
 	var all geom.Polygon
@@ -266,8 +281,8 @@ func (a *Adjusted) warn() {
 	}
 	a.Warnings = append(a.Warnings, p.angleSums()...)
 	var alone []string
-	for _, r := range a.Results {
-		if a.Freedom > 0 && r.Redundancy < Checked {
+	for i, r := range a.Results {
+		if a.Freedom > 0 && r.Redundancy < Checked && !a.held(i) {
 			alone = append(alone, r.Measurement.Subject())
 		}
 	}

@@ -44,15 +44,15 @@ type Standard struct {
 }
 
 // Conditions are how it is used. Lengths are told and laid off level: what is
-// taped along a slope is reduced to it.
+// taped along a fall is reduced to it.
 type Conditions struct {
 	Temperature Temperature
 	Pull        Force
 	// Span between two supports; the last is what remains. 0: it lies on the
 	// ground all along.
 	Span unit.Length
-	// Slope that the tape lies in; 0: level.
-	Slope unit.Angle
+	// Fall is the difference of level between the two ends of the length; 0: level.
+	Fall unit.Length
 }
 
 // Corrections of one length, each the true length less the reading because of it.
@@ -91,8 +91,8 @@ func (s Standard) check(c Conditions) error {
 		return fault("temperature", "a tape is used between -60 °C and 80 °C", "write degrees Celsius")
 	case c.Span > 0 && s.Weight > 0 && c.Pull == 0:
 		return fault("pull", "a hanging tape without pull has no length", "pull it as the tape says, 50 N")
-	case !(math.Abs(float64(c.Slope)) < math.Pi/4):
-		return fault("slope", "a tape is not laid steeper than 45°", "measure in steps, each level")
+	case math.IsNaN(float64(c.Fall)) || math.IsInf(float64(c.Fall), 0):
+		return fault("levels", "the fall is no number", "give the levels of both ends")
 	}
 	if c.Span > 0 && s.Weight > 0 {
 		// The formula is the first term of a series in (w·span/P)², of no use beyond.
@@ -103,8 +103,7 @@ func (s Standard) check(c Conditions) error {
 	return nil
 }
 
-// of the reading r along the tape: the corrections that make it true, in order;
-// slope last, since it turns what the tape truly is along the ground into level.
+// of the reading r along the tape: the corrections that make it true along the ground.
 func (s Standard) of(r unit.Length, c Conditions) Corrections {
 	var k Corrections
 	if s.Nominal > 0 {
@@ -122,9 +121,6 @@ func (s Standard) of(r unit.Length, c Conditions) Corrections {
 		}
 		k.Sag += s.sag(max(0, rest), c.Pull)
 	}
-	along := r + k.Sum()
-	half := math.Sin(float64(c.Slope) / 2)
-	k.Slope = along * unit.Length(-2*half*half) // cos − 1 without its loss of digits
 	return k
 }
 
@@ -142,17 +138,25 @@ func (s Standard) sag(l unit.Length, p Force) unit.Length {
 //	temperature α·L·(T − T₀)
 //	pull        (P − P₀)·L/(A·E)
 //	sag         −w²L³/(24P²) for each span
-//	slope       L·(cos − 1), which is −h²/(2L) for a small rise h
+//	slope       √(S² − Δ²) − S over a fall Δ, which is −Δ²/(2S) where that is small
 //
-// The first four are of the reading, the slope of what they make it. Measuring
+// The first four are of the reading and make it the length S along the ground. Measuring
 // adds the corrections.
 //
-// Error: a *unit.Fault where the tape or its conditions cannot be meant.
+// Error: a *unit.Fault where the tape or its conditions cannot be meant, or the reading
+// is shorter than the fall.
 func (s Standard) Measured(reading unit.Length, c Conditions) (true unit.Length, k Corrections, err error) {
 	if err := s.check(c); err != nil {
 		return 0, k, err
 	}
 	k = s.of(reading, c)
+	along, fall := float64(reading+k.Sum()), float64(c.Fall)
+	if math.Abs(fall) >= along {
+		return 0, k, &unit.Fault{Where: "levels", What: "the fall is no less than the length that was taped over it", Hint: "look at the levels of both ends"}
+	}
+	if fall != 0 { // −Δ²/(S + h): √(S² − Δ²) − S without its loss of digits
+		k.Slope = length(-fall * fall / (along + math.Sqrt((along-fall)*(along+fall))))
+	}
 	return reading + k.Sum(), k, nil
 }
 
@@ -163,17 +167,23 @@ func (s Standard) Reading(wanted unit.Length, c Conditions) (reading unit.Length
 	if err := s.check(c); err != nil {
 		return 0, k, err
 	}
+	slope := unit.Length(0) // √(h² + Δ²): the level length along the ground
+	if fall := float64(c.Fall); fall != 0 {
+		slope = length(-fall * fall / (float64(wanted) + math.Hypot(float64(wanted), fall)))
+	}
 	reading = wanted
-	for range 60 { // each round leaves a hundredth or less of what was missing; a slope of 45° a third
+	for range 60 { // each round leaves a hundredth or less of what was missing
 		k = s.of(reading, c)
-		next := wanted - k.Sum()
+		next := wanted - slope - k.Sum()
 		if math.Abs(float64(next-reading)) < 1e-10 {
 			reading = next
 			break
 		}
 		reading = next
 	}
-	return reading, s.of(reading, c), nil
+	k = s.of(reading, c)
+	k.Slope = slope
+	return reading, k, nil
 }
 
 // Break is the corrections as a person follows them, those that do not come to

@@ -25,13 +25,13 @@ func TestTapeCorrections(t *testing.T) {
 	is(t, "368.50 ft, 68 to 22 °F", feet(k.Temperature, 4), "-0.1102")
 	is(t, "and nothing else", feet(k.Sum(), 4), "-0.1102")
 
-	level, k, err := (Standard{}).Measured(300*unit.Foot, Conditions{Slope: 5 * unit.Degree})
+	// −h²/(2L) is the first term of it: h = 300 sin 5°, next term h⁴/(8L³).
+	h := 300 * math.Sin(5*math.Pi/180)
+	level, k, err := (Standard{}).Measured(300*unit.Foot, Conditions{Fall: unit.Length(h) * unit.Foot})
 	if err != nil {
 		t.Fatal(err)
 	}
 	is(t, "300.00 ft at 5°", feet(level, 4), "298.8584")
-	// −h²/(2L) is the first term of it: h = 300 sin 5°, next term h⁴/(8L³).
-	h := 300 * math.Sin(5*math.Pi/180)
 	if off := float64(k.Slope/unit.Foot) + h*h/600 + h*h*h*h/(8*300*300*300); math.Abs(off) > 1e-4 {
 		t.Errorf("slope %s ft is not its series", feet(k.Slope, 6))
 	}
@@ -69,16 +69,21 @@ func TestReadingIsMeasuredBackwards(t *testing.T) {
 	for range 2000 {
 		s := Standard{Nominal: 30000, True: length(30000 + 20*r.NormFloat64()), Temperature: 20, Pull: 50, Expansivity: SteelExpansivity,
 			Section: 2.6, Modulus: SteelModulus, Weight: 0.2}
-		c := Conditions{Temperature: Temperature(50*r.Float64() - 10), Pull: Force(40 + 60*r.Float64()), Slope: unit.Angle(0.7 * r.Float64())}
+		c := Conditions{Temperature: Temperature(50*r.Float64() - 10), Pull: Force(40 + 60*r.Float64())}
 		if r.IntN(2) == 0 {
 			c.Span = length(5000 + 25000*r.Float64())
 		}
 		want := length(100000 * r.Float64())
+		c.Fall = want * length(2*r.Float64()-1)
 		reading, k, err := s.Reading(want, c)
 		if err != nil {
 			t.Fatal(err)
 		}
 		back, again, err := s.Measured(reading, c)
+		if again.Slope -= k.Slope; math.Abs(float64(again.Slope)) > 1e-9 {
+			t.Fatalf("slopes differ by %v", again.Slope)
+		}
+		again.Slope = k.Slope
 		if err != nil || math.Abs(float64(back-want)) > 1e-9 || again != k {
 			t.Fatalf("%v comes back as %v (%v)", want, back, err)
 		}
@@ -98,7 +103,7 @@ func TestImpossibleTapes(t *testing.T) {
 		"hot":             {steel, Conditions{Temperature: 95, Pull: 50}},
 		"no pull":         {steel, Conditions{Temperature: 20, Span: 10000}},
 		"too deep":        {Standard{Weight: 20}, Conditions{Temperature: 20, Pull: 50, Span: 30000}},
-		"steep":           {steel, Conditions{Temperature: 20, Pull: 50, Slope: 1}},
+		"endless":         {steel, Conditions{Temperature: 20, Pull: 50, Fall: length(math.Inf(1))}},
 		"not a number":    {steel, Conditions{Temperature: Temperature(math.NaN()), Pull: 50}},
 		"negative":        {steel, Conditions{Temperature: 20, Pull: -1}},
 	} {

@@ -111,10 +111,33 @@ func (a *Adjusted) suspects() {
 		same = len(a.Suspects)
 	}
 	slices.SortStableFunc(a.Suspects[:same], func(s, t Suspect) int { return cmp.Compare(min(len(t.Slips), 1), min(len(s.Slips), 1)) })
+	a.spare(least)
 	for k := range a.Suspects {
 		if k > 0 && a.Suspects[k].Without < least+alike {
 			a.Suspects[k].Alike, a.Suspects[0].Alike = true, true
 		}
+	}
+}
+
+// heldShare: a length or an angle whose stated tolerance leaves it at most this share of
+// what the tools would is no reading of theirs, but how somebody says that points are
+// fixed.
+const heldShare = 0.2
+
+// held says whether a measurement was given so tightly that it fixes its points.
+func (a *Adjusted) held(i int) bool {
+	o := a.fit.obs[i]
+	if !o.stated {
+		return false
+	}
+	o.stated, o.half = false, 0
+	return a.fit.obs[i].sigma <= heldShare*o.rough(a.net.Tools)
+}
+
+// spare takes those that are held off the list, where a reading explains it as well.
+func (a *Adjusted) spare(least float64) {
+	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !a.held(s.Index) }) {
+		a.Suspects = slices.DeleteFunc(a.Suspects, func(s Suspect) bool { return a.held(s.Index) })
 	}
 }
 

@@ -76,6 +76,22 @@ type Tools struct {
 	Reading    unit.Length // of a nail in a peg and an eye over the tape together, one pull; 0: 1 mm (common practice, no source)
 	Instrument Instrument  // the zero value: Protractor
 	Feet       bool        // 3-4-5 squares in round feet and inches
+	// Size is the longest length of what is measured, where that is known and less than
+	// Pegged: what tape, nail and centring add counts in proportion. 0: all of it.
+	Size unit.Length
+}
+
+// Pegged is the size from which a piece is pegged and taped from nail to nail. A smaller
+// one lies the more on a bench, under a rule that reads as it is written, the smaller it
+// is. Judgement, no source.
+const Pegged unit.Length = 1 * unit.Metre
+
+// share of what tape, nail and centring add.
+func (t Tools) share() float64 {
+	if t.Size <= 0 {
+		return 1
+	}
+	return min(1, float64(t.Size/Pegged))
 }
 
 func (t Tools) complete() Tools {
@@ -94,7 +110,7 @@ func bound(x float64) float64 { return x / math.Sqrt(3) }
 // Pull is the σ of one pull of the tape: its class, nail and eye.
 func (t Tools) Pull(l unit.Length) unit.Length {
 	t = t.complete()
-	return unit.Length(math.Hypot(bound(t.Tape.Error(l).MM()), t.Reading.MM()/Expansion))
+	return unit.Length(t.share() * math.Hypot(bound(t.Tape.Error(l).MM()), t.Reading.MM()/Expansion))
 }
 
 // Turned is the σ of one angle between two points p and q away, which are d
@@ -104,7 +120,7 @@ func (t Tools) Pull(l unit.Length) unit.Length {
 // C. D. Ghilani, Adjustment Computations, chapter 7 (from memory).
 func (t Tools) Turned(p, q, d unit.Length) unit.Angle {
 	i := t.complete().Instrument
-	a, c := i.Angle.Radians()/Expansion, i.Centring.MM()/Expansion
+	a, c := i.Angle.Radians()/Expansion, t.share()*i.Centring.MM()/Expansion
 	targets := c * math.Hypot(1/p.MM(), 1/q.MM())
 	over := c * d.MM() / (p.MM() * q.MM() * math.Sqrt2)
 	return unit.Angle(math.Sqrt(a*a + targets*targets + over*over))

@@ -51,48 +51,18 @@ type Placed struct {
 	Covariance Covariance // from the setting-out alone; add Adjusted.Seen for the measurements
 	Figure95   unit.Length
 	Crossing   unit.Angle // of the two arcs, 0° to 90°; 0 where none are swung
-	Square     Square     // of an offset; zero elsewhere
+	Square     Square     // that an offset is set off by; zero elsewhere
 }
 
-// Square is a 3-4-5 triangle at a foot: one leg along the baseline, one up.
-type Square struct{ Along, Up, Across unit.Length }
-
-// The units of a 3-4-5 triangle that a tape shows as round figures, the largest
-// first. Above 15 m the tape sags more than the larger triangle gains.
-var (
-	metricUnits = []unit.Length{3000, 2500, 2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100, 50}
-	feetUnits   = []unit.Length{10 * unit.Foot, 8 * unit.Foot, 5 * unit.Foot, 4 * unit.Foot, 3 * unit.Foot, 2 * unit.Foot, 1.5 * unit.Foot, unit.Foot, 9 * unit.Inch, 6 * unit.Inch, 3 * unit.Inch, 2 * unit.Inch}
-)
-
-// SquareAt is the largest 3-4-5 triangle for an offset from a foot so far along a
-// baseline: its leg lies between the ends (or between an end and a foot beyond
-// it) and it stands no higher than the offset, or a quarter of the baseline where
-// the offset is less.
-func (t Tools) SquareAt(foot, offset, base unit.Length) Square {
-	room := max(length(math.Abs(offset.MM())), base/4)
-	long := max(foot, base-foot)
-	all := t.Squares()
-	for _, k := range all {
-		if k.Along <= long && k.Up <= room {
-			return k
+// Flattest is the peg at which two arcs of the way cross most sharply, and the angle;
+// no name where none are swung.
+func (w Way) Flattest() (at geom.Name, crossing unit.Angle) {
+	for _, p := range w.Pegs {
+		if p.Crossing > 0 && (at == "" || p.Crossing < crossing) {
+			at, crossing = p.Name, p.Crossing
 		}
 	}
-	return all[len(all)-2]
-}
-
-// Squares are the 3-4-5 triangles that a tape shows as round figures, the largest
-// first, each lying on its longer leg and then on its shorter one: 9-12-15 m down to
-// 150-200-250 mm, and 30-40-50 ft down to 6-8-10 in.
-func (t Tools) Squares() []Square {
-	units := metricUnits
-	if t.Feet {
-		units = feetUnits
-	}
-	all := make([]Square, 0, 2*len(units))
-	for _, u := range units {
-		all = append(all, Square{4 * u, 3 * u, 5 * u}, Square{3 * u, 4 * u, 5 * u})
-	}
-	return all
+	return at, crossing
 }
 
 // site is the spread of every single act of setting out.
@@ -121,31 +91,41 @@ type act struct {
 	at func(e []float64) xy
 }
 
-// onLine: a peg whose offset is this share of the baseline or less is run off
-// along it.
+// onLine: a peg whose offset is this share of the baseline or less, or SameMark, is
+// run off along it.
 const onLine = 1e-9
 
-// act of a method for a peg at p from a baseline of length b. The second end, of
-// which p may be the very place, is pulled first (error 0) where it matters.
-func (s site) act(m Method, p xy, b float64) act {
-	if math.Abs(p.y) <= onLine*b {
+// act of a method for a peg at p from a baseline of length b; an offset is set off by
+// the square k. The second end, of which p may be the very place, is pulled first
+// (error 0) where it matters.
+func (s site) act(m Method, p xy, b float64, k Square) act {
+	if onTheLine(p, b) {
 		return act{2, func(e []float64) xy { return s.foot(p.x, b, e[0], e[1]) }}
 	}
 	switch m {
 	case TwoArcs:
 		return s.arcs(p, b)
 	case OffsetSquare:
-		return s.offset(p, b)
+		return s.offset(p, b, k)
 	}
 	return s.turned(p, b)
 }
 
 // foot is a mark along the string, x from the first end, beyond an end too: there
-// the string is held by its two nails and leads astray the more the further off.
+// the string is held by its two nails and leads astray the more the further off. At an
+// end of the baseline it is that end's own nail.
 func (s site) foot(x, b, along, across float64) xy {
-	far := max(1, math.Abs(x)/b, math.Abs(b-x)/b)
-	return xy{x + s.pull(math.Abs(x))*along*math.Copysign(1, x), s.line * far * across}
+	switch x {
+	case 0:
+		return xy{}
+	case b:
+		return xy{b + s.pull(b)*along, 0}
+	}
+	return xy{x + s.pull(math.Abs(x))*along*math.Copysign(1, x), s.line * s.far(x, b) * across}
 }
+
+// far is how much more than between its nails a string is off at x.
+func (s site) far(x, b float64) float64 { return max(1, math.Abs(x)/b, math.Abs(b-x)/b) }
 
 func (s site) arcs(p xy, b float64) act {
 	r, q := p.size(), p.minus(xy{b, 0}).size()
@@ -169,20 +149,18 @@ func crossing(p, q xy, rp, rq float64, left bool) xy {
 	return places[1]
 }
 
-func (s site) offset(p xy, b float64) act {
-	h := math.Abs(p.y)
-	k := s.tools.SquareAt(length(p.x), length(h), length(b))
+func (s site) offset(p xy, b float64, k Square) act {
+	h, x := math.Abs(p.y), footOf(p, b)
 	leg, up, across := k.Along.MM(), k.Up.MM(), k.Across.MM()
-	forward := b-p.x >= p.x // the leg lies towards the longer part
-	sl, su, sa, sh := s.pull(leg), s.pull(up), s.pull(across), s.pull(h)
+	sign := 1.0
+	if k.Back {
+		sign = -1
+	}
+	sl, su, sa, sh, far := s.pull(leg), s.pull(up), s.pull(across), s.pull(h), s.far(x+sign*leg, b)
 	return act{7, func(e []float64) xy {
-		f := s.foot(p.x, b, e[0], e[1])
-		sign := -1.0
-		if forward {
-			sign = 1
-		}
-		l := xy{f.x + sign*(leg+sl*e[2]), s.line * e[3]}
-		top := crossing(f, l, up+su*e[4], across+sa*e[5], forward == (p.y > 0))
+		f := s.foot(x, b, e[0], e[1])
+		l := xy{f.x + sign*(leg+sl*e[2]), s.line * far * e[3]}
+		top := crossing(f, l, up+su*e[4], across+sa*e[5], k.Back != (p.y > 0))
 		way := top.minus(f).unit()
 		return f.plus(way.times(h + sh*e[6]))
 	}}
@@ -309,22 +287,26 @@ func (s site) way(m Method, pegs []Peg, base [2]int) Way {
 	w := Way{Method: m, Base: [2]geom.Name{from.Name, to.Name}}
 	line := geom.Line{From: from.At, To: to.At}
 	turn, b := -line.Direction(), line.Length().MM()
+	ats := make([]xy, len(pegs))
 	for i, p := range pegs {
-		at := plain(p.At.Minus(from.At)).along(float64(turn))
-		at = s.exact(i, base, at, b)
+		ats[i] = s.exact(i, base, plain(p.At.Minus(from.At)).along(float64(turn)), b)
+	}
+	var squares []Square
+	if m == OffsetSquare {
+		squares = s.tools.squares(ats, base, b)
+	}
+	for i, p := range pegs {
+		at := ats[i]
 		place := Placed{Name: p.Name, At: geom.Point{X: length(at.x), Y: length(at.y)}}
+		if m == OffsetSquare {
+			place.Square = squares[i]
+		}
 		if i != base[0] {
-			place.Covariance = s.peg(m, at, b, i == base[1])
-			if math.Abs(at.y) > onLine*b {
-				switch m {
-				case TwoArcs:
-					u, v := at, at.minus(xy{b, 0})
-					c := math.Atan2(math.Abs(u.cross(v)), math.Abs(u.dot(v)))
-					place.Crossing = unit.Angle(c)
-				case OffsetSquare:
-					place.Square = s.tools.SquareAt(length(at.x), length(at.y), length(b))
-				}
-			}
+			place.Covariance = s.peg(m, at, b, place.Square, i == base[1])
+		}
+		if i != base[0] && i != base[1] && m == TwoArcs && !onTheLine(at, b) {
+			u, v := at, at.minus(xy{b, 0})
+			place.Crossing = unit.Angle(math.Atan2(math.Abs(u.cross(v)), math.Abs(u.dot(v))))
 		}
 		if place.Figure95 = place.Covariance.Figure95(); place.Figure95 > w.Figure {
 			w.Worst, w.Figure = i, place.Figure95
@@ -347,12 +329,12 @@ func (s site) exact(i int, base [2]int, at xy, b float64) xy {
 
 // peg is the covariance of one peg; the second end of the baseline lies on it by
 // definition.
-func (s site) peg(m Method, at xy, b float64, end bool) Covariance {
+func (s site) peg(m Method, at xy, b float64, k Square, end bool) Covariance {
 	if end {
 		sb := s.pull(b)
 		return Covariance{XX: unit.Area(sb * sb)}
 	}
-	return s.act(m, at, b).covariance()
+	return s.act(m, at, b, k).covariance()
 }
 
 // Why says in a sentence what the best way gains over another of the ranking:

@@ -30,7 +30,7 @@ func TestArcsCrossing(t *testing.T) {
 		// Radii of 10 m that cross at γ: the base is 2·10·sin(γ/2).
 		b := 20000 * math.Sin(gamma*math.Pi/360)
 		at := xy{b / 2, 10000 * math.Cos(gamma*math.Pi/360)}
-		k := constant(1, b).act(TwoArcs, at, b).covariance()
+		k := constant(1, b).act(TwoArcs, at, b, Square{}).covariance()
 		if got := fmt.Sprintf("%.3f", math.Sqrt(float64(k.XX+k.YY))); got != want {
 			t.Errorf("crossing at %v°: %s σ, want %s (√2/sin = %.4f)", gamma, got, want, math.Sqrt2/s)
 		}
@@ -40,7 +40,7 @@ func TestArcsCrossing(t *testing.T) {
 // Arcs of 5000 and 5000 over a base of 6000, σ 2: apex (3000, 4000), σx 2.35702,
 // σy 1.76777 (computed: 2·5/(3√2), 2·5/(4√2)).
 func TestArcsOverSixMetres(t *testing.T) {
-	k := constant(2, 6000).act(TwoArcs, xy{3000, 4000}, 6000).covariance()
+	k := constant(2, 6000).act(TwoArcs, xy{3000, 4000}, 6000, Square{}).covariance()
 	if got := fmt.Sprintf("%.5f %.5f", k.X().MM(), k.Y().MM()); got != "2.35702 1.76777" {
 		t.Errorf("σ %s", got)
 	}
@@ -51,8 +51,9 @@ func TestArcsOverSixMetres(t *testing.T) {
 func TestSquareByThreeFourFive(t *testing.T) {
 	for _, c := range []struct {
 		height, base float64
+		square       Square
 		want         string
-	}{{3900, 8001, "121.5"}, {6001, 24001, "60.8"}} {
+	}{{3900, 8001, Square{Along: 4000, Up: 3000, Across: 5000}, "121.5"}, {6001, 24001, Square{Along: 8000, Up: 6000, Across: 10000, Back: true}, "60.8"}} {
 		s := constant(1, c.height)
 		pull := s.pull
 		s.pull = func(mm float64) float64 {
@@ -61,9 +62,9 @@ func TestSquareByThreeFourFive(t *testing.T) {
 			}
 			return pull(mm)
 		}
-		k := s.act(OffsetSquare, xy{c.base / 2, c.height}, c.base).covariance()
+		k := s.act(OffsetSquare, xy{c.base / 2, c.height}, c.base, c.square).covariance()
 		if got := fmt.Sprintf("%.1f", k.X().MM()/c.height*180/math.Pi*3600); got != c.want {
-			t.Errorf("square of %v: %s″, want %s″", s.tools.SquareAt(length(c.base/2), length(c.height), length(c.base)), got, c.want)
+			t.Errorf("square of %v: %s″, want %s″", c.square, got, c.want)
 		}
 	}
 }
@@ -85,7 +86,8 @@ func TestRegionsHold95(t *testing.T) {
 			TwoArcs: tools.swing, OffsetSquare: tools.square, AngleDistance: tools.sight,
 		} {
 			at := xy{real(shape.apex), imag(shape.apex)}
-			k := tools.site().act(m, at, shape.b).covariance()
+			square := tools.squares([]xy{{}, {shape.b, 0}, at}, [2]int{0, 1}, shape.b)[2]
+			k := tools.site().act(m, at, shape.b, square).covariance()
 			det := float64(k.XX*k.YY - k.XY*k.XY)
 			r := rand.New(rand.NewPCG(uint64(m), 95))
 			inside := 0
@@ -121,14 +123,18 @@ func (t Tools) swing(r *rand.Rand, apex complex128, b float64) complex128 {
 func (t Tools) square(r *rand.Rand, apex complex128, b float64) complex128 {
 	x, h := real(apex), imag(apex)
 	nail := 0.5 // mm: ±1 mm beside the string
-	k := t.SquareAt(length(x), length(h), length(b))
+	k := t.squares([]xy{{}, {b, 0}, {x, h}}, [2]int{0, 1}, b)[2]
 	far := max(1, math.Abs(x)/b, math.Abs(b-x)/b)
 	foot := complex(t.taped(r, math.Abs(x))*sign(x), nail*far*r.NormFloat64())
+	if x == 0 { // the nail of the baseline's end
+		foot = 0
+	}
 	toward := 1.0
-	if x > b/2 {
+	if k.Back {
 		toward = -1
 	}
-	mark := complex(real(foot)+toward*t.taped(r, k.Along.MM()), nail*r.NormFloat64())
+	beyond := x + toward*k.Along.MM()
+	mark := complex(real(foot)+toward*t.taped(r, k.Along.MM()), nail*max(1, math.Abs(beyond)/b, math.Abs(b-beyond)/b)*r.NormFloat64())
 	up, across := t.taped(r, k.Up.MM()), t.taped(r, k.Across.MM())
 	leg := cmplx.Abs(mark - foot)
 	angle := math.Acos((leg*leg + up*up - across*across) / (2 * leg * up))

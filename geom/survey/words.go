@@ -61,6 +61,9 @@ func (a Adjusted) Findings(style unit.Style) []string {
 	default:
 		all = append(all, a.suspicion(style)...)
 	}
+	if words := a.scatter(); words != "" {
+		all = append(all, words)
+	}
 	return append(all, a.Warnings...)
 }
 
@@ -109,6 +112,8 @@ func (w writer) figure(x float64) string {
 		switch {
 		case w.style.Minutes && d >= 1.0/60:
 			return w.style.Angle(unit.Angle(x))
+		case w.style.Minutes || d < 1.0/60:
+			return Seconds(unit.Angle(x))
 		case d >= 0.1:
 			return decimals(x*180/math.Pi, 1) + "°"
 		}
@@ -119,6 +124,20 @@ func (w writer) figure(x float64) string {
 	}
 	return w.style.Length(length(x))
 }
+
+// Seconds is an angle in degrees, minutes and seconds: what is known to less than a
+// minute is written so. Half a second rounds away from zero.
+func Seconds(a unit.Angle) string {
+	n := int(math.Round(math.Abs(a.Degrees()) * 3600))
+	sign := ""
+	if a < 0 && n > 0 {
+		sign = "\u2212"
+	}
+	return fmt.Sprintf("%s%d°%02d\u2032%02d\u2033", sign, n/3600, n/60%60, n%60)
+}
+
+// SecondsBelow is the uncertainty below which an angle is written to the second.
+const SecondsBelow = unit.Degree / 60
 
 func (w writer) slip(s Slip) string {
 	switch s.Kind {

@@ -111,7 +111,7 @@ func (w *work) check(k CheckKind, from, to geom.Name, note string) {
 	}
 	own := w.limit(c.Value)
 	c.Half = unit.Length(math.Hypot(float64(own), float64(w.trace.carried(from, to))))
-	c.Reads, _ = w.reads(c.Value)
+	c.Reads, _ = w.reads(c.Value, w.fall(from, to))
 	c.Least, c.Greatest = w.outward(c.Reads-c.Half, c.Reads+c.Half)
 	w.Checks = append(w.Checks, c)
 }

@@ -4,9 +4,11 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"trammel/geom"
+	"trammel/geom/survey"
 	"trammel/geom/unit"
 )
 
@@ -16,7 +18,8 @@ import (
 //	kind            baseline, along, arc, square, height, angle, ray, middle: a pull of the tape
 //	                peg: where a peg stands
 //	                check:height, check:foot, check:median, check:middles, check:side, check:diagonal
-//	                crossing: of two arcs at a corner, its angle in angle_deg
+//	                level: of a peg or a mark; the note says where it is assumed
+//	                crossing: of two arcs that are swung at a corner, its angle in angle_deg
 //	                way: the most a peg is off, 95 %; the baseline in from and to
 //	                sure:measured, sure:setout, sure:both: 95 % figures of a peg
 //	                permitted: what it may be off; inside or outside in the note
@@ -69,7 +72,19 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "doubt", note: d})
 	}
 	from, to := s.Baseline.From, s.Baseline.To
-	for _, p := range s.Main {
+	if s.Falls {
+		for _, p := range s.Pegs {
+			note := ""
+			if p.Role != Corner || slices.Contains(s.Ground.Assumed, p.Name) {
+				note = "assumed"
+			}
+			add(row{kind: "level", to: p.Name, value: mm(s.level[p.Name]), note: note})
+		}
+	}
+	for _, p := range slices.Concat(s.Main, s.Second) {
+		if p.Method != survey.TwoArcs {
+			continue
+		}
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {
@@ -120,15 +135,17 @@ func (s Sheet) rows() (rows []row) {
 
 // groundRows are the marks along the edges, the nails and the strings.
 func (s Sheet) groundRows() (rows []row) {
-	reads := func(l unit.Length) string {
+	over := func(l, fall unit.Length) string {
 		if !s.Corrected {
 			return ""
 		}
-		r, _ := s.reads(l)
+		r, _ := s.reads(l, fall)
 		return mm(r)
 	}
+	reads := func(l unit.Length) string { return over(l, 0) }
 	for _, m := range s.Marks {
-		rows = append(rows, row{kind: "mark", from: m.Edge[0], to: m.Edge[1], value: mm(m.At), reads: reads(m.At), along: mm(m.Along), offset: mm(m.Offset), side: m.Side.String()})
+		fall, _, _ := s.markFalls(m)
+		rows = append(rows, row{kind: "mark", from: m.Edge[0], to: m.Edge[1], value: mm(m.At), reads: over(m.At, fall), along: mm(m.Along), offset: mm(m.Offset), side: m.Side.String()})
 	}
 	for _, n := range s.Nails {
 		rows = append(rows, row{kind: "nail", from: n.Edge[0], to: n.Edge[1], value: mm(n.Past), reads: reads(n.Past), along: mm(n.Along), offset: mm(n.Offset), side: n.Side.String(), note: "beyond " + string(n.Beyond)})

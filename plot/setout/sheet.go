@@ -38,8 +38,11 @@ type Sheet struct {
 	Nails                    []Nail   // in profile boards
 	Strings                  []String // from nail to nail
 
-	// Corrected: pulls, checks, marks and nails are told as the tape reads.
-	Corrected  bool
+	// Corrected: pulls, checks, marks and nails are told as the tape reads. Weighed: for
+	// what the tape is and how it is used. Falls: for the fall of the ground.
+	Corrected, Weighed, Falls bool
+
+	Ground     survey.Ground // under the pegs, where Falls
 	Standard   survey.Standard
 	Conditions survey.Conditions
 
@@ -50,6 +53,8 @@ type Sheet struct {
 	Basis    []string // how the accept ranges are reckoned
 
 	sides  map[geom.Name]geom.Point // points of the net in the sheet's plane
+	net    survey.Adjusted
+	level  map[geom.Name]unit.Length // of every mark, where Falls
 	given  []survey.Result
 	middle geom.Name // the mark that the net's checks are pulled from; empty: none
 }

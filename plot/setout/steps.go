@@ -91,7 +91,7 @@ func (w *work) extend(l *lines) {
 			if x.end == from {
 				past = -p.Along
 			}
-			reads, _ := w.reads(past)
+			reads, _ := w.reads(past, w.fall(x.end, p.Name))
 			parts = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, w.Figure(reads), x.end))
 		}
 		last := x.marks[len(x.marks)-1].Name
@@ -290,8 +290,17 @@ func (w *work) squareStep(l *lines, p Placing, opening string) {
 		loop = fmt.Sprintf(" (Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
 			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
 	}
+	legs := w.legsOf(q)
 	l.add("%sa square at %s by 3-4-5, on the side of %s. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
-		opening, q.At, p.Peg, q.At, q.Leg, f(q.Along), q.Toward, q.At, f(q.Up), q.Leg, f(q.Across), q.Top, loop)
+		opening, q.At, p.Peg, q.At, q.Leg, f(legs[0]), q.Toward, q.At, f(legs[1]), q.Leg, f(legs[2]), q.Top, loop)
+}
+
+// legsOf are the sides of a square as the tape reads them: along, up and across.
+func (w *work) legsOf(q Square) (legs [3]unit.Length) {
+	legs[0], _ = w.leg(q.Along, w.fall(q.At, q.Leg))
+	legs[1], _ = w.leg(q.Up, w.fall(q.At, q.Top))
+	legs[2], _ = w.leg(q.Across, w.fall(q.Leg, q.Top))
+	return legs
 }
 
 // bring is what to take along.
@@ -310,7 +319,7 @@ func (w *work) bring() []string {
 	if w.Method == survey.AngleDistance {
 		all = append(all, "a "+w.instrument().Name)
 	}
-	if w.Corrected {
+	if w.Weighed {
 		all = append(all, "a spring balance and a thermometer for the tape")
 	}
 	if n := len(w.Nails); n > 0 {
@@ -334,8 +343,8 @@ func (w *work) wanted() unit.Length {
 
 // crossingWords say how the arcs cross and what that does, where there is one corner.
 func (s Sheet) crossingWords() string {
-	if len(s.Second) == 0 {
-		return ""
+	if len(s.Second) == 0 || s.Method != survey.TwoArcs && s.Second[0].Method != survey.TwoArcs {
+		return "" // none are swung
 	}
 	c := s.Main[0].Crossing
 	words := fmt.Sprintf("The arcs cross at %s: ", s.Style.Angle(c.Angle))
@@ -351,15 +360,19 @@ func (s Sheet) crossingWords() string {
 		s.Style.Angle(Flattest), s.Style.Angle(Bluntest), c.Spread, c.At)
 }
 
-// cautions are the same on every sheet.
-func cautions() []string {
+// cautions are the same on every sheet, but for the ground.
+func cautions(falls bool) []string {
+	level := "All figures are level: plumb down on a slope."
+	if falls {
+		level = "The tape lies along the ground: by the levels given."
+	}
 	return []string{
 		"Buried services: have them located before pegging.",
 		"Overhead lines: no metal tape or staff near them.",
 		"Traffic: cones, bright clothing, a lookout.",
 		"Excavations: keep pegs and feet back from edges.",
 		"Boundary lines belong to a licensed surveyor.",
-		"All figures are level: plumb down on a slope.",
+		level,
 		"Geometry, not strength: ask a qualified person.",
 		"Local codes and the site's rules prevail.",
 	}

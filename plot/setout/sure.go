@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"trammel/geom"
@@ -45,6 +46,24 @@ func (w *work) sure() {
 	}
 }
 
+// Seen is where a point of the net lies from the baseline, whose first end is the origin
+// and whose direction that of x, and how surely it was measured.
+func (s Sheet) Seen(n geom.Name) (geom.Point, survey.Covariance) {
+	return s.net.Seen(n, [2]geom.Name{s.Baseline.From, s.Baseline.To})
+}
+
+// Framed is a matrix that leads from those coordinates to where one leads from the
+// net's own plane.
+func (s Sheet) Framed(m [6]float64) [6]float64 {
+	p, _ := s.net.Point(s.Baseline.From)
+	q, _ := s.net.Point(s.Baseline.To)
+	sin, cos := math.Sincos(float64(geom.Line{From: p, To: q}.Direction()))
+	return [6]float64{
+		m[0]*cos + m[2]*sin, m[1]*cos + m[3]*sin, m[2]*cos - m[0]*sin, m[3]*cos - m[1]*sin,
+		m[0]*p.X.MM() + m[2]*p.Y.MM() + m[4], m[1]*p.X.MM() + m[3]*p.Y.MM() + m[5],
+	}
+}
+
 // doubts about what was measured: a sheet made from a slip sets the slip out.
 func (w *work) doubts(net survey.Adjusted) (all []string) {
 	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Warnings) > 0 {
@@ -57,13 +76,42 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 			all = append(all, sentence(q.Say(w.Style)))
 		}
 	}
-	if rough := roughly(net); len(rough) > 0 {
-		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it.", strings.Join(rough, ", ")))
+	if words := w.assumed(); words != "" {
+		all = append(all, words+" Level them, or their pulls stand on that.")
 	}
-	for _, p := range w.Main {
-		if p.Method == survey.TwoArcs && !p.Crossing.Sound && !w.lone() {
-			all = append(all, string(p.Peg)+": its arcs cross at "+w.Style.Angle(p.Crossing.Angle)+", not sound. Its checks decide.")
+	for _, words := range net.TooFine(w.Style) {
+		all = append(all, sentence(words))
+	}
+	if rough := w.roughly(net); len(rough) > 0 {
+		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."
+		if inches(w.Style) {
+			finer = `Where the sixteenth was read, write it: 26'-3 0/16", or +-1/16in behind it.`
 		}
+		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. %s", strings.Join(rough, ", "), finer))
+	}
+	if !w.lone() { // its crossing is told below the tables
+		for _, c := range w.flat() {
+			all = append(all, string(c.At)+": its arcs cross at "+w.Style.Angle(c.Angle)+", not sound. Its checks decide.")
+		}
+	}
+	return all
+}
+
+// flat are the crossings of arcs that place a corner and are not sound.
+func (s Sheet) flat() (all []Crossing) {
+	for _, p := range s.Main {
+		if p.Method == survey.TwoArcs && !p.Crossing.Sound {
+			all = append(all, p.Crossing)
+		}
+	}
+	return all
+}
+
+// Flat says, for who makes the sheet, which arcs cross so that it is hard to see where.
+func (s Sheet) Flat() (all []string) {
+	for _, c := range s.flat() {
+		all = append(all, fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: hard to mark exactly",
+			s.Baseline.From, s.Baseline.To, s.Style.Angle(min(c.Angle, unit.Turn/2-c.Angle)), c.At))
 	}
 	return all
 }
@@ -74,14 +122,18 @@ const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more
 // than any tape leaves open: "AB=8m is ±500 mm".
-func roughly(net survey.Adjusted) (all []string) {
+func (s Sheet) roughly(net survey.Adjusted) (all []string) {
 	for _, r := range net.Results {
 		m := r.Measurement
 		if m.Kind == geom.Angle || m.Value.Stated {
 			continue
 		}
 		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {
-			all = append(all, fmt.Sprintf("%s=%s is ±%.0f mm", m.Subject(), m.Value.Text, t))
+			open := fmt.Sprintf("%.0f mm", t)
+			if inches(s.Style) {
+				open = fmt.Sprintf("%.2g in", t/unit.Inch.MM())
+			}
+			all = append(all, fmt.Sprintf("%s=%s is ±%s", m.Subject(), m.Value.Text, open))
 		}
 	}
 	return all

@@ -87,7 +87,7 @@ func (s Sheet) Text(out io.Writer) error {
 		head("Tape corrections")
 		para("", s.correctionWords())
 		for _, p := range s.Pulls {
-			if p.Use != ForAngle && p.Use != ForLeg {
+			if s.corrects(p) {
 				para(fmt.Sprintf("%2d. ", p.Number), fmt.Sprintf("%s %s true %s: %s, lay off %s", p.Hold, p.To, s.Figure(p.Length), s.broken(p), s.Figure(p.Reads)))
 			}
 		}
@@ -146,7 +146,7 @@ func (s Sheet) textMarks(line, head func(string)) {
 		line("edge, from its first; along, square out")
 		var rows [][]string
 		for _, m := range s.Marks {
-			rows = append(rows, side([]string{edge(m.Edge), s.laid(m.At), s.laidAlong(m.Along), s.laid(m.Offset)}, m.Side))
+			rows = append(rows, side(s.markFigures(m)[:4], m.Side))
 		}
 		table(line, rows)
 	}
@@ -155,14 +155,14 @@ func (s Sheet) textMarks(line, head func(string)) {
 		line("string, beyond, by; along, square out")
 		var rows [][]string
 		for _, n := range s.Nails {
-			rows = append(rows, side([]string{edge(n.Edge), string(n.Beyond), s.laid(n.Past), s.laidAlong(n.Along), s.laid(n.Offset)}, n.Side))
+			rows = append(rows, side([]string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0)}, n.Side))
 		}
 		table(line, rows)
 	}
 	if len(s.Strings) > 0 {
 		head("Strings, from their first nail")
 		for _, x := range s.Strings {
-			for i, words := range wrapRunes(fmt.Sprintf("%s %s long, crosses %s at %s, %s at %s", edge(x.Edge), s.laid(x.Length), edge(x.With[0]), s.laid(x.Corners[0]), edge(x.With[1]), s.laid(x.Corners[1])), phone-2) {
+			for i, words := range wrapRunes(fmt.Sprintf("%s %s long, crosses %s at %s, %s at %s", edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)), phone-2) {
 				line([]string{"- ", "  "}[min(i, 1)] + words)
 			}
 		}

@@ -14,22 +14,21 @@ import (
 // work is a sheet being made.
 type work struct {
 	*Sheet
-	net         survey.Adjusted
-	order       []geom.Name              // the outline, then the other points
-	at          map[geom.Name]geom.Point // in the net's own plane
-	way         survey.Way               // from the zero end
-	beside      []geom.Name              // corners beside the baseline, in the order of the work
-	taken       map[geom.Name]bool
-	feet        map[geom.Name]geom.Name // of corners
-	marksOn     []Peg                   // on the line of the baseline, in the order in which the tape passes them
-	mids        []Peg                   // of the sides of the only corner
-	squareMarks []geom.Point
-	trace       trace
+	order    []geom.Name              // the outline, then the other points
+	at       map[geom.Name]geom.Point // in the net's own plane
+	way      survey.Way               // from the zero end
+	beside   []geom.Name              // corners beside the baseline, in the order of the work
+	taken    map[geom.Name]bool
+	feet     map[geom.Name]geom.Name     // of corners
+	marksOn  []Peg                       // on the line of the baseline, in the order in which the tape passes them
+	mids     []Peg                       // of the sides of the only corner
+	squareOf map[geom.Name]survey.Square // by which a corner is set off, now or as a check
+	trace    trace
 }
 
 func newWork(s *Sheet, net survey.Adjusted) *work {
-	w := &work{Sheet: s, net: net, at: map[geom.Name]geom.Point{}, taken: map[geom.Name]bool{}, feet: map[geom.Name]geom.Name{}}
-	s.given = net.Results
+	w := &work{Sheet: s, at: map[geom.Name]geom.Point{}, taken: map[geom.Name]bool{}, feet: map[geom.Name]geom.Name{}}
+	s.net, s.given = net, net.Results
 	for i, n := range net.Names {
 		w.at[n], w.taken[n] = net.Points[i], true
 	}
@@ -40,6 +39,14 @@ func newWork(s *Sheet, net survey.Adjusted) *work {
 		}
 	}
 	return w
+}
+
+// pegsOf are the points of the net, in the order in which they are walked round.
+func (w *work) pegsOf() (all []survey.Peg) {
+	for _, n := range w.order {
+		all = append(all, survey.Peg{Name: n, At: w.at[n]})
+	}
+	return all
 }
 
 // distance of two points of the net.
@@ -72,9 +79,7 @@ func (w *work) numbered(wish geom.Name) geom.Name {
 	}
 }
 
-// sameMark is how close two marks are one and the same: half of the finest
-// figure that is printed, which no tape can tell apart.
-const sameMark unit.Length = 0.05
+const sameMark = survey.SameMark
 
 // onePeg is how close two marks share one peg, each with its own nail: pegs are
 // 40 to 50 mm wide (common practice, no source).
@@ -82,48 +87,25 @@ const onePeg unit.Length = 60
 
 func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d) }
 
-// baseline settles which end has the tape's zero and how the sheet's plane lies:
-// the end of the way, unless the foot of an offset lies behind it; then the other
-// where that leaves fewer behind it, so that running distances are positive and in
-// one pull. An instrument stays where its sights are surest.
+// baseline settles how the sheet's plane lies. The tape's zero is the first end of the
+// way.
 func (w *work) baseline(way survey.Way) error {
-	behind := func(x survey.Way) (n int) {
-		b := w.distance(x.Base[0], x.Base[1])
-		for _, p := range x.Pegs {
-			if p.At.X < -sameMark {
-				n++
-			} else if p.At.X > b+sameMark {
-				n--
-			}
-		}
-		return n
-	}
-	var pegs []survey.Peg
-	for _, n := range w.order {
-		pegs = append(pegs, survey.Peg{Name: n, At: w.at[n]})
-	}
 	base := way.Base
-	from := func() (survey.Way, error) { // the way from either end is another one
-		ways, err := w.Tools.Ways(pegs, []survey.Method{way.Method}, [][2]geom.Name{base})
-		if err != nil {
-			return survey.Way{}, err
-		}
-		return ways[0], nil
-	}
-	var err error
-	if w.way, err = from(); err != nil {
-		return err
-	}
-	if behind(w.way) > 0 && way.Method != survey.AngleDistance {
-		base[0], base[1] = base[1], base[0]
-		if w.way, err = from(); err != nil {
-			return err
-		}
-	}
-	w.Method = way.Method
-	w.Ranking.Best[w.Ranking.Used].Base = base
+	w.way, w.Method = way, way.Method
 	w.Baseline = Baseline{From: base[0], To: base[1], Length: w.distance(base[0], base[1])}
 	w.Baseline.Measured = w.measured(base[0], base[1], w.Baseline.Length)
+	offsets := way
+	if way.Method != survey.OffsetSquare { // a triangle is checked by a square
+		all, err := w.Tools.Ways(w.pegsOf(), []survey.Method{survey.OffsetSquare}, [][2]geom.Name{base})
+		if err != nil {
+			return err
+		}
+		offsets = all[0]
+	}
+	w.squareOf = map[geom.Name]survey.Square{}
+	for _, p := range offsets.Pegs {
+		w.squareOf[p.Name] = p.Square
+	}
 
 	sum := unit.Length(0)
 	for _, p := range w.way.Pegs {

@@ -64,6 +64,8 @@ type Piece struct {
 	FoundAt   string
 	Fixed     []geom.Name // pegs that are known to stand right
 	FixedAt   string
+	Levels    []Level // how high pegs stand; none: all is level
+	LevelsAt  string
 
 	Shape Shape // allowances, corners, holes, hand, face, grain
 }
@@ -179,7 +181,7 @@ func piece(v strict.Value) (Piece, error) {
 			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
 		case "edges", "corners", "holes", "handed", "face", "grain":
 			err = p.Shape.read(f)
-		case "outline", "side", "found", "fixed":
+		case "outline", "side", "found", "fixed", "levels":
 			err = p.net(f)
 		default:
 			err = p.word(f)

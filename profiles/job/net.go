@@ -20,7 +20,8 @@ const MaxOutline = 250
 //	side: [D left, E right of AB]              or one word for all points: left
 //	found: [AB=4510, BC=3005]                  what was measured back after setting out
 //	fixed: [A, B]                              pegs that are known to stand right
-var netKeys = []string{"outline", "side", "found", "fixed"}
+//	levels: [A 0, B 320]                       how high pegs stand, over whatever they count from
+var netKeys = []string{"outline", "side", "found", "fixed", "levels"}
 
 // net reads one of netKeys.
 func (p *Piece) net(f strict.Field) (err error) {
@@ -32,6 +33,9 @@ func (p *Piece) net(f strict.Field) (err error) {
 	case "side":
 		p.SideAt = v.Where()
 		p.Sides, err = sides(v)
+	case "levels":
+		p.LevelsAt = v.Where()
+		p.Levels, err = levels(v)
 	case "found":
 		p.FoundAt = v.Where()
 		p.Found, err = tokensOf(v, "found", "of what was found")

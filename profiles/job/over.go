@@ -31,7 +31,7 @@ type Over struct {
 	Landscape, Pages, Turn, Apart     Setting
 	Without, Correction, Pegs, Source Setting
 	Site                              map[string]Setting // by the words of SiteKeys
-	Piece                             Piece              // pick, base, with, outline, side, found, fixed: the rest is empty
+	Piece                             Piece              // pick, base, with, outline, side, levels, found, fixed: the rest is empty
 	FoundOf                           int                // the piece that Found is of, counted from 1
 	Places                            []Setting          // line:column of each measurement in Source
 }
@@ -229,6 +229,7 @@ func (o Over) said() (all keyed) {
 	all.add("with", MethodWord(p.With))
 	all.add("outline", joined(p.Outline))
 	all.add("side", sideWords(p.Sides))
+	all.add("levels", levelWords(p.Levels))
 	all.add("found", texts(p.Found))
 	all.add("fixed", joined(p.Fixed))
 	if o.FoundOf > 0 {

@@ -19,22 +19,25 @@ import (
 //	  boards: 1 m           profile boards, clear of the digging by that
 //	  origin: 1000,2000     of the pegs' coordinates: the baseline's first end
 //	  bearing: 35deg        of the baseline, clockwise from north
-//	  temperature: 31C      pull: 50N, span: 10 m, slope: 3deg: how the tape is used
+//	  temperature: 31C      pull: 50N, span: 10 m: how the tape is used
 //	  tape_says: 30 m       and what it is: tape_is: 30.004 m at tape_temperature: 20C
 //	                        under tape_pull: 50N; expansion, section, modulus, weight
 var siteKeys = []string{"tape", "hook", "reading", "instrument", "angle", "permitted", "every", "boards", "origin", "bearing",
-	"temperature", "pull", "span", "slope", "tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
+	"temperature", "pull", "span", "tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
 
 // SiteKeys are the words that may stand under site: in a job.
 func SiteKeys() []string { return slices.Clone(siteKeys) }
 
 func site(v strict.Value) (map[string]Setting, error) {
-	fields, err := v.Fields("site", siteKeys...)
+	fields, err := v.Fields("site", append(SiteKeys(), "slope")...)
 	if err != nil {
 		return nil, err
 	}
 	all := map[string]Setting{}
 	for _, f := range fields {
+		if f.Key == "slope" {
+			return nil, f.Value.Fault("slope: one fall for every line would be wrong for all but one direction", SlopeHint)
+		}
 		text, err := f.Value.Text(f.Key)
 		if err != nil {
 			return nil, err

@@ -43,6 +43,9 @@ func (o Options) over(m job.Over) Options {
 	if len(o.Sides) == 0 {
 		o.Sides = p.Sides
 	}
+	if len(o.Levels) == 0 {
+		o.Levels = p.Levels
+	}
 	site := maps.Clone(m.Site)
 	if site == nil {
 		site = map[string]job.Setting{}
@@ -64,7 +67,7 @@ func (w Work) madeWith(o Options) job.Over {
 		Trade: brought(w.Trade.Name, w.Trade.Carried(), "unit", "fraction", "angles"), Printer: brought(w.Printer.Name, w.Printer.Said()), Paper: brought(w.paper.Name, w.paper.Said),
 		Landscape: yes(o.Landscape), Pages: o.Cover, Turn: o.Turn, Apart: yes(o.Apart), Without: o.Without, Correction: say(w.madeFor.correction()),
 		Site:  o.Site,
-		Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Outline: o.Outline, Sides: o.Sides, Found: w.Job.Over.Piece.Found, Fixed: w.Job.Over.Piece.Fixed},
+		Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Outline: o.Outline, Sides: o.Sides, Levels: o.Levels, Found: w.Job.Over.Piece.Found, Fixed: w.Job.Over.Piece.Fixed},
 		Pegs:  w.Job.Over.Pegs, FoundOf: w.Job.Over.FoundOf,
 	}
 	m.Source, m.Places = w.source()

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -39,6 +40,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	w = w.placedBy(func(int) []string { return nil })
 	c := &Check{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
@@ -181,12 +183,29 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	}
 	a.Grain, a.Fine = setout.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
+	title := p.Title()
+	levels, err := w.levels(p)
+	if err != nil {
+		return setout.Found{}, err
+	}
+	if len(levels) > 0 { // what was taped along the ground is judged level
+		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
+		var f *unit.Fault
+		if errors.As(err, &f) && f.Where == "levels" {
+			return setout.Found{}, w.levelled(p, f)
+		} else if err != nil {
+			return setout.Found{}, err
+		}
+		title += " (lengths found on the ground, reduced to level)"
+		a.Conditions, w.Site.Conditions = nil, nil
+		w = w.level()
+	}
 	printed := w.asPrinted(p, &a)
 	c, err := survey.Compare(a)
 	if err != nil {
 		return setout.Found{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: p.Title(), Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
+	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }
@@ -228,6 +247,9 @@ func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
 func (c *Check) Passed() bool {
 	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
 }
+
+// Work is the work without what is doubtful in a construction that nobody makes here.
+func (c *Check) Work() Work { return c.work }
 
 // Summary says in a line what was made.
 func (c *Check) Summary() string { return c.made("check sheet") }

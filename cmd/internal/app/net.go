@@ -145,7 +145,7 @@ func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, 
 	}
 	asked := s.outline
 	s = s.walked()
-	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.Site.Tools}
+	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.toolsFor(ms)}
 	a, err := survey.Adjust(n)
 	if err != nil {
 		return Piece{}, s.placed(p, err)
@@ -372,7 +372,7 @@ func (w Work) net(p Piece) (survey.Adjusted, error) {
 }
 
 func (w Work) netOfTriangle(t geom.Triangle, ms []geom.Measurement) (survey.Adjusted, error) {
-	n := survey.Net{Measured: ms, Outline: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, Tools: w.Site.Tools, Start: map[geom.Name]geom.Point{}}
+	n := survey.Net{Measured: ms, Outline: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, Tools: w.toolsFor(ms), Start: map[geom.Name]geom.Point{}}
 	named := pointsOf(ms)
 	for i, name := range t.Names {
 		n.Start[name] = t.Points[i]

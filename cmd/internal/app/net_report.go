@@ -168,7 +168,7 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: p.measured(), Warnings: append([]string{}, p.Warnings...), Outline: texts(o.Names), Net: w.netReport(a),
+		Measured: p.measured(), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: w.netReport(a),
 	}
 	points := p.Construction.Inner
 	for i, n := range o.Names {

@@ -123,7 +123,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Warnings {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
@@ -139,13 +139,14 @@ func (w Work) pointTable(p Piece) table {
 	row := func(n geom.Name, at geom.Point) []string {
 		within := "held"
 		if n != a.Base[0] {
-			within = fmt.Sprintf("%.1f mm", a.Covariance(n).Figure95().MM())
+			within = w.smallLength(a.Covariance(n).Figure95())
 		}
 		return []string{string(n), w.Figures.Length(at.X), w.Figures.Length(at.Y), within, "", "", "", ""}
 	}
 	for _, i := range around(o) {
 		r := row(o.Names[i], o.Points[i])
-		r[5], r[6], r[7] = w.Figures.Angle(o.Angles[i]), o.Side(i), w.Figures.Length(o.Sides[i])
+		n := len(o.Names)
+		r[5], r[6], r[7] = w.angleKnown(o.Angles[i], a.Corner(o.Names[(i+n-1)%n], o.Names[i], o.Names[(i+1)%n])), o.Side(i), w.Figures.Length(o.Sides[i])
 		tab = append(tab, r)
 	}
 	for _, s := range p.Construction.Inner {
@@ -165,14 +166,20 @@ func (w Work) measuredTable(a survey.Adjusted) table {
 	}
 	for i, r := range a.Results {
 		k := r.Measurement.Kind
-		row := []string{token(r.Measurement.Text), w.Figures.Length(r.Adjusted.Length), "", fmt.Sprintf("%.1f mm", r.Sigma.Length.MM()), "", "", suspect[i]}
-		if d := r.Residual.Length.MM(); math.Abs(d) >= 0.05 {
-			row[2] = fmt.Sprintf("%+.1f mm", d)
+		row := []string{token(r.Measurement.Text), w.Figures.Length(r.Adjusted.Length), "", w.smallLength(r.Sigma.Length), "", "", suspect[i]}
+		if d := r.Residual.Length; math.Abs(d.MM()) >= 0.05 {
+			row[2] = w.signedSmall(d)
 		}
 		if k == geom.Angle {
 			row[1], row[3] = w.Figures.Angle(r.Adjusted.Angle), fmt.Sprintf("%.2f°", r.Sigma.Angle.Degrees())
 			if d := r.Residual.Angle.Degrees(); math.Abs(d) >= 0.005 {
 				row[2] = fmt.Sprintf("%+.2f°", d)
+			}
+			if r.Sigma.Angle < survey.SecondsBelow {
+				row[1], row[3] = survey.Seconds(r.Adjusted.Angle), fmt.Sprintf("%.1f″", r.Sigma.Angle.Degrees()*3600)
+				if row[2] = ""; math.Abs(r.Residual.Angle.Degrees()*3600) >= 0.5 {
+					row[2] = fmt.Sprintf("%+.0f″", r.Residual.Angle.Degrees()*3600)
+				}
 			}
 		}
 		switch {
@@ -188,4 +195,30 @@ func (w Work) measuredTable(a survey.Adjusted) table {
 		tab[0][2], tab[0][4], tab[0][5] = "", "", ""
 	}
 	return tab
+}
+
+// angleKnown is an angle as figures have it, and where those are in minutes and it is
+// known to less than one, to the second.
+func (w Work) angleKnown(a, sigma unit.Angle) string {
+	if w.Figures.Minutes && sigma < survey.SecondsBelow {
+		return survey.Seconds(a)
+	}
+	return w.Figures.Angle(a)
+}
+
+// smallLength is a few millimetres to a tenth, or where inches are read, to a hundredth
+// of one.
+func (w Work) smallLength(l unit.Length) string {
+	if w.Figures.Unit >= unit.IN {
+		return fmt.Sprintf("%.2f in", float64(l/unit.Inch))
+	}
+	return fmt.Sprintf("%.1f mm", l.MM())
+}
+
+// signedSmall is the same with its sign.
+func (w Work) signedSmall(l unit.Length) string {
+	if l < 0 {
+		return "-" + w.smallLength(-l)
+	}
+	return "+" + w.smallLength(l)
 }

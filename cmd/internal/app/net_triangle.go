@@ -16,14 +16,14 @@ import (
 // make, once the adjustment has found nothing amiss in them.
 const leeway = 3
 
-// triangle solves for a triangle. Where more than three things were measured of one
-// that is taped, they are weighed by what the tools keep, unless a tolerance is
-// stated, as in any net: so a template and a setting-out sheet have the same figures.
+// triangle solves for a triangle. Where more than three things were measured they are
+// weighed by what the tools keep, unless a tolerance is stated, at every size and as in
+// any net: so a template and a setting-out sheet have the same figures.
 // What differs by more than the last digit written, though not by more than the tools
 // explain, is adjusted; what agrees exactly stays as it is.
 func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution, error) {
 	s, err := geom.Solve(ms, base)
-	if len(ms) <= 3 || !taped(ms) || err == nil && (len(s.Answers) > 1 || exact(s.Answers[0])) {
+	if len(ms) <= 3 || err == nil && (len(s.Answers) > 1 || exact(s.Answers[0])) {
 		return s, err
 	}
 	var none *geom.NoTriangle
@@ -33,7 +33,7 @@ func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution,
 	case err == nil:
 		a, failed = w.netOfTriangle(s.Answers[0].Triangle, ms)
 	case errors.As(err, &none) && len(pointsOf(ms)) == 3:
-		a, failed = survey.Adjust(survey.Net{Measured: ms, Tools: w.Site.Tools})
+		a, failed = survey.Adjust(survey.Net{Measured: ms, Tools: w.toolsFor(ms)})
 		if failed == nil && !agrees(a) {
 			return s, err
 		}
@@ -55,13 +55,16 @@ func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution,
 	return t, nil
 }
 
-// benchTop is the length from which a tape is pulled from nail to nail: what is
-// shorter is held to a rule, which reads as it is written. Judgement, no source.
-const benchTop = 1 * unit.Metre
-
-// taped says whether the lengths of a piece are those of a site.
-func taped(ms []geom.Measurement) bool {
-	return slices.ContainsFunc(ms, func(m geom.Measurement) bool { return m.Kind != geom.Angle && m.Value.Length() >= benchTop })
+// toolsFor are the tools for what was measured of one piece: of a small one less is lost
+// between nail and nail.
+func (w Work) toolsFor(ms []geom.Measurement) survey.Tools {
+	t := w.Site.Tools
+	for _, m := range ms {
+		if m.Kind != geom.Angle {
+			t.Size = max(t.Size, m.Value.Length())
+		}
+	}
+	return t
 }
 
 // exact says whether a triangle has all its measurements as written.
@@ -86,7 +89,12 @@ func (w Work) Sound() error {
 		if m.Kind == geom.Angle {
 			give += fmt.Sprintf("%.0fdeg", math.Ceil(math.Abs((s.Reads.Angle - s.Others.Angle).Degrees())))
 		} else {
-			give += fmt.Sprintf("%.0fmm", math.Ceil(math.Abs((s.Reads.Length - s.Others.Length).MM())))
+			off := math.Abs(float64(s.Reads.Length - s.Others.Length))
+			if w.Figures.Unit >= unit.IN {
+				give += fmt.Sprintf("%.0f/16in", math.Ceil(off*16/unit.Inch.MM()))
+			} else {
+				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
+			}
 		}
 		return of(w.Job.Pieces[p.Index], &geom.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}

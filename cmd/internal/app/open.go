@@ -34,6 +34,7 @@ type Options struct {
 	Outline   []geom.Name // of the one piece that there is
 	OutlineAt string
 	Sides     []job.Aside            // the same
+	Levels    []job.Level            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
 	Tell Progress // hears how far the work is; nil: nobody listens
@@ -81,7 +82,8 @@ type Piece struct {
 	Solution     geom.Solution    // of a net the measurements alone
 	Net          *survey.Adjusted // nil of a triangle
 	Construction geom.Construction
-	Warnings     []string // plain sentences: what is doubtful
+	Warnings     []string // plain sentences: what is doubtful in what was measured
+	ByHand       []string // and in its construction, or in the way that its pegs are placed
 
 	Shape shape.Shape  // without sides: the job asks for nothing beyond the outline
 	Grain [2]geom.Name // empty: not said
@@ -176,11 +178,12 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		if a, ok := w.checked(*p); ok {
 			_, cares := w.findings(a)
-			p.Warnings = append(p.Warnings, cares...)
+			p.Warnings = append(append(p.Warnings, cares...), a.TooFine(w.Figures)...)
 		}
+		p.ByHand = w.crossings(*p)
 	}
 	w.over = w.madeWith(o)
-	return w, nil
+	return w, w.grounded()
 }
 
 // imperial says whether every length is written in feet or inches, and which of
@@ -398,11 +401,14 @@ func (w Work) outline(t geom.Triangle) string {
 	return strings.Join(parts, ", ")
 }
 
+// Cares are all that is doubtful in the piece.
+func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
+
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
 	all := append(slices.Clone(w.other), w.otherPaper()...)
 	for _, p := range w.Pieces {
-		for _, s := range p.Warnings {
+		for _, s := range p.Cares() {
 			if len(w.Pieces) > 1 {
 				s = p.Title() + ": " + s
 			}
@@ -410,4 +416,14 @@ func (w Work) Warnings() []string {
 		}
 	}
 	return all
+}
+
+// placedBy is the work with other words on how each piece comes into being than those
+// on its construction with rule and compasses.
+func (w Work) placedBy(words func(i int) []string) Work {
+	w.Pieces = slices.Clone(w.Pieces)
+	for i := range w.Pieces {
+		w.Pieces[i].ByHand = words(i)
+	}
+	return w
 }

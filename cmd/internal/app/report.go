@@ -132,7 +132,7 @@ func (w Work) report(p Piece) PieceReport {
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
 		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Warnings...), Outline: texts(p.Outline().Names),
+		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names),
 	}
 	for i, n := range t.Names {
 		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}

@@ -31,6 +31,7 @@ func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
 		return nil, err
 	}
 	s := &Setout{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
+	said := map[int][]string{}
 	for i, p := range w.Pieces {
 		if p.Other { // pegs stand where they stand
 			continue
@@ -40,9 +41,14 @@ func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
 			return nil, err
 		}
 		s.all, s.of = append(s.all, sheet), append(s.of, p)
+		said[i] = sheet.Flat()
 	}
+	s.work = w.placedBy(func(i int) []string { return said[i] })
 	return s, nil
 }
+
+// Work is the work with what is doubtful in the way that the pegs are placed.
+func (s *Setout) Work() Work { return s.work }
 
 // sheet of one piece.
 func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
@@ -50,16 +56,23 @@ func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
 	if err != nil {
 		return setout.Sheet{}, w.inPiece(p, err)
 	}
+	levels, err := w.levels(p)
+	if err != nil {
+		return setout.Sheet{}, err
+	}
 	in := setout.Input{
 		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p, with), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
-		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
+		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
 	}
 	if _, said := w.Site.From["bearing"]; said {
 		in.Bearing = &w.Site.Bearing
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
+	if errors.As(err, &f) && f.Where == "levels" {
+		return sheet, w.levelled(p, f)
+	}
 	if errors.As(err, &f) {
 		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
 			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
@@ -97,10 +110,41 @@ func (s *Setout) Summary() string {
 	return words
 }
 
-// Report with the pages that Lay made.
+// Report with the pages that Lay made. Its points lie as the sheet has them: the end of
+// the baseline that holds the tape's zero at the origin, the other along x.
 func (s *Setout) Report() Report {
 	r := s.work.Report()
 	paper, pages := s.laid()
+	next := 0
+	for i, p := range s.work.Pieces {
+		if p.Other {
+			continue
+		}
+		sheet := s.all[next]
+		next++
+		framed(&r.Pieces[i], sheet)
+		for _, page := range pages {
+			for k := range page.Places {
+				if page.Places[k].Piece == i {
+					page.Places[k].Matrix = sheet.Framed(page.Places[k].Matrix)
+				}
+			}
+		}
+	}
 	r.Sheet, r.Pages = paper, append(r.Pages, pages...)
 	return r
+}
+
+// framed tells a piece's points, and how sure they are, from the baseline of its sheet.
+func framed(r *PieceReport, s setout.Sheet) {
+	base := [2]geom.Name{s.Baseline.From, s.Baseline.To}
+	r.Base = string(base[0] + base[1])
+	for n := range r.Points {
+		at, c := s.Seen(geom.Name(n))
+		r.Points[n] = pair(at)
+		if r.Net != nil {
+			e := c.Ellipse()
+			r.Net.Points[n] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+		}
+	}
 }

@@ -249,7 +249,7 @@ func parseBearing(text string) (unit.Angle, error) {
 
 // tape is what the tape is and how it is used.
 func (r *siteReader) tape() {
-	used := []string{"temperature", "pull", "span", "slope"}
+	used := []string{"temperature", "pull", "span"}
 	own := []string{"tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
 	if !r.has(used...) && !r.has(own...) {
 		return
@@ -268,13 +268,6 @@ func (r *siteReader) tape() {
 	read(r, "temperature", &c.Temperature, survey.ParseTemperature)
 	read(r, "pull", &c.Pull, survey.ParseForce)
 	read(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
-	read(r, "slope", &c.Slope, func(text string) (unit.Angle, error) {
-		a, err := unit.ParseAngle(text)
-		if err != nil {
-			return 0, err
-		}
-		return a.Angle(), nil
-	})
 	r.missing(c)
 	if r.err == nil {
 		r.refused(c)
@@ -310,7 +303,7 @@ func (r *siteReader) refused(c survey.Conditions) {
 		return
 	}
 	for _, key := range map[string][]string{
-		"tape": {"tape_is", "section", "pull"}, "temperature": {"temperature", "tape_temperature"}, "pull": {"pull", "span"}, "slope": {"slope"},
+		"tape": {"tape_is", "section", "pull"}, "temperature": {"temperature", "tape_temperature"}, "pull": {"pull", "span"},
 	}[f.Where] {
 		if r.has(key) {
 			r.fail(key, f)

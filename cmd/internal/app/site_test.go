@@ -55,8 +55,6 @@ func TestTapeAsText(t *testing.T) {
 	}{
 		{[]string{"tape_temperature: 68F", "temperature: 22F", "expansion: 6.5e-6/F"}, "368.50ft", false, "-0.1102",
 			func(_, _ unit.Length, k survey.Corrections) string { return feet(k.Sum(), 4) }},
-		{[]string{"slope: 5deg"}, "300ft", false, "298.8584",
-			func(_, true unit.Length, _ survey.Corrections) string { return feet(true, 4) }},
 		{[]string{"weight: 2.8lb/100ft", "pull: 12lb", "tape_pull: 12lb", "span: 100ft"}, "348.75ft", false, "-0.7068",
 			func(_, _ unit.Length, k survey.Corrections) string { return feet(k.Sum(), 4) }},
 		{[]string{"tape_says: 100ft", "tape_is: 100.02ft"}, "500.00ft", true, "-0.10",
@@ -116,11 +114,11 @@ func TestSite(t *testing.T) {
 			t.Errorf("%q: %v\n got %+v\nwant %+v", c.said, err, got, c.want)
 		}
 	}
-	w, err := onSite(t, "tape: II", "--pull 60N", "section: 2.6mm2", "slope: 1:20")
+	w, err := onSite(t, "tape: II", "--pull 60N", "section: 2.6mm2")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if c := w.Site.Conditions; c == nil || c.Pull != 60 || c.Temperature != 20 || math.Abs(c.Slope.Degrees()-2.8624) > 1e-4 || w.Site.Standard.Modulus != survey.SteelModulus {
+	if c := w.Site.Conditions; c == nil || c.Pull != 60 || c.Temperature != 20 || w.Site.Standard.Modulus != survey.SteelModulus {
 		t.Errorf("%+v, %+v", c, w.Site.Standard)
 	}
 	if w.Site.From["tape"] != "job.yaml:3:9" || w.Site.From["pull"] != "--pull" || w.Site.From["hook"] != profiles.BuiltIn {
@@ -162,8 +160,6 @@ func TestWrongSites(t *testing.T) {
 		{[]string{"tape_is: 30.004m"}, "job.yaml:3:9: tape_is: nothing says what the tape reads over that length", "add tape_says, such as 30 m, or leave tape_is out"},
 		{[]string{"tape_says: 30m", "tape_is: 100ft"}, "job.yaml:4:9: tape_is: it is off by more than one in a hundred", "do not use it; or the two lengths are not in one unit"},
 		{[]string{"weight: 5N/m", "--span 50m"}, "--span: the tape hangs too deep: it weighs more between two supports than it is pulled with", "pull harder, or support it more often"},
-		{[]string{"--slope 50deg"}, "--slope: a tape is not laid steeper than 45°", "measure in steps, each level"},
-		{[]string{"--slope 0"}, `--slope: "0" is not between 0° and 180°`, ""},
 	} {
 		_, err := onSite(t, c.said...)
 		if c.line == "" {

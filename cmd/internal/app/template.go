@@ -51,6 +51,9 @@ func (w Work) Template() (*Template, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
+	if err := w.constructible(); err != nil {
+		return nil, err
+	}
 	if err := w.ready(); err != nil {
 		return nil, err
 	}

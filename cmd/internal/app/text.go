@@ -73,7 +73,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		}
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Warnings {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
@@ -90,14 +90,17 @@ func (w Work) sensitivity(p Piece) table {
 	none := true
 	for _, m := range a.Moves {
 		of := p.Solution.Measured[m.Measurement]
-		slip, off := "1 mm", w.residual(a, m.Measurement, of.Kind)
-		if of.Kind == geom.Angle {
+		slip, times, off := "1 mm", 1.0, w.residual(a, m.Measurement, of.Kind)
+		switch {
+		case of.Kind == geom.Angle:
 			slip = "0.5°"
+		case w.Figures.Unit >= unit.IN:
+			slip, times = "1/16 in", unit.Inch.MM()/16
 		}
 		none = none && off == ""
 		row := []string{token(of.Text), off, slip, "", "", ""}
 		for k, c := range order {
-			row[3+k] = fmt.Sprintf("%.1f mm", m.Corners[c].MM())
+			row[3+k] = w.smallLength(unit.Length(times) * m.Corners[c])
 		}
 		tab = append(tab, row)
 	}
@@ -127,7 +130,11 @@ func (w Work) residual(a geom.Answer, i int, kind geom.Kind) string {
 		}
 		return ""
 	}
-	if l := a.Residuals[i].Length.MM(); math.Abs(l) >= 0.005 {
+	switch l := a.Residuals[i].Length.MM(); {
+	case math.Abs(l) < 0.005:
+	case w.Figures.Unit >= unit.IN:
+		return fmt.Sprintf("%+.3f in", l/unit.Inch.MM())
+	default:
 		return fmt.Sprintf("%+.2f mm", l)
 	}
 	return ""

@@ -1,0 +1,66 @@
+package app
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// meeting tells of a crossing in words: "arcs swung from A and B cross at only 12.0° at C".
+func (w Work) meeting(m geom.Meeting) string {
+	a, b := m.By[0], m.By[1]
+	word := func(l geom.Locus) string {
+		switch l.Kind {
+		case geom.OnArc:
+			return "the arc swung from " + string(l.From)
+		case geom.OnArm:
+			return "the arm from " + string(l.From)
+		}
+		return "the parallel"
+	}
+	who := word(a) + " and " + word(b)
+	switch {
+	case a.Kind == geom.OnArc && b.Kind == geom.OnArc:
+		who = fmt.Sprintf("arcs swung from %s and %s", a.From, b.From)
+	case a.Kind == geom.OnArm && b.Kind == geom.OnArm:
+		who = fmt.Sprintf("the arms from %s and %s", a.From, b.From)
+	}
+	angle := fmt.Sprintf("%.1f°", m.Angle.Degrees())
+	if w.Figures.Minutes {
+		angle = w.Figures.Angle(m.Angle)
+	}
+	return fmt.Sprintf("%s cross at only %s at %s", who, angle, m.At)
+}
+
+// crossings says what cannot be marked sharply in the construction of a piece.
+func (w Work) crossings(p Piece) (all []string) {
+	for _, m := range p.Construction.Meetings() {
+		if m.Angle < geom.Flat {
+			all = append(all, w.meeting(m)+": hard to mark exactly")
+		}
+	}
+	return all
+}
+
+// constructible refuses arcs or arms that somebody asked for and whose crossing nobody
+// can mark, and says what would do.
+func (w Work) constructible() error {
+	for _, p := range w.Pieces {
+		m, flat := p.Construction.Flattest()
+		if !flat || m.Angle >= geom.TooFlat || p.Net != nil {
+			continue
+		}
+		f := &geom.NoTriangle{What: w.meeting(m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
+		f.Hint = "set it off square instead: --with square"
+		t, best := p.Triangle(), geom.TooFlat
+		for i, a := range t.Angles {
+			sharp := min(a, unit.Turn/2-a)
+			if n := [2]geom.Name{t.Names[(i+1)%3], t.Names[(i+2)%3]}; sharp > best && i != 2 {
+				best, f.Hint = sharp, fmt.Sprintf("base %s would do, from which arcs cross at %.0f°; or set it off square: --with square", n[0]+n[1], sharp.Degrees())
+			}
+		}
+		return of(w.Job.Pieces[p.Index], f)
+	}
+	return nil
+}

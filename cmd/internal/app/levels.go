@@ -1,0 +1,155 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	numbers "math/big"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/survey"
+	"trammel/geom/unit"
+	"trammel/profiles/job"
+)
+
+// highest is farther up or down than any site.
+const highest = 1000 * unit.Metre
+
+// levels are how high the pegs of a piece stand; none: all is level. The options speak
+// of the one piece that there is.
+func (w Work) levels(p Piece) ([]survey.Level, error) {
+	said := w.Job.Pieces[p.Index].Levels
+	if len(w.over.Piece.Levels) > 0 {
+		if len(w.Job.Pieces) > 1 {
+			return nil, &unit.Fault{Where: "--levels", What: fmt.Sprintf("the job has %d pieces, and each has its own", len(w.Job.Pieces)), Hint: "say it in the job, under the piece that is meant: levels:"}
+		}
+		said = w.over.Piece.Levels
+	}
+	var all []survey.Level
+	for _, l := range said {
+		at, err := unit.ParseSetting(l.Text, w.bare, -highest, highest)
+		if err != nil {
+			var f *unit.Fault
+			if errors.As(err, &f) {
+				return nil, atLevel(l, &unit.Fault{Where: "levels", What: string(l.Name) + ": " + f.What, Hint: f.Hint})
+			}
+			return nil, err
+		}
+		all = append(all, survey.Level{Name: l.Name, At: at})
+	}
+	return all, nil
+}
+
+// grounded refuses levels that cannot be meant, also where nothing is set out.
+func (w Work) grounded() error {
+	for _, p := range w.Pieces {
+		levels, err := w.levels(p)
+		if err != nil || len(levels) == 0 || p.Other {
+			if err != nil {
+				return err
+			}
+			continue
+		}
+		var pegs []survey.Peg
+		if p.Net != nil {
+			for i, n := range p.Net.Names {
+				pegs = append(pegs, survey.Peg{Name: n, At: p.Net.Points[i]})
+			}
+		} else {
+			t := p.Triangle()
+			for i, n := range t.Names {
+				pegs = append(pegs, survey.Peg{Name: n, At: t.Points[i]})
+			}
+		}
+		var f *unit.Fault
+		if _, err := survey.GroundOf(pegs, levels); errors.As(err, &f) {
+			return w.levelled(p, f)
+		}
+	}
+	return nil
+}
+
+// level is the work as it were on level ground.
+func (w Work) level() Work {
+	w.over.Piece.Levels = nil
+	w.Job.Pieces = slices.Clone(w.Job.Pieces)
+	for i := range w.Job.Pieces {
+		w.Job.Pieces[i].Levels = nil
+	}
+	return w
+}
+
+// levelled gives a fault of the levels the place where they were said.
+func (w Work) levelled(p Piece, f *unit.Fault) error {
+	where := w.Job.Pieces[p.Index].LevelsAt
+	if len(w.over.Piece.Levels) > 0 {
+		where = "--levels"
+	}
+	return atLevel(job.Level{Setting: job.Setting{Where: where}}, f)
+}
+
+func atLevel(l job.Level, f *unit.Fault) error {
+	if strings.HasPrefix(l.Where, "--") {
+		return &unit.Fault{Where: l.Where, What: f.What, Hint: f.Hint}
+	}
+	return f.In(l.Where)
+}
+
+// reduced is what was taped along the ground, as it would be level: by the tape's own
+// corrections and the fall between its two pegs. Angles and what goes to no levelled
+// peg stay as they are.
+func (w Work) reduced(p Piece, pegs []survey.Stake, levels []survey.Level, ms []geom.Measurement) ([]geom.Measurement, error) {
+	var stakes []survey.Peg
+	for _, p := range pegs {
+		stakes = append(stakes, survey.Peg{Name: p.Name, At: p.At})
+	}
+	ground, err := survey.GroundOf(stakes, levels)
+	if err != nil {
+		return nil, err
+	}
+	fall := ground.Fall
+	if sheet, err := w.sheet(p.Index, p, geom.AsMeasured); err == nil {
+		fall = sheet.Fall // of its feet and middles as well
+	}
+	out := make([]geom.Measurement, len(ms))
+	for i, m := range ms {
+		out[i] = m
+		if m.Kind == geom.Angle {
+			continue
+		}
+		tape, c := survey.Standard{}, survey.Conditions{}
+		if w.Site.Conditions != nil {
+			tape, c = w.Site.Standard, *w.Site.Conditions
+		}
+		c.Fall = fall(m.At[0], m.At[1])
+		if m.Kind == geom.Height { // to the foot, which lies on the straight line of its base
+			c.Fall = heightFall(stakes, ground, m)
+		}
+		level, _, err := tape.Measured(m.Value.Length(), c)
+		if err != nil {
+			return nil, err
+		}
+		out[i].Value.Text = w.Figures.Length(level)
+		out[i].Value.Value = new(numbers.Rat).SetFloat64(level.MM())
+	}
+	return out, nil
+}
+
+// heightFall is the fall from a corner to the foot of its height, the ground along the
+// base taken as straight.
+func heightFall(pegs []survey.Peg, g survey.Ground, m geom.Measurement) unit.Length {
+	var at [3]geom.Point
+	for i, n := range m.At {
+		k := slices.IndexFunc(pegs, func(p survey.Peg) bool { return p.Name == n })
+		if k < 0 {
+			return 0 // refused elsewhere
+		}
+		at[i] = pegs[k].At
+	}
+	base, up := at[2].Minus(at[1]), at[0].Minus(at[1])
+	share := (float64(base.X)*float64(up.X) + float64(base.Y)*float64(up.Y)) / (float64(base.X)*float64(base.X) + float64(base.Y)*float64(base.Y))
+	from, to := g.At(m.At[1]), g.At(m.At[2])
+	return unit.Length(math.Abs(float64(g.At(m.At[0]) - from - (to-from)*unit.Length(share))))
+}

@@ -1,0 +1,96 @@
+package job
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
+)
+
+// Level is a peg and how high it stands, read further by those who know the unit of a
+// bare number.
+type Level struct {
+	Name geom.Name
+	Setting
+}
+
+// SlopeHint is what is said to who writes slope, which is a matter of each line.
+const SlopeHint = "each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels \"A 0, B 320\""
+
+var (
+	oneLevel  = regexp.MustCompile(`^([A-Z][0-9]*)\s+([^\s].*)$`)
+	manyLevel = regexp.MustCompile(`[A-Z][0-9]*\s+[^A-Z]+`)
+)
+
+const levelHint = "write each peg and its height, such as A 0, B 320, C -0.15m"
+
+// ParseLevels reads how high pegs stand: A 0, B 320. A Fault has no place yet.
+func ParseLevels(text string) ([]Level, error) {
+	var all []Level
+	parts := manyLevel.FindAllString(text, -1)
+	if len(parts) == 0 || strings.Join(parts, "") != strings.TrimLeft(text, " ") {
+		return nil, &unit.Fault{What: fmt.Sprintf("%q does not say how high pegs stand", strict.Shorten(text)), Hint: levelHint}
+	}
+	for _, part := range parts {
+		l, err := parseLevel(strings.TrimRight(part, " ,;"))
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, l)
+	}
+	return all, nil
+}
+
+func parseLevel(text string) (Level, error) {
+	m := oneLevel.FindStringSubmatch(strings.TrimSpace(text))
+	if m == nil {
+		f := &unit.Fault{What: fmt.Sprintf("%q does not say how high a peg stands", strict.Shorten(text)), Hint: levelHint}
+		if up := strings.ToUpper(text[:min(1, len(text))]) + text[min(1, len(text)):]; up != text && oneLevel.MatchString(up) {
+			f.Hint = "points have capital letters: " + strict.Shorten(up)
+		}
+		return Level{}, f
+	}
+	return Level{geom.Name(m[1]), Setting{Text: m[2]}}, nil
+}
+
+// levels reads the list of a piece.
+func levels(v strict.Value) ([]Level, error) {
+	items, ok := v.Items()
+	if !ok {
+		text, err := v.Text("levels")
+		if err != nil {
+			return nil, v.Fault("levels is not a list of pegs and heights", "levels: [A 0, B 320]")
+		}
+		all, err := ParseLevels(text)
+		for i := range all {
+			all[i].Where = v.Where()
+		}
+		return all, inValue(v, "levels", err)
+	}
+	var all []Level
+	for _, item := range items {
+		text, err := item.Text("a level")
+		if err != nil {
+			return nil, item.Fault("a level is written with a blank, not with a colon", "levels: [A 0, B 320]")
+		}
+		l, err := parseLevel(text)
+		if err != nil {
+			return nil, inValue(item, "levels", err)
+		}
+		l.Where = item.Where()
+		all = append(all, l)
+	}
+	return all, nil
+}
+
+// levelWords is a list of levels as ParseLevels reads it.
+func levelWords(list []Level) string {
+	words := make([]string, len(list))
+	for i, l := range list {
+		words[i] = string(l.Name) + " " + l.Text
+	}
+	return strings.Join(words, "; ")
+}
