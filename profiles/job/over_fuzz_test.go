@@ -21,7 +21,7 @@ func FuzzOver(f *testing.F) {
 			return
 		}
 		o := full
-		o.Piece.Found, o.FoundOf = nil, 0
+		o.Piece.Found, o.Piece.Fixed, o.FoundOf = nil, nil, 0
 		text, err := Write(j, o)
 		if err != nil {
 			if strings.Contains(err.Error(), "is too large") {

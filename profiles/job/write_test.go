@@ -50,9 +50,10 @@ var full = Over{
 	Printer:   Profile{Setting{Text: "shed # 2"}, []Value{{"left", Setting{Text: "4 mm"}}}},
 	Landscape: Setting{Text: "yes"}, Pages: Setting{Text: "outline"}, Turn: Setting{Text: "1:12"}, Apart: Setting{Text: "yes"}, Without: Setting{Text: "notes,construction"},
 	Correction: Setting{Text: "across 0.001, along 0"}, Pegs: Setting{Text: "square"}, Source: Setting{Text: "gräben.csv"},
-	Site: map[string]Setting{"every": {Text: "1 m"}, "slope": {Text: "1:20"}},
+	Site: map[string]Setting{"every": {Text: "1 m"}, "permitted": {Text: "2 mm"}},
 	Piece: Piece{Pick: Second, Base: [2]geom.Name{"A", "B2"}, With: geom.BySquare, Outline: []geom.Name{"A", "B", "C"},
-		Sides: []Aside{{Point: "E", Of: [2]geom.Name{"C", "B"}}, {Right: true}}, Found: []Setting{{Text: "AB=2,4m"}, {Text: "C-AB=12"}}},
+		Sides: []Aside{{Point: "E", Of: [2]geom.Name{"C", "B"}}, {Right: true}}, Found: []Setting{{Text: "AB=2,4m"}, {Text: "C-AB=12"}},
+		Fixed: []geom.Name{"A", "B2"}, Levels: []Level{{"A", Setting{Text: "0"}}, {"C", Setting{Text: "-3'-2 1/2\""}}}},
 	FoundOf: 1, Places: []Setting{{Text: "3:9"}, {Text: "4:9"}},
 }
 
@@ -84,10 +85,14 @@ func (o Over) bare() Over {
 	}
 	o.Site = site
 	p := &o.Piece
-	p.PickAt, p.BaseAt, p.OutlineAt, p.SideAt, p.FoundAt = "", "", "", "", ""
+	p.PickAt, p.BaseAt, p.OutlineAt, p.SideAt, p.FoundAt, p.FixedAt, p.LevelsAt = "", "", "", "", "", "", ""
 	p.Sides = slices.Clone(p.Sides)
 	for i := range p.Sides {
 		p.Sides[i].Where = ""
+	}
+	p.Levels = slices.Clone(p.Levels)
+	for i := range p.Levels {
+		p.Levels[i].Where = ""
 	}
 	return o
 }
@@ -129,10 +134,10 @@ func TestWriteOver(t *testing.T) {
 		if !reflect.DeepEqual(got.Over.bare(), full.bare()) {
 			t.Errorf("%s: written\n%s\nsays %+v\nwant %+v", name, data, got.Over.bare(), full.bare())
 		}
-		if got.Pieces[0].Found == nil {
+		if got.Pieces[0].Found == nil || got.Pieces[0].Fixed == nil {
 			t.Errorf("%s: what was found is not with its piece", name)
 		}
-		got.Pieces[0].Found, got.Pieces[0].FoundAt = nil, ""
+		got.Pieces[0].Found, got.Pieces[0].FoundAt, got.Pieces[0].Fixed, got.Pieces[0].FixedAt = nil, "", nil, ""
 		if !reflect.DeepEqual(got.Pieces, j.Pieces) || got.Name != j.Name {
 			t.Errorf("%s: the pieces, or their places, have changed:\n%s", name, data)
 		}
