@@ -45,6 +45,7 @@ type placing struct {
 	failed  error               // of the last that could not be adjusted
 	next    map[string]int      // the point to place next, by those that are known
 	been    map[string][]*state // branches followed, by the same
+	first   [3]int              // the triangle whose hand is that of a net without an outline, by the alphabet
 }
 
 // placement is a whole net that agrees with what was measured.
@@ -61,11 +62,13 @@ func limit(freedom int, chance float64) float64 {
 
 // placements of the net that agree. whole is false where there may be more.
 func (p *problem) placements(sides bool, most int, slack float64) (all []placement, whole bool) {
-	for i, first := range p.firsts() {
-		if i == mostFirsts {
-			break
-		}
-		e := &placing{problem: p, sides: sides, most: most, slack: slack, work: mostWork / float64(i+1), next: map[string]int{}, been: map[string][]*state{}}
+	firsts := p.firsts()
+	if len(firsts) == 0 {
+		return nil, false
+	}
+	triangle := p.firstTriangle(firsts[0][0])
+	for i, first := range firsts[:min(len(firsts), mostFirsts)] {
+		e := &placing{problem: p, sides: sides, most: most, slack: slack, work: mostWork / float64(i+1), next: map[string]int{}, been: map[string][]*state{}, first: triangle}
 		e.freedom = len(p.obs) - p.unknowns(0, 1).n
 		for _, s := range first {
 			e.hang(s.clone())
@@ -76,6 +79,22 @@ func (p *problem) placements(sides bool, most int, slack float64) (all []placeme
 		}
 	}
 	return all, false
+}
+
+// firstTriangle is the one that a search from a first line begins with, whatever is
+// said of sides.
+func (p *problem) firstTriangle(s *state) (first [3]int) {
+	for i, f := range s.found[:min(len(s.found), 3)] {
+		first[i] = p.number[f.Point]
+	}
+	if len(s.found) == 2 {
+		e := &placing{problem: p, work: mostWork, next: map[string]int{}}
+		if o := e.nextPoint(s.clone()); o != nil {
+			first[2] = o.point
+		}
+	}
+	slices.Sort(first[:])
+	return first
 }
 
 // mostFirsts are the first lines from which a search is tried before it is given up.
@@ -319,11 +338,20 @@ func (e *placing) where(u int, near []*observation, s *state) *option {
 		}
 		best.places, one, two = between, mtwo, mone
 	}
+	both := len(best.places)
 	if len(s.found) == 2 && len(e.control) == 0 {
 		best.early = true
 		e.upright(best, one, two, s)
 	}
 	e.told(best, one, two, s)
+	for i := range best.found {
+		if len(best.places) < both && best.found[i].Why == OnlyPlace {
+			best.found[i].Why = ByAlphabet
+			if len(e.round) > 2 {
+				best.found[i].Why = ByOutline
+			}
+		}
+	}
 	for i, c := range best.places {
 		best.places[i] = hanger{e.problem, u, one, two, c, s}.polished(near)
 	}
@@ -777,6 +805,18 @@ func (e *placing) whole(s *state) {
 	if f.sum > e.slack*limit(e.freedom, chanceOfAll) || !e.simple(f.at) || e.coincide(f.at) != nil {
 		return
 	}
+	if again, err := e.fit(&state{at: f.at}); err == nil { // from far off one adjustment may stop short
+		f = again
+	}
+	if len(e.round) == 0 && len(e.control) == 0 && !e.eitherHand() && !e.hand(placement{fit: f}) {
+		over := make([]xy, len(f.at))
+		for i, c := range f.at {
+			over[i] = xy{c.x, -c.y}
+		}
+		if f, err = e.fit(&state{at: over}); err != nil {
+			return
+		}
+	}
 	end := f.at
 	if len(e.control) == 0 {
 		end = laid(f.at, 0, 1)
@@ -802,12 +842,7 @@ func (e *placing) hand(q placement) bool {
 	if len(e.round) > 2 {
 		return e.area(&state{at: q.fit.at}) > 0
 	}
-	var first [3]int
-	for i := range first {
-		first[i] = e.number[q.found[i].Point]
-	}
-	c := slices.Clone(first[:])
-	slices.Sort(c)
+	c := e.first
 	return isLeft(q.fit.at[c[0]], q.fit.at[c[1]], q.fit.at[c[2]])
 }
 

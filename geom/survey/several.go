@@ -26,6 +26,22 @@ func (p Placement) Say() string {
 	return listed(all)
 }
 
+// Which says on paper which of several placements this is, where sides were said;
+// empty where only one fits.
+func (a Adjusted) Which() string {
+	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
+		return ""
+	}
+	var others []string
+	for _, o := range a.Others {
+		others = append(others, o.Say())
+	}
+	if len(others) == 1 {
+		return fmt.Sprintf("Two placements of the points fit what was measured. This is the one with %s; the other has %s.", a.Mine.Say(), others[0])
+	}
+	return fmt.Sprintf("Several placements of the points fit what was measured. This is the one with %s; others have %s.", a.Mine.Say(), strings.Join(others, "; or "))
+}
+
 // String is the side as a job says it: "C left of BD".
 func (s Side) String() string {
 	hand := "left"
@@ -43,6 +59,7 @@ func (s Side) String() string {
 type Several struct {
 	Answers []Adjusted // the best first; each says by Mine what tells it from the others
 	More    bool       // there may be more than these
+	Line    string     // to measure, which would tell the first two apart: "AC"; may be empty
 	says    *geom.NoTriangle
 }
 
@@ -176,6 +193,7 @@ func (p *problem) several(all []placement, more bool, err error) error {
 	if slices.ContainsFunc(told, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
 		return err // two triangles of one hand: no side parts them
 	}
+	e.open()
 	for i := range e.Answers {
 		e.Answers[i].Mine = p.placement(ends[i], told[i])
 		for k := range e.Answers {
@@ -201,9 +219,32 @@ func (p *problem) several(all []placement, more bool, err error) error {
 		for i := range p.names {
 			stay.known[i] = !slices.Contains(t.over, i)
 		}
-		e.says.Hint += ", or measure " + p.another(t.first, stay)
+		e.Line = p.another(t.first, stay)
+		e.says.Hint += ", or measure " + e.Line
 	}
 	return e
+}
+
+// open says of each place that the answers do not share that nothing decides it.
+func (e *Several) open() {
+	type seen struct{ left, right bool }
+	hands := map[string]seen{}
+	key := func(f Found) string { return string(f.Point) + " " + joined(f.From) }
+	for _, a := range e.Answers {
+		for _, f := range a.Found {
+			s := hands[key(f)]
+			s.left, s.right = s.left || !f.Right, s.right || f.Right
+			hands[key(f)] = s
+		}
+	}
+	for i, a := range e.Answers {
+		e.Answers[i].Found = slices.Clone(a.Found)
+		for k, f := range a.Found {
+			if s := hands[key(f)]; s.left && s.right && f.Why != BySide {
+				e.Answers[i].Found[k].Why = OneOfSeveral
+			}
+		}
+	}
 }
 
 // mostTold placements stand in one line.
