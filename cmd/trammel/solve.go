@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"io"
 
@@ -14,7 +15,8 @@ func solveCommand(c console) *cobra.Command {
 		Short: "print the triangle: sides, angles, heights, area, what else fits",
 		Long: `Solve prints the triangle that the measurements fix: its sides, angles, heights
 and area, and how far a slip in each measurement moves each corner. Where two
-triangles fit, it prints both.`,
+triangles fit, it prints both. Where the points of a net may lie in several ways,
+it prints each with the side that tells it from the others, and ends with 3.`,
 		Example: `  trammel solve AB=600 BC=450 CA=450
   trammel solve AB=2.4m A=35deg "BC=7'-10 1/2\""
   trammel solve examples/class-sheet.yaml --json`,
@@ -31,9 +33,11 @@ func (r *request) solve(args []string) error {
 		return err
 	}
 	if r.json {
-		return writeJSON(r.console.out, w.Report())
+		err = writeJSON(r.console.out, w.Report())
+	} else {
+		err = w.Text(r.console.out)
 	}
-	return w.Text(r.console.out)
+	return cmp.Or(err, w.Told())
 }
 
 // writeJSON writes a report: indented, so that a person can read it too.

@@ -27,6 +27,12 @@ type Adjusted struct {
 	// Suspects are the measurements that may hold a slip, the likeliest first;
 	// empty where all fit.
 	Suspects []Suspect
+	// Mine tells this placement of the points from Others, which fit as well and
+	// which Net.Sides excludes; where Disputed, no placement agrees with all that
+	// was measured, and Others come as near. Both empty where only one fits.
+	Mine     Placement
+	Others   []Placement
+	Disputed bool
 	// Warnings are plain sentences on what is doubtful in the net itself.
 	Warnings []string
 
@@ -96,17 +102,30 @@ type Global struct {
 // the σ within 1e-6 of themselves (tests against SciPy).
 //
 // Errors: a *unit.Fault where words or numbers cannot be meant, a
-// *geom.NoTriangle where the net is not fixed or not one; a measurement that
+// *geom.NoTriangle where the net is not fixed or not one, a *Several where more
+// than one placement of its points fits; a measurement that
 // contradicts the others is no error but a Suspect.
 func Adjust(n Net) (Adjusted, error) {
 	p, err := newProblem(n)
 	if err != nil {
 		return Adjusted{}, err
 	}
-	s, err := p.begin()
+	b, err := p.begin()
 	if err != nil {
 		return Adjusted{}, err
 	}
+	a, err := p.adjusted(b.state)
+	if err != nil {
+		return Adjusted{}, err
+	}
+	if len(b.others) > 0 {
+		p.among(&a, b)
+	}
+	return a, nil
+}
+
+// adjusted is the net adjusted from a start.
+func (p *problem) adjusted(s *state) (Adjusted, error) {
 	f, err := p.fit(s)
 	if err != nil {
 		return Adjusted{}, err
@@ -133,23 +152,6 @@ func Adjust(n Net) (Adjusted, error) {
 	a.suspects()
 	a.warn()
 	return a, nil
-}
-
-// begin is the start that was given, or else found.
-func (p *problem) begin() (*state, error) {
-	if len(p.Start) == 0 {
-		return p.start()
-	}
-	s := p.blank()
-	for i, n := range p.names {
-		at, ok := p.Start[n]
-		if !ok {
-			return nil, &unit.Fault{Where: "start", What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
-		}
-		s.at[i], s.known[i] = plain(at).minus(p.origin), true
-		s.found = append(s.found, Found{Point: n})
-	}
-	return s, nil
 }
 
 // mirrored turns a net over that came out as the mirror image of its outline

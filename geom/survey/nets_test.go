@@ -3,6 +3,7 @@ package survey
 import (
 	"bufio"
 	"compress/gzip"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -61,6 +62,15 @@ func againstSciPy(t *testing.T, table io.Reader, total int) {
 			}
 		}
 		a, err := Adjust(n)
+		var several *Several
+		if errors.As(err, &several) { // and SciPy began near one of them
+			for _, b := range several.Answers {
+				if near(b, want) {
+					n.Sides = append(n.Sides, b.Mine.Sides...)
+				}
+			}
+			a, err = Adjust(n)
+		}
 		if err != nil {
 			t.Errorf("net %d: %v\n%s", number+1, err, in.Text())
 			continue
@@ -82,6 +92,15 @@ func againstSciPy(t *testing.T, table io.Reader, total int) {
 		t.Fatalf("%d nets, want %d", number, total)
 	}
 	t.Logf("%d nets: worst %.2g mm, σ %.2g of itself", number, at, sigma)
+}
+
+func near(a Adjusted, want [][4]float64) bool {
+	for i, p := range a.Points {
+		if math.Hypot(p.X.MM()-want[i][0], p.Y.MM()-want[i][1]) > 1 {
+			return false
+		}
+	}
+	return true
 }
 
 func apartBy(got, want float64) float64 {

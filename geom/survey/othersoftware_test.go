@@ -22,3 +22,6 @@ func TestMoreNetsAgainstSciPy(t *testing.T) {
 
 // 2,000 nets with a planted slip: too many for every run.
 func TestMorePlantedSlipsAreNamed(t *testing.T) { plantedSlips(t, 2000, 5) }
+
+// 2,000 nets against brute force over all their placements.
+func TestEveryReflectionOfMany(t *testing.T) { everyReflection(t, 2000) }

@@ -178,7 +178,7 @@ func TestNotFixed(t *testing.T) {
 		{"AB=4000 BC=3000 CA=5000 AD=800 CD=1000", "A B C D", "AD=800 and CD=1000 do not meet: AC is 5000 mm, 3200 mm more than both together", "measure them again, and AC"},
 		{"AB=4000 BC=3000 CA=5000 AD=8000 CD=1000", "A B C D", "AD=8000 and CD=1000 do not meet: they differ by 7000 mm and AC is only 5000 mm", "measure them again"},
 		{"AB=4000 BC=3000 CA=5000 C-DE=500", "", "C-DE=500 goes to the line DE, and nothing fixes", "measure AD and BD"},
-		{"AB=4000 BC=3000 CA=5000 AD=2500 CD=4000", "", "D may lie at two places as seen from", "say whether it lies left or right of"},
+		{"AB=4000 BC=3000 CA=5000 AD=2500 CD=4000", "", "the points may lie in 2 ways that fit: (1) D ", "say which, as side: [D "},
 		{"AB=4000 BC=3000 CA=5000 AD=2500 AD=2501", "A B C D", "go to the same point", "measure "},
 		{"AB=4000", "", "", ""}, // two points are a line and fixed
 		{"A-BC=3000", "", "no triangle of the net is fixed", "AB"},

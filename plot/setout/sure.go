@@ -71,6 +71,9 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 			all = append(all, sentence(f))
 		}
 	}
+	if which := net.Which(); which != "" {
+		all = append(all, which)
+	}
 	if len(w.Outline) == 4 {
 		if q := net.Rectangle([4]geom.Name(w.Outline)); q.Measured {
 			all = append(all, sentence(q.Say(w.Style)))

@@ -197,7 +197,7 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	if also != "" {
 		also = "measured too: " + also
 	}
-	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), x.pages()}, x.notes...) {
+	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), strings.TrimSuffix(x.piece.Which, "."), x.pages()}, x.notes...) {
 		if f != "" {
 			facts = append(facts, f)
 		}

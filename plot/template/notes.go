@@ -32,6 +32,11 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 		full = append(append(full, computed...), sheet.Heading{Words: "Take care"}, care)
 		tries = append([][]sheet.Block{full}, tries...)
 	}
+	if p.Which != "" {
+		for i := range tries {
+			tries[i] = append([]sheet.Block{sheet.Paragraph{Words: p.Which}, sheet.Gap(1.5)}, tries[i]...)
+		}
+	}
 	said, done := false, false
 	for n, blocks := range tries {
 		if page, done = noted(page, area, blocks, []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {

@@ -25,6 +25,7 @@ type Piece struct {
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
 	Face  string       // "face up"; empty says nothing
 	Hand  string       // "other hand"; empty says nothing
+	Which string       // a sentence: which of several placements of its points this is; empty: only one fits
 }
 
 // Outline that is drawn.

@@ -137,27 +137,45 @@ func namesOf(names []geom.Name) string {
 	return b.String()
 }
 
-// solveNet makes the net of one piece of the job.
-func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, o Options) (Piece, error) {
+// solveNet makes the net of one piece of the job, or where its points may lie in
+// several ways, each of them.
+func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, o Options) ([]Piece, error) {
 	p := j.Pieces[index]
 	if err := meantForTriangles(p, o); err != nil {
-		return Piece{}, err
+		return nil, err
 	}
 	asked := s.outline
 	s = s.walked()
 	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.toolsFor(ms)}
 	a, err := survey.Adjust(n)
-	if err != nil {
-		return Piece{}, s.placed(p, err)
+	answers := []survey.Adjusted{a}
+	var several *survey.Several
+	if errors.As(err, &several) {
+		answers = several.Answers
+	} else if err != nil {
+		return nil, s.placed(p, err)
 	}
-	q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Picked: true,
-		Solution: geom.Solution{Case: "net", Measured: ms}, Net: &a}
+	var pieces []Piece
+	for i, a := range answers {
+		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Answer: i, Picked: several == nil,
+			Solution: geom.Solution{Case: "net", Measured: ms}, Net: &a, several: several}
+		if q.Name == "" {
+			q.Name = netTitle(a, asked, len(j.Pieces), index)
+		}
+		if q, err = w.constructed(q, s, p); err != nil {
+			return nil, err
+		}
+		pieces = append(pieces, q)
+	}
+	return pieces, nil
+}
+
+// constructed gives a net its outline and the steps by hand.
+func (w Work) constructed(q Piece, s netWords, p job.Piece) (Piece, error) {
+	a, ms := *q.Net, q.Solution.Measured
 	outline, err := w.edge(a)
 	if err != nil {
 		return Piece{}, s.placed(p, err)
-	}
-	if q.Name == "" {
-		q.Name = netTitle(a, asked, len(j.Pieces), index)
 	}
 	q.Construction = geom.ConstructNet(outline, inner(a), a.Base, ms)
 	for i, l := range outline.Sides {
@@ -169,6 +187,69 @@ func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, 
 		}
 	}
 	return q, nil
+}
+
+// whichWay refuses a net whose points may lie in several ways.
+func (w Work) whichWay(p Piece) error {
+	e := p.several
+	var ways []string
+	for i, a := range e.Answers[:min(len(e.Answers), mostWays)] {
+		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, w.placement(a.Mine)))
+	}
+	if len(e.Answers) > mostWays {
+		ways = append(ways, "…")
+	}
+	count := fmt.Sprintf("the points may lie in %d ways", len(e.Answers))
+	if e.More {
+		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
+	}
+	n := &geom.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
+	switch sides := sideTexts(e.Answers[0].Mine); {
+	case len(sides) == 0:
+		n.Hint = "measure one more line"
+	case w.Job.File == "":
+		n.Hint = fmt.Sprintf("say which one, as --side %q", strings.Join(sides, ", "))
+	default:
+		n.Hint = "say which one, as side: [" + strings.Join(sides, ", ") + "]"
+	}
+	if e.Line != "" && len(e.Answers[0].Mine.Sides) > 0 {
+		n.Hint += ", or measure " + e.Line
+	}
+	return of(w.Job.Pieces[p.Index], n)
+}
+
+// mostWays in which points may lie stand in one line.
+const mostWays = 4
+
+// placement is one way in which points may lie, in a few words.
+func (w Work) placement(m survey.Placement) string {
+	var parts []string
+	if len(m.Sides) > 0 {
+		parts = append(parts, m.Say())
+	}
+	if m.Area > 0 {
+		parts = append(parts, "area "+w.area(m.Area))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// sideTexts are the sides as a job says them.
+func sideTexts(m survey.Placement) (all []string) {
+	for _, s := range m.Sides {
+		all = append(all, s.String())
+	}
+	return all
+}
+
+// Told refuses a job with a net whose points may lie in several ways: of triangles
+// solve shows two, and that is its answer.
+func (w Work) Told() error {
+	for _, p := range w.Pieces {
+		if p.several != nil {
+			return w.whichWay(p)
+		}
+	}
+	return nil
 }
 
 // meantForTriangles refuses what makes no sense of a net.

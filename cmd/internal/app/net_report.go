@@ -40,7 +40,7 @@ type FoundReport struct {
 	From  []string `json:"from"`
 	By    []string `json:"by"`             // the tokens
 	Side  string   `json:"side,omitempty"` // of the line between the first two of From
-	Why   string   `json:"why,omitempty"`  // only, said, measurements, outline or alphabet
+	Why   string   `json:"why,omitempty"`  // only, said, measurements, outline, alphabet, or open: the net fits with the point elsewhere too
 	Say   string   `json:"say"`
 }
 
@@ -85,7 +85,7 @@ type AdjustmentReport struct {
 }
 
 var (
-	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.ByAlphabet: "alphabet"}
+	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.OneOfSeveral: "open", survey.ByAlphabet: "alphabet"}
 	slips = map[survey.SlipKind]string{survey.Misread: "misread", survey.Hooked: "hooked", survey.Swapped: "swapped", survey.OtherScale: "other scale"}
 )
 
@@ -166,9 +166,18 @@ func adjustments(list []MeasuredReport, a survey.Adjusted) {
 func (w Work) netPieceReport(p Piece) PieceReport {
 	a, o := *p.Net, p.Outline()
 	r := PieceReport{
-		Name: p.Name, Case: p.Solution.Case, Pick: 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
+		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
 		Measured: p.measured(), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: w.netReport(a),
+	}
+	if p.several != nil {
+		r.Answers = len(p.several.Answers)
+	}
+	r.Side = sideTexts(a.Mine)
+	for _, o := range a.Others {
+		if p.several == nil {
+			r.Others = append(r.Others, OtherReport{sideTexts(o), float64(o.Area)})
+		}
 	}
 	points := p.Construction.Inner
 	for i, n := range o.Names {

@@ -90,6 +90,9 @@ func (w Work) checked(p Piece) (survey.Adjusted, bool) {
 func (w Work) netText(b *strings.Builder, p Piece) {
 	a, o := *p.Net, p.Outline()
 	head := []string{p.Name, fmt.Sprintf("net of %d points", len(a.Names))}
+	if p.several != nil {
+		head = append(head, fmt.Sprintf("%d of %d that fit", p.Answer+1, len(p.several.Answers)))
+	}
 	if p.Quantity > 1 {
 		head = append(head, fmt.Sprintf("%d off", p.Quantity))
 	}
@@ -103,6 +106,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		fmt.Fprintf(b, "\n  no outline named; %s along x\n", a.Base[0]+a.Base[1])
 	}
 
+	w.wayText(b, p)
 	b.WriteString("\n")
 	w.measuredTable(a).write(b, "l r r r r r l")
 	if a.Freedom > 0 {
@@ -125,6 +129,21 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 	w.shapeText(b, p)
 	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
+	}
+}
+
+// wayText says in which of several ways the points lie.
+func (w Work) wayText(b *strings.Builder, p Piece) {
+	a := *p.Net
+	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
+		return
+	}
+	fmt.Fprintf(b, "  this one has %s\n", a.Mine.Say())
+	if p.several != nil {
+		return
+	}
+	for _, o := range a.Others {
+		fmt.Fprintf(b, "  what was measured fits as well with %s\n", w.placement(o))
 	}
 }
 

@@ -77,6 +77,12 @@ func exact(a geom.Answer) bool {
 func (w Work) Sound() error {
 	for _, p := range w.Pieces {
 		a, ok := w.checked(p)
+		if ok && a.Disputed {
+			return of(w.Job.Pieces[p.Index], &geom.NoTriangle{
+				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.placement(a.Mine) + "; with " + w.placement(a.Others[0]),
+				Hint: "read the measurements again, or measure one more line",
+			})
+		}
 		if !ok || len(a.Suspects) == 0 {
 			continue
 		}

@@ -69,7 +69,8 @@ type Work struct {
 }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
-// fit a piece and neither is picked, or both are, it stands twice.
+// fit a piece and neither is picked, or both are, it stands twice; where a net fits
+// in several ways, once for each.
 type Piece struct {
 	Index        int // of the piece in the job
 	Name         string
@@ -81,6 +82,7 @@ type Piece struct {
 	Picked       bool             // false: two fit and nobody said which
 	Solution     geom.Solution    // of a net the measurements alone
 	Net          *survey.Adjusted // nil of a triangle
+	several      *survey.Several  // all the ways in which the points of a net may lie; nil where one fits
 	Construction geom.Construction
 	Warnings     []string // plain sentences: what is doubtful in what was measured
 	ByHand       []string // and in its construction, or in the way that its pegs are placed
@@ -283,8 +285,7 @@ func (w Work) solved(j job.Job, index int, ms []geom.Measurement, o Options) ([]
 		return nil, err
 	}
 	if isNet(ms, s) {
-		p, err := w.solveNet(j, index, ms, s, o)
-		return []Piece{p}, err
+		return w.solveNet(j, index, ms, s, o)
 	}
 	if err := triangular(j.Pieces[index], s); err != nil {
 		return nil, err
@@ -375,6 +376,9 @@ func (w Work) Picked() error {
 	for i, p := range w.Pieces {
 		if p.Picked {
 			continue
+		}
+		if p.several != nil {
+			return w.whichWay(p)
 		}
 		two := [2]string{}
 		for k := range two {

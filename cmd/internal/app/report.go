@@ -39,9 +39,19 @@ type PieceReport struct {
 	Perimeter float64               `json:"perimeter"`
 	Measured  []MeasuredReport      `json:"measured"`
 	Warnings  []string              `json:"warnings"`
-	Layout    *LayoutReport         `json:"layout,omitempty"`
-	Shape     *ShapeReport          `json:"shape,omitempty"`
-	Net       *NetReport            `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
+	// Side says of a net that fits in several ways what only this one has, Others the
+	// same of those that the job's own sides exclude.
+	Side   []string      `json:"side,omitempty"`
+	Others []OtherReport `json:"others,omitempty"`
+	Layout *LayoutReport `json:"layout,omitempty"`
+	Shape  *ShapeReport  `json:"shape,omitempty"`
+	Net    *NetReport    `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
+}
+
+// OtherReport is another way in which the points of a net may lie.
+type OtherReport struct {
+	Side []string `json:"side"`
+	Area float64  `json:"area_mm2"`
 }
 
 // MeasuredReport is one measurement beside the triangle. Moves says how far each
