@@ -17,10 +17,12 @@ const (
 // nothing: what is smaller (millimetres, radians) is the rounding of what is zero.
 const nothing = 1e-15
 
-// doubt is a slip after which there is no triangle.
+// doubt is a slip after which there is no triangle, or only the other of two.
 type doubt struct {
 	measurement int
-	less        bool // the slip takes away
+	less        bool     // the slip takes away
+	other       bool     // the other still fits
+	end         *big.Rat // the value at which this triangle ends; nil of four and more measurements
 }
 
 // slip that Move and the warnings speak of, in the measurement's own unit: 1 mm, 0.5°.
@@ -32,7 +34,7 @@ func (q quantity) slip() *big.Rat {
 }
 
 // moves solves again with each measurement 1 mm or 0.5° more and takes the
-// answer nearest to f. Where there is none, it takes that much less, and
+// answer on the branch of f, of several the nearest. Where there is none, it takes that much less, and
 // failing this a smaller slip in proportion. Accuracy: that of the corners'
 // coordinates, some 1e-9 mm; where four or more were adjusted, 1e-6 of the move.
 func (p *problem) moves(f sides, t triple, apex int) ([]Move, []doubt) {
@@ -47,10 +49,15 @@ func (p *problem) moves(f sides, t triple, apex int) ([]Move, []doubt) {
 			if found && share != -1 { // −1 is tried for the doubt alone
 				break
 			}
-			nearest, ok := nearest(again(i, big.NewRat(1, share)), from, apex)
+			all := again(i, big.NewRat(1, share))
+			nearest, ok := nearest(p.onBranch(all, f, t), from, apex)
 			if !ok {
 				if share == 1 || share == -1 {
-					doubts = append(doubts, doubt{i, share < 0})
+					d := doubt{measurement: i, less: share < 0, other: len(all) > 0}
+					if len(p.of) == 3 && f.hand(t) != 0 { // where the branches meet it ends at once
+						d.end = p.end(again, f, t, d)
+					}
+					doubts = append(doubts, d)
 				}
 				continue
 			}
@@ -151,7 +158,15 @@ func (p *problem) warnings(a Answer, doubts []doubt, found []sides, apex int) []
 		if d.less {
 			more = "less"
 		}
-		say = append(say, fmt.Sprintf("with %s %s in %s there would be no triangle", amount, more, w.name(p.of[d.measurement])))
+		what := "there would be no triangle"
+		if d.other {
+			what = "only the other triangle would fit"
+		}
+		what = fmt.Sprintf("with %s %s in %s %s", amount, more, w.name(p.of[d.measurement]), what)
+		if d.end != nil && d.end.Cmp(p.measured[d.measurement].Value.Value) != 0 {
+			what += ": this one ends at " + w.at(p.of[d.measurement], d.end, p.measured[d.measurement].Value.Value)
+		}
+		say = append(say, what)
 	}
 	if len(found) == 2 {
 		from := found[0].places(apex)

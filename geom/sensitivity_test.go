@@ -69,7 +69,7 @@ func TestWarnings(t *testing.T) {
 		"AB=4000 C-AB=30 A=90deg":            nil,
 		"AB=2000 A=89deg B=90deg":            {"a slip of 1 mm in AB moves corner C by 57.3 mm"},
 		"AB=20 A=30deg BC=10":                {"with 1 mm more in AB there would be no triangle"},
-		"AB=20 A=30deg BC=10.0001":           {"with 1 mm more in AB there would be no triangle", "the two triangles are nearly the same: corner C lies only 0.0894 mm apart"},
+		"AB=20 A=30deg BC=10.0001":           {"with 1 mm more in AB there would be no triangle: this one ends at 20.0002", "the two triangles are nearly the same: corner C lies only 0.0894 mm apart"},
 		"AB=2000+-1 CA=1400+-1 A=52deg+-0.5": {"the tolerances leave corner C in doubt by up to 13.2 mm"},
 		"AB=2000 CA=1400 A=52deg":            nil,
 	} {
@@ -90,5 +90,42 @@ func TestWarnings(t *testing.T) {
 	// 57.3 mm for 1 mm is 57.3 sixteenths for one: 3.58 in.
 	if want := `a slip of 1/16" in AB moves corner C by 3 9/16"`; err != nil || s.Answers[0].Warnings[0] != want {
 		t.Errorf("%v, %v, want %s", s.Answers, err, want)
+	}
+}
+
+// A slip moves a triangle along its own branch and never to the other one that fits:
+// here A = 180° − asin(h/c) with h the height from B, and C lies c·sin A/sin(A+B) from
+// B (sine rule), so that every move is known in closed form. The branch ends where
+// the height is as long as the side, at A = 90°.
+func TestMovesStayOnTheBranch(t *testing.T) {
+	const c, b, h = 39.0685111, 70.7123843 * math.Pi / 180, 38.9425588
+	apex := func(c, b, h float64) (x, y float64) {
+		a := math.Pi - math.Asin(h/c)
+		side := c * math.Sin(a) / math.Sin(a+b)
+		return c - side*math.Cos(b), side * math.Sin(b)
+	}
+	s := solved(t, "AB=39.0685111 B=70.7123843deg B-CA=38.9425588")
+	if len(s.Answers) != 2 {
+		t.Fatalf("%d answers", len(s.Answers))
+	}
+	x, y := apex(c, b, h)
+	far := func(x2, y2 float64) float64 { return math.Hypot(x2-x, y2-y) }
+	want := []float64{far(apex(c+1, b, h)), far(apex(c, b+math.Pi/360, h)), far(apex(c, b, h-1))}
+	for i, m := range s.Answers[1].Moves {
+		if d := math.Abs(float64(m.Corners[2]) - want[i]); d > 1e-6 {
+			t.Errorf("measurement %d moves C by %v, want %v", i, m.Corners[2], want[i])
+		}
+	}
+	const said = "with 1 mm less in AB there would be no triangle: this one ends at 38.94"
+	for i, a := range s.Answers {
+		if !slices.Contains(a.Warnings, said) {
+			t.Errorf("answer %d says %q", i+1, a.Warnings)
+		}
+	}
+	// Two sides and an angle: the second triangle ends flat, where the first goes on.
+	s = solved(t, "AB=80 A=35deg BC=79")
+	const flat = "with 1 mm less in AB only the other triangle would fit: this one ends at 79"
+	if len(s.Answers) != 2 || !slices.Contains(s.Answers[1].Warnings, flat) || slices.Contains(s.Answers[0].Warnings, flat) {
+		t.Errorf("%+v", s.Answers)
 	}
 }

@@ -75,7 +75,11 @@ func (p *problem) find() ([]sides, triple, error) {
 	}
 	found, why := t.solve(p.values(0, 1, 2))
 	if len(found) == 0 {
-		return nil, t, why(p.words())
+		none := why(p.words())
+		if c, ok := p.nearlySquare(t); ok {
+			none.Hint = fmt.Sprintf("within what was read, %s is 90°: add %s=90deg", p.names[c], p.names[c])
+		}
+		return nil, t, none
 	}
 	return found, t, nil
 }

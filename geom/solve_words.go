@@ -3,6 +3,7 @@ package geom
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"strconv"
 	"strings"
 
@@ -117,6 +118,17 @@ func (w words) beside(x, y number) string {
 			return s + w.mark
 		}
 	}
+}
+
+// at is a value of a quantity, a length or degrees, with so many decimals that its
+// difference from another shows two figures.
+func (w words) at(q quantity, v, from *big.Rat) string {
+	x, y := exact(v), exact(from)
+	off, scale, mark := x.minus(y).float64(), 1.0, "°"
+	if q.kind() != Angle {
+		scale, mark = w.bare, w.mark
+	}
+	return trimmed(x.float64()/scale, max(1, figuresBehind(off/scale, 2))) + mark
 }
 
 // withUnit is the same with the unit, whatever the measurements are written in.

@@ -14,11 +14,9 @@ var wrongNets = []wrong{
 	netWrong("AB=6m, BC=4m, CA=5m, DE=3m, EF=3m, FD=2m", "", noTriangle, "job.yaml:2:5: Slip: the net is in two halves: nothing is measured from A, B or C to D, E or F",
 		"measure from one to the other, three things such as AD, AE and BD"),
 	netWrong("AB=6m, BC=4m, CA=5m, D-EF=3m, AE=2m, BE=5m", "", noTriangle, "job.yaml:2:5: Slip: D-EF=3m goes to the line EF, and nothing fixes F", "measure AF and BF"),
-	netWrong("AB=6m, BC=4m, CA=5m, AD=3m, CD=3500", "", noTriangle, "job.yaml:2:5: Slip: D may lie at two places as seen from AC: AD=3m and CD=3500 fit both",
-		"say whether it lies left or right of AC, give the outline, or measure BD"),
 	netWrong("AB=6m, BC=4m, CA=5m, AD=300mm, CD=350mm", "", noTriangle, "job.yaml:2:5: Slip: AD=300mm and CD=350mm do not meet: AC is 5000 mm, 4350 mm more than both together", "measure them again, and AC"),
 	// Points that coincide.
-	netWrong("AB=6m, BC=4m, CA=5m, AD=5m, BD=4m", "outline: [A, B, C]", words, "job.yaml:2:5: C and D: they lie 0 mm apart", "give two points so close to one another one name, or measure again"),
+	netWrong("AB=6m, BC=4m, CA=5m, AD=5m, BD=4m", "outline: [A, B, C]\n    side: [C left of AB, D left of AB]", words, "job.yaml:2:5: C and D: they lie 0 mm apart", "give two points so close to one another one name, or measure again"),
 	netWrong("AB=6000, BC=4000, CA=5000, AD=5000, BD=4000, CD=1", "side: left", words, "job.yaml:2:5: C and D: they lie 0.82 mm apart", "give two points so close to one another one name, or measure again"),
 	// Tolerances of nothing; too many points; contradicting angles of a triangle.
 	netWrong("AB=6m, BC=4m, CA=5m, AD=5m, BD=4m+-0", "", words, `job.yaml:3:43: BD=4m+-0: a tolerance of "0" allows nothing`, "leave it out: then it is half of the last digit written"),

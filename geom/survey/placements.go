@@ -169,10 +169,8 @@ func (e *placing) hang(s *state) {
 		case f.Why == BySide || len(o.places) == 1:
 		case len(left) == 1 && len(near) > 2:
 			f.Why = ByMeasurement
-		case len(e.round) > 2:
-			f.Why = ByOutline
 		default:
-			f.Why = ByMeasurement
+			f.Why = NothingElse
 		}
 		t.misfit += loss(near, t.at)
 		e.ease(t)

@@ -110,6 +110,7 @@ const (
 	BySide                      // Net.Sides
 	ByMeasurement               // the other measurements
 	ByOutline                   // the order of the outline
+	NothingElse                 // with the other place the outline or other measurements do not fit
 	OneOfSeveral                // nothing: the net fits with other places as well
 	ByAlphabet                  // no one says: the first triangle, its corners counter-clockwise
 )

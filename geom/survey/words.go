@@ -189,6 +189,6 @@ func (a Adjusted) SayFound(f Found) string {
 	if f.Right {
 		hand = "right"
 	}
-	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "one of several ways that fit", "the order of the alphabet"}
+	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "nothing else fits", "one of several ways that fit", "the order of the alphabet"}
 	return fmt.Sprintf("%s, %s of %s (%s)", text, hand, joined(f.From[:2]), why[min(f.Why, ByAlphabet)])
 }

@@ -40,7 +40,7 @@ type FoundReport struct {
 	From  []string `json:"from"`
 	By    []string `json:"by"`             // the tokens
 	Side  string   `json:"side,omitempty"` // of the line between the first two of From
-	Why   string   `json:"why,omitempty"`  // only, said, measurements, outline, alphabet, or open: the net fits with the point elsewhere too
+	Why   string   `json:"why,omitempty"`  // only, said, measurements, outline, alphabet, fits: nothing else does, or open: the net fits with the point elsewhere too
 	Say   string   `json:"say"`
 }
 
@@ -85,7 +85,7 @@ type AdjustmentReport struct {
 }
 
 var (
-	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.OneOfSeveral: "open", survey.ByAlphabet: "alphabet"}
+	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.NothingElse: "fits", survey.OneOfSeveral: "open", survey.ByAlphabet: "alphabet"}
 	slips = map[survey.SlipKind]string{survey.Misread: "misread", survey.Hooked: "hooked", survey.Swapped: "swapped", survey.OtherScale: "other scale"}
 )
 
