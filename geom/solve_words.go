@@ -160,11 +160,6 @@ func trimmed(v float64, places int) string {
 	return s
 }
 
-// angle in degrees with one decimal, or as many as show a small one.
-func (w words) angle(degrees float64) string {
-	return strconv.FormatFloat(degrees, 'f', max(1, figuresBehind(degrees, 2)), 64) + "°"
-}
-
 // is names a quantity and gives its value as written: "AB 100", "the angle
 // 35deg at A", "the height 620 from C".
 func (w words) is(q quantity) string {

@@ -29,9 +29,13 @@ func TestNetsOnPaper(t *testing.T) {
 		{hollow + " --pages outline --base DE", 2},
 		{hollow + " --paper 610xany", 1},
 		{"AB=20m BC=7m CD=19m DA=8m AC=21m --outline ABCD --pages outline --paper A3", 100},
-		{"AB=160 BC=90 CD=150 DA=100 AC=190 AE=90 BE=95 --outline ABCD --side E,left", 1},
+		{"AB=160 BC=90 CD=150 DA=100 AC=190 AE=90 BE=95 --outline ABCD --side E_left_of_AB", 1},
 	} {
-		r := reportOf(t, dir, append([]string{"template", "-o", "out.pdf"}, strings.Fields(c.args)...)...)
+		words := strings.Fields(c.args)
+		for i := range words { // a blank within a word
+			words[i] = strings.ReplaceAll(words[i], "_", " ")
+		}
+		r := reportOf(t, dir, append([]string{"template", "-o", "out.pdf"}, words...)...)
 		file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
 		if err != nil {
 			t.Fatal(err)
