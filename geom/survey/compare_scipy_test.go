@@ -124,7 +124,8 @@ func foundAgainstSciPy(t *testing.T, table io.Reader, moved, clean int) {
 		t.Errorf("something is named in %.1f %% of the sound ones", 100-nothing.percent())
 	}
 	for name, r := range map[string]rate{"ellipse": inEllipse, "along": toward, "across": left} {
-		if p := r.percent(); p < 93 || p > 97 {
+		// A move is told only where it is beyond doubt, and those lie a little nearer.
+		if p := r.percent(); p < 93 || p > 98 {
 			t.Errorf("%s: %.1f %% within 95 %%", name, p)
 		}
 	}

@@ -311,6 +311,13 @@ func everyReflection(t *testing.T, total int) {
 		net := q.net(t)
 		a, err := Adjust(net)
 		var many *Several
+		if errors.As(err, &many) {
+			// From where scatter keeps two arcs from meeting, an adjustment may not get to
+			// every placement. One that the program names counts where its own lengths say so.
+			for _, b := range many.Answers {
+				q.keep(placesOf(b))
+			}
+		}
 		say := func(what string) {
 			t.Logf("net %d: %s: %d fit, %v\n%v %v", k, what, len(q.fit), err, net.Outline, net.Measured)
 		}
