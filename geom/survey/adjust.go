@@ -172,7 +172,7 @@ func (p *problem) coincide(at []xy) error {
 	for i := range at {
 		for j := range i {
 			if d := at[i].to(at[j]); d < float64(Shortest) {
-				return &unit.Fault{Where: list([]geom.Name{p.names[j], p.names[i]}), What: fmt.Sprintf("they lie %.2g mm apart", d),
+				return &unit.Fault{Where: list([]geom.Name{p.names[j], p.names[i]}), What: "they lie " + p.amount(d, 2) + " apart",
 					Hint: "give two points so close to one another one name, or measure again"}
 			}
 		}

@@ -185,9 +185,9 @@ func (p *problem) nowhere(u int, near []*observation, s *state) error {
 		d := s.at[from[0]].to(s.at[other[0]])
 		base := pair(p.names[from[0]], p.names[other[0]])
 		if gap := d - a.value - b.value; gap > 0 {
-			return no("measure them again, and "+base, "%s do not meet: %s is %.4g mm, %.4g mm more than both together", texts, base, d, gap)
+			return no("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.amount(d, 4), p.amount(gap, 4))
 		}
-		return no("measure them again, and "+base, "%s do not meet: they differ by %.4g mm and %s is only %.4g mm", texts, math.Abs(a.value-b.value), base, d)
+		return no("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.amount(math.Abs(a.value-b.value), 4), base, p.amount(d, 4))
 	}
 	for _, x := range p.Sides {
 		if p.number[x.Point] == u {

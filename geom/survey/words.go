@@ -192,3 +192,14 @@ func (a Adjusted) SayFound(f Found) string {
 	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "nothing else fits", "one of several ways that fit", "the order of the alphabet"}
 	return fmt.Sprintf("%s, %s of %s (%s)", text, hand, joined(f.From[:2]), why[min(f.Why, ByAlphabet)])
 }
+
+// amount is a length with so many figures, in mm, or in inches where every length was
+// measured in feet or inches.
+func (p *problem) amount(mm float64, figures int) string {
+	for _, m := range p.Measured {
+		if m.Kind != geom.Angle && m.Value.Unit < unit.IN {
+			return fmt.Sprintf("%.*g mm", figures, mm)
+		}
+	}
+	return fmt.Sprintf("%.*g in", figures, mm/unit.Inch.MM())
+}
