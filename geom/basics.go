@@ -137,6 +137,3 @@ func (p Polygon) Bounds() Rect { return RectOf(p[0], p[1:]...) }
 
 // Edge i runs from corner i to the next one round.
 func (p Polygon) Edge(i int) Line { return Line{p[i], p[(i+1)%len(p)]} }
-
-// Polygon of the triangle, counter-clockwise.
-func (t Triangle) Polygon() Polygon { return Polygon{t.Points[0], t.Points[1], t.Points[2]} }

@@ -1,6 +1,5 @@
-// Package geom is the geometry of trammel: points, lines, arcs, polygons and
-// triangles, what was measured of them, and the triangle that it fixes. It knows
-// nobody: no paper, no files, no trades.
+// Package geom is the geometry of a plane: points, lines, arcs, polygons, outlines and
+// what is cut out of them. It knows nobody: no paper, no files, no trades.
 package geom
 
 import "trammel/geom/unit"

@@ -33,14 +33,6 @@ func OutlineOf(names []Name, points Polygon) Outline {
 	return o
 }
 
-// Outline of the triangle, its figures as they are.
-func (t Triangle) Outline() Outline {
-	return Outline{
-		Names: slices.Clone(t.Names[:]), Points: t.Polygon(),
-		Sides: []unit.Length{t.Sides[2], t.Sides[0], t.Sides[1]}, Angles: slices.Clone(t.Angles[:]),
-	}
-}
-
 // Next and Before are the corners beside corner i.
 func (o Outline) Next(i int) int   { return (i + 1) % len(o.Names) }
 func (o Outline) Before(i int) int { return (i + len(o.Names) - 1) % len(o.Names) }

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -23,7 +23,7 @@ func numbersAlone(words []string, tokens []job.Setting) error {
 	}
 	free := []string{"AB", "BC", "CA"}
 	for _, t := range tokens {
-		if m, err := geom.ParseMeasurement(t.Text, unit.MM); err == nil && m.Kind == geom.Distance {
+		if m, err := triangle.ParseMeasurement(t.Text, unit.MM); err == nil && m.Kind == triangle.Distance {
 			free = slices.DeleteFunc(free, func(side string) bool {
 				return side == m.Subject() || side == string(m.At[1]+m.At[0])
 			})

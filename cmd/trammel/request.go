@@ -14,7 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
-	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -33,7 +33,7 @@ type request struct {
 	outline, side, pegs, levels, slope                    string
 	site                                                  map[string]*string // by the words of job.SiteKeys
 	setsOut                                               bool               // --with is a way of setting out, way
-	way                                                   geom.Method
+	way                                                   construct.Method
 }
 
 // read adds the flags that say how a job is read.

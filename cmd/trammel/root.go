@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/whole"
-	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -231,7 +231,7 @@ func report(w io.Writer, err error) int {
 
 func judge(err error) (status int, line, hint string) {
 	var fault *unit.Fault
-	var none *geom.NoTriangle
+	var none *triangle.NoTriangle
 	var path *fs.PathError
 	switch {
 	case errors.As(err, &none):

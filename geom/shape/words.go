@@ -3,7 +3,6 @@ package shape
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -89,7 +88,7 @@ func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
 	for i := range m.names {
 		edges[i] = m.side(i)
 	}
-	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + listed(edges)}
+	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + geom.Listed(edges)}
 }
 
 // cornerOf finds a corner by its name.
@@ -101,12 +100,7 @@ func (m *maker) cornerOf(name geom.Name) (int, *unit.Fault) {
 		}
 		all[i] = string(n)
 	}
-	return 0, &unit.Fault{What: fmt.Sprintf("the piece has no corner %s", name), Hint: "its corners are " + listed(all)}
-}
-
-func listed(words []string) string {
-	n := len(words) - 1
-	return strings.Join(words[:n], ", ") + " and " + words[n]
+	return 0, &unit.Fault{What: fmt.Sprintf("the piece has no corner %s", name), Hint: "its corners are " + geom.Listed(all)}
 }
 
 // tooMuch is what corners take of side i that it does not have.

@@ -6,7 +6,8 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -23,9 +24,9 @@ func (w *work) checks() {
 			continue
 		}
 		switch w.Method {
-		case survey.TwoArcs:
+		case pegging.TwoArcs:
 			w.check(CheckMedian, w.middle, n, "from the middle")
-		case survey.OffsetSquare:
+		case pegging.OffsetSquare:
 			for _, end := range []geom.Name{from, to} {
 				if end != w.feet[n] {
 					w.check(CheckSide, end, n, w.lineNote(end, n))
@@ -39,7 +40,7 @@ func (w *work) checks() {
 		w.check(CheckSide, a, w.Outline[(i+1)%len(w.Outline)], "side")
 	}
 	for _, r := range w.given {
-		if m := r.Measurement; m.Kind == geom.Distance {
+		if m := r.Measurement; m.Kind == triangle.Distance {
 			w.check(CheckDiagonal, m.At[0], m.At[1], w.lineNote(m.At[0], m.At[1]))
 		}
 	}
@@ -123,14 +124,14 @@ func (w *work) loneChecks() {
 	left, right := ends[0], ends[1]
 	onEnd := foot == left || foot == right
 	mid, midRight, midLeft := w.middle, w.mids[0].Name, w.mids[1].Name
-	if w.Method != survey.TwoArcs {
+	if w.Method != pegging.TwoArcs {
 		for _, end := range []geom.Name{w.Baseline.From, w.Baseline.To} {
-			if end != foot || w.Method != survey.OffsetSquare {
+			if end != foot || w.Method != pegging.OffsetSquare {
 				w.check(CheckSide, end, apex, "side")
 			}
 		}
 	}
-	if w.Method != survey.OffsetSquare && !onEnd {
+	if w.Method != pegging.OffsetSquare && !onEnd {
 		note := "height"
 		if mid == foot {
 			note = "height, median"
@@ -173,7 +174,7 @@ func (w *work) basis() []string {
 			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
 			a.MM(), b.MM(), hook, number(w.Tools.Reading.MM()), tape.Class, number(w.Tools.Reading.MM()), w.grainWords()),
 	}
-	if w.Method == survey.AngleDistance {
+	if w.Method == pegging.AngleDistance {
 		i := w.instrument()
 		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, w.turnedOf(i.Angle), number(i.Centring.MM())))
 	}
@@ -206,6 +207,6 @@ func (s Sheet) moved(l unit.Length) string {
 	return fmt.Sprintf("%.2f mm", l.MM())
 }
 
-func by(m survey.Method) string {
+func by(m pegging.Method) string {
 	return [...]string{"by the arcs", "by the square", "by the angle"}[m]
 }

@@ -8,7 +8,7 @@ import (
 	"strconv"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -82,7 +82,7 @@ func (s Sheet) rows() (rows []row) {
 		}
 	}
 	for _, p := range slices.Concat(s.Main, s.Second) {
-		if p.Method != survey.TwoArcs {
+		if p.Method != pegging.TwoArcs {
 			continue
 		}
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"trammel/geom/survey"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -80,9 +80,9 @@ func (s Sheet) told(l unit.Length, measured bool) string {
 }
 
 // instrument is the one that angles are turned with.
-func (s Sheet) instrument() survey.Instrument {
+func (s Sheet) instrument() tape.Instrument {
 	if s.Tools.Instrument.Angle <= 0 {
-		return survey.Protractor
+		return tape.Protractor
 	}
 	return s.Tools.Instrument
 }

@@ -7,7 +7,10 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -20,9 +23,9 @@ type Found struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
 	Style            unit.Style
-	Comparison       survey.Comparison
+	Comparison       compare.Comparison
 	Outline          []geom.Name // of the piece; empty: pegs alone
-	Tools            survey.Tools
+	Tools            tape.Tools
 	Permitted        unit.Length // the K of ±K√L; 0: none
 	Pulled           bool        // lines that the setting-out sheet pulls are held to that
 	Printed          bool        // ranges that the setting-out sheet has are as printed there
@@ -36,16 +39,16 @@ func (f Found) figures() Sheet {
 }
 
 // Figure is a length or an angle as the sheet prints it.
-func (f Found) Figure(m geom.Measurement, x survey.Figure) string {
-	if m.Kind == geom.Angle {
+func (f Found) Figure(m triangle.Measurement, x net.Figure) string {
+	if m.Kind == triangle.Angle {
 		return f.Style.Angle(x.Angle)
 	}
 	return f.figures().Figure(x.Length)
 }
 
 // Off is a deviation as the sheet prints it, with its sign.
-func (f Found) Off(m geom.Measurement, x survey.Figure) string {
-	if m.Kind == geom.Angle {
+func (f Found) Off(m triangle.Measurement, x net.Figure) string {
+	if m.Kind == triangle.Angle {
 		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
 	return signed64(x.Length.MM(), f.figures().Figure(unit.Length(math.Abs(x.Length.MM()))))
@@ -62,9 +65,9 @@ func signed64(x float64, text string) string {
 	return "+" + text
 }
 
-// Grains are the steps that survey.Asked moves ranges to, so that what is printed
+// Grains are the steps that net.Asked moves ranges to, so that what is printed
 // is what a reading is judged by.
-func Grains(style unit.Style) (grain, fine survey.Figure) {
+func Grains(style unit.Style) (grain, fine net.Figure) {
 	s := Sheet{Style: styled(style)}
 	grain.Length, fine.Length = s.grain(), s.grain()
 	if !inches(s.Style) && s.Style.Unit != unit.M {
@@ -79,7 +82,7 @@ func Grains(style unit.Style) (grain, fine survey.Figure) {
 }
 
 // Verdict is a reading's in a word.
-func (f Found) Verdict(r survey.Compared) string {
+func (f Found) Verdict(r compare.Compared) string {
 	switch {
 	case !r.Inside:
 		return "outside"
@@ -101,12 +104,12 @@ func (f Found) again() (all []int) {
 		}
 	}
 	for _, e := range f.Comparison.Explanations {
-		if len(f.Comparison.Explanations) == 1 && e.Well && e.Cause == survey.Alone {
+		if len(f.Comparison.Explanations) == 1 && e.Well && e.Cause == compare.Alone {
 			for _, m := range e.Pegs {
 				add(m.Then)
 			}
 		}
-		if len(f.Comparison.Explanations) == 1 && e.Cause != survey.Alone { // all is
+		if len(f.Comparison.Explanations) == 1 && e.Cause != compare.Alone { // all is
 			for i := range f.Comparison.Readings {
 				add([]int{i})
 			}
@@ -150,7 +153,7 @@ func (f Found) basis() string {
 	if f.Pulled && f.Permitted == 0 {
 		words += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
 	}
-	stated := func(r survey.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
+	stated := func(r compare.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
 	if f.Permitted == 0 && slices.ContainsFunc(f.Comparison.Readings, stated) {
 		words += " A tolerance that is written behind a reading narrows its range."
 	}

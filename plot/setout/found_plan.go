@@ -5,7 +5,8 @@ import (
 	"math"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -31,7 +32,7 @@ func (f Found) planned() planned {
 	}
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
-		if m.Kind != geom.Distance || r.Inside && len(f.Comparison.Readings) > mostDrawn {
+		if m.Kind != triangle.Distance || r.Inside && len(f.Comparison.Readings) > mostDrawn {
 			continue
 		}
 		words := ""
@@ -47,7 +48,7 @@ func (f Found) planned() planned {
 }
 
 // shown are the pegs whose move the plan shows.
-func (f Found) shown() (all []survey.Moved) {
+func (f Found) shown() (all []compare.Moved) {
 	seen := map[geom.Name]bool{}
 	for _, e := range f.Comparison.Explanations {
 		if !e.Well && len(f.Comparison.Explanations) == 1 {
@@ -80,7 +81,7 @@ func (f Found) drawPlan(scale int, r draw.Ruler) plan {
 
 // move draws where a peg stands, as a cross, and an arrow from there to its place.
 // The direction is true; the distance would not be seen.
-func (f Found) move(v *view, m survey.Moved, sure bool) {
+func (f Found) move(v *view, m compare.Moved, sure bool) {
 	to, ok := v.at[m.Name]
 	if !ok {
 		return

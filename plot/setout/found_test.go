@@ -13,7 +13,9 @@ import (
 	"unicode/utf8"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -24,8 +26,8 @@ import (
 
 // ring is a layout of n pegs round a site, every length up to a reach found, with
 // some pegs off their places.
-func ring(n int, size, reach float64, off map[int]geom.Point) survey.Asked {
-	var a survey.Asked
+func ring(n int, size, reach float64, off map[int]geom.Point) compare.Asked {
+	var a compare.Asked
 	var stands []geom.Point
 	for i := range n {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
@@ -34,13 +36,13 @@ func ring(n int, size, reach float64, off map[int]geom.Point) survey.Asked {
 			name = geom.Name(fmt.Sprintf("%c%d", 'A'+i%26, i/26))
 		}
 		at := geom.Point{X: unit.Length(size * c), Y: unit.Length(size * s * (0.7 + 0.3*math.Cos(5*float64(i))))}
-		a.Pegs, a.Outline = append(a.Pegs, survey.Stake{Name: name, At: at}), append(a.Outline, name)
+		a.Pegs, a.Outline = append(a.Pegs, compare.Stake{Name: name, At: at}), append(a.Outline, name)
 		stands = append(stands, at.Plus(off[i]))
 	}
 	for j := range n {
 		for i := range j {
-			if d := stands[i].Distance(stands[j]); float64(d) < reach && len(a.Found) < survey.MostMeasurements {
-				m, err := geom.ParseMeasurement(fmt.Sprintf("%s%s=%.0f", a.Pegs[i].Name, a.Pegs[j].Name, d.MM()), unit.MM)
+			if d := stands[i].Distance(stands[j]); float64(d) < reach && len(a.Found) < net.MostMeasurements {
+				m, err := triangle.ParseMeasurement(fmt.Sprintf("%s%s=%.0f", a.Pegs[i].Name, a.Pegs[j].Name, d.MM()), unit.MM)
 				if err != nil {
 					panic(err)
 				}
@@ -52,16 +54,16 @@ func ring(n int, size, reach float64, off map[int]geom.Point) survey.Asked {
 }
 
 // carried is a layout with pegs that are fixed.
-func carried(a survey.Asked, fixed ...geom.Name) survey.Asked {
+func carried(a compare.Asked, fixed ...geom.Name) compare.Asked {
 	a.Fixed = fixed
 	return a
 }
 
 // ofHook is a layout that was measured back with a hook that is so many mm off.
-func ofHook(a survey.Asked, off float64) survey.Asked {
+func ofHook(a compare.Asked, off float64) compare.Asked {
 	for i, m := range a.Found {
 		var err error
-		if a.Found[i], err = geom.ParseMeasurement(fmt.Sprintf("%s=%.0f", m.Subject(), m.Value.Length().MM()+off), unit.MM); err != nil {
+		if a.Found[i], err = triangle.ParseMeasurement(fmt.Sprintf("%s=%.0f", m.Subject(), m.Value.Length().MM()+off), unit.MM); err != nil {
 			panic(err)
 		}
 	}
@@ -72,12 +74,12 @@ func ofHook(a survey.Asked, off float64) survey.Asked {
 // to be measured again.
 func TestFoundOfAll(t *testing.T) {
 	want := map[string]struct {
-		cause survey.Cause
+		cause compare.Cause
 		moves int
 		words string
 	}{
-		"shifted": {survey.Shifted, 4, "The whole is shifted: all pegs but A and B stand right to one another, and 50 ± "},
-		"hook":    {survey.TapeZero, 0, "The tape, or its hook: every length reads about 28 mm too long"},
+		"shifted": {compare.Shifted, 4, "The whole is shifted: all pegs but A and B stand right to one another, and 50 ± "},
+		"hook":    {compare.TapeZero, 0, "The tape, or its hook: every length reads about 28 mm too long"},
 	}
 	seen := 0
 	founds(t, func(name string, f Found) {
@@ -104,7 +106,7 @@ func founds(t testing.TB, do func(name string, f Found)) {
 	t.Helper()
 	for _, x := range []struct {
 		name  string
-		a     survey.Asked
+		a     compare.Asked
 		style unit.Style
 	}{
 		{"sound", ring(4, 4000, 1e9, nil), unit.Style{}},
@@ -119,7 +121,7 @@ func founds(t testing.TB, do func(name string, f Found)) {
 		{"forty", ring(40, 45000, 32000, map[int]geom.Point{9: {X: 90, Y: 90}}), unit.Style{}},
 	} {
 		x.a.Grain, x.a.Fine = Grains(x.style)
-		c, err := survey.Compare(x.a)
+		c, err := compare.Compare(x.a)
 		if err != nil {
 			t.Fatalf("%s: %v", x.name, err)
 		}
@@ -189,21 +191,21 @@ func TestFoundStandsOnPageOne(t *testing.T) {
 	at := []geom.Point{{X: 0, Y: 0}, {X: 5210, Y: 0}, {X: 5323, Y: 2482}, {X: 3653, Y: 2509}, {X: 3640, Y: 3894}, {X: 58, Y: 3942}}
 	stands := slices.Clone(at)
 	stands[3] = stands[3].Plus(geom.Point{X: 11, Y: -9})
-	var a survey.Asked
+	var a compare.Asked
 	for i, p := range at {
 		n := geom.Name("ABCDEF"[i : i+1])
-		a.Pegs, a.Outline = append(a.Pegs, survey.Stake{Name: n, At: p}), append(a.Outline, n)
+		a.Pegs, a.Outline = append(a.Pegs, compare.Stake{Name: n, At: p}), append(a.Outline, n)
 	}
 	for _, e := range strings.Fields("AB BC CD DE EF FA AC AD AE BD BF DF") {
 		d := stands[e[0]-'A'].Distance(stands[e[1]-'A'])
-		m, err := geom.ParseMeasurement(fmt.Sprintf("%s=%.0f", e, d.MM()), unit.MM)
+		m, err := triangle.ParseMeasurement(fmt.Sprintf("%s=%.0f", e, d.MM()), unit.MM)
 		if err != nil {
 			t.Fatal(err)
 		}
 		a.Found = append(a.Found, m)
 	}
 	a.Grain, a.Fine = Grains(unit.Style{})
-	c, err := survey.Compare(a)
+	c, err := compare.Compare(a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -240,7 +242,7 @@ func TestFoundTooRough(t *testing.T) {
 	}
 	a.Found[0].Value = rough // as it was, but for the tolerance
 	a.Grain, a.Fine = Grains(unit.Style{})
-	c, err := survey.Compare(a)
+	c, err := compare.Compare(a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -378,10 +380,10 @@ func TestFoundPDFHasTheMove(t *testing.T) {
 
 // 250 pegs and 2,000 readings, the most that are taken, in seconds.
 func TestFoundLarge(t *testing.T) {
-	a := ring(survey.MostPoints, 90000, 45000, map[int]geom.Point{100: {X: 150, Y: 60}})
+	a := ring(net.MostPoints, 90000, 45000, map[int]geom.Point{100: {X: 150, Y: 60}})
 	a.Grain, a.Fine = Grains(unit.Style{})
 	begun := time.Now()
-	c, err := survey.Compare(a)
+	c, err := compare.Compare(a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -392,7 +394,7 @@ func TestFoundLarge(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Logf("%d readings: compared in %v, drawn in %v, %d pages", len(a.Found), compared, time.Since(begun)-compared, len(pages))
-	if len(a.Found) != survey.MostMeasurements || len(pages) < 5 {
+	if len(a.Found) != net.MostMeasurements || len(pages) < 5 {
 		t.Errorf("%d readings on %d pages", len(a.Found), len(pages))
 	}
 }

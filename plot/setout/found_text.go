@@ -8,8 +8,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 )
 
 // title is job and piece.
@@ -84,13 +84,13 @@ func (f Found) CSV(out io.Writer) error {
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
-		plain := func(x survey.Figure) string {
-			if m.Kind == geom.Angle {
+		plain := func(x net.Figure) string {
+			if m.Kind == triangle.Angle {
 				return strconv.FormatFloat(x.Angle.Degrees()+0, 'f', 4, 64)
 			}
 			return mm(x.Length.MM())
 		}
-		kind := [...]string{geom.Distance: "distance", geom.Angle: "angle", geom.Height: "height"}[m.Kind]
+		kind := [...]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}[m.Kind]
 		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), f.Verdict(r), m.Text})
 	}
 	for _, m := range f.Comparison.Wrong() {

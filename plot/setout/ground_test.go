@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -21,7 +21,7 @@ const (
 )
 
 // with asks for a method and a baseline.
-func with(m survey.Method, a, b geom.Name) func(*Input) {
+func with(m pegging.Method, a, b geom.Name) func(*Input) {
 	return func(in *Input) { in.Method, in.Base = &m, [2]geom.Name{a, b} }
 }
 
@@ -34,9 +34,9 @@ func TestAcceptRangesHold(t *testing.T) {
 		change          func(*Input)
 	}{
 		{gable, "", nil}, {"AB=10000 CA=4500 BC=8000", "", nil}, {"AB=10000 CA=4011.2 BC=6007.5", "", nil},
-		{gable, "", with(survey.AngleDistance, "A", "B")},
-		{house, "ABCD", nil}, {house, "ABCD", with(survey.OffsetSquare, "A", "B")}, {house, "ABCD", with(survey.AngleDistance, "D", "A")},
-		{floor, "ABCDEF", nil}, {floor, "ABCDEF", with(survey.OffsetSquare, "C", "E")}, {floor, "ABCDEF", with(survey.AngleDistance, "D", "B")},
+		{gable, "", with(pegging.AngleDistance, "A", "B")},
+		{house, "ABCD", nil}, {house, "ABCD", with(pegging.OffsetSquare, "A", "B")}, {house, "ABCD", with(pegging.AngleDistance, "D", "A")},
+		{floor, "ABCDEF", nil}, {floor, "ABCDEF", with(pegging.OffsetSquare, "C", "E")}, {floor, "ABCDEF", with(pegging.AngleDistance, "D", "B")},
 	} {
 		s := preparedNet(t, c.tokens, c.outline, c.change)
 		sum := make([]float64, len(s.Checks))
@@ -107,10 +107,10 @@ func (g ground) setOut() map[geom.Name]complex128 {
 		}
 		pull := func(i int) float64 { return g.pull(s.Pulls[p.Pulls[i]].Length) }
 		switch p.Method {
-		case survey.TwoArcs:
+		case pegging.TwoArcs:
 			ra, rb, b := pull(0), pull(1), real(at[s.Baseline.To])
 			at[p.Peg] = cmplx.Rect(ra, up*math.Acos((b*b+ra*ra-rb*rb)/(2*b*ra)))
-		case survey.AngleDistance:
+		case pegging.AngleDistance:
 			// The centring is reckoned with the true distances.
 			true0, _ := s.Peg(p.Peg)
 			to := complex(true0.Along.MM(), up*true0.Offset.MM())

@@ -6,7 +6,8 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -19,16 +20,16 @@ func TestReadingsFollowTheGround(t *testing.T) {
 		{gable, "", "AB"}, {gable, "", "CA"}, {"AB=5000 CA=3354.102 BC=7158.911", "", "AB"}, {house, "ABCD", "AB"}, {floor, "ABCDEF", "EC"}, {floor, "ABCDEF", "FA"},
 	} {
 		net := adjusted(t, c.tokens, c.outline)
-		var levels []survey.Level
+		var levels []pegging.Level
 		for i, n := range net.Names {
 			if i < 3 || n == "D" { // the others lie on the plane of these
-				levels = append(levels, survey.Level{Name: n, At: unit.Length(plane(net.Points[i]))})
+				levels = append(levels, pegging.Level{Name: n, At: unit.Length(plane(net.Points[i]))})
 			}
 		}
-		for m := range survey.AngleDistance + 1 {
+		for m := range pegging.AngleDistance + 1 {
 			s, err := Prepare(Input{Net: net, Levels: levels, Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}, Every: 900})
 			if err != nil {
-				if _, flat := err.(*geom.NoTriangle); flat {
+				if _, flat := err.(*triangle.NoTriangle); flat {
 					continue
 				}
 				t.Fatal(err)
@@ -80,7 +81,7 @@ func (s Sheet) footOn(along unit.Length) geom.Point {
 // What nobody levelled is said, with what it is taken for; without levels all is level,
 // and the sheet says so once.
 func TestLevelsAreSaid(t *testing.T) {
-	s := prepared(t, gable, func(in *Input) { in.Levels = []survey.Level{{Name: "A", At: 0}, {Name: "B", At: 320}} })
+	s := prepared(t, gable, func(in *Input) { in.Levels = []pegging.Level{{Name: "A", At: 0}, {Name: "B", At: 320}} })
 	plain := func(s Sheet) string { return strings.Join(strings.Fields(textOf(t, s)), " ") }
 	for _, want := range []string{"Levels in millimetres: A 0, B 320.", "Not levelled, and assumed: C 160, falling along the line of the levels given, and level across it.", "by the levels given"} {
 		if !strings.Contains(plain(s), want) {
@@ -90,8 +91,8 @@ func TestLevelsAreSaid(t *testing.T) {
 	if level := plain(prepared(t, gable, nil)); strings.Count(level, "are level") != 1 || strings.Contains(level, "Levels") {
 		t.Error("that all is level is not said once")
 	}
-	m := survey.TwoArcs
-	_, err := Prepare(Input{Net: adjusted(t, gable, ""), Method: &m, Levels: []survey.Level{{Name: "A", At: 0}, {Name: "C", At: 4500}}})
+	m := pegging.TwoArcs
+	_, err := Prepare(Input{Net: adjusted(t, gable, ""), Method: &m, Levels: []pegging.Level{{Name: "A", At: 0}, {Name: "C", At: 4500}}})
 	if f, ok := err.(*unit.Fault); !ok || f.Where != "levels" || !strings.Contains(f.What, "steeper than 45°") {
 		t.Errorf("a cliff: %v", err)
 	}

@@ -12,7 +12,10 @@ import (
 	"unicode/utf8"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -25,16 +28,16 @@ func nets(t *testing.T, each func(name string, s Sheet)) {
 		{"house", house, "ABCD"}, {"floor", floor, "ABCDEF"},
 		{"yard with a well", "AB=20000 BC=15000 AC=25000 CD=20000 DA=15000 BD=25000 AW=9220 BW=14318 DW=11402", "ABCD"},
 	} {
-		for m := range survey.AngleDistance + 1 {
+		for m := range pegging.AngleDistance + 1 {
 			for _, base := range [][2]geom.Name{{}, {"A", "B"}, {"D", "B"}} {
-				if base[0] == "D" && m == survey.TwoArcs && c.name == "floor" {
+				if base[0] == "D" && m == pegging.TwoArcs && c.name == "floor" {
 					base = [2]geom.Name{"D", "A"} // from D and B the arcs at F cross at 5°
 				}
 				s := preparedNet(t, c.tokens, c.outline, func(in *Input) {
 					in.Method, in.Base = &m, base
 					in.Every, in.Boards, in.Permitted = 1500, 1000, 2
 					if base[0] == "D" {
-						in.Tools.Instrument = survey.Theodolite
+						in.Tools.Instrument = tape.Theodolite
 					}
 				})
 				each(fmt.Sprintf("%s, %v from %s", c.name, m, edge(s.Ranking.Best[s.Ranking.Used].Base)), s)
@@ -116,7 +119,7 @@ func TestFollowingTheSteps(t *testing.T) {
 			}
 		}
 		within := 2.0
-		if s.Method == survey.AngleDistance && s.Tools.Instrument != survey.Theodolite {
+		if s.Method == pegging.AngleDistance && s.Tools.Instrument != tape.Theodolite {
 			within = 25 // 0.05° on 14 m, twice
 		}
 		for _, r := range s.given {
@@ -136,7 +139,7 @@ func TestRectangleOfTheHandbook(t *testing.T) {
 	feet := func(in *Input) {
 		in.Style = unit.Style{Unit: unit.FT}
 		in.Base = [2]geom.Name{"A", "B"}
-		m := survey.OffsetSquare
+		m := pegging.OffsetSquare
 		in.Method = &m
 	}
 	s := preparedNet(t, "AB=40'0\" BC=35'0\" ABC=90deg+-0.001deg CD=40'0\" DA=35'0\"", "ABCD", feet)
@@ -158,8 +161,8 @@ func TestRectangleOfTheHandbook(t *testing.T) {
 // of 100.010 ft at 68 °F and 12 lb, A 0.0075 in², E 29e6 psi, 6.45e-6/°F, at 95 °F
 // under 20 lb: lay out 529.81 ft by reading 529.6453 (worked examples of handbooks).
 func TestReadingsToLayOff(t *testing.T) {
-	long := survey.Standard{Nominal: 100 * unit.Foot, True: 100.02 * unit.Foot}
-	s := prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) { in.Standard, in.Conditions = long, &survey.Conditions{Temperature: 20} })
+	long := tape.Standard{Nominal: 100 * unit.Foot, True: 100.02 * unit.Foot}
+	s := prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) { in.Standard, in.Conditions = long, &tape.Conditions{Temperature: 20} })
 	r, _ := s.reads(500*unit.Foot, 0)
 	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
 	// 100 ft as it is printed: 30480/1.0002 = 30473.9.
@@ -171,10 +174,10 @@ func TestReadingsToLayOff(t *testing.T) {
 			t.Errorf("pull %d, %s: %v reads %v", p.Number, p.Use, p.Length, p.Reads)
 		}
 	}
-	warm := survey.Standard{Nominal: 100 * unit.Foot, True: 100.010 * unit.Foot, Temperature: survey.Fahrenheit(68), Pull: 12 * survey.PoundForce,
-		Expansivity: 6.45e-6 * survey.PerFahrenheit, Section: 0.0075 * 25.4 * 25.4, Modulus: 29e6 * survey.PoundsPerSqInch}
+	warm := tape.Standard{Nominal: 100 * unit.Foot, True: 100.010 * unit.Foot, Temperature: tape.Fahrenheit(68), Pull: 12 * tape.PoundForce,
+		Expansivity: 6.45e-6 * tape.PerFahrenheit, Section: 0.0075 * 25.4 * 25.4, Modulus: 29e6 * tape.PoundsPerSqInch}
 	s = prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) {
-		in.Standard, in.Conditions = warm, &survey.Conditions{Temperature: survey.Fahrenheit(95), Pull: 20 * survey.PoundForce}
+		in.Standard, in.Conditions = warm, &tape.Conditions{Temperature: tape.Fahrenheit(95), Pull: 20 * tape.PoundForce}
 	})
 	r, _ = s.reads(529.81*unit.Foot, 0)
 	isNear(t, "529.81 ft", r/unit.Foot, 529.6453, 5e-5)
@@ -339,11 +342,11 @@ func TestSlipIsToldBeforeSettingOut(t *testing.T) {
 }
 
 // manyPoints is a field of n points, each measured to those around it: m lengths.
-func manyPoints(t testing.TB, n, m int) survey.Net {
+func manyPoints(t testing.TB, n, m int) net.Net {
 	t.Helper()
 	r := rand.New(rand.NewPCG(1, 1))
 	row := int(math.Ceil(math.Sqrt(float64(n))))
-	net := survey.Net{Start: map[geom.Name]geom.Point{}}
+	layout := net.Net{Start: map[geom.Name]geom.Point{}}
 	name := func(i int) geom.Name { return geom.Name(fmt.Sprintf("%c%d", 'A'+i%26, i/26+1)) }
 	type pair struct {
 		a, b geom.Name
@@ -353,26 +356,26 @@ func manyPoints(t testing.TB, n, m int) survey.Net {
 	for i := range n {
 		at := geom.Point{X: unit.Length(float64(i%row)*60000/float64(row) + r.Float64()*2000), Y: unit.Length(float64(i/row)*60000/float64(row) + r.Float64()*2000)}
 		for j := range i {
-			all = append(all, pair{name(j), name(i), net.Start[name(j)].Distance(at).MM()})
+			all = append(all, pair{name(j), name(i), layout.Start[name(j)].Distance(at).MM()})
 		}
-		net.Start[name(i)] = at
+		layout.Start[name(i)] = at
 	}
 	slices.SortFunc(all, func(a, b pair) int { return int(math.Copysign(1, a.d-b.d)) })
 	for _, p := range all[:m] {
-		x, err := geom.ParseMeasurement(fmt.Sprintf("%s%s=%.0f+-2", p.a, p.b, p.d), unit.MM)
+		x, err := triangle.ParseMeasurement(fmt.Sprintf("%s%s=%.0f+-2", p.a, p.b, p.d), unit.MM)
 		if err != nil {
 			t.Fatal(err)
 		}
-		net.Measured = append(net.Measured, x)
+		layout.Measured = append(layout.Measured, x)
 	}
-	return net
+	return layout
 }
 
 // 200 points and 1,000 measurements, from the measurements to the pages.
 func BenchmarkManyPoints(b *testing.B) {
-	net := manyPoints(b, 200, 1000)
+	layout := manyPoints(b, 200, 1000)
 	for b.Loop() {
-		a, err := survey.Adjust(net)
+		a, err := net.Adjust(layout)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -12,7 +14,7 @@ import (
 func (s Sheet) planned() planned {
 	many := len(s.Sure) > crowded
 	p := planned{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: roundly, Details: !s.lone(), North: s.North}
-	ellipse := map[geom.Name]survey.Ellipse{}
+	ellipse := map[geom.Name]net.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse
 	}
@@ -47,7 +49,7 @@ func (s Sheet) planned() planned {
 	}
 	if !many {
 		for _, r := range s.given {
-			if m := r.Measurement; m.Kind == geom.Distance {
+			if m := r.Measurement; m.Kind == triangle.Distance {
 				side(m.At[0], m.At[1], s.measured(m.At[0], m.At[1], s.between(m.At[0], m.At[1])))
 			}
 		}
@@ -88,10 +90,10 @@ func (s Sheet) strokesOf(p *planned, x Placing) {
 		}
 	}
 	switch x.Method {
-	case survey.TwoArcs:
+	case pegging.TwoArcs:
 		add(arcTo, s.sides[s.Baseline.From], at)
 		add(arcTo, s.sides[s.Baseline.To], at)
-	case survey.AngleDistance:
+	case pegging.AngleDistance:
 		add(sightTo, s.sides[s.Baseline.From], at)
 	default:
 		q := s.Squares[x.Square]

@@ -7,7 +7,7 @@ import (
 	"strconv"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -37,7 +37,7 @@ func (g Grid) Place(at, zero, end geom.Point) geom.Point {
 // UTF-8, lines ended by CRLF, the header point,x,y, millimetres to 0.001 with a
 // decimal point. The first two arguments behind the pegs are the ends of the
 // baseline in the pegs' plane, the one at the origin first.
-func PegsCSV(out io.Writer, pegs []survey.Peg, zero, end geom.Point, g Grid) error {
+func PegsCSV(out io.Writer, pegs []pegging.Peg, zero, end geom.Point, g Grid) error {
 	w := csv.NewWriter(out)
 	w.UseCRLF = true
 	rows := [][]string{{"point", "x", "y"}}
@@ -60,9 +60,9 @@ func thousandths(l unit.Length) string {
 // PegsCSV writes every peg of the sheet in a grid: see the function of that name.
 func (s Sheet) PegsCSV(out io.Writer, g Grid) error {
 	var zero, end geom.Point
-	pegs := make([]survey.Peg, len(s.Pegs))
+	pegs := make([]pegging.Peg, len(s.Pegs))
 	for i, p := range s.Pegs {
-		pegs[i] = survey.Peg{Name: p.Name, At: p.At}
+		pegs[i] = pegging.Peg{Name: p.Name, At: p.At}
 		switch p.Name {
 		case s.Grid[0]:
 			zero = p.At

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -17,7 +17,7 @@ import (
 // cosine are 3/5 and 4/5, computed by hand: AB leads 3 m east for 4 m north; C is
 // 3 m left of A, which is 4/5 of that west and 3/5 north.
 func TestPegsByHand(t *testing.T) {
-	pegs := []survey.Peg{{Name: "A", At: geom.Point{}}, {Name: "B", At: geom.Point{X: 5000}}, {Name: "C", At: geom.Point{Y: 3000}}}
+	pegs := []pegging.Peg{{Name: "A", At: geom.Point{}}, {Name: "B", At: geom.Point{X: 5000}}, {Name: "C", At: geom.Point{Y: 3000}}}
 	for _, c := range []struct {
 		grid Grid
 		want string
@@ -51,7 +51,7 @@ func TestPegsAgainstNumpy(t *testing.T) {
 			t.Fatal(err)
 		}
 		var b bytes.Buffer
-		if err := PegsCSV(&b, []survey.Peg{{Name: "P", At: at}}, zero, end, Grid{origin, unit.Angle(degrees) * unit.Degree}); err != nil {
+		if err := PegsCSV(&b, []pegging.Peg{{Name: "P", At: at}}, zero, end, Grid{origin, unit.Angle(degrees) * unit.Degree}); err != nil {
 			t.Fatal(err)
 		}
 		if want := "point,x,y\r\nP," + x + "," + y + "\r\n"; b.String() != want {

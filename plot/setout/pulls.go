@@ -4,7 +4,8 @@ import (
 	"fmt"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -18,25 +19,25 @@ func (s *Sheet) limit(l unit.Length) unit.Length { return s.Tools.Tape.Error(l) 
 
 // reads is what the tape shows where the length is laid off over a fall, and by what
 // corrections.
-func (s *Sheet) reads(l, fall unit.Length) (unit.Length, survey.Corrections) {
+func (s *Sheet) reads(l, fall unit.Length) (unit.Length, tape.Corrections) {
 	if !s.Corrected {
-		return l, survey.Corrections{}
+		return l, tape.Corrections{}
 	}
 	c := s.Conditions
 	c.Fall = fall
 	r, by, err := s.Standard.Reading(l, c)
 	if err != nil {
-		return l, survey.Corrections{} // Prepare has asked before
+		return l, tape.Corrections{} // Prepare has asked before
 	}
 	return r, by
 }
 
 // leg is the same of a side of a square, which is square at any size: only the fall
 // counts.
-func (s *Sheet) leg(l, fall unit.Length) (unit.Length, survey.Corrections) {
-	r, by, err := survey.Standard{}.Reading(l, survey.Conditions{Fall: fall})
+func (s *Sheet) leg(l, fall unit.Length) (unit.Length, tape.Corrections) {
+	r, by, err := tape.Standard{}.Reading(l, tape.Conditions{Fall: fall})
 	if err != nil {
-		return l, survey.Corrections{}
+		return l, tape.Corrections{}
 	}
 	return r, by
 }
@@ -74,17 +75,17 @@ func (w *work) pulls() error {
 		n := p.Peg
 		side := func(end geom.Name) unit.Length { return w.sides[end].Distance(w.sides[n]) }
 		switch p.Method {
-		case survey.TwoArcs:
+		case pegging.TwoArcs:
 			for _, end := range []geom.Name{from, to} {
 				p.Pulls = append(p.Pulls, add(Pull{Use: ForArc, Part: part, Hold: end, To: n, Length: side(end), Measured: w.measured(end, n, side(end))}))
 			}
-		case survey.AngleDistance:
+		case pegging.AngleDistance:
 			along, offset, _ := w.running(w.sides[n])
 			d := side(from)
 			a := geom.Line{To: geom.Point{X: along, Y: offset}}.Direction()
 			p.Pulls = []int{
 				add(Pull{Use: ForAngle, Part: part, Hold: from, To: n, Angle: a, Side: p.Side, Measured: w.angleMeasured(n, a),
-					Within: survey.Expansion * w.Tools.Turned(w.Baseline.Length, d, side(to))}),
+					Within: tape.Expansion * w.Tools.Turned(w.Baseline.Length, d, side(to))}),
 				add(Pull{Use: ForRay, Part: part, Hold: from, To: n, Length: d, Measured: w.measured(from, n, d)}),
 			}
 		default:

@@ -6,7 +6,8 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -24,10 +25,10 @@ const alike = 1.05
 const extended = 1.5
 
 // extends says whether the feet of offsets lie beyond the ends of the baseline.
-func (w *work) extends(x survey.Way) (of geom.Name, yes bool) {
+func (w *work) extends(x pegging.Way) (of geom.Name, yes bool) {
 	b := w.distance(x.Base[0], x.Base[1])
 	for _, p := range x.Pegs {
-		if x.Method == survey.OffsetSquare && (p.At.X < -sameMark || p.At.X > b+sameMark) {
+		if x.Method == pegging.OffsetSquare && (p.At.X < -sameMark || p.At.X > b+sameMark) {
 			return p.Name, true
 		}
 	}
@@ -40,22 +41,22 @@ const tooFlat = 10 * unit.Degree
 
 // rank compares all baselines and methods, each as it would be set out, and settles
 // which is used.
-func (w *work) rank(in Input) (survey.Way, error) {
+func (w *work) rank(in Input) (pegging.Way, error) {
 	methods := slices.Clone(in.Methods)
 	if len(methods) == 0 {
-		methods = []survey.Method{survey.TwoArcs, survey.OffsetSquare}
+		methods = []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare}
 	}
 	if in.Method != nil && !slices.Contains(methods, *in.Method) {
 		methods = append(methods, *in.Method)
 	}
-	all, err := w.Tools.Ways(w.pegsOf(), methods, w.lines(in.Base))
+	all, err := pegging.Ways(w.Tools, w.pegsOf(), methods, w.lines(in.Base))
 	if err != nil {
-		return survey.Way{}, err
+		return pegging.Way{}, err
 	}
-	all = slices.DeleteFunc(all, func(x survey.Way) bool { return w.distance(x.Base[0], x.Base[1]) < Least-sameMark })
+	all = slices.DeleteFunc(all, func(x pegging.Way) bool { return w.distance(x.Base[0], x.Base[1]) < Least-sameMark })
 	all = w.framed(all, in.Base)
-	var flat []survey.Way
-	all = slices.DeleteFunc(all, func(x survey.Way) bool {
+	var flat []pegging.Way
+	all = slices.DeleteFunc(all, func(x pegging.Way) bool {
 		at, crossing := x.Flattest()
 		if at != "" && crossing < tooFlat {
 			flat = append(flat, x)
@@ -64,11 +65,11 @@ func (w *work) rank(in Input) (survey.Way, error) {
 		return false
 	})
 	asked := in.Base != [2]geom.Name{}
-	fits := func(x survey.Way) bool {
+	fits := func(x pegging.Way) bool {
 		return (in.Method == nil || x.Method == *in.Method) && (!asked || sameLine(x.Base, in.Base))
 	}
 	if !slices.ContainsFunc(all, fits) {
-		return survey.Way{}, w.tooFlat(flat[slices.IndexFunc(flat, fits)], all)
+		return pegging.Way{}, w.tooFlat(flat[slices.IndexFunc(flat, fits)], all)
 	}
 	for i := range all {
 		all[i].Times = float64(all[i].Figure / all[0].Figure)
@@ -87,8 +88,8 @@ func (w *work) rank(in Input) (survey.Way, error) {
 // out: from the end that was named first; else of an instrument from where its sights
 // are surest, and of a tape as the piece is walked round, unless the other end leaves
 // fewer pegs behind the tape's zero.
-func (w *work) framed(all []survey.Way, named [2]geom.Name) []survey.Way {
-	behind := func(x survey.Way) (n int) {
+func (w *work) framed(all []pegging.Way, named [2]geom.Name) []pegging.Way {
+	behind := func(x pegging.Way) (n int) {
 		b := w.distance(x.Base[0], x.Base[1])
 		for _, p := range x.Pegs {
 			if p.At.X < -sameMark {
@@ -103,11 +104,11 @@ func (w *work) framed(all []survey.Way, named [2]geom.Name) []survey.Way {
 		return w.outline(b[0], b[1]) || !w.outline(b[1], b[0]) && slices.Index(w.order, b[0]) < slices.Index(w.order, b[1])
 	}
 	seen := map[[2]geom.Name]bool{}
-	return slices.DeleteFunc(all, func(x survey.Way) bool { // the surest first
+	return slices.DeleteFunc(all, func(x pegging.Way) bool { // the surest first
 		switch {
 		case sameLine(x.Base, named):
 			return x.Base != named
-		case x.Method == survey.AngleDistance:
+		case x.Method == pegging.AngleDistance:
 			seen[x.Base] = true
 			return seen[[2]geom.Name{x.Base[1], x.Base[0]}]
 		}
@@ -117,12 +118,12 @@ func (w *work) framed(all []survey.Way, named [2]geom.Name) []survey.Way {
 }
 
 // tooFlat refuses arcs that nobody can mark the crossing of, and says what would do.
-func (w *work) tooFlat(x survey.Way, all []survey.Way) error {
+func (w *work) tooFlat(x pegging.Way, all []pegging.Way) error {
 	at, crossing := x.Flattest()
-	f := &geom.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
+	f := &triangle.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
 		w.Style.Angle(crossing), at, w.Style.Angle(tooFlat))}
 	f.Hint = "set the pegs off by 3-4-5 instead: --with square"
-	if i := slices.IndexFunc(all, func(y survey.Way) bool { return y.Method == survey.TwoArcs }); i >= 0 {
+	if i := slices.IndexFunc(all, func(y pegging.Way) bool { return y.Method == pegging.TwoArcs }); i >= 0 {
 		_, least := all[i].Flattest()
 		f.Hint = fmt.Sprintf("base %s would do, whose arcs cross at %s or more; or an offset by 3-4-5: --with square", edge(all[i].Base), w.Style.Angle(least))
 	}
@@ -189,10 +190,10 @@ func (w *work) hull() (outer []geom.Name) {
 }
 
 // pick is the way that is used, of those that fit what was asked for.
-func (w *work) pick(all []survey.Way, fits func(survey.Way) bool) int {
+func (w *work) pick(all []pegging.Way, fits func(pegging.Way) bool) int {
 	best := slices.IndexFunc(all, fits)
 	if _, longer := w.extends(all[best]); longer {
-		plain := slices.IndexFunc(all, func(x survey.Way) bool {
+		plain := slices.IndexFunc(all, func(x pegging.Way) bool {
 			_, longer := w.extends(x)
 			return fits(x) && !longer
 		})
@@ -200,7 +201,7 @@ func (w *work) pick(all []survey.Way, fits func(survey.Way) bool) int {
 			best = plain
 		}
 	}
-	better := func(x, y survey.Way) bool { // both as good
+	better := func(x, y pegging.Way) bool { // both as good
 		_, p := w.extends(x)
 		_, q := w.extends(y)
 		a, b := w.distance(x.Base[0], x.Base[1]), w.distance(y.Base[0], y.Base[1])
@@ -226,12 +227,12 @@ func sameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] ==
 // why the way that is used, in a sentence: where it is not the surest, what speaks
 // against that one; else how it stands to the best by another method, or from another
 // baseline.
-func (w *work) why(all []survey.Way, used int, in Input) string {
+func (w *work) why(all []pegging.Way, used int, in Input) string {
 	u, best := all[used], all[0]
-	say := func(best, other survey.Way) string {
-		return sentence(survey.Why(best, other, inches(w.Style)))
+	say := func(best, other pegging.Way) string {
+		return sentence(pegging.Why(best, other, inches(w.Style)))
 	}
-	name := func(x survey.Way) string { return wayWords(x.Method) + " from " + edge(x.Base) }
+	name := func(x pegging.Way) string { return wayWords(x.Method) + " from " + edge(x.Base) }
 	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !sameLine(best.Base, in.Base)
 	foot, longer := w.extends(best)
 	if _, too := w.extends(u); too {

@@ -39,7 +39,9 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -54,11 +56,11 @@ const (
 type Input struct {
 	Job, Piece string
 	Index      int // of the piece in the job, for draw.Place
-	Net        survey.Adjusted
-	Base       [2]geom.Name    // zero: the surest. Base[0] is the origin and has the tape's zero
-	Method     *survey.Method  // nil: the surest of Methods
-	Methods    []survey.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
-	Tools      survey.Tools
+	Net        net.Adjusted
+	Base       [2]geom.Name     // zero: the surest. Base[0] is the origin and has the tape's zero
+	Method     *pegging.Method  // nil: the surest of Methods
+	Methods    []pegging.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
+	Tools      tape.Tools
 	Style      unit.Style
 	Date       string    // as the job states it, or empty
 	Printer    string    // the one that the pages are made for; empty: any
@@ -71,10 +73,10 @@ type Input struct {
 	Every     unit.Length // marks along each edge, so far apart; 0: none
 	Boards    unit.Length // profile boards, so far clear of the digging; 0: none
 	// Levels of pegs: what the tape reads then follows the ground. None: all is level.
-	Levels []survey.Level
+	Levels []pegging.Level
 	// Conditions in which the tape is used; nil: nothing is corrected.
-	Conditions *survey.Conditions
-	Standard   survey.Standard
+	Conditions *tape.Conditions
+	Standard   tape.Standard
 }
 
 // Reference is a direction that the plan shows by an arrow.
@@ -109,7 +111,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	if len(in.Levels) > 0 {
 		var err error
-		if s.Ground, err = survey.GroundOf(w.pegsOf(), in.Levels); err != nil {
+		if s.Ground, err = pegging.GroundOf(w.pegsOf(), in.Levels); err != nil {
 			return Sheet{}, err
 		}
 		s.Falls, s.Corrected, s.Weighed = true, true, in.Conditions != nil

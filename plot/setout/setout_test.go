@@ -8,17 +8,20 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
 // adjusted reads and adjusts measurements, as a job would give them, of a piece with
 // the outline: one letter a corner, empty for a triangle.
-func adjusted(t testing.TB, tokens, outline string) survey.Adjusted {
+func adjusted(t testing.TB, tokens, outline string) net.Adjusted {
 	t.Helper()
-	var n survey.Net
+	var n net.Net
 	for _, token := range strings.Fields(tokens) {
-		m, err := geom.ParseMeasurement(token, unit.MM)
+		m, err := triangle.ParseMeasurement(token, unit.MM)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -28,14 +31,14 @@ func adjusted(t testing.TB, tokens, outline string) survey.Adjusted {
 		n.Outline = append(n.Outline, geom.Name(r))
 	}
 	if outline == "" { // the first of the triangles that fit
-		if s, err := geom.Solve(n.Measured, [2]geom.Name{}); err == nil {
+		if s, err := triangle.Solve(n.Measured, [2]geom.Name{}); err == nil {
 			n.Start = map[geom.Name]geom.Point{}
 			for i, p := range s.Answers[0].Triangle.Points {
 				n.Start[s.Answers[0].Triangle.Names[i]] = p
 			}
 		}
 	}
-	a, err := survey.Adjust(n)
+	a, err := net.Adjust(n)
 	if err != nil {
 		t.Fatalf("%s: %v", tokens, err)
 	}
@@ -159,12 +162,12 @@ func unitText(v float64) string {
 // for nail and reading (common practice, no source) unless the tools say otherwise.
 func TestLimitOfOnePull(t *testing.T) {
 	for _, c := range []struct {
-		tools survey.Tools
+		tools tape.Tools
 		l     unit.Length
 		want  float64
 	}{
-		{survey.Tools{}, 5000, 2.3}, {survey.Tools{}, 10000, 3.3}, {survey.Tools{Reading: 2}, 10000, 4.3},
-		{survey.Tools{Tape: survey.Tape{Class: survey.ClassIII, Hook: true}}, 10000, 5.9}, {survey.Tools{Tape: survey.Tape{Class: survey.ClassI}}, 1000, 1.2},
+		{tape.Tools{}, 5000, 2.3}, {tape.Tools{}, 10000, 3.3}, {tape.Tools{Reading: 2}, 10000, 4.3},
+		{tape.Tools{Tape: tape.Tape{Class: tape.ClassIII, Hook: true}}, 10000, 5.9}, {tape.Tools{Tape: tape.Tape{Class: tape.ClassI}}, 1000, 1.2},
 	} {
 		s := prepared(t, "AB=30000 CA=25000 BC=25000", func(in *Input) { in.Tools = c.tools })
 		isNear(t, "limit", s.limit(c.l), c.want, 1e-12)
@@ -195,7 +198,7 @@ func TestLoopIsNoLongerThanTheTape(t *testing.T) {
 // A 3-4-5 in metres with 1 mm a tape turns its right angle by 121.5″; twice as
 // large, by half of that (computed).
 func TestSquareTurns(t *testing.T) {
-	square := survey.OffsetSquare
+	square := pegging.OffsetSquare
 	for u, want := range map[unit.Length]float64{1000: 121.5, 2000: 60.8} {
 		s := prepared(t, "AB=30000 CA=25000 BC=25000", func(in *Input) { in.Method = &square; in.Base = [2]geom.Name{"A", "B"} })
 		for i := range s.Pulls {
@@ -229,7 +232,7 @@ func TestRefuses(t *testing.T) {
 		{"AB=5000 CA=5000 BC=800", base("C", "B"), "base CB: CB is 0.8 m, too short to set out from: a baseline is 1 m at least", "(5 m)"},
 		{"AB=5000 CA=5000 BC=3000", base("A", "D"), "base AD: the triangle ABC has no such side", "name one of AB, BC, CA"},
 		{"AB=5000 CA=5000 BC=3000", func(in *Input) { in.Every = 10 }, "every: marks every 10 mm are 1300 along the edges: a sheet lists 400 at most", "farther"},
-		{"AB=5000 CA=5000 BC=3000", func(in *Input) { in.Conditions = &survey.Conditions{Temperature: 400} }, "temperature: a tape is used between -60 °C and 80 °C", "Celsius"},
+		{"AB=5000 CA=5000 BC=3000", func(in *Input) { in.Conditions = &tape.Conditions{Temperature: 400} }, "temperature: a tape is used between -60 °C and 80 °C", "Celsius"},
 	} {
 		in := Input{Net: adjusted(t, c.tokens, "")}
 		if c.change != nil {
@@ -255,15 +258,15 @@ func TestBaselineChosenAndZeroEnd(t *testing.T) {
 		from, to geom.Name
 		foot     float64 // running distance of F
 		past     float64
-		method   survey.Method
+		method   pegging.Method
 	}{
-		{"AB=4000 BC=7200 CA=5000", nil, "B", "C", 2975, 0, survey.TwoArcs},                                       // (7200² + 4000² − 5000²)/(2·7200)
-		{"AB=6000 CA=5050 BC=2420", base("B", "A"), "B", "A", 1362.825, 0, survey.TwoArcs},                        // 6000 − 4637.175
-		{"AB=5000 CA=8062.258 BC=4472.136", with(survey.TwoArcs, "A", "B"), "A", "B", 7000, 2000, survey.TwoArcs}, // C at (7000, 4000)
-		{"AB=5000 CA=8062.258 BC=4472.136", base("B", "A"), "B", "A", -2000, 2000, survey.TwoArcs},                // the foot lies behind B, which was named first
-		{"AB=5000 CA=3354.102 BC=7158.911", base("A", "B"), "A", "B", -1500, 1500, survey.TwoArcs},                // C at (−1500, 3000)
-		{"AB=10000 CA=4011.234 BC=6007.495", nil, "A", "B", 4000, 0, survey.OffsetSquare},                         // C at (4000, 300)
-		{"AB=1000 CA=89005.6 BC=88005.7", base("A", "B"), "A", "B", 88999.9, 87999.9, survey.OffsetSquare},        // needle, C near (89 m, 1 m)
+		{"AB=4000 BC=7200 CA=5000", nil, "B", "C", 2975, 0, pegging.TwoArcs},                                        // (7200² + 4000² − 5000²)/(2·7200)
+		{"AB=6000 CA=5050 BC=2420", base("B", "A"), "B", "A", 1362.825, 0, pegging.TwoArcs},                         // 6000 − 4637.175
+		{"AB=5000 CA=8062.258 BC=4472.136", with(pegging.TwoArcs, "A", "B"), "A", "B", 7000, 2000, pegging.TwoArcs}, // C at (7000, 4000)
+		{"AB=5000 CA=8062.258 BC=4472.136", base("B", "A"), "B", "A", -2000, 2000, pegging.TwoArcs},                 // the foot lies behind B, which was named first
+		{"AB=5000 CA=3354.102 BC=7158.911", base("A", "B"), "A", "B", -1500, 1500, pegging.TwoArcs},                 // C at (−1500, 3000)
+		{"AB=10000 CA=4011.234 BC=6007.495", nil, "A", "B", 4000, 0, pegging.OffsetSquare},                          // C at (4000, 300)
+		{"AB=1000 CA=89005.6 BC=88005.7", base("A", "B"), "A", "B", 88999.9, 87999.9, pegging.OffsetSquare},         // needle, C near (89 m, 1 m)
 	} {
 		s := prepared(t, c.tokens, c.change)
 		if s.Baseline.From != c.from || s.Baseline.To != c.to || s.Method != c.method {

@@ -2,7 +2,9 @@ package setout
 
 import (
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -13,7 +15,7 @@ type Sheet struct {
 	Printer          string // the one that the pages are made for; empty: any
 	Index            int    // of the piece in the job
 	Style            unit.Style
-	Tools            survey.Tools
+	Tools            tape.Tools
 	North            Reference
 	Outline          []geom.Name // once round, counter-clockwise; empty: the points have no edge
 
@@ -23,7 +25,7 @@ type Sheet struct {
 
 	Baseline Baseline
 	Grid     [2]geom.Name // the baseline as coordinates and its bearing take it: from the first to the second
-	Method   survey.Method
+	Method   pegging.Method
 	Pegs     []Peg     // in the order in which they are set
 	Pulls    []Pull    // in the order of the work
 	Main     []Placing // the corners beside the baseline, in the order of the work
@@ -42,9 +44,9 @@ type Sheet struct {
 	// what the tape is and how it is used. Falls: for the fall of the ground.
 	Corrected, Weighed, Falls bool
 
-	Ground     survey.Ground // under the pegs, where Falls
-	Standard   survey.Standard
-	Conditions survey.Conditions
+	Ground     pegging.Ground // under the pegs, where Falls
+	Standard   tape.Standard
+	Conditions tape.Conditions
 
 	Steps    []Step
 	Bring    []string
@@ -53,9 +55,9 @@ type Sheet struct {
 	Basis    []string // how the accept ranges are reckoned
 
 	sides  map[geom.Name]geom.Point // points of the net in the sheet's plane
-	net    survey.Adjusted
+	net    net.Adjusted
 	level  map[geom.Name]unit.Length // of every mark, where Falls
-	given  []survey.Result
+	given  []net.Result
 	middle geom.Name // the mark that the net's checks are pulled from; empty: none
 }
 
@@ -138,7 +140,7 @@ type Pull struct {
 	Hold, To geom.Name
 	Length   unit.Length // true
 	Reads    unit.Length // what the tape shows: Length, unless it is corrected
-	By       survey.Corrections
+	By       tape.Corrections
 	Behind   bool        // of a mark along the baseline: on the far side of Hold
 	Angle    unit.Angle  // of an angle
 	Side     Side        // to which it is turned
@@ -150,7 +152,7 @@ type Pull struct {
 // Placing is one way to place one corner.
 type Placing struct {
 	Peg      geom.Name
-	Method   survey.Method
+	Method   pegging.Method
 	Side     Side
 	Pulls    []int // into Sheet.Pulls
 	Crossing Crossing
@@ -185,7 +187,7 @@ const (
 type Square struct {
 	At, Leg, Top geom.Name // the foot, the mark on the baseline, the mark over the foot
 	Toward       geom.Name // the end of the baseline on whose side Leg lies, seen from At
-	survey.Square
+	pegging.Square
 	Side Side           // on which Top lies
 	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
 	// Past is by how much the foot lies beyond the end End of the baseline, which
@@ -196,17 +198,17 @@ type Square struct {
 
 // Ranking of the ways of setting out, the surest first.
 type Ranking struct {
-	Best []survey.Way // the best few, the one that is used among them
-	Used int          // index into Best
-	Of   int          // how many were compared
-	Why  string       // in a sentence; empty where there was nothing to choose
+	Best []pegging.Way // the best few, the one that is used among them
+	Used int           // index into Best
+	Of   int           // how many were compared
+	Why  string        // in a sentence; empty where there was nothing to choose
 }
 
 // Sure is how sure a corner is.
 type Sure struct {
 	Peg           geom.Name
 	Along, Across unit.Length    // σ along the baseline and across it, all in all
-	Ellipse       survey.Ellipse // the one that holds 95 of 100, in the sheet's plane
+	Ellipse       net.Ellipse // the one that holds 95 of 100, in the sheet's plane
 	// 95 % figures: from the measurements, from the setting-out, from both.
 	Measured, SetOut, Both unit.Length
 	// Distance from the nearer end of the baseline, and what that permits; 0: not asked for.

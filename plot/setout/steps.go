@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -54,18 +55,10 @@ func (w *work) seen() string {
 			if len(names) == 1 {
 				lie = "lies"
 			}
-			says = append(says, fmt.Sprintf("%s %s on the %s", listed(names), lie, side))
+			says = append(says, fmt.Sprintf("%s %s on the %s", geom.Listed(names), lie, side))
 		}
 	}
 	return strings.Join(says, ", ")
-}
-
-// listed is A, B and C.
-func listed(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
 }
 
 type lines struct{ all []Step }
@@ -119,12 +112,12 @@ func (w *work) loneSteps(l *lines) {
 	apex := main.Peg
 	standing := fmt.Sprintf("%s, on the %s:", apex, main.Side)
 	switch main.Method {
-	case survey.TwoArcs:
+	case pegging.TwoArcs:
 		first, next := w.Pulls[main.Pulls[0]], w.Pulls[main.Pulls[1]]
 		l.add("%s hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, w.Figure(first.Reads))
 		l.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
 			next.Hold, w.Figure(next.Reads), w.Style.Angle(main.Crossing.Angle), main.Crossing.words(), apex)
-	case survey.OffsetSquare:
+	case pegging.OffsetSquare:
 		w.squareStep(l, main, standing+" make ")
 		l.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
 			main.Foot, w.Squares[main.Square].Top, main.Foot, w.Figure(w.Pulls[main.Pulls[3]].Reads), apex)
@@ -135,7 +128,7 @@ func (w *work) loneSteps(l *lines) {
 	a, b := w.pullTo(w.mids[0].Name), w.pullTo(w.mids[1].Name)
 	l.add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
 		a.To, w.Figure(a.Reads), a.Hold, b.To, w.Figure(b.Reads), b.Hold, apex)
-	if second.Method == survey.OffsetSquare {
+	if second.Method == pegging.OffsetSquare {
 		w.squareStep(l, second, "The second way, as a check: ")
 		l.add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
 			second.Foot, w.Squares[second.Square].Top, second.Foot, w.Figure(w.Pulls[second.Pulls[3]].Reads), apex)
@@ -174,7 +167,7 @@ func (w *work) netSteps(l *lines) {
 		return
 	}
 	from, to := w.Baseline.From, w.Baseline.To
-	if w.Method == survey.AngleDistance {
+	if w.Method == pegging.AngleDistance {
 		w.setUp(l)
 	}
 	squared := map[int]bool{}
@@ -184,11 +177,11 @@ func (w *work) netSteps(l *lines) {
 			looking = fmt.Sprintf(" as you look from %s to %s", from, to)
 		}
 		switch p.Method {
-		case survey.TwoArcs:
+		case pegging.TwoArcs:
 			first, next := w.Pulls[p.Pulls[0]], w.Pulls[p.Pulls[1]]
 			l.add("Peg %s. Hold 0 on %s, pull %s, scratch an arc; hold 0 on %s, pull %s, scratch across it. They cross at %s: %s. Of the two crossings take the one on the %s%s. Drive peg %s there.",
 				p.Peg, first.Hold, w.Figure(first.Reads), next.Hold, w.Figure(next.Reads), w.Style.Angle(p.Crossing.Angle), p.Crossing.words(), p.Side, looking, p.Peg)
-		case survey.OffsetSquare:
+		case pegging.OffsetSquare:
 			q := w.Squares[p.Square]
 			if !squared[p.Square] {
 				squared[p.Square] = true
@@ -205,7 +198,7 @@ func (w *work) netSteps(l *lines) {
 // setUp places the instrument.
 func (w *work) setUp(l *lines) {
 	from, to := w.Baseline.From, w.Baseline.To
-	if w.instrument().Name == survey.Theodolite.Name {
+	if w.instrument().Name == tape.Theodolite.Name {
 		l.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
 		return
 	}
@@ -215,7 +208,7 @@ func (w *work) setUp(l *lines) {
 // turnStep turns the angle and pulls along the sight.
 func (w *work) turnStep(p Placing) string {
 	turn, ray := w.Pulls[p.Pulls[0]], w.Pulls[p.Pulls[1]]
-	if w.instrument().Name != survey.Theodolite.Name {
+	if w.instrument().Name != tape.Theodolite.Name {
 		return fmt.Sprintf("Mark %s to the %s of %s and stretch a string from %s over the mark. Hold 0 on %s, pull %s along it and drive peg %s.",
 			w.turned(turn.Angle), turn.Side, w.Baseline.To, turn.Hold, ray.Hold, w.Figure(ray.Reads), p.Peg)
 	}
@@ -316,7 +309,7 @@ func (w *work) bring() []string {
 		fmt.Sprintf("%d pegs with a nail each", pegs),
 		"string, hammer, plumb bob, thick pencil",
 	}
-	if w.Method == survey.AngleDistance {
+	if w.Method == pegging.AngleDistance {
 		all = append(all, "a "+w.instrument().Name)
 	}
 	if w.Weighed {
@@ -343,7 +336,7 @@ func (w *work) wanted() unit.Length {
 
 // crossingWords say how the arcs cross and what that does, where there is one corner.
 func (s Sheet) crossingWords() string {
-	if len(s.Second) == 0 || s.Method != survey.TwoArcs && s.Second[0].Method != survey.TwoArcs {
+	if len(s.Second) == 0 || s.Method != pegging.TwoArcs && s.Second[0].Method != pegging.TwoArcs {
 		return "" // none are swung
 	}
 	c := s.Main[0].Crossing
@@ -351,7 +344,7 @@ func (s Sheet) crossingWords() string {
 	switch {
 	case c.Sound:
 		words += "sound"
-	case s.Method == survey.OffsetSquare:
+	case s.Method == pegging.OffsetSquare:
 		words += fmt.Sprintf("not sound, so the offset places %s", c.At)
 	default:
 		words += "not sound"

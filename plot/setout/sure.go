@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -14,7 +16,7 @@ import (
 // baseline, and as it is set out from there.
 func (w *work) sure() {
 	base := w.way.Base
-	set := map[geom.Name]survey.Covariance{}
+	set := map[geom.Name]net.Covariance{}
 	for _, p := range w.way.Pegs {
 		set[p.Name] = p.Covariance
 	}
@@ -39,7 +41,7 @@ func (w *work) sure() {
 			s.Distance = w.Baseline.Length
 		}
 		if w.Permitted > 0 {
-			s.Permitted = survey.Permitted(w.Permitted, s.Distance)
+			s.Permitted = net.Permitted(w.Permitted, s.Distance)
 			s.Inside = s.Both <= s.Permitted
 		}
 		w.Sure = append(w.Sure, s)
@@ -48,7 +50,7 @@ func (w *work) sure() {
 
 // Seen is where a point of the net lies from the baseline, whose first end is the origin
 // and whose direction that of x, and how surely it was measured.
-func (s Sheet) Seen(n geom.Name) (geom.Point, survey.Covariance) {
+func (s Sheet) Seen(n geom.Name) (geom.Point, net.Covariance) {
 	return s.net.Seen(n, [2]geom.Name{s.Baseline.From, s.Baseline.To})
 }
 
@@ -65,7 +67,7 @@ func (s Sheet) Framed(m [6]float64) [6]float64 {
 }
 
 // doubts about what was measured: a sheet made from a slip sets the slip out.
-func (w *work) doubts(net survey.Adjusted) (all []string) {
+func (w *work) doubts(net net.Adjusted) (all []string) {
 	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Warnings) > 0 {
 		for _, f := range net.Findings(w.Style) {
 			all = append(all, sentence(f))
@@ -103,7 +105,7 @@ func (w *work) doubts(net survey.Adjusted) (all []string) {
 // flat are the crossings of arcs that place a corner and are not sound.
 func (s Sheet) flat() (all []Crossing) {
 	for _, p := range s.Main {
-		if p.Method == survey.TwoArcs && !p.Crossing.Sound {
+		if p.Method == pegging.TwoArcs && !p.Crossing.Sound {
 			all = append(all, p.Crossing)
 		}
 	}
@@ -125,10 +127,10 @@ const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more
 // than any tape leaves open: "AB=8m is ±500 mm".
-func (s Sheet) roughly(net survey.Adjusted) (all []string) {
+func (s Sheet) roughly(net net.Adjusted) (all []string) {
 	for _, r := range net.Results {
 		m := r.Measurement
-		if m.Kind == geom.Angle || m.Value.Stated {
+		if m.Kind == triangle.Angle || m.Value.Stated {
 			continue
 		}
 		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {

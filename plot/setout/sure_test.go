@@ -10,7 +10,9 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -128,16 +130,16 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 		{"low", "AB=10000 CA=4511.234 BC=6007.495", "", "AB"},
 		{"house", house, "ABCD", "AB"}, {"house by its diagonal", house, "ABCD", "CA"}, {"floor", floor, "ABCDEF", "FA"}, {"floor from E", floor, "ABCDEF", "EC"},
 	} {
-		for _, i := range []survey.Instrument{survey.Protractor, survey.Theodolite} {
-			for m := range survey.AngleDistance + 1 {
-				if i == survey.Theodolite && m != survey.AngleDistance {
+		for _, i := range []tape.Instrument{tape.Protractor, tape.Theodolite} {
+			for m := range pegging.AngleDistance + 1 {
+				if i == tape.Theodolite && m != pegging.AngleDistance {
 					continue
 				}
 				name := fmt.Sprintf("%s from %s, %v, %s", c.name, c.base, m, i.Name)
 				in := Input{Net: adjusted(t, c.tokens, c.outline), Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}}
 				in.Tools.Instrument = i
 				s, err := Prepare(in)
-				if _, flat := err.(*geom.NoTriangle); flat && m == survey.TwoArcs {
+				if _, flat := err.(*triangle.NoTriangle); flat && m == pegging.TwoArcs {
 					continue
 				} else if err != nil {
 					t.Fatal(err)
@@ -200,7 +202,7 @@ func signedOffset(s Sheet, n geom.Name) float64 {
 // for: one baseline, one zero, one square.
 func TestRankingSpeaksOfTheSheets(t *testing.T) {
 	for _, c := range []struct{ tokens, outline string }{{gable, ""}, {house, "ABCD"}, {floor, "ABCDEF"}, {"AB=5000 CA=3354.102 BC=7158.911", ""}} {
-		all := []survey.Method{survey.TwoArcs, survey.OffsetSquare, survey.AngleDistance}
+		all := []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
 		s := preparedNet(t, c.tokens, c.outline, func(in *Input) { in.Methods = all })
 		for _, x := range s.Ranking.Best {
 			own := preparedNet(t, c.tokens, c.outline, func(in *Input) { in.Methods, in.Method, in.Base = all, &x.Method, x.Base })

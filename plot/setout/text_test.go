@@ -13,7 +13,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -94,7 +94,7 @@ func TestFollowingTheText(t *testing.T) {
 			continue
 		}
 		way := s.Main[0]
-		if way.Method != survey.TwoArcs {
+		if way.Method != pegging.TwoArcs {
 			way = s.Second[0]
 		}
 		if math.Sin(float64(way.Crossing.Angle)) < 0.05 {

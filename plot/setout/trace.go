@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -72,12 +72,12 @@ func (w *work) placed(n trace, p Placing, from, to geom.Name) traced {
 	a, b := n.at[from], n.at[to]
 	above := w.sides[p.Peg].Y > 0
 	switch p.Method {
-	case survey.TwoArcs:
+	case pegging.TwoArcs:
 		ra, rb := p.Pulls[0], p.Pulls[1]
 		return traced{join(a, b, ra, rb), func(v []float64) geom.Point {
 			return crossOn(above, a.at(v), b.at(v), unit.Length(v[ra]), unit.Length(v[rb]))
 		}}
-	case survey.AngleDistance:
+	case pegging.AngleDistance:
 		turn, ray := p.Pulls[0], p.Pulls[1]
 		return traced{join(a, b, turn, ray), func(v []float64) geom.Point {
 			sight := geom.Line{From: a.at(v), To: b.at(v)}.Direction()

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -267,7 +267,7 @@ func (s Sheet) rankTable() sheet.Table {
 	return t
 }
 
-func wayWords(m survey.Method) string {
+func wayWords(m pegging.Method) string {
 	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance"}[m]
 }
 

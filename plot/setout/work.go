@@ -7,7 +7,9 @@ import (
 	"sort"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -16,17 +18,17 @@ type work struct {
 	*Sheet
 	order    []geom.Name              // the outline, then the other points
 	at       map[geom.Name]geom.Point // in the net's own plane
-	way      survey.Way               // from the zero end
+	way      pegging.Way              // from the zero end
 	beside   []geom.Name              // corners beside the baseline, in the order of the work
 	taken    map[geom.Name]bool
-	feet     map[geom.Name]geom.Name     // of corners
-	marksOn  []Peg                       // on the line of the baseline, in the order in which the tape passes them
-	mids     []Peg                       // of the sides of the only corner
-	squareOf map[geom.Name]survey.Square // by which a corner is set off, now or as a check
+	feet     map[geom.Name]geom.Name      // of corners
+	marksOn  []Peg                        // on the line of the baseline, in the order in which the tape passes them
+	mids     []Peg                        // of the sides of the only corner
+	squareOf map[geom.Name]pegging.Square // by which a corner is set off, now or as a check
 	trace    trace
 }
 
-func newWork(s *Sheet, net survey.Adjusted) *work {
+func newWork(s *Sheet, net net.Adjusted) *work {
 	w := &work{Sheet: s, at: map[geom.Name]geom.Point{}, taken: map[geom.Name]bool{}, feet: map[geom.Name]geom.Name{}}
 	s.net, s.given = net, net.Results
 	for i, n := range net.Names {
@@ -42,9 +44,9 @@ func newWork(s *Sheet, net survey.Adjusted) *work {
 }
 
 // pegsOf are the points of the net, in the order in which they are walked round.
-func (w *work) pegsOf() (all []survey.Peg) {
+func (w *work) pegsOf() (all []pegging.Peg) {
 	for _, n := range w.order {
-		all = append(all, survey.Peg{Name: n, At: w.at[n]})
+		all = append(all, pegging.Peg{Name: n, At: w.at[n]})
 	}
 	return all
 }
@@ -79,7 +81,7 @@ func (w *work) numbered(wish geom.Name) geom.Name {
 	}
 }
 
-const sameMark = survey.SameMark
+const sameMark = pegging.SameMark
 
 // onePeg is how close two marks share one peg, each with its own nail: pegs are
 // 40 to 50 mm wide (common practice, no source).
@@ -89,20 +91,20 @@ func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d
 
 // baseline settles how the sheet's plane lies. The tape's zero is the first end of the
 // way.
-func (w *work) baseline(way survey.Way) error {
+func (w *work) baseline(way pegging.Way) error {
 	base := way.Base
 	w.way, w.Method = way, way.Method
 	w.Baseline = Baseline{From: base[0], To: base[1], Length: w.distance(base[0], base[1])}
 	w.Baseline.Measured = w.measured(base[0], base[1], w.Baseline.Length)
 	offsets := way
-	if way.Method != survey.OffsetSquare { // a triangle is checked by a square
-		all, err := w.Tools.Ways(w.pegsOf(), []survey.Method{survey.OffsetSquare}, [][2]geom.Name{base})
+	if way.Method != pegging.OffsetSquare { // a triangle is checked by a square
+		all, err := pegging.Ways(w.Tools, w.pegsOf(), []pegging.Method{pegging.OffsetSquare}, [][2]geom.Name{base})
 		if err != nil {
 			return err
 		}
 		offsets = all[0]
 	}
-	w.squareOf = map[geom.Name]survey.Square{}
+	w.squareOf = map[geom.Name]pegging.Square{}
 	for _, p := range offsets.Pegs {
 		w.squareOf[p.Name] = p.Square
 	}
@@ -174,7 +176,7 @@ func (s *Sheet) running(at geom.Point) (along, offset unit.Length, side Side) {
 func (w *work) lone() bool { return len(w.beside) == 1 }
 
 // wantsFeet says whether a method of this sheet wants the feet marked.
-func (w *work) wantsFeet() bool { return w.lone() || w.Method == survey.OffsetSquare }
+func (w *work) wantsFeet() bool { return w.lone() || w.Method == pegging.OffsetSquare }
 
 // mark is a peg of a place.
 func (w *work) mark(n geom.Name, r Role, at geom.Point, note string, of ...geom.Name) Peg {
@@ -241,7 +243,7 @@ func (w *work) nameMarks() {
 			}
 		}
 	}
-	if w.lone() || w.Method == survey.TwoArcs && len(w.beside) > 0 {
+	if w.lone() || w.Method == pegging.TwoArcs && len(w.beside) > 0 {
 		if w.middle = standing(half); w.middle == "" {
 			w.middle = w.free("M")
 			w.marksOn = append(w.marksOn, w.mark(w.middle, Middle, geom.Point{X: half}, "middle of "+string(from+to), from, to))
@@ -292,11 +294,11 @@ func (w *work) number() {
 			add(p)
 		}
 	}
-	place := func(m survey.Method, n geom.Name) Placing {
+	place := func(m pegging.Method, n geom.Name) Placing {
 		p := Placing{Peg: n, Method: m, Square: -1}
 		_, _, p.Side = w.running(w.sides[n])
 		p.Crossing = w.crossing(n)
-		if m == survey.OffsetSquare {
+		if m == pegging.OffsetSquare {
 			p.Foot = w.feet[n]
 			known := len(w.Squares)
 			p.Square = w.squareFor(n)
@@ -319,10 +321,10 @@ func (w *work) number() {
 		add(p)
 	}
 	if w.lone() {
-		second := survey.OffsetSquare
+		second := pegging.OffsetSquare
 		switch {
-		case w.Method == survey.OffsetSquare, w.Method == survey.AngleDistance && w.Main[0].Crossing.Sound:
-			second = survey.TwoArcs
+		case w.Method == pegging.OffsetSquare, w.Method == pegging.AngleDistance && w.Main[0].Crossing.Sound:
+			second = pegging.TwoArcs
 		}
 		w.Second = append(w.Second, place(second, w.beside[0]))
 	}
@@ -353,20 +355,20 @@ func (s Sheet) Peg(n geom.Name) (Peg, bool) {
 // measured says whether the distance was measured and is printed as it was: one
 // that an adjustment has moved counts as computed.
 func (s Sheet) measured(a, b geom.Name, is unit.Length) bool {
-	return slices.ContainsFunc(s.given, func(r survey.Result) bool {
+	return slices.ContainsFunc(s.given, func(r net.Result) bool {
 		return isDistance(r.Measurement, a, b) && s.Figure(r.Measured.Length) == s.Figure(is)
 	})
 }
 
-func isDistance(m geom.Measurement, a, b geom.Name) bool {
-	return m.Kind == geom.Distance && (m.At[0] == a && m.At[1] == b || m.At[0] == b && m.At[1] == a)
+func isDistance(m triangle.Measurement, a, b geom.Name) bool {
+	return m.Kind == triangle.Distance && (m.At[0] == a && m.At[1] == b || m.At[0] == b && m.At[1] == a)
 }
 
 // offsetMeasured says the same of a corner's height over the baseline; where the
 // foot is an end of the baseline, the height is a side.
 func (w *work) offsetMeasured(n geom.Name, is unit.Length) bool {
 	for _, r := range w.given {
-		if m := r.Measurement; m.Kind == geom.Height && m.At[0] == n && sameLine([2]geom.Name{m.At[1], m.At[2]}, [2]geom.Name{w.Baseline.From, w.Baseline.To}) {
+		if m := r.Measurement; m.Kind == triangle.Height && m.At[0] == n && sameLine([2]geom.Name{m.At[1], m.At[2]}, [2]geom.Name{w.Baseline.From, w.Baseline.To}) {
 			return w.Figure(r.Measured.Length) == w.Figure(is)
 		}
 	}
@@ -376,9 +378,9 @@ func (w *work) offsetMeasured(n geom.Name, is unit.Length) bool {
 
 // angleMeasured says the same of the angle at the zero end to a corner.
 func (w *work) angleMeasured(n geom.Name, is unit.Angle) bool {
-	return slices.ContainsFunc(w.given, func(r survey.Result) bool {
+	return slices.ContainsFunc(w.given, func(r net.Result) bool {
 		m := r.Measurement
-		if m.Kind != geom.Angle || m.At[1] != w.Baseline.From || w.turned(r.Measured.Angle) != w.turned(is) {
+		if m.Kind != triangle.Angle || m.At[1] != w.Baseline.From || w.turned(r.Measured.Angle) != w.turned(is) {
 			return false
 		}
 		return m.At[0] == "" && w.triangle() || sameLine([2]geom.Name{m.At[0], m.At[2]}, [2]geom.Name{w.Baseline.To, n})

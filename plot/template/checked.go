@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -71,7 +72,7 @@ func (p Piece) checked() []distance {
 // side is side i as it is measured on the piece that is cut.
 func (p Piece) side(i int) distance {
 	o := p.Outline()
-	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: p.measured(geom.Distance, o.Names[i], o.Names[o.Next(i)]), whole: o.Sides[i]}
+	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]), whole: o.Sides[i]}
 	if p.shaped() {
 		d.Line = p.Shape.Sides[i].Cut
 		if l := d.Line.Length(); max(l-d.length, d.length-l) > sameLength {
@@ -89,7 +90,7 @@ const sameLength unit.Length = 1e-6
 func (p Piece) diagonal(i, j int) distance {
 	o := p.Outline()
 	l := geom.Line{From: o.Points[i], To: o.Points[j]}
-	d := distance{Line: l, what: string(o.Names[i] + o.Names[j]), measured: p.measured(geom.Distance, o.Names[i], o.Names[j])}
+	d := distance{Line: l, what: string(o.Names[i] + o.Names[j]), measured: p.measured(triangle.Distance, o.Names[i], o.Names[j])}
 	if p.shaped() {
 		from, to := p.mark(i), p.mark(j)
 		d.Line = geom.Line{From: from.at, To: to.at}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -148,7 +149,7 @@ func marked(p Piece, at geom.Point) bool {
 // unbroken.
 func TestNothingRunsAlongAnEdge(t *testing.T) {
 	for _, tokens := range []string{"AB=437 A=90deg CA=388", "AB=320 A=50deg CA=210", "AB=320 A=50deg B=60deg", "AB=320 A=50deg BC=260", "AB=320 C-AB=150 CA=210", "AB=320 C-AB=150 A=50deg"} {
-		for _, by := range []geom.Method{geom.AsMeasured, geom.ByAngle, geom.BySquare, geom.ByArcs} {
+		for _, by := range []construct.Method{construct.AsMeasured, construct.ByAngle, construct.BySquare, construct.ByArcs} {
 			p := pieces(t, by, tokens)[0]
 			shaped, err := plate(t, tokens, "AB allow 4;BC allow -3;CA allow 2", "C round 5", "")
 			if err != nil {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -55,9 +56,9 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 					t.Errorf("%s: corner %s lies at %v", c.tokens, tri.Names[i], q)
 				}
 			}
-			var swings []geom.Swing
+			var swings []construct.Swing
 			for _, s := range p.Construction.Steps {
-				if s, ok := s.(geom.Swing); ok {
+				if s, ok := s.(construct.Swing); ok {
 					swings = append(swings, s)
 				}
 			}
@@ -105,7 +106,7 @@ func TestStepsAndLinesAgree(t *testing.T) {
 					}
 				}
 				switch s := step.(type) {
-				case geom.Swing:
+				case construct.Swing:
 					r := style.Figures.Length(s.Radius)
 					want("radius " + map[bool]string{true: r, false: "(" + r + ")"}[s.Measured])
 					if !slices.ContainsFunc(said, func(w string) bool {
@@ -113,15 +114,15 @@ func TestStepsAndLinesAgree(t *testing.T) {
 					}) {
 						t.Errorf("%s: no arc is lettered %s about %s: %q", c.tokens, r, s.Centre, said)
 					}
-				case geom.SetAngle:
+				case construct.SetAngle:
 					want(style.Figures.Angle(s.Angle))
-				case geom.DrawBase:
+				case construct.DrawBase:
 					want(style.Figures.Length(s.Length))
-				case geom.MarkOff:
+				case construct.MarkOff:
 					want(style.Figures.Length(s.Length))
-				case geom.Erect:
+				case construct.Erect:
 					want(style.Figures.Length(s.Height))
-				case geom.Parallel:
+				case construct.Parallel:
 					want(style.Figures.Length(s.Distance))
 				}
 				// Every line of the step lies on something drawn.
@@ -168,7 +169,7 @@ func covered(d draw.Drawing, p geom.Point) bool {
 }
 
 func TestEveryStepHasWordsAndLines(t *testing.T) {
-	silent := map[string]bool{"geom.ThirdAngle": true, "geom.CheckSide": true, "geom.CheckAngle": true, "geom.CheckHeight": true}
+	silent := map[string]bool{"construct.ThirdAngle": true, "construct.CheckSide": true, "construct.CheckAngle": true, "construct.CheckHeight": true}
 	seen := map[string]bool{}
 	for _, c := range cases {
 		for _, p := range pieces(t, c.by, c.tokens) {
@@ -184,11 +185,11 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 			}
 		}
 	}
-	for _, step := range geom.StepTypes() {
+	for _, step := range construct.StepTypes() {
 		if !seen[typeName(step)] {
 			t.Errorf("no case has a %s", typeName(step))
 		}
-		if say := Steps(Piece{Construction: geom.Construction{Steps: []geom.Step{step}}}, Full()); say[0] == "" {
+		if say := Steps(Piece{Construction: construct.Construction{Steps: []construct.Step{step}}}, Full()); say[0] == "" {
 			t.Errorf("%T has no words", step)
 		}
 	}

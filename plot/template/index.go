@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -281,7 +282,7 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 	o := x.piece.Outline()
 	for i := range o.Names {
 		if o.Side(i) == c.what {
-			return computed(s.Length(c.whole), x.piece.measured(geom.Distance, o.Names[i], o.Names[o.Next(i)]))
+			return computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
 		}
 	}
 	return ""

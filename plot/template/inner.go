@@ -1,13 +1,13 @@
 package template
 
 import (
-	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
 
 // innerPoints are the points of a net within the piece, or beside it, that a page shows.
-func (f *face) innerPoints() (all []geom.Spot) {
+func (f *face) innerPoints() (all []construct.Spot) {
 	for _, s := range f.piece.Construction.Inner {
 		if s.At = f.plan.Place.Apply(s.At); f.shown(s.At) {
 			all = append(all, s)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -133,7 +134,7 @@ func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
 
 func TestLabelsTouchNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
-	methods := []geom.Method{geom.ByArcs, geom.ByAngle, geom.BySquare}
+	methods := []construct.Method{construct.ByArcs, construct.ByAngle, construct.BySquare}
 	for n := range 300 {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
@@ -189,7 +190,7 @@ func TestLabelsInEveryUnit(t *testing.T) {
 
 // crossed is the first line that runs over the outline, where only arcs may and
 // the rays and parallels that the construction needs.
-func crossed(d draw.Drawing, c geom.Construction) error {
+func crossed(d draw.Drawing, c construct.Construction) error {
 	var outline geom.Polygon
 	for _, op := range d {
 		if o, ok := op.(draw.Polyline); ok && o.On == draw.Outline {

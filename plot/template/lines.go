@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -20,30 +22,30 @@ const (
 
 // marks are the lines that a step leaves on the work, in the piece's own
 // coordinates; none where it only works out or measures.
-func marks(step geom.Step) []draw.Op {
+func marks(step construct.Step) []draw.Op {
 	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Narrow, On: draw.Construction} }
 	switch s := step.(type) {
-	case geom.DrawBase:
+	case construct.DrawBase:
 		return []draw.Op{narrow(s.Line)}
-	case geom.Swing:
+	case construct.Swing:
 		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Narrow, On: draw.Construction}}
-	case geom.SetAngle:
+	case construct.SetAngle:
 		return []draw.Op{narrow(s.Ray)}
-	case geom.MarkOff:
+	case construct.MarkOff:
 		a := s.Line.Direction() + unit.Turn/4
 		return []draw.Op{narrow(geom.Line{From: s.Line.To.Toward(a, -tick), To: s.Line.To.Toward(a, tick)})}
-	case geom.Erect:
+	case construct.Erect:
 		return []draw.Op{narrow(geom.Line{From: s.Foot, To: s.Top})}
-	case geom.Parallel:
+	case construct.Parallel:
 		return []draw.Op{narrow(s.Line)}
-	case geom.Join:
+	case construct.Join:
 		return []draw.Op{narrow(s.Line)}
 	}
 	return nil
 }
 
 // swing is the part of a swung arc that is drawn: to each side of the crossing.
-func swing(s geom.Swing) geom.Arc {
+func swing(s construct.Swing) geom.Arc {
 	side := toEachSide
 	if s.Beside > 0 {
 		side = min(side, unit.Angle(s.Beside/s.Radius))
@@ -82,7 +84,7 @@ func (f *face) drawLines() {
 		if !f.style.Arcs {
 			break
 		}
-		if s, ok := step.(geom.Swing); ok && !f.pricks(s.About) {
+		if s, ok := step.(construct.Swing); ok && !f.pricks(s.About) {
 			continue // a radius that begins off the sheet measures nothing
 		}
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
@@ -95,7 +97,7 @@ func (f *face) drawLines() {
 				f.scene.add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
 			}
 		}
-		if s, ok := step.(geom.Swing); ok {
+		if s, ok := step.(construct.Swing); ok {
 			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.radius(s)})
 			if p := f.plan.Place.Apply(s.About); nearest(pricks, p) > apartPricks {
 				pricks = append(pricks, p)
@@ -199,7 +201,7 @@ func (f *face) prick(p geom.Point, on draw.Layer) {
 // line carried on to its foot where that lies outside. A height that falls on a
 // side is that side, and is not drawn again.
 func (f *face) drawHeight() {
-	if !f.style.Heights || f.piece.Triangle() == (geom.Triangle{}) {
+	if !f.style.Heights || f.piece.Triangle() == (triangle.Triangle{}) {
 		return
 	}
 	t := f.piece.Triangle()
@@ -207,7 +209,7 @@ func (f *face) drawHeight() {
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
 	// So near to a side, two lines would be taken for one; the one measured is
 	// drawn as long as it can be told apart at all.
-	measured := f.measured(geom.Height, t.Names[2])
+	measured := f.measured(triangle.Height, t.Names[2])
 	least := max(3, 0.03*t.Heights[2])
 	if measured {
 		least = 1

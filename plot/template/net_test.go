@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -24,24 +26,24 @@ func netPiece(t testing.TB, corners geom.Polygon, inner []geom.Point, also strin
 		names, at[n] = append(names, n), p
 	}
 	o := geom.OutlineOf(names, corners)
-	var spots []geom.Spot
+	var spots []construct.Spot
 	for i, p := range inner {
 		n := geom.Name(fmt.Sprintf("P%d", i+1))
-		spots, at[n] = append(spots, geom.Spot{Name: n, At: p}), p
+		spots, at[n] = append(spots, construct.Spot{Name: n, At: p}), p
 	}
 	tokens := strings.Fields(also)
 	for i := range names {
 		tokens = append(tokens, o.Side(i))
 	}
-	var measured []geom.Measurement
+	var measured []triangle.Measurement
 	for _, pair := range tokens {
-		m, err := geom.ParseMeasurement(pair+"=1", unit.MM)
+		m, err := triangle.ParseMeasurement(pair+"=1", unit.MM)
 		if err != nil {
 			t.Fatal(err)
 		}
 		measured = append(measured, m)
 	}
-	c := geom.ConstructNet(o, spots, [2]geom.Name{names[0], names[1]}, measured)
+	c := construct.ConstructNet(o, spots, [2]geom.Name{names[0], names[1]}, measured)
 	return Piece{Job: "Boathouse refit", Name: "Hatch", Construction: c, Measured: measured}
 }
 

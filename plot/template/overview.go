@@ -2,6 +2,7 @@ package template
 
 import (
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -76,10 +77,10 @@ func (m chart) matrix() draw.Matrix {
 
 // construction draws the arcs and lines of the steps that cross the shape,
 // what of them lies in the picture.
-func (m chart) construction(c geom.Construction, room geom.Rect) {
+func (m chart) construction(c construct.Construction, room geom.Rect) {
 	for _, step := range c.Steps {
 		switch step.(type) {
-		case geom.DrawBase, geom.Join: // the outline shows them
+		case construct.DrawBase, construct.Join: // the outline shows them
 			continue
 		}
 		for _, op := range sheet.Move(marks(step), m.plan.Place) {

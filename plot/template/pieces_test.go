@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
@@ -17,23 +19,23 @@ var (
 )
 
 // pieces is one piece for each answer that fits the measurements.
-func pieces(t testing.TB, by geom.Method, tokens string) []Piece {
+func pieces(t testing.TB, by construct.Method, tokens string) []Piece {
 	t.Helper()
-	var measured []geom.Measurement
+	var measured []triangle.Measurement
 	for _, token := range strings.Fields(tokens) {
-		m, err := geom.ParseMeasurement(token, unit.MM)
+		m, err := triangle.ParseMeasurement(token, unit.MM)
 		if err != nil {
 			t.Fatalf("%s: %v", token, err)
 		}
 		measured = append(measured, m)
 	}
-	s, err := geom.Solve(measured, [2]geom.Name{})
+	s, err := triangle.Solve(measured, [2]geom.Name{})
 	if err != nil {
 		t.Fatalf("%s: %v", tokens, err)
 	}
 	var all []Piece
 	for i := range s.Answers {
-		c, err := geom.Construct(s, i, by)
+		c, err := construct.Construct(s, i, by)
 		if err != nil {
 			t.Fatalf("%s: %v", tokens, err)
 		}
@@ -42,7 +44,7 @@ func pieces(t testing.TB, by geom.Method, tokens string) []Piece {
 	return all
 }
 
-func piece(t testing.TB, tokens string) Piece { return pieces(t, geom.AsMeasured, tokens)[0] }
+func piece(t testing.TB, tokens string) Piece { return pieces(t, construct.AsMeasured, tokens)[0] }
 
 // laid is the plan for a piece.
 func laid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan {
@@ -56,23 +58,23 @@ func laid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan {
 
 // cases has every determining set that there is, and each method.
 var cases = []struct {
-	by     geom.Method
+	by     construct.Method
 	tokens string
 }{
-	{geom.AsMeasured, "AB=600 BC=450 CA=450"},
-	{geom.AsMeasured, "AB=150 A=50deg B=70deg"},
-	{geom.AsMeasured, "AB=140 A=40deg C=60deg"},
-	{geom.AsMeasured, "AB=150 A=35.5deg CA=90"},
-	{geom.AsMeasured, "AB=80 A=35deg BC=60"},
-	{geom.AsMeasured, "AB=100 A=90deg CA=70"},
-	{geom.AsMeasured, "AB=100 BC=130 A=90deg"},
-	{geom.AsMeasured, "AB=150 C-AB=70 CA=90"},
-	{geom.AsMeasured, "AB=150 C-AB=70 A=40deg"},
-	{geom.AsMeasured, "AB=150 C-AB=70 B-CA=90"},
-	{geom.AsMeasured, "A-BC=50 B-CA=60 C-AB=70"},
-	{geom.ByArcs, "AB=150 A=50deg B=70deg"},
-	{geom.ByAngle, "AB=120 BC=110 CA=100"},
-	{geom.BySquare, "AB=120 BC=110 CA=100"},
-	{geom.BySquare, "AB=100 BC=80 CA=170"},
-	{geom.ByArcs, "AB=20 BC=1000 CA=1005"},
+	{construct.AsMeasured, "AB=600 BC=450 CA=450"},
+	{construct.AsMeasured, "AB=150 A=50deg B=70deg"},
+	{construct.AsMeasured, "AB=140 A=40deg C=60deg"},
+	{construct.AsMeasured, "AB=150 A=35.5deg CA=90"},
+	{construct.AsMeasured, "AB=80 A=35deg BC=60"},
+	{construct.AsMeasured, "AB=100 A=90deg CA=70"},
+	{construct.AsMeasured, "AB=100 BC=130 A=90deg"},
+	{construct.AsMeasured, "AB=150 C-AB=70 CA=90"},
+	{construct.AsMeasured, "AB=150 C-AB=70 A=40deg"},
+	{construct.AsMeasured, "AB=150 C-AB=70 B-CA=90"},
+	{construct.AsMeasured, "A-BC=50 B-CA=60 C-AB=70"},
+	{construct.ByArcs, "AB=150 A=50deg B=70deg"},
+	{construct.ByAngle, "AB=120 BC=110 CA=100"},
+	{construct.BySquare, "AB=120 BC=110 CA=100"},
+	{construct.BySquare, "AB=100 BC=80 CA=170"},
+	{construct.ByArcs, "AB=20 BC=1000 CA=1005"},
 }

@@ -5,7 +5,7 @@ import (
 	"math"
 	"math/big"
 
-	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
 )
@@ -13,7 +13,7 @@ import (
 // setAngle says how an angle is set off: a slope on the square, as run and rise; what
 // the protractor has a mark for with that; anything else by its chord, so that nothing
 // is rounded to the next mark.
-func (w *work) setAngle(s geom.SetAngle) string {
+func (w *work) setAngle(s construct.SetAngle) string {
 	if i, ok := w.piece.Outline().Corner(s.At); ok {
 		if given, is := w.piece.Given(i); is {
 			if rise, run, slope := given.Slope(); slope {
@@ -29,7 +29,7 @@ func (w *work) setAngle(s geom.SetAngle) string {
 }
 
 // setOff is the angle as it stands in a sentence.
-func (w *work) setOff(s geom.SetAngle) string {
+func (w *work) setOff(s construct.SetAngle) string {
 	if i, ok := w.piece.Outline().Corner(s.At); ok {
 		if given, is := w.piece.Given(i); is {
 			return w.Figures.Given(given)
@@ -39,7 +39,7 @@ func (w *work) setOff(s geom.SetAngle) string {
 }
 
 // crossing ends the sentence of an arm.
-func (w *work) crossing(s geom.SetAngle) string {
+func (w *work) crossing(s construct.SetAngle) string {
 	if _, met := w.meets(s.To); met {
 		return fmt.Sprintf("; it crosses %s at %s.", w.what(s.To), s.To)
 	}
@@ -57,7 +57,7 @@ func (s Style) marked(a unit.Angle) bool {
 }
 
 // onSquare says a slope in the figures that were given, as far out as is handy.
-func (w *work) onSquare(s geom.SetAngle, rise, run *big.Rat) string {
+func (w *work) onSquare(s construct.SetAngle, rise, run *big.Rat) string {
 	k := w.times(max(ratio(rise), ratio(run)), s)
 	along, up := unit.Length(ratio(run)*k), unit.Length(ratio(rise)*k)
 	line := "it"
@@ -72,7 +72,7 @@ func ratio(r *big.Rat) float64 { f, _ := r.Float64(); return f }
 
 // times is by how much the figures of a slope are multiplied, to lie as far out as the
 // arm or as bench and square reach: 1, 2 or 5 with noughts; in inches halved and doubled.
-func (w *work) times(longer float64, s geom.SetAngle) float64 {
+func (w *work) times(longer float64, s construct.SetAngle) float64 {
 	if w.Figures.Unit >= unit.IN {
 		most := math.Max(12, math.Min(24, float64(s.Ray.Length()/unit.Inch)))
 		return 25.4 * math.Exp2(math.Floor(math.Log2(most/longer)))
@@ -109,7 +109,7 @@ var (
 const steep = 120 * unit.Degree
 
 // chorded says how an angle is set off by its chord. (TPUB 14276 p. 2-37.)
-func (w *work) chorded(s geom.SetAngle) string {
+func (w *work) chorded(s construct.SetAngle) string {
 	radii := chordRadii
 	if w.Figures.Unit >= unit.IN {
 		radii = chordRadiiIn

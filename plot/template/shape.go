@@ -5,6 +5,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/shape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -84,7 +85,7 @@ func (p Piece) besideFigure(i int, s Style) string {
 	var say []string
 	o, d, side := p.Outline(), p.side(i), p.Shape.Sides[i]
 	if max(d.length-d.whole, d.whole-d.length) > sameLength {
-		say = append(say, p.otherFigure()+" "+s.length(d.whole, p.measured(geom.Distance, o.Names[i], o.Names[o.Next(i)])))
+		say = append(say, p.otherFigure()+" "+s.length(d.whole, p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)])))
 	}
 	if side.Allow != 0 {
 		say = append(say, s.signed(side.Allow))

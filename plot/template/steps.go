@@ -6,11 +6,13 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
 // radius is what is written along an arc: how far, and where it is swung from.
-func (f *face) radius(s geom.Swing) string {
+func (f *face) radius(s construct.Swing) string {
 	say := "R " + f.style.length(s.Radius, s.Measured)
 	if s.Centre != "" {
 		say += " from " + string(s.Centre)
@@ -39,13 +41,13 @@ func Steps(p Piece, s Style) []string {
 }
 
 // joins is how many lines of a net are joined end to end from step i on.
-func joins(c geom.Construction, i int) (n int) {
-	if c.Triangle != (geom.Triangle{}) {
+func joins(c construct.Construction, i int) (n int) {
+	if c.Triangle != (triangle.Triangle{}) {
 		return 0
 	}
 	for ; i+n < len(c.Steps); n++ {
-		j, ok := c.Steps[i+n].(geom.Join)
-		if !ok || n > 0 && c.Steps[i+n-1].(geom.Join).To != j.From {
+		j, ok := c.Steps[i+n].(construct.Join)
+		if !ok || n > 0 && c.Steps[i+n-1].(construct.Join).To != j.From {
 			break
 		}
 	}
@@ -53,10 +55,10 @@ func joins(c geom.Construction, i int) (n int) {
 }
 
 // inOrder says lines that are joined end to end in one sentence.
-func inOrder(steps []geom.Step) string {
-	names := []string{string(steps[0].(geom.Join).From)}
+func inOrder(steps []construct.Step) string {
+	names := []string{string(steps[0].(construct.Join).From)}
 	for _, s := range steps {
-		names = append(names, string(s.(geom.Join).To))
+		names = append(names, string(s.(construct.Join).To))
 	}
 	last := len(names) - 1
 	return fmt.Sprintf("Join %s and %s in this order.", strings.Join(names[:last], ", "), names[last])
@@ -66,40 +68,40 @@ func inOrder(steps []geom.Step) string {
 type work struct {
 	Style
 	piece        Piece
-	construction geom.Construction
-	done         []geom.Step
+	construction construct.Construction
+	done         []construct.Step
 	say          []string
 	beam         bool // beam compasses were named
 	chord        bool // it was said how an angle is set off by a chord
 }
 
-func (w *work) words(step geom.Step) string {
+func (w *work) words(step construct.Step) string {
 	switch s := step.(type) {
-	case geom.DrawBase:
+	case construct.DrawBase:
 		return fmt.Sprintf("Draw the baseline %s, %s long.", s.From+s.To, w.length(s.Length, s.Measured))
-	case geom.Swing:
+	case construct.Swing:
 		return w.swing(s)
-	case geom.ThirdAngle:
+	case construct.ThirdAngle:
 		return fmt.Sprintf("The angle at %s is what the others leave of 180°: 180° less %s at %s and %s at %s is %s.", s.At,
 			w.at(s.Others[0], s.Known[0]), s.Others[0], w.at(s.Others[1], s.Known[1]), s.Others[1], computed(w.fineAngle(s.Angle), false))
-	case geom.SetAngle:
+	case construct.SetAngle:
 		return w.setAngle(s)
-	case geom.MarkOff:
+	case construct.MarkOff:
 		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, w.length(s.Length, s.Measured), w.along(s), s.To)
-	case geom.Erect:
+	case construct.Erect:
 		return w.erect(s)
-	case geom.Parallel:
+	case construct.Parallel:
 		return fmt.Sprintf("Draw a line parallel to %s, %s above it; %s lies on this line.", s.Base[0]+s.Base[1], w.length(s.Distance, s.Measured), s.To)
-	case geom.Join:
+	case construct.Join:
 		return fmt.Sprintf("Join %s and %s.", s.From, s.To)
-	case geom.CheckSide:
+	case construct.CheckSide:
 		return fmt.Sprintf("Check: measure %s: %s.", s.From+s.To, w.Figures.Length(s.Length))
-	case geom.CheckAngle:
+	case construct.CheckAngle:
 		if s.Between[0] != "" {
 			return fmt.Sprintf("Check: measure the angle %s: %s.", s.Between[0]+s.At+s.Between[1], w.Figures.Angle(s.Angle))
 		}
 		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.at(s.At, s.Angle))
-	case geom.CheckHeight:
+	case construct.CheckHeight:
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
 	panic(fmt.Sprintf("template: no words for %T", step))
@@ -118,7 +120,7 @@ func (w *work) at(n geom.Name, a unit.Angle) string {
 // byChord says how an angle is set off over metres, where half a degree of a
 // protractor is a centimetre in each: by the chord of an arc of 1 m, or 4 ft. Common
 // practice, no source.
-func (w *work) byChord(s geom.SetAngle) string {
+func (w *work) byChord(s construct.SetAngle) string {
 	round := unit.Metre
 	if w.Figures.Unit >= unit.IN {
 		round = 4 * unit.Foot
@@ -138,7 +140,7 @@ func (w *work) byChord(s geom.SetAngle) string {
 		w.Figures.Length(round), s.At, s.At+s.Along, w.length(chord, false))
 }
 
-func (w *work) swing(s geom.Swing) string {
+func (w *work) swing(s construct.Swing) string {
 	tool := "Compasses"
 	reach := w.Reach
 	if reach == 0 {
@@ -174,9 +176,9 @@ func (w *work) swing(s geom.Swing) string {
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(s.Tell, s.TellAt, s))
 	}
 	switch m := met.(type) {
-	case geom.SetAngle:
+	case construct.SetAngle:
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
-	case geom.Parallel:
+	case construct.Parallel:
 		// From the centre of the arc both are as far.
 		t, end := w.construction.Outline, 0
 		if s.Centre == t.Names[0] {
@@ -188,7 +190,7 @@ func (w *work) swing(s geom.Swing) string {
 }
 
 // fromEnd tells two crossings apart by how far they are from a corner.
-func fromEnd(n geom.Name, p geom.Point, s geom.Swing) string {
+func fromEnd(n geom.Name, p geom.Point, s construct.Swing) string {
 	if s.Through.Distance(p) < s.Other.Distance(p) {
 		return fmt.Sprintf("nearer to %s", n)
 	}
@@ -196,18 +198,18 @@ func fromEnd(n geom.Name, p geom.Point, s geom.Swing) string {
 }
 
 // meets is the last step before this one whose line corner n lies on.
-func (w *work) meets(n geom.Name) (geom.Step, bool) {
+func (w *work) meets(n geom.Name) (construct.Step, bool) {
 	for i := len(w.done) - 1; i >= 0; i-- {
 		switch s := w.done[i].(type) {
-		case geom.Swing:
+		case construct.Swing:
 			if s.To == n {
 				return s, true
 			}
-		case geom.SetAngle:
+		case construct.SetAngle:
 			if s.To == n {
 				return s, true
 			}
-		case geom.Parallel:
+		case construct.Parallel:
 			if s.To == n {
 				return s, true
 			}
@@ -219,23 +221,23 @@ func (w *work) meets(n geom.Name) (geom.Step, bool) {
 // what names the line that corner n lies on already.
 func (w *work) what(n geom.Name) string {
 	switch step, _ := w.meets(n); s := step.(type) {
-	case geom.SetAngle:
+	case construct.SetAngle:
 		return fmt.Sprintf("the arm from %s", s.At)
-	case geom.Parallel:
+	case construct.Parallel:
 		return "the parallel"
 	}
 	return "the first"
 }
 
 // along names the line that a length is marked off on.
-func (w *work) along(s geom.MarkOff) string {
+func (w *work) along(s construct.MarkOff) string {
 	if _, ok := w.meets(s.To); ok {
 		return "the arm"
 	}
 	return "the baseline"
 }
 
-func (w *work) erect(s geom.Erect) string {
+func (w *work) erect(s construct.Erect) string {
 	base := s.From + s.Toward
 	up := w.length(s.Height, s.Measured)
 	const same = 1e-9 // mm: the foot is the corner
@@ -258,11 +260,11 @@ func (w *work) erect(s geom.Erect) string {
 func (p Piece) otherHeights(s Style) string {
 	var say []string
 	t := p.Triangle()
-	if t == (geom.Triangle{}) {
+	if t == (triangle.Triangle{}) {
 		return "" // a net, or a page that several pieces share
 	}
 	for i, n := range t.Names[:2] {
-		if p.measured(geom.Height, n) {
+		if p.measured(triangle.Height, n) {
 			say = append(say, fmt.Sprintf("height from %s %s", n, s.Figures.Length(t.Heights[i])))
 		}
 	}

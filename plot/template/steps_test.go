@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -16,12 +16,12 @@ func typeName(v any) string { return fmt.Sprintf("%T", v) }
 // The words as a reader gets them; each list was read and worked through on paper.
 func TestStepsRead(t *testing.T) {
 	for _, c := range []struct {
-		by     geom.Method
+		by     construct.Method
 		tokens string
 		answer int
 		want   string
 	}{
-		{geom.AsMeasured, "AB=600 BC=450 CA=450", 0, `
+		{construct.AsMeasured, "AB=600 BC=450 CA=450", 0, `
 Draw the baseline AB, 600 long.
 Beam compasses or a batten on a pin at A, radius 450: swing an arc above the baseline.
 Beam compasses at B, radius 450: swing an arc across the first; they cross at C.
@@ -29,7 +29,7 @@ Join A and C.
 Join B and C.
 Check: measure the angle at C: 83.6°.
 Check: measure from C square to AB: 335.4.`},
-		{geom.AsMeasured, "AB=140 A=40deg C=60deg", 0, `
+		{construct.AsMeasured, "AB=140 A=40deg C=60deg", 0, `
 The angle at B is what the others leave of 180°: 180° less 60° at C and 40° at A is (80°).
 Draw the baseline AB, 140 long.
 Protractor at A: set off 40° from AB and draw the arm.
@@ -41,7 +41,7 @@ Check: measure CA: 159.2.
 Check: measure the angle at C: 60°.
 Check: measure from C square to AB: 102.3.`},
 		// A side that was measured is measured, square or not.
-		{geom.BySquare, "AB=300 A=90deg CA=200", 0, `
+		{construct.BySquare, "AB=300 A=90deg CA=200", 0, `
 Draw the baseline AB, 300 long.
 Square at A: raise a perpendicular on AB and mark off 200 on it; this is C.
 Join A and C.
@@ -49,7 +49,7 @@ Join B and C.
 Check: measure BC: 360.6.
 Check: measure the angle at A: 90°.`},
 		// 2 · 1000 · sin 17.5° = 601.4, and of half of 110° 1638.3.
-		{geom.AsMeasured, "AB=7200 A=35deg B=110deg", 0, `
+		{construct.AsMeasured, "AB=7200 A=35deg B=110deg", 0, `
 Draw the baseline AB, 7200 long.
 Protractor at A: set off 35° from AB and draw the arm. Surer over this length: swing 1000 from A, and where that arc crosses AB swing (601.4) across it; the arm runs through the crossing.
 Protractor at B: set off 110° from BA and draw the arm; it crosses the arm from A at C. Surer, as before: 1000 from B, then (1638.3) from BA.
@@ -59,7 +59,7 @@ Check: measure BC: 7200.
 Check: measure CA: 11 795.8.
 Check: measure the angle at C: 35°.
 Check: measure from C square to AB carried on beyond B: 6765.8.`},
-		{geom.AsMeasured, "AB=80 A=35deg BC=60", 0, `
+		{construct.AsMeasured, "AB=80 A=35deg BC=60", 0, `
 Draw the baseline AB, 80 long.
 Protractor at A: set off 35° from AB and draw the arm.
 Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing farther from A.
@@ -67,7 +67,7 @@ Join B and C.
 Check: measure CA: 104.2.
 Check: measure the angle at C: 49.9°.
 Check: measure from C square to AB carried on beyond B: 59.8.`},
-		{geom.AsMeasured, "AB=80 A=35deg BC=60", 1, `
+		{construct.AsMeasured, "AB=80 A=35deg BC=60", 1, `
 Draw the baseline AB, 80 long.
 Protractor at A: set off 35° from AB and draw the arm.
 Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing nearer to A.
@@ -75,7 +75,7 @@ Join B and C.
 Check: measure CA: 26.9.
 Check: measure the angle at C: 130.1°.
 Check: measure from C square to AB: 15.4.`},
-		{geom.AsMeasured, "AB=150 C-AB=70 CA=90", 0, `
+		{construct.AsMeasured, "AB=150 C-AB=70 CA=90", 0, `
 Draw the baseline AB, 150 long.
 Draw a line parallel to AB, 70 above it; C lies on this line.
 Compasses at A, radius 90: swing an arc across the parallel; they cross at C, the crossing nearer to B.
@@ -83,7 +83,7 @@ Join A and C.
 Join B and C.
 Check: measure BC: 116.7.
 Check: measure the angle at C: 92.1°.`},
-		{geom.BySquare, "AB=120 BC=110 CA=100", 0, `
+		{construct.BySquare, "AB=120 BC=110 CA=100", 0, `
 Draw the baseline AB, 120 long.
 From A mark off (51.3) along AB to the foot; square there, raise a perpendicular and mark off (85.9) on it; this is C.
 Join A and C.
@@ -91,7 +91,7 @@ Join B and C.
 Check: measure BC: 110.
 Check: measure CA: 100.
 Check: measure the angle at C: 69.5°.`},
-		{geom.BySquare, "AB=100 BC=80 CA=170", 0, `
+		{construct.BySquare, "AB=100 BC=80 CA=170", 0, `
 Draw the baseline AB, 100 long.
 Carry AB on beyond B by (62.5) to the foot; square there, raise a perpendicular and mark off (49.9) on it; this is C.
 Join A and C.
@@ -99,13 +99,13 @@ Join B and C.
 Check: measure BC: 80.
 Check: measure CA: 170.
 Check: measure the angle at C: 21.5°.`},
-		{geom.AsMeasured, "AB=100 A=90deg CA=70", 0, `
+		{construct.AsMeasured, "AB=100 A=90deg CA=70", 0, `
 Draw the baseline AB, 100 long.
 Square at A: raise a perpendicular on AB and mark off 70 on it; this is C.
 Join B and C.
 Check: measure BC: 122.1.
 Check: measure the angle at C: 55°.`},
-		{geom.ByAngle, "AB=120 BC=110 CA=100", 0, `
+		{construct.ByAngle, "AB=120 BC=110 CA=100", 0, `
 Draw the baseline AB, 120 long.
 Protractor at A: set off (59.2°) from AB and draw the arm.
 From A mark off 100 along the arm; this is C.
@@ -127,7 +127,7 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 	s.Reach = 300
 	say := strings.Join(Steps(p, s), "\n")
 	for _, c := range p.Construction.Steps {
-		w, ok := c.(geom.Swing)
+		w, ok := c.(construct.Swing)
 		if !ok {
 			continue
 		}
@@ -201,11 +201,11 @@ func TestIndexGoesOnUnderItsName(t *testing.T) {
 // Two crossings are told apart from a corner that is not as far from both.
 func TestCrossingsAreToldApart(t *testing.T) {
 	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
-		for _, p := range pieces(t, geom.AsMeasured, tokens) {
+		for _, p := range pieces(t, construct.AsMeasured, tokens) {
 			tri := p.Triangle()
 			steps := Steps(p, Full())
 			for i, step := range p.Construction.Steps {
-				s, ok := step.(geom.Swing)
+				s, ok := step.(construct.Swing)
 				if !ok || !s.Twice {
 					continue
 				}

@@ -8,7 +8,9 @@ import (
 	"math"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/shape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -17,9 +19,9 @@ import (
 // Piece is what is drawn.
 type Piece struct {
 	Job, Name    string
-	Quantity     int                // how many to cut; 0 and 1 say nothing
-	Construction geom.Construction  // and in it the outline
-	Measured     []geom.Measurement // of it: other figures are computed
+	Quantity     int                    // how many to cut; 0 and 1 say nothing
+	Construction construct.Construction // and in it the outline
+	Measured     []triangle.Measurement // of it: other figures are computed
 
 	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
@@ -32,7 +34,7 @@ type Piece struct {
 func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
 
 // Triangle that is drawn, zero where it is none.
-func (p Piece) Triangle() geom.Triangle { return p.Construction.Triangle }
+func (p Piece) Triangle() triangle.Triangle { return p.Construction.Triangle }
 
 // Style is what a trade wants to see and how figures are written.
 type Style struct {
@@ -144,7 +146,9 @@ type face struct {
 	spare   []candidate // of the label before: thousands are made for each
 }
 
-func (f *face) measured(kind geom.Kind, at ...geom.Name) bool { return f.piece.measured(kind, at...) }
+func (f *face) measured(kind triangle.Kind, at ...geom.Name) bool {
+	return f.piece.measured(kind, at...)
+}
 
 // Given is the angle at corner i as it was measured, where the piece has just that:
 // where more was measured than needed, it may have another.
@@ -154,7 +158,7 @@ func (p Piece) Given(i int) (unit.Reading, bool) {
 		return unit.Reading{}, false
 	}
 	for _, m := range p.Measured {
-		if m.Kind != geom.Angle || m.At[1] != o.Names[i] || !p.between(m) {
+		if m.Kind != triangle.Angle || m.At[1] != o.Names[i] || !p.between(m) {
 			continue
 		}
 		degrees, _ := m.Value.Value.Float64()
@@ -175,7 +179,7 @@ func (p Piece) angle(i int, s Style) string {
 }
 
 // between says whether an angle is the one inside the piece at its corner.
-func (p Piece) between(m geom.Measurement) bool {
+func (p Piece) between(m triangle.Measurement) bool {
 	if m.At[0] == "" {
 		return true
 	}
@@ -187,15 +191,15 @@ func (p Piece) between(m geom.Measurement) bool {
 
 // measured says whether the job gave a length between two points, an angle at a
 // point or a height from a point.
-func (p Piece) measured(kind geom.Kind, at ...geom.Name) bool {
+func (p Piece) measured(kind triangle.Kind, at ...geom.Name) bool {
 	for _, m := range p.Measured {
 		if m.Kind != kind {
 			continue
 		}
 		switch {
-		case kind == geom.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
-			kind == geom.Angle && m.At[1] == at[0] && p.between(m),
-			kind == geom.Height && m.At[0] == at[0]:
+		case kind == triangle.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
+			kind == triangle.Angle && m.At[1] == at[0] && p.between(m),
+			kind == triangle.Height && m.At[0] == at[0]:
 			return true
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -76,7 +77,7 @@ func TestMeasurementsParse(t *testing.T) {
 	}
 	var got []string
 	for _, s := range list {
-		m, err := geom.ParseMeasurement(s.Text, unit.MM)
+		m, err := triangle.ParseMeasurement(s.Text, unit.MM)
 		if err != nil {
 			t.Fatal(err)
 		}

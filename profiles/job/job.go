@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -16,7 +17,7 @@ import (
 const (
 	MaxPieces       = 1000
 	MaxQuantity     = 1000
-	MaxMeasurements = 2000 // of one piece: geom/survey takes no more
+	MaxMeasurements = 2000 // of one piece: geom/net takes no more
 	MaxName         = 80   // letters of a job's or a piece's name: more does not fit a title line
 )
 
@@ -54,7 +55,7 @@ type Piece struct {
 	PickAt   string       // where Pick was written
 	Base     [2]geom.Name // empty: choose
 	BaseAt   string       // where Base was written
-	With     geom.Method
+	With     construct.Method
 
 	Outline   []geom.Name // the edge once round; empty: the triangle
 	OutlineAt string

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 )
 
@@ -43,7 +44,7 @@ func TestRead(t *testing.T) {
 		t.Fatalf("%d pieces", len(j.Pieces))
 	}
 	p := j.Pieces[0]
-	if p.Name != "Brace plate" || p.Quantity != 2 || p.Pick != Both || p.Base != [2]geom.Name{"A", "B"} || p.With != geom.ByArcs {
+	if p.Name != "Brace plate" || p.Quantity != 2 || p.Pick != Both || p.Base != [2]geom.Name{"A", "B"} || p.With != construct.ByArcs {
 		t.Errorf("piece: %+v", p)
 	}
 	// The place of a token is its own, within a list on one line as well (counted by hand).

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -34,11 +35,11 @@ func ParsePick(text string) (Pick, error) {
 
 var methods = []struct {
 	word   string
-	method geom.Method
-}{{"arcs", geom.ByArcs}, {"angle", geom.ByAngle}, {"square", geom.BySquare}}
+	method construct.Method
+}{{"arcs", construct.ByArcs}, {"angle", construct.ByAngle}, {"square", construct.BySquare}}
 
 // ParseMethod reads arcs, angle or square. A Fault has no place yet.
-func ParseMethod(text string) (geom.Method, error) {
+func ParseMethod(text string) (construct.Method, error) {
 	words := make([]string, len(methods))
 	for i, m := range methods {
 		if m.word == text {
@@ -46,11 +47,11 @@ func ParseMethod(text string) (geom.Method, error) {
 		}
 		words[i] = m.word
 	}
-	return geom.AsMeasured, &unit.Fault{What: fmt.Sprintf("%q is not a way to construct", strict.Shorten(text)), Hint: strict.Suggest(text, words)}
+	return construct.AsMeasured, &unit.Fault{What: fmt.Sprintf("%q is not a way to construct", strict.Shorten(text)), Hint: strict.Suggest(text, words)}
 }
 
 // MethodWord is a method as ParseMethod reads it, empty for AsMeasured.
-func MethodWord(with geom.Method) string {
+func MethodWord(with construct.Method) string {
 	for _, m := range methods {
 		if m.method == with {
 			return m.word

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/profiles/strict"
 )
 
@@ -51,7 +52,7 @@ var full = Over{
 	Landscape: Setting{Text: "yes"}, Pages: Setting{Text: "outline"}, Turn: Setting{Text: "1:12"}, Apart: Setting{Text: "yes"}, Without: Setting{Text: "notes,construction"},
 	Correction: Setting{Text: "across 0.001, along 0"}, Pegs: Setting{Text: "square"}, Source: Setting{Text: "gräben.csv"},
 	Site: map[string]Setting{"every": {Text: "1 m"}, "permitted": {Text: "2 mm"}},
-	Piece: Piece{Pick: Second, Base: [2]geom.Name{"A", "B2"}, With: geom.BySquare, Outline: []geom.Name{"A", "B", "C"},
+	Piece: Piece{Pick: Second, Base: [2]geom.Name{"A", "B2"}, With: construct.BySquare, Outline: []geom.Name{"A", "B", "C"},
 		Sides: []Aside{{Point: "E", Of: [2]geom.Name{"C", "B"}}, {Right: true}}, Found: []Setting{{Text: "AB=2,4m"}, {Text: "C-AB=12"}},
 		Fixed: []geom.Name{"A", "B2"}, Levels: []Level{{"A", Setting{Text: "0"}}, {"C", Setting{Text: "-3'-2 1/2\""}}}},
 	FoundOf: 1, Places: []Setting{{Text: "3:9"}, {Text: "4:9"}},

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
 	"trammel/plot/template"
@@ -174,7 +174,7 @@ func TestPick(t *testing.T) {
 		for _, p := range w.Pieces {
 			got = append(got, p.Answer)
 		}
-		var none *geom.NoTriangle
+		var none *triangle.NoTriangle
 		err := w.Picked()
 		if !slices.Equal(got, c.answers) || (err == nil) != c.picked || !c.picked && !errors.As(err, &none) {
 			t.Errorf("%q, flag %d: answers %v, %v", c.text, c.flag, got, err)

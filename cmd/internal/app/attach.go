@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
@@ -34,7 +35,7 @@ func (o Options) over(m job.Over) Options {
 	if o.Base == [2]geom.Name{} {
 		o.Base, o.BaseAt = p.Base, p.BaseAt
 	}
-	if o.With == geom.AsMeasured {
+	if o.With == construct.AsMeasured {
 		o.With = p.With
 	}
 	if len(o.Outline) == 0 {

@@ -4,26 +4,28 @@ import (
 	"fmt"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
 // meeting tells of a crossing in words: "arcs swung from A and B cross at only 12.0° at C".
-func (w Work) meeting(m geom.Meeting) string {
+func (w Work) meeting(m construct.Meeting) string {
 	a, b := m.By[0], m.By[1]
-	word := func(l geom.Locus) string {
+	word := func(l construct.Locus) string {
 		switch l.Kind {
-		case geom.OnArc:
+		case construct.OnArc:
 			return "the arc swung from " + string(l.From)
-		case geom.OnArm:
+		case construct.OnArm:
 			return "the arm from " + string(l.From)
 		}
 		return "the parallel"
 	}
 	who := word(a) + " and " + word(b)
 	switch {
-	case a.Kind == geom.OnArc && b.Kind == geom.OnArc:
+	case a.Kind == construct.OnArc && b.Kind == construct.OnArc:
 		who = fmt.Sprintf("arcs swung from %s and %s", a.From, b.From)
-	case a.Kind == geom.OnArm && b.Kind == geom.OnArm:
+	case a.Kind == construct.OnArm && b.Kind == construct.OnArm:
 		who = fmt.Sprintf("the arms from %s and %s", a.From, b.From)
 	}
 	angle := fmt.Sprintf("%.1f°", m.Angle.Degrees())
@@ -51,7 +53,7 @@ func (w Work) constructible() error {
 		if !flat || m.Angle >= geom.TooFlat || p.Net != nil {
 			continue
 		}
-		f := &geom.NoTriangle{What: w.meeting(m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
+		f := &triangle.NoTriangle{What: w.meeting(m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
 		f.Hint = "set it off square instead: --with square"
 		t, best := p.Triangle(), geom.TooFlat
 		for i, a := range t.Angles {

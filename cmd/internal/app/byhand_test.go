@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/geom"
+	"trammel/geom/triangle"
 )
 
 func pieceOf(measure, more string) string {
@@ -47,7 +47,7 @@ func TestArcsTooFlatAreRefused(t *testing.T) {
 		{"AB=40000, BC=6000, CA=40000", "BC", "arcs swung from B and C cross at only 8.6° at A: under 10° nobody can mark where", "base AB would do, whose arcs cross at 85.7° or more; or an offset by 3-4-5: --with square", "AB"},
 		{"AB=1995, BC=1000, CA=1000", "AB", "arcs swung from A and B cross at only 8.1° at C: under 10° nobody can mark where", "set the pegs off by 3-4-5 instead: --with square", ""},
 	} {
-		var none *geom.NoTriangle
+		var none *triangle.NoTriangle
 		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).Setout()
 		if !errors.As(err, &none) || none.What != c.what || none.Hint != c.hint {
 			t.Errorf("%s: %v", c.measure, err)

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/calibrate"
 	"trammel/profiles"
@@ -46,7 +46,7 @@ func tool(said profiles.RuleSaid) (calibrate.Rule, unit.Length) {
 	if class == "" {
 		return calibrate.Rule{Name: "known to " + said.Rule, Fixed: wrong}, noise
 	}
-	t := survey.Tape{Class: map[string]survey.Class{"I": survey.ClassI, "II": survey.ClassII, "III": survey.ClassIII}[class]}
+	t := tape.Tape{Class: map[string]tape.Class{"I": tape.ClassI, "II": tape.ClassII, "III": tape.ClassIII}[class]}
 	r := calibrate.Rule{Name: "class " + class}
 	r.Fixed, r.PerMetre, _ = t.Terms()
 	return r, noise

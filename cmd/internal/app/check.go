@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
 	"trammel/profiles/job"
@@ -168,16 +170,16 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if err := w.mixed(ms, asked); err != nil {
 		return setout.Found{}, err
 	}
-	a := survey.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
+	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
 	if p.Net != nil {
 		for i, n := range p.Net.Names {
-			a.Pegs = append(a.Pegs, survey.Stake{Name: n, At: p.Net.Points[i]})
+			a.Pegs = append(a.Pegs, compare.Stake{Name: n, At: p.Net.Points[i]})
 		}
 		a.Outline = p.Net.Outline
 	} else {
 		t := p.Triangle()
 		for i, n := range t.Names {
-			a.Pegs = append(a.Pegs, survey.Stake{Name: n, At: t.Points[i]})
+			a.Pegs = append(a.Pegs, compare.Stake{Name: n, At: t.Points[i]})
 		}
 		a.Outline = t.Names[:]
 	}
@@ -201,7 +203,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 		w = w.level()
 	}
 	printed := w.asPrinted(p, &a)
-	c, err := survey.Compare(a)
+	c, err := compare.Compare(a)
 	if err != nil {
 		return setout.Found{}, err
 	}
@@ -213,8 +215,8 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their
 // ranges, unless what is permitted rules, and the marks that they go to beside the
 // corners. A piece that has no such sheet goes without.
-func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
-	s, err := w.sheet(p.Index, p, geom.AsMeasured)
+func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
+	s, err := w.sheet(p.Index, p, construct.AsMeasured)
 	if err != nil {
 		return false
 	}
@@ -225,19 +227,19 @@ func (w Work) asPrinted(p Piece, a *survey.Asked) (printed bool) {
 	}
 	back := geom.Placement{Turn: -s.Place.Turn}
 	for _, c := range s.Checks {
-		if !slices.ContainsFunc(a.Found, func(m geom.Measurement) bool {
-			return m.Kind == geom.Distance && slices.Contains(m.Points(), c.From) && slices.Contains(m.Points(), c.To)
+		if !slices.ContainsFunc(a.Found, func(m triangle.Measurement) bool {
+			return m.Kind == triangle.Distance && slices.Contains(m.Points(), c.From) && slices.Contains(m.Points(), c.To)
 		}) {
 			continue
 		}
 		for _, n := range []geom.Name{c.From, c.To} {
 			peg, ok := s.Peg(n)
-			if ok && !slices.ContainsFunc(a.Pegs, func(s survey.Stake) bool { return s.Name == n }) {
-				a.Pegs = append(a.Pegs, survey.Stake{Name: n, At: back.Apply(peg.At.Minus(s.Place.Shift))})
+			if ok && !slices.ContainsFunc(a.Pegs, func(s compare.Stake) bool { return s.Name == n }) {
+				a.Pegs = append(a.Pegs, compare.Stake{Name: n, At: back.Apply(peg.At.Minus(s.Place.Shift))})
 			}
 		}
 		if a.Permitted == 0 {
-			a.Ranges = append(a.Ranges, survey.Range{From: c.From, To: c.To, Least: c.Least, Greatest: c.Greatest})
+			a.Ranges = append(a.Ranges, compare.Range{From: c.From, To: c.To, Least: c.Least, Greatest: c.Greatest})
 		}
 	}
 	return len(a.Ranges) > 0

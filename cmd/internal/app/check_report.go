@@ -1,8 +1,9 @@
 package app
 
 import (
-	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
 )
@@ -124,8 +125,8 @@ func pieceCheck(f setout.Found) PieceCheck {
 	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []ReadingReport{}, Pegs: []StandReport{}, Explanations: []ExplanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: c.Verdict(), Advice: append([]string{}, c.Advice(f.Style)...)}
 	for _, q := range c.Readings {
-		plain := func(x survey.Figure) float64 {
-			if q.Measurement.Kind == geom.Angle {
+		plain := func(x net.Figure) float64 {
+			if q.Measurement.Kind == triangle.Angle {
 				return x.Angle.Degrees()
 			}
 			return x.Length.MM()
@@ -156,7 +157,7 @@ func pieceCheck(f setout.Found) PieceCheck {
 	return r
 }
 
-func explanationReport(f setout.Found, e survey.Explanation) ExplanationReport {
+func explanationReport(f setout.Found, e compare.Explanation) ExplanationReport {
 	r := ExplanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []MovedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, MovedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
@@ -164,9 +165,9 @@ func explanationReport(f setout.Found, e survey.Explanation) ExplanationReport {
 			Directions: m.Known, Words: m.Move(f.Style)})
 	}
 	switch e.Cause {
-	case survey.Turned, survey.ShiftedAndTurned, survey.ShiftedOrTurned, survey.Racked:
+	case compare.Turned, compare.ShiftedAndTurned, compare.ShiftedOrTurned, compare.Racked:
 		r.By, r.By95 = unit.Angle(e.By).Degrees(), unit.Angle(e.ByFigure95).Degrees()
-	case survey.Shifted: // each peg says it
+	case compare.Shifted: // each peg says it
 		r.By, r.By95 = 0, 0
 	}
 	for _, i := range e.Outside {

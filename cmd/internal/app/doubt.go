@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
 	"trammel/geom/shape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -25,7 +25,7 @@ type unsaid struct {
 }
 
 // unsaidUnit finds the first such length; ok is false where no doubt can be.
-func (w Work) unsaidUnit(ms []geom.Measurement) (u unsaid, ok bool) {
+func (w Work) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
 	if w.unitSaid {
 		return u, false
 	}
@@ -34,7 +34,7 @@ func (w Work) unsaidUnit(ms []geom.Measurement) (u unsaid, ok bool) {
 		u.say = "unit: " + w.bare.String()
 	}
 	for _, m := range ms {
-		if m.Kind == geom.Angle || m.Value.Bare || m.Value.Unit == w.bare && !m.Value.Feet {
+		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.bare && !m.Value.Feet {
 			continue
 		}
 		u.token, u.units = m.Text, []unit.Unit{w.bare, m.Value.Unit}
@@ -54,7 +54,7 @@ func (u unsaid) imperial() bool { return u.units[len(u.units)-1] >= unit.IN }
 
 // may says whether a bare length would be one in that unit as well: 3500 beside 6m
 // are no metres.
-func (u unsaid) may(m geom.Measurement, k unit.Unit) bool {
+func (u unsaid) may(m triangle.Measurement, k unit.Unit) bool {
 	return m.Value.Length()/u.bare.Length()*k.Length() <= unit.Longest
 }
 
@@ -71,7 +71,7 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 
 // measured reads what was measured of a piece and refuses it where a bare number in
 // the piece is doubtful.
-func (w Work) measured(p job.Piece) ([]geom.Measurement, error) {
+func (w Work) measured(p job.Piece) ([]triangle.Measurement, error) {
 	ms, err := measurements(p, w.bare)
 	if err == nil {
 		err = w.mixed(ms, nil)
@@ -83,13 +83,13 @@ func (w Work) measured(p job.Piece) ([]geom.Measurement, error) {
 }
 
 // mixed refuses a bare length among lengths that name another unit.
-func (w Work) mixed(ms, beside []geom.Measurement) error {
+func (w Work) mixed(ms, beside []triangle.Measurement) error {
 	u, ok := w.unsaidUnit(append(slices.Clone(ms), beside...))
 	if !ok {
 		return nil
 	}
 	for _, m := range ms {
-		if m.Kind != geom.Angle && m.Value.Bare && slices.ContainsFunc(u.units, func(k unit.Unit) bool { return k != u.bare && u.may(m, k) }) {
+		if m.Kind != triangle.Angle && m.Value.Bare && slices.ContainsFunc(u.units, func(k unit.Unit) bool { return k != u.bare && u.may(m, k) }) {
 			u.units = slices.DeleteFunc(u.units, func(k unit.Unit) bool { return !u.may(m, k) })
 			return placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
 		}
@@ -99,7 +99,7 @@ func (w Work) mixed(ms, beside []geom.Measurement) error {
 
 // mixedShape is mixed of what is done to a piece beyond its outline. A token whose
 // meaning depends on what a bare number counts holds one.
-func (w Work) mixedShape(s job.Shape, ms []geom.Measurement) error {
+func (w Work) mixedShape(s job.Shape, ms []triangle.Measurement) error {
 	u, ok := w.unsaidUnit(ms)
 	if !ok || !u.imperial() {
 		return nil
@@ -129,7 +129,7 @@ func (w Work) mixedShape(s job.Shape, ms []geom.Measurement) error {
 
 // mixedSettings is mixed of the words that count lengths beside the pieces: of the
 // site, margin and overlap.
-func (w Work) mixedSettings(o Options, ms []geom.Measurement) error {
+func (w Work) mixedSettings(o Options, ms []triangle.Measurement) error {
 	// A flag's number beside --unit in, over a job that counts mm.
 	if other := w.Figures.Unit; o.Unit.Text != "" && other != w.bare {
 		for _, key := range siteLengths {
@@ -212,7 +212,7 @@ func bareLength(text string) bool {
 }
 
 // remarked are the pieces with the remarks of what they were made of.
-func (w Work) remarked(pieces []Piece, ms []geom.Measurement) []Piece {
+func (w Work) remarked(pieces []Piece, ms []triangle.Measurement) []Piece {
 	says := w.remarks(ms)
 	for i := range pieces {
 		pieces[i].Warnings = append(pieces[i].Warnings, says...)
@@ -222,7 +222,7 @@ func (w Work) remarked(pieces []Piece, ms []geom.Measurement) []Piece {
 
 // remarks say how a measurement was read that may have been meant otherwise, and
 // whether the lengths of a piece look like another unit's.
-func (w Work) remarks(ms []geom.Measurement) []string {
+func (w Work) remarks(ms []triangle.Measurement) []string {
 	var all []string
 	for _, m := range ms {
 		if m.Value.Read != "" {
@@ -233,7 +233,7 @@ func (w Work) remarks(ms []geom.Measurement) []string {
 	const small = 20 * unit.Millimetre
 	example := ""
 	for _, m := range ms {
-		if m.Kind == geom.Angle {
+		if m.Kind == triangle.Angle {
 			continue
 		}
 		if w.bare != unit.MM || !m.Value.Bare || m.Value.Length() >= small {

@@ -9,7 +9,11 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/compare"
+	"trammel/geom/construct"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -19,7 +23,7 @@ const highest = 1000 * unit.Metre
 
 // levels are how high the pegs of a piece stand; none: all is level. The options speak
 // of the one piece that there is.
-func (w Work) levels(p Piece) ([]survey.Level, error) {
+func (w Work) levels(p Piece) ([]pegging.Level, error) {
 	said := w.Job.Pieces[p.Index].Levels
 	if len(w.over.Piece.Levels) > 0 {
 		if len(w.Job.Pieces) > 1 {
@@ -27,7 +31,7 @@ func (w Work) levels(p Piece) ([]survey.Level, error) {
 		}
 		said = w.over.Piece.Levels
 	}
-	var all []survey.Level
+	var all []pegging.Level
 	for _, l := range said {
 		at, err := unit.ParseSetting(l.Text, w.bare, -highest, highest)
 		if err != nil {
@@ -37,7 +41,7 @@ func (w Work) levels(p Piece) ([]survey.Level, error) {
 			}
 			return nil, err
 		}
-		all = append(all, survey.Level{Name: l.Name, At: at})
+		all = append(all, pegging.Level{Name: l.Name, At: at})
 	}
 	return all, nil
 }
@@ -52,19 +56,19 @@ func (w Work) grounded() error {
 			}
 			continue
 		}
-		var pegs []survey.Peg
+		var pegs []pegging.Peg
 		if p.Net != nil {
 			for i, n := range p.Net.Names {
-				pegs = append(pegs, survey.Peg{Name: n, At: p.Net.Points[i]})
+				pegs = append(pegs, pegging.Peg{Name: n, At: p.Net.Points[i]})
 			}
 		} else {
 			t := p.Triangle()
 			for i, n := range t.Names {
-				pegs = append(pegs, survey.Peg{Name: n, At: t.Points[i]})
+				pegs = append(pegs, pegging.Peg{Name: n, At: t.Points[i]})
 			}
 		}
 		var f *unit.Fault
-		if _, err := survey.GroundOf(pegs, levels); errors.As(err, &f) {
+		if _, err := pegging.GroundOf(pegs, levels); errors.As(err, &f) {
 			return w.levelled(p, f)
 		}
 	}
@@ -100,31 +104,31 @@ func atLevel(l job.Level, f *unit.Fault) error {
 // reduced is what was taped along the ground, as it would be level: by the tape's own
 // corrections and the fall between its two pegs. Angles and what goes to no levelled
 // peg stay as they are.
-func (w Work) reduced(p Piece, pegs []survey.Stake, levels []survey.Level, ms []geom.Measurement) ([]geom.Measurement, error) {
-	var stakes []survey.Peg
+func (w Work) reduced(p Piece, pegs []compare.Stake, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
+	var stakes []pegging.Peg
 	for _, p := range pegs {
-		stakes = append(stakes, survey.Peg{Name: p.Name, At: p.At})
+		stakes = append(stakes, pegging.Peg{Name: p.Name, At: p.At})
 	}
-	ground, err := survey.GroundOf(stakes, levels)
+	ground, err := pegging.GroundOf(stakes, levels)
 	if err != nil {
 		return nil, err
 	}
 	fall := ground.Fall
-	if sheet, err := w.sheet(p.Index, p, geom.AsMeasured); err == nil {
+	if sheet, err := w.sheet(p.Index, p, construct.AsMeasured); err == nil {
 		fall = sheet.Fall // of its feet and middles as well
 	}
-	out := make([]geom.Measurement, len(ms))
+	out := make([]triangle.Measurement, len(ms))
 	for i, m := range ms {
 		out[i] = m
-		if m.Kind == geom.Angle {
+		if m.Kind == triangle.Angle {
 			continue
 		}
-		tape, c := survey.Standard{}, survey.Conditions{}
+		tape, c := tape.Standard{}, tape.Conditions{}
 		if w.Site.Conditions != nil {
 			tape, c = w.Site.Standard, *w.Site.Conditions
 		}
 		c.Fall = fall(m.At[0], m.At[1])
-		if m.Kind == geom.Height { // to the foot, which lies on the straight line of its base
+		if m.Kind == triangle.Height { // to the foot, which lies on the straight line of its base
 			c.Fall = heightFall(stakes, ground, m)
 		}
 		level, _, err := tape.Measured(m.Value.Length(), c)
@@ -139,10 +143,10 @@ func (w Work) reduced(p Piece, pegs []survey.Stake, levels []survey.Level, ms []
 
 // heightFall is the fall from a corner to the foot of its height, the ground along the
 // base taken as straight.
-func heightFall(pegs []survey.Peg, g survey.Ground, m geom.Measurement) unit.Length {
+func heightFall(pegs []pegging.Peg, g pegging.Ground, m triangle.Measurement) unit.Length {
 	var at [3]geom.Point
 	for i, n := range m.At {
-		k := slices.IndexFunc(pegs, func(p survey.Peg) bool { return p.Name == n })
+		k := slices.IndexFunc(pegs, func(p pegging.Peg) bool { return p.Name == n })
 		if k < 0 {
 			return 0 // refused elsewhere
 		}

@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"trammel/geom/survey"
+	"trammel/geom/compare"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -37,9 +37,9 @@ func TestFoundOnTheGround(t *testing.T) {
 	if l := s.all[0].Pulls[0]; math.Abs(l.Reads.MM()-13000) > 1e-9 || l.Length != 12000 {
 		t.Errorf("AB is laid off as %v", l.Reads)
 	}
-	var pegs []survey.Stake
+	var pegs []compare.Stake
 	for i, n := range w.Pieces[0].Triangle().Names {
-		pegs = append(pegs, survey.Stake{Name: n, At: w.Pieces[0].Triangle().Points[i]})
+		pegs = append(pegs, compare.Stake{Name: n, At: w.Pieces[0].Triangle().Points[i]})
 	}
 	levels, err := w.levels(w.Pieces[0])
 	if err != nil {

@@ -9,7 +9,9 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/construct"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -47,7 +49,7 @@ func netOf(j job.Job, p job.Piece, o Options) (netWords, error) {
 }
 
 // pointsOf are the points that measurements name, in the order of the alphabet.
-func pointsOf(ms []geom.Measurement) []geom.Name {
+func pointsOf(ms []triangle.Measurement) []geom.Name {
 	var all []geom.Name
 	for _, m := range ms {
 		for _, n := range m.Points() {
@@ -68,14 +70,14 @@ func alphabet(a, b geom.Name) int {
 
 // isNet says whether a piece is adjusted as a net: it is more than a triangle, or one
 // of which something was measured twice, as a careful person tapes a side both ways.
-func isNet(ms []geom.Measurement, s netWords) bool {
+func isNet(ms []triangle.Measurement, s netWords) bool {
 	return len(pointsOf(ms)) > 3 || len(s.outline) > 3 || twice(ms)
 }
 
 // twice says whether something was measured more than once, and three things or more
 // were, without which there is no triangle; and each corner is named, without which
 // an angle has no arms.
-func twice(ms []geom.Measurement) bool {
+func twice(ms []triangle.Measurement) bool {
 	different := 0
 	for i, m := range ms {
 		if !slices.ContainsFunc(ms[:i], m.Same) {
@@ -96,7 +98,7 @@ func triangular(p job.Piece, s netWords) error {
 	order := slices.Clone(s.outline)
 	slices.SortFunc(order, alphabet)
 	for _, t := range p.Measure {
-		m, err := geom.ParseMeasurement(t.Text, unit.MM)
+		m, err := triangle.ParseMeasurement(t.Text, unit.MM)
 		if err != nil {
 			return nil // said elsewhere
 		}
@@ -139,17 +141,17 @@ func namesOf(names []geom.Name) string {
 
 // solveNet makes the net of one piece of the job, or where its points may lie in
 // several ways, each of them.
-func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, o Options) ([]Piece, error) {
+func (w Work) solveNet(j job.Job, index int, ms []triangle.Measurement, s netWords, o Options) ([]Piece, error) {
 	p := j.Pieces[index]
 	if err := meantForTriangles(p, o); err != nil {
 		return nil, err
 	}
 	asked := s.outline
 	s = s.walked()
-	n := survey.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.toolsFor(ms)}
-	a, err := survey.Adjust(n)
-	answers := []survey.Adjusted{a}
-	var several *survey.Several
+	n := net.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.toolsFor(ms)}
+	a, err := net.Adjust(n)
+	answers := []net.Adjusted{a}
+	var several *net.Several
 	if errors.As(err, &several) {
 		answers = several.Answers
 	} else if err != nil {
@@ -158,7 +160,7 @@ func (w Work) solveNet(j job.Job, index int, ms []geom.Measurement, s netWords, 
 	var pieces []Piece
 	for i, a := range answers {
 		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Answer: i, Picked: several == nil,
-			Solution: geom.Solution{Case: "net", Measured: ms}, Net: &a, several: several}
+			Solution: triangle.Solution{Case: "net", Measured: ms}, Net: &a, several: several}
 		if q.Name == "" {
 			q.Name = netTitle(a, asked, len(j.Pieces), index)
 		}
@@ -177,7 +179,7 @@ func (w Work) constructed(q Piece, s netWords, p job.Piece) (Piece, error) {
 	if err != nil {
 		return Piece{}, s.placed(p, err)
 	}
-	q.Construction = geom.ConstructNet(outline, inner(a), a.Base, ms)
+	q.Construction = construct.ConstructNet(outline, inner(a), a.Base, ms)
 	for i, l := range outline.Sides {
 		if l < unit.Shortest || l > unit.Longest {
 			return Piece{}, of(p, &unit.Fault{
@@ -203,7 +205,7 @@ func (w Work) whichWay(p Piece) error {
 	if e.More {
 		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
 	}
-	n := &geom.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
+	n := &triangle.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
 	switch sides := sideTexts(e.Answers[0].Mine); {
 	case len(sides) == 0:
 		n.Hint = "measure one more line"
@@ -222,7 +224,7 @@ func (w Work) whichWay(p Piece) error {
 const mostWays = 4
 
 // placement is one way in which points may lie, in a few words.
-func (w Work) placement(m survey.Placement) string {
+func (w Work) placement(m net.Placement) string {
 	var parts []string
 	if len(m.Sides) > 0 {
 		parts = append(parts, m.Say())
@@ -234,7 +236,7 @@ func (w Work) placement(m survey.Placement) string {
 }
 
 // sideTexts are the sides as a job says them.
-func sideTexts(m survey.Placement) (all []string) {
+func sideTexts(m net.Placement) (all []string) {
 	for _, s := range m.Sides {
 		all = append(all, s.String())
 	}
@@ -262,7 +264,7 @@ func meantForTriangles(p job.Piece, o Options) error {
 		return at(where, &unit.Fault{Where: "pick", What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"})
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
-	if o.With == geom.ByAngle || o.With == geom.BySquare {
+	if o.With == construct.ByAngle || o.With == construct.BySquare {
 		return at("--with", &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
 	}
 	return nil
@@ -295,14 +297,14 @@ func (s netWords) along() [2]geom.Name {
 	return s.base
 }
 
-// sidesOf are the sides for the survey: what is said of all points is said of each
+// sidesOf are the sides for the net: what is said of all points is said of each
 // that has none of its own.
-func sidesOf(ms []geom.Measurement, asides []job.Aside) (all []survey.Side) {
+func sidesOf(ms []triangle.Measurement, asides []job.Aside) (all []net.Side) {
 	spoken := map[geom.Name]bool{}
 	for _, a := range asides {
 		if a.Point != "" {
 			spoken[a.Point] = true
-			all = append(all, survey.Side{Point: a.Point, Of: a.Of, Right: a.Right})
+			all = append(all, net.Side{Point: a.Point, Of: a.Of, Right: a.Right})
 		}
 	}
 	for _, a := range asides {
@@ -311,7 +313,7 @@ func sidesOf(ms []geom.Measurement, asides []job.Aside) (all []survey.Side) {
 		}
 		for _, n := range pointsOf(ms) {
 			if !spoken[n] && n != a.Of[0] && n != a.Of[1] {
-				all = append(all, survey.Side{Point: n, Of: a.Of, Right: a.Right})
+				all = append(all, net.Side{Point: n, Of: a.Of, Right: a.Right})
 			}
 		}
 	}
@@ -343,7 +345,7 @@ func (s netWords) placed(p job.Piece, err error) error {
 // edge is the outline of a net: its corners counter-clockwise, those of the
 // baseline first where it is one of its edges; without corners where the job names
 // none.
-func (w Work) edge(a survey.Adjusted) (geom.Outline, error) {
+func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 	names, points := slices.Clone(a.Outline), a.Polygon()
 	if len(names) == 0 {
 		return geom.Outline{}, nil
@@ -369,10 +371,10 @@ func (w Work) edge(a survey.Adjusted) (geom.Outline, error) {
 }
 
 // inner are the points of a net that are no corners of its outline.
-func inner(a survey.Adjusted) (all []geom.Spot) {
+func inner(a net.Adjusted) (all []construct.Spot) {
 	for i, n := range a.Names {
 		if !slices.Contains(a.Outline, n) {
-			all = append(all, geom.Spot{Name: n, At: a.Points[i]})
+			all = append(all, construct.Spot{Name: n, At: a.Points[i]})
 		}
 	}
 	return all
@@ -381,7 +383,7 @@ func inner(a survey.Adjusted) (all []geom.Spot) {
 // mostLetters of a name made of the corners.
 const mostLetters = 6
 
-func netTitle(a survey.Adjusted, names []geom.Name, of, index int) string {
+func netTitle(a net.Adjusted, names []geom.Name, of, index int) string {
 	if len(names) == 0 {
 		names = a.Names
 	}
@@ -419,7 +421,7 @@ func listed(names []geom.Name) string {
 
 // round is the points of a net as one sees them from their middle, which is their
 // outline where it has no deep hollows.
-func round(a survey.Adjusted) []geom.Name {
+func round(a net.Adjusted) []geom.Name {
 	var mid geom.Point
 	for _, p := range a.Points {
 		mid = mid.Plus(p.Times(1 / float64(len(a.Points))))
@@ -445,15 +447,15 @@ func round(a survey.Adjusted) []geom.Name {
 
 // net is the adjusted net of any piece: of a triangle, its measurements adjusted
 // from the answer that is meant, with σ from the tools where no tolerance is stated.
-func (w Work) net(p Piece) (survey.Adjusted, error) {
+func (w Work) net(p Piece) (net.Adjusted, error) {
 	if p.Net != nil {
 		return *p.Net, nil
 	}
 	return w.netOfTriangle(p.Triangle(), p.Solution.Measured)
 }
 
-func (w Work) netOfTriangle(t geom.Triangle, ms []geom.Measurement) (survey.Adjusted, error) {
-	n := survey.Net{Measured: ms, Outline: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, Tools: w.toolsFor(ms), Start: map[geom.Name]geom.Point{}}
+func (w Work) netOfTriangle(t triangle.Triangle, ms []triangle.Measurement) (net.Adjusted, error) {
+	n := net.Net{Measured: ms, Outline: t.Names[:], Base: [2]geom.Name{t.Names[0], t.Names[1]}, Tools: w.toolsFor(ms), Start: map[geom.Name]geom.Point{}}
 	named := pointsOf(ms)
 	for i, name := range t.Names {
 		n.Start[name] = t.Points[i]
@@ -461,15 +463,15 @@ func (w Work) netOfTriangle(t geom.Triangle, ms []geom.Measurement) (survey.Adju
 			n.Measured = thirdNamed(ms, t)
 		}
 	}
-	return survey.Adjust(n)
+	return net.Adjust(n)
 }
 
 // thirdNamed gives angles that are named by their corner alone their arms: the
 // third corner of a triangle may have been named by nobody.
-func thirdNamed(ms []geom.Measurement, t geom.Triangle) []geom.Measurement {
+func thirdNamed(ms []triangle.Measurement, t triangle.Triangle) []triangle.Measurement {
 	all := slices.Clone(ms)
 	for k, m := range all {
-		if m.Kind != geom.Angle || m.At[0] != "" {
+		if m.Kind != triangle.Angle || m.At[0] != "" {
 			continue
 		}
 		i := slices.Index(t.Names[:], m.At[1])
@@ -481,7 +483,7 @@ func thirdNamed(ms []geom.Measurement, t geom.Triangle) []geom.Measurement {
 // mirrored is the construction of a net turned over about the line that crosses its
 // baseline square in its middle: every corner keeps its name, so that the baseline
 // runs from B to A.
-func (p Piece) mirrored() geom.Construction {
+func (p Piece) mirrored() construct.Construction {
 	o, base := p.Outline(), p.Net.Base
 	from, _ := p.Net.Point(base[0])
 	to, _ := p.Net.Point(base[1])
@@ -492,9 +494,9 @@ func (p Piece) mirrored() geom.Construction {
 		k := (n + 1 - i) % n // the second corner first, then the first, and so on backwards
 		names[i], points[i] = o.Names[k], m.Apply(o.Points[k])
 	}
-	var spots []geom.Spot
+	var spots []construct.Spot
 	for _, s := range p.Construction.Inner {
-		spots = append(spots, geom.Spot{Name: s.Name, At: m.Apply(s.At)})
+		spots = append(spots, construct.Spot{Name: s.Name, At: m.Apply(s.At)})
 	}
-	return geom.ConstructNet(geom.OutlineOf(names, points), spots, [2]geom.Name{base[1], base[0]}, p.Solution.Measured)
+	return construct.ConstructNet(geom.OutlineOf(names, points), spots, [2]geom.Name{base[1], base[0]}, p.Solution.Measured)
 }

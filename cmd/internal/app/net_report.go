@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/construct"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 )
 
 // NetReport is what the adjustment of a piece found.
@@ -85,13 +87,13 @@ type AdjustmentReport struct {
 }
 
 var (
-	whys  = map[survey.Reason]string{survey.OnlyPlace: "only", survey.BySide: "said", survey.ByMeasurement: "measurements", survey.ByOutline: "outline", survey.NothingElse: "fits", survey.OneOfSeveral: "open", survey.ByAlphabet: "alphabet"}
-	slips = map[survey.SlipKind]string{survey.Misread: "misread", survey.Hooked: "hooked", survey.Swapped: "swapped", survey.OtherScale: "other scale"}
+	whys  = map[net.Reason]string{net.OnlyPlace: "only", net.BySide: "said", net.ByMeasurement: "measurements", net.ByOutline: "outline", net.NothingElse: "fits", net.OneOfSeveral: "open", net.ByAlphabet: "alphabet"}
+	slips = map[net.SlipKind]string{net.Misread: "misread", net.Hooked: "hooked", net.Swapped: "swapped", net.OtherScale: "other scale"}
 )
 
 // figure of a measurement in mm or degrees.
-func figure(k geom.Kind, f survey.Figure) float64 {
-	if k == geom.Angle {
+func figure(k triangle.Kind, f net.Figure) float64 {
+	if k == triangle.Angle {
 		return f.Angle.Degrees()
 	}
 	return f.Length.MM()
@@ -105,7 +107,7 @@ func texts(names []geom.Name) []string {
 	return all
 }
 
-func (w Work) netReport(a survey.Adjusted) *NetReport {
+func (w Work) netReport(a net.Adjusted) *NetReport {
 	info, cares := w.findings(a)
 	r := &NetReport{
 		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: agrees(a),
@@ -151,7 +153,7 @@ func handOf(right bool) string {
 }
 
 // adjustments puts beside each measurement what the adjustment made of it.
-func adjustments(list []MeasuredReport, a survey.Adjusted) {
+func adjustments(list []MeasuredReport, a net.Adjusted) {
 	for i, r := range a.Results {
 		k := r.Measurement.Kind
 		list[i].Adjustment = &AdjustmentReport{
@@ -181,7 +183,7 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 	}
 	points := p.Construction.Inner
 	for i, n := range o.Names {
-		points = append(points, geom.Spot{Name: n, At: o.Points[i]})
+		points = append(points, construct.Spot{Name: n, At: o.Points[i]})
 		r.Sides[o.Side(i)], r.Angles[string(n)] = o.Sides[i].MM(), o.Angles[i].Degrees()
 	}
 	for _, s := range points {

@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -26,11 +27,11 @@ func around(o geom.Outline) []int {
 }
 
 // agrees says whether nothing is doubtful in what was measured more than once.
-func agrees(a survey.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
+func agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
 
 // findings are the sentences on an adjustment: what is good to know, and what to
 // take care of.
-func (w Work) findings(a survey.Adjusted) (info, cares []string) {
+func (w Work) findings(a net.Adjusted) (info, cares []string) {
 	all := a.Findings(w.Figures)
 	if !agrees(a) {
 		return nil, all
@@ -40,7 +41,7 @@ func (w Work) findings(a survey.Adjusted) (info, cares []string) {
 }
 
 // agreement is what is good to know of an adjustment.
-func (w Work) agreement(a survey.Adjusted) []string {
+func (w Work) agreement(a net.Adjusted) []string {
 	info, _ := w.findings(a)
 	if s, ok := rectangle(a); ok {
 		info = append(info, s.Say(w.Figures))
@@ -64,9 +65,9 @@ const nearlySquare = 5 * unit.Degree
 
 // rectangle says whether four corners are a rectangle, where they look like one or
 // all of them was measured.
-func rectangle(a survey.Adjusted) (survey.Squareness, bool) {
+func rectangle(a net.Adjusted) (net.Squareness, bool) {
 	if len(a.Outline) != 4 {
-		return survey.Squareness{}, false
+		return net.Squareness{}, false
 	}
 	s := a.Rectangle([4]geom.Name(a.Outline))
 	for _, angle := range geom.OutlineOf(a.Outline, a.Polygon()).Angles {
@@ -78,9 +79,9 @@ func rectangle(a survey.Adjusted) (survey.Squareness, bool) {
 }
 
 // checked is the adjustment of a piece of which more was measured than needed.
-func (w Work) checked(p Piece) (survey.Adjusted, bool) {
+func (w Work) checked(p Piece) (net.Adjusted, bool) {
 	if p.Net == nil && len(p.Solution.Measured) <= 3 {
-		return survey.Adjusted{}, false
+		return net.Adjusted{}, false
 	}
 	a, err := w.net(p)
 	return a, err == nil
@@ -175,7 +176,7 @@ func (w Work) pointTable(p Piece) table {
 }
 
 // measuredTable is a row a measurement: what the adjustment made of it.
-func (w Work) measuredTable(a survey.Adjusted) table {
+func (w Work) measuredTable(a net.Adjusted) table {
 	tab := table{{"measured", "adjusted", "off by", "σ", "shows", "of σ", ""}}
 	suspect := map[int]string{}
 	for i, s := range a.Suspects {
@@ -189,13 +190,13 @@ func (w Work) measuredTable(a survey.Adjusted) table {
 		if d := r.Residual.Length; math.Abs(d.MM()) >= 0.05 {
 			row[2] = w.signedSmall(d)
 		}
-		if k == geom.Angle {
+		if k == triangle.Angle {
 			row[1], row[3] = w.Figures.Angle(r.Adjusted.Angle), fmt.Sprintf("%.2f°", r.Sigma.Angle.Degrees())
 			if d := r.Residual.Angle.Degrees(); math.Abs(d) >= 0.005 {
 				row[2] = fmt.Sprintf("%+.2f°", d)
 			}
-			if r.Sigma.Angle < survey.SecondsBelow {
-				row[1], row[3] = survey.Seconds(r.Adjusted.Angle), fmt.Sprintf("%.1f″", r.Sigma.Angle.Degrees()*3600)
+			if r.Sigma.Angle < net.SecondsBelow {
+				row[1], row[3] = net.Seconds(r.Adjusted.Angle), fmt.Sprintf("%.1f″", r.Sigma.Angle.Degrees()*3600)
 				if row[2] = ""; math.Abs(r.Residual.Angle.Degrees()*3600) >= 0.5 {
 					row[2] = fmt.Sprintf("%+.0f″", r.Residual.Angle.Degrees()*3600)
 				}
@@ -203,7 +204,7 @@ func (w Work) measuredTable(a survey.Adjusted) table {
 		}
 		switch {
 		case a.Freedom == 0:
-		case r.Redundancy < survey.Checked:
+		case r.Redundancy < net.Checked:
 			row[4] = "nothing"
 		default:
 			row[4], row[5] = fmt.Sprintf("%.0f %%", 100*r.Redundancy), fmt.Sprintf("%.1f", math.Abs(r.W))
@@ -219,8 +220,8 @@ func (w Work) measuredTable(a survey.Adjusted) table {
 // angleKnown is an angle as figures have it, and where those are in minutes and it is
 // known to less than one, to the second.
 func (w Work) angleKnown(a, sigma unit.Angle) string {
-	if w.Figures.Minutes && sigma < survey.SecondsBelow {
-		return survey.Seconds(a)
+	if w.Figures.Minutes && sigma < net.SecondsBelow {
+		return net.Seconds(a)
 	}
 	return w.Figures.Angle(a)
 }

@@ -8,7 +8,9 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -21,19 +23,19 @@ const leeway = 3
 // any net: so a template and a setting-out sheet have the same figures.
 // What differs by more than the last digit written, though not by more than the tools
 // explain, is adjusted; what agrees exactly stays as it is.
-func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution, error) {
-	s, err := geom.Solve(ms, base)
+func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.Solution, error) {
+	s, err := triangle.Solve(ms, base)
 	if len(ms) <= 3 || err == nil && (len(s.Answers) > 1 || exact(s.Answers[0])) {
 		return s, err
 	}
-	var none *geom.NoTriangle
-	var a survey.Adjusted
+	var none *triangle.NoTriangle
+	var a net.Adjusted
 	var failed error
 	switch {
 	case err == nil:
 		a, failed = w.netOfTriangle(s.Answers[0].Triangle, ms)
 	case errors.As(err, &none) && len(pointsOf(ms)) == 3:
-		a, failed = survey.Adjust(survey.Net{Measured: ms, Tools: w.toolsFor(ms)})
+		a, failed = net.Adjust(net.Net{Measured: ms, Tools: w.toolsFor(ms)})
 		if failed == nil && !agrees(a) {
 			return s, err
 		}
@@ -47,7 +49,7 @@ func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution,
 	for i, r := range a.Results {
 		wide[i].Value.Tolerance = new(numbers.Rat).SetFloat64(leeway * figure(r.Measurement.Kind, r.Sigma))
 	}
-	t, failed := geom.Solve(wide, base)
+	t, failed := triangle.Solve(wide, base)
 	if failed != nil || len(t.Answers) > 1 {
 		return s, err
 	}
@@ -57,10 +59,10 @@ func (w Work) triangle(ms []geom.Measurement, base [2]geom.Name) (geom.Solution,
 
 // toolsFor are the tools for what was measured of one piece: of a small one less is lost
 // between nail and nail.
-func (w Work) toolsFor(ms []geom.Measurement) survey.Tools {
+func (w Work) toolsFor(ms []triangle.Measurement) tape.Tools {
 	t := w.Site.Tools
 	for _, m := range ms {
-		if m.Kind != geom.Angle {
+		if m.Kind != triangle.Angle {
 			t.Size = max(t.Size, m.Value.Length())
 		}
 	}
@@ -68,8 +70,8 @@ func (w Work) toolsFor(ms []geom.Measurement) survey.Tools {
 }
 
 // exact says whether a triangle has all its measurements as written.
-func exact(a geom.Answer) bool {
-	return !slices.ContainsFunc(a.Residuals, func(r geom.Residual) bool { return r != geom.Residual{} })
+func exact(a triangle.Answer) bool {
+	return !slices.ContainsFunc(a.Residuals, func(r triangle.Residual) bool { return r != triangle.Residual{} })
 }
 
 // Sound refuses a piece in which a measurement is all but certain to hold a slip:
@@ -78,7 +80,7 @@ func (w Work) Sound() error {
 	for _, p := range w.Pieces {
 		a, ok := w.checked(p)
 		if ok && a.Disputed {
-			return of(w.Job.Pieces[p.Index], &geom.NoTriangle{
+			return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{
 				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.placement(a.Mine) + "; with " + w.placement(a.Others[0]),
 				Hint: "read the measurements again, or measure one more line",
 			})
@@ -87,12 +89,12 @@ func (w Work) Sound() error {
 			continue
 		}
 		s := a.Suspects[0]
-		if math.Abs(s.W) < survey.CriticalOf(len(a.Results)) {
+		if math.Abs(s.W) < net.CriticalOf(len(a.Results)) {
 			continue
 		}
 		m := a.Results[s.Index].Measurement
 		give := fmt.Sprintf("%s=%s+-", m.Subject(), m.Value.Text)
-		if m.Kind == geom.Angle {
+		if m.Kind == triangle.Angle {
 			give += fmt.Sprintf("%.0fdeg", math.Ceil(math.Abs((s.Reads.Angle - s.Others.Angle).Degrees())))
 		} else {
 			off := math.Abs(float64(s.Reads.Length - s.Others.Length))
@@ -102,7 +104,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return of(w.Job.Pieces[p.Index], &geom.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

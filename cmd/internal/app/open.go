@@ -10,8 +10,10 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/net"
 	"trammel/geom/shape"
-	"trammel/geom/survey"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -30,7 +32,7 @@ type Options struct {
 	Pick      job.Pick
 	Base      [2]geom.Name
 	BaseAt    string
-	With      geom.Method
+	With      construct.Method
 	Outline   []geom.Name // of the one piece that there is
 	OutlineAt string
 	Sides     []job.Aside            // the same
@@ -76,14 +78,14 @@ type Piece struct {
 	Name         string
 	Where        string // in the job file; empty from the command line
 	Quantity     int
-	Answer       int              // index into Solution.Answers
-	Base         [2]geom.Name     // as asked for; empty: choose
-	both         bool             // the other answer is a piece as well
-	Picked       bool             // false: two fit and nobody said which
-	Solution     geom.Solution    // of a net the measurements alone
-	Net          *survey.Adjusted // nil of a triangle
-	several      *survey.Several  // all the ways in which the points of a net may lie; nil where one fits
-	Construction geom.Construction
+	Answer       int               // index into Solution.Answers
+	Base         [2]geom.Name      // as asked for; empty: choose
+	both         bool              // the other answer is a piece as well
+	Picked       bool              // false: two fit and nobody said which
+	Solution     triangle.Solution // of a net the measurements alone
+	Net          *net.Adjusted     // nil of a triangle
+	several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
+	Construction construct.Construction
 	Warnings     []string // plain sentences: what is doubtful in what was measured
 	ByHand       []string // and in its construction, or in the way that its pegs are placed
 
@@ -108,9 +110,9 @@ func (p Piece) Title() string {
 }
 
 // Triangle that the piece is; zero of a net.
-func (p Piece) Triangle() geom.Triangle {
+func (p Piece) Triangle() triangle.Triangle {
 	if p.Net != nil {
-		return geom.Triangle{}
+		return triangle.Triangle{}
 	}
 	return p.Solution.Answers[p.Answer].Triangle
 }
@@ -141,7 +143,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 	if w.Site, err = s.site(&w, bare); err != nil {
 		return w, err
 	}
-	var all []geom.Measurement
+	var all []triangle.Measurement
 	for i, p := range j.Pieces {
 		w.tell.say("reckoning", i, len(j.Pieces))
 		ms, err := w.measured(p)
@@ -190,10 +192,10 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 
 // imperial says whether every length is written in feet or inches, and which of
 // them figures are to be in: feet where any was.
-func imperial(ms []geom.Measurement) (unit.Unit, bool) {
+func imperial(ms []triangle.Measurement) (unit.Unit, bool) {
 	u, found := unit.IN, false
 	for _, m := range ms {
-		if m.Kind == geom.Angle {
+		if m.Kind == triangle.Angle {
 			continue
 		}
 		if m.Value.Unit < unit.IN {
@@ -208,8 +210,8 @@ func imperial(ms []geom.Measurement) (unit.Unit, bool) {
 }
 
 // measurements reads a piece's tokens.
-func measurements(p job.Piece, bare unit.Unit) ([]geom.Measurement, error) {
-	ms := make([]geom.Measurement, 0, len(p.Measure))
+func measurements(p job.Piece, bare unit.Unit) ([]triangle.Measurement, error) {
+	ms := make([]triangle.Measurement, 0, len(p.Measure))
 	for _, t := range p.Measure {
 		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
 			return nil, &unit.Fault{
@@ -217,7 +219,7 @@ func measurements(p job.Piece, bare unit.Unit) ([]geom.Measurement, error) {
 				Hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file",
 			}
 		}
-		m, err := geom.ParseMeasurement(t.Text, bare)
+		m, err := triangle.ParseMeasurement(t.Text, bare)
 		if err != nil {
 			return nil, placed(err, t.Where)
 		}
@@ -257,7 +259,7 @@ func (e *PieceError) Unwrap() error { return e.Err }
 
 // of names the piece in an error: its place and its name.
 func of(p job.Piece, err error) error {
-	var n *geom.NoTriangle
+	var n *triangle.NoTriangle
 	if errors.As(err, &n) {
 		return &PieceError{p.Where, p.Name, err}
 	}
@@ -279,7 +281,7 @@ func fileOf(where string) string {
 }
 
 // solved makes one piece of the job: a triangle, two where two fit, or a net.
-func (w Work) solved(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
+func (w Work) solved(j job.Job, index int, ms []triangle.Measurement, o Options) ([]Piece, error) {
 	s, err := netOf(j, j.Pieces[index], o)
 	if err != nil {
 		return nil, err
@@ -294,7 +296,7 @@ func (w Work) solved(j job.Job, index int, ms []geom.Measurement, o Options) ([]
 }
 
 // solve makes the triangles of one piece of the job.
-func (w Work) solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]Piece, error) {
+func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) ([]Piece, error) {
 	p := j.Pieces[index]
 	base, at := p.Base, p.BaseAt
 	if o.Base != ([2]geom.Name{}) {
@@ -313,7 +315,7 @@ func (w Work) solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]P
 		return nil, of(p, err)
 	}
 	with := p.With
-	if o.With != geom.AsMeasured {
+	if o.With != construct.AsMeasured {
 		with = o.With
 	}
 	pick := p.Pick
@@ -338,7 +340,7 @@ func (w Work) solve(j job.Job, index int, ms []geom.Measurement, o Options) ([]P
 		if err := sized(q.Triangle()); err != nil {
 			return nil, of(p, err)
 		}
-		if q.Construction, err = geom.Construct(solution, i, with); err != nil {
+		if q.Construction, err = construct.Construct(solution, i, with); err != nil {
 			return nil, of(p, err)
 		}
 		pieces = append(pieces, q)
@@ -358,7 +360,7 @@ func (p Piece) title(of int) string {
 }
 
 // sized refuses a side beyond what can be marked out or reached.
-func sized(t geom.Triangle) error {
+func sized(t triangle.Triangle) error {
 	for i, l := range t.Sides {
 		if l < unit.Shortest || l > unit.Longest {
 			a, b := t.Names[(i+1)%3], t.Names[(i+2)%3]
@@ -384,7 +386,7 @@ func (w Work) Picked() error {
 		for k := range two {
 			two[k] = w.outline(w.Pieces[i+k].Triangle())
 		}
-		n := &geom.NoTriangle{
+		n := &triangle.NoTriangle{
 			What: fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
 			Hint: "pick one with --pick 1 or --pick 2, or make both with --pick both",
 		}
@@ -397,7 +399,7 @@ func (w Work) Picked() error {
 }
 
 // outline is a triangle in a few words: its sides.
-func (w Work) outline(t geom.Triangle) string {
+func (w Work) outline(t triangle.Triangle) string {
 	var parts []string
 	for _, s := range sides(t) {
 		parts = append(parts, string(s.name)+" "+w.Figures.Length(s.length))

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
@@ -161,10 +161,10 @@ func (w Work) report(p Piece) PieceReport {
 	return r
 }
 
-var kinds = map[geom.Kind]string{geom.Distance: "distance", geom.Angle: "angle", geom.Height: "height"}
+var kinds = map[triangle.Kind]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}
 
 func (p Piece) measured() []MeasuredReport {
-	var a geom.Answer
+	var a triangle.Answer
 	if p.Net == nil {
 		a = p.Solution.Answers[p.Answer]
 	}
@@ -175,7 +175,7 @@ func (p Piece) measured() []MeasuredReport {
 		list[i] = MeasuredReport{Token: m.Text, Where: m.Where, Kind: kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
 		if i < len(a.Residuals) {
 			list[i].Residual = a.Residuals[i].Length.MM()
-			if m.Kind == geom.Angle {
+			if m.Kind == triangle.Angle {
 				list[i].Residual = a.Residuals[i].Angle.Degrees()
 			}
 		}
@@ -198,7 +198,7 @@ type side struct {
 }
 
 // sides of a triangle in the order of its letters, going round: AB, BC, CA.
-func sides(t geom.Triangle) []side {
+func sides(t triangle.Triangle) []side {
 	order := []int{0, 1, 2}
 	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
 	list := make([]side, 3)
@@ -210,7 +210,7 @@ func sides(t geom.Triangle) []side {
 }
 
 // corners are the indices of a triangle's corners in the order of its letters.
-func corners(t geom.Triangle) []int {
+func corners(t triangle.Triangle) []int {
 	order := []int{0, 1, 2}
 	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
 	return order

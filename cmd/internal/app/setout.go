@@ -5,7 +5,8 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/construct"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
 	"trammel/profiles/job"
@@ -16,12 +17,12 @@ type Setout struct{ sheets[setout.Sheet] }
 
 // Setout prepares the sheets. The errors are those of Open, and a *unit.Fault
 // where a piece is too small or too large to be set out.
-func (w Work) Setout() (*Setout, error) { return w.SetoutBy(geom.AsMeasured) }
+func (w Work) Setout() (*Setout, error) { return w.SetoutBy(construct.AsMeasured) }
 
 // SetoutBy prepares the sheets, the pegs placed by arcs, by a square or by an angle;
 // AsMeasured: as the job says, else by the surest way.
-func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
-	if with != geom.AsMeasured {
+func (w Work) SetoutBy(with construct.Method) (*Setout, error) {
+	if with != construct.AsMeasured {
 		w.over.Pegs = job.Setting{Text: job.MethodWord(with)} // for the job in the file
 	}
 	if err := w.Picked(); err != nil {
@@ -51,7 +52,7 @@ func (w Work) SetoutBy(with geom.Method) (*Setout, error) {
 func (s *Setout) Work() Work { return s.work }
 
 // sheet of one piece.
-func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
+func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error) {
 	net, err := w.net(p)
 	if err != nil {
 		return setout.Sheet{}, w.inPiece(p, err)
@@ -85,14 +86,14 @@ func (w Work) sheet(i int, p Piece, with geom.Method) (setout.Sheet, error) {
 }
 
 // ways are the methods of setting out that go by the names of those to construct.
-var ways = map[geom.Method]survey.Method{geom.ByArcs: survey.TwoArcs, geom.BySquare: survey.OffsetSquare, geom.ByAngle: survey.AngleDistance}
+var ways = map[construct.Method]pegging.Method{construct.ByArcs: pegging.TwoArcs, construct.BySquare: pegging.OffsetSquare, construct.ByAngle: pegging.AngleDistance}
 
 // wayOf is the method that was asked for; nil: the surest.
-func (w Work) wayOf(p Piece, with geom.Method) *survey.Method {
-	if with == geom.AsMeasured {
+func (w Work) wayOf(p Piece, with construct.Method) *pegging.Method {
+	if with == construct.AsMeasured {
 		with, _ = job.ParseMethod(w.Job.Over.Pegs.Text) // tried when it was read
 	}
-	if with == geom.AsMeasured {
+	if with == construct.AsMeasured {
 		with = w.Job.Pieces[p.Index].With
 	}
 	if m, asked := ways[with]; asked {

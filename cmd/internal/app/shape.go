@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
@@ -23,12 +24,12 @@ func asked(s job.Shape) bool {
 // shaped does to the outlines of a piece what the job asks for, and puts the other
 // hand behind each of which there is a pair. Where nobody said yet which of two
 // triangles is meant there is nothing to work on.
-func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, with geom.Method) ([]Piece, error) {
+func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, with construct.Method) ([]Piece, error) {
 	s := of.Shape
 	if !asked(s) {
 		return pieces, nil
 	}
-	if with == geom.AsMeasured {
+	if with == construct.AsMeasured {
 		with = of.With
 	}
 	work, err := s.Work(bare)
@@ -108,7 +109,7 @@ func grained(s job.Shape, o geom.Outline) error {
 
 // turnedOver is the other hand of a piece: its mirror image, every corner with its
 // name, so that the baseline runs from B to A.
-func (p Piece) turnedOver(with geom.Method) (Piece, error) {
+func (p Piece) turnedOver(with construct.Method) (Piece, error) {
 	if p.Net != nil {
 		o := p
 		o.Other, o.Warnings, o.Construction = true, nil, p.mirrored()
@@ -129,7 +130,7 @@ func (p Piece) turnedOver(with geom.Method) (Piece, error) {
 	o := p
 	o.Solution, o.Other, o.Warnings = s, true, nil
 	var err error
-	o.Construction, err = geom.Construct(s, p.Answer, with)
+	o.Construction, err = construct.Construct(s, p.Answer, with)
 	return o, err
 }
 

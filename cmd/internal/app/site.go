@@ -9,7 +9,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -19,27 +20,27 @@ import (
 // Site is what is known of the ground, the tools and the day: from the trade, over
 // it the job's site, over that the options.
 type Site struct {
-	Tools survey.Tools
+	Tools tape.Tools
 	// Methods that the tools allow, two arcs first.
-	Methods   []survey.Method
+	Methods   []pegging.Method
 	Permitted unit.Length // the K of ±K√L; 0: not said
 	Every     unit.Length // from mark to mark along each edge; 0: no marks
 	Boards    unit.Length // profile boards clear of the digging by that; 0: none
 	Origin    geom.Point  // of the pegs' coordinates, x east and y north: the end of the baseline named first, or else its zero end
 	Bearing   unit.Angle  // of the baseline, clockwise from north; along x where it was not said
 	Placed    bool        // origin or bearing was said
-	Standard  survey.Standard
+	Standard  tape.Standard
 	// Conditions that the tape is used in; nil: no corrections are asked for.
-	Conditions *survey.Conditions
+	Conditions *tape.Conditions
 	// From says of each word of job.SiteKeys where it was written, the trade's too.
 	From map[string]string
 }
 
 // Where a tape is true and how steel behaves, unless its own figures are given:
 // Directive 2014/32/EU, annex X, and the usual figures of handbooks.
-var steel = survey.Standard{
-	Temperature: survey.NormalTemperature, Pull: survey.NormalPull,
-	Expansivity: survey.SteelExpansivity, Modulus: survey.SteelModulus,
+var steel = tape.Standard{
+	Temperature: tape.NormalTemperature, Pull: tape.NormalPull,
+	Expansivity: tape.SteelExpansivity, Modulus: tape.SteelModulus,
 }
 
 // Limits of what somebody says of a site.
@@ -143,28 +144,28 @@ func choice(words ...string) func(string) (string, error) {
 // tools are what the site is measured and set out with.
 func (r *siteReader) tools() {
 	t := &r.site.Tools
-	read(r, "tape", &t.Tape.Class, survey.ParseClass)
+	read(r, "tape", &t.Tape.Class, tape.ParseClass)
 	var hook, instrument string
 	read(r, "hook", &hook, choice("yes", "no"))
 	t.Tape.Hook = hook == "yes"
 	read(r, "reading", &t.Reading, between(r.bare, leastTolerance, mostTolerance))
 	read(r, "instrument", &instrument, choice(profiles.Instruments()...))
 	// Each does what those before it do: whoever has a theodolite has a tape and a string.
-	r.site.Methods = []survey.Method{survey.TwoArcs}
+	r.site.Methods = []pegging.Method{pegging.TwoArcs}
 	if instrument != "none" {
-		r.site.Methods = append(r.site.Methods, survey.OffsetSquare)
+		r.site.Methods = append(r.site.Methods, pegging.OffsetSquare)
 	}
 	switch instrument {
 	case "protractor":
-		t.Instrument = survey.Protractor
+		t.Instrument = tape.Protractor
 	case "theodolite":
-		t.Instrument = survey.Theodolite
+		t.Instrument = tape.Theodolite
 	}
-	turns := t.Instrument != (survey.Instrument{})
+	turns := t.Instrument != (tape.Instrument{})
 	if turns {
-		r.site.Methods = append(r.site.Methods, survey.AngleDistance)
+		r.site.Methods = append(r.site.Methods, pegging.AngleDistance)
 	} else {
-		t.Instrument = survey.Protractor // angles that were measured were measured with something
+		t.Instrument = tape.Protractor // angles that were measured were measured with something
 	}
 	read(r, "angle", &t.Instrument.Angle, instrumentAngle)
 }
@@ -257,16 +258,16 @@ func (r *siteReader) tape() {
 	s := &r.site.Standard
 	read(r, "tape_says", &s.Nominal, between(r.bare, leastTape, mostTape))
 	read(r, "tape_is", &s.True, between(r.bare, leastTape, mostTape))
-	read(r, "tape_temperature", &s.Temperature, survey.ParseTemperature)
-	read(r, "tape_pull", &s.Pull, survey.ParseForce)
-	read(r, "expansion", &s.Expansivity, survey.ParseExpansivity)
-	read(r, "section", &s.Section, survey.ParseSection)
-	read(r, "modulus", &s.Modulus, survey.ParseModulus)
-	read(r, "weight", &s.Weight, survey.ParseWeight)
+	read(r, "tape_temperature", &s.Temperature, tape.ParseTemperature)
+	read(r, "tape_pull", &s.Pull, tape.ParseForce)
+	read(r, "expansion", &s.Expansivity, tape.ParseExpansivity)
+	read(r, "section", &s.Section, tape.ParseSection)
+	read(r, "modulus", &s.Modulus, tape.ParseModulus)
+	read(r, "weight", &s.Weight, tape.ParseWeight)
 	// What is not said of the day is as it was when the tape was true.
-	c := survey.Conditions{Temperature: s.Temperature, Pull: s.Pull}
-	read(r, "temperature", &c.Temperature, survey.ParseTemperature)
-	read(r, "pull", &c.Pull, survey.ParseForce)
+	c := tape.Conditions{Temperature: s.Temperature, Pull: s.Pull}
+	read(r, "temperature", &c.Temperature, tape.ParseTemperature)
+	read(r, "pull", &c.Pull, tape.ParseForce)
 	read(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
 	r.missing(c)
 	if r.err == nil {
@@ -276,7 +277,7 @@ func (r *siteReader) tape() {
 }
 
 // missing finds what was said and has no effect because something else was not.
-func (r *siteReader) missing(c survey.Conditions) {
+func (r *siteReader) missing(c tape.Conditions) {
 	s := r.site.Standard
 	switch {
 	case r.err != nil:
@@ -295,7 +296,7 @@ func (r *siteReader) missing(c survey.Conditions) {
 }
 
 // refused asks the tape itself whether it can be used like that.
-func (r *siteReader) refused(c survey.Conditions) {
+func (r *siteReader) refused(c tape.Conditions) {
 	_, _, err := r.site.Standard.Reading(unit.Metre, c)
 	var f *unit.Fault
 	if !errors.As(err, &f) {

@@ -8,7 +8,8 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/survey"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -43,7 +44,7 @@ func onSite(t *testing.T, said ...string) (Work, error) {
 }
 
 // The tape corrections of handbooks of surveying, told as a job tells them: the
-// same rows as in geom/survey, read there and computed again.
+// same rows as in geom/tape, read there and computed again.
 func TestTapeAsText(t *testing.T) {
 	feet := func(l unit.Length, n int) string { return fmt.Sprintf("%.*f", n, float64(l/unit.Foot)) }
 	for _, c := range []struct {
@@ -51,17 +52,17 @@ func TestTapeAsText(t *testing.T) {
 		length  string // in feet
 		laidOut bool
 		want    string
-		of      func(l, other unit.Length, k survey.Corrections) string
+		of      func(l, other unit.Length, k tape.Corrections) string
 	}{
 		{[]string{"tape_temperature: 68F", "temperature: 22F", "expansion: 6.5e-6/F"}, "368.50ft", false, "-0.1102",
-			func(_, _ unit.Length, k survey.Corrections) string { return feet(k.Sum(), 4) }},
+			func(_, _ unit.Length, k tape.Corrections) string { return feet(k.Sum(), 4) }},
 		{[]string{"weight: 2.8lb/100ft", "pull: 12lb", "tape_pull: 12lb", "span: 100ft"}, "348.75ft", false, "-0.7068",
-			func(_, _ unit.Length, k survey.Corrections) string { return feet(k.Sum(), 4) }},
+			func(_, _ unit.Length, k tape.Corrections) string { return feet(k.Sum(), 4) }},
 		{[]string{"tape_says: 100ft", "tape_is: 100.02ft"}, "500.00ft", true, "-0.10",
-			func(l, reading unit.Length, _ survey.Corrections) string { return feet(reading-l, 2) }},
+			func(l, reading unit.Length, _ tape.Corrections) string { return feet(reading-l, 2) }},
 		{[]string{"tape_says: 100ft", "tape_is: 100.010 ft", "tape_temperature: 68 °F", "tape_pull: 12 lb", "section: 0.0075in2", "modulus: 29e6psi",
 			"temperature: 95F", "pull: 20lb", "expansion: 6.45e-6/F"}, "529.81ft", true, "529.6453",
-			func(_, reading unit.Length, _ survey.Corrections) string { return feet(reading, 4) }},
+			func(_, reading unit.Length, _ tape.Corrections) string { return feet(reading, 4) }},
 	} {
 		w, err := onSite(t, c.said...)
 		if err != nil {
@@ -85,21 +86,21 @@ func TestTapeAsText(t *testing.T) {
 
 // A flag wins over the job, the job over the trade; what nobody says is the trade's.
 func TestSite(t *testing.T) {
-	three := []survey.Method{survey.TwoArcs, survey.OffsetSquare, survey.AngleDistance}
+	three := []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
 	for _, c := range []struct {
 		said []string
 		want Site
 	}{
-		{nil, Site{Tools: survey.Tools{Reading: 1, Instrument: survey.Protractor}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
-		{[]string{"--trade teacher"}, Site{Tools: survey.Tools{Tape: survey.Tape{Class: survey.ClassIII}, Reading: 1, Instrument: survey.Protractor}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
+		{nil, Site{Tools: tape.Tools{Reading: 1, Instrument: tape.Protractor}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
+		{[]string{"--trade teacher"}, Site{Tools: tape.Tools{Tape: tape.Tape{Class: tape.ClassIII}, Reading: 1, Instrument: tape.Protractor}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
 		{[]string{"--trade teacher", "tape: II", "--tape I", "hook: yes", "reading: 0,5 mm", "instrument: theodolite", "angle: 7\""},
-			Site{Tools: survey.Tools{Tape: survey.Tape{Class: survey.ClassI, Hook: true}, Reading: 0.5, Instrument: survey.Instrument{Name: "theodolite", Angle: 7 * unit.Degree / 3600, Centring: 2}}, Methods: three, Bearing: unit.Turn / 4, Standard: steel}},
-		{[]string{"--instrument none", "angle: 20'"}, Site{Tools: survey.Tools{Reading: 1, Instrument: survey.Instrument{Name: "protractor", Angle: 20 * unit.Degree / 60, Centring: 1}}, Methods: three[:1], Bearing: unit.Turn / 4, Standard: steel}},
+			Site{Tools: tape.Tools{Tape: tape.Tape{Class: tape.ClassI, Hook: true}, Reading: 0.5, Instrument: tape.Instrument{Name: "theodolite", Angle: 7 * unit.Degree / 3600, Centring: 2}}, Methods: three, Bearing: unit.Turn / 4, Standard: steel}},
+		{[]string{"--instrument none", "angle: 20'"}, Site{Tools: tape.Tools{Reading: 1, Instrument: tape.Instrument{Name: "protractor", Angle: 20 * unit.Degree / 60, Centring: 1}}, Methods: three[:1], Bearing: unit.Turn / 4, Standard: steel}},
 		{[]string{"--instrument protractor", "permitted: 1.5 mm", "every: 1 m", "boards: 800", "origin: 1000,2000", "bearing: 35deg"},
-			Site{Tools: survey.Tools{Reading: 1, Instrument: survey.Protractor}, Methods: three, Permitted: 1.5, Every: 1000, Boards: 800, Origin: geom.Point{X: 1000, Y: 2000}, Bearing: 35 * unit.Degree, Placed: true, Standard: steel}},
+			Site{Tools: tape.Tools{Reading: 1, Instrument: tape.Protractor}, Methods: three, Permitted: 1.5, Every: 1000, Boards: 800, Origin: geom.Point{X: 1000, Y: 2000}, Bearing: 35 * unit.Degree, Placed: true, Standard: steel}},
 		{[]string{"--unit m", "every: 2", "permitted: 2", "origin: -1000,5; 2410000 m"},
-			Site{Tools: survey.Tools{Reading: 1, Instrument: survey.Protractor}, Methods: three[:2], Permitted: 2, Every: 2000, Origin: geom.Point{X: -1000500, Y: 2.41e9}, Bearing: unit.Turn / 4, Placed: true, Standard: steel}},
-		{[]string{"--unit ft"}, Site{Tools: survey.Tools{Reading: 1, Instrument: survey.Protractor, Feet: true}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
+			Site{Tools: tape.Tools{Reading: 1, Instrument: tape.Protractor}, Methods: three[:2], Permitted: 2, Every: 2000, Origin: geom.Point{X: -1000500, Y: 2.41e9}, Bearing: unit.Turn / 4, Placed: true, Standard: steel}},
+		{[]string{"--unit ft"}, Site{Tools: tape.Tools{Reading: 1, Instrument: tape.Protractor, Feet: true}, Methods: three[:2], Bearing: unit.Turn / 4, Standard: steel}},
 	} {
 		w, err := onSite(t, c.said...)
 		got := w.Site
@@ -118,7 +119,7 @@ func TestSite(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if c := w.Site.Conditions; c == nil || c.Pull != 60 || c.Temperature != 20 || w.Site.Standard.Modulus != survey.SteelModulus {
+	if c := w.Site.Conditions; c == nil || c.Pull != 60 || c.Temperature != 20 || w.Site.Standard.Modulus != tape.SteelModulus {
 		t.Errorf("%+v, %+v", c, w.Site.Standard)
 	}
 	if w.Site.From["tape"] != "job.yaml:3:9" || w.Site.From["pull"] != "--pull" || w.Site.From["hook"] != profiles.BuiltIn {

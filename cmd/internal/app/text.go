@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"trammel/geom"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -92,7 +92,7 @@ func (w Work) sensitivity(p Piece) table {
 		of := p.Solution.Measured[m.Measurement]
 		slip, times, off := "1 mm", 1.0, w.residual(a, m.Measurement, of.Kind)
 		switch {
-		case of.Kind == geom.Angle:
+		case of.Kind == triangle.Angle:
 			slip = "0.5°"
 		case w.Figures.Unit >= unit.IN:
 			slip, times = "1/16 in", unit.Inch.MM()/16
@@ -120,11 +120,11 @@ func token(text string) string {
 
 // residual is what the triangle's figure is more than the measured one, empty
 // where it is less than is ever seen.
-func (w Work) residual(a geom.Answer, i int, kind geom.Kind) string {
+func (w Work) residual(a triangle.Answer, i int, kind triangle.Kind) string {
 	if i >= len(a.Residuals) {
 		return ""
 	}
-	if kind == geom.Angle {
+	if kind == triangle.Angle {
 		if d := a.Residuals[i].Angle.Degrees(); math.Abs(d) >= 0.0005 {
 			return fmt.Sprintf("%+.3f°", d)
 		}

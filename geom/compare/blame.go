@@ -1,0 +1,313 @@
+package compare
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+const (
+	// clearer: a cause rules out another where it is a hundred thousand times as likely:
+	// 2 ln 10⁵. So it does that nothing is wrong.
+	clearer = 23.03
+	// another thing that is wrong as well is so much less likely than one alone.
+	another = 23.03
+	// agrees: what is left is larger once in a million by chance. Well: once in a
+	// thousand.
+	agrees = 1 - 1e-6
+	well   = 1 - 1e-3
+	// mostNear explanations are told; where there are more it is too little to tell.
+	mostNear = 5
+	// fewThings is up to how many pegs and readings every two of them are tried
+	// together; beyond, only pegs are.
+	fewThings = 150
+	// mostThings are tried together: of three, pegs alone.
+	mostThings = 3
+	// fewPegs of the likeliest are tried by three.
+	fewPegs = 14
+	// refined is how many of the likeliest are fitted in full: the first look takes
+	// the net as linear, and a peg that is far off is not. Of a small net it is more.
+	refined      = 12
+	refinedSmall = 40
+	smallNet     = 60 // readings
+)
+
+// suspect is a cause, and how likely.
+type suspect struct {
+	out    []aside  // what is left out; nil: common
+	common commonly // what all have in common
+	stood  *stood
+	rank   int
+	left   float64 // the sum that is left
+	drop   float64
+	weight float64 // −2 ln of the chance of so large a drop, less what its kind costs
+	agrees bool
+	well   bool
+}
+
+// guess is things that may be left out, and how likely that looks.
+type guess struct {
+	out    []aside
+	rank   int
+	weight float64
+}
+
+// blame looks for what explains the disagreement.
+func (l *layout) blame(c *Comparison, f *stood) {
+	things := l.things()
+	all := l.suspects(f, things)
+	slices.SortStableFunc(all, func(a, b suspect) int { return descending(a.weight, b.weight) })
+	if len(all) == 0 || all[0].weight < clearer {
+		return
+	}
+	near := l.near(all)
+	agreeing := slices.ContainsFunc(all, func(s suspect) bool { return s.agrees })
+	switch {
+	case len(near) > mostNear, len(near) == 0 && agreeing:
+		return
+	case len(near) == 0:
+		e := l.explanation(all[0], c)
+		c.Nearest = &e
+		return
+	}
+	for _, s := range near {
+		c.Explanations = append(c.Explanations, l.explanation(s, c))
+	}
+	if len(near) > 1 {
+		c.Tell = l.telling(c.Explanations)
+	}
+}
+
+// near are the causes that come near the likeliest, without those that say the same
+// and more. Where the likeliest leaves more than it should, those come near too that
+// leave no more than they should and are less likely for what they are alone.
+func (l *layout) near(all []suspect) (out []suspect) {
+	all = slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
+	if len(all) == 0 || all[0].weight < clearer {
+		return nil
+	}
+	for _, s := range all {
+		least := all[0].weight - clearer
+		if !all[0].well && s.well {
+			least -= another * float64(max(0, len(s.out)-1))
+		}
+		if s.weight >= least && s.weight > 0 {
+			out = append(out, s)
+		}
+	}
+	out = oneWhole(out, all)
+	return slices.DeleteFunc(slices.Clone(out), func(s suspect) bool {
+		return slices.ContainsFunc(out, func(t suspect) bool { return l.holds(s, t) })
+	})
+}
+
+// oneWhole makes one of the ways in which the whole may stand wrong, where several come
+// near: what is shifted and turned freely serves all of them.
+func oneWhole(near, all []suspect) []suspect {
+	free := slices.IndexFunc(all, func(s suspect) bool { return s.common.cause == ShiftedAndTurned })
+	whole := func(s suspect) bool { return s.common.cause.OfWhole() && s.common.cause != ShiftedAndTurned }
+	first := slices.IndexFunc(near, whole)
+	if free < 0 || first < 0 || !slices.ContainsFunc(near[first+1:], whole) {
+		return near
+	}
+	one := all[free]
+	one.common.cause = ShiftedOrTurned
+	out := slices.DeleteFunc(slices.Clone(near), func(s suspect) bool { return s.common.cause.OfWhole() })
+	return slices.Insert(out, min(first, len(out)), one)
+}
+
+// agrees says whether what is left is no more than the tools allow, in so many of all
+// cases.
+func (l *layout) agrees(s suspect, share float64) bool {
+	free := len(l.Obs) - s.rank
+	if free < 1 {
+		return len(s.out) == 1 // two things need something that confirms them
+	}
+	return s.left <= distuv.ChiSquared{K: float64(free)}.Quantile(share)
+}
+
+// holds says whether a cause says all that another does, and more.
+func (l *layout) holds(s, t suspect) bool {
+	has := func(x aside) bool { return slices.Contains(s.out, x) }
+	switch {
+	case t.out != nil:
+		return len(s.out) > len(t.out) && !slices.ContainsFunc(t.out, func(x aside) bool { return !has(x) })
+	case t.common.cause == Racked: // two pegs side by side
+		for k, p := range t.common.round {
+			if has(aside{p, -1}) && has(aside{t.common.round[(k+1)%4], -1}) {
+				return true
+			}
+		}
+	case t.common.cause.OfWhole():
+		if s.out == nil {
+			return s.common.cause == ShiftedAndTurned && t.common.cause < ShiftedAndTurned
+		}
+		for i := range l.Names {
+			if !l.fast[i] && len(l.Of[i]) > 0 && !has(aside{i, -1}) {
+				return false
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// things that may be wrong: pegs that something was found of, and readings.
+func (l *layout) things() (all []aside) {
+	for i := range l.Names {
+		if len(l.Of[i]) > 0 && !l.fast[i] {
+			all = append(all, aside{i, -1})
+		}
+	}
+	for k := range l.Obs {
+		all = append(all, aside{-1, k})
+	}
+	return all
+}
+
+// suspects are what may be the cause, each fitted in full: one thing, what all have in
+// common, two things, three pegs. Where what is simple leaves nothing to be gained the
+// rest is not tried.
+func (l *layout) suspects(f *stood, things []aside) []suspect {
+	pegs := slices.DeleteFunc(slices.Clone(things), func(x aside) bool { return x.reading >= 0 })
+	looked := things
+	if len(things) > fewThings {
+		looked = pegs
+	}
+	g := f.glance(looked)
+	n, k := float64(len(things)), float64(len(pegs))
+	t := trial{l: l, f: f}
+
+	t.cost = 2 * math.Log(n)
+	single := make([]guess, 0, len(things))
+	for _, x := range things {
+		one := g
+		if len(looked) < len(things) {
+			one = f.glance([]aside{x})
+		}
+		drop, rank := one.drop(x)
+		single = append(single, guess{[]aside{x}, rank, weigh(drop, rank) - t.cost})
+	}
+	chosen := likelyPegs(single[:len(pegs)])
+	t.fit(single)
+	for _, c := range l.commons() {
+		if h, ok := l.fitted(c, f); ok {
+			t.add(suspect{common: h, stood: h.stood, rank: h.rank, left: h.stood.sum})
+		}
+	}
+	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
+		t.fit(pairs(g, looked, t.cost))
+	}
+	if t.cost = 2*math.Log(max(1, k*(k-1)*(k-2)/6)) + 2*another; t.promises() {
+		t.fit(triples(g, chosen, t.cost))
+	}
+	return t.all
+}
+
+// trial fits what is guessed, one kind after the other.
+type trial struct {
+	l    *layout
+	f    *stood
+	cost float64 // of the kind that is tried
+	all  []suspect
+	best float64 // of those that agree
+}
+
+func (t *trial) add(s suspect) {
+	s.drop = max(0, t.f.sum-s.left)
+	s.weight = weigh(s.drop, s.rank) - t.cost
+	s.agrees, s.well = t.l.agrees(s, agrees), t.l.agrees(s, well)
+	t.all = append(t.all, s)
+	if s.agrees {
+		t.best = max(t.best, s.weight)
+	}
+}
+
+// promises says whether the kind can come near the best, whatever it leaves.
+func (t *trial) promises() bool { return weigh(t.f.sum, 2)-t.cost > t.best-clearer }
+
+// fit fits the best guesses in full.
+func (t *trial) fit(guesses []guess) {
+	slices.SortStableFunc(guesses, func(a, b guess) int { return descending(a.weight, b.weight) })
+	most := refined
+	if len(t.l.Obs) <= smallNet {
+		most = refinedSmall
+	}
+	for _, g := range guesses {
+		if g.rank == 0 || g.weight < max(guesses[0].weight, t.best)/2-slack || t.idle(g) {
+			continue
+		}
+		if h, err := t.l.fit(g.out); err == nil {
+			t.add(suspect{out: g.out, stood: h, rank: g.rank, left: h.left(g.out)})
+		}
+		if most--; most == 0 {
+			return
+		}
+	}
+}
+
+// idle says whether a guess can say nothing but what one before it says with less.
+func (t *trial) idle(g guess) bool {
+	most := weigh(t.f.sum, g.rank) - t.cost
+	return slices.ContainsFunc(t.all, func(s suspect) bool {
+		return s.agrees && s.weight >= most && t.l.holds(suspect{out: g.out}, s)
+	})
+}
+
+// slack is by how much the first look may be less likely than the fit in full, beside
+// half of it.
+const slack = 30
+
+// likelyPegs are those that are tried by three.
+func likelyPegs(single []guess) (out []aside) {
+	of := slices.Clone(single)
+	slices.SortStableFunc(of, func(a, b guess) int { return descending(a.weight, b.weight) })
+	for _, g := range of[:min(fewPegs, len(of))] {
+		out = append(out, g.out[0])
+	}
+	slices.SortFunc(out, func(x, y aside) int { return cmp.Compare(x.peg, y.peg) })
+	return out
+}
+
+func pairs(g *glance, things []aside, cost float64) (all []guess) {
+	for i, x := range things {
+		for _, y := range things[:i] {
+			drop, rank := g.drop(y, x)
+			all = append(all, guess{[]aside{y, x}, rank, weigh(drop, rank) - cost})
+		}
+	}
+	return all
+}
+
+func triples(g *glance, pegs []aside, cost float64) (all []guess) {
+	for i, x := range pegs {
+		for j, y := range pegs[:i] {
+			for _, z := range pegs[:j] {
+				drop, rank := g.drop(z, y, x)
+				all = append(all, guess{[]aside{z, y, x}, rank, weigh(drop, rank) - cost})
+			}
+		}
+	}
+	return all
+}
+
+// descending orders the larger first; alike but for rounding, the first stays.
+func descending(a, b float64) int {
+	if math.Abs(a-b) <= 1e-6*(1+math.Abs(a)) {
+		return 0
+	}
+	return cmp.Compare(b, a)
+}
+
+// left is the sum of what takes part.
+func (f *stood) left(out []aside) float64 {
+	sum := f.sum
+	for _, x := range out {
+		for _, k := range f.rowsOf(x) {
+			sum -= f.off[k] * f.off[k]
+		}
+	}
+	return max(0, sum)
+}

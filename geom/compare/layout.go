@@ -1,0 +1,191 @@
+package compare
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// layout is what was asked, its words checked.
+type layout struct {
+	net.Problem
+	asked  Asked
+	wanted []geom.Vector       // seen from origin
+	white  [][2]geom.Vector    // of each peg: rows that make its spread the unit circle
+	spread []net.Covariance // of each peg
+	ends   [2]int              // of the line it was set out from, as far as is known
+	fast   []bool              // of each peg: it is fixed
+	pulled map[[2]int]bool
+	tape   taped
+}
+
+// leastSpread of a peg: nobody sets a nail nearer than that.
+const leastSpread = 0.1 // mm
+
+func newLayout(a Asked) (*layout, error) {
+	if len(a.Found) == 0 {
+		return nil, &unit.Fault{What: "nothing was measured back", Hint: "give what was found: AB=4510, BC=3005"}
+	}
+	if len(a.Found) > net.MostMeasurements {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), net.MostMeasurements), Hint: "divide the layout"}
+	}
+	if len(a.Pegs) > net.MostPoints {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), net.MostPoints), Hint: "divide the layout"}
+	}
+	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
+	l.Problem = net.Problem{Net: net.Net{Measured: slices.Clone(a.Found), Outline: a.Outline, Tools: a.Tools.Complete()}, Number: map[geom.Name]int{}}
+	stakes := slices.Clone(a.Pegs)
+	slices.SortFunc(stakes, func(p, q Stake) int { return geom.Before(p.Name, q.Name) })
+	for i, s := range stakes {
+		if _, twice := l.Number[s.Name]; twice {
+			return nil, &unit.Fault{Where: string(s.Name), What: "it is asked for twice", Hint: "give each peg once"}
+		}
+		l.Number[s.Name] = i
+		l.Names = append(l.Names, s.Name)
+		if i == 0 {
+			l.Origin = geom.VectorOf(s.At)
+		}
+		l.wanted = append(l.wanted, geom.VectorOf(s.At).Minus(l.Origin))
+	}
+	if err := l.Coincide(l.wanted); err != nil {
+		return nil, err
+	}
+	if err := l.readFixed(); err != nil {
+		return nil, err
+	}
+	l.Of = make([][]int, len(l.Names))
+	for i := range l.Measured {
+		if err := l.take(i); err != nil {
+			return nil, err
+		}
+	}
+	l.ends = l.longest()
+	for i, s := range stakes {
+		l.spread = append(l.spread, l.spreadOf(i, s))
+		l.white = append(l.white, whitened(l.spread[i]))
+	}
+	return l, nil
+}
+
+// readFixed takes what is said of pegs and lines beside where they are.
+func (l *layout) readFixed() error {
+	l.fast, l.pulled = make([]bool, len(l.Names)), map[[2]int]bool{}
+	for _, n := range l.asked.Fixed {
+		i, known := l.Number[n]
+		if !known {
+			return &unit.Fault{Where: "fixed " + string(n), What: string(n) + " was not asked for", Hint: "the pegs are " + geom.List(l.Names)}
+		}
+		l.fast[i] = true
+	}
+	for _, p := range l.asked.Pulled {
+		i, known := l.Number[p[0]]
+		j, also := l.Number[p[1]]
+		if known && also {
+			l.pulled[[2]int{min(i, j), max(i, j)}] = true
+		}
+	}
+	return nil
+}
+
+// take checks reading i and makes an observation of it.
+func (l *layout) take(i int) error {
+	m := &l.Measured[i]
+	for _, n := range m.Points() {
+		if _, known := l.Number[n]; !known {
+			return net.Wrong(*m, "the pegs are "+geom.List(l.Names), "%s was not asked for", n)
+		}
+	}
+	if err := l.Check(*m); err != nil {
+		return err
+	}
+	if m.Kind == triangle.Angle && m.At[0] == "" {
+		if k := slices.Index(l.Outline, m.At[1]); k >= 0 && len(l.Outline) > 2 {
+			n := len(l.Outline)
+			m.At[0], m.At[2] = l.Outline[(k+n-1)%n], l.Outline[(k+1)%n]
+		}
+	}
+	for j := range i {
+		if m.Same(l.Measured[j]) {
+			return net.Wrong(*m, "give the one that holds, or the mean of both", "%s is found twice, as %s before", m.Subject(), l.Measured[j].Value.Text)
+		}
+	}
+	if err := l.Observe(i, *m); err != nil {
+		return err
+	}
+	o := &l.Obs[i]
+	if l.tape.used != nil && o.Kind != triangle.Angle {
+		true, _, err := l.tape.Measured(unit.Length(o.Value), *l.tape.used)
+		if err != nil {
+			return err
+		}
+		o.Value = float64(true)
+	}
+	o.Orient(l.wanted)
+	if o.Kind == triangle.Height && o.Plainly(l.wanted) < float64(net.Shortest) {
+		return net.Wrong(*m, "measure a length to another peg", "%s is to lie on that line", m.At[0])
+	}
+	o.Sigma = o.Fine(l.Tools, l.wanted)
+	return nil
+}
+
+// longest edge of the outline, or where there is none, the longest length.
+func (l *layout) longest() (ends [2]int) {
+	best := -1.0
+	try := func(i, j int) {
+		if d := l.wanted[i].To(l.wanted[j]); d > best*(1+1e-9) {
+			best, ends = d, [2]int{i, j}
+		}
+	}
+	n := len(l.Outline)
+	for k, name := range l.Outline {
+		i, ok := l.Number[name]
+		j, also := l.Number[l.Outline[(k+1)%n]]
+		if ok && also {
+			try(i, j)
+		}
+	}
+	if best > 0 {
+		return ends
+	}
+	for j := range l.wanted {
+		for i := range j {
+			try(i, j)
+		}
+	}
+	return ends
+}
+
+// spreadOf is how surely a peg was set out.
+func (l *layout) spreadOf(i int, s Stake) net.Covariance {
+	c := s.Spread
+	if l.fast[i] {
+		c = net.Covariance{}
+	} else if c == (net.Covariance{}) {
+		far := max(l.wanted[i].To(l.wanted[l.ends[0]]), l.wanted[i].To(l.wanted[l.ends[1]]))
+		sigma := l.Tools.Pull(unit.Length(far))
+		if k := l.asked.Permitted; k > 0 {
+			sigma = net.Permitted(k, unit.Length(far)) / (tape.Expansion * math.Sqrt2)
+		}
+		v := unit.Area(sigma * sigma)
+		c = net.Covariance{XX: v, YY: v, XY: 0}
+	}
+	return c.Plus(net.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
+}
+
+// whitened is the inverse of the lower triangle of a covariance (Cholesky).
+func whitened(c net.Covariance) [2]geom.Vector {
+	a := math.Sqrt(float64(c.XX))
+	b := float64(c.XY) / a
+	d := math.Sqrt(max(float64(c.YY)-b*b, leastSpread*leastSpread))
+	return [2]geom.Vector{{X: 1 / a, Y: 0}, {X: -b / (a * d), Y: 1 / d}}
+}
+
+func (l *layout) back(c geom.Vector) geom.Point {
+	return geom.Point{X: unit.Length(c.X + l.Origin.X), Y: unit.Length(c.Y + l.Origin.Y)}
+}

@@ -1,0 +1,24 @@
+//go:build othersoftware
+
+package compare
+
+import (
+	"bytes"
+	"os/exec"
+	"testing"
+)
+
+// As many layouts that testdata does not hold, made and fitted by SciPy now.
+func TestMoreFoundAgainstSciPy(t *testing.T) {
+	cmd := exec.Command("/usr/bin/python3", "testdata/found.py", "1000", "600", "4")
+	var complaint bytes.Buffer
+	cmd.Stderr = &complaint
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("%v: %s", err, complaint.String())
+	}
+	foundAgainstSciPy(t, bytes.NewReader(out), 1000, 600)
+}
+
+// 2,000 layouts of each kind, and all that is said of them is true.
+func TestTwentyThousandSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 2000, 8, 95) }

@@ -1,0 +1,327 @@
+package net
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/triangle"
+)
+
+func no(hint, what string, a ...any) error {
+	return &triangle.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
+}
+
+// halves refuses a net whose parts share no measurement, and one without a length.
+func (p *Problem) halves() error {
+	if len(p.Names) < 2 {
+		return no("measure distances between three points or more", "one point is no net")
+	}
+	part := make([]int, len(p.Names))
+	for i := range part {
+		part[i] = i
+	}
+	root := func(i int) int {
+		for part[i] != i {
+			part[i] = part[part[i]]
+			i = part[i]
+		}
+		return i
+	}
+	lengths := len(p.control) > 0
+	for i := range p.Obs {
+		o := &p.Obs[i]
+		lengths = lengths || o.Kind != triangle.Angle
+		for _, q := range o.Points()[1:] {
+			part[root(q)] = root(o.At[0])
+		}
+	}
+	first := -1
+	for i := range p.Names {
+		if _, given := p.control[i]; given {
+			if first >= 0 {
+				part[root(i)] = root(first)
+			}
+			first = i
+		}
+	}
+	groups := map[int][]geom.Name{}
+	var order []int
+	for i, n := range p.Names {
+		r := root(i)
+		if groups[r] == nil {
+			order = append(order, r)
+		}
+		groups[r] = append(groups[r], n)
+	}
+	if len(order) > 1 {
+		a, b := groups[order[0]], groups[order[1]]
+		hint := fmt.Sprintf("measure from one to the other, three things such as %s", pair(a[0], b[0]))
+		if len(a) > 1 && len(b) > 1 {
+			hint = fmt.Sprintf("measure from one to the other, three things such as %s, %s and %s", pair(a[0], b[0]), pair(a[0], b[1]), pair(a[1], b[0]))
+		} else if len(a) > 1 {
+			hint = fmt.Sprintf("measure %s and %s", pair(a[0], b[0]), pair(a[1], b[0]))
+		}
+		in := "two halves"
+		if len(order) > 2 {
+			in = fmt.Sprintf("%d parts", len(order))
+		}
+		return no(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
+	}
+	if !lengths {
+		return no("measure one distance, such as "+pair(p.Names[0], p.Names[1]), "no length is measured: angles alone give the shape and not the size")
+	}
+	return nil
+}
+
+// either is "A", "A or B", "A, B or C"; of many only the first.
+func either(names []geom.Name) string {
+	const most = 6
+	all := make([]string, 0, most)
+	for _, n := range names[:min(len(names), most)] {
+		all = append(all, string(n))
+	}
+	if n := len(names) - most; n > 0 {
+		all = append(all, fmt.Sprintf("%d more", n))
+	}
+	return Or(all)
+}
+
+// pair is a distance between two points, the one first in the alphabet first.
+func pair(a, b geom.Name) string {
+	if geom.Before(b, a) < 0 {
+		a, b = b, a
+	}
+	return string(a + b)
+}
+
+// words are measurements as they were written.
+func (p *Problem) words(of []int) string {
+	var all []string
+	for _, i := range of {
+		all = append(all, text(p.Measured[i]))
+	}
+	return geom.Listed(all)
+}
+
+func text(m triangle.Measurement) string {
+	if m.Text != "" {
+		return m.Text
+	}
+	return m.Subject() + "=" + m.Value.Text
+}
+
+// free says which point hangs free of the part that was found, and which
+// measurement would fix it.
+func (p *Problem) free(s *state) error {
+	if s == nil {
+		return no("measure one of its sides, such as "+pair(p.Names[0], p.Names[1]), "no triangle of the net is fixed by what is measured in it")
+	}
+	var known []geom.Name
+	for i, n := range p.Names {
+		if s.known[i] {
+			known = append(known, n)
+		}
+	}
+	order := slices.Clone(p.round)
+	for u := range p.Names {
+		if !slices.Contains(order, u) {
+			order = append(order, u)
+		}
+	}
+	best, most := -1, -1
+	for _, u := range order {
+		if s.known[u] {
+			continue
+		}
+		near := p.hanging(u, s)
+		if len(near) > 1 {
+			return p.nowhere(u, near, s)
+		}
+		if len(near) > most {
+			best, most = u, len(near)
+		}
+	}
+	u := best
+	near := p.hanging(u, s)
+	if e := p.heightToUnknown(s); e != nil {
+		return e
+	}
+	hint := "measure " + p.another(u, s) + " as well"
+	if len(near) == 0 {
+		hint = "measure " + p.another(u, s)
+	}
+	if p.rigid() {
+		return no(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), p.Names[u])
+	}
+	if len(near) == 0 {
+		var free []geom.Name
+		for i, n := range p.Names {
+			if !s.known[i] {
+				free = append(free, n)
+			}
+		}
+		hang := "hangs"
+		if len(free) > 1 {
+			hang = "hang"
+		}
+		return no(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, p.Names[u], geom.List(known))
+	}
+	return no(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].index]), geom.List(known))
+}
+
+// nowhere: two measurements that have no place in common.
+func (p *Problem) nowhere(u int, near []*Observation, s *state) error {
+	a, b := near[0], near[1]
+	texts := p.words([]int{a.index, b.index})
+	_, from := a.loci(u, s.at)
+	_, other := b.loci(u, s.at)
+	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
+		if from[0] == other[0] {
+			return no("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)
+		}
+		d := s.at[from[0]].To(s.at[other[0]])
+		base := pair(p.Names[from[0]], p.Names[other[0]])
+		if gap := d - a.Value - b.Value; gap > 0 {
+			return no("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.amount(d, 4), p.amount(gap, 4))
+		}
+		return no("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.amount(math.Abs(a.Value-b.Value), 4), base, p.amount(d, 4))
+	}
+	for _, x := range p.Sides {
+		if p.Number[x.Point] == u {
+			return no("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.Names[u])
+		}
+	}
+	return no("measure them again, or "+p.another(u, s)+" as well", "%s leave no place for %s", texts, p.Names[u])
+}
+
+// heightToUnknown finds a height whose line is itself not known.
+func (p *Problem) heightToUnknown(s *state) error {
+	for i := range p.Obs {
+		o := &p.Obs[i]
+		if o.Kind != triangle.Height {
+			continue
+		}
+		free := o.At[1]
+		if s.known[free] {
+			free = o.At[2]
+		}
+		if s.known[free] || !s.known[o.At[0]] && s.known[o.At[1]] != s.known[o.At[2]] && len(p.Of[free]) > 1 {
+			continue
+		}
+		line := geom.Joined([]geom.Name{p.Names[o.At[1]], p.Names[o.At[2]]})
+		if len(p.hanging(free, s)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
+			continue // then the height itself helps to find the line
+		}
+		return no("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.index]), line, p.Names[free])
+	}
+	return nil
+}
+
+// another names what would fix u: a distance to a known point to which none is
+// measured, or two where nothing holds it yet. Neighbours round the outline come
+// first, then the points in the order of the alphabet.
+func (p *Problem) another(u int, s *state) string {
+	var to []int
+	add := func(v int) {
+		if v == u || !s.known[v] || slices.Contains(to, v) {
+			return
+		}
+		for _, i := range p.Of[u] {
+			if o := &p.Obs[i]; o.Kind == triangle.Distance && o.Has(v) {
+				return
+			}
+		}
+		to = append(to, v)
+	}
+	if k, on := p.place[u]; on {
+		n := len(p.round)
+		add(p.round[(k+n-1)%n])
+		add(p.round[(k+1)%n])
+	}
+	for v := range p.Names {
+		add(v)
+	}
+	want := 1
+	if len(p.hanging(u, s)) == 0 {
+		want = 2
+	}
+	var all []string
+	for _, v := range to[:min(want, len(to))] {
+		all = append(all, pair(p.Names[u], p.Names[v]))
+	}
+	if len(all) == 0 {
+		return "an angle at " + string(p.Names[u])
+	}
+	return strings.Join(all, " and ")
+}
+
+// rigid says whether the measurements fix the net in general, by how many of
+// them are independent at places drawn at random (the same each time).
+func (p *Problem) rigid() bool {
+	const most = 60 // points: beyond, the answer is not worth the time
+	if len(p.Names) > most || len(p.Names) < 2 {
+		return false
+	}
+	r := rand.New(rand.NewPCG(1, 2))
+	s := p.blank()
+	for i := range s.at {
+		s.at[i] = geom.Vector{X: r.Float64() * 1000, Y: r.Float64() * 1000}
+		if at, given := p.control[i]; given {
+			s.at[i] = at
+		}
+	}
+	free := p.unknowns(0, 1)
+	rows := make([][]float64, 0, len(p.Obs))
+	for i := range p.Obs {
+		o := p.Obs[i]
+		o.Orient(s.at)
+		_, by := o.Look(s.at)
+		row := make([]float64, free.n)
+		for k, q := range o.Points() {
+			free.put(row, q, by[k])
+		}
+		rows = append(rows, row)
+	}
+	return rank(rows) == free.n
+}
+
+// rank by elimination with the largest pivot of each column; rows are scaled.
+func rank(rows [][]float64) (rank int) {
+	const nothing = 1e-9
+	for _, r := range rows {
+		most := 0.0
+		for _, x := range r {
+			most = max(most, math.Abs(x))
+		}
+		for i := range r {
+			r[i] /= max(most, math.SmallestNonzeroFloat64)
+		}
+	}
+	if len(rows) == 0 {
+		return 0
+	}
+	for c := range rows[0] {
+		best := rank
+		for i := rank; i < len(rows); i++ {
+			if math.Abs(rows[i][c]) > math.Abs(rows[best][c]) {
+				best = i
+			}
+		}
+		if rank >= len(rows) || math.Abs(rows[best][c]) < nothing {
+			continue
+		}
+		rows[rank], rows[best] = rows[best], rows[rank]
+		for i := rank + 1; i < len(rows); i++ {
+			k := rows[i][c] / rows[rank][c]
+			for j := c; j < len(rows[i]); j++ {
+				rows[i][j] -= k * rows[rank][j]
+			}
+		}
+		rank++
+	}
+	return rank
+}

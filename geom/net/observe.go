@@ -1,0 +1,110 @@
+package net
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+func length(x float64) unit.Length { return unit.Length(x) }
+
+// observation is one measurement as the adjustment sees it.
+type Observation struct {
+	Kind   triangle.Kind
+	At     [3]int  // distance: its ends; angle: arm, corner, arm; height: corner, base
+	N      int     // points in at: 2 or 3
+	index  int     // into Net.Measured
+	Value  float64 // mm or rad
+	Sigma  float64 // the same unit
+	Stated bool    // sigma is from a stated tolerance
+	Half   float64 // else half of the last digit, mm or rad
+	sign   float64 // of an angle or a height: +1 where it turns or lies to the left
+}
+
+func (o *Observation) Points() []int { return o.At[:o.N] }
+
+// has says whether the observation has to do with the point.
+func (o *Observation) Has(p int) bool {
+	for _, q := range o.Points() {
+		if q == p {
+			return true
+		}
+	}
+	return false
+}
+
+// orient settles whether an angle or a height counts as left or right, once and
+// from the start, so that a point may pass through its own line on the way.
+func (o *Observation) Orient(at []geom.Vector) {
+	o.sign = 1
+	a, b, c := at[o.At[0]], at[o.At[1]], at[o.At[2]]
+	switch o.Kind {
+	case triangle.Angle:
+		if a.Minus(b).Cross(c.Minus(b)) < 0 {
+			o.sign = -1
+		}
+	case triangle.Height:
+		if geom.Side(b, c, a) < 0 {
+			o.sign = -1
+		}
+	}
+}
+
+// look is what the observation would be at these places, and how it changes with
+// each of its points.
+func (o *Observation) Look(at []geom.Vector) (value float64, by [3]geom.Vector) {
+	switch o.Kind {
+	case triangle.Distance:
+		way := at[o.At[1]].Minus(at[o.At[0]])
+		d := way.Size()
+		u := way.Times(1 / d)
+		return d, [3]geom.Vector{u.Times(-1), u}
+	case triangle.Angle:
+		u, v := at[o.At[0]].Minus(at[o.At[1]]), at[o.At[2]].Minus(at[o.At[1]])
+		a := o.sign * math.Atan2(u.Cross(v), u.Dot(v))
+		if a < -math.Pi/2 { // a straight angle that went over
+			a += 2 * math.Pi
+		}
+		du := u.Left().Times(-o.sign / u.Dot(u))
+		dv := v.Left().Times(o.sign / v.Dot(v))
+		return a, [3]geom.Vector{du, du.Plus(dv).Times(-1), dv}
+	}
+	p, q, r := at[o.At[0]], at[o.At[1]], at[o.At[2]]
+	b := r.Minus(q)
+	l := b.Size()
+	n := b.Left().Times(o.sign / l)
+	h := n.Dot(p.Minus(q))
+	t := p.Minus(q).Dot(b) / (l * l) // where the foot lies, as a share of the base
+	return h, [3]geom.Vector{n, n.Times(t - 1), n.Times(-t)}
+}
+
+// plainly is the unsigned value, as a person measures it.
+func (o *Observation) Plainly(at []geom.Vector) float64 {
+	t := *o
+	t.Orient(at)
+	v, _ := t.Look(at)
+	return v
+}
+
+// rough is the σ while places are not known yet.
+func (o *Observation) rough(t tape.Tools) float64 {
+	switch {
+	case o.Stated:
+		return o.Sigma
+	case o.Kind == triangle.Angle:
+		return math.Hypot(t.Instrument.Angle.Radians()/tape.Expansion, tape.Bound(o.Half))
+	}
+	return math.Hypot(float64(t.Pull(length(o.Value))), tape.Bound(o.Half))
+}
+
+// fine is the σ with what centring costs at these places.
+func (o *Observation) Fine(t tape.Tools, at []geom.Vector) float64 {
+	if o.Stated || o.Kind != triangle.Angle {
+		return o.rough(t)
+	}
+	b, a, c := at[o.At[0]], at[o.At[1]], at[o.At[2]]
+	return math.Hypot(float64(t.Turned(length(a.To(b)), length(a.To(c)), length(b.To(c)))), tape.Bound(o.Half))
+}

@@ -1,0 +1,416 @@
+package net
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// Placement tells one placement of the points of a net from others that fit.
+type Placement struct {
+	Sides []Side    // the fewest that no other has
+	Area  unit.Area // inside the outline; 0 where there is none
+}
+
+// Say is where its points lie: "C left of BD and E right of AB".
+func (p Placement) Say() string {
+	var all []string
+	for _, s := range p.Sides {
+		all = append(all, s.String())
+	}
+	return geom.Listed(all)
+}
+
+// Which says on paper which of several placements this is, where sides were said;
+// empty where only one fits.
+func (a Adjusted) Which() string {
+	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
+		return ""
+	}
+	var others []string
+	for _, o := range a.Others {
+		others = append(others, o.Say())
+	}
+	if len(others) == 1 {
+		return fmt.Sprintf("Two placements of the points fit what was measured. This is the one with %s; the other has %s.", a.Mine.Say(), others[0])
+	}
+	return fmt.Sprintf("Several placements of the points fit what was measured. This is the one with %s; others have %s.", a.Mine.Say(), strings.Join(others, "; or "))
+}
+
+// String is the side as a job says it: "C left of BD".
+func (s Side) String() string {
+	hand := "left"
+	if s.Right {
+		hand = "right"
+	}
+	if s.Of == ([2]geom.Name{}) {
+		return string(s.Point) + " " + hand
+	}
+	return fmt.Sprintf("%s %s of %s", s.Point, hand, s.Of[0]+s.Of[1])
+}
+
+// Several is the error of a net that fits in more than one way. It is a
+// *geom.NoTriangle.
+type Several struct {
+	Answers []Adjusted // the best first; each says by Mine what tells it from the others
+	More    bool       // there may be more than these
+	Line    string     // to measure, which would tell the first two apart: "AC"; may be empty
+	says    *triangle.NoTriangle
+}
+
+func (s *Several) Error() string { return s.says.Error() }
+func (s *Several) Unwrap() error { return s.says }
+
+// begun is a start, with the other placements that fit.
+type begun struct {
+	*state
+	others   []placement
+	disputed bool
+}
+
+// begin is the start that was given, or else the one placement that agrees with all
+// that was measured. Where none does, there is a slip: then the start is the one
+// that most of the measurements mean.
+func (p *Problem) begin() (begun, error) {
+	if len(p.Start) > 0 {
+		s, err := p.given()
+		return begun{state: s}, err
+	}
+	s, err := p.start()
+	if len(p.firsts()) == 0 {
+		return begun{state: s}, err
+	}
+	all, whole := p.placements(true, mostPlacements, 1)
+	switch {
+	case len(all) > 1:
+		return begun{}, p.several(all, !whole, err)
+	case !whole && err != nil:
+		return begun{}, err
+	case !whole:
+		return begun{}, no("measure a line or two more, or say of some points on which side of a line they lie: side: [C left of AB]",
+			"so many points may lie on either side of a line that the search was given up: whether the net is the only one that fits is not known")
+	case len(all) == 0 && err != nil:
+		return begun{}, err
+	case len(all) == 0:
+		return begun{s, p.rivals(s), true}, nil
+	}
+	if err != nil || !p.is(s, all[0]) {
+		s = all[0].state
+	}
+	return begun{state: s, others: p.excluded(all[0])}, nil
+}
+
+// given is the start that the net itself says.
+func (p *Problem) given() (*state, error) {
+	s := p.blank()
+	for i, n := range p.Names {
+		at, ok := p.Start[n]
+		if !ok {
+			return nil, &unit.Fault{Where: "start", What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
+		}
+		s.at[i], s.known[i] = geom.VectorOf(at).Minus(p.Origin), true
+		s.found = append(s.found, Found{Point: n})
+	}
+	return s, nil
+}
+
+// is says whether a start leads to a placement.
+func (p *Problem) is(s *state, q placement) bool {
+	f, err := p.fit(s)
+	if err != nil {
+		return false
+	}
+	end := f.at
+	if len(p.control) == 0 {
+		end = laid(end, 0, 1)
+	}
+	return p.alike(end, q.end)
+}
+
+// excluded are the placements that fit but for what was said of sides.
+func (p *Problem) excluded(q placement) (all []placement) {
+	if len(p.Sides) == 0 {
+		return nil
+	}
+	found, _ := p.placements(false, fewOthers, 1)
+	for _, o := range found {
+		if !p.alike(o.end, q.end) {
+			all = append(all, o)
+		}
+	}
+	return all
+}
+
+const (
+	// fewOthers are named on paper beside the one that was meant.
+	fewOthers = 6
+	// nearly: two placements of which neither agrees come equally near where their
+	// sums of squares differ by no more than this factor, 2 in σ.
+	nearly = 4
+	// mostDisputed points of a net whose other placements are looked for where none
+	// agrees.
+	mostDisputed = 12
+)
+
+// rivals are other placements that agree with what was measured no worse by much
+// than one that does not agree.
+func (p *Problem) rivals(s *state) (all []placement) {
+	f, err := p.fit(s)
+	freedom := len(p.Obs) - p.unknowns(0, 1).n
+	if err != nil || freedom < 1 || len(p.Names) > mostDisputed {
+		return nil
+	}
+	found, _ := p.placements(true, fewOthers, max(1, nearly*f.sum/limit(freedom, chanceOfAll)))
+	for _, q := range found {
+		if !p.is(s, q) {
+			all = append(all, q)
+		}
+	}
+	return all
+}
+
+// several is the error of a net of more placements than one; err is what the search
+// for a start had to say.
+func (p *Problem) several(all []placement, more bool, err error) error {
+	e := &Several{More: more}
+	var ends [][]geom.Vector
+	for _, q := range all {
+		a, err := p.adjusted(q.state)
+		if err != nil {
+			continue
+		}
+		e.Answers, ends = append(e.Answers, a), append(ends, a.fit.at)
+	}
+	if len(e.Answers) < 2 {
+		return no("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
+	}
+	told := p.tell(ends, p.bases(all))
+	if slices.ContainsFunc(told, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
+		return err // two triangles of one hand: no side parts them
+	}
+	e.open()
+	for i := range e.Answers {
+		e.Answers[i].Mine = p.placement(ends[i], told[i])
+		for k := range e.Answers {
+			if k != i {
+				e.Answers[i].Others = append(e.Answers[i].Others, p.placement(ends[k], told[k]))
+			}
+		}
+	}
+	var ways []string
+	for i, a := range e.Answers[:min(len(e.Answers), mostTold)] {
+		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, a.Mine.Say()))
+	}
+	count := fmt.Sprintf("the points may lie in %d ways that fit", len(e.Answers))
+	if more {
+		count = fmt.Sprintf("the points may lie in %d ways that fit, or more", len(e.Answers))
+	}
+	if len(e.Answers) > mostTold {
+		ways = append(ways, "…")
+	}
+	e.says = &triangle.NoTriangle{What: count + ": " + strings.Join(ways, "; "), Hint: "say which, as side: [" + e.Answers[0].Mine.words() + "]"}
+	if t := p.turned(all[0].state, all[0].end, all[1].end); t.first >= 0 {
+		stay := p.blank()
+		for i := range p.Names {
+			stay.known[i] = !slices.Contains(t.over, i)
+		}
+		e.Line = p.another(t.first, stay)
+		e.says.Hint += ", or measure " + e.Line
+	}
+	return e
+}
+
+// open says of each place that the answers do not share that nothing decides it.
+func (e *Several) open() {
+	type seen struct{ left, right bool }
+	hands := map[string]seen{}
+	key := func(f Found) string { return string(f.Point) + " " + geom.Joined(f.From) }
+	for _, a := range e.Answers {
+		for _, f := range a.Found {
+			s := hands[key(f)]
+			s.left, s.right = s.left || !f.Right, s.right || f.Right
+			hands[key(f)] = s
+		}
+	}
+	for i, a := range e.Answers {
+		e.Answers[i].Found = slices.Clone(a.Found)
+		for k, f := range a.Found {
+			if s := hands[key(f)]; s.left && s.right && f.Why != BySide {
+				e.Answers[i].Found[k].Why = OneOfSeveral
+			}
+		}
+	}
+}
+
+// mostTold placements stand in one line.
+const mostTold = 4
+
+func (p Placement) words() string {
+	var all []string
+	for _, s := range p.Sides {
+		all = append(all, s.String())
+	}
+	return strings.Join(all, ", ")
+}
+
+func (p *Problem) placement(at []geom.Vector, sides []Side) Placement {
+	q := Placement{Sides: sides}
+	if len(p.round) > 2 {
+		q.Area = unit.Area(math.Abs(p.area(&state{at: at})))
+	}
+	return q
+}
+
+// among tells an adjusted net from the others that fit.
+func (p *Problem) among(a *Adjusted, b begun) {
+	ends := [][]geom.Vector{a.fit.at}
+	mine := placement{state: b.state}
+	bases := append([]placement{mine}, b.others...)
+	for _, q := range b.others {
+		o, err := p.adjusted(q.state)
+		if err != nil {
+			continue
+		}
+		ends = append(ends, o.fit.at)
+	}
+	if len(ends) < 2 {
+		return
+	}
+	told := p.tell(ends, p.bases(bases))
+	a.Mine, a.Disputed = p.placement(ends[0], told[0]), b.disputed
+	for i := range ends[1:] {
+		a.Others = append(a.Others, p.placement(ends[i+1], told[i+1]))
+	}
+	if b.disputed {
+		a.Warnings = append(a.Warnings, fmt.Sprintf("no placement of the points agrees with all that was measured, and another comes about as near: with %s; this one has %s",
+			a.Others[0].Say(), a.Mine.Say()))
+	}
+}
+
+// base is a point and a line that it lies on one side of.
+type base struct{ u, a, b int }
+
+// bases are the lines by which placements may be told apart: first those that
+// points were found from.
+func (p *Problem) bases(all []placement) (list []base) {
+	seen := map[base]bool{}
+	add := func(u, a, b int) {
+		if x := (base{u, min(a, b), max(a, b)}); u != a && u != b && a != b && !seen[x] {
+			seen[x] = true
+			list = append(list, x)
+		}
+	}
+	for _, q := range all {
+		for _, f := range q.found {
+			if len(f.From) > 1 {
+				add(p.Number[f.Point], p.Number[f.From[0]], p.Number[f.From[1]])
+			}
+		}
+	}
+	measured := func(x base) int {
+		for _, i := range p.Of[x.a] {
+			if o := &p.Obs[i]; o.N == 2 && o.Has(x.b) {
+				return 0
+			}
+		}
+		return 1
+	}
+	slices.SortStableFunc(list, func(x, y base) int {
+		return cmp.Or(cmp.Compare(measured(x), measured(y)), cmp.Compare(y.u, x.u))
+	})
+	const few = 10
+	if n := len(p.Names); n <= few {
+		for u := n - 1; u >= 0; u-- {
+			for a := range n {
+				for b := range a {
+					add(u, a, b)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// tell finds for each placement the fewest sides that no other has.
+func (p *Problem) tell(ends [][]geom.Vector, bases []base) [][]Side {
+	var clear []base
+	for _, share := range []float64{0.05, 0.01, 0} { // of the line: a side that a hand can see
+		for _, x := range bases {
+			ok := true
+			for _, at := range ends {
+				l := at[x.a].To(at[x.b])
+				ok = ok && math.Abs(geom.Side(at[x.a], at[x.b], at[x.u]))/l > share*l
+			}
+			if ok && !slices.Contains(clear, x) {
+				clear = append(clear, x)
+			}
+		}
+	}
+	told := make([][]Side, len(ends))
+	for k := range ends {
+		told[k] = p.fewest(k, ends, clear)
+	}
+	return told
+}
+
+// fewest sides that only placement k has.
+func (p *Problem) fewest(k int, ends [][]geom.Vector, bases []base) []Side {
+	left := func(x base, at []geom.Vector) bool { return geom.IsLeft(at[x.a], at[x.b], at[x.u]) }
+	var out []uint64 // placements that a side excludes
+	for _, x := range bases {
+		var set uint64
+		for j, at := range ends {
+			if j != k && left(x, at) != left(x, ends[k]) {
+				set |= 1 << j
+			}
+		}
+		out = append(out, set)
+	}
+	all := uint64(1)<<len(ends) - 1&^(1<<k)
+	say := func(of ...int) (list []Side) {
+		for _, i := range of {
+			x := bases[i]
+			list = append(list, Side{Point: p.Names[x.u], Of: [2]geom.Name{p.Names[x.a], p.Names[x.b]}, Right: !left(x, ends[k])})
+		}
+		return list
+	}
+	for i := range out {
+		if out[i] == all {
+			return say(i)
+		}
+	}
+	for i := range out {
+		for j := range i {
+			if out[i]|out[j] == all {
+				return say(j, i)
+			}
+		}
+	}
+	var of []int
+	for done := uint64(0); done != all; {
+		best, most := -1, 0
+		for i := range out {
+			if n := ones(out[i] &^ done); n > most {
+				best, most = i, n
+			}
+		}
+		if best < 0 {
+			break
+		}
+		of, done = append(of, best), done|out[best]
+	}
+	return say(of...)
+}
+
+func ones(x uint64) (n int) {
+	for ; x != 0; x &= x - 1 {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,272 @@
+package net
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/mat"
+
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// Suspect is a measurement that may hold a slip.
+type Suspect struct {
+	Index  int     // into Results
+	W      float64 // its standardised residual
+	Reads  Figure
+	Others Figure // what the others make it, adjusted without it
+	Sigma  Figure // σ of that
+	// Without is the sum of (residual/σ)² of the others, Agree whether they then
+	// pass the global test.
+	Without float64
+	Agree   bool
+	// Alike: nothing tells this one from the first of the list, or the first from
+	// the second.
+	Alike bool
+	Slips []Slip // what would explain it, the nearest first
+}
+
+// SlipKind is a way in which people go wrong.
+type SlipKind uint8
+
+const (
+	Misread    SlipKind = iota // a mark too far or too short: 10, 50, 100, 1000 mm; an inch, a foot; 1°, 5°, 10°
+	Hooked                     // the tape held at its 100 mm (1 in) mark, and that not taken off
+	Swapped                    // two digits that stand side by side written the other way round
+	OtherScale                 // an angle read on the protractor's other scale
+)
+
+// Slip is one explanation: the reading without it would have been True.
+type Slip struct {
+	Kind SlipKind
+	By   Figure // the reading less True
+	True Figure
+	Text string // of Swapped: the reading as it should have been written
+}
+
+const (
+	// mostSuspects that are tried by adjusting without them; of a large net fewer,
+	// since each costs an adjustment.
+	mostSuspects  = 8
+	mostOfMany    = 3
+	manyPoints    = 60
+	alike         = 4   // two removals whose sums differ by less (2 σ) cannot be told apart
+	indifferent   = 0.5 // by less: the same, and what a known slip explains comes first
+	slipWithin    = 2   // σ: a slip explains the difference where it leaves no more than this
+	slipShare     = 0.2 // nor more than this share of itself
+	slipAtLeast   = 3   // σ: a slip smaller than this cannot be told from scatter
+	suspectsShown = 1.645
+)
+
+// suspects finds the measurements that may hold a slip, where the residuals are
+// more than chance. Each candidate is left out in turn and the rest adjusted
+// anew, since a large slip bends the linear picture that W stands on.
+func (a *Adjusted) suspects() {
+	worst := 0.0
+	var all []int
+	for i, r := range a.Results {
+		if r.Redundancy >= Checked {
+			all = append(all, i)
+			worst = max(worst, math.Abs(r.W))
+		}
+	}
+	if a.Freedom == 0 || a.Global.Passed && worst <= Critical {
+		return
+	}
+	slices.SortStableFunc(all, func(i, j int) int {
+		return cmp.Compare(math.Abs(a.Results[j].W), math.Abs(a.Results[i].W))
+	})
+	most := mostSuspects
+	if len(a.Names) > manyPoints {
+		most = mostOfMany
+	}
+	for n, i := range all {
+		if n == most || n > 0 && math.Abs(a.Results[i].W) < suspectsShown {
+			all = all[:n]
+			break
+		}
+	}
+	try := func(again bool) {
+		a.Suspects = nil
+		for _, i := range all {
+			if s, ok := a.without(i, again); ok {
+				a.Suspects = append(a.Suspects, s)
+			}
+		}
+	}
+	try(false)
+	if !slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) && len(a.Names) <= manyPoints {
+		try(true) // the slip may have led the start astray
+	}
+	if len(a.Suspects) == 0 {
+		return
+	}
+	slices.SortStableFunc(a.Suspects, func(s, t Suspect) int { return cmp.Compare(s.Without, t.Without) })
+	least := a.Suspects[0].Without
+	same := slices.IndexFunc(a.Suspects, func(s Suspect) bool { return s.Without > least+indifferent })
+	if same < 0 {
+		same = len(a.Suspects)
+	}
+	slices.SortStableFunc(a.Suspects[:same], func(s, t Suspect) int { return cmp.Compare(min(len(t.Slips), 1), min(len(s.Slips), 1)) })
+	a.spare(least)
+	for k := range a.Suspects {
+		if k > 0 && a.Suspects[k].Without < least+alike {
+			a.Suspects[k].Alike, a.Suspects[0].Alike = true, true
+		}
+	}
+}
+
+// heldShare: a length or an angle whose stated tolerance leaves it at most this share of
+// what the tools would is no reading of theirs, but how somebody says that points are
+// fixed.
+const heldShare = 0.2
+
+// held says whether a measurement was given so tightly that it fixes its points.
+func (a *Adjusted) held(i int) bool {
+	o := a.fit.obs[i]
+	if !o.Stated {
+		return false
+	}
+	o.Stated, o.Half = false, 0
+	return a.fit.obs[i].Sigma <= heldShare*o.rough(a.net.Tools)
+}
+
+// spare takes those that are held off the list, where a reading explains it as well.
+func (a *Adjusted) spare(least float64) {
+	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !a.held(s.Index) }) {
+		a.Suspects = slices.DeleteFunc(a.Suspects, func(s Suspect) bool { return a.held(s.Index) })
+	}
+}
+
+// without adjusts the others alone, again from the beginning where that helps.
+func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
+	p := a.net.less(i)
+	obs := slices.Delete(slices.Clone(a.fit.obs), i, i+1)
+	f, err := p.settle(a.fit.at, obs, a.free)
+	if err != nil {
+		return Suspect{}, false
+	}
+	limit := chiLimit(a.Freedom - 1)
+	if again && f.sum > limit {
+		if s, err := p.start(); err == nil {
+			if g, err := p.fit(s); err == nil && g.sum < f.sum {
+				f = g
+			}
+		}
+	}
+	r := a.Results[i]
+	o := a.fit.obs[i]
+	o.Orient(f.at)
+	says, by := o.Look(f.at)
+	sigma := f.spread(f.free.row(&o, by)) * o.Sigma
+	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: AsFigure(o.Kind, says), Sigma: AsFigure(o.Kind, sigma), Without: f.sum, Agree: f.sum <= limit}
+	s.Slips = slips(r.Measurement, says, math.Hypot(o.Sigma, sigma))
+	return s, true
+}
+
+// spread is the σ of a linear function of the unknowns.
+func (f *fitted) spread(r Row) float64 {
+	if f.free.n == 0 {
+		return 0
+	}
+	v := mat.NewVecDense(f.free.n, nil)
+	for _, t := range r.Terms() {
+		v.SetVec(t.I, v.AtVec(t.I)+t.V)
+	}
+	var x mat.VecDense
+	_ = f.chol.SolveVecTo(&x, v) // its error is a warning of the condition
+	return math.Sqrt(max(0, mat.Dot(v, &x)))
+}
+
+// less is the problem without one observation.
+func (p *Problem) less(i int) *Problem {
+	q := *p
+	q.Obs = slices.Delete(slices.Clone(p.Obs), i, i+1)
+	q.Of = make([][]int, len(p.Names))
+	for k := range q.Obs {
+		for _, u := range q.Obs[k].Points() {
+			q.Of[u] = append(q.Of[u], k)
+		}
+	}
+	return &q
+}
+
+// slips are the known ways of going wrong that lead from what the others say to
+// what was read; spread is the σ of the difference.
+func slips(m triangle.Measurement, others, spread float64) (all []Slip) {
+	reads := figureOf(m, m.Value.Length(), m.Value.Angle)
+	off := reads - others
+	try := func(k SlipKind, truth float64, text string) {
+		by := reads - truth
+		left := math.Abs(truth - others)
+		if left <= slipWithin*spread && left <= math.Abs(by)*slipShare && math.Abs(by) >= slipAtLeast*spread {
+			all = append(all, Slip{k, AsFigure(m.Kind, by), AsFigure(m.Kind, truth), text})
+		}
+	}
+	sign := math.Copysign(1, off)
+	if m.Kind == triangle.Angle {
+		try(OtherScale, math.Pi-reads, "")
+		for _, d := range [...]float64{1, 5, 10} {
+			try(Misread, reads-sign*d*float64(unit.Degree), "")
+		}
+	} else {
+		steps, hook := []unit.Length{10, 50, 100, 1000}, unit.Length(100)
+		if m.Value.Unit >= unit.IN {
+			steps, hook = []unit.Length{unit.Inch, unit.Foot}, unit.Inch
+		}
+		if off > 0 {
+			try(Hooked, reads-float64(hook), "")
+		}
+		for _, d := range steps {
+			try(Misread, reads-sign*float64(d), "")
+		}
+	}
+	for _, t := range swaps(m.Value.Text) {
+		if v, ok := reread(m, t); ok {
+			try(Swapped, v, t)
+		}
+	}
+	slices.SortStableFunc(all, func(s, t Slip) int {
+		return cmp.Compare(math.Abs(s.True.Bare(m.Kind)-others), math.Abs(t.True.Bare(m.Kind)-others))
+	})
+	return all
+}
+
+// swaps are the text with two neighbouring digits the other way round; a point
+// between them stays where it is.
+func swaps(text string) (all []string) {
+	b := []byte(text)
+	isDigit := func(c byte) bool { return '0' <= c && c <= '9' }
+	for i := range b {
+		j := i + 1
+		if j < len(b) && (b[j] == '.' || b[j] == ',') {
+			j++
+		}
+		if j < len(b) && isDigit(b[i]) && isDigit(b[j]) && b[i] != b[j] {
+			c := slices.Clone(b)
+			c[i], c[j] = b[j], b[i]
+			if !strings.HasPrefix(string(c), "0") {
+				all = append(all, string(c))
+			}
+		}
+	}
+	return all
+}
+
+func reread(m triangle.Measurement, text string) (float64, bool) {
+	if m.Kind == triangle.Angle {
+		r, err := unit.ParseAngle(text)
+		if err != nil {
+			return 0, false
+		}
+		return float64(r.Angle()), true
+	}
+	r, err := unit.ParseLength(text, m.Value.Unit)
+	if err != nil {
+		return 0, false
+	}
+	return float64(r.Length()), true
+}

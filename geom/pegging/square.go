@@ -1,0 +1,170 @@
+package pegging
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/tape"
+	"trammel/geom/unit"
+)
+
+// Square is a 3-4-5 triangle at a foot: one leg along the baseline, one up.
+type Square struct {
+	Along, Up, Across unit.Length
+	Back              bool // the leg along the baseline lies towards its first end
+}
+
+// SameMark is how close two marks are one and the same: half of the finest figure
+// that a sheet prints, which no tape can tell apart. A peg that stands off the line of
+// the baseline by no more stands on it.
+const SameMark unit.Length = 0.05
+
+// crowd is how near, as a share of the baseline, the marks of a square come to other
+// marks only where nothing else fits: nearer, pegs and letters run together.
+const crowd = 0.05
+
+// The units of a 3-4-5 triangle that a tape shows as round figures, the largest
+// first. Above 15 m the tape sags more than the larger triangle gains.
+var (
+	metricUnits = []unit.Length{3000, 2500, 2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100, 50}
+	feetUnits   = []unit.Length{10 * unit.Foot, 8 * unit.Foot, 5 * unit.Foot, 4 * unit.Foot, 3 * unit.Foot, 2 * unit.Foot, 1.5 * unit.Foot, unit.Foot, 9 * unit.Inch, 6 * unit.Inch, 3 * unit.Inch, 2 * unit.Inch}
+)
+
+// Squares are the 3-4-5 triangles that a tape shows as round figures, the largest
+// first, each lying on its longer leg and then on its shorter one: 9-12-15 m down to
+// 150-200-250 mm, and 30-40-50 ft down to 6-8-10 in.
+func Squares(t tape.Tools) []Square {
+	units := metricUnits
+	if t.Feet {
+		units = feetUnits
+	}
+	all := make([]Square, 0, 2*len(units))
+	for _, u := range units {
+		all = append(all, Square{Along: 4 * u, Up: 3 * u, Across: 5 * u}, Square{Along: 3 * u, Up: 4 * u, Across: 5 * u})
+	}
+	return all
+}
+
+// setting is a baseline with its pegs, while the squares at their feet are chosen.
+type setting struct {
+	b        float64
+	all      []Square
+	standing []geom.Vector // marks that those of a square keep clear of
+}
+
+// squares are those by which the pegs are set off a baseline of length b, in whose
+// axes they lie: one for each peg, zero where it stands on the line. Pegs over one
+// foot on one side share theirs. The pegs are taken in the order given, from behind
+// the second end and round.
+//
+// A square is the largest that lies along the baseline and within the offset (or a
+// quarter of the baseline, where the offset is less: a leg much shorter than that
+// would not hold a direction), and whose marks keep clear of the pegs and of the
+// marks of the squares before it; of two alike the one whose leg lies along the longer
+// part of the baseline. Where only one peg stands beside the baseline the middles of
+// the three sides, which it is checked by, are kept clear of as well.
+func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Square {
+	s := setting{b: b, all: Squares(t), standing: append([]geom.Vector(nil), pegs...)}
+	var beside []int
+	for k := range pegs {
+		i := (base[1] + k) % len(pegs)
+		if i != base[0] && i != base[1] && !onTheLine(pegs[i], b) {
+			beside = append(beside, i)
+		}
+	}
+	if len(beside) == 1 {
+		p := pegs[beside[0]]
+		s.standing = append(s.standing, geom.Vector{X: b / 2, Y: 0}, p.Times(0.5), p.Plus(geom.Vector{X: b, Y: 0}).Times(0.5))
+	}
+	chosen := make([]Square, len(pegs))
+	over := func(p, q geom.Vector) bool { // one foot, one side
+		return math.Abs(p.X-q.X) <= float64(SameMark) && (p.Y > 0) == (q.Y > 0)
+	}
+next:
+	for k, i := range beside {
+		p := pegs[i]
+		for _, j := range beside[:k] {
+			if over(p, pegs[j]) {
+				chosen[i] = chosen[j]
+				continue next
+			}
+		}
+		room := b / 4
+		for _, j := range beside {
+			if over(p, pegs[j]) {
+				room = max(room, math.Abs(pegs[j].Y))
+			}
+		}
+		chosen[i] = s.choose(p, room)
+		leg, top := chosen[i].marks(footOf(p, b), p.Y > 0)
+		s.standing = append(s.standing, leg, top)
+	}
+	return chosen
+}
+
+// footOf is where the foot of a peg is marked: at an end of the baseline where it lies
+// on one.
+func footOf(p geom.Vector, b float64) float64 {
+	switch {
+	case math.Abs(p.X) <= float64(SameMark):
+		return 0
+	case math.Abs(p.X-b) <= float64(SameMark):
+		return b
+	}
+	return p.X
+}
+
+func onTheLine(p geom.Vector, b float64) bool {
+	return math.Abs(p.Y) <= max(float64(SameMark), onLine*b)
+}
+
+// marks of a square at a foot.
+func (q Square) marks(foot float64, left bool) (leg, top geom.Vector) {
+	leg, top = geom.Vector{X: foot + q.Along.MM(), Y: 0}, geom.Vector{X: foot, Y: q.Up.MM()}
+	if q.Back {
+		leg.X = foot - q.Along.MM()
+	}
+	if !left {
+		top.Y = -top.Y
+	}
+	return leg, top
+}
+
+// choose a square for a peg.
+func (s setting) choose(p geom.Vector, room float64) Square {
+	foot := footOf(p, s.b)
+	back := foot > s.b/2 // the longer part of the baseline
+	var onLine, overFoot []geom.Vector
+	for _, m := range s.standing {
+		if math.Abs(m.Y) < crowd*s.b {
+			onLine = append(onLine, m)
+		}
+		if math.Abs(m.X-foot) < crowd*s.b {
+			overFoot = append(overFoot, m)
+		}
+	}
+	for _, clear := range []float64{crowd * s.b, crowd * s.b / 4, 0} {
+		free := func(at geom.Vector, of []geom.Vector) bool {
+			for _, m := range of {
+				if at.To(m) < clear {
+					return false
+				}
+			}
+			return true
+		}
+		for i := 0; i < len(s.all); i += 2 { // of one unit, both ways round
+			for _, towards := range []bool{back, !back} {
+				for _, q := range s.all[i : i+2] {
+					q.Back = towards
+					leg, top := q.marks(foot, p.Y > 0)
+					if q.Up.MM() <= room && leg.X >= min(0, foot) && leg.X <= max(s.b, foot) && free(leg, onLine) && free(top, overFoot) {
+						return q
+					}
+				}
+			}
+		}
+	}
+	q := s.all[len(s.all)-1] // the baseline is shorter than any sheet is made from
+	q.Back = back
+	return q
+}

@@ -1,0 +1,212 @@
+package triangle
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+
+	"trammel/geom/unit"
+)
+
+// When an answer is called doubtful.
+const (
+	worstMove   = 5 * unit.Millimetre // a slip moves a corner further than this
+	nearlyEqual = 0.02                // two answers differ by less than this share of the longest side
+)
+
+// nothing: what is smaller (millimetres, radians) is the rounding of what is zero.
+const nothing = 1e-15
+
+// doubt is a slip after which there is no triangle, or only the other of two.
+type doubt struct {
+	measurement int
+	less        bool     // the slip takes away
+	other       bool     // the other still fits
+	end         *big.Rat // the value at which this triangle ends; nil of four and more measurements
+}
+
+// slip that Move and the warnings speak of, in the measurement's own unit: 1 mm, 0.5°.
+func (q Quantity) slip() *big.Rat {
+	if q.Kind() == Angle {
+		return big.NewRat(1, 2)
+	}
+	return big.NewRat(1, 1)
+}
+
+// moves solves again with each measurement 1 mm or 0.5° more and takes the
+// answer on the branch of f, of several the nearest. Where there is none, it takes that much less, and
+// failing this a smaller slip in proportion. Accuracy: that of the corners'
+// coordinates, some 1e-9 mm; where four or more were adjusted, 1e-6 of the move.
+func (p *problem) moves(f sides, t triple, apex int) ([]Move, []doubt) {
+	var moves []Move
+	var doubts []doubt
+	again := p.again(f, t)
+	from := f.places(apex)
+	for i := range p.of {
+		m := Move{Measurement: i}
+		found := false
+		for _, share := range []int64{1, -1, 32, -32, 1024, -1024, 1 << 20, -1 << 20} {
+			if found && share != -1 { // −1 is tried for the doubt alone
+				break
+			}
+			all := again(i, big.NewRat(1, share))
+			nearest, ok := nearest(p.onBranch(all, f, t), from, apex)
+			if !ok {
+				if share == 1 || share == -1 {
+					d := doubt{measurement: i, less: share < 0, other: len(all) > 0}
+					if len(p.of) == 3 && f.hand(t) != 0 { // where the branches meet it ends at once
+						d.end = p.end(again, f, t, d)
+					}
+					doubts = append(doubts, d)
+				}
+				continue
+			}
+			if !found {
+				for k := range m.Corners {
+					m.Corners[k] = nearest[k] * unit.Length(max(share, -share))
+				}
+			}
+			found = true
+		}
+		moves = append(moves, m)
+	}
+	return moves, doubts
+}
+
+// again gives the answers with a share of the slip added to measurement i.
+func (p *problem) again(f sides, t triple) func(i int, share *big.Rat) []sides {
+	if len(p.of) == 3 {
+		known := p.values(0, 1, 2)
+		return func(i int, share *big.Rat) []sides {
+			v := new(big.Rat).Mul(p.of[i].slip(), share)
+			v.Add(v, p.measured[i].Value.Value)
+			if v.Sign() <= 0 || p.of[i].Kind() == Angle && v.Cmp(straight) >= 0 {
+				return nil
+			}
+			slipped := *known
+			p.put(&slipped, i, v)
+			s, _ := t.solve(&slipped)
+			return s
+		}
+	}
+	d := p.newDesk()
+	all := make([]int, len(p.of))
+	for i := range all {
+		all[i] = i
+	}
+	start := f.plain()
+	// what the triangle itself measures, so that the residuals move nothing
+	target := make([]float64, len(p.of))
+	for i := range target {
+		target[i] = start.measure(p.of[i])
+	}
+	return func(i int, share *big.Rat) []sides {
+		s, _ := new(big.Rat).Mul(p.of[i].slip(), share).Float64()
+		keep := target[i]
+		target[i] += s
+		moved := d.adjust(all, target, start)
+		target[i] = keep
+		return []sides{moved.exact()}
+	}
+}
+
+// places of corner 1 of the baseline and of the apex.
+func (s sides) places(apex int) (at [3]number) {
+	return [3]number{s[apex], s.foot(apex), s.twiceArea().over(s[apex])}
+}
+
+// nearest is how far each corner moves to the nearest of the triangles.
+func nearest(found []sides, from [3]number, apex int) (best [3]unit.Length, ok bool) {
+	for _, s := range found {
+		to := s.places(apex)
+		var d [3]float64
+		for i := range d {
+			if d[i] = to[i].minus(from[i]).float64(); math.Abs(d[i]) < nothing {
+				d[i] = 0
+			}
+		}
+		c := [3]unit.Length{0, unit.Length(math.Abs(d[0])), unit.Length(math.Hypot(d[1], d[2]))}
+		if !ok || max(c[1], c[2]) < max(best[1], best[2]) {
+			best, ok = c, true
+		}
+	}
+	return best, ok
+}
+
+// warnings in plain sentences.
+func (p *problem) warnings(a Answer, doubts []doubt, found []sides, apex int) []string {
+	w := p.words()
+	t := a.Triangle
+	var say []string
+	for i, m := range a.Moves {
+		if p.of[i].Kind() == Angle {
+			continue
+		}
+		if k := farthest(m.Corners); m.Corners[k] > worstMove {
+			slip, times := w.slip()
+			say = append(say, fmt.Sprintf("a slip of %s in %s moves corner %s by %s",
+				slip, w.name(p.of[i]), t.Names[k], w.withUnit(times*float64(m.Corners[k]))))
+		}
+	}
+	if len(doubts) > 0 {
+		d := doubts[0]
+		amount, more := "", "more"
+		amount, _ = w.slip()
+		if p.of[d.measurement].Kind() == Angle {
+			amount = "0.5°"
+		}
+		if d.less {
+			more = "less"
+		}
+		what := "there would be no triangle"
+		if d.other {
+			what = "only the other triangle would fit"
+		}
+		what = fmt.Sprintf("with %s %s in %s %s", amount, more, w.name(p.of[d.measurement]), what)
+		if d.end != nil && d.end.Cmp(p.measured[d.measurement].Value.Value) != 0 {
+			what += ": this one ends at " + w.at(p.of[d.measurement], d.end, p.measured[d.measurement].Value.Value)
+		}
+		say = append(say, what)
+	}
+	if len(found) == 2 {
+		from := found[0].places(apex)
+		apart, _ := nearest(found[1:], from, apex)
+		if k := farthest(apart); float64(apart[k]) < nearlyEqual*float64(max(t.Sides[0], t.Sides[1], t.Sides[2])) {
+			say = append(say, fmt.Sprintf("the two triangles are nearly the same: corner %s lies only %s apart",
+				t.Names[k], w.withUnit(float64(apart[k]))))
+		}
+	}
+	return append(say, p.leeway(w, a)...)
+}
+
+func farthest(c [3]unit.Length) int {
+	k := 0
+	for i := range c {
+		if c[i] > c[k] {
+			k = i
+		}
+	}
+	return k
+}
+
+// leeway says what the tolerances leave open, where somebody stated one: the
+// moves of all measurements added up at the worst.
+func (p *problem) leeway(w words, a Answer) []string {
+	stated := false
+	var sum [3]unit.Length
+	for i, m := range a.Moves {
+		r := p.measured[i].Value
+		stated = stated || r.Stated
+		if r.Tolerance == nil {
+			continue
+		}
+		share, _ := new(big.Rat).Quo(r.Tolerance, p.of[i].slip()).Float64()
+		for k := range sum {
+			sum[k] += m.Corners[k] * unit.Length(share)
+		}
+	}
+	if k := farthest(sum); stated && sum[k] > worstMove {
+		return []string{fmt.Sprintf("the tolerances leave corner %s in doubt by up to %s", a.Triangle.Names[k], w.withUnit(float64(sum[k])))}
+	}
+	return nil
+}

@@ -1,0 +1,82 @@
+package triangle
+
+// The cases of sides and angles. Each function takes the corners that the
+// quantities belong to, so that one formula serves every naming.
+
+// sas: sides x (opposite corner i) and y meet at corner k under the angle c.
+// The third is √((x−y)² + 4xy sin²(c/2)).
+func sas(k int, x number, i int, y number, c corner) sides {
+	var s sides
+	s[i], s[rest(i, k)] = x, y
+	s[k] = x.minus(y).square().plus(x.times(y).times(c.lessCos()).double()).root()
+	return s
+}
+
+// saa: the side opposite corner i and the angles at j and k. Sine rule, with
+// the third angle exact in degrees where both are.
+func saa(v *values, i, j, k int) ([]sides, reason) {
+	var at [3]corner
+	at[j], at[k] = v.angle[j], v.angle[k]
+	r, ok := third(at[j], at[k])
+	if !ok {
+		return nil, angleSum(j, k)
+	}
+	at[rest(j, k)] = r
+	return one(sineRule(at, i, v.length[i]))
+}
+
+// sineRule scales the angles to a side.
+func sineRule(at [3]corner, i int, x number) sides {
+	var s sides
+	for n := range s {
+		if n == i {
+			s[n] = x
+		} else {
+			s[n] = x.times(at[n].sin).over(at[i].sin)
+		}
+	}
+	return s
+}
+
+// ssa: side i opposite the known angle i, and side j beside it.
+func ssa(v *values, i, j int) ([]sides, reason) {
+	b, at := v.length[j], v.angle[i]
+	return swing(i, j, v.length[i], b, b.times(at.sin), at, false)
+}
+
+// swing is the arc of radius a (side i) about corner rest(i, j) that meets the
+// ray from corner i under the angle at; b is side j, the distance from the
+// corner to the centre, and h = b sin(at) the shortest way from the centre to
+// the ray. The two answers of an acute angle are x = b cos(at) ± √(a²−h²), whose
+// product is b²−a²: the longer comes first. computed says that b was not measured.
+func swing(i, j int, a, b, h number, at corner, computed bool) ([]sides, reason) {
+	k := rest(i, j)
+	with := func(x number) sides {
+		var s sides
+		s[i], s[j], s[k] = a, b, x
+		return s
+	}
+	product := b.minus(a).times(b.plus(a))
+	if a.cmp(b) == 0 {
+		product = whole(0)
+	}
+	along := b.times(at.cos)
+	half := a.minus(h).times(a.plus(h)).root()
+	if at.cos.sign() <= 0 { // the side opposite a right or obtuse angle is the longest
+		if product.sign() >= 0 {
+			return nil, notLongest(i, j, a, b, computed)
+		}
+		return one(with(product.over(along.minus(half))))
+	}
+	switch touch := a.cmp(h); {
+	case touch < 0:
+		return nil, tooShort(i, k, a, h)
+	case touch == 0:
+		return one(with(along))
+	}
+	far := along.plus(half)
+	if product.sign() <= 0 {
+		return one(with(far))
+	}
+	return []sides{with(far), with(product.over(far))}, nil
+}
