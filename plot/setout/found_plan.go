@@ -96,11 +96,7 @@ func (f Found) move(v *view, m compare.Moved, sure bool) {
 	base := tip.Toward(dir, -wedgeLong)
 	v.line(from, base, draw.Narrow, draw.Notes)
 	v.solid(geom.Polygon{tip, base.Toward(dir+unit.Turn/4, wedgeHalf), base.Toward(dir-unit.Turn/4, wedgeHalf)}, draw.Notes)
-	words := "move " + m.Distance(f.Style)
-	if !sure {
-		words = "perhaps " + m.Distance(f.Style)
-	}
-	l := label{words: words, height: draw.FigureHeight, bold: true, on: draw.Notes, anchor: from, clear: crossHalf}
+	l := label{words: f.Says().OnPlan(m, sure, f.Style), height: draw.FigureHeight, bold: true, on: draw.Notes, anchor: from, clear: crossHalf}
 	var places []spot
 	wider := l.width(v.r) / 2
 	for _, out := range []unit.Length{3.4, 5} {
