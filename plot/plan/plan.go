@@ -3,7 +3,7 @@
 // on the ground is given in the plane in which the baseline lies on the x axis. Where pegs
 // crowd, details enlarge them.
 //
-// From the top: plan.go (what is shown), details.go, view.go, crowds.go, lettering.go,
+// Files, from the top floor to the ground: plan.go, details.go, view.go, crowds.go, lettering.go,
 // moves.go, running.go, notes.go, ellipses.go, label.go, scene.go, near.go.
 package plan
 
