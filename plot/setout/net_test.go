@@ -12,8 +12,8 @@ import (
 	"unicode/utf8"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"

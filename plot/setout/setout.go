@@ -39,8 +39,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"

@@ -2,8 +2,8 @@ package setout
 
 import (
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -207,7 +207,7 @@ type Ranking struct {
 // Sure is how sure a corner is.
 type Sure struct {
 	Peg           geom.Name
-	Along, Across unit.Length    // σ along the baseline and across it, all in all
+	Along, Across unit.Length // σ along the baseline and across it, all in all
 	Ellipse       net.Ellipse // the one that holds 95 of 100, in the sheet's plane
 	// 95 % figures: from the measurements, from the setting-out, from both.
 	Measured, SetOut, Both unit.Length

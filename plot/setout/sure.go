@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )

@@ -7,8 +7,8 @@ import (
 	"sort"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
