@@ -96,9 +96,9 @@ func (f Found) move(v *view, m compare.Moved, sure bool) {
 	base := tip.Toward(dir, -wedgeLong)
 	v.line(from, base, draw.Narrow, draw.Notes)
 	v.solid(geom.Polygon{tip, base.Toward(dir+unit.Turn/4, wedgeHalf), base.Toward(dir-unit.Turn/4, wedgeHalf)}, draw.Notes)
-	words := "move " + m.Distance(f.Style)
+	words := "move " + m.Distance(f.Figures.Style)
 	if !sure {
-		words = "perhaps " + m.Distance(f.Style)
+		words = "perhaps " + m.Distance(f.Figures.Style)
 	}
 	l := label{words: words, height: draw.FigureHeight, bold: true, on: draw.Notes, anchor: from, clear: crossHalf}
 	var places []spot
@@ -144,7 +144,7 @@ func (f Found) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 	for _, words := range lines {
 		for _, line := range sheet.Wrap(words, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
-			d = append(d, note(line, 0, -h+0.8, draw.Left))
+			d = append(d, sheet.Note(line, 0, -h+0.8, draw.Left))
 		}
 	}
 	return d, h + 1, max(extent.Width(), extent.Height()) / unit.Length(p.scale)

@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -41,7 +41,7 @@ func (s Sheet) planned() planned {
 		if sameLine(line, s.ends()) || slices.ContainsFunc(p.Sides, func(x planSide) bool { return sameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		p.Sides = append(p.Sides, planSide{From: a, To: b, Words: s.told(s.between(a, b), measured), Measured: measured})
+		p.Sides = append(p.Sides, planSide{From: a, To: b, Words: bracketed(s.Figure(s.between(a, b)), measured), Measured: measured})
 	}
 	for i, a := range s.Outline {
 		b := s.Outline[(i+1)%len(s.Outline)]
@@ -114,7 +114,7 @@ func (s Sheet) strokesOf(p *planned, x Placing) {
 		}
 		add(rightAngle, foot.At, quarter)
 		if s.lone() && foot.Role == Foot { // its length stands beside it
-			p.Sides = append(p.Sides, planSide{From: foot.Name, To: x.Peg, Words: s.told(foot.At.Distance(at), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
+			p.Sides = append(p.Sides, planSide{From: foot.Name, To: x.Peg, Words: bracketed(s.Figure(foot.At.Distance(at)), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
 		}
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/pdf"
 	"trammel/plot/readback"
+	"trammel/plot/sheet"
 )
 
 // Over 200 nets, clustered and even: labels keep apart on the plan and in its
@@ -325,7 +326,7 @@ func TestPagesHaveDetails(t *testing.T) {
 				if strings.HasPrefix(o.Words, "detail ") {
 					pointed++
 				}
-				if b := o.Bounds(lettering.Go()); b.Min.X < leastMargin-0.3 || b.Max.X > page.Width-leastMargin+0.3 || b.Min.Y < leastMargin-0.3 {
+				if b := o.Bounds(lettering.Go()); b.Min.X < sheet.LeastMargin-0.3 || b.Max.X > page.Width-sheet.LeastMargin+0.3 || b.Min.Y < sheet.LeastMargin-0.3 {
 					t.Errorf("%s: page %d: %q lies in the margin", paper.Name, i+1, o.Words)
 				}
 			}

@@ -39,10 +39,10 @@ type planPeg struct {
 	Number  int // in the order of the work, in a circle behind the name; 0: none
 	At      geom.Point
 	Role    Role
-	Also    bool           // ticked across the baseline as well: the middle of it
+	Also    bool        // ticked across the baseline as well: the middle of it
 	Ellipse net.Ellipse // half axes on the ground of the one that holds 95 %
-	Along   unit.Length    // running distance from the zero end
-	Running string         // its figure as the running dimensions have it; empty: it has none there
+	Along   unit.Length // running distance from the zero end
+	Running string      // its figure as the running dimensions have it; empty: it has none there
 }
 
 // planSide is a length beside the line between two pegs. Where nothing else draws
