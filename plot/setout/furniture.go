@@ -38,7 +38,7 @@ func dotted(words ...string) string {
 // scaleBar is the plan's scale as a bar and as a ratio, from its top left down.
 func (c composer) scaleBar(at geom.Point) draw.Drawing {
 	step, n, name := c.barStep()
-	paper := step / unit.Length(c.plan.scale)
+	paper := step / unit.Length(c.plan.Scale)
 	y := at.Y - 6
 	d := draw.Drawing{sheet.NoteLine(at.X, y, at.X+paper*unit.Length(n), y, draw.Wide)}
 	for i := range n + 1 {
@@ -50,7 +50,7 @@ func (c composer) scaleBar(at geom.Point) draw.Drawing {
 		}
 		d = append(d, sheet.Note(name(i), x, y+3, a))
 	}
-	d = append(d, draw.Text{At: geom.Point{X: at.X + paper*unit.Length(n) + 10, Y: y}, Height: draw.FigureHeight, Bold: true, Words: fmt.Sprintf("1:%d", c.plan.scale), On: draw.Notes})
+	d = append(d, draw.Text{At: geom.Point{X: at.X + paper*unit.Length(n) + 10, Y: y}, Height: draw.FigureHeight, Bold: true, Words: fmt.Sprintf("1:%d", c.plan.Scale), On: draw.Notes})
 	return append(d, sheet.Note("Do not scale from the plan: use the figures.", at.X, y-4.4, draw.Left))
 }
 
@@ -65,7 +65,7 @@ func (c composer) barStep() (step unit.Length, n int, name func(int) string) {
 	for e := -1; round == 0; e++ {
 		for _, m := range []float64{1, 2, 5} {
 			v := m * math.Pow10(e)
-			if unit.Length(v)*one/unit.Length(c.plan.scale) >= 12 {
+			if unit.Length(v)*one/unit.Length(c.plan.Scale) >= 12 {
 				round = v
 				break
 			}

@@ -9,6 +9,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/plan"
 	"trammel/plot/sheet"
 )
 
@@ -36,7 +37,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	if b := upright.Body(); b.Width() < 120 || b.Height() < 90 {
 		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
-	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan{}}
+	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan.Drawn{}}
 	if !c.choose(0) {
 		return nil, &unit.Fault{Where: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
@@ -46,7 +47,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	// A plan one scale smaller is worth a page less to carry, where it stays large.
 	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast, drawn: c.drawn}
-	if d.choose(c.plan.scale+1) && d.plan.scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.scale) {
+	if d.choose(c.plan.Scale+1) && d.plan.Scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.Scale) {
 		if fewer, err := d.pages(); err == nil && len(fewer) < len(pages) {
 			return fewer, nil
 		}
@@ -78,18 +79,18 @@ func (c *composer) choose(first int) bool {
 	room := max(body.Height()-c.below(c.column(), c.r)-2*planMargin, body.Height()*0.45)
 	p, ok := c.fitPlan(body.Width(), room, first, 500)
 	if c.column() < body.Width() {
-		if q, also := c.fitPlan(c.column(), room, first, 500); also && q.scale <= p.scale {
+		if q, also := c.fitPlan(c.column(), room, first, 500); also && q.Scale <= p.Scale {
 			p, c.inColumn = q, true
 		}
 	}
-	if few := len(p.crowds) == 0; ok && (!few || c.extent() < largePlan*unit.Length(p.scale)) {
+	if ok && (p.Crowded() || c.extent() < largePlan*unit.Length(p.Scale)) {
 		// Too small to be read with everything below it: what does not fit flows on,
 		// and so does everything where pegs crowd.
 		share := unit.Length(0.75)
-		if !few {
+		if p.Crowded() {
 			share = 1
 		}
-		if q, also := c.fitPlan(body.Width(), body.Height()*share, first, 500); also && q.scale < p.scale {
+		if q, also := c.fitPlan(body.Width(), body.Height()*share, first, 500); also && q.Scale < p.Scale {
 			p, c.inColumn = q, false
 		}
 	}
@@ -100,7 +101,7 @@ func (c *composer) choose(first int) bool {
 	c.apart = true
 	p, ok = c.fitPlan(body.Width(), body.Height(), first, 500)
 	turned := c.words.Turn()
-	if q, also := c.fitPlan(turned.Body().Width(), turned.Body().Height(), first, 500); also && (!ok || q.scale < p.scale) {
+	if q, also := c.fitPlan(turned.Body().Width(), turned.Body().Height(), first, 500); also && (!ok || q.Scale < p.Scale) {
 		p, ok, c.front = q, true, turned
 	}
 	if !ok {
@@ -114,9 +115,9 @@ func (c *composer) choose(first int) bool {
 
 // fitPlan is the plan at the largest standard scale from 1:first to 1:last that
 // fits with its labels and its scale bar.
-func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bool) {
+func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan.Drawn, bool) {
 	s := c.Sheet
-	for _, scale := range scales {
+	for _, scale := range plan.Scales {
 		k := unit.Length(1 / float64(scale))
 		if scale < first {
 			continue
@@ -131,14 +132,14 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan, bo
 		if !drawn {
 			what := s.planned()
 			what.Wide = c.column() - gutter
-			p = what.draw(scale, c.r)
+			p = what.Draw(scale, c.r)
 			c.drawn[scale] = p
 		}
-		if p.bounds.Width() <= width && p.bounds.Height()+barHeight+2*planMargin <= height {
+		if p.Bounds.Width() <= width && p.Bounds.Height()+barHeight+2*planMargin <= height {
 			return p, true
 		}
 	}
-	return plan{}, false
+	return plan.Drawn{}, false
 }
 
 // composer puts the parts on pages.
@@ -151,8 +152,8 @@ type composer struct {
 	apart   bool       // the plan has a page of its own
 	// The plan stands in the first of two columns.
 	inColumn bool
-	plan     plan
-	drawn    map[int]plan // those tried so far, by their scale
+	plan     plan.Drawn
+	drawn    map[int]plan.Drawn // those tried so far, by their scale
 }
 
 // columns of words.
@@ -250,11 +251,11 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 
 // details follow the plan: where its pegs crowd, they have their names there.
 func (c composer) details() []sheet.Block {
-	d := c.planned().details(c.plan, c.r, min(c.column(), c.words.Next().Height()))
+	d := c.planned().DetailsOf(c.plan, c.r, min(c.column(), c.words.Next().Height()))
 	if len(d) == 0 {
 		return nil
 	}
-	return []sheet.Block{sheet.Gap(detailGap), detailsBlock(d)}
+	return []sheet.Block{sheet.Gap(plan.DetailGap), d}
 }
 
 // setPlan puts the plan on its page and is what it leaves below it.
@@ -263,16 +264,16 @@ func (c composer) setPlan(page *draw.Page) geom.Rect {
 	if c.inColumn {
 		body = c.columns(body)[0]
 	}
-	h := c.plan.bounds.Height() + barHeight + 2*planMargin
+	h := c.plan.Bounds.Height() + barHeight + 2*planMargin
 	top := body.Max.Y
 	if c.apart {
 		top -= (body.Height() - h) / 2
 	}
 	origin := geom.Point{
-		X: body.Centre().X - c.plan.bounds.Centre().X,
-		Y: top - planMargin - c.plan.bounds.Max.Y,
+		X: body.Centre().X - c.plan.Bounds.Centre().X,
+		Y: top - planMargin - c.plan.Bounds.Max.Y,
 	}
-	page.Ops = append(page.Ops, sheet.Shift(c.plan.ops, origin)...)
+	page.Ops = append(page.Ops, sheet.Shift(c.plan.Ops, origin)...)
 	page.Ops = append(page.Ops, c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})...)
 	page.Places = []draw.Place{{Piece: c.Index, Matrix: c.matrix(origin)}}
 	body.Max.Y = top - h - planMargin
@@ -281,7 +282,7 @@ func (c composer) setPlan(page *draw.Page) geom.Rect {
 
 // matrix leads from the piece's own plane to the page, the plan's scale included.
 func (c composer) matrix(origin geom.Point) draw.Matrix {
-	k := 1 / float64(c.plan.scale)
+	k := 1 / float64(c.plan.Scale)
 	sin, cos := math.Sincos(float64(c.Place.Turn))
 	shift := c.Place.Shift.Times(k).Plus(origin)
 	return draw.Matrix{k * cos, k * sin, -k * sin, k * cos, shift.X.MM(), shift.Y.MM()}

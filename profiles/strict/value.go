@@ -152,11 +152,11 @@ func (v Value) Blank() bool {
 	return v.isNull() || v.node.Kind == yaml.ScalarNode && strings.TrimSpace(v.node.Value) == ""
 }
 
-var whole = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})$`)
+var digits = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})$`)
 
-// Whole is a whole number from lo to hi, in plain digits.
-func (v Value) Whole(what string, lo, hi int) (int, error) {
-	if v.node.Kind == yaml.ScalarNode && whole.MatchString(v.node.Value) {
+// Integer is a whole number from lo to hi, in plain digits.
+func (v Value) Integer(what string, lo, hi int) (int, error) {
+	if v.node.Kind == yaml.ScalarNode && digits.MatchString(v.node.Value) {
 		if n, err := strconv.Atoi(v.node.Value); err == nil && n >= lo && n <= hi {
 			return n, nil
 		}
