@@ -193,7 +193,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if len(levels) > 0 { // what was taped along the ground is judged level
 		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
 		var f *unit.Fault
-		if errors.As(err, &f) && f.Where == "levels" {
+		if errors.As(err, &f) && f.Subject == unit.Levels {
 			return setout.Found{}, w.levelled(p, f)
 		} else if err != nil {
 			return setout.Found{}, err

@@ -71,11 +71,11 @@ func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error)
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
-	if errors.As(err, &f) && f.Where == "levels" {
+	if errors.As(err, &f) && f.Subject == unit.Levels {
 		return sheet, w.levelled(p, f)
 	}
 	if errors.As(err, &f) {
-		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
+		if where := w.Site.From[f.Of]; f.Subject == unit.Site && where != "" { // what was said of the site
 			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
 		}
 	}

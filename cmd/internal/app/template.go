@@ -138,11 +138,11 @@ func (w Work) inPiece(p Piece, err error) error {
 		return err
 	}
 	switch j := w.Job.Pieces[p.Index]; {
-	case strings.HasPrefix(f.Where, "job "):
+	case f.Subject == unit.Job:
 		return f.In(w.Job.Name.Where)
-	case strings.HasPrefix(f.Where, "piece ") && j.NameAt != "":
+	case f.Subject == unit.Piece && j.NameAt != "":
 		return f.In(j.NameAt)
-	case f.Where == "":
+	case f.Where == "" && f.Subject == unit.Unsaid:
 		return f.In(p.Where)
 	}
 	return err
