@@ -1,0 +1,274 @@
+package plan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// How far labels keep from each other and from strokes, on paper. Two
+// millimetres between labels is the house's rule; a stroke may come nearer, but
+// not touch.
+const (
+	labelGap  unit.Length = 2
+	strokeGap unit.Length = 0.9
+)
+
+// free says whether a label may stand where it is; parts of the line numbered but
+// do not count.
+func (c *scene) free(box geom.Polygon, but int) bool {
+	b := box.Bounds()
+	near, far := b.Grow(strokeGap), b.Grow(labelGap)
+	return c.strokes.all(near, func(l bit) bool {
+		return l.of == but || !near.Meets(l.Bounds()) || apart(box, geom.Polygon{l.From, l.To}) >= strokeGap
+	}) && c.boxes.all(far, func(o geom.Polygon) bool {
+		return !far.Meets(o.Bounds()) || apart(box, o) >= labelGap
+	})
+}
+
+// noLine is the number of no line.
+const noLine = -1
+
+// label puts words at the first free one of the places.
+func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, places, nil) }
+
+// labelWhere puts words at the first of the places that is free and, where that is
+// asked, right.
+func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
+	z := l.size(c.r)
+	for _, s := range places {
+		if box := z.at(s); c.free(box, noLine) && (right == nil || right(s, box)) {
+			c.put(l.at(s, c.r))
+			return true
+		}
+	}
+	return false
+}
+
+// lead puts words on a leader from their anchor, no longer than reach, as near
+// and across as little as can be; it reports whether it could. Only the last
+// resort goes over letters.
+func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
+	return c.leadOver(l, reach, false) || lastResort && c.leadOver(l, reach, true)
+}
+
+func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
+	const rays = 36
+	type try struct {
+		s    spot
+		d    unit.Length
+		cost float64 // about
+	}
+	var tries []try
+	w := l.width(c.r)
+	for i := range rays {
+		dir := unit.Turn * unit.Angle(i) / rays
+		sin, cos := math.Sincos(float64(dir))
+		wider := w / 2 * unit.Length(math.Abs(cos)) // the box is wider than high
+		met := c.met(geom.Line{From: l.anchor.Toward(dir, l.clear), To: l.anchor.Toward(dir, reach)})
+		for d := max(l.height, l.clear+1); d < reach; d += max(1.5, d/12) {
+			n := 0
+			for n < len(met) && met[n]+l.clear < d {
+				n++
+			}
+			at := geom.Point{X: l.anchor.X + (d+wider)*unit.Length(cos), Y: l.anchor.Y + (d+wider)*unit.Length(sin)}
+			tries = append(tries, try{spot{at, 0}, d, float64(d) + overLine*float64(n)})
+		}
+	}
+	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
+	best, found := led{cost: math.Inf(1)}, false
+	z, more := l.size(c.r), mostTries
+	for _, t := range tries {
+		// What the ray crosses and the leader, which ends at the letters' nearest
+		// place, does not, is little.
+		if t.cost-2*overLine >= best.cost || more == 0 {
+			break
+		}
+		box := z.at(t.s)
+		end := nearestOn(box, l.anchor)
+		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(box, noLine) {
+			continue
+		}
+		to := geom.Line{From: l.anchor, To: end}.Direction()
+		// The leader stops short of the letters.
+		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
+		labels := c.overLabels(line)
+		if labels > 0 && !letters {
+			continue
+		}
+		if found {
+			more--
+		}
+		if cost := float64(t.d) + overLine*float64(c.overLines(line)) + overLabel*float64(labels); cost < best.cost {
+			best, found = led{t.s, line, cost}, true
+		}
+	}
+	if found {
+		c.line(best.leader.From, best.leader.To, draw.Narrow, l.on)
+		c.put(l.at(best.s, c.r))
+	}
+	return found
+}
+
+// What it costs a leader to cross a line or letters, in mm that it is longer.
+const (
+	overLine  = 6.0
+	overLabel = 60.0
+	mostTries = 40 // of better ones, once there is one
+)
+
+// met is how far along a ray it meets lines, each once, in order.
+func (c *scene) met(ray geom.Line) []unit.Length {
+	var at []unit.Length
+	var seen []int
+	dir := ray.Direction()
+	for _, part := range parts(ray) {
+		c.strokes.all(part.Bounds(), func(s bit) bool {
+			a, b := side(part, s.From), side(part, s.To)
+			if a*b < 0 && side(s.Line, part.From)*side(s.Line, part.To) < 0 && !slices.Contains(seen, s.of) {
+				seen = append(seen, s.of)
+				p := s.At(a / (a - b))
+				at = append(at, unit.Length(math.Cos(float64(dir)))*(p.X-ray.From.X)+unit.Length(math.Sin(float64(dir)))*(p.Y-ray.From.Y))
+			}
+			return true
+		})
+	}
+	slices.Sort(at)
+	return at
+}
+
+// parts of a line are short, so that little is filed near each.
+func parts(l geom.Line) []geom.Line {
+	n := max(1, math.Ceil(float64(l.Length()/fieldSize)))
+	out := make([]geom.Line, int(n))
+	for i := range out {
+		out[i] = geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
+	}
+	return out
+}
+
+// label is words that belong to an anchor.
+type label struct {
+	words  string
+	number int // in a circle behind them; 0: none
+	height unit.Length
+	bold   bool
+	on     draw.Layer
+	anchor geom.Point
+	clear  unit.Length // how far from the anchor a leader begins
+}
+
+// placedLabel is a label in its place.
+type placedLabel struct {
+	ops draw.Drawing
+	box geom.Polygon
+}
+
+const numberGap unit.Length = 1 // between a name and the circle of its number
+
+// numberCircle is the radius of the circle round a number.
+func numberCircle(number int, r draw.Ruler) unit.Length {
+	w := r.Width(strconv.Itoa(number), draw.NoteHeight, false)
+	return max(2.1, unit.Length(math.Hypot(float64(w/2), float64(draw.NoteHeight/2)))+0.6)
+}
+
+func (l label) width(r draw.Ruler) unit.Length {
+	w := r.Width(l.words, l.height, l.bold)
+	if l.number > 0 {
+		w += numberGap + 2*numberCircle(l.number, r)
+	}
+	return w
+}
+
+func (l label) at(s spot, r draw.Ruler) placedLabel {
+	ops, w := draw.Drawing{}, l.width(r)
+	t := draw.Text{Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
+	t.At = s.at.Toward(s.turn-unit.Turn/4, l.height/2)
+	if l.number > 0 {
+		t.At.X, t.Align = s.at.X-w/2, draw.Left
+		radius := numberCircle(l.number, r)
+		centre := geom.Point{X: s.at.X + w/2 - radius, Y: s.at.Y}
+		ops = draw.Drawing{
+			draw.Text{At: geom.Point{X: centre.X, Y: centre.Y - draw.NoteHeight/2}, Height: draw.NoteHeight, Align: draw.Middle, Words: strconv.Itoa(l.number), On: l.on},
+			draw.Arc{Arc: geom.Arc{Centre: centre, Radius: radius, Sweep: unit.Turn}, Pen: draw.Narrow, On: l.on},
+		}
+	}
+	return placedLabel{append(draw.Drawing{t}, ops...), l.size(r).at(s)}
+}
+
+// size is the box of a label about the middle of its letters.
+type size struct{ side, up, down unit.Length }
+
+// below is how far letters reach below their line, in capital heights, as
+// draw.Text.Box has it.
+const below = 0.35
+
+func (l label) size(r draw.Ruler) size {
+	z := size{l.width(r) / 2, l.height / 2, l.height * (0.5 + below)}
+	if l.number > 0 {
+		radius := numberCircle(l.number, r)
+		z.up, z.down = max(z.up, radius), max(z.down, radius)
+	}
+	return z
+}
+
+func (z size) at(s spot) geom.Polygon {
+	sin, cos := math.Sincos(float64(s.turn))
+	corner := func(x, y unit.Length) geom.Point {
+		return geom.Point{X: s.at.X + x*unit.Length(cos) - y*unit.Length(sin), Y: s.at.Y + x*unit.Length(sin) + y*unit.Length(cos)}
+	}
+	return geom.Polygon{corner(-z.side, -z.down), corner(z.side, -z.down), corner(z.side, z.up), corner(-z.side, z.up)}
+}
+
+// led is a label on a leader.
+type led struct {
+	s      spot
+	leader geom.Line
+	cost   float64
+}
+
+// leaderStart is where the leader of a peg's name begins: outside its circle.
+const leaderStart unit.Length = 1.8
+
+// touches is how near a leader touches a line.
+const touches unit.Length = 0.3
+
+// crossed counts what a leader would cross.
+func (c *scene) crossed(l geom.Line) (strokes, labels int) { return c.overLines(l), c.overLabels(l) }
+
+// overLines counts the lines that a leader crosses or touches.
+func (c *scene) overLines(l geom.Line) int {
+	var seen []int
+	for _, part := range parts(l) {
+		box := part.Bounds().Grow(touches)
+		c.strokes.all(box, func(s bit) bool {
+			if box.Meets(s.Bounds()) && !slices.Contains(seen, s.of) && between(part, s.Line) < touches {
+				seen = append(seen, s.of)
+			}
+			return true
+		})
+	}
+	return len(seen)
+}
+
+// overLabels counts the parts of a leader that come near labels.
+func (c *scene) overLabels(l geom.Line) (n int) {
+	for _, part := range parts(l) {
+		box, p := part.Bounds().Grow(labelGap), geom.Polygon{part.From, part.To}
+		if !c.boxes.all(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || apart(p, o) >= labelGap/2 }) {
+			n++
+		}
+	}
+	return n
+}
+
+// spot is a place for a label: the middle of its letters and their turn.
+type spot struct {
+	at   geom.Point
+	turn unit.Angle
+}

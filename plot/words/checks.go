@@ -1,0 +1,308 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/compare"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// Checks tells what became of a layout that was measured back.
+type Checks interface {
+	// Verdict says in a sentence whether the layout passed.
+	Verdict(c compare.Comparison) string
+	// Advice says what is wrong and what to do next; empty where there is nothing to do.
+	Advice(c compare.Comparison, style unit.Style) []string
+	// Move says how a peg that stands wrong is mended: "Move it 12 mm towards A and
+	// 7 mm to the left, seen from A."
+	Move(m compare.Moved, style unit.Style) string
+	// OnPlan is the label of a move: "move 14 mm", "perhaps 14 mm" where it is not sure.
+	OnPlan(m compare.Moved, sure bool, style unit.Style) string
+}
+
+// checks in English.
+type checks struct{ voice Voice }
+
+func (w checks) Verdict(c compare.Comparison) string {
+	return compared{c, unit.Style{}, w.voice}.verdict()
+}
+
+func (w checks) Advice(c compare.Comparison, style unit.Style) []string {
+	return compared{c, style, w.voice}.advice()
+}
+
+func (w checks) Move(m compare.Moved, style unit.Style) string { return moved{m, style}.moveIt() }
+
+func (w checks) OnPlan(m compare.Moved, sure bool, style unit.Style) string {
+	if !sure {
+		return "perhaps " + moveBy(m.Off, style)
+	}
+	return "move " + moveBy(m.Off, style)
+}
+
+// compared is a comparison while it is told.
+type compared struct {
+	compare.Comparison
+	style unit.Style
+	voice Voice
+}
+
+func (c compared) moved(m compare.Moved) moved { return moved{m, c.style} }
+
+func (c compared) verdict() string {
+	out, n := c.outside(), len(c.Readings)
+	switch {
+	case len(out) == 0 && n == 1: // which holds no layout
+		return "Passed as far as it was measured: the one reading lies within its range."
+	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0 || c.rough() != ""):
+		return fmt.Sprintf("Passed as far as it was measured: all %d readings lie within their ranges.", n)
+	case len(out) == 0:
+		return fmt.Sprintf("Passed: all %d readings lie within their ranges.", n)
+	case len(out) == 1 && n == 1:
+		return fmt.Sprintf("Not passed: %s lies outside its range.", out[0])
+	case len(out) == 1:
+		return fmt.Sprintf("Not passed: %s lies outside its range, 1 of %d readings.", out[0], n)
+	}
+	return fmt.Sprintf("Not passed: %s lie outside their ranges, %d of %d readings.", few(out), len(out), n)
+}
+
+func (c compared) advice() (all []string) {
+	switch {
+	case c.Passed:
+	case len(c.Explanations) == 0:
+		all = c.unexplained()
+	case len(c.Explanations) == 1:
+		all = c.explained(c.Explanations[0])
+	default:
+		all = c.undecided()
+	}
+	if rough := c.rough(); rough != "" {
+		all = append(all, rough)
+	}
+	if len(c.Unseen) > 0 {
+		verb := "was"
+		if len(c.Unseen) > 1 {
+			verb = "were"
+		}
+		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), verb, net.Them(len(c.Unseen))))
+	}
+	if !c.Fixed && c.Next != [2]geom.Name{} {
+		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, %s.",
+			geom.Joined(c.Next[:]), c.should(c.Next)))
+	}
+	return all
+}
+
+// rough names the readings that are written too roughly to be judged; "" if none is.
+func (c compared) rough() string {
+	var all []string
+	how := "Read to the millimetre and write it: 8000 or 8.000m, or +-2 behind it."
+	if c.style.Unit >= unit.IN {
+		how = "Read to the sixteenth and write it, with +-1/16in behind it where it is a whole foot or inch."
+	}
+	lengths := false
+	for _, r := range c.Readings {
+		if r.Rough {
+			lengths = lengths || r.Measurement.Kind != triangle.Angle
+			w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}
+			all = append(all, fmt.Sprintf("%s=%s is ±%s", r.Measurement.Subject(), r.Measurement.Value.Text, w.Figure(r.Open.Bare(r.Measurement.Kind))))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	if !lengths {
+		how = "Read the angle more finely, and write it so."
+	}
+	return fmt.Sprintf("Too rough to be judged: %s. %s", few(all), how)
+}
+
+// should is what a length between two pegs is to read.
+func (c compared) should(ends [2]geom.Name) string {
+	return "which should read " + c.style.LengthUnit(c.ShouldRead(ends[0], ends[1]))
+}
+
+func (c compared) explained(e compare.Explanation) (all []string) {
+	switch {
+	case !e.Well && !e.Cause.OfTape() && len(e.Pegs) > 0:
+		return c.notAll(e)
+	case e.Cause.OfTape():
+		all = c.ofTape(e)
+	case e.Cause != compare.Alone:
+		all = c.ofAll(e)
+	case len(e.Pegs) > 0:
+		all = c.ofPegs(e)
+	}
+	if len(e.Pegs) > 1 && e.Cause == compare.Alone && c.Together(e) {
+		all = append(all, c.orTheRest(e))
+	}
+	for k, i := range e.Reading {
+		s := c.again(i)
+		if k == 0 && len(e.Pegs) == 0 && len(e.Reading) == 1 {
+			s = c.misread(e)
+		}
+		all = append(all, s)
+	}
+	if first := c.firstAgain(); first != "" && len(e.Pegs) > 0 {
+		all = append([]string{first}, all...)
+	}
+	switch rest := c.subjects(e.Outside); {
+	case len(e.Outside) == 1:
+		all = append(all, rest+" would lie outside its range even then: measure it again.")
+	case len(e.Outside) > 1:
+		all = append(all, rest+" would lie outside their ranges even then: measure them again.")
+	case e.Freedom < 1:
+		all = append(all, "Nothing more was measured that would confirm it.")
+	case len(e.Pegs) > 0:
+		all = append(all, "All other readings agree with that.")
+	}
+	return all
+}
+
+// notAll tells of pegs that stand wrong without their moves, which what is wrong
+// besides would lead astray.
+func (c compared) notAll(e compare.Explanation) []string {
+	lead := c.briefly(e)
+	return []string{
+		strings.ToUpper(lead[:1]) + lead[1:] + ", but that does not explain all that was read. Move nothing yet.",
+		fmt.Sprintf("Measure %s again, and check anew.", many(c.outside())),
+	}
+}
+
+// firstAgain asks for readings before anything is moved, where most lie outside.
+func (c compared) firstAgain() string {
+	out := c.outside()
+	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
+		return ""
+	}
+	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
+}
+
+// outside names the readings that lie outside their ranges.
+func (c compared) outside() []string { return c.names(c.Outside()) }
+
+// orTheRest says that pegs which stand right to one another may as well be those that
+// stand right.
+func (c compared) orTheRest(e compare.Explanation) string {
+	var pegs []geom.Name
+	for _, m := range e.Pegs {
+		pegs = append(pegs, m.Name)
+	}
+	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.",
+		geom.List(pegs), geom.List(pegs))
+}
+
+// numbers of pegs in words.
+var numbers = [...]string{"No", "One", "Two", "Three"}
+
+// ofPegs tells of pegs that stand wrong, each by itself.
+func (c compared) ofPegs(e compare.Explanation) (all []string) {
+	if n := len(e.Pegs); n > 1 {
+		var pegs []string
+		for _, m := range e.Pegs {
+			pegs = append(pegs, string(m.Name))
+		}
+		count := numbers[n]
+		if len(e.Outside) > 0 {
+			count = "At least " + strings.ToLower(count)
+		}
+		all = append(all, fmt.Sprintf("%s pegs stand wrong, %s. Mend %s first, measure again, then %s.", count, geom.Listed(pegs), pegs[0], strings.Join(pegs[1:], ", then ")))
+	}
+	for _, m := range e.Pegs {
+		all = append(all, c.moved(m).stands()+" "+c.moved(m).moveIt())
+		if len(m.Then) > 0 {
+			all = append(all, c.then(m))
+		}
+		if m.Known == 1 {
+			all = append(all, fmt.Sprintf("Only the direction to %s is known of %s: measure it from another peg as well.", m.From, m.Name))
+		}
+	}
+	return all
+}
+
+// again asks for a reading to be taken anew.
+func (c compared) again(i int) string {
+	r := c.Readings[i]
+	return fmt.Sprintf("Measure %s again: it reads %s and should read %s.", r.Measurement.Subject(), c.figure(r, r.Found), c.figure(r, r.Wanted))
+}
+
+// ofReading are the pegs that may stand wrong if a reading is right: "A or B".
+func (c compared) ofReading(r compare.Compared) string {
+	var pegs []string
+	for _, n := range r.Measurement.Points() {
+		if !slices.Contains(c.Held, n) {
+			pegs = append(pegs, string(n))
+		}
+	}
+	if len(pegs) == 0 {
+		return "a peg that is said to be fixed"
+	}
+	return net.Or(pegs)
+}
+
+func (c compared) misread(e compare.Explanation) string {
+	r := c.Readings[e.Reading[0]]
+	w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: tape.Expansion * e.Sigma.Bare(r.Measurement.Kind)}
+	others := e.Others
+	if r.Measurement.Kind != triangle.Angle {
+		others.Length = c.Reads(others.Length)
+	}
+	lead := "No peg stands wrong by the other readings, but %s contradicts them"
+	if len(e.Outside) > 0 {
+		lead = "%s contradicts the other readings"
+	}
+	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
+		r.Measurement.Subject(), c.figure(r, r.Found), w.Figure(others.Bare(r.Measurement.Kind)), w.Figure(w.Spread), c.ofReading(r))
+}
+
+// names of readings.
+func (c compared) names(at []int) (all []string) {
+	for _, i := range at {
+		all = append(all, c.Readings[i].Measurement.Subject())
+	}
+	return all
+}
+
+func (c compared) subjects(at []int) string { return geom.Listed(c.names(at)) }
+
+// unexplained tells what to do where nothing explains it.
+func (c compared) unexplained() []string {
+	out := many(c.outside())
+	e := c.Nearest
+	if e == nil {
+		return []string{
+			"It is too little to tell by it which peg stands wrong.",
+			"Measure " + out + " again. What stays outside is set out anew.",
+		}
+	}
+	return []string{
+		"First read " + out + " again.",
+		"No one, two or three pegs, no two readings and no tape explain it all: more than that is wrong, or the readings are less sure than their tolerances say.",
+		"The most of it would go if " + c.briefly(*e) + ", though the rest still disagrees.",
+		"What stays outside then is set out anew from the baseline.",
+	}
+}
+
+// then says what the readings of a peg are to be afterwards, those that are outside
+// now first.
+func (c compared) then(m compare.Moved) string {
+	inside := func(i int) bool { return c.Readings[i].Inside }
+	at := append(slices.DeleteFunc(slices.Clone(m.Then), inside), slices.DeleteFunc(slices.Clone(m.Then), func(i int) bool { return !inside(i) })...)
+	var all []string
+	for _, i := range at {
+		r := c.Readings[i]
+		all = append(all, r.Measurement.Subject()+" "+c.figure(r, r.Wanted))
+	}
+	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
+}
+
+// figure of a reading, as it is printed.
+func (c compared) figure(r compare.Compared, f net.Figure) string {
+	return net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}.Figure(f.Bare(r.Measurement.Kind))
+}
