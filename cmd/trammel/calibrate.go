@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles"
@@ -99,7 +100,7 @@ func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Orde
 			return none, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
 		}
 	}
-	set, err := loadProfiles(r.config)
+	set, err := config.Profiles(r.config, readFile)
 	if err != nil {
 		return none, err
 	}
@@ -234,7 +235,7 @@ func keepAt(printer string) (string, error) {
 	if err != nil {
 		return "", in("--printer", err)
 	}
-	own := ownConfig()
+	own := config.File()
 	if own == "" {
 		return "", errors.New("there is no folder for settings: neither XDG_CONFIG_HOME nor HOME is set")
 	}

@@ -16,11 +16,11 @@ import (
 type layout struct {
 	net.Problem
 	asked  Asked
-	wanted []geom.Vector       // seen from origin
-	white  [][2]geom.Vector    // of each peg: rows that make its spread the unit circle
+	wanted []geom.Vector    // seen from origin
+	white  [][2]geom.Vector // of each peg: rows that make its spread the unit circle
 	spread []net.Covariance // of each peg
-	ends   [2]int              // of the line it was set out from, as far as is known
-	fast   []bool              // of each peg: it is fixed
+	ends   [2]int           // of the line it was set out from, as far as is known
+	fast   []bool           // of each peg: it is fixed
 	pulled map[[2]int]bool
 	tape   taped
 }

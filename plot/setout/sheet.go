@@ -2,8 +2,8 @@ package setout
 
 import (
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -14,10 +14,10 @@ type Sheet struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
 	Index            int    // of the piece in the job
-	Style            unit.Style
-	Tools            tape.Tools
-	North            Reference
-	Outline          []geom.Name // once round, counter-clockwise; empty: the points have no edge
+	tape.Figures
+	Tools   tape.Tools
+	North   Reference
+	Outline []geom.Name // once round, counter-clockwise; empty: the points have no edge
 
 	// Place leads from the net's own plane to that of the sheet: the baseline on
 	// the x axis, its left end at the origin, more of the pegs above it than below.
@@ -207,7 +207,7 @@ type Ranking struct {
 // Sure is how sure a corner is.
 type Sure struct {
 	Peg           geom.Name
-	Along, Across unit.Length    // σ along the baseline and across it, all in all
+	Along, Across unit.Length // σ along the baseline and across it, all in all
 	Ellipse       net.Ellipse // the one that holds 95 of 100, in the sheet's plane
 	// 95 % figures: from the measurements, from the setting-out, from both.
 	Measured, SetOut, Both unit.Length
