@@ -1,4 +1,4 @@
-package template
+package words
 
 import (
 	"fmt"
@@ -14,11 +14,9 @@ import (
 // the protractor has a mark for with that; anything else by its chord, so that nothing
 // is rounded to the next mark.
 func (w *work) setAngle(s construct.SetAngle) string {
-	if i, ok := w.piece.Outline().Corner(s.At); ok {
-		if given, is := w.piece.Given(i); is {
-			if rise, run, slope := given.Slope(); slope {
-				return w.onSquare(s, rise, run)
-			}
+	if given, ok := w.Given[s.At]; ok {
+		if rise, run, slope := given.Slope(); slope {
+			return w.onSquare(s, rise, run)
 		}
 	}
 	if !w.marked(s.Angle) {
@@ -30,12 +28,10 @@ func (w *work) setAngle(s construct.SetAngle) string {
 
 // setOff is the angle as it stands in a sentence.
 func (w *work) setOff(s construct.SetAngle) string {
-	if i, ok := w.piece.Outline().Corner(s.At); ok {
-		if given, is := w.piece.Given(i); is {
-			return w.Figures.Given(given)
-		}
+	if given, ok := w.Given[s.At]; ok {
+		return w.Figures.Given(given)
 	}
-	return computed(w.fineAngle(s.Angle), false)
+	return Computed(w.fineAngle(s.Angle), false)
 }
 
 // crossing ends the sentence of an arm.
@@ -48,11 +44,11 @@ func (w *work) crossing(s construct.SetAngle) string {
 
 // marked says whether the protractor has a mark for an angle. A tenth of its step is
 // judged by eye.
-func (s Style) marked(a unit.Angle) bool {
-	if s.Protractor == 0 {
+func (h ByHand) marked(a unit.Angle) bool {
+	if h.Protractor == 0 {
 		return true
 	}
-	marks := float64(a / s.Protractor)
+	marks := float64(a / h.Protractor)
 	return math.Abs(marks-math.Round(marks)) <= 0.1
 }
 
@@ -132,5 +128,5 @@ func (w *work) chorded(s construct.SetAngle) string {
 		base += fmt.Sprintf(" carried on beyond %s", s.Along)
 	}
 	return fmt.Sprintf("At %s set off %s from %s by its chord%s: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs from %s through the crossing",
-		s.At, w.setOff(s), s.At+s.Along, rest, w.exactly(r), s.At, base, computed(w.exactly(shape.Chord(r, angle)), false), s.At) + w.crossing(s)
+		s.At, w.setOff(s), s.At+s.Along, rest, w.exactly(r), s.At, base, Computed(w.exactly(shape.Chord(r, angle)), false), s.At) + w.crossing(s)
 }

@@ -1,4 +1,4 @@
-package template
+package words
 
 import (
 	"fmt"
@@ -7,37 +7,97 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/construct"
+	"trammel/geom/shape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
-// radius is what is written along an arc: how far, and where it is swung from.
-func (f *face) radius(s construct.Swing) string {
-	say := "R " + f.style.length(s.Radius, s.Measured)
+// Steps tell how a piece is constructed by hand, and how its corners are sawn.
+type Steps interface {
+	// ByHand is the construction, one sentence a step (the lines of a net that are
+	// joined end to end share one) and without numbers. Lengths are in the style's
+	// unit, which is named elsewhere. What is done to the outline follows, and last the
+	// offsets to the line that is cut.
+	ByHand(h ByHand) []string
+	// Radius is the label of an arc: how far, and where it is swung from.
+	Radius(h ByHand, s construct.Swing) string
+	// OtherHeights are those that were measured over other sides than the baseline: no
+	// line of the drawing shows them. Empty where there are none.
+	OtherHeights(h ByHand) Remark
+	// Settings of saw and square as a table: a row of heads, a row a corner, one more
+	// for the edge that a cut corner makes.
+	Settings(h ByHand) [][]string
+	// AboutSettings is how that table is used: what all rows need, and what those need
+	// that are not set at the fence.
+	AboutSettings(h ByHand) []string
+}
+
+// ByHand is a piece that is made by hand, and what is at hand.
+type ByHand struct {
+	Construction construct.Construction
+	Shape        shape.Shape                // what is done to the outline; without sides: nothing
+	Given        map[geom.Name]unit.Reading // angles as they were measured, of corners that have just these
+	Heights      [3]bool                    // of a triangle: those that were measured, from its first corner on
+	Figures      unit.Style
+	Reach        unit.Length // longest radius of the compasses; 0: those that are held in one hand
+	Protractor   unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
+	Saw          unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw
+}
+
+// handCompasses are the largest that are held in one hand: common practice, no source.
+const handCompasses unit.Length = 300
+
+func (h ByHand) length(l unit.Length, measured bool) string {
+	return Computed(h.Figures.Length(l), measured)
+}
+
+// Computed is a figure as paper shows it: bare when it was measured, else in
+// parentheses.
+func Computed(figure string, measured bool) string {
+	if measured {
+		return figure
+	}
+	return "(" + figure + ")"
+}
+
+// steps in English.
+type steps struct{ voice Voice }
+
+func (w steps) Radius(h ByHand, s construct.Swing) string {
+	say := "R " + h.length(s.Radius, s.Measured)
 	if s.Centre != "" {
 		say += " from " + string(s.Centre)
 	}
 	return say
 }
 
-// Steps are the construction by hand in words, one sentence a step (the lines of a
-// net that are joined end to end share one) and without numbers, made from the very steps whose lines Draw draws. Lengths are in the
-// style's unit, which is named elsewhere; what is computed stands in parentheses.
-//
-// What is done to the outline follows, and last the offsets to the line that is cut.
-func Steps(p Piece, s Style) []string {
-	c := p.Construction
-	w := work{Style: s, piece: p, construction: c}
+func (w steps) ByHand(h ByHand) []string {
+	c := h.Construction
+	k := work{ByHand: h, voice: w.voice}
 	for i := 0; i < len(c.Steps); i++ {
 		if n := joins(c, i); n > 1 {
-			w.say = append(w.say, inOrder(c.Steps[i:i+n]))
+			k.say = append(k.say, inOrder(c.Steps[i:i+n]))
 			i += n - 1
 			continue
 		}
-		w.say = append(w.say, w.words(c.Steps[i]))
-		w.done = append(w.done, c.Steps[i])
+		k.say = append(k.say, k.words(c.Steps[i]))
+		k.done = append(k.done, c.Steps[i])
 	}
-	return append(w.say, w.shapeSteps()...)
+	return append(k.say, k.shapeSteps()...)
+}
+
+func (w steps) OtherHeights(h ByHand) Remark {
+	var say []string
+	t := h.Construction.Triangle
+	if t == (triangle.Triangle{}) {
+		return "" // a net, or a page that several pieces share
+	}
+	for i, n := range t.Names[:2] {
+		if h.Heights[i] {
+			say = append(say, fmt.Sprintf("height from %s %s", n, h.Figures.Length(t.Heights[i])))
+		}
+	}
+	return Remark(strings.Join(say, ", "))
 }
 
 // joins is how many lines of a net are joined end to end from step i on.
@@ -66,13 +126,12 @@ func inOrder(steps []construct.Step) string {
 
 // work is the construction so far: what a step meets depends on those before it.
 type work struct {
-	Style
-	piece        Piece
-	construction construct.Construction
-	done         []construct.Step
-	say          []string
-	beam         bool // beam compasses were named
-	chord        bool // it was said how an angle is set off by a chord
+	ByHand
+	voice Voice
+	done  []construct.Step
+	say   []string
+	beam  bool // beam compasses were named
+	chord bool // it was said how an angle is set off by a chord
 }
 
 func (w *work) words(step construct.Step) string {
@@ -83,7 +142,7 @@ func (w *work) words(step construct.Step) string {
 		return w.swing(s)
 	case construct.ThirdAngle:
 		return fmt.Sprintf("The angle at %s is what the others leave of 180°: 180° less %s at %s and %s at %s is %s.", s.At,
-			w.at(s.Others[0], s.Known[0]), s.Others[0], w.at(s.Others[1], s.Known[1]), s.Others[1], computed(w.fineAngle(s.Angle), false))
+			w.at(s.Others[0], s.Known[0]), s.Others[0], w.at(s.Others[1], s.Known[1]), s.Others[1], Computed(w.fineAngle(s.Angle), false))
 	case construct.SetAngle:
 		return w.setAngle(s)
 	case construct.MarkOff:
@@ -104,15 +163,13 @@ func (w *work) words(step construct.Step) string {
 	case construct.CheckHeight:
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
-	panic(fmt.Sprintf("template: no words for %T", step))
+	panic(fmt.Sprintf("words: no words for %T", step))
 }
 
 // at is the angle at a corner, as it was given where it was.
 func (w *work) at(n geom.Name, a unit.Angle) string {
-	if i, ok := w.piece.Outline().Corner(n); ok {
-		if given, is := w.piece.Given(i); is {
-			return w.Figures.Given(given)
-		}
+	if given, ok := w.Given[n]; ok {
+		return w.Figures.Given(given)
 	}
 	return w.Figures.Angle(a)
 }
@@ -125,7 +182,7 @@ func (w *work) byChord(s construct.SetAngle) string {
 	if w.Figures.Unit >= unit.IN {
 		round = 4 * unit.Foot
 	}
-	o := w.construction.Outline
+	o := w.Construction.Outline
 	from, ok := o.Corner(s.At)
 	to, is := o.Corner(s.Along)
 	if !ok || !is || s.Ray.Length() < 1.5*round || o.Points[from].Distance(o.Points[to]) < round {
@@ -144,7 +201,7 @@ func (w *work) swing(s construct.Swing) string {
 	tool := "Compasses"
 	reach := w.Reach
 	if reach == 0 {
-		reach = benchCompasses
+		reach = handCompasses
 	}
 	if s.Radius > reach {
 		tool = "Beam compasses"
@@ -180,7 +237,7 @@ func (w *work) swing(s construct.Swing) string {
 		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
 	case construct.Parallel:
 		// From the centre of the arc both are as far.
-		t, end := w.construction.Outline, 0
+		t, end := w.Construction.Outline, 0
 		if s.Centre == t.Names[0] {
 			end = 1
 		}
@@ -255,26 +312,10 @@ func (w *work) erect(s construct.Erect) string {
 		s.From, w.length(s.Along, false), base, up, s.To)
 }
 
-// otherHeights are the heights that were measured over other sides than the
-// baseline: no line of the drawing shows them.
-func (p Piece) otherHeights(s Style) string {
-	var say []string
-	t := p.Triangle()
-	if t == (triangle.Triangle{}) {
-		return "" // a net, or a page that several pieces share
-	}
-	for i, n := range t.Names[:2] {
-		if p.measured(triangle.Height, n) {
-			say = append(say, fmt.Sprintf("height from %s %s", n, s.Figures.Length(t.Heights[i])))
-		}
-	}
-	return strings.Join(say, ", ")
-}
-
 // carried is a side as it is met by the perpendicular from the corner over it:
 // carried on where the angle at one of its ends is obtuse.
 func (w *work) carried(side [2]geom.Name) string {
-	t := w.construction.Outline
+	t := w.Construction.Outline
 	for i, n := range t.Names {
 		for k, end := range side {
 			if n == end && t.Angles[i] > unit.Turn/4+1e-9 { // rounding of a right angle is 1e-16
@@ -286,4 +327,4 @@ func (w *work) carried(side [2]geom.Name) string {
 }
 
 // base is the length of the baseline.
-func (w *work) base() unit.Length { return w.construction.Outline.Sides[0] }
+func (w *work) base() unit.Length { return w.Construction.Outline.Sides[0] }
