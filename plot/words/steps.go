@@ -2,12 +2,9 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
-	"trammel/geom"
 	"trammel/geom/construct"
-	"trammel/geom/shape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -30,34 +27,6 @@ type Steps interface {
 	// AboutSettings is how that table is used: what all rows need, and what those need
 	// that are not set at the fence.
 	AboutSettings(h ByHand) []string
-}
-
-// ByHand is a piece that is made by hand, and what is at hand.
-type ByHand struct {
-	Construction construct.Construction
-	Shape        shape.Shape                // what is done to the outline; without sides: nothing
-	Given        map[geom.Name]unit.Reading // angles as they were measured, of corners that have just these
-	Heights      [3]bool                    // of a triangle: those that were measured, from its first corner on
-	Figures      unit.Style
-	Reach        unit.Length // longest radius of the compasses; 0: those that are held in one hand
-	Protractor   unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
-	Saw          unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw
-}
-
-// handCompasses are the largest that are held in one hand: common practice, no source.
-const handCompasses unit.Length = 300
-
-func (h ByHand) length(l unit.Length, measured bool) string {
-	return Computed(h.Figures.Length(l), measured)
-}
-
-// Computed is a figure as paper shows it: bare when it was measured, else in
-// parentheses.
-func Computed(figure string, measured bool) string {
-	if measured {
-		return figure
-	}
-	return "(" + figure + ")"
 }
 
 // steps in English.
@@ -124,16 +93,6 @@ func inOrder(steps []construct.Step) string {
 	return fmt.Sprintf("Join %s and %s in this order.", strings.Join(names[:last], ", "), names[last])
 }
 
-// work is the construction so far: what a step meets depends on those before it.
-type work struct {
-	ByHand
-	voice Voice
-	done  []construct.Step
-	say   []string
-	beam  bool // beam compasses were named
-	chord bool // it was said how an angle is set off by a chord
-}
-
 func (w *work) words(step construct.Step) string {
 	switch s := step.(type) {
 	case construct.DrawBase:
@@ -164,37 +123,6 @@ func (w *work) words(step construct.Step) string {
 		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
 	}
 	panic(fmt.Sprintf("words: no words for %T", step))
-}
-
-// at is the angle at a corner, as it was given where it was.
-func (w *work) at(n geom.Name, a unit.Angle) string {
-	if given, ok := w.Given[n]; ok {
-		return w.Figures.Given(given)
-	}
-	return w.Figures.Angle(a)
-}
-
-// byChord says how an angle is set off over metres, where half a degree of a
-// protractor is a centimetre in each: by the chord of an arc of 1 m, or 4 ft. Common
-// practice, no source.
-func (w *work) byChord(s construct.SetAngle) string {
-	round := unit.Metre
-	if w.Figures.Unit >= unit.IN {
-		round = 4 * unit.Foot
-	}
-	o := w.Construction.Outline
-	from, ok := o.Corner(s.At)
-	to, is := o.Corner(s.Along)
-	if !ok || !is || s.Ray.Length() < 1.5*round || o.Points[from].Distance(o.Points[to]) < round {
-		return ""
-	}
-	chord := 2 * round * unit.Length(math.Sin(float64(s.Angle)/2))
-	if w.chord {
-		return fmt.Sprintf(" Surer, as before: %s from %s, then %s from %s.", w.Figures.Length(round), s.At, w.length(chord, false), s.At+s.Along)
-	}
-	w.chord = true
-	return fmt.Sprintf(" Surer over this length: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs through the crossing.",
-		w.Figures.Length(round), s.At, s.At+s.Along, w.length(chord, false))
 }
 
 func (w *work) swing(s construct.Swing) string {
@@ -246,54 +174,6 @@ func (w *work) swing(s construct.Swing) string {
 	return say + ", " + where + " the baseline."
 }
 
-// fromEnd tells two crossings apart by how far they are from a corner.
-func fromEnd(n geom.Name, p geom.Point, s construct.Swing) string {
-	if s.Through.Distance(p) < s.Other.Distance(p) {
-		return fmt.Sprintf("nearer to %s", n)
-	}
-	return fmt.Sprintf("farther from %s", n)
-}
-
-// meets is the last step before this one whose line corner n lies on.
-func (w *work) meets(n geom.Name) (construct.Step, bool) {
-	for i := len(w.done) - 1; i >= 0; i-- {
-		switch s := w.done[i].(type) {
-		case construct.Swing:
-			if s.To == n {
-				return s, true
-			}
-		case construct.SetAngle:
-			if s.To == n {
-				return s, true
-			}
-		case construct.Parallel:
-			if s.To == n {
-				return s, true
-			}
-		}
-	}
-	return nil, false
-}
-
-// what names the line that corner n lies on already.
-func (w *work) what(n geom.Name) string {
-	switch step, _ := w.meets(n); s := step.(type) {
-	case construct.SetAngle:
-		return fmt.Sprintf("the arm from %s", s.At)
-	case construct.Parallel:
-		return "the parallel"
-	}
-	return "the first"
-}
-
-// along names the line that a length is marked off on.
-func (w *work) along(s construct.MarkOff) string {
-	if _, ok := w.meets(s.To); ok {
-		return "the arm"
-	}
-	return "the baseline"
-}
-
 func (w *work) erect(s construct.Erect) string {
 	base := s.From + s.Toward
 	up := w.length(s.Height, s.Measured)
@@ -311,20 +191,3 @@ func (w *work) erect(s construct.Erect) string {
 	return fmt.Sprintf("From %s mark off %s along %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
 		s.From, w.length(s.Along, false), base, up, s.To)
 }
-
-// carried is a side as it is met by the perpendicular from the corner over it:
-// carried on where the angle at one of its ends is obtuse.
-func (w *work) carried(side [2]geom.Name) string {
-	t := w.Construction.Outline
-	for i, n := range t.Names {
-		for k, end := range side {
-			if n == end && t.Angles[i] > unit.Turn/4+1e-9 { // rounding of a right angle is 1e-16
-				return fmt.Sprintf("%s carried on beyond %s", side[1-k]+end, end)
-			}
-		}
-	}
-	return string(side[0] + side[1])
-}
-
-// base is the length of the baseline.
-func (w *work) base() unit.Length { return w.Construction.Outline.Sides[0] }

@@ -130,3 +130,26 @@ func (w *work) chorded(s construct.SetAngle) string {
 	return fmt.Sprintf("At %s set off %s from %s by its chord%s: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs from %s through the crossing",
 		s.At, w.setOff(s), s.At+s.Along, rest, w.exactly(r), s.At, base, Computed(w.exactly(shape.Chord(r, angle)), false), s.At) + w.crossing(s)
 }
+
+// byChord says how an angle is set off over metres, where half a degree of a
+// protractor is a centimetre in each: by the chord of an arc of 1 m, or 4 ft. Common
+// practice, no source.
+func (w *work) byChord(s construct.SetAngle) string {
+	round := unit.Metre
+	if w.Figures.Unit >= unit.IN {
+		round = 4 * unit.Foot
+	}
+	o := w.Construction.Outline
+	from, ok := o.Corner(s.At)
+	to, is := o.Corner(s.Along)
+	if !ok || !is || s.Ray.Length() < 1.5*round || o.Points[from].Distance(o.Points[to]) < round {
+		return ""
+	}
+	chord := 2 * round * unit.Length(math.Sin(float64(s.Angle)/2))
+	if w.chord {
+		return fmt.Sprintf(" Surer, as before: %s from %s, then %s from %s.", w.Figures.Length(round), s.At, w.length(chord, false), s.At+s.Along)
+	}
+	w.chord = true
+	return fmt.Sprintf(" Surer over this length: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs through the crossing.",
+		w.Figures.Length(round), s.At, s.At+s.Along, w.length(chord, false))
+}
