@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -54,7 +54,7 @@ func plant(r *rand.Rand, kind string) *planted {
 		}
 		v := unit.Area(p.sigma * p.sigma)
 		p.where = append(p.where, at)
-		p.asked.Pegs = append(p.asked.Pegs, Stake{letter(i), geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, net.Covariance{XX: v, YY: v, XY: 0}})
+		p.asked.Pegs = append(p.asked.Pegs, Stake{letter(i), geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, adjust.Covariance{XX: v, YY: v, XY: 0}})
 		p.asked.Outline = append(p.asked.Outline, letter(i))
 		p.stand = append(p.stand, at.Plus(geom.Vector{X: r.NormFloat64(), Y: r.NormFloat64()}.Times(p.sigma)))
 	}
@@ -106,7 +106,7 @@ func (p *planted) wrong(r *rand.Rand, size float64) {
 		p.moved = p.by * p.sigma
 	case "racked": // C and D go sideways, and keep their distances
 		turn := math.Copysign(p.by*p.sigma/p.where[3].To(p.where[0]), way.X)
-		l := &layout{Problem: net.Problem{Net: net.Net{}}, wanted: p.where}
+		l := &layout{wanted: p.where}
 		c := l.racked([4]int{0, 1, 2, 3}, turn)
 		for i := range 4 {
 			p.stand[i] = p.stand[i].Plus(c.wanted[i].Minus(p.where[i]))

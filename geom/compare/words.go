@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
@@ -300,6 +301,6 @@ func (c Comparison) then(m Moved, style unit.Style) string {
 	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
 }
 
-func (r Compared) figure(f net.Figure, style unit.Style) string {
+func (r Compared) figure(f adjust.Figure, style unit.Style) string {
 	return net.Writer{Style: style, Kind: r.Measurement.Kind, Spread: 0}.Figure(f.Bare(r.Measurement.Kind))
 }

@@ -22,7 +22,7 @@ func chiLimit(freedom int) float64 {
 
 // angleSums finds triangles whose three measured angles do not make 180° within
 // the sum of what they allow.
-func (p *Problem) angleSums() (all []string) {
+func (p *problem) angleSums() (all []string) {
 	in := map[[3]int][]int{}
 	var order [][3]int
 	for i := range p.Obs {
@@ -50,7 +50,7 @@ func (p *Problem) angleSums() (all []string) {
 		for _, q := range key {
 			o := &p.Obs[at[q]]
 			sum, allow = sum+o.Value, allow+tape.Expansion*o.Sigma
-			of = append(of, o.index)
+			of = append(of, o.Index)
 		}
 		if off := sum - math.Pi; math.Abs(off) > allow*(1+1e-9) {
 			all = append(all, fmt.Sprintf("%s must make 180° together: they make %s°, and allow %s°",
@@ -102,7 +102,7 @@ func (a Adjusted) Rectangle(corners [4]geom.Name) Squareness {
 	pair := func(i, j, k, l int) Pair {
 		a, sa := get(i, j)
 		b, sb := get(k, l)
-		p := Pair{First: length(a), Second: length(b), Differ: length(a - b), Allowed: length(tape.Expansion * math.Hypot(sa, sb))}
+		p := Pair{First: unit.Length(a), Second: unit.Length(b), Differ: unit.Length(a - b), Allowed: unit.Length(tape.Expansion * math.Hypot(sa, sb))}
 		p.Alike = math.Abs(a-b) <= float64(p.Allowed)
 		return p
 	}
@@ -126,7 +126,7 @@ func (s Squareness) Say(style unit.Style) string {
 	var off []string
 	say := func(p Pair, first, second string) {
 		if !p.Alike {
-			off = append(off, fmt.Sprintf("%s and %s differ by %s", first, second, style.Length(length(math.Abs(p.Differ.MM())))))
+			off = append(off, fmt.Sprintf("%s and %s differ by %s", first, second, style.Length(unit.Length(math.Abs(p.Differ.MM())))))
 		}
 	}
 	say(s.Sides[0], name(0, 1), name(2, 3))

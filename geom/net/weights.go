@@ -21,13 +21,13 @@ func (a Adjusted) TooFine(style unit.Style) (all []string) {
 	t := a.net.Tools
 	i := t.Complete().Instrument
 	for k, r := range a.Results {
-		m, o := r.Measurement, a.fit.obs[k]
+		m, o := r.Measurement, a.fit.Obs[k]
 		if o.Stated {
 			continue
 		}
 		half := o.Half
 		o.Half = 0
-		keeps := tape.Expansion * o.rough(t)
+		keeps := tape.Expansion * o.SigmaBefore(t)
 		if !(half < tooFine*keeps) {
 			continue
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -123,7 +124,7 @@ func (w Writer) Figure(x float64) string {
 	if w.Spread >= 2 && w.Style.Unit == unit.MM {
 		x = math.Round(x)
 	}
-	return w.Style.Length(length(x))
+	return w.Style.Length(unit.Length(x))
 }
 
 // Seconds is an angle in degrees, minutes and seconds: what is known to less than a
@@ -153,11 +154,11 @@ func (w Writer) slip(s Slip) string {
 }
 
 // exact is the size of a slip, which is round.
-func (w Writer) exact(f Figure) string {
+func (w Writer) exact(f adjust.Figure) string {
 	if w.Kind == triangle.Angle {
 		return unit.Decimals(math.Abs(f.Angle.Degrees()), 1) + "°"
 	}
-	return w.Style.Length(length(math.Abs(f.Length.MM())))
+	return w.Style.Length(unit.Length(math.Abs(f.Length.MM())))
 }
 
 // SayFound tells how a point was found: "D from AC by AD=3000 and CD=4000, left of AC
@@ -183,15 +184,4 @@ func (a Adjusted) SayFound(f Found) string {
 	}
 	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "nothing else fits", "one of several ways that fit", "the order of the alphabet"}
 	return fmt.Sprintf("%s, %s of %s (%s)", text, hand, geom.Joined(f.From[:2]), why[min(f.Why, ByAlphabet)])
-}
-
-// amount is a length with so many figures, in mm, or in inches where every length was
-// measured in feet or inches.
-func (p *Problem) amount(mm float64, figures int) string {
-	for _, m := range p.Measured {
-		if m.Kind != triangle.Angle && m.Value.Unit < unit.IN {
-			return fmt.Sprintf("%.*g mm", figures, mm)
-		}
-	}
-	return fmt.Sprintf("%.*g in", figures, mm/unit.Inch.MM())
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -84,8 +85,8 @@ func TestSlipsOfTheTools(t *testing.T) {
 	if says := a.Say(a.Suspects[0], unit.Style{Unit: unit.FT}); !strings.Contains(says, `misread by 1'-0"`) {
 		t.Error(says)
 	}
-	o := Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
-	abc := o.Plainly([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
+	o := adjust.Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
+	abc := o.Unsigned([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
 	for value, want := range map[float64]string{180 - abc: "read on the other scale of the protractor", abc + 10: "misread by 10°"} {
 		text := read(yardLines, nil) + fmt.Sprintf(" ABC=%.1fdeg+-0.5deg", value)
 		a = adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, text)})

@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/pegging"
-	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -14,7 +14,7 @@ import (
 func (s Sheet) planned() planned {
 	many := len(s.Sure) > crowded
 	p := planned{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: roundly, Details: !s.lone(), North: s.North}
-	ellipse := map[geom.Name]net.Ellipse{}
+	ellipse := map[geom.Name]adjust.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse
 	}

@@ -2,7 +2,7 @@ package setout
 
 import (
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/unit"
 )
 
@@ -40,7 +40,7 @@ type planPeg struct {
 	At      geom.Point
 	Role    Role
 	Also    bool           // ticked across the baseline as well: the middle of it
-	Ellipse net.Ellipse // half axes on the ground of the one that holds 95 %
+	Ellipse adjust.Ellipse // half axes on the ground of the one that holds 95 %
 	Along   unit.Length    // running distance from the zero end
 	Running string         // its figure as the running dimensions have it; empty: it has none there
 }

@@ -2,8 +2,9 @@ package setout
 
 import (
 	"trammel/geom"
-	"trammel/geom/pegging"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -208,7 +209,7 @@ type Ranking struct {
 type Sure struct {
 	Peg           geom.Name
 	Along, Across unit.Length    // σ along the baseline and across it, all in all
-	Ellipse       net.Ellipse // the one that holds 95 of 100, in the sheet's plane
+	Ellipse       adjust.Ellipse // the one that holds 95 of 100, in the sheet's plane
 	// 95 % figures: from the measurements, from the setting-out, from both.
 	Measured, SetOut, Both unit.Length
 	// Distance from the nearer end of the baseline, and what that permits; 0: not asked for.
