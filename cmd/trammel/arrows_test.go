@@ -13,31 +13,32 @@ import (
 // arrows says which packages of trammel and which modules from outside a package
 // may import itself. What is not here may import the standard library alone.
 var arrows = map[string][]string{
-	"trammel/geom/unit":          {"golang.org/x/text/unicode/norm", "trammel/geom/internal/"},
-	"trammel/geom":               {"trammel/geom/unit"},
-	"trammel/geom/triangle":      {"trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
-	"trammel/geom/construct":     {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/shape":         {"trammel/geom", "trammel/geom/unit"},
-	"trammel/geom/tape":          {"trammel/geom", "trammel/geom/unit"},
-	"trammel/geom/adjust":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/net":           {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/pegging":       {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
-	"trammel/geom/compare":       {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/profiles/strict":    {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
-	"trammel/profiles":           {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
-	"trammel/profiles/job":       {"trammel/profiles/strict", "trammel/geom", "trammel/geom/construct", "trammel/geom/shape", "trammel/geom/unit"},
-	"trammel/plot/draw":          {"trammel/geom", "trammel/geom/unit"},
-	"trammel/plot/lettering":     {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
-	"trammel/plot/sheet":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
-	"trammel/plot/paging":        {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
-	"trammel/plot/template":      {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
-	"trammel/plot/calibrate":     {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
-	"trammel/plot/setout":        {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
-	"trammel/plot/pdf":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
-	"trammel/plot/svg":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
-	"trammel/plot/png":           {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
-	"trammel/cmd/internal/app":   {"trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
-	"trammel/cmd/internal/whole": {"golang.org/x/sys/unix", "trammel/geom/unit"},
+	"trammel/geom/unit":           {"golang.org/x/text/unicode/norm", "trammel/geom/internal/"},
+	"trammel/geom":                {"trammel/geom/unit"},
+	"trammel/geom/triangle":       {"trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
+	"trammel/geom/construct":      {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/shape":          {"trammel/geom", "trammel/geom/unit"},
+	"trammel/geom/tape":           {"trammel/geom", "trammel/geom/unit"},
+	"trammel/geom/adjust":         {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/net":            {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
+	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/profiles/strict":     {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
+	"trammel/profiles":            {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
+	"trammel/profiles/job":        {"trammel/profiles/strict", "trammel/geom", "trammel/geom/construct", "trammel/geom/shape", "trammel/geom/unit"},
+	"trammel/plot/draw":           {"trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/lettering":      {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/sheet":          {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
+	"trammel/plot/paging":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
+	"trammel/plot/template":       {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
+	"trammel/plot/calibrate":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
+	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/adjust", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
+	"trammel/plot/setout":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/plan", "trammel/plot/sheet"},
+	"trammel/plot/pdf":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
+	"trammel/plot/svg":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
+	"trammel/plot/png":            {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
+	"trammel/cmd/internal/app":    {"trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/output": {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
 		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit",
 		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
@@ -83,7 +84,7 @@ func TestArrows(t *testing.T) {
 				t.Errorf("%s imports %s", p.ImportPath, i)
 			}
 			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
-			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/whole" {
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" {
 				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
 			}
 		}

@@ -14,7 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -158,7 +158,7 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
 		return err
 	}
-	if err := whole.CheckFile(path); err != nil {
+	if err := output.CheckFile(path); err != nil {
 		return err
 	}
 	if err := r.keeper.File(path, writer(learned.Text())); err != nil {

@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -78,7 +78,7 @@ func (r *checkRequest) check(args []string) error {
 	}
 	// Before anything is made: a wrong place is said at once.
 	if g.path != "" && g.ending != "svg" {
-		if err := whole.CheckFile(g.path); err != nil {
+		if err := output.CheckFile(g.path); err != nil {
 			return err
 		}
 	}
@@ -171,7 +171,7 @@ func (r *checkRequest) write(c *app.Check, g goal) (wrote string, err error) {
 		err = r.keeper.File(g.path, c.OneSVG)
 	default:
 		wrote = g.asFolder()
-		if err = whole.CheckFolder(wrote); err == nil {
+		if err = output.CheckFolder(wrote); err == nil {
 			err = r.keeper.Folder(wrote, c.SVG)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -33,7 +33,7 @@ func (r *request) pegsGoal(args []string) error {
 		return fault("holds a character that no name can", "")
 	case !strings.EqualFold(filepath.Ext(base), ".csv") || strings.HasPrefix(base, ".csv"):
 		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
-	case whole.Same(r.pegs, r.out):
+	case output.Same(r.pegs, r.out):
 		return fault("leads to the same file as -o "+strict.Shorten(r.out), "name another file for the pegs")
 	}
 	for _, a := range args {
@@ -44,7 +44,7 @@ func (r *request) pegsGoal(args []string) error {
 	if r.config != "" && sameFile(r.config, r.pegs) {
 		return fault("is the profiles file itself, which would be lost", "name another file to write")
 	}
-	return whole.CheckFile(r.pegs)
+	return output.CheckFile(r.pegs)
 }
 
 // writePegs writes them where they were asked for, and says so.

@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 )
 
@@ -52,7 +52,7 @@ func (r *request) picture(args []string, pixels int) (goal, app.Work, error) {
 	if pixels < 100 || pixels > 10000 {
 		return g, app.Work{}, &unit.Fault{Where: "--pixels", What: fmt.Sprintf("%d is not from 100 to 10000", pixels)}
 	}
-	if err := whole.CheckFile(g.path); err != nil {
+	if err := output.CheckFile(g.path); err != nil {
 		return g, app.Work{}, err
 	}
 	w, err := r.open(args)

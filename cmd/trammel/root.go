@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
@@ -29,7 +29,7 @@ const (
 type console struct {
 	in       io.Reader
 	out, err io.Writer
-	keeper   *whole.Keeper
+	keeper   *output.Keeper
 	bar      *bar // nil where nobody would see it
 }
 
@@ -42,7 +42,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	defer b.clear()
 	said := &sayer{to: out}
-	c := console{in, said, errs, &whole.Keeper{}, b}
+	c := console{in, said, errs, &output.Keeper{}, b}
 	watch(c.keeper)
 	root := rootCommand(c)
 	root.SetArgs(args)

@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/profiles/strict"
 )
 
@@ -57,7 +57,7 @@ func (r *request) setout(args []string) error {
 	}
 	// Before the sheets are made: a wrong place is said at once.
 	if g.ending != "svg" {
-		if err := whole.CheckFile(g.path); err != nil {
+		if err := output.CheckFile(g.path); err != nil {
 			return err
 		}
 	}
@@ -87,7 +87,7 @@ func (r *request) setout(args []string) error {
 		err = r.keeper.File(g.path, s.OneSVG)
 	default:
 		wrote = g.asFolder()
-		if err = whole.CheckFolder(wrote); err == nil {
+		if err = output.CheckFolder(wrote); err == nil {
 			err = r.keeper.Folder(wrote, s.SVG)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"os"
 	"os/signal"
 
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 )
 
 // interrupted is the status of a run that was stopped: 128 and the signal's
@@ -12,7 +12,7 @@ import (
 const interrupted = 130
 
 // watch takes work in progress away when the run is stopped from outside.
-func watch(k *whole.Keeper) {
+func watch(k *output.Keeper) {
 	c := make(chan os.Signal, 1)
 	signal.Notify(c, stops...)
 	ignoreFileLimit()

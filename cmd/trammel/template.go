@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 )
 
 func templateCommand(c console) *cobra.Command {
@@ -72,9 +72,9 @@ func (r *request) template(args []string) error {
 	// Before the pages are laid: that may take a while.
 	switch g.ending {
 	case "pdf":
-		err = whole.CheckFile(g.path)
+		err = output.CheckFile(g.path)
 	case "":
-		err = whole.CheckFolder(g.path)
+		err = output.CheckFolder(g.path)
 	}
 	if err != nil {
 		return err

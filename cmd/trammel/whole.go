@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/whole"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 )
 
@@ -30,7 +30,7 @@ func (r *request) wholeTemplate(g goal, w app.Work) error {
 		err = r.keeper.File(g.path, h.OneSVG)
 	} else {
 		wrote = g.asFolder()
-		if err = whole.CheckFolder(wrote); err == nil {
+		if err = output.CheckFolder(wrote); err == nil {
 			err = r.keeper.Folder(wrote, h.SVG)
 		}
 	}

@@ -4,6 +4,9 @@
 //
 // The Go fonts have neither kerning nor ligatures, so that a line of words is as
 // wide as the sum of its letters.
+//
+// Files, from the top floor to the ground: outline.go, subset.go, lettering.go,
+// face.go.
 package lettering
 
 import (

@@ -15,7 +15,9 @@ import (
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/pdf"
+	"trammel/plot/plan"
 	"trammel/plot/readback"
+	"trammel/plot/sheet"
 )
 
 var (
@@ -81,7 +83,7 @@ func TestPages(t *testing.T) {
 					t.Errorf("%s: kind %s, piece %s", name, p.Kind, p.Piece)
 				}
 				places += len(p.Places)
-				inside := p.Bounds().Grow(-leastMargin + 0.3) // half of the widest pen may stand over
+				inside := p.Bounds().Grow(-sheet.LeastMargin + 0.3) // half of the widest pen may stand over
 				for _, op := range p.Ops {
 					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
 						t.Errorf("%s: page %d: %+v lies in the margin", name, i+1, op)
@@ -138,7 +140,7 @@ func running(pages []draw.Page) string {
 	var b strings.Builder
 	for _, p := range pages {
 		for _, op := range p.Ops {
-			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > leastMargin+8 {
+			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > sheet.LeastMargin+8 {
 				b.WriteString(o.Words + " ")
 			}
 		}
@@ -183,7 +185,7 @@ func names(s Sheet) func(func(geom.Name) bool) {
 // placed them. Every letter of the tables is on the plan.
 func TestPlanLabelsKeepApart(t *testing.T) {
 	check := func(name string, s Sheet, scale int) {
-		p := s.planned().draw(scale, lettering.Go())
+		p := s.planned().Draw(scale, lettering.Go())
 		type box struct {
 			words  string
 			points []geom.Point
@@ -197,7 +199,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 			}
 			return out
 		}
-		for _, op := range p.ops {
+		for _, op := range p.Ops {
 			switch o := op.(type) {
 			case draw.Text:
 				q := o.Box(lettering.Go())
@@ -266,15 +268,15 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 		apex := peg(t, s, s.Main[0].Peg).At
 		for _, end := range s.ends() {
 			l := peg(t, s, end).At.Distance(apex)
-			if !there[s.told(l, true)] && !there[s.told(l, false)] {
+			if !there[bracketed(s.Figure(l), true)] && !there[bracketed(s.Figure(l), false)] {
 				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))
 			}
 		}
 	}
 	for _, c := range shapes {
 		s := prepared(t, c.tokens, c.change)
-		for i, scale := range scales {
-			if w := s.extent() / unit.Length(scale); w < 260 && w > 25 || i == len(scales)-1 && w >= 260 {
+		for i, scale := range plan.Scales {
+			if w := s.extent() / unit.Length(scale); w < 260 && w > 25 || i == len(plan.Scales)-1 && w >= 260 {
 				check(c.name, s, scale)
 			}
 		}
@@ -285,7 +287,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 		if !ok {
 			continue
 		}
-		for _, scale := range scales {
+		for _, scale := range plan.Scales {
 			if w := s.extent() / unit.Length(scale); w < 170 {
 				check(fmt.Sprintf("random %d", i), s, scale)
 				break
@@ -315,7 +317,7 @@ func TestFinishedPDF(t *testing.T) {
 		for _, w := range first.Words {
 			fmt.Sscanf(w.Text, "1:%d", &scale)
 		}
-		if !slices.Contains(scales, scale) {
+		if !slices.Contains(plan.Scales, scale) {
 			t.Fatalf("%s: scale 1:%d", c.name, scale)
 		}
 		m := pages[0].Places[0].Matrix
@@ -348,7 +350,7 @@ func TestFinishedPDF(t *testing.T) {
 		}
 		for i, p := range back {
 			bar := unit.Length(100)
-			if inches(s.Style) {
+			if s.Inches() {
 				bar = 101.6
 			}
 			ok := false
@@ -455,6 +457,59 @@ func BenchmarkPages(b *testing.B) {
 	for b.Loop() {
 		if _, err := s.Pages(a4, r); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// The pages of a sheet with crowded pegs print the details, on any paper, and every
+// corner has its name on a plan or in one of them.
+func TestPagesHaveDetails(t *testing.T) {
+	names := "ABCDGHJKLMNPSTUVWXYZ"
+	points := []geom.Point{{}, {X: 24000}, {X: 24000, Y: 16000}, {Y: 16000}}
+	r := rand.New(rand.NewPCG(15, 16))
+	for len(points) < len(names) {
+		points = append(points, geom.Point{X: unit.Length(7+r.NormFloat64()) * unit.Metre, Y: unit.Length(5+r.NormFloat64()) * unit.Metre})
+	}
+	tokens := ""
+	for i := range points {
+		for _, j := range []int{0, 1, 2} {
+			if j < i {
+				tokens += fmt.Sprintf("%c%c=%.0f ", names[j], names[i], float64(points[j].Distance(points[i])))
+			}
+		}
+	}
+	s := preparedNet(t, tokens, "ABCD", nil)
+	for _, paper := range []paging.Sheet{a4, a4wide, a3, a5} {
+		pages := pagesOf(t, s, paper)
+		words := map[string]bool{}
+		details, pointed := 0, 0
+		for i, page := range pages {
+			for _, op := range page.Ops {
+				o, ok := op.(draw.Text)
+				if !ok {
+					continue
+				}
+				if o.Bold || i == 0 {
+					words[o.Words] = true
+				}
+				if strings.HasPrefix(o.Words, "Detail ") {
+					details++
+				}
+				if strings.HasPrefix(o.Words, "detail ") {
+					pointed++
+				}
+				if b := o.Bounds(lettering.Go()); b.Min.X < sheet.LeastMargin-0.3 || b.Max.X > page.Width-sheet.LeastMargin+0.3 || b.Min.Y < sheet.LeastMargin-0.3 {
+					t.Errorf("%s: page %d: %q lies in the margin", paper.Name, i+1, o.Words)
+				}
+			}
+		}
+		if details == 0 || details != pointed {
+			t.Errorf("%s %.0f wide: %d details, %d on the plan", paper.Name, paper.Width, details, pointed)
+		}
+		for _, n := range names {
+			if !words[string(n)] {
+				t.Errorf("%s: no %c", paper.Name, n)
+			}
 		}
 	}
 }

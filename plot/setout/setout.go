@@ -39,8 +39,8 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -92,13 +92,13 @@ type Reference struct {
 func Prepare(in Input) (Sheet, error) {
 	s := Sheet{
 		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
-		Style: styled(in.Style), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
+		Figures: tape.FiguresOf(in.Style, in.Tools.Instrument), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
 		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
 	}
 	if s.Tools.Reading <= 0 {
 		s.Tools.Reading = reading
 	}
-	s.Tools.Feet = inches(s.Style)
+	s.Tools.Feet = s.Inches()
 	if in.Conditions != nil {
 		s.Corrected, s.Weighed, s.Standard, s.Conditions = true, true, in.Standard, *in.Conditions
 		if _, _, err := s.Standard.Reading(Most, s.Conditions); err != nil {

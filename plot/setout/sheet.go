@@ -15,10 +15,10 @@ type Sheet struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
 	Index            int    // of the piece in the job
-	Style            unit.Style
-	Tools            tape.Tools
-	North            Reference
-	Outline          []geom.Name // once round, counter-clockwise; empty: the points have no edge
+	tape.Figures
+	Tools   tape.Tools
+	North   Reference
+	Outline []geom.Name // once round, counter-clockwise; empty: the points have no edge
 
 	// Place leads from the net's own plane to that of the sheet: the baseline on
 	// the x axis, its left end at the origin, more of the pegs above it than below.

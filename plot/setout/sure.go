@@ -91,7 +91,7 @@ func (w *work) doubts(net net.Adjusted) (all []string) {
 	}
 	if rough := w.roughly(net); len(rough) > 0 {
 		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."
-		if inches(w.Style) {
+		if w.Inches() {
 			finer = `Where the sixteenth was read, write it: 26'-3 0/16", or +-1/16in behind it.`
 		}
 		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. %s", strings.Join(rough, ", "), finer))
@@ -137,7 +137,7 @@ func (s Sheet) roughly(net net.Adjusted) (all []string) {
 		}
 		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {
 			open := fmt.Sprintf("%.0f mm", t)
-			if inches(s.Style) {
+			if s.Inches() {
 				open = fmt.Sprintf("%.2g in", t/unit.Inch.MM())
 			}
 			all = append(all, fmt.Sprintf("%s=%s is ±%s", m.Subject(), m.Value.Text, open))

@@ -179,7 +179,7 @@ func piece(v strict.Value) (Piece, error) {
 		case "measure":
 			p.Measure, err = measure(f.Value)
 		case "quantity":
-			p.Quantity, err = f.Value.Whole("quantity", 1, MaxQuantity)
+			p.Quantity, err = f.Value.Integer("quantity", 1, MaxQuantity)
 		case "edges", "corners", "holes", "handed", "face", "grain":
 			err = p.Shape.read(f)
 		case "outline", "side", "found", "fixed", "levels":

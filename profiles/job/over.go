@@ -123,7 +123,7 @@ func (o *Over) read(f strict.Field) (err error) {
 	case f.Key == "site":
 		o.Site, err = site(f.Value)
 	case f.Key == "found_of":
-		o.FoundOf, err = f.Value.Whole(f.Key, 1, MaxPieces)
+		o.FoundOf, err = f.Value.Integer(f.Key, 1, MaxPieces)
 	case f.Key == "places":
 		o.Places, err = places(f.Value)
 	case slices.Contains(netKeys, f.Key):

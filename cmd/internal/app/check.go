@@ -9,6 +9,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/compare"
 	"trammel/geom/construct"
+	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
@@ -207,7 +208,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if err != nil {
 		return setout.Found{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
+	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }

@@ -33,7 +33,7 @@ func (c *Check) Words(out io.Writer) error {
 }
 
 func checkText(b *strings.Builder, f setout.Found) {
-	b.WriteString(strings.Join([]string{f.Piece, "check", f.Style.Name()}, "   ") + "\n\n")
+	b.WriteString(strings.Join([]string{f.Piece, "check", f.Figures.Style.Name()}, "   ") + "\n\n")
 	var columns [5][]string
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
@@ -55,7 +55,7 @@ func checkText(b *strings.Builder, f setout.Found) {
 	tab.write(b, "l r r r r r l")
 	b.WriteString("\n")
 	paragraph(b, "  ", f.Comparison.Verdict())
-	for k, s := range f.Comparison.Advice(f.Style) {
+	for k, s := range f.Comparison.Advice(f.Figures.Style) {
 		if k == 0 {
 			b.WriteString("\n")
 		}

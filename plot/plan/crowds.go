@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"cmp"
@@ -19,6 +19,10 @@ type cluster struct {
 	radius unit.Length
 }
 
+// sharedPeg is how near two marks on the ground share one peg: pegs are 40 to 50 mm thick
+// (common practice, no source).
+const sharedPeg unit.Length = 60
+
 // Distances on the plan's paper that make clusters.
 const (
 	crowdedAt  unit.Length = 2.8 // pegs nearer than this run together
@@ -37,7 +41,7 @@ func (v *view) crowded() []cluster {
 	for i, p := range v.shown {
 		for j, q := range v.shown[:i] {
 			d := p.At.Distance(q.At)
-			if p.Name == "" || q.Name == "" || v.byRunning(p) || v.byRunning(q) || d > crowdedAt || float64(d) <= float64(onePeg)*v.k || home[i] == home[j] && home[i] > 0 {
+			if p.Name == "" || q.Name == "" || v.byRunning(p) || v.byRunning(q) || d > crowdedAt || float64(d) <= float64(sharedPeg)*v.k || home[i] == home[j] && home[i] > 0 {
 				continue
 			}
 			switch {
@@ -88,7 +92,7 @@ func (v *view) gather() {
 		next, far := geom.Name(""), takesFrom
 		for _, peg := range v.shown {
 			d := peg.At.Distance(at)
-			if peg.Name == "" || peg.Name == n || v.byRunning(peg) || v.inCluster(all, peg.Name) || float64(d) <= float64(onePeg)*v.k {
+			if peg.Name == "" || peg.Name == n || v.byRunning(peg) || v.inCluster(all, peg.Name) || float64(d) <= float64(sharedPeg)*v.k {
 				continue
 			}
 			if d < takesAt {

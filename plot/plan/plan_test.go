@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"bytes"
@@ -13,7 +13,6 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
-	"trammel/plot/paging"
 	"trammel/plot/pdf"
 	"trammel/plot/readback"
 )
@@ -49,13 +48,13 @@ func TestPlanOfNets(t *testing.T) {
 			return k
 		}
 		what := fmt.Sprintf("net %d of %d pegs", i, len(p.Pegs))
-		k := look(what, out.ops, out.bounds)
-		for _, d := range p.details(out, ruler, 190) {
+		k := look(what, out.Ops, out.Bounds)
+		for _, d := range p.DetailsOf(out, ruler, 190) {
 			details++
 			where := what + ", detail " + d.name
 			e := look(where, d.ops, d.bounds)
-			if 2*d.scale > out.scale || d.bounds.Width() > 190 {
-				t.Errorf("%s: 1:%d of 1:%d, %.0f mm wide", where, d.scale, out.scale, d.bounds.Width())
+			if 2*d.scale > out.Scale || d.bounds.Width() > 190 {
+				t.Errorf("%s: 1:%d of 1:%d, %.0f mm wide", where, d.scale, out.Scale, d.bounds.Width())
 			}
 			if !slices.Contains(k.words, "detail "+d.name) || !slices.ContainsFunc(e.words, func(w string) bool { return strings.HasPrefix(w, "Detail "+d.name+" ") }) {
 				t.Errorf("%s is not named on the plan and above itself", where)
@@ -97,13 +96,13 @@ func TestLettersStandOutside(t *testing.T) {
 		out := fitting(t, p)
 		var on geom.Polygon
 		for _, q := range points {
-			on = append(on, q.Times(1/float64(out.scale)))
+			on = append(on, q.Times(1/float64(out.Scale)))
 		}
 		n := 0
-		for _, op := range out.ops {
+		for _, op := range out.Ops {
 			o, ok := op.(draw.Text)
-			if !ok || !slices.ContainsFunc(p.Pegs, func(peg planPeg) bool { return string(peg.Name) == o.Words }) &&
-				!slices.ContainsFunc(p.Sides, func(s planSide) bool { return s.Words == o.Words }) {
+			if !ok || !slices.ContainsFunc(p.Pegs, func(peg Peg) bool { return string(peg.Name) == o.Words }) &&
+				!slices.ContainsFunc(p.Sides, func(s Side) bool { return s.Words == o.Words }) {
 				continue
 			}
 			n++
@@ -131,16 +130,16 @@ func TestRunningDimensions(t *testing.T) {
 				}
 				p.Pegs[i].Running = fmt.Sprint(p.Pegs[i].Along)
 			}
-			out := p.draw(100, lettering.Go())
+			out := p.Draw(100, lettering.Go())
 			top, strokes := math.Inf(-1), 0
-			for _, op := range out.ops {
+			for _, op := range out.Ops {
 				switch o := op.(type) {
 				case draw.Text:
 					if strings.Contains(o.Words, "  ") {
 						top = max(top, float64(o.Bounds(lettering.Go()).Max.Y))
 					}
 				case draw.Line:
-					if o.On == draw.Dimension && math.Abs(float64(o.From.X-o.To.X)) < 1e-9 && slices.ContainsFunc(p.Pegs, func(q planPeg) bool { return math.Abs(float64(q.At.X/100-o.From.X)) < 1e-9 }) {
+					if o.On == draw.Dimension && math.Abs(float64(o.From.X-o.To.X)) < 1e-9 && slices.ContainsFunc(p.Pegs, func(q Peg) bool { return math.Abs(float64(q.At.X/100-o.From.X)) < 1e-9 }) {
 						strokes++
 					}
 				}
@@ -155,13 +154,13 @@ func TestRunningDimensions(t *testing.T) {
 // Ellipses in the finished PDF, read back by PDFium: their half axes are the factor
 // that the sheet states times the given ones over the scale, turned as given.
 func TestEllipsesInPDF(t *testing.T) {
-	for _, enlarged := range []Ratio{roundly, 40} {
+	for _, enlarged := range []float64{Roundly, 40} {
 		p := layout(4, metresOf(0, 0, 12, 0, 12, 8, 0, 8))
 		p.Enlarged = enlarged
-		out := p.draw(100, lettering.Go())
+		out := p.Draw(100, lettering.Go())
 		var moved draw.Drawing
-		at := geom.Point{X: 30 - out.bounds.Min.X, Y: 100 - out.bounds.Min.Y}
-		for _, op := range out.ops {
+		at := geom.Point{X: 30 - out.Bounds.Min.X, Y: 100 - out.Bounds.Min.Y}
+		for _, op := range out.Ops {
 			switch o := op.(type) {
 			case draw.Polyline:
 				o.Points = slices.Clone(o.Points)
@@ -188,7 +187,7 @@ func TestEllipsesInPDF(t *testing.T) {
 		if _, err := fmt.Sscanf(words[strings.Index(words, "Ellipses"):], "Ellipses %f times enlarged: 95 %% of pegs fall inside.", &factor); err != nil {
 			t.Fatalf("%v in %q", err, words)
 		}
-		if enlarged > 0 && factor != float64(enlarged) {
+		if enlarged > 0 && factor != enlarged {
 			t.Errorf("the sheet states %v, wanted %v", factor, enlarged)
 		}
 		for _, peg := range p.Pegs {
@@ -228,7 +227,7 @@ func TestEllipsesInPDF(t *testing.T) {
 func TestEnlarge(t *testing.T) {
 	for _, c := range []struct {
 		longest unit.Length
-		want    Ratio
+		want    float64
 	}{
 		{0, 0}, {0.01, 500}, {0.012, 500}, {0.0121, 200}, {0.05, 100}, {0.06, 100}, {0.061, 50}, {0.3, 20}, {0.301, 10}, {2.9, 2}, {5, 1}, {40, 1},
 	} {
@@ -264,11 +263,11 @@ func TestDiscClips(t *testing.T) {
 func TestPlanOfOddNets(t *testing.T) {
 	ruler := lettering.Go()
 	one := layout(0, metresOf(0, 0, 8, 0, 5, 5, 5, 5, 5.02, 5))
-	if out := one.draw(100, ruler); len(out.ops) == 0 {
+	if out := one.Draw(100, ruler); len(out.Ops) == 0 {
 		t.Error("no plan")
 	} else {
-		k := read(out.ops, ruler)
-		for _, d := range one.details(out, ruler, 190) {
+		k := read(out.Ops, ruler)
+		for _, d := range one.DetailsOf(out, ruler, 190) {
 			k.words = append(k.words, read(d.ops, ruler).words...)
 		}
 		for _, n := range []string{"A", "B", "C", "D", "E"} {
@@ -277,75 +276,22 @@ func TestPlanOfOddNets(t *testing.T) {
 			}
 		}
 	}
-	if out := (planned{Enlarged: roundly, Details: true}).draw(100, ruler); len(out.ops) != 0 || out.bounds != (geom.Rect{}) {
-		t.Errorf("a plan of nothing has %v", out.ops)
+	if out := (Plan{Enlarged: Roundly, Details: true}).Draw(100, ruler); len(out.Ops) != 0 || out.Bounds != (geom.Rect{}) {
+		t.Errorf("a plan of nothing has %v", out.Ops)
 	}
 	bare := one
 	bare.Base = [2]geom.Name{}
 	bare.Pegs = bare.Pegs[2:3]
-	if out := bare.draw(100, ruler); !slices.Contains(read(out.ops, ruler).words, "C") {
+	if out := bare.Draw(100, ruler); !slices.Contains(read(out.Ops, ruler).words, "C") {
 		t.Error("no C")
-	}
-}
-
-// The pages of a sheet with crowded pegs print the details, on any paper, and every
-// corner has its name on a plan or in one of them.
-func TestPagesHaveDetails(t *testing.T) {
-	names := "ABCDGHJKLMNPSTUVWXYZ"
-	points := metresOf(0, 0, 24, 0, 24, 16, 0, 16)
-	r := rand.New(rand.NewPCG(15, 16))
-	for len(points) < len(names) {
-		points = append(points, metresOf(7+r.NormFloat64(), 5+r.NormFloat64())[0])
-	}
-	tokens := ""
-	for i := range points {
-		for _, j := range []int{0, 1, 2} {
-			if j < i {
-				tokens += fmt.Sprintf("%c%c=%.0f ", names[j], names[i], float64(points[j].Distance(points[i])))
-			}
-		}
-	}
-	s := preparedNet(t, tokens, "ABCD", nil)
-	for _, paper := range []paging.Sheet{a4, a4wide, a3, a5} {
-		pages := pagesOf(t, s, paper)
-		words := map[string]bool{}
-		details, pointed := 0, 0
-		for i, page := range pages {
-			for _, op := range page.Ops {
-				o, ok := op.(draw.Text)
-				if !ok {
-					continue
-				}
-				if o.Bold || i == 0 {
-					words[o.Words] = true
-				}
-				if strings.HasPrefix(o.Words, "Detail ") {
-					details++
-				}
-				if strings.HasPrefix(o.Words, "detail ") {
-					pointed++
-				}
-				if b := o.Bounds(lettering.Go()); b.Min.X < leastMargin-0.3 || b.Max.X > page.Width-leastMargin+0.3 || b.Min.Y < leastMargin-0.3 {
-					t.Errorf("%s: page %d: %q lies in the margin", paper.Name, i+1, o.Words)
-				}
-			}
-		}
-		if details == 0 || details != pointed {
-			t.Errorf("%s %.0f wide: %d details, %d on the plan", paper.Name, paper.Width, details, pointed)
-		}
-		for _, n := range names {
-			if !words[string(n)] {
-				t.Errorf("%s: no %c", paper.Name, n)
-			}
-		}
 	}
 }
 
 // A tangle is left to the tables, and the plan says so.
 func TestTooManyLines(t *testing.T) {
 	p := survey200()
-	out := p.draw(1000, lettering.Go())
-	k := read(out.ops, lettering.Go())
+	out := p.Draw(1000, lettering.Go())
+	k := read(out.Ops, lettering.Go())
 	if want := "1000 lines between pegs are left out: they are in the tables."; !slices.Contains(k.words, want) {
 		t.Errorf("no %q", want)
 	}
@@ -355,13 +301,13 @@ func BenchmarkPlan(b *testing.B) {
 	r := rand.New(rand.NewPCG(7, 8))
 	for _, c := range []struct {
 		name string
-		planned
+		Plan
 	}{{"40 clustered", clustered(r, 40)}, {"200 clustered", clustered(r, 200)}, {"200 and 1000 distances", survey200()}} {
 		b.Run(c.name, func(b *testing.B) {
 			ruler := lettering.Go()
 			for b.Loop() {
-				out := c.draw(500, ruler)
-				b.ReportMetric(float64(len(c.details(out, ruler, 190))), "details")
+				out := c.Draw(500, ruler)
+				b.ReportMetric(float64(len(c.DetailsOf(out, ruler, 190))), "details")
 			}
 		})
 	}

@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"math"
@@ -9,9 +9,9 @@ import (
 	"trammel/plot/draw"
 )
 
-// scales a plan is drawn at, after ISO 5455 (from memory), the largest first.
+// Scales a plan is drawn at, after ISO 5455 (from memory), the largest first.
 // 1:1000 is for small paper, where 100 m at 1:500 do not fit.
-var scales = []int{5, 10, 20, 50, 100, 200, 500, 1000}
+var Scales = []int{5, 10, 20, 50, 100, 200, 500, 1000}
 
 // Sizes on paper.
 const (
@@ -26,21 +26,21 @@ const (
 	stakeHalf unit.Length = 0.7 // and of its stakes
 )
 
-// plan is the plan at a scale, on paper in mm, with the baseline's left end at
+// Drawn is a plan at a scale, on paper in mm, with the baseline's left end at
 // the origin.
-type plan struct {
-	scale    int
-	ops      draw.Drawing
-	bounds   geom.Rect
-	enlarged Ratio              // of the ellipses over the scale; 0: none drawn
-	crowds   []cluster          // where names stand in details; see planned.details
+type Drawn struct {
+	Scale    int
+	Ops      draw.Drawing
+	Bounds   geom.Rect
+	enlarged float64            // of the ellipses over the scale; 0: none drawn
+	crowds   []cluster          // where names stand in details; see Plan.Details
 	inRun    map[geom.Name]bool // names that the running figures give
 	untold   []string           // lengths that found no place: they stand in the tables alone
 }
 
-// draw draws the plan 1:scale. Labels never lie on each other, and every name is
+// Draw draws the plan 1:scale. Labels never lie on each other, and every name is
 // on the plan or left to a detail.
-func (p planned) draw(scale int, r draw.Ruler) plan {
+func (p Plan) Draw(scale int, r draw.Ruler) Drawn {
 	v := p.view(scale, r)
 	v.settleRunning()
 	if p.Details {
@@ -55,23 +55,26 @@ func (p planned) draw(scale int, r draw.Ruler) plan {
 		}
 		v.gather()
 	}
-	return plan{scale: scale, ops: v.ops, bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, inRun: v.inRun, untold: append(v.untold, v.leftOut...)}
+	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, inRun: v.inRun, untold: append(v.untold, v.leftOut...)}
 }
 
-// view is a planned being drawn on paper: the plan, or a detail of it.
+// Crowded says whether pegs crowd: details then follow, see DetailsOf.
+func (d Drawn) Crowded() bool { return len(d.crowds) > 0 }
+
+// view is a Plan being drawn on paper: the plan, or a detail of it.
 type view struct {
-	planned
+	Plan
 	*scene
 	k          float64 // paper over ground
 	at         map[geom.Name]geom.Point
-	shown      []planPeg          // the pegs in it
+	shown      []Peg              // the pegs in it
 	in         *disc              // what is seen of a detail; nil: the plan
 	crowds     []cluster          // their members' names stand in details
 	member     map[geom.Name]bool // of any of them
 	forced     map[geom.Name]bool // named by all means
 	lines      []drawnLine        // what runs from peg to peg, and the baseline
 	drawn      map[[4]int]bool    // the ends of these
-	enlarged   Ratio
+	enlarged   float64
 	dims       []runMark // the running dimensions that there is room for
 	runSize    runSize
 	inRun      map[geom.Name]bool // the names that these have
@@ -89,8 +92,8 @@ type drawnLine struct {
 	op, number int
 }
 
-func (p planned) view(scale int, r draw.Ruler) *view {
-	v := &view{planned: p, scene: newScene(r), k: 1 / float64(scale), at: map[geom.Name]geom.Point{}, forced: map[geom.Name]bool{}}
+func (p Plan) view(scale int, r draw.Ruler) *view {
+	v := &view{Plan: p, scene: newScene(r), k: 1 / float64(scale), at: map[geom.Name]geom.Point{}, forced: map[geom.Name]bool{}}
 	v.begin()
 	v.shown = slices.Clone(p.Pegs)
 	for i, peg := range v.shown {
@@ -120,6 +123,7 @@ func (v *view) all() {
 	v.work()
 	v.ellipses()
 	v.ringCrowds()
+	v.moves()
 	v.running()
 	v.nameCrowds()
 	v.labels()
@@ -133,11 +137,11 @@ const mostLines = 120
 
 // drawnSides are the sides that the plan shows: the edges alone where there are
 // too many others.
-func (v *view) drawnSides() []planSide {
+func (v *view) drawnSides() []Side {
 	if len(v.Sides) <= mostLines {
 		return v.Sides
 	}
-	return slices.DeleteFunc(slices.Clone(v.Sides), func(s planSide) bool { return v.edgeHand(s) == 0 })
+	return slices.DeleteFunc(slices.Clone(v.Sides), func(s Side) bool { return v.edgeHand(s) == 0 })
 }
 
 // outline of the piece on paper, counter-clockwise.
@@ -161,7 +165,7 @@ func (v *view) work() {
 		}
 	}
 	for _, s := range v.Strokes {
-		if s.Kind == offsetTo {
+		if s.Kind == OffsetTo {
 			v.between(s.From.Times(v.k), s.To.Times(v.k), draw.Centre)
 		}
 	}
@@ -206,7 +210,7 @@ func (v *view) baseline() {
 		reach(peg.At)
 	}
 	for _, s := range v.Strokes {
-		if s.Kind == offsetTo {
+		if s.Kind == OffsetTo {
 			reach(s.From.Times(v.k))
 		}
 	}
@@ -241,12 +245,12 @@ func ends(a, b geom.Point) [4]int {
 }
 
 // mark draws a peg.
-func (v *view) mark(peg planPeg) {
+func (v *view) mark(peg Peg) {
 	at := peg.At
 	switch {
 	case v.in != nil && !v.in.has(at):
 		return
-	case peg.Role == Middle:
+	case peg.Role == Midpoint:
 		across := v.lineAt(at) + unit.Turn/4
 		v.seen(at.Toward(across, tick), at.Toward(across, -tick), draw.Narrow)
 	case peg.Role == Corner:
@@ -270,20 +274,20 @@ func (v *view) lineAt(at geom.Point) unit.Angle {
 	return 0
 }
 
-func (v *view) stroke(kind strokeKind, from, to geom.Point) {
+func (v *view) stroke(kind Kind, from, to geom.Point) {
 	l := geom.Line{From: from, To: to}
 	dir, length := l.Direction(), l.Length()
 	switch kind {
-	case arcTo:
+	case ArcTo:
 		if length > 0 {
 			half := min(15*unit.Degree, unit.Angle(arcReach/length))
 			v.swing(geom.Arc{Centre: from, Radius: length, Start: dir - half, Sweep: 2 * half})
 		}
-	case sightTo, squareLeg:
+	case SightTo, SquareLeg:
 		v.between(from, to, draw.Narrow)
-	case stringLine:
+	case StringLine:
 		v.seen(from, to, draw.Behind)
-	case board:
+	case Board:
 		across := dir + unit.Turn/4
 		for _, d := range []unit.Length{boardHalf, -boardHalf} {
 			v.seen(from.Toward(across, d), to.Toward(across, d), draw.Narrow)
@@ -296,7 +300,7 @@ func (v *view) stroke(kind strokeKind, from, to geom.Point) {
 				}, draw.Construction)
 			}
 		}
-	case rightAngle:
+	case RightAngle:
 		x, y := signSize, signSize
 		if to.X < from.X {
 			x = -x

@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"fmt"
@@ -24,15 +24,15 @@ const (
 // enlarge is the largest of 1, 2, 5 times powers of ten by which the ellipses are
 // drawn larger than all else, so that the longest half axis is no longer than
 // most on paper; 1 at least, 0 where there is nothing to draw.
-func enlarge(longest, most unit.Length) Ratio {
+func enlarge(longest, most unit.Length) float64 {
 	if longest <= 0 {
 		return 0
 	}
-	best := Ratio(1)
+	best := float64(1)
 	for e := 0; e <= 9; e++ {
 		for _, m := range []float64{1, 2, 5} {
 			if f := m * math.Pow10(e); unit.Length(f)*longest <= most {
-				best = Ratio(f)
+				best = float64(f)
 			}
 		}
 	}
@@ -46,7 +46,7 @@ func (v *view) ellipses() {
 		return
 	}
 	longest := unit.Length(0)
-	var here []planPeg
+	var here []Peg
 	for _, peg := range v.shown {
 		if !v.member[peg.Name] && peg.Ellipse.Major > 0 {
 			here = append(here, peg)
@@ -56,11 +56,11 @@ func (v *view) ellipses() {
 	if len(here) == 0 {
 		return
 	}
-	if v.enlarged = v.Enlarged; v.Enlarged == roundly {
+	if v.enlarged = v.Enlarged; v.Enlarged == Roundly {
 		v.enlarged = enlarge(longest, min(mostEllipse, max(leastEllipse, ellipseShare*v.usualGap())))
 	}
 	for _, peg := range here {
-		e := ellipse(peg.At, peg.Ellipse, float64(v.enlarged)*v.k)
+		e := ellipse(peg.At, peg.Ellipse, v.enlarged*v.k)
 		switch b := e.Bounds(); {
 		case max(b.Width(), b.Height()) < seenEllipse:
 		case v.in == nil:
@@ -99,9 +99,9 @@ func ellipse(at geom.Point, e adjust.Ellipse, k float64) geom.Polygon {
 }
 
 // ellipseWords state the factor.
-func ellipseWords(f Ratio) string {
+func ellipseWords(f float64) string {
 	if f == 1 {
 		return "Ellipses at this scale: 95 % of pegs fall inside."
 	}
-	return fmt.Sprintf("Ellipses %.10g times enlarged: 95 %% of pegs fall inside.", float64(f))
+	return fmt.Sprintf("Ellipses %.10g times enlarged: 95 %% of pegs fall inside.", f)
 }

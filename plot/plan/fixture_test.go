@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"fmt"
@@ -17,8 +17,8 @@ import (
 
 // layout is a plan of corners as a net would fill it: the outline from the first
 // n points, the baseline from the first to the second, lengths as given.
-func layout(outline int, points []geom.Point, pairs ...[2]int) planned {
-	p := planned{ZeroFirst: true, Details: true, Enlarged: roundly}
+func layout(outline int, points []geom.Point, pairs ...[2]int) Plan {
+	p := Plan{ZeroFirst: true, Details: true, Enlarged: Roundly}
 	name := func(i int) geom.Name {
 		if i < 26 {
 			return geom.Name(rune('A' + i))
@@ -27,7 +27,7 @@ func layout(outline int, points []geom.Point, pairs ...[2]int) planned {
 	}
 	for i, at := range points {
 		far := 1 + at.Distance(geom.Point{})/10000
-		p.Pegs = append(p.Pegs, planPeg{
+		p.Pegs = append(p.Pegs, Peg{
 			Name: name(i), Number: i + 1, At: at, Role: Corner, Along: at.X,
 			Ellipse: adjust.Ellipse{Major: 4 * far, Minor: 2.5 * far, Turn: unit.Angle(i) * 25 * unit.Degree},
 		})
@@ -44,7 +44,7 @@ func layout(outline int, points []geom.Point, pairs ...[2]int) planned {
 	p.Base = [2]geom.Name{name(0), name(1)}
 	for _, pair := range pairs {
 		a, b := points[pair[0]], points[pair[1]]
-		p.Sides = append(p.Sides, planSide{From: name(pair[0]), To: name(pair[1]), Words: fmt.Sprintf("%.0f", float64(a.Distance(b))), Measured: true})
+		p.Sides = append(p.Sides, Side{From: name(pair[0]), To: name(pair[1]), Words: fmt.Sprintf("%.0f", float64(a.Distance(b))), Measured: true})
 	}
 	return p
 }
@@ -60,7 +60,7 @@ func metresOf(xy ...float64) []geom.Point {
 
 // clustered is a net of n points, in clumps or evenly, above and below a baseline
 // and beyond its ends, tied together by distances.
-func clustered(r *rand.Rand, n int) planned {
+func clustered(r *rand.Rand, n int) Plan {
 	size := math.Exp(r.Float64()*3) * 4 // 4 to 80 m
 	points := metresOf(0, 0, size, 0)
 	clumps := 1 + r.IntN(6)
@@ -87,7 +87,7 @@ func clustered(r *rand.Rand, n int) planned {
 		for i := range p.Pegs[2:] {
 			peg := &p.Pegs[2+i]
 			peg.Running = fmt.Sprintf("(%.1f)", float64(peg.Along))
-			p.Strokes = append(p.Strokes, planStroke{offsetTo, geom.Point{X: peg.At.X}, peg.At})
+			p.Strokes = append(p.Strokes, Stroke{OffsetTo, geom.Point{X: peg.At.X}, peg.At})
 		}
 		if n > 12 {
 			p.Sides = nil
@@ -97,24 +97,24 @@ func clustered(r *rand.Rand, n int) planned {
 }
 
 // fitting is the largest standard scale at which the plan is no wider than a page.
-func fitting(t testing.TB, p planned) plan {
+func fitting(t testing.TB, p Plan) Drawn {
 	t.Helper()
-	e := p.extent()
-	for _, s := range scales {
+	e := p.Extent()
+	for _, s := range Scales {
 		if e.Width()/unit.Length(s) > 190 || e.Height()/unit.Length(s) > 230 {
 			continue
 		}
-		if out := p.draw(s, lettering.Go()); out.bounds.Width() <= 190 && out.bounds.Height() <= 230 {
+		if out := p.Draw(s, lettering.Go()); out.Bounds.Width() <= 190 && out.Bounds.Height() <= 230 {
 			return out
 		}
 	}
 	t.Fatalf("no scale fits %v", e)
-	return plan{}
+	return Drawn{}
 }
 
 // survey200 is a net of 200 points spread over 100 × 70 m and 1000 distances
 // between neighbours.
-func survey200() planned {
+func survey200() Plan {
 	r := rand.New(rand.NewPCG(7, 8))
 	points := metresOf(0, 0, 100, 0)
 	for len(points) < 200 {

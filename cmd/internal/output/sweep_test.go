@@ -1,6 +1,6 @@
 //go:build unix
 
-package whole
+package output
 
 import (
 	"io/fs"

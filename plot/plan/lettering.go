@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"cmp"
@@ -37,12 +37,12 @@ func (v *view) corners() int {
 
 // labels letters everything: what has the fewest places first.
 func (v *view) labels() {
-	on := func(peg planPeg) bool { return math.Abs(float64(peg.At.Y)) < onLine }
-	for _, now := range []func(planPeg) bool{
-		func(peg planPeg) bool { return peg.Role == Corner },
-		func(peg planPeg) bool { return peg.Role != Corner && !on(peg) },
+	on := func(peg Peg) bool { return math.Abs(float64(peg.At.Y)) < onLine }
+	for _, now := range []func(Peg) bool{
+		func(peg Peg) bool { return peg.Role == Corner },
+		func(peg Peg) bool { return peg.Role != Corner && !on(peg) },
 		nil,
-		func(peg planPeg) bool { return peg.Role != Corner && on(peg) },
+		func(peg Peg) bool { return peg.Role != Corner && on(peg) },
 	} {
 		if now == nil {
 			v.lengths()
@@ -61,12 +61,12 @@ func (v *view) labels() {
 
 // byRunning says whether a mark has its name in the running figures below the
 // baseline that it lies on.
-func (v *view) byRunning(peg planPeg) bool {
+func (v *view) byRunning(peg Peg) bool {
 	return peg.Role != Corner && v.inRun[peg.Name] && math.Abs(float64(peg.At.Y)) < onLine
 }
 
 // name letters a peg; optional where the running figures name it as well.
-func (v *view) name(peg planPeg, optional bool) {
+func (v *view) name(peg Peg, optional bool) {
 	heights := []unit.Length{draw.FigureHeight}
 	n := v.corners()
 	switch {
@@ -118,7 +118,7 @@ func (v *view) name(peg planPeg, optional bool) {
 
 // own tells of places whether nobody takes a label there for another peg's:
 // nearer to its own one, and no line from peg to peg between.
-func (v *view) own(peg planPeg) func(spot, geom.Polygon) bool {
+func (v *view) own(peg Peg) func(spot, geom.Polygon) bool {
 	const far, less = 45, 0.8
 	var pegs []geom.Point
 	for _, other := range v.shown {
@@ -142,7 +142,7 @@ func (v *view) own(peg planPeg) func(spot, geom.Polygon) bool {
 
 // aroundCorner are places outside, on the bisector and to the last degree off it;
 // off it rather 1 mm further out than 7°.
-func (v *view) aroundCorner(peg planPeg, l label, last float64) []spot {
+func (v *view) aroundCorner(peg Peg, l label, last float64) []spot {
 	out := v.outward(peg)
 	least := leaderStart + 0.6*l.height
 	wider := max(0, l.width(v.r)-l.height) / 2
@@ -164,7 +164,7 @@ func (v *view) aroundCorner(peg planPeg, l label, last float64) []spot {
 
 // outward is where a corner's letter belongs: on the bisector outside, of hollow
 // corners too; of other pegs where the lines leave the widest gap.
-func (v *view) outward(peg planPeg) unit.Angle {
+func (v *view) outward(peg Peg) unit.Angle {
 	n := len(v.Edge)
 	for i, name := range v.Edge {
 		before, ok := v.at[v.Edge[(i+n-1)%n]]
@@ -231,9 +231,9 @@ func (v *view) outside() unit.Angle {
 // aroundMark are places for the name of a mark: inward of an edge, which leaves
 // its length the room outside; else to the right and a little down, away from
 // lines that stand upright.
-func (v *view) aroundMark(peg planPeg, l label) []spot {
+func (v *view) aroundMark(peg Peg, l label) []spot {
 	first := -45 * unit.Degree
-	if peg.Role == Middle && math.Abs(float64(peg.At.Y)) >= onLine {
+	if peg.Role == Midpoint && math.Abs(float64(peg.At.Y)) >= onLine {
 		first = geom.Line{From: peg.At, To: geom.Line{From: v.at[v.Base[0]], To: v.at[v.Base[1]]}.At(0.5)}.Direction()
 	}
 	wider := max(0, l.width(v.r)-l.height) / 2
@@ -250,9 +250,9 @@ func (v *view) aroundMark(peg planPeg, l label) []spot {
 // lengths writes the lengths beside their lines, those of the edges outside.
 func (v *view) lengths() {
 	sides := slices.Clone(v.drawnSides())
-	edge := func(s planSide) unit.Angle { return v.edgeHand(s) }
-	slices.SortStableFunc(sides, func(a, b planSide) int {
-		rank := func(s planSide) int {
+	edge := func(s Side) unit.Angle { return v.edgeHand(s) }
+	slices.SortStableFunc(sides, func(a, b Side) int {
+		rank := func(s Side) int {
 			switch {
 			case edge(s) != 0:
 				return 0
@@ -283,7 +283,7 @@ func (v *view) lengths() {
 
 // edgeHand is the hand of a side on which the outside lies, +1 the left one; 0
 // where it is no edge.
-func (v *view) edgeHand(s planSide) unit.Angle {
+func (v *view) edgeHand(s Side) unit.Angle {
 	for i, n := range v.Edge {
 		next := v.Edge[(i+1)%len(v.Edge)]
 		switch {

@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"cmp"
@@ -80,7 +80,7 @@ func (v *view) settleRunning() {
 		return
 	}
 	size := runSizes[len(runSizes)-1]
-	wide := max(v.extent().Width()*unit.Length(v.k), runRoom, v.Wide)
+	wide := max(v.Extent().Width()*unit.Length(v.k), runRoom, v.Wide)
 	for _, s := range runSizes {
 		if s.pitch*unit.Length(len(marks)-1) <= wide {
 			size = s

@@ -1,11 +1,14 @@
-// Package whole writes files and folders whole or not at all: what is there
+// Package output writes files and folders entirely or not at all: what is there
 // stays as it is until what takes its place is complete and on the disk, and a
 // run that fails, is stopped or is killed leaves it untouched.
 //
 // Work in progress lies beside its goal, under a name that begins with
 // ".trammel-". A killed run leaves that behind; the next run to the same goal
 // takes it away, and after a day the next to any goal beside it.
-package whole
+//
+// Files, from the top floor to the ground: same.go, folder.go, keeper.go, sweep.go,
+// swap_linux.go, swap_other.go, hold_flock.go, hold_other.go.
+package output
 
 import (
 	"bufio"

@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"fmt"
@@ -23,7 +23,7 @@ type detail struct {
 }
 
 // detailScales are the scales of details, the largest first.
-var detailScales = append([]int{1, 2}, scales...)
+var detailScales = append([]int{1, 2}, Scales...)
 
 // How far pegs of a detail lie from each other on paper where that can be had: the
 // more where the detail is then still handy.
@@ -33,10 +33,10 @@ const (
 	handyDetail unit.Length = 55
 )
 
-// details are the enlarged views of a plan's clusters, each no wider and higher than
+// DetailsOf are the enlarged views of a plan's clusters, each no wider and higher than
 // most where that is possible at twice the plan's scale.
-func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
-	var out []detail
+func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
+	var out Details
 	for _, c := range of.crowds {
 		out = append(out, p.detail(c, of, r, most))
 	}
@@ -45,10 +45,10 @@ func (p planned) details(of plan, r draw.Ruler, most unit.Length) []detail {
 
 // detail is drawn at the smallest scale that parts its pegs and has room for all
 // names, twice the plan's at least.
-func (p planned) detail(c cluster, of plan, r draw.Ruler, most unit.Length) detail {
+func (p Plan) detail(c cluster, of Drawn, r draw.Ruler, most unit.Length) detail {
 	var can []int
 	for _, s := range slices.Backward(detailScales) {
-		if 2*s <= of.scale && (len(can) == 0 || 2*c.radius*unit.Length(of.scale)/unit.Length(s) <= most) {
+		if 2*s <= of.Scale && (len(can) == 0 || 2*c.radius*unit.Length(of.Scale)/unit.Length(s) <= most) {
 			can = append(can, s)
 		}
 	}
@@ -57,7 +57,7 @@ func (p planned) detail(c cluster, of plan, r draw.Ruler, most unit.Length) deta
 	}
 	gap, first := p.leastGap(c), 0
 	for ; first < len(can)-1; first++ {
-		d, wide := gap/unit.Length(can[first]), 2*c.radius*unit.Length(of.scale)/unit.Length(can[first+1])
+		d, wide := gap/unit.Length(can[first]), 2*c.radius*unit.Length(of.Scale)/unit.Length(can[first+1])
 		if d >= apartEnough && (d >= wellApart || wide > handyDetail) {
 			break
 		}
@@ -83,11 +83,11 @@ func (p planned) detail(c cluster, of plan, r draw.Ruler, most unit.Length) deta
 
 // leastGap is the least distance of two pegs of a cluster on the ground that do
 // not share one.
-func (p planned) leastGap(c cluster) unit.Length {
+func (p Plan) leastGap(c cluster) unit.Length {
 	least := unit.Length(math.Inf(1))
 	for i, a := range p.Pegs {
 		for _, b := range p.Pegs[:i] {
-			if d := a.At.Distance(b.At); d > onePeg && slices.Contains(c.names, a.Name) && slices.Contains(c.names, b.Name) {
+			if d := a.At.Distance(b.At); d > sharedPeg && slices.Contains(c.names, a.Name) && slices.Contains(c.names, b.Name) {
 				least = min(least, d)
 			}
 		}
@@ -96,12 +96,12 @@ func (p planned) leastGap(c cluster) unit.Length {
 }
 
 // detailAt draws the detail of a plan at 1:s.
-func (p planned) detailAt(c cluster, of plan, s int, r draw.Ruler, lastResort bool) *view {
+func (p Plan) detailAt(c cluster, of Drawn, s int, r draw.Ruler, lastResort bool) *view {
 	v := p.view(s, r)
 	v.inRun = of.inRun
-	grow := float64(of.scale) / float64(s)
+	grow := float64(of.Scale) / float64(s)
 	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
-	v.shown = slices.DeleteFunc(v.shown, func(peg planPeg) bool { return !v.in.has(peg.At) })
+	v.shown = slices.DeleteFunc(v.shown, func(peg Peg) bool { return !v.in.has(peg.At) })
 	v.lastResort, v.onlyWhole = lastResort, !lastResort
 	v.all()
 	return v
@@ -126,19 +126,20 @@ const titleHeight unit.Length = 12
 func (v *view) title(name string, scale int) {
 	at := geom.Point{X: v.in.centre.X, Y: v.bounds.Max.Y + labelGap + 0.35*draw.NoteHeight}
 	if v.enlarged > 0 {
-		v.text(draw.Text{At: at, Height: draw.NoteHeight, Align: draw.Middle, Words: fmt.Sprintf("ellipses %.10g times enlarged", float64(v.enlarged)), On: draw.Notes})
+		v.text(draw.Text{At: at, Height: draw.NoteHeight, Align: draw.Middle, Words: fmt.Sprintf("ellipses %.10g times enlarged", v.enlarged), On: draw.Notes})
 		at.Y += draw.NoteHeight + labelGap + 0.35*draw.FigureHeight
 	}
 	v.text(draw.Text{At: at, Height: draw.FigureHeight, Bold: true, Align: draw.Middle, Words: fmt.Sprintf("Detail %s   1:%d", name, scale), On: draw.Notes})
 }
 
-// detailsBlock sets details in rows, as many beside each other as the width has
+// Details are set in rows, as many beside each other as the width has
 // room for.
-type detailsBlock []detail
+type Details []detail
 
-const detailGap unit.Length = 6
+// DetailGap is what parts details from each other and from what is above them.
+const DetailGap unit.Length = 6
 
-func (b detailsBlock) Rows(width unit.Length, _ draw.Ruler) []sheet.Row {
+func (b Details) Rows(width unit.Length, _ draw.Ruler) []sheet.Row {
 	var rows []sheet.Row
 	x := unit.Length(0)
 	for _, d := range b {
@@ -147,8 +148,8 @@ func (b detailsBlock) Rows(width unit.Length, _ draw.Ruler) []sheet.Row {
 		}
 		row := &rows[len(rows)-1]
 		row.Marks = append(row.Marks, sheet.Shift(d.ops, geom.Point{X: x - d.bounds.Min.X, Y: -d.bounds.Max.Y})...)
-		row.Height = max(row.Height, d.bounds.Height()+detailGap)
-		x += d.bounds.Width() + detailGap
+		row.Height = max(row.Height, d.bounds.Height()+DetailGap)
+		x += d.bounds.Width() + DetailGap
 	}
 	return rows
 }

@@ -1,0 +1,119 @@
+// Package plan draws pegs at a scale: a layout's pegs, sides and strokes of the work, with
+// names, lengths and running dimensions that lie on nothing else, in mm on paper. What is
+// on the ground is given in the plane in which the baseline lies on the x axis. Where pegs
+// crowd, details enlarge them.
+//
+// Files, from the top floor to the ground: plan.go, details.go, view.go, crowds.go, lettering.go,
+// moves.go, running.go, notes.go, ellipses.go, label.go, scene.go, near.go.
+package plan
+
+import (
+	"trammel/geom"
+	"trammel/geom/adjust"
+	"trammel/geom/unit"
+)
+
+// Plan is what a plan shows, whatever the layout has for pegs: everything on
+// the ground, in the plane in which the baseline lies on the x axis, its left end
+// at the origin. Pegs may lie above and below it and beyond its ends.
+type Plan struct {
+	Edge      []geom.Name // outline, once round; none: pegs alone
+	Pegs      []Peg
+	Sides     []Side
+	Strokes   []Stroke
+	Moves     []Move
+	Base      [2]geom.Name // its left and its right end
+	ZeroFirst bool         // running distances count from Base[0]
+	// Enlarged is how many times larger than the plan the ellipses are: 0 draws
+	// none, Roundly takes a round number that makes them easy to see.
+	Enlarged float64
+	// Details: where pegs crowd, their names stand in details of their own, which
+	// then have to be printed too. Otherwise all names are on the plan.
+	Details bool
+	// Wide is how wide the running figures may spread on paper: as far as the plan
+	// reaches in any case.
+	Wide  unit.Length
+	North North
+	Notes []string // a line each, below the plan
+}
+
+// Roundly as Plan.Enlarged is 1, 2 or 5 times a power of ten, as fits the plan.
+const Roundly float64 = -1
+
+// North is what a plan's reference arrow points at.
+type North struct {
+	Name string     // "north", "the quay"; empty: no arrow
+	Turn unit.Angle // counter-clockwise from the x axis
+}
+
+// Role is what a peg is drawn as.
+type Role uint8
+
+const (
+	Corner   Role = iota // of the piece
+	Helper               // any other mark
+	Midpoint             // a tick across the line that it lies on
+)
+
+// Peg is a mark as the plan shows it. One without a name is drawn and not
+// lettered.
+type Peg struct {
+	Name    geom.Name
+	Number  int // in the order of the work, in a circle behind the name; 0: none
+	At      geom.Point
+	Role    Role
+	Also    bool           // ticked across the baseline as well: the middle of it
+	Ellipse adjust.Ellipse // half axes on the ground of the one that holds 95 %
+	Along   unit.Length    // running distance from the zero end
+	Running string         // its figure as the running dimensions have it; empty: it has none there
+}
+
+// Side is a length beside the line between two pegs. Where nothing else draws
+// that line, it is drawn narrow.
+type Side struct {
+	From, To geom.Name
+	Words    string // as printed, with parentheses where computed
+	Measured bool   // these find their places first
+}
+
+// Stroke is a mark of the hand's work.
+type Stroke struct {
+	Kind     Kind
+	From, To geom.Point
+}
+
+// Move is how a peg that stands wrong is to be moved to its place.
+type Move struct {
+	Name  geom.Name
+	Way   unit.Angle // from where it stands to its place
+	Words string
+}
+
+type Kind uint8
+
+const (
+	ArcTo      Kind = iota // the tape's end swung about From, near To
+	OffsetTo               // from a foot on the baseline to the peg
+	SightTo                // from an instrument to the peg
+	SquareLeg              // a side of a 3-4-5 that nothing else draws
+	RightAngle             // the sign of one at From, in the quarter that To lies in
+	Board                  // a profile board
+	StringLine             // a string from board to board
+)
+
+// Extent is the rectangle round all that has a place on the ground.
+func (p Plan) Extent() geom.Rect {
+	var all []geom.Point
+	for _, peg := range p.Pegs {
+		all = append(all, peg.At)
+	}
+	for _, s := range p.Strokes {
+		if s.Kind != RightAngle {
+			all = append(all, s.From, s.To)
+		}
+	}
+	if len(all) == 0 {
+		return geom.Rect{}
+	}
+	return geom.RectOf(all[0], all...)
+}
