@@ -209,6 +209,16 @@ func (t taped) reads(l unit.Length) unit.Length {
 	return r
 }
 
+// standing is where a peg stands; zero where there is none of the name.
+func (c Comparison) standing(n geom.Name) Standing {
+	for _, s := range c.Standings {
+		if s.Name == n {
+			return s
+		}
+	}
+	return Standing{}
+}
+
 // ShouldRead is what the tape should read from one peg to another; 0 where one of
 // them was not asked for.
 func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {

@@ -14,6 +14,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Found is the sheet for the file on what was pegged against what was asked for:
@@ -31,7 +32,11 @@ type Found struct {
 	Printed          bool        // ranges that the setting-out sheet has are as printed there
 	Corrected        bool        // the tape was used as it does not read true
 	North            Reference
+	Language         words.Language // nil: English at the bench
 }
+
+// Says what became of the layout, in the language of the sheet.
+func (f Found) Says() words.Checks { return words.In(f.Language).Checks() }
 
 // Figure is a length or an angle as the sheet prints it.
 func (f Found) Figure(m triangle.Measurement, x adjust.Figure) string {
@@ -216,8 +221,8 @@ func (f Found) againTable() (t sheet.Table, ok bool) {
 // blocks below the head.
 func (f Found) blocks(plan sheet.Block) []sheet.Block {
 	c := f.Comparison
-	out := []sheet.Block{sheet.Paragraph{Words: c.Verdict(), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
-	if advice := c.Advice(f.Figures.Style); len(advice) > 0 {
+	out := []sheet.Block{sheet.Paragraph{Words: f.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
+	if advice := f.Says().Advice(c, f.Figures.Style); len(advice) > 0 {
 		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
 	out = append(out, foundTables{f})

@@ -42,12 +42,8 @@ func (f Found) planned() plan.Plan {
 		p.Sides = append(p.Sides, plan.Side{From: m.At[0], To: m.At[1], Words: words, Measured: !r.Inside})
 	}
 	for _, m := range f.shown() {
-		words := "move " + m.Distance(f.Figures.Style)
-		if len(f.Comparison.Wrong()) == 0 {
-			words = "perhaps " + m.Distance(f.Figures.Style)
-		}
 		way := m.Wanted.Minus(m.At)
-		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: words})
+		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: f.Says().OnPlan(m, len(f.Comparison.Wrong()) > 0, f.Figures.Style)})
 	}
 	return p
 }

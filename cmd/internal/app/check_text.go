@@ -54,8 +54,8 @@ func checkText(b *strings.Builder, f setout.Found) {
 	}
 	tab.write(b, "l r r r r r l")
 	b.WriteString("\n")
-	paragraph(b, "  ", f.Comparison.Verdict())
-	for k, s := range f.Comparison.Advice(f.Figures.Style) {
+	paragraph(b, "  ", f.Says().Verdict(f.Comparison))
+	for k, s := range f.Says().Advice(f.Comparison, f.Figures.Style) {
 		if k == 0 {
 			b.WriteString("\n")
 		}
