@@ -1,6 +1,7 @@
 package adjust
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -151,7 +152,7 @@ func (b *Book) Coincide(at []geom.Vector) error {
 	for i := range at {
 		for j := range i {
 			if d := at[i].To(at[j]); d < float64(Shortest) {
-				return &unit.Fault{Where: geom.List([]geom.Name{b.Names[j], b.Names[i]}), What: "they lie " + b.Amount(d, 2) + " apart",
+				return &unit.Fault{Subject: unit.Measured, Of: geom.List([]geom.Name{b.Names[j], b.Names[i]}), What: "they lie " + b.Amount(d, 2) + " apart",
 					Hint: "give two points so close to one another one name, or measure again"}
 			}
 		}
@@ -185,14 +186,7 @@ func (b *Book) Amount(mm float64, figures int) string {
 // Wrong is the error of a measurement that cannot be meant: where it stands, what is
 // wrong and what to do.
 func Wrong(m triangle.Measurement, hint, what string, a ...any) error {
-	where := m.Text
-	if where == "" {
-		where = m.Subject()
-	}
-	if m.Where != "" {
-		where = m.Where + ": " + where
-	}
-	return &unit.Fault{Where: where, What: fmt.Sprintf(what, a...), Hint: hint}
+	return &unit.Fault{Where: m.Where, Subject: unit.Measured, Of: cmp.Or(m.Text, m.Subject()), What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
 // FigureOf is a measurement's length or angle as a bare number.
