@@ -2,10 +2,8 @@
 // heights of lettered points: for nets, whose places are sought, and for layouts that
 // are held against what was wanted.
 //
-// Its files, from the top to the ground: book.go (measurements read, checked and made
-// observations), solve.go (the places of the least sum of squares), scatter.go (how sure
-// they are), equations.go (observations made linear at some places), observation.go,
-// covariance.go (error ellipses), figure.go.
+// Files, from the top floor to the ground: adjust.go, book.go, solve.go, scatter.go,
+// equations.go, observation.go, covariance.go, figure.go.
 //
 // # Standard deviations
 //
