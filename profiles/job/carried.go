@@ -55,7 +55,7 @@ func (j Job) source() (name Setting, places []Setting) {
 		return Setting{}, nil
 	case j.Raw == nil: // a table, or a list
 		for _, t := range j.Pieces[0].Measure {
-			places = append(places, Setting{Text: t.Where[len(FileOf(t.Where))+1:]})
+			places = append(places, Setting{Text: t.Where[len(fileOf(t.Where))+1:]})
 		}
 	}
 	return Setting{Text: baseName(j.File)}, places

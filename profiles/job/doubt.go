@@ -161,7 +161,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 			f := u.fault("", part)
 			f.What = unit.Quote(part) + " " + f.What
 			if !flag {
-				f.Where = key
+				f.Subject, f.Of = unit.Site, key
 			}
 			return placed(f, t.Where)
 		}
@@ -292,8 +292,8 @@ func imperial(ms []triangle.Measurement) (unit.Unit, bool) {
 	return u, found
 }
 
-// FileOf is the file of file:line:column.
-func FileOf(where string) string {
+// fileOf is the file of file:line:column.
+func fileOf(where string) string {
 	for range 2 {
 		if i := strings.LastIndexByte(where, ':'); i > 0 {
 			where = where[:i]

@@ -63,7 +63,7 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 	if err != nil {
 		return setout.Sheet{}, err
 	}
-	in := setout.Input{
+	in := setout.Input{Language: w.Language,
 		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
 		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
@@ -73,11 +73,11 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
-	if errors.As(err, &f) && f.Where == "levels" {
+	if errors.As(err, &f) && f.Subject == unit.Levels {
 		return sheet, w.levelled(p, f)
 	}
 	if errors.As(err, &f) {
-		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
+		if where := w.Site.From[f.Of]; f.Subject == unit.Site && where != "" { // what was said of the site
 			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
 		}
 	}

@@ -151,11 +151,11 @@ func (w Work) inPiece(p Piece, err error) error {
 		return err
 	}
 	switch j := w.Job.Pieces[p.Index]; {
-	case strings.HasPrefix(f.Where, "job "):
+	case f.Subject == unit.Job:
 		return f.In(w.Job.Name.Where)
-	case strings.HasPrefix(f.Where, "piece ") && j.NameAt != "":
+	case f.Subject == unit.Piece && j.NameAt != "":
 		return f.In(j.NameAt)
-	case f.Where == "":
+	case f.Where == "" && f.Subject == unit.Unsaid:
 		return f.In(p.Where)
 	}
 	return err
@@ -165,16 +165,16 @@ func (w Work) templatePiece(p Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: p.which(),
+		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: w.which(p),
 	}
 }
 
 // which of several ways the points of a net lie in; empty where one fits.
-func (p Piece) which() string {
+func (w Work) which(p Piece) string {
 	if p.Net == nil {
 		return ""
 	}
-	return p.Net.Which()
+	return w.says().Nets().Which(*p.Net)
 }
 
 // notes are what a title line says beside the names.
