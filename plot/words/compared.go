@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/unit"
 )
 
@@ -41,6 +41,6 @@ func (c compared) names(at []int) (all []string) {
 func (c compared) subjects(at []int) string { return geom.Listed(c.names(at)) }
 
 // figure of a reading, as it is printed.
-func (c compared) figure(r compare.Compared, f net.Figure) string {
+func (c compared) figure(r compare.Compared, f adjust.Figure) string {
 	return figures{c.style, r.Measurement.Kind, 0}.of(f.Bare(r.Measurement.Kind))
 }
