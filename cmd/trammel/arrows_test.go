@@ -101,3 +101,48 @@ func TestArrows(t *testing.T) {
 		}
 	}
 }
+
+// fences are the packages that alone import a module, tests counted too.
+var fences = map[string]string{
+	"github.com/fogleman/gg":     "trammel/plot/png",
+	"github.com/spf13/viper":     "trammel/cmd/internal/config",
+	"github.com/tdewolff/canvas": "trammel/geom/area",
+	"github.com/tdewolff/font":   "trammel/plot/lettering",
+}
+
+// geom/area is not part of the program yet: the tests of geom/shape hold its contours
+// to what canvas makes of them.
+func TestFences(t *testing.T) {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports,TestImports,XTestImports", "trammel/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	used := map[string]bool{}
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p struct {
+			ImportPath                         string
+			Imports, TestImports, XTestImports []string
+		}
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		for _, i := range slices.Concat(p.Imports, p.TestImports, p.XTestImports) {
+			for module, fence := range fences {
+				if i != module && !strings.HasPrefix(i, module+"/") {
+					continue
+				}
+				used[module] = true
+				if p.ImportPath != fence {
+					t.Errorf("%s imports %s, which %s alone may", p.ImportPath, i, fence)
+				}
+			}
+		}
+	}
+	for module, fence := range fences {
+		if !used[module] {
+			t.Errorf("%s does not import %s", fence, module)
+		}
+	}
+}
