@@ -360,7 +360,7 @@ func TestCompareFaults(t *testing.T) {
 	} {
 		_, err := Compare(x.a)
 		var f *unit.Fault
-		if !errors.As(err, &f) || f.Where != x.where || !strings.Contains(f.What, x.what) || !strings.Contains(f.Hint, x.hint) {
+		if !errors.As(err, &f) || f.Of != x.where || !strings.Contains(f.What, x.what) || !strings.Contains(f.Hint, x.hint) {
 			t.Errorf("%q %q: %#v", x.where, x.what, err)
 		}
 	}

@@ -16,12 +16,12 @@ import (
 func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	for _, words := range []string{f.Job, f.Piece, f.Date, f.North.Name} {
 		if c := r.Missing(words); c != 0 {
-			return nil, &unit.Fault{Where: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+			return nil, &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
 		}
 	}
 	l := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
-		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	columns := 1
 	if b := l.Body(); b.Width() >= wide && f.readingsTable().Breadth(r) <= sheet.Columns(b, 2, gutter)[0].Width() {

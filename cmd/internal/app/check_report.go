@@ -108,9 +108,9 @@ type TellReport struct {
 	Reads  []float64 `json:"reads"`
 }
 
-// Report with the pages that Lay made.
-func (c *Check) Report() CheckReport {
-	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.Passed(),
+// report with the pages that lay drew.
+func (c *checkSheets) report() CheckReport {
+	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
 		Checks: []PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []PageReport{}}
 	for _, f := range c.all {
 		r.Checks = append(r.Checks, pieceCheck(f))

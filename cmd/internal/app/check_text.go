@@ -12,8 +12,8 @@ import (
 // terminal is how wide sentences run there, in characters.
 const terminal = 86
 
-// Words writes what was found for a person at a terminal.
-func (c *Check) Words(out io.Writer) error {
+// words writes what was found for a person at a terminal.
+func (c *checkSheets) words(out io.Writer) error {
 	var b strings.Builder
 	if c.work.Title != "" {
 		b.WriteString(c.work.Title + "\n\n")
