@@ -34,7 +34,11 @@ func run(measurements []string, out, notes io.Writer) error {
 	for _, m := range measurements {
 		tokens = append(tokens, job.Setting{Text: m})
 	}
-	w, err := app.Open(app.Named("", tokens), set, app.Options{})
+	m, err := job.Merge(app.Named("", tokens), job.Over{}, set, nil)
+	if err != nil {
+		return err
+	}
+	w, err := app.Open(m, nil)
 	if err != nil {
 		return err
 	}
