@@ -1,5 +1,8 @@
 // Package construct makes the steps by which a triangle, or a net of triangles, is drawn by
 // hand: with rule, compasses, protractor and square.
+//
+// Files, from the top floor to the ground: construct_net.go, construct_plan.go,
+// meetings.go, construct.go.
 package construct
 
 import (

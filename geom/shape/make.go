@@ -44,26 +44,6 @@ func Make(outline geom.Polygon, names []geom.Name, w Work, figures unit.Style) (
 	return m.shape, nil
 }
 
-// maker is a shape while it is made.
-type maker struct {
-	outline geom.Polygon
-	names   []geom.Name
-	words   words
-	corners []corner
-
-	allowances []*Allowance // of each side, nil where none is asked for
-	treated    []*Corner    // of each corner, likewise
-
-	finishedParts, cutParts []part // of each segment of the contours
-	shape                   Shape
-}
-
-func (m *maker) next(i int) int   { return (i + 1) % len(m.outline) }
-func (m *maker) before(i int) int { return (i + len(m.outline) - 1) % len(m.outline) }
-
-// side is the name of side i in the outline's order.
-func (m *maker) side(i int) string { return string(m.names[i] + m.names[m.next(i)]) }
-
 // check looks at the outline.
 func (m *maker) check(Work) *unit.Fault {
 	n := len(m.outline)
@@ -184,11 +164,6 @@ func (m *maker) treatable(c *Corner, at int) *unit.Fault {
 	return nil
 }
 
-func (m *maker) treatment(at int) treatment {
-	v := m.shape.Corners[at]
-	return treatment{v.Do, float64(v.By), float64(v.Allow)}
-}
-
 // finish makes the finished contour.
 func (m *maker) finish(Work) *unit.Fault {
 	n := len(m.outline)
@@ -230,13 +205,6 @@ func (m *maker) leaves(i int, left unit.Length) bool {
 		return left >= -touching
 	}
 	return left > touching
-}
-
-// part is what a segment of a contour belongs to.
-type part struct {
-	name string // "edge AB", "the cut at A"
-	side int
-	of   *Corner // nil for a side
 }
 
 // contour joins sides and what stands between them.

@@ -7,6 +7,9 @@
 // more than nothing, and the moved edges run on to where they cross (mitred). A
 // corner that is cut or rounded is cut or rounded on both; see Treatment for what
 // becomes of it between two edges of unlike allowances.
+//
+// Files, from the top floor to the ground: make.go, bore.go, thin.go, cross.go,
+// setting.go, shape.go, hull.go, faults.go, maker.go, corner.go, token.go.
 package shape
 
 import (

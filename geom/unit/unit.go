@@ -5,6 +5,10 @@
 // somebody wrote is kept as a Reading, an exact rational number, until the
 // geometry has decided what depends on exactness (flat or not, one answer or
 // two); only then is it rounded, once.
+//
+// Files, from the top floor to the ground: given.go, angle.go, length.go, decimals.go,
+// doubt.go, wrong.go, number.go, plain.go, style.go, text.go, hidden.go, reading.go,
+// fault.go, unit.go.
 package unit
 
 import "math"

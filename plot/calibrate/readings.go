@@ -242,3 +242,30 @@ func Solve(all []Readings) (geom.Fit, error) {
 	}
 	return fit, nil
 }
+
+// Rule is what the lengths were read with: between any two of its marks it may be
+// wrong by Fixed, and by PerMetre for each metre between them, begun ones counted
+// whole. The zero value is a rule without any error.
+type Rule struct {
+	Name            string // "class II"; readings of one name are by one rule
+	Fixed, PerMetre unit.Length
+}
+
+// Wrong is how far off the rule may be over a length.
+func (r Rule) Wrong(l unit.Length) unit.Length {
+	const same = 1e-9 // a whole number of metres but for rounding
+	return r.Fixed + r.PerMetre*unit.Length(math.Ceil(math.Abs(l.MM())/1000*(1-same)))
+}
+
+// swapped says that the width stands for the height and the other way round: so the
+// readings are a printer's, and as they stand they are not.
+func (r Readings) swapped() error {
+	near := func(found, meant unit.Length) bool { return math.Abs(float64(found/meant)-1) <= mostStretch }
+	if near(r.AB, r.Width) && near(r.AD, r.Height) || !near(r.AB, r.Height) || !near(r.AD, r.Width) {
+		return nil
+	}
+	return &unit.Fault{
+		What: fmt.Sprintf("width and height are swapped: %s was typed for A to B, which is to be %s mm, and %s for A to D, which is to be %s", number(r.AB), number(r.Width), number(r.AD), number(r.Height)),
+		Hint: fmt.Sprintf("look at the letters on the sheet; if that is so, type width=%s,height=%s", number(r.AD), number(r.AB)),
+	}
+}

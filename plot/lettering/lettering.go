@@ -4,6 +4,9 @@
 //
 // The Go fonts have neither kerning nor ligatures, so that a line of words is as
 // wide as the sum of its letters.
+//
+// Files, from the top floor to the ground: outline.go, subset.go, lettering.go,
+// face.go.
 package lettering
 
 import (
@@ -72,7 +75,7 @@ func (f Font) Check(words string) error {
 		return nil
 	}
 	return &unit.Fault{
-		Where: fmt.Sprintf("%q", words),
+		Subject: unit.Written, Of: fmt.Sprintf("%q", words),
 		What:  fmt.Sprintf("the lettering has no character %q (%U)", r, r),
 		Hint:  "write it in other characters",
 	}

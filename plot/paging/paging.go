@@ -20,6 +20,11 @@ type Sheet struct {
 	Overlap       unit.Length // what neighbours show twice
 }
 
+// Printable is the part of the sheet within its margins.
+func (s Sheet) Printable() geom.Rect {
+	return geom.Rect{Min: geom.Point{X: s.Left, Y: s.Bottom}, Max: geom.Point{X: s.Width - s.Right, Y: s.Height - s.Top}}
+}
+
 // Cover is which pages are printed.
 type Cover uint8
 

@@ -203,3 +203,10 @@ func xmp(d draw.Document) []byte {
 	b.WriteString("</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>")
 	return []byte(b.String())
 }
+
+func title(label string, number int) string {
+	if label != "" {
+		return "page " + label
+	}
+	return fmt.Sprintf("page %d", number)
+}

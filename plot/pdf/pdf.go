@@ -3,6 +3,9 @@
 // input must give the same bytes; see DEVELOPERS.md for what others do.
 //
 // Pages are written as they come, and nothing of a page is kept but its name.
+//
+// Files, from the top floor to the ground: pdf.go, content.go, catalog.go, tree.go,
+// font.go, file.go, text.go, open.go, parse.go.
 package pdf
 
 import (
@@ -100,7 +103,7 @@ func fits(p draw.Page, number int) error {
 	for _, side := range [...]unit.Length{p.Width, p.Height} {
 		if !(side >= minSide && side <= MaxSide) {
 			return &unit.Fault{
-				Where: title(p.Label, number),
+				Subject: unit.Page, Of: title(p.Label, number),
 				What:  fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
 				Hint:  "choose a shorter paper; the pages join",
 			}
@@ -115,11 +118,4 @@ func on(page string, err error) error {
 		return f.In(page)
 	}
 	return fmt.Errorf("%s: %w", page, err)
-}
-
-func title(label string, number int) string {
-	if label != "" {
-		return "page " + label
-	}
-	return fmt.Sprintf("page %d", number)
 }

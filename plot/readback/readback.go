@@ -4,6 +4,9 @@
 // be installed); Trace uses mutool, for tests that may rely on it.
 //
 // Both give places in mm from the bottom left corner of the page, y up.
+//
+// Files, from the top floor to the ground: properties.go, readback.go, trace.go,
+// pdfium.go.
 package readback
 
 import (

@@ -113,7 +113,7 @@ func (w *work) check(k CheckKind, from, to geom.Name, note string) {
 	own := w.limit(c.Value)
 	c.Half = unit.Length(math.Hypot(float64(own), float64(w.trace.carried(from, to))))
 	c.Reads, _ = w.reads(c.Value, w.fall(from, to))
-	c.Least, c.Greatest = w.outward(c.Reads-c.Half, c.Reads+c.Half)
+	c.Least, c.Greatest = w.Outward(c.Reads-c.Half, c.Reads+c.Half)
 	w.Checks = append(w.Checks, c)
 }
 
@@ -172,18 +172,18 @@ func (w *work) basis() []string {
 	say := []string{
 		fmt.Sprintf("Accept ranges: one pull is good within t = %.1f + %.1f L%s + %s mm, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; %s mm for nail and reading, common practice); "+
 			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
-			a.MM(), b.MM(), hook, number(w.Tools.Reading.MM()), tape.Class, number(w.Tools.Reading.MM()), w.grainWords()),
+			a.MM(), b.MM(), hook, number(w.Tools.Reading.MM()), tape.Class, number(w.Tools.Reading.MM()), grainWords(w.Figures)),
 	}
 	if w.Method == pegging.AngleDistance {
-		i := w.instrument()
-		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, w.turnedOf(i.Angle), number(i.Centring.MM())))
+		i := w.Instrument
+		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, keeps(i.Angle), number(i.Centring.MM())))
 	}
 	const felt = reading / 2 // less is lost on a nail
 	if w.lone() {
 		main, second := w.Main[0], w.Second[0]
 		if max(main.Rounding, second.Rounding) >= felt {
 			say = append(say, fmt.Sprintf("Rounding the printed figures moves %s %s %s, %s %s.",
-				main.Peg, w.moved(main.Rounding), by(main.Method), w.moved(second.Rounding), by(second.Method)))
+				main.Peg, w.Tight(main.Rounding), by(main.Method), w.Tight(second.Rounding), by(second.Method)))
 		}
 		return say
 	}
@@ -194,17 +194,9 @@ func (w *work) basis() []string {
 		}
 	}
 	if worst >= 0 {
-		say = append(say, fmt.Sprintf("Rounding the printed figures moves %s %s, no other peg more.", w.Main[worst].Peg, w.moved(w.Main[worst].Rounding)))
+		say = append(say, fmt.Sprintf("Rounding the printed figures moves %s %s, no other peg more.", w.Main[worst].Peg, w.Tight(w.Main[worst].Rounding)))
 	}
 	return say
-}
-
-// moved is a small distance to two decimals of a millimetre or three of an inch.
-func (s Sheet) moved(l unit.Length) string {
-	if inches(s.Style) {
-		return fmt.Sprintf("%.3f in", float64(l/unit.Inch))
-	}
-	return fmt.Sprintf("%.2f mm", l.MM())
 }
 
 func by(m pegging.Method) string {

@@ -67,7 +67,7 @@ func degrees(a unit.Angle) string { return strconv.FormatFloat(a.Degrees(), 'f',
 
 func (s Sheet) rows() (rows []row) {
 	add := func(r row) { rows = append(rows, r) }
-	add(row{kind: "sheet", note: s.title()})
+	add(row{kind: "sheet", note: title(s.Job, s.Piece)})
 	for _, d := range s.Doubts {
 		add(row{kind: "doubt", note: d})
 	}
@@ -171,12 +171,12 @@ func (p Pull) origin() string {
 }
 
 // title is job and piece.
-func (s Sheet) title() string {
+func title(job, piece string) string {
 	switch {
-	case s.Job == "":
-		return s.Piece
-	case s.Piece == "":
-		return s.Job
+	case job == "":
+		return piece
+	case piece == "":
+		return job
 	}
-	return s.Job + ": " + s.Piece
+	return job + ": " + piece
 }

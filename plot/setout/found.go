@@ -14,6 +14,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Found is the sheet for the file on what was pegged against what was asked for:
@@ -22,7 +23,7 @@ import (
 type Found struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
-	Style            unit.Style
+	Figures          tape.Figures
 	Comparison       compare.Comparison
 	Outline          []geom.Name // of the piece; empty: pegs alone
 	Tools            tape.Tools
@@ -31,19 +32,18 @@ type Found struct {
 	Printed          bool        // ranges that the setting-out sheet has are as printed there
 	Corrected        bool        // the tape was used as it does not read true
 	North            Reference
+	Language         words.Language // nil: English at the bench
 }
 
-// figures of the sheet are those of a setting-out sheet.
-func (f Found) figures() Sheet {
-	return Sheet{Job: f.Job, Piece: f.Piece, Date: f.Date, Printer: f.Printer, Style: styled(f.Style)}
-}
+// Says what became of the layout, in the language of the sheet.
+func (f Found) Says() words.Checks { return words.In(f.Language).Checks() }
 
 // Figure is a length or an angle as the sheet prints it.
 func (f Found) Figure(m triangle.Measurement, x net.Figure) string {
 	if m.Kind == triangle.Angle {
-		return f.Style.Angle(x.Angle)
+		return f.Figures.Style.Angle(x.Angle)
 	}
-	return f.figures().Figure(x.Length)
+	return f.Figures.Figure(x.Length)
 }
 
 // Off is a deviation as the sheet prints it, with its sign.
@@ -51,7 +51,7 @@ func (f Found) Off(m triangle.Measurement, x net.Figure) string {
 	if m.Kind == triangle.Angle {
 		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
-	return signed64(x.Length.MM(), f.figures().Figure(unit.Length(math.Abs(x.Length.MM()))))
+	return signed64(x.Length.MM(), f.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
 }
 
 // signed64 puts the sign before a figure that is not zero.
@@ -68,9 +68,9 @@ func signed64(x float64, text string) string {
 // Grains are the steps that net.Asked moves ranges to, so that what is printed
 // is what a reading is judged by.
 func Grains(style unit.Style) (grain, fine net.Figure) {
-	s := Sheet{Style: styled(style)}
-	grain.Length, fine.Length = s.grain(), s.grain()
-	if !inches(s.Style) && s.Style.Unit != unit.M {
+	s := tape.FiguresOf(style, tape.Instrument{})
+	grain.Length, fine.Length = s.Grain(), s.Grain()
+	if !s.Inches() && s.Style.Unit != unit.M {
 		fine.Length /= 10
 	}
 	grain.Angle = unit.Degree / 10
@@ -167,7 +167,6 @@ func (f Found) basis() string {
 }
 
 func (f Found) ranges() string {
-	s := f.figures()
 	if k := f.Permitted; k > 0 {
 		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", number(k.MM()))
 	}
@@ -182,11 +181,11 @@ func (f Found) ranges() string {
 	}
 	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %.1f + %.1f L%s + %s mm is one pull, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; "+
 		"%s mm for nail and reading), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
-		a.MM(), b.MM(), hook, number(nail.MM()), f.Tools.Tape.Class, number(nail.MM()), s.grainWords())
+		a.MM(), b.MM(), hook, number(nail.MM()), f.Tools.Tape.Class, number(nail.MM()), grainWords(f.Figures))
 }
 
 func (f Found) readingsTable() sheet.Table {
-	a := f.figures().figures()
+	a := alignOf(f.Figures)
 	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
 		{Head: "reading"}, {Head: "wanted", Align: a}, {Head: "accept\nfrom", Align: a}, {Head: "accept\nto", Align: a},
 		{Head: "found", Align: a}, {Head: "found less\nwanted", Align: a}, {Head: "it is"},
@@ -200,7 +199,7 @@ func (f Found) readingsTable() sheet.Table {
 
 // againTable is to be filled in; ok is false where nothing is.
 func (f Found) againTable() (t sheet.Table, ok bool) {
-	a := f.figures().figures()
+	a := alignOf(f.Figures)
 	t = sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
 		{Head: "reading"}, {Head: "should\nread", Align: a}, {Head: "found again", Align: sheet.Box, Width: 30},
 	}}
@@ -214,7 +213,7 @@ func (f Found) againTable() (t sheet.Table, ok bool) {
 		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), ""})
 	}
 	for _, n := range f.next() {
-		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.figures().Figure(f.Comparison.ShouldRead(n[0], n[1])), ""})
+		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.Figures.Figure(f.Comparison.ShouldRead(n[0], n[1])), ""})
 	}
 	return t, len(t.Cells) > 0
 }
@@ -222,8 +221,8 @@ func (f Found) againTable() (t sheet.Table, ok bool) {
 // blocks below the head.
 func (f Found) blocks(plan sheet.Block) []sheet.Block {
 	c := f.Comparison
-	out := []sheet.Block{sheet.Paragraph{Words: c.Verdict(), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
-	if advice := c.Advice(f.Style); len(advice) > 0 {
+	out := []sheet.Block{sheet.Paragraph{Words: f.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
+	if advice := f.Says().Advice(c, f.Figures.Style); len(advice) > 0 {
 		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
 	out = append(out, foundTables{f})

@@ -3,7 +3,6 @@ package setout
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -17,29 +16,29 @@ import (
 func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	for _, words := range []string{f.Job, f.Piece, f.Date, f.North.Name} {
 		if c := r.Missing(words); c != 0 {
-			return nil, &unit.Fault{Where: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+			return nil, &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
 		}
 	}
-	l := leafOf(paper)
-	if b := l.body(); b.Width() < 120 || b.Height() < 90 {
-		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+	l := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
+	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	columns := 1
-	if b := l.body(); b.Width() >= wide && f.readingsTable().Breadth(r) <= sheet.Columns(b, 2, gutter)[0].Width() {
+	if b := l.Body(); b.Width() >= wide && f.readingsTable().Breadth(r) <= sheet.Columns(b, 2, gutter)[0].Width() {
 		columns = 2
 	}
 	areas := func(n int) []geom.Rect {
 		if n == 0 {
-			return sheet.Columns(l.body(), columns, gutter)
+			return sheet.Columns(l.Body(), columns, gutter)
 		}
-		return sheet.Columns(l.next(), columns, gutter)
+		return sheet.Columns(l.Next(), columns, gutter)
 	}
 	// The fewest pages, then what was found as early as may be, then the largest plan.
 	var words []draw.Drawing
 	for _, share := range []unit.Length{0.62, 0.5, 0.4, 0.3} {
-		room := l.body().Height() * share
+		room := l.Body().Height() * share
 		if columns > 1 {
-			room = min(2*room, l.body().Height()*0.9)
+			room = min(2*room, l.Body().Height()*0.9)
 		}
 		small := false
 		plan := sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
@@ -49,19 +48,17 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		}}
 		more, err := sheet.Flow(f.blocks(plan), areas, r)
 		if err != nil {
-			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.width, l.height, err)
+			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
 		better := len(more) < len(words) || len(more) == len(words) && tablePage(more) < tablePage(words)
 		if words == nil || better && (!small || share >= 0.4) {
 			words = more
 		}
 	}
-	c := composer{Sheet: f.figures(), r: r}
 	var pages []draw.Page
 	for i, d := range words {
-		p := draw.Page{Kind: draw.Setout, Piece: f.Piece, Width: l.width, Height: l.height, Ops: d}
-		p.Ops = append(p.Ops, f.head(l.area, i+1, len(words), r)...)
-		p.Ops = append(p.Ops, c.foot(l.area)...)
+		p := draw.Page{Kind: draw.Setout, Piece: f.Piece, Width: l.Width, Height: l.Height, Ops: d}
+		p.Ops = append(p.Ops, f.margin().Draw(l, i+1, len(words), r)...)
 		pages = append(pages, p)
 	}
 	return pages, nil
@@ -77,31 +74,14 @@ func tablePage(pages []draw.Drawing) int {
 	})
 }
 
-// head is the line of title of each page, and on the first what it is.
-func (f Found) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
-	top, left, right := area.Max.Y, area.Min.X, area.Max.X
-	count := fmt.Sprintf("page %d of %d", number, of)
+// margin is the head and the foot of every page.
+func (f Found) margin() sheet.Margin {
 	name := f.Piece
 	if name == "" {
 		name = "Check"
 	}
-	d := draw.Drawing{
-		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
-			Words: shorten(name, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
-		draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
+	return sheet.Margin{
+		Title: name, Second: dotted("Check of what was set out", f.Job, f.Date), Inches: f.Figures.Inches(), Printer: f.Printer,
+		Third: []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", f.Figures.Style.Name())},
 	}
-	if number > 1 {
-		return d
-	}
-	parts := []string{"Check of what was set out"}
-	if f.Job != "" {
-		parts = append(parts, f.Job)
-	}
-	if f.Date != "" {
-		parts = append(parts, f.Date)
-	}
-	third := fmt.Sprintf("All figures in %s. ± holds 95 of 100.", f.Style.Name())
-	return append(d,
-		note(shorten(strings.Join(parts, " · "), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
-		note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
 }

@@ -42,12 +42,8 @@ func (f Found) planned() plan.Plan {
 		p.Sides = append(p.Sides, plan.Side{From: m.At[0], To: m.At[1], Words: words, Measured: !r.Inside})
 	}
 	for _, m := range f.shown() {
-		words := "move " + m.Distance(f.Style)
-		if len(f.Comparison.Wrong()) == 0 {
-			words = "perhaps " + m.Distance(f.Style)
-		}
 		way := m.Wanted.Minus(m.At)
-		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: words})
+		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: f.Says().OnPlan(m, len(f.Comparison.Wrong()) > 0, f.Figures.Style)})
 	}
 	return p
 }
@@ -100,7 +96,7 @@ func (f Found) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 	for _, words := range lines {
 		for _, line := range sheet.Wrap(words, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
-			d = append(d, note(line, 0, -h+0.8, draw.Left))
+			d = append(d, sheet.Note(line, 0, -h+0.8, draw.Left))
 		}
 	}
 	return d, h + 1, max(extent.Width(), extent.Height()) / unit.Length(p.Scale)

@@ -15,6 +15,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/compare"
 	"trammel/geom/net"
+	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -22,6 +23,8 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/pdf"
 	"trammel/plot/readback"
+	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // ring is a layout of n pegs round a site, every length up to a reach found, with
@@ -92,7 +95,7 @@ func TestFoundOfAll(t *testing.T) {
 		if len(c.Explanations) != 1 || c.Explanations[0].Cause != w.cause || len(f.shown()) != w.moves || len(f.again()) != len(c.Readings) {
 			t.Errorf("%s: %d moves, %d readings again of %d: %+v", name, len(f.shown()), len(f.again()), len(c.Readings), c.Explanations)
 		}
-		if words := strings.Join(c.Advice(f.Style), "\n"); !strings.Contains(words, w.words) {
+		if words := strings.Join(f.Says().Advice(c, f.Figures.Style), "\n"); !strings.Contains(words, w.words) {
 			t.Errorf("%s: %s", name, words)
 		}
 	})
@@ -125,7 +128,7 @@ func founds(t testing.TB, do func(name string, f Found)) {
 		if err != nil {
 			t.Fatalf("%s: %v", x.name, err)
 		}
-		do(x.name, Found{Job: "Tidal boathouse", Piece: "Slip floor", Date: "2026-11-25", Style: x.style, Comparison: c, Outline: x.a.Outline})
+		do(x.name, Found{Job: "Tidal boathouse", Piece: "Slip floor", Date: "2026-11-25", Figures: tape.FiguresOf(x.style, tape.Instrument{}), Comparison: c, Outline: x.a.Outline})
 	}
 }
 
@@ -140,7 +143,7 @@ func TestFoundPages(t *testing.T) {
 			name := fmt.Sprintf("%s on %s %.0f×%.0f", name, paper.Name, paper.Width, paper.Height)
 			all, boxes := "", 0
 			for i, p := range pages {
-				inside := p.Bounds().Grow(-leastMargin + 0.3)
+				inside := p.Bounds().Grow(-sheet.LeastMargin + 0.3)
 				for _, op := range p.Ops {
 					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
 						t.Errorf("%s: page %d: %+v lies in the margin", name, i+1, op)
@@ -166,7 +169,7 @@ func TestFoundPages(t *testing.T) {
 				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
 			}
 			flow := strings.Join(strings.Fields(running(pages)), "")
-			for _, want := range append(f.Comparison.Advice(f.Style), f.Comparison.Verdict(), "Accept ranges", "measured by", "accepted by", "Take care") {
+			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Take care") {
 				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
 					t.Errorf("%s: the sheet does not say %q", name, want)
 				}
@@ -177,7 +180,7 @@ func TestFoundPages(t *testing.T) {
 				}
 			}
 			for _, m := range f.Comparison.Wrong() {
-				if !strings.Contains(all, "move "+m.Distance(f.Style)+"\n") {
+				if !strings.Contains(all, f.Says().OnPlan(m, true, f.Figures.Style)+"\n") {
 					t.Errorf("%s: the move of %s is not on the plan", name, m.Name)
 				}
 			}
@@ -217,7 +220,7 @@ func TestFoundStandsOnPageOne(t *testing.T) {
 		t.Fatal(err)
 	}
 	first := running(pages[:1])
-	for _, want := range []string{"What was found", "DF", "Measure again", "move " + c.Wrong()[0].Distance(unit.Style{})} {
+	for _, want := range []string{"What was found", "DF", "Measure again", words.English{}.Checks().OnPlan(c.Wrong()[0], true, unit.Style{})} {
 		if !strings.Contains(first, want) {
 			t.Errorf("%q is not on page 1 of %d", want, len(pages))
 		}
@@ -273,7 +276,7 @@ func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {
 	}
 	seen := 0
 	founds(t, func(name string, f Found) {
-		if inches(f.Style) {
+		if f.Figures.Inches() {
 			return
 		}
 		for _, row := range f.readingsTable().Cells {
@@ -323,7 +326,7 @@ func TestFoundTextAndCSV(t *testing.T) {
 		}
 		for _, m := range f.Comparison.Wrong() {
 			if !slices.ContainsFunc(rows, func(row []string) bool {
-				return row[0] == "move" && row[1] == string(m.Name) && row[8] == m.Move(f.Style)
+				return row[0] == "move" && row[1] == string(m.Name) && row[8] == f.Says().Move(m, f.Figures.Style)
 			}) {
 				t.Errorf("%s: no move of %s", name, m.Name)
 			}

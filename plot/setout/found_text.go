@@ -12,9 +12,6 @@ import (
 	"trammel/geom/triangle"
 )
 
-// title is job and piece.
-func (f Found) title() string { return f.figures().title() }
-
 // Text writes the sheet as plain text for a phone, as Sheet.Text does.
 func (f Found) Text(out io.Writer) error {
 	var b strings.Builder
@@ -29,16 +26,16 @@ func (f Found) Text(out io.Writer) error {
 		}
 	}
 	head := func(words string) { line(""); line(strings.ToUpper(words)) }
-	if t := f.title(); t != "" {
+	if t := title(f.Job, f.Piece); t != "" {
 		para("", t)
 	}
-	para("", "Check of what was set out. All figures in "+f.Style.Name()+".")
+	para("", "Check of what was set out. All figures in "+f.Figures.Style.Name()+".")
 	if f.Date != "" {
 		para("", f.Date)
 	}
 	line("")
-	para("", f.Comparison.Verdict())
-	if advice := f.Comparison.Advice(f.Style); len(advice) > 0 {
+	para("", f.Says().Verdict(f.Comparison))
+	if advice := f.Says().Advice(f.Comparison, f.Figures.Style); len(advice) > 0 {
 		head("What to do")
 		for i, x := range advice {
 			para(fmt.Sprintf("%2d. ", i+1), x)
@@ -80,7 +77,7 @@ func (f Found) CSV(out io.Writer) error {
 	if !f.Comparison.Passed {
 		passed = "not passed"
 	}
-	rows = append(rows, []string{"verdict", f.title(), "", "", "", "", "", passed, strings.Join(f.Comparison.Advice(f.Style), " ")})
+	rows = append(rows, []string{"verdict", title(f.Job, f.Piece), "", "", "", "", "", passed, strings.Join(f.Says().Advice(f.Comparison, f.Figures.Style), " ")})
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
@@ -94,7 +91,7 @@ func (f Found) CSV(out io.Writer) error {
 		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), f.Verdict(r), m.Text})
 	}
 	for _, m := range f.Comparison.Wrong() {
-		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", m.Move(f.Style)})
+		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", f.Says().Move(m, f.Figures.Style)})
 	}
 	if err := w.WriteAll(rows); err != nil {
 		return err

@@ -45,7 +45,7 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 		return nil
 	}
 	t := sheet.Table{Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: s.figures()}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: s.figures()}, {Head: "because of", Fill: true},
+		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: alignOf(s.Figures)}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: alignOf(s.Figures)}, {Head: "because of", Fill: true},
 	}}
 	for _, p := range s.Pulls {
 		if !s.corrects(p) {
@@ -61,25 +61,16 @@ func (s Sheet) corrects(p Pull) bool { return p.Use != ForAngle && (p.Use != For
 
 // broken is the correction of a pull, broken down.
 func (s Sheet) broken(p Pull) string {
-	if words := p.By.Break(s.fine()); words != "" {
+	if words := p.By.Break(s.Fine()); words != "" {
 		return words
 	}
 	return "none"
 }
 
-// fine is the style that corrections are written in: a hundredth of a millimetre, so
-// that they add up to what is laid off, or a sixty-fourth of an inch.
-func (s Sheet) fine() unit.Style {
-	if inches(s.Style) {
-		return unit.Style{Unit: unit.IN, Denominator: 64}
-	}
-	return unit.Style{Unit: unit.MM, Decimals: 2}
-}
-
 // signed is a correction with its sign.
 func (s Sheet) signed(l unit.Length) string {
-	switch text := s.fine().Length(max(l, -l)); {
-	case text == s.fine().Length(0):
+	switch text := s.Fine().Length(max(l, -l)); {
+	case text == s.Fine().Length(0):
 		return text
 	case l < 0:
 		return "−" + text
@@ -92,7 +83,7 @@ func (s Sheet) signed(l unit.Length) string {
 func (s Sheet) markBlocks() (out []sheet.Block) {
 	if len(s.Marks) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "edge"}, {Head: "from its\nfirst", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
+			{Head: "edge"}, {Head: "from its\nfirst", Align: alignOf(s.Figures)}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: "square\nout", Align: alignOf(s.Figures)}, {Head: "side"},
 		}}
 		for _, m := range s.Marks {
 			t.Cells = append(t.Cells, s.markFigures(m))
@@ -101,7 +92,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	}
 	if len(s.Nails) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: s.figures()}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: "square\nout", Align: s.figures()}, {Head: "side"},
+			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: alignOf(s.Figures)}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: "square\nout", Align: alignOf(s.Figures)}, {Head: "side"},
 		}}
 		for _, n := range s.Nails {
 			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
@@ -113,7 +104,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	}
 	if len(s.Strings) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "nail to\nnail", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()}, {Head: "crosses"}, {Head: "at", Align: s.figures()},
+			{Head: "string"}, {Head: "nail to\nnail", Align: alignOf(s.Figures)}, {Head: "crosses"}, {Head: "at", Align: alignOf(s.Figures)}, {Head: "crosses"}, {Head: "at", Align: alignOf(s.Figures)},
 		}}
 		for _, x := range s.Strings {
 			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})

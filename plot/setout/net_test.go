@@ -20,6 +20,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
+	"trammel/plot/sheet"
 )
 
 // nets are pieces of several triangles, each set out in every way.
@@ -297,7 +298,7 @@ func TestPagesAndTextOfNets(t *testing.T) {
 			pages := pagesOf(t, s, paper)
 			boxes, all := 0, ""
 			for i, p := range pages {
-				inside := p.Bounds().Grow(-leastMargin + 0.3)
+				inside := p.Bounds().Grow(-sheet.LeastMargin + 0.3)
 				for _, op := range p.Ops {
 					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
 						t.Errorf("%s on %s: page %d: %+v lies in the margin", name, paper.Name, i+1, op)

@@ -42,7 +42,7 @@ func (s Sheet) planned() plan.Plan {
 		if sameLine(line, s.ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return sameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.told(s.between(a, b), measured), Measured: measured})
+		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: bracketed(s.Figure(s.between(a, b)), measured), Measured: measured})
 	}
 	for i, a := range s.Outline {
 		b := s.Outline[(i+1)%len(s.Outline)]
@@ -118,7 +118,7 @@ func (s Sheet) strokesOf(p *plan.Plan, x Placing) {
 		}
 		add(plan.RightAngle, foot.At, quarter)
 		if s.lone() && foot.Role == Foot { // its length stands beside it
-			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: s.told(foot.At.Distance(at), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
+			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: bracketed(s.Figure(foot.At.Distance(at)), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
 		}
 	}
 }

@@ -15,15 +15,11 @@ import (
 
 // Layout of a page.
 const (
-	leastMargin unit.Length = 10  // ISO 5457: the border is 10 mm
-	wide        unit.Length = 250 // from here on, the words may stand in two columns
-	gutter      unit.Length = 10
-	headHeight  unit.Length = 18 // on the first page
-	nextHeight  unit.Length = 9  // on those that follow
-	footHeight  unit.Length = 10.5
-	barHeight   unit.Length = 12.5 // the plan's scale bar and the line below it
-	planMargin  unit.Length = 2
-	largePlan   unit.Length = 65 // the triangle on paper, to be read at arm's length
+	wide       unit.Length = 250 // from here on, the words may stand in two columns
+	gutter     unit.Length = 10
+	barHeight  unit.Length = 12.5 // the plan's scale bar and the line below it
+	planMargin unit.Length = 2
+	largePlan  unit.Length = 65 // the triangle on paper, to be read at arm's length
 )
 
 // Pages draws the sheet on paper: the plan above, what to hold and pull below,
@@ -34,16 +30,16 @@ const (
 func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	for _, words := range []string{s.Job, s.Piece, s.Date, s.North.Name} {
 		if c := r.Missing(words); c != 0 {
-			return nil, &unit.Fault{Where: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+			return nil, &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
 		}
 	}
-	upright := leafOf(paper)
-	if b := upright.body(); b.Width() < 120 || b.Height() < 90 {
-		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+	upright := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
+	if b := upright.Body(); b.Width() < 120 || b.Height() < 90 {
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
-	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.body(), r), drawn: map[int]plan.Drawn{}}
+	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan.Drawn{}}
 	if !c.choose(0) {
-		return nil, &unit.Fault{Where: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
 	pages, err := c.pages()
 	if err != nil || len(pages) == 1 {
@@ -79,7 +75,7 @@ func (s Sheet) extent() unit.Length {
 // would be small with them below it; else on a page of its own, upright or turned, and at 1:1000 only when all that fails. No scale is
 // larger than 1:first.
 func (c *composer) choose(first int) bool {
-	body := c.words.body()
+	body := c.words.Body()
 	room := max(body.Height()-c.below(c.column(), c.r)-2*planMargin, body.Height()*0.45)
 	p, ok := c.fitPlan(body.Width(), room, first, 500)
 	if c.column() < body.Width() {
@@ -104,8 +100,8 @@ func (c *composer) choose(first int) bool {
 	}
 	c.apart = true
 	p, ok = c.fitPlan(body.Width(), body.Height(), first, 500)
-	turned := c.words.turn()
-	if q, also := c.fitPlan(turned.body().Width(), turned.body().Height(), first, 500); also && (!ok || q.Scale < p.Scale) {
+	turned := c.words.Turn()
+	if q, also := c.fitPlan(turned.Body().Width(), turned.Body().Height(), first, 500); also && (!ok || q.Scale < p.Scale) {
 		p, ok, c.front = q, true, turned
 	}
 	if !ok {
@@ -115,41 +111,6 @@ func (c *composer) choose(first int) bool {
 	}
 	c.plan = p
 	return ok
-}
-
-// leaf is a sheet of paper as it is read and the part of it that is printed on.
-type leaf struct {
-	width, height unit.Length
-	area          geom.Rect
-}
-
-func leafOf(p paging.Sheet) leaf {
-	return leaf{p.Width, p.Height, geom.Rect{
-		Min: geom.Point{X: max(p.Left, leastMargin), Y: max(p.Bottom, leastMargin)},
-		Max: geom.Point{X: p.Width - max(p.Right, leastMargin), Y: p.Height - max(p.Top, leastMargin)},
-	}}
-}
-
-// turn is the leaf read from its side; which side the printer turns it to is not
-// known, so of two opposite margins the larger holds on both.
-func (l leaf) turn() leaf {
-	x := max(l.area.Min.X, l.width-l.area.Max.X)
-	y := max(l.area.Min.Y, l.height-l.area.Max.Y)
-	return leaf{l.height, l.width, geom.Rect{Min: geom.Point{X: y, Y: x}, Max: geom.Point{X: l.height - y, Y: l.width - x}}}
-}
-
-// body is what head and foot leave on the first page, next on those that follow.
-func (l leaf) body() geom.Rect {
-	b := l.next()
-	b.Max.Y -= headHeight - nextHeight
-	return b
-}
-
-func (l leaf) next() geom.Rect {
-	b := l.area
-	b.Min.Y += footHeight
-	b.Max.Y -= nextHeight
-	return b
 }
 
 // fitPlan is the plan at the largest standard scale from 1:first to 1:last that
@@ -185,10 +146,10 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan.Dra
 type composer struct {
 	Sheet
 	r       draw.Ruler
-	abreast int  // columns of words
-	words   leaf // of the pages of words
-	front   leaf // of the page that bears the plan
-	apart   bool // the plan has a page of its own
+	abreast int        // columns of words
+	words   sheet.Leaf // of the pages of words
+	front   sheet.Leaf // of the page that bears the plan
+	apart   bool       // the plan has a page of its own
 	// The plan stands in the first of two columns.
 	inColumn bool
 	plan     plan.Drawn
@@ -207,18 +168,18 @@ func (s Sheet) columnsFor(area geom.Rect, r draw.Ruler) int {
 	return 1
 }
 
-func (c composer) column() unit.Length { return c.columns(c.words.body())[0].Width() }
+func (c composer) column() unit.Length { return c.columns(c.words.Body())[0].Width() }
 
 func (c composer) pages() ([]draw.Page, error) {
-	page := func(l leaf) draw.Page {
-		return draw.Page{Kind: draw.Setout, Piece: c.Piece, Width: l.width, Height: l.height}
+	page := func(l sheet.Leaf) draw.Page {
+		return draw.Page{Kind: draw.Setout, Piece: c.Piece, Width: l.Width, Height: l.Height}
 	}
 	first := page(c.front)
 	rest := c.setPlan(&first)
 	out := []draw.Page{first}
-	leaves := []leaf{c.front}
+	leaves := []sheet.Leaf{c.front}
 	if c.apart {
-		rest = c.words.next()
+		rest = c.words.Next()
 		out, leaves = append(out, page(c.words)), append(leaves, c.words)
 	}
 	begin := len(out) - 1
@@ -226,17 +187,17 @@ func (c composer) pages() ([]draw.Page, error) {
 		switch {
 		case n > 0:
 		case c.inColumn:
-			cols := c.columns(c.words.body())
+			cols := c.columns(c.words.Body())
 			cols[0].Max.Y = rest.Max.Y
 			return cols
 		default:
 			return c.columns(rest)
 		}
-		return c.columns(c.words.next())
+		return c.columns(c.words.Next())
 	}
 	words, err := c.flow(areas)
 	if err != nil {
-		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", c.words.width, c.words.height, err)
+		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", c.words.Width, c.words.Height, err)
 	}
 	for i, d := range words {
 		if begin+i == len(out) {
@@ -245,8 +206,7 @@ func (c composer) pages() ([]draw.Page, error) {
 		out[begin+i].Ops = append(out[begin+i].Ops, d...)
 	}
 	for i := range out {
-		out[i].Ops = append(out[i].Ops, c.head(leaves[i].area, i+1, len(out))...)
-		out[i].Ops = append(out[i].Ops, c.foot(leaves[i].area)...)
+		out[i].Ops = append(out[i].Ops, c.margin().Draw(leaves[i], i+1, len(out), c.r)...)
 	}
 	return out, nil
 }
@@ -291,7 +251,7 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 
 // details follow the plan: where its pegs crowd, they have their names there.
 func (c composer) details() []sheet.Block {
-	d := c.planned().DetailsOf(c.plan, c.r, min(c.column(), c.words.next().Height()))
+	d := c.planned().DetailsOf(c.plan, c.r, min(c.column(), c.words.Next().Height()))
 	if len(d) == 0 {
 		return nil
 	}
@@ -300,7 +260,7 @@ func (c composer) details() []sheet.Block {
 
 // setPlan puts the plan on its page and is what it leaves below it.
 func (c composer) setPlan(page *draw.Page) geom.Rect {
-	body := c.front.body()
+	body := c.front.Body()
 	if c.inColumn {
 		body = c.columns(body)[0]
 	}

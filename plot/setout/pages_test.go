@@ -17,6 +17,7 @@ import (
 	"trammel/plot/pdf"
 	"trammel/plot/plan"
 	"trammel/plot/readback"
+	"trammel/plot/sheet"
 )
 
 var (
@@ -82,7 +83,7 @@ func TestPages(t *testing.T) {
 					t.Errorf("%s: kind %s, piece %s", name, p.Kind, p.Piece)
 				}
 				places += len(p.Places)
-				inside := p.Bounds().Grow(-leastMargin + 0.3) // half of the widest pen may stand over
+				inside := p.Bounds().Grow(-sheet.LeastMargin + 0.3) // half of the widest pen may stand over
 				for _, op := range p.Ops {
 					if b := op.Bounds(ruler); !inside.Has(b.Min) || !inside.Has(b.Max) {
 						t.Errorf("%s: page %d: %+v lies in the margin", name, i+1, op)
@@ -139,7 +140,7 @@ func running(pages []draw.Page) string {
 	var b strings.Builder
 	for _, p := range pages {
 		for _, op := range p.Ops {
-			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > leastMargin+8 {
+			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > sheet.LeastMargin+8 {
 				b.WriteString(o.Words + " ")
 			}
 		}
@@ -267,7 +268,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 		apex := peg(t, s, s.Main[0].Peg).At
 		for _, end := range s.ends() {
 			l := peg(t, s, end).At.Distance(apex)
-			if !there[s.told(l, true)] && !there[s.told(l, false)] {
+			if !there[bracketed(s.Figure(l), true)] && !there[bracketed(s.Figure(l), false)] {
 				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))
 			}
 		}
@@ -349,7 +350,7 @@ func TestFinishedPDF(t *testing.T) {
 		}
 		for i, p := range back {
 			bar := unit.Length(100)
-			if inches(s.Style) {
+			if s.Inches() {
 				bar = 101.6
 			}
 			ok := false
@@ -497,7 +498,7 @@ func TestPagesHaveDetails(t *testing.T) {
 				if strings.HasPrefix(o.Words, "detail ") {
 					pointed++
 				}
-				if b := o.Bounds(lettering.Go()); b.Min.X < leastMargin-0.3 || b.Max.X > page.Width-leastMargin+0.3 || b.Min.Y < leastMargin-0.3 {
+				if b := o.Bounds(lettering.Go()); b.Min.X < sheet.LeastMargin-0.3 || b.Max.X > page.Width-sheet.LeastMargin+0.3 || b.Min.Y < sheet.LeastMargin-0.3 {
 					t.Errorf("%s: page %d: %q lies in the margin", paper.Name, i+1, o.Words)
 				}
 			}

@@ -230,7 +230,7 @@ func sameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] ==
 func (w *work) why(all []pegging.Way, used int, in Input) string {
 	u, best := all[used], all[0]
 	say := func(best, other pegging.Way) string {
-		return sentence(pegging.Why(best, other, inches(w.Style)))
+		return sentence(pegging.Why(best, other, w.Inches()))
 	}
 	name := func(x pegging.Way) string { return wayWords(x.Method) + " from " + edge(x.Base) }
 	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !sameLine(best.Base, in.Base)

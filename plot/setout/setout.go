@@ -43,6 +43,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // What a sheet is made for. Below, paper does it better; above, one pull of a
@@ -77,6 +78,7 @@ type Input struct {
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *tape.Conditions
 	Standard   tape.Standard
+	Language   words.Language // nil: English at the bench
 }
 
 // Reference is a direction that the plan shows by an arrow.
@@ -92,13 +94,13 @@ type Reference struct {
 func Prepare(in Input) (Sheet, error) {
 	s := Sheet{
 		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
-		Style: styled(in.Style), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
-		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
+		Figures: tape.FiguresOf(in.Style, in.Tools.Instrument), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
+		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards, Language: in.Language,
 	}
 	if s.Tools.Reading <= 0 {
 		s.Tools.Reading = reading
 	}
-	s.Tools.Feet = inches(s.Style)
+	s.Tools.Feet = s.Inches()
 	if in.Conditions != nil {
 		s.Corrected, s.Weighed, s.Standard, s.Conditions = true, true, in.Standard, *in.Conditions
 		if _, _, err := s.Standard.Reading(Most, s.Conditions); err != nil {
@@ -189,7 +191,7 @@ func (w *work) inRange(base [2]geom.Name) error {
 	_, first := w.at[base[0]]
 	_, second := w.at[base[1]]
 	if !first || !second || base[0] == base[1] {
-		f := &unit.Fault{Where: fmt.Sprintf("base %s%s", base[0], base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
+		f := &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
 		if w.triangle() {
 			n := names
 			f.What = fmt.Sprintf("the triangle %s%s%s has no such side", n[0], n[1], n[2])
@@ -200,9 +202,9 @@ func (w *work) inRange(base [2]geom.Name) error {
 	if d := w.distance(base[0], base[1]); d < Least-hair {
 		side := string(base[0] + base[1])
 		return &unit.Fault{
-			Where: "base " + side,
-			What:  fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),
-			Hint:  fmt.Sprintf("use the longest %s, %s (%s)", what, name, metres(longest)),
+			Subject: unit.Base, Of: side,
+			What: fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),
+			Hint: fmt.Sprintf("use the longest %s, %s (%s)", what, name, metres(longest)),
 		}
 	}
 	return nil

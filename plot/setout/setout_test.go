@@ -316,7 +316,7 @@ func TestSquareFits(t *testing.T) {
 		if !near(q.Loop[2], 12*one, 1e-9) || !near(q.Loop[1]-q.Loop[0], q.Across, 1e-9) {
 			t.Fatalf("loop %v", q.Loop)
 		}
-		if inches(s.Style) && math.Abs(math.Remainder(float64(one/unit.Inch), 1)) > 1e-9 || !inches(s.Style) && math.Mod(float64(one), 50) != 0 {
+		if s.Inches() && math.Abs(math.Remainder(float64(one/unit.Inch), 1)) > 1e-9 || !s.Inches() && math.Mod(float64(one), 50) != 0 {
 			t.Fatalf("a tape does not show %v as a round figure", one)
 		}
 	}
@@ -359,7 +359,7 @@ func TestMeasuredAndComputedAreTold(t *testing.T) {
 	}
 	// More than needed was measured: the sides are adjusted, so they are not as measured.
 	over := prepared(t, "AB=6000+-5 CA=5000+-5 BC=5000+-5 C-AB=4004+-5", nil)
-	if over.Baseline.Measured || over.told(over.Baseline.Length, over.Baseline.Measured) == "6000" {
+	if over.Baseline.Measured || bracketed(over.Figure(over.Baseline.Length), over.Baseline.Measured) == "6000" {
 		t.Errorf("an adjusted side counts as measured: %v", over.Baseline)
 	}
 }
@@ -375,25 +375,5 @@ func TestLettersOfCornersAreNotTakenTwice(t *testing.T) {
 	}
 	if len(seen) != 9 {
 		t.Errorf("%d letters, want 9", len(seen))
-	}
-}
-
-func TestFigures(t *testing.T) {
-	for _, c := range []struct {
-		style unit.Style
-		l     unit.Length
-		want  string
-		round float64
-	}{
-		{unit.Style{}, 4394.789, "4394.8", 4394.8}, {unit.Style{}, 12345.5, "12\u2009345.5", 12345.5}, {unit.Style{Decimals: -1}, 4394.789, "4395", 4395},
-		{unit.Style{Unit: unit.CM}, 4394.789, "439.48", 4394.8}, {unit.Style{Unit: unit.M}, 4394.789, "4.395", 4395}, {unit.Style{Unit: unit.M}, 50000, "50.000", 50000},
-		{unit.Style{Unit: unit.M, Decimals: 4}, 4394.789, "4.3948", 4394.8},
-		{unit.Style{Unit: unit.FT}, 94.5 * 25.4, `7'-10 1/2"`, 2400.3}, {unit.Style{Unit: unit.IN, Denominator: 8}, 94.5 * 25.4, `94 1/2"`, 2400.3},
-	} {
-		s := Sheet{Style: styled(c.style)}
-		if got := s.Figure(c.l); got != c.want {
-			t.Errorf("%+v: %q, want %q", c.style, got, c.want)
-		}
-		isNear(t, c.want, s.Rounded(c.l), c.round, 1e-9)
 	}
 }

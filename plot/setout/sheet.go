@@ -6,6 +6,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // Sheet is a setting-out sheet as data. Lengths are exact; they are rounded where
@@ -14,10 +15,11 @@ type Sheet struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
 	Index            int    // of the piece in the job
-	Style            unit.Style
-	Tools            tape.Tools
-	North            Reference
-	Outline          []geom.Name // once round, counter-clockwise; empty: the points have no edge
+	Language         words.Language
+	tape.Figures
+	Tools   tape.Tools
+	North   Reference
+	Outline []geom.Name // once round, counter-clockwise; empty: the points have no edge
 
 	// Place leads from the net's own plane to that of the sheet: the baseline on
 	// the x axis, its left end at the origin, more of the pegs above it than below.

@@ -5,8 +5,6 @@ import (
 	"trammel/geom/unit"
 )
 
-func inches(s unit.Style) bool { return s.Unit == unit.IN || s.Unit == unit.FT }
-
 // squareFor is the square that a corner is set off by, as an index into Squares: one
 // that stands at its foot already, else the one that the way is ranked by. Where the
 // foot lies beyond an end, the string is there to mark the leg on as well.

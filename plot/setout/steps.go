@@ -198,26 +198,26 @@ func (w *work) netSteps(l *lines) {
 // setUp places the instrument.
 func (w *work) setUp(l *lines) {
 	from, to := w.Baseline.From, w.Baseline.To
-	if w.instrument().Name == tape.Theodolite.Name {
+	if w.Instrument.Name == tape.Theodolite.Name {
 		l.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
 		return
 	}
-	l.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", w.instrument().Name, from, to)
+	l.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", w.Instrument.Name, from, to)
 }
 
 // turnStep turns the angle and pulls along the sight.
 func (w *work) turnStep(p Placing) string {
 	turn, ray := w.Pulls[p.Pulls[0]], w.Pulls[p.Pulls[1]]
-	if w.instrument().Name != tape.Theodolite.Name {
+	if w.Instrument.Name != tape.Theodolite.Name {
 		return fmt.Sprintf("Mark %s to the %s of %s and stretch a string from %s over the mark. Hold 0 on %s, pull %s along it and drive peg %s.",
-			w.turned(turn.Angle), turn.Side, w.Baseline.To, turn.Hold, ray.Hold, w.Figure(ray.Reads), p.Peg)
+			w.Turned(turn.Angle), turn.Side, w.Baseline.To, turn.Hold, ray.Hold, w.Figure(ray.Reads), p.Peg)
 	}
 	circle := "" // reads clockwise
 	if turn.Side == Left {
-		circle = fmt.Sprintf(" (on a circle that counts clockwise: %s)", w.turned(unit.Turn-w.shownAngle(turn.Angle)))
+		circle = fmt.Sprintf(" (on a circle that counts clockwise: %s)", w.Turned(unit.Turn-w.RoundedAngle(turn.Angle)))
 	}
 	return fmt.Sprintf("Turn %s to the %s of %s%s. Hold 0 on %s, pull %s along the sight and drive peg %s.",
-		w.turned(turn.Angle), turn.Side, w.Baseline.To, circle, ray.Hold, w.Figure(ray.Reads), p.Peg)
+		w.Turned(turn.Angle), turn.Side, w.Baseline.To, circle, ray.Hold, w.Figure(ray.Reads), p.Peg)
 }
 
 // moreSteps are the marks along the edges and the profile boards.
@@ -310,7 +310,7 @@ func (w *work) bring() []string {
 		"string, hammer, plumb bob, thick pencil",
 	}
 	if w.Method == pegging.AngleDistance {
-		all = append(all, "a "+w.instrument().Name)
+		all = append(all, "a "+w.Instrument.Name)
 	}
 	if w.Weighed {
 		all = append(all, "a spring balance and a thermometer for the tape")
@@ -377,7 +377,7 @@ const sameStep = 1e-9
 
 // reach is the length of tape that a pull wants, in whole metres or feet.
 func (s Sheet) reach(l unit.Length) string {
-	if inches(s.Style) {
+	if s.Inches() {
 		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameStep)))
 	}
 	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameStep)))

@@ -182,8 +182,8 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 					t.Errorf("%s: %d rows for %d pegs", name, seen, len(s.Sure))
 				}
 				used := s.Ranking.Best[s.Ranking.Used]
-				if used.Base != in.Base || s.small(used.Figure) != fmt.Sprintf("%.1f", worst) {
-					t.Errorf("%s: %s from %s is marked as used with %s, the worst peg has %.1f", name, used.Method, edge(used.Base), s.small(used.Figure), worst)
+				if used.Base != in.Base || s.Small(used.Figure) != fmt.Sprintf("%.1f", worst) {
+					t.Errorf("%s: %s from %s is marked as used with %s, the worst peg has %.1f", name, used.Method, edge(used.Base), s.Small(used.Figure), worst)
 				}
 			}
 		}

@@ -27,7 +27,7 @@ func (s Sheet) Text(out io.Writer) error {
 		}
 	}
 	head := func(words string) { line(""); line(strings.ToUpper(words)) }
-	if t := s.title(); t != "" {
+	if t := title(s.Job, s.Piece); t != "" {
 		para("", t)
 	}
 	para("", "Setting-out sheet. All figures in "+s.Style.Name()+".")
@@ -74,7 +74,7 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, p := range s.Pulls {
 		reads := s.Figure(p.Reads)
 		if p.Use == ForAngle {
-			reads = s.turned(p.Angle)
+			reads = s.Turned(p.Angle)
 		}
 		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), reads, s.useWords(p)})
 	}
@@ -107,13 +107,13 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, x := range s.Basis {
 		para("", x)
 	}
-	head("How sure, in " + s.smallUnit())
+	head("How sure, in " + s.SmallUnit())
 	line("peg, measured, set out, both")
 	rows = nil
 	for _, x := range s.Sure {
-		row := []string{string(x.Peg), s.small(x.Measured), s.small(x.SetOut), s.small(x.Both)}
+		row := []string{string(x.Peg), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both)}
 		if s.Permitted > 0 {
-			row = append(row, x.verdict()+" "+s.small(x.Permitted))
+			row = append(row, x.verdict()+" "+s.Small(x.Permitted))
 		}
 		rows = append(rows, row)
 	}
@@ -125,7 +125,7 @@ func (s Sheet) Text(out io.Writer) error {
 		if i == s.Ranking.Used {
 			used = ", used"
 		}
-		para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", wayWords(x.Method), edge(x.Base), s.small(x.Figure), s.smallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
+		para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", wayWords(x.Method), edge(x.Base), s.Small(x.Figure), s.SmallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
 	}
 	para("", s.rankWords())
 	_, err := io.WriteString(out, b.String())

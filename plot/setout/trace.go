@@ -133,7 +133,7 @@ func (w *work) roundingCost(n trace, corner geom.Name) unit.Length {
 		switch q := w.Pulls[i]; {
 		case seen[i]:
 		case q.Use == ForAngle:
-			v[i] = w.shownAngle(q.Angle).Radians()
+			v[i] = w.RoundedAngle(q.Angle).Radians()
 		default:
 			v[i] += (w.Rounded(q.Reads) - q.Reads).MM()
 		}

@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -71,7 +72,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		out = "square\nout, " + s.oneSide().String()
 	}
 	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pegs) <= short, Columns: []sheet.Column{
-		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: s.figures()}, {Head: out, Align: s.figures()}, {Head: "side"}, {Head: "what it is"},
+		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: out, Align: alignOf(s.Figures)}, {Head: "side"}, {Head: "what it is"},
 	}}
 	for _, p := range s.Pegs {
 		along, offset := s.pegFigures(p)
@@ -81,12 +82,12 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		pegs = without(pegs, 4)
 	}
 	pulls = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: s.figures()}, {Head: "tape\nreads", Align: s.figures()}, {Head: "for"},
+		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: alignOf(s.Figures)}, {Head: "tape\nreads", Align: alignOf(s.Figures)}, {Head: "for"},
 	}}
 	for _, p := range s.Pulls {
 		known := p.Measured || p.Use == ForLeg
-		reads := s.told(p.Reads, known && !s.Corrected)
-		length := s.told(p.Length, known)
+		reads := bracketed(s.Figure(p.Reads), known && !s.Corrected)
+		length := bracketed(s.Figure(p.Length), known)
 		if p.Use == ForAngle {
 			reads, length = s.toldAngle(p), ""
 		}
@@ -101,20 +102,20 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 
 func (s Sheet) toldAngle(p Pull) string {
 	if !p.Measured {
-		return "(" + s.turned(p.Angle) + ")"
+		return "(" + s.Turned(p.Angle) + ")"
 	}
-	return s.turned(p.Angle)
+	return s.Turned(p.Angle)
 }
 
 // pegFigures are a peg's running distance and offset, as the plan and the table have
 // them: bare where they were measured or chosen.
 func (s Sheet) pegFigures(p Peg) (along, offset string) {
 	chosen := p.Role == SquareLeg || p.Role == SquareTop
-	along = s.told(max(p.Along, -p.Along), s.alongMeasured(p))
+	along = bracketed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p))
 	if p.Along < 0 && s.Figure(-p.Along) != s.Figure(0) {
 		along = "−" + along
 	}
-	offset = s.told(p.Offset, p.Side == OnLine || chosen || p.Role == Corner && s.offsetTold(p.Name))
+	offset = bracketed(s.Figure(p.Offset), p.Side == OnLine || chosen || p.Role == Corner && s.offsetTold(p.Name))
 	return along, offset
 }
 
@@ -168,9 +169,9 @@ func without(t sheet.Table, column int) sheet.Table {
 	return t
 }
 
-// figures is how a column of lengths stands.
-func (s Sheet) figures() sheet.Align {
-	if inches(s.Style) {
+// alignOf is how a column of lengths stands.
+func alignOf(f tape.Figures) sheet.Align {
+	if f.Inches() {
 		return sheet.ToRight
 	}
 	return sheet.OnPoint
@@ -218,26 +219,26 @@ func (b narrowing) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 func (s Sheet) checksTable() sheet.Table {
 	// A box is 1 mm lower than its row.
 	t := sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
-		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: s.figures()},
-		{Head: "accept\nfrom", Align: s.figures()}, {Head: "accept\nto", Align: s.figures()}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
+		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: alignOf(s.Figures)},
+		{Head: "accept\nfrom", Align: alignOf(s.Figures)}, {Head: "accept\nto", Align: alignOf(s.Figures)}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
 	}}
 	for _, c := range s.Checks {
 		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			s.told(c.Reads, c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
+			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
 	}
 	return t
 }
 
 // sureTable says how far off each peg may be.
 func (s Sheet) sureTable() sheet.Table {
-	u := s.smallUnit()
+	u := s.SmallUnit()
 	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Sure) <= short, Columns: []sheet.Column{
 		{Head: "peg"}, {Head: "σ along,\n" + u, Align: sheet.OnPoint}, {Head: "σ across,\n" + u, Align: sheet.OnPoint},
 		{Head: "95 %: as\nmeasured", Align: sheet.OnPoint}, {Head: "as set\nout", Align: sheet.OnPoint}, {Head: "both,\n" + u, Align: sheet.OnPoint},
 		{Head: "may be\noff, " + u, Align: sheet.OnPoint}, {Head: ""},
 	}}
 	for _, x := range s.Sure {
-		t.Cells = append(t.Cells, []string{string(x.Peg), s.small(x.Along), s.small(x.Across), s.small(x.Measured), s.small(x.SetOut), s.small(x.Both), s.small(x.Permitted), x.verdict()})
+		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), x.verdict()})
 	}
 	if s.Permitted == 0 {
 		t = without(without(t, 7), 6)
@@ -255,14 +256,14 @@ func (x Sure) verdict() string {
 // rankTable compares the ways.
 func (s Sheet) rankTable() sheet.Table {
 	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: true, Columns: []sheet.Column{
-		{Head: "way"}, {Head: "from"}, {Head: "worst\npeg"}, {Head: "95 %,\n" + s.smallUnit(), Align: sheet.OnPoint}, {Head: "times", Align: sheet.OnPoint}, {Head: ""},
+		{Head: "way"}, {Head: "from"}, {Head: "worst\npeg"}, {Head: "95 %,\n" + s.SmallUnit(), Align: sheet.OnPoint}, {Head: "times", Align: sheet.OnPoint}, {Head: ""},
 	}}
 	for i, x := range s.Ranking.Best {
 		used := ""
 		if i == s.Ranking.Used {
 			used = "used"
 		}
-		t.Cells = append(t.Cells, []string{wayWords(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
+		t.Cells = append(t.Cells, []string{wayWords(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.Small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
 	}
 	return t
 }
@@ -331,16 +332,16 @@ func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 func (s Sheet) sureInWords() string {
 	var both, measured, out, along, across []string
 	for _, x := range s.Sure[1:] { // the zero end is where it is
-		words := string(x.Peg) + " " + s.small(x.Both)
+		words := string(x.Peg) + " " + s.Small(x.Both)
 		if s.Permitted > 0 {
-			words += fmt.Sprintf(" (%s what is permitted, %s)", x.verdict(), s.small(x.Permitted))
+			words += fmt.Sprintf(" (%s what is permitted, %s)", x.verdict(), s.Small(x.Permitted))
 		}
-		both, measured, out = append(both, words), append(measured, s.small(x.Measured)), append(out, s.small(x.SetOut))
-		along, across = append(along, s.small(x.Along)), append(across, s.small(x.Across))
+		both, measured, out = append(both, words), append(measured, s.Small(x.Measured)), append(out, s.Small(x.SetOut))
+		along, across = append(along, s.Small(x.Along)), append(across, s.Small(x.Across))
 	}
 	row := func(figures []string) string { return strings.Join(figures, ", ") }
 	return fmt.Sprintf("How sure, 95 %% in %s, seen from %s along %s%s: %s; of it as measured %s, as set out %s; σ along %s, across %s. %s",
-		s.smallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.waysInWords())
+		s.SmallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.waysInWords())
 }
 
 // waysInWords is the ranking in a paragraph.
@@ -351,7 +352,7 @@ func (s Sheet) waysInWords() string {
 		if i >= told && i != s.Ranking.Used {
 			continue
 		}
-		words := fmt.Sprintf("%s from %s %s", wayWords(x.Method), edge(x.Base), s.small(x.Figure))
+		words := fmt.Sprintf("%s from %s %s", wayWords(x.Method), edge(x.Base), s.Small(x.Figure))
 		if i == s.Ranking.Used {
 			words += " (used)"
 		}

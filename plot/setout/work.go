@@ -380,7 +380,7 @@ func (w *work) offsetMeasured(n geom.Name, is unit.Length) bool {
 func (w *work) angleMeasured(n geom.Name, is unit.Angle) bool {
 	return slices.ContainsFunc(w.given, func(r net.Result) bool {
 		m := r.Measurement
-		if m.Kind != triangle.Angle || m.At[1] != w.Baseline.From || w.turned(r.Measured.Angle) != w.turned(is) {
+		if m.Kind != triangle.Angle || m.At[1] != w.Baseline.From || w.Turned(r.Measured.Angle) != w.Turned(is) {
 			return false
 		}
 		return m.At[0] == "" && w.triangle() || sameLine([2]geom.Name{m.At[0], m.At[2]}, [2]geom.Name{w.Baseline.To, n})

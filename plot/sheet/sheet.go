@@ -4,6 +4,8 @@
 // A block is cut into rows at a given width; rows flow from the top of one area
 // to its foot and on into the next area or page. Everything is in millimetres,
 // y up.
+//
+// Files, from the top floor to the ground: table.go, figure.go, words.go, sheet.go.
 package sheet
 
 import (

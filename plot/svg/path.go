@@ -54,3 +54,26 @@ func (s *page) curveTo(a geom.Arc, last geom.Point) {
 		s.to(' ', q.To)
 	}
 }
+
+// arcTo goes on from where the arc begins to its end, which last is to the bit. Up is
+// down in SVG: what turns counter-clockwise on paper has the sweep flag 0.
+func (s *page) arcTo(a geom.Arc, last geom.Point) {
+	flag := byte('0')
+	if a.Sweep < 0 {
+		flag = '1'
+	}
+	n := draw.Pieces(a)
+	for i := range n {
+		to := a.At(float64(i+1) / float64(n))
+		if i == n-1 {
+			to = last
+		}
+		s.text("A")
+		s.num(a.Radius.MM())
+		s.text(" ")
+		s.num(a.Radius.MM())
+		s.text(" 0 0 ")
+		s.b = append(s.b, flag)
+		s.to(' ', to)
+	}
+}

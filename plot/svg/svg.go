@@ -7,11 +7,11 @@
 // program that makes one cubic curve of each, as many do, stays true. On a page
 // made for a printer every point is moved as the page's warp has it, and an arc,
 // which is none any more, becomes curves.
+//
+// Files, from the top floor to the ground: whole.go, svg.go, path.go, page.go.
 package svg
 
 import (
-	"bytes"
-	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
@@ -65,15 +65,6 @@ func Write(w io.Writer, p draw.Page, d draw.Document) error {
 // sized says whether a page has a width and a height.
 func sized(p draw.Page) bool {
 	return p.Width > 0 && p.Height > 0 && decimal.Finite(p.Width.MM()) && decimal.Finite(p.Height.MM())
-}
-
-// page is the file as it grows; after a mark that cannot be written err is set.
-type page struct {
-	b      []byte
-	height unit.Length
-	warp   draw.Matrix // the zero value: none
-	font   lettering.Font
-	err    error
 }
 
 func (s *page) head(p draw.Page, d draw.Document, hint string) {
@@ -163,29 +154,6 @@ func (s *page) arc(a geom.Arc) {
 	s.curveTo(a, a.At(1))
 }
 
-// arcTo goes on from where the arc begins to its end, which last is to the bit. Up is
-// down in SVG: what turns counter-clockwise on paper has the sweep flag 0.
-func (s *page) arcTo(a geom.Arc, last geom.Point) {
-	flag := byte('0')
-	if a.Sweep < 0 {
-		flag = '1'
-	}
-	n := draw.Pieces(a)
-	for i := range n {
-		to := a.At(float64(i+1) / float64(n))
-		if i == n-1 {
-			to = last
-		}
-		s.text("A")
-		s.num(a.Radius.MM())
-		s.text(" ")
-		s.num(a.Radius.MM())
-		s.text(" 0 0 ")
-		s.b = append(s.b, flag)
-		s.to(' ', to)
-	}
-}
-
 func (s *page) polyline(o draw.Polyline) {
 	if len(o.Points) == 0 {
 		return
@@ -242,56 +210,4 @@ func (s *page) words(o draw.Text) {
 	s.text("\"/>\n")
 }
 
-// pen ends a path that is stroked.
-func (s *page) pen(p draw.Pen) {
-	if p.Width < 0 {
-		s.fail(fmt.Errorf("svg: a pen %g mm wide", p.Width))
-	}
-	s.text(`" stroke-width="`)
-	s.num(p.Width.MM())
-	for i, l := range p.Dash.Lengths(p.Width) {
-		s.text([...]string{`" stroke-dasharray="`, " "}[min(i, 1)])
-		s.num(l.MM())
-	}
-	if p.Dash != draw.Continuous && p.Phase != 0 {
-		s.text(`" stroke-dashoffset="`)
-		s.num(p.Phase.MM())
-	}
-	s.text("\"/>\n")
-}
-
-// to appends a command and a point.
-func (s *page) to(command byte, p geom.Point) {
-	if s.warp != (draw.Matrix{}) {
-		p = s.warp.Apply(p)
-	}
-	s.b = append(s.b, command)
-	s.num(p.X.MM())
-	s.b = append(s.b, ' ')
-	s.num((s.height - p.Y).MM())
-}
-
-func (s *page) num(v float64) {
-	if !decimal.Finite(v) {
-		s.fail(errStray)
-		v = 0
-	}
-	s.b = decimal.Append(s.b, v, places)
-}
-
-func (s *page) text(t string) { s.b = append(s.b, t...) }
-
-func (s *page) fail(err error) {
-	if s.err == nil {
-		s.err = err
-	}
-}
-
 var errStray = errors.New("svg: a coordinate is not a number")
-
-// escape makes text fit for XML, in an attribute too.
-func escape(t string) string {
-	var b bytes.Buffer
-	xml.EscapeText(&b, []byte(t)) // into memory: no error
-	return b.String()
-}

@@ -1,12 +1,14 @@
 // Package strict reads YAML (and JSON, its subset) that a person wrote, and
 // refuses what that person cannot have meant: unknown and repeated keys, a
 // second document, anchors, tags. Every value knows its line and column.
+//
+// Files, from the top floor to the ground: edit.go, strict.go, place.go, guard.go,
+// value.go, nearest.go.
 package strict
 
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
@@ -18,29 +20,6 @@ import (
 // MaxBytes is the largest file that is read: a job of a thousand pieces has
 // about a tenth of it.
 const MaxBytes = 1_000_000
-
-// Value is one value of a file, with its place.
-type Value struct {
-	file source
-	node *yaml.Node
-}
-
-// source is a file, perhaps one that another file carries.
-type source struct{ name, within string }
-
-// String is job.yaml, or gusset.pdf (job.yaml).
-func (s source) String() string {
-	if s.within == "" {
-		return s.name
-	}
-	return s.within + " (" + s.name + ")"
-}
-
-// at is job.yaml:7:12, or gusset.pdf (job.yaml:7:12).
-func (s source) at(line, column int) string {
-	s.name = fmt.Sprintf("%s:%d:%d", s.name, line, column)
-	return s.String()
-}
 
 // Parse reads one document. The errors are *unit.Fault with file:line:column.
 func Parse(file string, data []byte) (Value, error) { return parse(source{name: file}, data) }
@@ -75,10 +54,6 @@ func parse(file source, data []byte) (Value, error) {
 		return Value{}, at(file, 1, 1, "the file is empty", "")
 	}
 	return v, v.plain()
-}
-
-func at(file source, line, column int, what, hint string) *unit.Fault {
-	return &unit.Fault{Where: file.at(line, column), What: what, Hint: hint}
 }
 
 // hints answer what the YAML reader says in its own words.
@@ -134,5 +109,3 @@ func (v Value) plain() error {
 	}
 	return nil
 }
-
-func (v Value) isNull() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!null" }

@@ -179,3 +179,32 @@ func Shorten(s string) string {
 	}
 	return s
 }
+
+// Value is one value of a file, with its place.
+type Value struct {
+	file source
+	node *yaml.Node
+}
+
+// source is a file, perhaps one that another file carries.
+type source struct{ name, within string }
+
+// String is job.yaml, or gusset.pdf (job.yaml).
+func (s source) String() string {
+	if s.within == "" {
+		return s.name
+	}
+	return s.within + " (" + s.name + ")"
+}
+
+// at is job.yaml:7:12, or gusset.pdf (job.yaml:7:12).
+func (s source) at(line, column int) string {
+	s.name = fmt.Sprintf("%s:%d:%d", s.name, line, column)
+	return s.String()
+}
+
+func at(file source, line, column int, what, hint string) *unit.Fault {
+	return &unit.Fault{Where: file.at(line, column), What: what, Hint: hint}
+}
+
+func (v Value) isNull() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!null" }

@@ -9,6 +9,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/compare"
 	"trammel/geom/construct"
+	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
@@ -26,15 +27,25 @@ type Findings struct {
 	PieceAt string
 }
 
-// Check is what was pegged against what was asked, piece by piece.
-type Check struct {
+// checkSheets are what was pegged against what was asked, piece by piece.
+type checkSheets struct {
 	sheets[setout.Found]
 	silent []string // pieces that nothing was found of
 }
 
-// Check compares. Its errors are a *unit.Fault where words are wrong, and those of
+// makeCheck compares. Its errors are a *unit.Fault where words are wrong, and those of
 // Picked and Sound.
-func (w Work) Check(f Findings) (*Check, error) {
+func makeCheck(o Order) (*Document, error) {
+	c, err := o.Work.check(o.Findings)
+	if err != nil {
+		return nil, err
+	}
+	d := c.document(c.summary, func() any { return c.report() })
+	d.Said, d.Failed = c.words, !c.passed()
+	return d, nil
+}
+
+func (w Work) check(f Findings) (*checkSheets, error) {
 	pieces, err := w.named(f)
 	if err != nil {
 		return nil, err
@@ -43,7 +54,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
-	c := &Check{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
+	c := &checkSheets{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
 		own := w.Job.Pieces[p.Index].Found
@@ -193,7 +204,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if len(levels) > 0 { // what was taped along the ground is judged level
 		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
 		var f *unit.Fault
-		if errors.As(err, &f) && f.Where == "levels" {
+		if errors.As(err, &f) && f.Subject == unit.Levels {
 			return setout.Found{}, w.levelled(p, f)
 		} else if err != nil {
 			return setout.Found{}, err
@@ -207,7 +218,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if err != nil {
 		return setout.Found{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Style: w.Figures,
+	return setout.Found{Language: w.Language, Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }
@@ -245,16 +256,13 @@ func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
 	return len(a.Ranges) > 0
 }
 
-// Passed says whether all that was found lies within its range.
-func (c *Check) Passed() bool {
+// passed says whether all that was found lies within its range.
+func (c *checkSheets) passed() bool {
 	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
 }
 
-// Work is the work without what is doubtful in a construction that nobody makes here.
-func (c *Check) Work() Work { return c.work }
-
-// Summary says in a line what was made.
-func (c *Check) Summary() string { return c.made("check sheet") }
+// summary says in a line what was made.
+func (c *checkSheets) summary() string { return c.made("check sheet") }
 
 // Tokens reads what --found says, where it is no file: measurements parted by
 // commas. A comma inside a value stays there: AB=2,4m,BC=3m are two.

@@ -12,8 +12,8 @@ import (
 // terminal is how wide sentences run there, in characters.
 const terminal = 86
 
-// Words writes what was found for a person at a terminal.
-func (c *Check) Words(out io.Writer) error {
+// words writes what was found for a person at a terminal.
+func (c *checkSheets) words(out io.Writer) error {
 	var b strings.Builder
 	if c.work.Title != "" {
 		b.WriteString(c.work.Title + "\n\n")
@@ -33,7 +33,7 @@ func (c *Check) Words(out io.Writer) error {
 }
 
 func checkText(b *strings.Builder, f setout.Found) {
-	b.WriteString(strings.Join([]string{f.Piece, "check", f.Style.Name()}, "   ") + "\n\n")
+	b.WriteString(strings.Join([]string{f.Piece, "check", f.Figures.Style.Name()}, "   ") + "\n\n")
 	var columns [5][]string
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
@@ -54,8 +54,8 @@ func checkText(b *strings.Builder, f setout.Found) {
 	}
 	tab.write(b, "l r r r r r l")
 	b.WriteString("\n")
-	paragraph(b, "  ", f.Comparison.Verdict())
-	for k, s := range f.Comparison.Advice(f.Style) {
+	paragraph(b, "  ", f.Says().Verdict(f.Comparison))
+	for k, s := range f.Says().Advice(f.Comparison, f.Figures.Style) {
 		if k == 0 {
 			b.WriteString("\n")
 		}

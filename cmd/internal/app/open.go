@@ -17,6 +17,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/words"
 	"trammel/profiles"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -68,7 +69,12 @@ type Work struct {
 	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
 	effort   paging.Effort
 	tell     Progress
+
+	Language words.Language // of all that is said; nil: English at the bench
 }
+
+// says is that language.
+func (w Work) says() words.Language { return words.In(w.Language) }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
 // fit a piece and neither is picked, or both are, it stands twice; where a net fits
@@ -182,7 +188,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		if a, ok := w.checked(*p); ok {
 			_, cares := w.findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), a.TooFine(w.Figures)...)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.says().Nets().TooFine(a, w.Figures))...)
 		}
 		p.ByHand = w.crossings(*p)
 	}
@@ -264,7 +270,7 @@ func of(p job.Piece, err error) error {
 		return &PieceError{p.Where, p.Name, err}
 	}
 	var f *unit.Fault
-	if errors.As(err, &f) && p.Where != "" && !strings.HasPrefix(f.Where, fileOf(p.Where)) {
+	if errors.As(err, &f) && f.Where == "" {
 		return f.In(p.Where)
 	}
 	return err
@@ -306,10 +312,7 @@ func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) 
 	if err != nil {
 		// A fault of the baseline belongs where that was written.
 		var f *unit.Fault
-		if at != "" && errors.As(err, &f) && strings.HasPrefix(f.Where, "base ") {
-			if at == "--base" {
-				return nil, &unit.Fault{Where: "--" + f.Where, What: f.What, Hint: f.Hint}
-			}
+		if at != "" && errors.As(err, &f) && f.Subject == unit.Base {
 			return nil, f.In(at)
 		}
 		return nil, of(p, err)

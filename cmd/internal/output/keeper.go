@@ -5,6 +5,9 @@
 // Work in progress lies beside its goal, under a name that begins with
 // ".trammel-". A killed run leaves that behind; the next run to the same goal
 // takes it away, and after a day the next to any goal beside it.
+//
+// Files, from the top floor to the ground: same.go, folder.go, keeper.go, sweep.go,
+// swap_linux.go, swap_other.go, hold_flock.go, hold_other.go.
 package output
 
 import (

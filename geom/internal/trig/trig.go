@@ -7,6 +7,8 @@
 // relative, also close to the zeros of sine, cosine and tangent. Arguments are
 // radians of ordinary size (below 2^1000; time grows with the exponent); an
 // infinity gives 0. The tests compare with mpmath.
+//
+// Files, from the top floor to the ground: atan.go, trig.go, pi.go.
 package trig
 
 import "math/big"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 )
 
@@ -69,38 +68,6 @@ func (m *maker) blamePart(f *unit.Fault, parts ...part) *unit.Fault {
 		}
 	}
 	return f
-}
-
-// sideOf finds an edge by its ends, in either order.
-func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
-	for i := range m.names {
-		a, b := m.names[i], m.names[m.next(i)]
-		if edge == [2]geom.Name{a, b} || edge == [2]geom.Name{b, a} {
-			return i, nil
-		}
-	}
-	for _, n := range edge {
-		if _, f := m.cornerOf(n); f != nil {
-			return 0, f
-		}
-	}
-	edges := make([]string, len(m.names))
-	for i := range m.names {
-		edges[i] = m.side(i)
-	}
-	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + geom.Listed(edges)}
-}
-
-// cornerOf finds a corner by its name.
-func (m *maker) cornerOf(name geom.Name) (int, *unit.Fault) {
-	all := make([]string, len(m.names))
-	for i, n := range m.names {
-		if n == name {
-			return i, nil
-		}
-		all[i] = string(n)
-	}
-	return 0, &unit.Fault{What: fmt.Sprintf("the piece has no corner %s", name), Hint: "its corners are " + geom.Listed(all)}
 }
 
 // tooMuch is what corners take of side i that it does not have.

@@ -1,0 +1,73 @@
+package shape
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// maker is a shape while it is made.
+type maker struct {
+	outline geom.Polygon
+	names   []geom.Name
+	words   words
+	corners []corner
+
+	allowances []*Allowance // of each side, nil where none is asked for
+	treated    []*Corner    // of each corner, likewise
+
+	finishedParts, cutParts []part // of each segment of the contours
+	shape                   Shape
+}
+
+func (m *maker) next(i int) int { return (i + 1) % len(m.outline) }
+
+func (m *maker) before(i int) int { return (i + len(m.outline) - 1) % len(m.outline) }
+
+// side is the name of side i in the outline's order.
+func (m *maker) side(i int) string { return string(m.names[i] + m.names[m.next(i)]) }
+
+// part is what a segment of a contour belongs to.
+type part struct {
+	name string // "edge AB", "the cut at A"
+	side int
+	of   *Corner // nil for a side
+}
+
+func (m *maker) treatment(at int) treatment {
+	v := m.shape.Corners[at]
+	return treatment{v.Do, float64(v.By), float64(v.Allow)}
+}
+
+// sideOf finds an edge by its ends, in either order.
+func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
+	for i := range m.names {
+		a, b := m.names[i], m.names[m.next(i)]
+		if edge == [2]geom.Name{a, b} || edge == [2]geom.Name{b, a} {
+			return i, nil
+		}
+	}
+	for _, n := range edge {
+		if _, f := m.cornerOf(n); f != nil {
+			return 0, f
+		}
+	}
+	edges := make([]string, len(m.names))
+	for i := range m.names {
+		edges[i] = m.side(i)
+	}
+	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + geom.Listed(edges)}
+}
+
+// cornerOf finds a corner by its name.
+func (m *maker) cornerOf(name geom.Name) (int, *unit.Fault) {
+	all := make([]string, len(m.names))
+	for i, n := range m.names {
+		if n == name {
+			return i, nil
+		}
+		all[i] = string(n)
+	}
+	return 0, &unit.Fault{What: fmt.Sprintf("the piece has no corner %s", name), Hint: "its corners are " + geom.Listed(all)}
+}

@@ -1,0 +1,148 @@
+package sheet
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+)
+
+// Layout of a leaf.
+const (
+	LeastMargin unit.Length = 10 // ISO 5457: the border is 10 mm
+	headHeight  unit.Length = 18 // on the first page
+	nextHeight  unit.Length = 9  // on those that follow
+	footHeight  unit.Length = 10.5
+)
+
+// Leaf is a sheet of paper as it is read and the part of it that is printed on, a
+// head and a foot included.
+type Leaf struct {
+	Width, Height unit.Length
+	Area          geom.Rect
+}
+
+// LeafOf is the leaf of a paper, on which a printer prints a part.
+func LeafOf(width, height unit.Length, printable geom.Rect) Leaf {
+	return Leaf{width, height, geom.Rect{
+		Min: geom.Point{X: max(printable.Min.X, LeastMargin), Y: max(printable.Min.Y, LeastMargin)},
+		Max: geom.Point{X: min(printable.Max.X, width-LeastMargin), Y: min(printable.Max.Y, height-LeastMargin)},
+	}}
+}
+
+// Turn is the leaf read from its side; which side the printer turns it to is not
+// known, so of two opposite margins the larger holds on both.
+func (l Leaf) Turn() Leaf {
+	x := max(l.Area.Min.X, l.Width-l.Area.Max.X)
+	y := max(l.Area.Min.Y, l.Height-l.Area.Max.Y)
+	return Leaf{l.Height, l.Width, geom.Rect{Min: geom.Point{X: y, Y: x}, Max: geom.Point{X: l.Height - y, Y: l.Width - x}}}
+}
+
+// Body is what head and foot leave on the first page, Next on those that follow.
+func (l Leaf) Body() geom.Rect {
+	b := l.Next()
+	b.Max.Y -= headHeight - nextHeight
+	return b
+}
+
+// Next is Body of the pages behind the first.
+func (l Leaf) Next() geom.Rect {
+	b := l.Area
+	b.Min.Y += footHeight
+	b.Max.Y -= nextHeight
+	return b
+}
+
+// Margin is what stands at the head and at the foot of every page of a sheet.
+type Margin struct {
+	Title   string
+	Second  string   // below the title of the first page: what the sheet is
+	Third   []string // below that: the first of these that has room, else the last, cut
+	Inches  bool     // the check bar at the foot is 4 in long; otherwise 100 mm
+	Printer string   // the one that the pages are made for; empty: any
+}
+
+// Draw is the margin of one page.
+func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
+	return append(m.head(l.Area, number, of, r), m.foot(l.Area, r)...)
+}
+
+func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
+	top, left, right := area.Max.Y, area.Min.X, area.Max.X
+	count := fmt.Sprintf("page %d of %d", number, of)
+	d := draw.Drawing{
+		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
+			Words: Shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
+		draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
+	}
+	if number > 1 {
+		return d
+	}
+	third := ""
+	for _, third = range m.Third {
+		if r.Width(third, draw.NoteHeight, false) <= right-left {
+			break
+		}
+	}
+	return append(d,
+		Note(Shorten(m.Second, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
+		Note(Shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
+}
+
+// foot is the check bar, 100 mm or 4 in long.
+func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
+	x, y := area.Min.X, area.Min.Y+1
+	long, words, parts := 100*unit.Millimetre, "100 mm", 10
+	if m.Inches {
+		long, words, parts = 4*unit.Inch, "4 in", 4
+	}
+	d := draw.Drawing{NoteLine(x, y, x+long, y, draw.Narrow)}
+	for i := range parts + 1 {
+		at, h := x+long*unit.Length(i)/unit.Length(parts), unit.Length(1.5)
+		if i == 0 || i == parts {
+			h = 4
+		}
+		d = append(d, NoteLine(at, y, at, y+h, draw.Narrow))
+	}
+	forPrinter := func(room unit.Length) string {
+		return Shorten("for printer "+m.Printer+": wrong on any other", room, draw.NoteHeight, false, r)
+	}
+	const right = 4
+	say, then := "print at 100 %, actual size", "the bar is then "+words+" long"
+	room := area.Max.X - x - long - right
+	if max(r.Width(say, draw.NoteHeight, false), r.Width(then, draw.NoteHeight, false)) > room {
+		// Narrow paper: the words stand on the bar.
+		d = append(d, Note(words+": "+say, x+2, y+6, draw.Left))
+		if m.Printer != "" {
+			d = append(d, Note(forPrinter(long-4), x+2, y+2.2, draw.Left))
+		}
+		return d
+	}
+	if m.Printer != "" {
+		then = forPrinter(room)
+	}
+	return append(d, Note(words, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
+}
+
+// Note is a line of small words.
+func Note(words string, x, y unit.Length, a draw.Align) draw.Text {
+	return draw.Text{At: geom.Point{X: x, Y: y}, Height: draw.NoteHeight, Align: a, Words: words, On: draw.Notes}
+}
+
+// NoteLine is a line that belongs to notes.
+func NoteLine(x0, y0, x1, y1 unit.Length, p draw.Pen) draw.Line {
+	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: p, On: draw.Notes}
+}
+
+// Shorten cuts words that are too long for their line and shows that by dots.
+func Shorten(words string, room, h unit.Length, bold bool, r draw.Ruler) string {
+	if r.Width(words, h, bold) <= room {
+		return words
+	}
+	cut := []rune(words)
+	for len(cut) > 0 && r.Width(string(cut)+"…", h, bold) > room {
+		cut = cut[:len(cut)-1]
+	}
+	return string(cut) + "…"
+}
