@@ -286,6 +286,7 @@ var withoutFloors = []string{
 	"trammel/plot/plan",
 	"trammel/plot/setout",
 	"trammel/plot/template",
+	"trammel/plot/words",
 	"trammel/profiles/job",
 }
 
