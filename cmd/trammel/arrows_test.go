@@ -19,9 +19,10 @@ var arrows = map[string][]string{
 	"trammel/geom/construct":      {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/shape":          {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/tape":           {"trammel/geom", "trammel/geom/unit"},
-	"trammel/geom/net":            {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
-	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/adjust":         {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/net":            {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
+	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":     {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":            {"trammel/profiles/strict", "trammel/geom/unit"},
 	"trammel/profiles/job":        {"trammel/profiles", "trammel/profiles/strict", "trammel/geom", "trammel/geom/"},
@@ -33,7 +34,11 @@ var arrows = map[string][]string{
 	"trammel/plot/paging":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/words"},
 	"trammel/plot/template":       {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/calibrate":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
+<<<<<<< HEAD
 	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/net", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
+=======
+	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/adjust", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
+>>>>>>> int
 	"trammel/plot/setout":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/pdf":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
