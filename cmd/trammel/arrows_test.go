@@ -35,11 +35,7 @@ var arrows = map[string][]string{
 	"trammel/plot/paging":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/words"},
 	"trammel/plot/template":       {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/calibrate":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
-<<<<<<< HEAD
-	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/net", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
-=======
-	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/adjust", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
->>>>>>> int
+	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/adjust", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/setout":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/pdf":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
