@@ -78,7 +78,7 @@ func exact(a triangle.Answer) bool {
 // adjusted with it every corner would lie wrong. Solve shows it all the same.
 func (w Work) Sound() error {
 	for _, p := range w.Pieces {
-		a, ok := w.checked(p)
+		a, ok := p.checked()
 		if ok && a.Disputed {
 			return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{
 				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.placement(a.Mine) + "; with " + w.placement(a.Others[0]),

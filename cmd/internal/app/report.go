@@ -154,7 +154,7 @@ func (w Work) report(p Piece) PieceReport {
 	}
 	r.Measured = p.measured()
 	r.Shape = w.shapeReport(p)
-	if a, ok := w.checked(p); ok {
+	if a, ok := p.checked(); ok {
 		r.Net = w.netReport(a)
 		adjustments(r.Measured, a)
 	}
