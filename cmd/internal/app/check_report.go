@@ -28,6 +28,7 @@ type PieceCheck struct {
 	Passed   bool            `json:"passed"`
 	Readings []ReadingReport `json:"readings"`
 	Pegs     []StandReport   `json:"pegs"`
+	Setout   *SetoutReport   `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
 	// Explanations of the disagreement, the likeliest first: more than one only
 	// where nothing measured tells them apart. Empty where all is inside, or where
 	// nothing explains it.
@@ -112,8 +113,12 @@ type TellReport struct {
 func (c *checkSheets) report() CheckReport {
 	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
 		Checks: []PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []PageReport{}}
-	for _, f := range c.all {
-		r.Checks = append(r.Checks, pieceCheck(f))
+	for i, f := range c.all {
+		q := pieceCheck(f)
+		if s := c.asked[i]; s != nil {
+			q.Setout = setoutReport(*s)
+		}
+		r.Checks = append(r.Checks, q)
 	}
 	paper, pages := c.laid()
 	r.Sheet, r.Pages = paper, append(r.Pages, pages...)

@@ -53,7 +53,7 @@ type Piece struct {
 	Picked       bool              // false: two fit and nobody said which
 	Solution     triangle.Solution // of a net the measurements alone
 	Net          *net.Adjusted     // nil of a triangle
-	adjusted     *net.Adjusted // of a triangle of which more was measured than needed; nil where that failed
+	adjusted     *net.Adjusted     // of a triangle of which more was measured than needed; nil where that failed
 	several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
 	Construction construct.Construction
 	Warnings     []string // plain sentences: what is doubtful in what was measured

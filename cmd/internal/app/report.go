@@ -44,6 +44,7 @@ type PieceReport struct {
 	Side   []string      `json:"side,omitempty"`
 	Others []OtherReport `json:"others,omitempty"`
 	Layout *LayoutReport `json:"layout,omitempty"`
+	Setout *SetoutReport `json:"setout,omitempty"` // of setout: how it is set out
 	Shape  *ShapeReport  `json:"shape,omitempty"`
 	Net    *NetReport    `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
 }

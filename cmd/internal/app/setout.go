@@ -120,6 +120,7 @@ func (s *setoutSheets) report() Report {
 		sheet := s.all[next]
 		next++
 		framed(&r.Pieces[i], sheet)
+		r.Pieces[i].Setout = setoutReport(sheet)
 		for _, page := range pages {
 			for k := range page.Places {
 				if page.Places[k].Piece == i {
