@@ -50,7 +50,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.Sound(); err != nil {
+	if err := w.sound(); err != nil {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })

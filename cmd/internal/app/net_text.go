@@ -139,7 +139,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Cares() {
+	for _, s := range p.cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }

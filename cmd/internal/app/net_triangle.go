@@ -74,9 +74,9 @@ func exact(a triangle.Answer) bool {
 	return !slices.ContainsFunc(a.Residuals, func(r triangle.Residual) bool { return r != triangle.Residual{} })
 }
 
-// Sound refuses a piece in which a measurement is all but certain to hold a slip:
+// sound refuses a piece in which a measurement is all but certain to hold a slip:
 // adjusted with it every corner would lie wrong. Solve shows it all the same.
-func (w Work) Sound() error {
+func (w Work) sound() error {
 	for _, p := range w.Pieces {
 		a, ok := p.checked()
 		if ok && a.Disputed {

@@ -310,14 +310,14 @@ func (w Work) outline(t triangle.Triangle) string {
 	return strings.Join(parts, ", ")
 }
 
-// Cares are all that is doubtful in the piece.
-func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
+// cares are all that is doubtful in the piece.
+func (p Piece) cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
 	all := append(slices.Clone(w.Notes), w.otherPaper()...)
 	for _, p := range w.Pieces {
-		for _, s := range p.Cares() {
+		for _, s := range p.cares() {
 			if len(w.Pieces) > 1 {
 				s = p.Title() + ": " + s
 			}

@@ -6,21 +6,21 @@ import (
 	"trammel/plot/setout"
 )
 
-// SetoutReport is how a piece is set out: what its sheet says, in its order. Places are
+// setoutReport is how a piece is set out: what its sheet says, in its order. Places are
 // counted from the zero end of the baseline along it, and to its left.
-type SetoutReport struct {
+type setoutReport struct {
 	Baseline string         `json:"baseline"` // its zero end first
 	Method   string         `json:"method"`
-	Pegs     []PegReport    `json:"pegs"`
-	Pulls    []PullReport   `json:"pulls"`
-	Squares  []SquareReport `json:"squares"`
-	Marks    []MarkReport   `json:"marks"` // along the edges, where they were asked for
-	Checks   []CheckOfSheet `json:"checks"`
+	Pegs     []pegReport    `json:"pegs"`
+	Pulls    []pullReport   `json:"pulls"`
+	Squares  []squareReport `json:"squares"`
+	Marks    []markReport   `json:"marks"` // along the edges, where they were asked for
+	Checks   []checkOfSheet `json:"checks"`
 	Steps    []string       `json:"steps"`
 }
 
-// PegReport is a peg, or a mark that is needed to set one.
-type PegReport struct {
+// pegReport is a peg, or a mark that is needed to set one.
+type pegReport struct {
 	Name   string     `json:"name"`
 	Number int        `json:"number"`
 	Role   string     `json:"role"` // corner, foot, middle, leg or top of a square
@@ -30,8 +30,8 @@ type PegReport struct {
 	Side   string     `json:"side,omitempty"`
 }
 
-// PullReport is one pull of the tape, or one angle that is turned.
-type PullReport struct {
+// pullReport is one pull of the tape, or one angle that is turned.
+type pullReport struct {
 	Number   int     `json:"number"`
 	Use      string  `json:"use"`            // baseline, along, arc, square, height, angle, ray or middle
 	Part     string  `json:"part,omitempty"` // main way, second way or for the checks
@@ -45,8 +45,8 @@ type PullReport struct {
 	Within   float64 `json:"within"` // good to so much, mm; of an angle degrees
 }
 
-// SquareReport is the 3-4-5 at the foot of an offset.
-type SquareReport struct {
+// squareReport is the 3-4-5 at the foot of an offset.
+type squareReport struct {
 	At   string     `json:"at"`
 	Leg  string     `json:"leg"`
 	Top  string     `json:"top"`
@@ -55,15 +55,15 @@ type SquareReport struct {
 	Side string     `json:"side,omitempty"`
 }
 
-// MarkReport is a mark on an edge.
-type MarkReport struct {
+// markReport is a mark on an edge.
+type markReport struct {
 	Edge string     `json:"edge"` // counted from its first end
 	From float64    `json:"from"` // so far
 	At   [2]float64 `json:"at"`
 }
 
-// CheckOfSheet is a distance to close on.
-type CheckOfSheet struct {
+// checkOfSheet is a distance to close on.
+type checkOfSheet struct {
 	Number     int     `json:"number"`
 	Kind       string  `json:"kind"` // height, foot, median, middles, side or diagonal
 	From       string  `json:"from"`
@@ -85,14 +85,14 @@ func along(x, offset unit.Length, s setout.Side) [2]float64 {
 	return pair(geom.Point{X: x, Y: offset})
 }
 
-func setoutReport(s setout.Sheet) *SetoutReport {
-	r := &SetoutReport{Baseline: string(s.Baseline.From + s.Baseline.To), Method: s.Method.String(),
-		Pegs: []PegReport{}, Pulls: []PullReport{}, Squares: []SquareReport{}, Marks: []MarkReport{}, Checks: []CheckOfSheet{}, Steps: []string{}}
+func reportSetout(s setout.Sheet) *setoutReport {
+	r := &setoutReport{Baseline: string(s.Baseline.From + s.Baseline.To), Method: s.Method.String(),
+		Pegs: []pegReport{}, Pulls: []pullReport{}, Squares: []squareReport{}, Marks: []markReport{}, Checks: []checkOfSheet{}, Steps: []string{}}
 	for _, p := range s.Pegs {
-		r.Pegs = append(r.Pegs, PegReport{string(p.Name), p.Number, roles[p.Role], along(p.Along, p.Offset, p.Side), p.Along.MM(), p.Offset.MM(), p.Side.String()})
+		r.Pegs = append(r.Pegs, pegReport{string(p.Name), p.Number, roles[p.Role], along(p.Along, p.Offset, p.Side), p.Along.MM(), p.Offset.MM(), p.Side.String()})
 	}
 	for _, p := range s.Pulls {
-		q := PullReport{Number: p.Number, Use: string(p.Use), Part: string(p.Part), Hold: string(p.Hold), To: string(p.To),
+		q := pullReport{Number: p.Number, Use: string(p.Use), Part: string(p.Part), Hold: string(p.Hold), To: string(p.To),
 			Length: p.Length.MM(), Reads: p.Reads.MM(), Measured: p.Measured, Within: p.Limit.MM()}
 		if p.Use == setout.ForAngle {
 			q.Angle, q.Side, q.Within = p.Angle.Degrees(), p.Side.String(), p.Within.Degrees()
@@ -100,13 +100,13 @@ func setoutReport(s setout.Sheet) *SetoutReport {
 		r.Pulls = append(r.Pulls, q)
 	}
 	for _, q := range s.Squares {
-		r.Squares = append(r.Squares, SquareReport{string(q.At), string(q.Leg), string(q.Top), lengths(q.Along, q.Up, q.Across), lengths(q.Loop[0], q.Loop[1], q.Loop[2]), q.Side.String()})
+		r.Squares = append(r.Squares, squareReport{string(q.At), string(q.Leg), string(q.Top), lengths(q.Along, q.Up, q.Across), lengths(q.Loop[0], q.Loop[1], q.Loop[2]), q.Side.String()})
 	}
 	for _, m := range s.Marks {
-		r.Marks = append(r.Marks, MarkReport{string(m.Edge[0] + m.Edge[1]), m.At.MM(), along(m.Along, m.Offset, m.Side)})
+		r.Marks = append(r.Marks, markReport{string(m.Edge[0] + m.Edge[1]), m.At.MM(), along(m.Along, m.Offset, m.Side)})
 	}
 	for _, c := range s.Checks {
-		r.Checks = append(r.Checks, CheckOfSheet{c.Number, string(c.Kind), string(c.From), string(c.To), c.Value.MM(), c.Reads.MM(), c.Least.MM(), c.Greatest.MM(), c.Measured})
+		r.Checks = append(r.Checks, checkOfSheet{c.Number, string(c.Kind), string(c.From), string(c.To), c.Value.MM(), c.Reads.MM(), c.Least.MM(), c.Greatest.MM(), c.Measured})
 	}
 	for _, t := range s.Steps {
 		r.Steps = append(r.Steps, t.Words)

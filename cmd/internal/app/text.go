@@ -73,7 +73,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		}
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Cares() {
+	for _, s := range p.cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
