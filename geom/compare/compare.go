@@ -1,3 +1,9 @@
+// Package compare holds what was measured back of a layout against what was wanted: what
+// each reading is accepted within, where the pegs stand, and what explains that they do
+// not stand where they should.
+//
+// Files, from the top floor to the ground: compare.go, blame.go, moved.go, follows.go,
+// range.go, cause.go, weigh.go, fit.go, layout.go.
 package compare
 
 import (
