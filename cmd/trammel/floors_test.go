@@ -281,7 +281,6 @@ var withoutFloors = []string{
 	"trammel/geom/pegging",
 	"trammel/plot/paging",
 	"trammel/plot/plan",
-	"trammel/plot/words",
 	"trammel/plot/setout",
 	"trammel/plot/template",
 	"trammel/profiles/job",
