@@ -37,7 +37,7 @@ func (w Work) notes() []string {
 func (w Work) style() template.Style {
 	t := w.Trade
 	return template.Style{
-		Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
+		Language: w.Language, Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
 		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
 	}
 }
