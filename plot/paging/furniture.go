@@ -295,7 +295,7 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	}}
 	out.Ops = append(append(out.Ops, across.Ops...), along.Ops...)
 	for _, op := range words.Ops {
-		out.Ops = append(out.Ops, moved(op, in))
+		out.Ops = append(out.Ops, draw.Shift(op, in))
 	}
 	return out
 }

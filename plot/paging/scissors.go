@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // A line to cut paper along must not be taken for one of the piece, so a small pair
@@ -51,14 +52,14 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 
 // inTheWay is the shapes of what comes into a rectangle, but for one line: marks and
 // words of joins, and all else.
-func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []shape) {
+func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []place.Shape) {
 	for _, op := range ops {
 		switch o, ok := op.(draw.Line); {
 		case ok && o.Line == but || !op.Bounds(r).Meets(within):
 		case op.Layer() == draw.Joins:
-			joins = shapes(joins, op, r)
+			joins = place.Shapes(joins, op, r)
 		default:
-			rest = shapes(rest, op, r)
+			rest = place.Shapes(rest, op, r)
 		}
 	}
 	return joins, rest
