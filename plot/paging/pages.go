@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/place"
 )
 
@@ -15,10 +16,10 @@ import (
 // marks of its joins; its furniture. Each is made when it is asked for, and the
 // same plan and drawing always give the same pages. A stroke ends on the window's
 // edge to 1e-9 mm and is elsewhere unchanged but for the shift.
-func (p Plan) Pages(d draw.Drawing, f Furniture, r draw.Ruler) iter.Seq[draw.Page] {
+func (p Plan) Pages(d draw.Drawing, f furniture.Furniture, r draw.Ruler) iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		s := newSpread(p, d, r)
-		w := NewFurnisher(f, len(p.Cells), p.Outline, r)
+		w := furniture.NewFurnisher(f, len(p.Cells), p.Outline, r)
 		for i := range p.Cells {
 			if !yield(s.page(i, f, w)) {
 				return
@@ -91,7 +92,7 @@ func rowsOf(cells []Cell) (rows []stretch) {
 	return rows
 }
 
-func (s *spread) page(i int, f Furniture, w *Furnisher) draw.Page {
+func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw.Page {
 	p, c := s.plan, s.plan.Cells[i]
 	corner := geom.Point{X: p.Sheet.Left, Y: p.Sheet.Bottom}
 	by := corner.Minus(c.Window.Min)
@@ -108,7 +109,7 @@ func (s *spread) page(i int, f Furniture, w *Furnisher) draw.Page {
 	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
-	leaf := Leaf{
+	leaf := furniture.Leaf{
 		Label: c.Label, LeftOf: c.LeftOf, RightOf: c.RightOf, Above: c.Above, Below: c.Below, Number: f.First + i,
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.

@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/place"
 )
 
@@ -37,11 +38,11 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 		if !window.Has(at(0, side*(far+armRoom))) {
 			side = 1
 		}
-		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(roomLeast)
+		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(furniture.RoomLeast)
 		joins, rest := inTheWay(ops, band, l, r)
 		for u := scissorsStep; u+scissorsLong+scissorsStep <= l.Length(); u += scissorsStep {
 			box := geom.RectOf(at(u, side*scissorsOff), at(u+scissorsLong, side*far))
-			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, roomLeast, roomLeast) {
+			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, furniture.RoomLeast, furniture.RoomLeast) {
 				d = append(d, pair(func(a, b unit.Length) geom.Point { return at(u+a, side*(scissorsOff+scissorsWide/2)+b) })...)
 				break
 			}

@@ -1,4 +1,9 @@
-package paging
+// Package furniture is what every page of a template bears beside the drawing: its label,
+// what it belongs to, its neighbours and the bars to check the print by, placed where a
+// page has room for them. Lengths are mm on paper.
+//
+// Files, from the top floor to the ground: page.go, furniture.go.
+package furniture
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package paging
+package furniture
 
 import (
 	"math"
@@ -13,7 +13,7 @@ import (
 const (
 	roomWide    unit.Length = 6   // from everything, where the page is empty enough
 	room        unit.Length = 3   // from everything, as a rule
-	roomLeast   unit.Length = 2   // between the words of two things, always
+	RoomLeast   unit.Length = 2   // between the words of two things, always
 	roomTight   unit.Length = 1   // from strokes, where the page is crowded
 	roomStrip   unit.Length = 1.5 // from what a neighbour covers
 	pointerStep unit.Length = 2
@@ -116,16 +116,16 @@ func (w *Furnisher) site(l Leaf) site {
 // through the window: a side may be cut without a neighbour.
 func clearOf(free, window, kept geom.Rect) geom.Rect {
 	if kept.Min.X > window.Min.X {
-		free.Min.X = max(free.Min.X, kept.Min.X+roomLeast)
+		free.Min.X = max(free.Min.X, kept.Min.X+RoomLeast)
 	}
 	if kept.Min.Y > window.Min.Y {
-		free.Min.Y = max(free.Min.Y, kept.Min.Y+roomLeast)
+		free.Min.Y = max(free.Min.Y, kept.Min.Y+RoomLeast)
 	}
 	if kept.Max.X < window.Max.X {
-		free.Max.X = min(free.Max.X, kept.Max.X-roomLeast)
+		free.Max.X = min(free.Max.X, kept.Max.X-RoomLeast)
 	}
 	if kept.Max.Y < window.Max.Y {
-		free.Max.Y = min(free.Max.Y, kept.Max.Y-roomLeast)
+		free.Max.Y = min(free.Max.Y, kept.Max.Y-RoomLeast)
 	}
 	return free
 }
@@ -170,7 +170,7 @@ func (w *Furnisher) clear(s site) {
 	for i := range w.near {
 		more := unit.Length(0)
 		if w.near[i].Text {
-			more = roomLeast - roomTight
+			more = RoomLeast - roomTight
 		}
 		w.ground.Take(w.near[i].P[:w.near[i].N], w.near[i].Pad+more)
 	}
@@ -180,7 +180,7 @@ func (w *Furnisher) clear(s site) {
 // put draws a block at p and takes its place.
 func (w *Furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
 	for _, r := range b.Rects {
-		box := r.Shift(p).Grow(roomLeast - roomTight).Corners()
+		box := r.Shift(p).Grow(RoomLeast - roomTight).Corners()
 		w.ground.Take(box[:], 0)
 	}
 	w.ground.Count()
@@ -211,7 +211,7 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 			for k := unit.Length(0); k <= reach; k += pointerStep {
 				for _, way := range [2]unit.Length{k, -k} {
 					p := at.Plus(in.Times(float64(deep))).Plus(along.Times(float64(way)))
-					if w.ground.Fits(b, p, roomLeast, s.free) {
+					if w.ground.Fits(b, p, RoomLeast, s.free) {
 						d = append(d, w.put(b, p)...)
 						break search
 					}
@@ -301,7 +301,7 @@ func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
 	if inside.ok {
 		return inside
 	}
-	out, in := w.search(blocks, s, roomLeast)
+	out, in := w.search(blocks, s, RoomLeast)
 	if out.ok {
 		return out
 	}
@@ -354,7 +354,7 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 	first := func(blocks ...place.Block) int {
 		for _, within := range [2]geom.Rect{s.free, s.Window.Grow(-s.Edge)} {
 			for i, b := range blocks {
-				for _, room := range [2]unit.Length{roomLeast, roomTight} {
+				for _, room := range [2]unit.Length{RoomLeast, roomTight} {
 					if p, ok := w.ground.Spot(b, room, within, nil); ok {
 						d = append(d, w.put(b, p)...)
 						return i
@@ -396,7 +396,7 @@ func (w *Furnisher) restOfTitle(s site) draw.Drawing {
 			continue
 		}
 		b := titleBlock(lines, false, false, w.r)
-		if p, ok := w.ground.Spot(b, roomLeast, s.free, nil); ok {
+		if p, ok := w.ground.Spot(b, RoomLeast, s.free, nil); ok {
 			return w.put(b, p)
 		}
 	}
