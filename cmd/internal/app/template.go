@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/template"
@@ -162,9 +163,9 @@ func (t *layout) made() iter.Seq[draw.Page] {
 }
 
 // furniture of copy c of a piece, whose first page has the number in the document.
-func (t *layout) furniture(l laid, c, number int) paging.Furniture {
+func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
-	return paging.Furniture{
+	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: number,
 		Note: w.templatePiece(l.piece).Measures(),
