@@ -172,11 +172,11 @@ func (w *work) basis() []string {
 	say := []string{
 		fmt.Sprintf("Accept ranges: one pull is good within t = %.1f + %.1f L%s + %s mm, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; %s mm for nail and reading, common practice); "+
 			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
-			a.MM(), b.MM(), hook, number(w.Tools.Reading.MM()), tape.Class, number(w.Tools.Reading.MM()), grainWords(w.Figures)),
+			a.MM(), b.MM(), hook, unit.Decimals(w.Tools.Reading.MM(), 2), tape.Class, unit.Decimals(w.Tools.Reading.MM(), 2), grainWords(w.Figures)),
 	}
 	if w.Method == pegging.AngleDistance {
 		i := w.Instrument
-		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, keeps(i.Angle), number(i.Centring.MM())))
+		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, keeps(i.Angle), unit.Decimals(i.Centring.MM(), 2)))
 	}
 	const felt = reading / 2 // less is lost on a nail
 	if w.lone() {

@@ -67,7 +67,7 @@ func degrees(a unit.Angle) string { return strconv.FormatFloat(a.Degrees(), 'f',
 
 func (s Sheet) rows() (rows []row) {
 	add := func(r row) { rows = append(rows, r) }
-	add(row{kind: "sheet", note: title(s.Job, s.Piece)})
+	add(row{kind: "sheet", note: s.Title()})
 	for _, d := range s.Doubts {
 		add(row{kind: "doubt", note: d})
 	}
@@ -168,15 +168,4 @@ func (p Pull) origin() string {
 		return "chosen"
 	}
 	return "computed"
-}
-
-// title is job and piece.
-func title(job, piece string) string {
-	switch {
-	case job == "":
-		return piece
-	case piece == "":
-		return job
-	}
-	return job + ": " + piece
 }

@@ -15,9 +15,9 @@ func (s Sheet) correctionWords() string {
 	var parts []string
 	if s.Weighed {
 		c := s.Conditions
-		how := fmt.Sprintf("The tape at %s °C", number(float64(c.Temperature)))
+		how := fmt.Sprintf("The tape at %s °C", unit.Decimals(float64(c.Temperature), 2))
 		if c.Pull > 0 {
-			how += fmt.Sprintf(", pulled with %s N", number(float64(c.Pull)))
+			how += fmt.Sprintf(", pulled with %s N", unit.Decimals(float64(c.Pull), 2))
 		}
 		if c.Span > 0 {
 			how += ", hanging in spans of " + s.Style.LengthUnit(c.Span)
@@ -45,7 +45,7 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 		return nil
 	}
 	t := sheet.Table{Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: alignOf(s.Figures)}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: alignOf(s.Figures)}, {Head: "because of", Fill: true},
+		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: sheet.Lengths(s.Inches())}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: sheet.Lengths(s.Inches())}, {Head: "because of", Fill: true},
 	}}
 	for _, p := range s.Pulls {
 		if !s.corrects(p) {
@@ -53,7 +53,7 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 		}
 		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.broken(p)})
 	}
-	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.correctionWords(), Keep: true}, kept(1), narrowing{Table: t}}
+	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.correctionWords(), Keep: true}, sheet.KeptGap(1), narrowing{Table: t}}
 }
 
 // corrects says whether a pull has a correction to tell of.
@@ -83,33 +83,33 @@ func (s Sheet) signed(l unit.Length) string {
 func (s Sheet) markBlocks() (out []sheet.Block) {
 	if len(s.Marks) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "edge"}, {Head: "from its\nfirst", Align: alignOf(s.Figures)}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: "square\nout", Align: alignOf(s.Figures)}, {Head: "side"},
+			{Head: "edge"}, {Head: "from its\nfirst", Align: sheet.Lengths(s.Inches())}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: "square\nout", Align: sheet.Lengths(s.Inches())}, {Head: "side"},
 		}}
 		for _, m := range s.Marks {
 			t.Cells = append(t.Cells, s.markFigures(m))
 		}
-		out = append(out, sheet.Heading{Words: "Marks along the edges, every " + s.Style.LengthUnit(s.Every)}, columned{t, betweenTables})
+		out = append(out, sheet.Heading{Words: "Marks along the edges, every " + s.Style.LengthUnit(s.Every)}, columned{t, sheet.BetweenTables})
 	}
 	if len(s.Nails) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: alignOf(s.Figures)}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: "square\nout", Align: alignOf(s.Figures)}, {Head: "side"},
+			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: sheet.Lengths(s.Inches())}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: "square\nout", Align: sheet.Lengths(s.Inches())}, {Head: "side"},
 		}}
 		for _, n := range s.Nails {
 			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
 		}
-		out = append(out, sheet.Heading{Words: "Nails in the profile boards, clear of the digging by " + s.Style.LengthUnit(s.Boards)}, columned{t, betweenTables})
+		out = append(out, sheet.Heading{Words: "Nails in the profile boards, clear of the digging by " + s.Style.LengthUnit(s.Boards)}, columned{t, sheet.BetweenTables})
 		if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 {
 			out = append(out, sheet.Paragraph{Words: fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", missing)})
 		}
 	}
 	if len(s.Strings) > 0 {
 		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "nail to\nnail", Align: alignOf(s.Figures)}, {Head: "crosses"}, {Head: "at", Align: alignOf(s.Figures)}, {Head: "crosses"}, {Head: "at", Align: alignOf(s.Figures)},
+			{Head: "string"}, {Head: "nail to\nnail", Align: sheet.Lengths(s.Inches())}, {Head: "crosses"}, {Head: "at", Align: sheet.Lengths(s.Inches())}, {Head: "crosses"}, {Head: "at", Align: sheet.Lengths(s.Inches())},
 		}}
 		for _, x := range s.Strings {
 			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})
 		}
-		out = append(out, sheet.Heading{Words: "Strings, and where they cross, from the first nail"}, columned{t, betweenTables})
+		out = append(out, sheet.Heading{Words: "Strings, and where they cross, from the first nail"}, columned{t, sheet.BetweenTables})
 	}
 	return out
 }

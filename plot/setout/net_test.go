@@ -18,8 +18,10 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/pagetest"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
+	"trammel/plot/phone"
 	"trammel/plot/sheet"
 )
 
@@ -294,7 +296,7 @@ func TestEveryPegOfANetIsChecked(t *testing.T) {
 func TestPagesAndTextOfNets(t *testing.T) {
 	ruler := lettering.Go()
 	nets(t, func(name string, s Sheet) {
-		for _, paper := range []paging.Sheet{a4, a3wide} {
+		for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A3Wide} {
 			pages := pagesOf(t, s, paper)
 			boxes, all := 0, ""
 			for i, p := range pages {
@@ -324,10 +326,10 @@ func TestPagesAndTextOfNets(t *testing.T) {
 					t.Errorf("%s on %s: the sheet does not say %q", name, paper.Name, want)
 				}
 			}
-			overlaps(t, name, pages, ruler)
+			pagetest.Overlaps(t, name, pages, ruler)
 		}
 		for _, line := range strings.Split(textOf(t, s), "\n") {
-			if utf8.RuneCountInString(line) > phone {
+			if utf8.RuneCountInString(line) > phone.Width {
 				t.Errorf("%s: %q is too wide", name, line)
 			}
 		}
@@ -384,7 +386,7 @@ func BenchmarkManyPoints(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		pages, err := s.Pages(a3, lettering.Go())
+		pages, err := s.Pages(pagetest.A3, lettering.Go())
 		if err != nil {
 			b.Fatal(err)
 		}

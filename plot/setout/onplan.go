@@ -14,7 +14,7 @@ import (
 // planned is what the plan of the sheet shows.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.lone(), North: plan.North(s.North)}
+	p := plan.Plan{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.lone(), North: s.North}
 	ellipse := map[geom.Name]net.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse

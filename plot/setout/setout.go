@@ -43,6 +43,8 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/plan"
+	"trammel/plot/sheet"
 )
 
 // What a sheet is made for. Below, paper does it better; above, one pull of a
@@ -62,9 +64,9 @@ type Input struct {
 	Methods    []pegging.Method // those that the tools allow; none: two arcs, and an offset by 3-4-5
 	Tools      tape.Tools
 	Style      unit.Style
-	Date       string    // as the job states it, or empty
-	Printer    string    // the one that the pages are made for; empty: any
-	North      Reference // the zero value: no arrow
+	Date       string     // as the job states it, or empty
+	Printer    string     // the one that the pages are made for; empty: any
+	North      plan.North // the zero value: no arrow; Turn counts from the baseline as drawn, left to right
 	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
 	// the plan then has an arrow to the north. nil: not known.
 	Bearing *unit.Angle
@@ -79,19 +81,13 @@ type Input struct {
 	Standard   tape.Standard
 }
 
-// Reference is a direction that the plan shows by an arrow.
-type Reference struct {
-	Name string     // "north", "the quay"; empty: none
-	Turn unit.Angle // counter-clockwise from the direction in which the plan draws the baseline, left to right
-}
-
 // Prepare works out the sheet. The longest distance of two points must lie between
 // Least and Most and the baseline must not be shorter than Least; otherwise, and
 // where Base names no two points or a tape cannot be used as said, the error is a
 // *unit.Fault.
 func Prepare(in Input) (Sheet, error) {
 	s := Sheet{
-		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
+		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
 		Figures: tape.FiguresOf(in.Style, in.Tools.Instrument), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
 		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
 	}
@@ -125,7 +121,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	s.Grid = [2]geom.Name{s.Baseline.From, s.Baseline.To}
 	if in.Bearing != nil {
-		s.North = Reference{"north", *in.Bearing}
+		s.North = plan.North{Name: "north", Turn: *in.Bearing}
 		if s.Grid[0] != s.ends()[0] {
 			s.North.Turn += unit.Turn / 2
 		}

@@ -6,17 +6,18 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/plan"
+	"trammel/plot/sheet"
 )
 
 // Sheet is a setting-out sheet as data. Lengths are exact; they are rounded where
 // they are written.
 type Sheet struct {
-	Job, Piece, Date string
-	Printer          string // the one that the pages are made for; empty: any
-	Index            int    // of the piece in the job
+	sheet.TitleBlock
+	Index int // of the piece in the job
 	tape.Figures
 	Tools   tape.Tools
-	North   Reference
+	North   plan.North
 	Outline []geom.Name // once round, counter-clockwise; empty: the points have no edge
 
 	// Place leads from the net's own plane to that of the sheet: the baseline on

@@ -6,7 +6,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/pegging"
-	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -20,14 +19,12 @@ func (s Sheet) tables() []sheet.Block {
 // tablesBlock sets the two tables side by side where the width allows.
 type tablesBlock struct{ s Sheet }
 
-const betweenTables unit.Length = 8
-
 // short is how many rows a table may have to stand in one piece, beside another.
 const short = 24
 
 // abreast says whether the two tables stand side by side.
 func abreast(pulls, pegs sheet.Table, width unit.Length, r draw.Ruler) bool {
-	return pulls.Breadth(r)+pegs.Breadth(r)+betweenTables <= width && len(pulls.Cells) <= short
+	return pulls.Breadth(r)+pegs.Breadth(r)+sheet.BetweenTables <= width && len(pulls.Cells) <= short
 }
 
 // below is the height of what stands below the plan in any case: both tables, or
@@ -53,8 +50,8 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
 	if abreast(pulls, pegs, width, r) {
 		l, p := pulls.Breadth(r), pegs.Breadth(r)
-		spare := float64(width-l-p-betweenTables) / 2
-		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: betweenTables})
+		spare := float64(width-l-p-sheet.BetweenTables) / 2
+		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables})
 	} else {
 		blocks = append(append(blocks, right...), left...)
 	}
@@ -72,7 +69,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		out = "square\nout, " + s.oneSide().String()
 	}
 	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pegs) <= short, Columns: []sheet.Column{
-		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: alignOf(s.Figures)}, {Head: out, Align: alignOf(s.Figures)}, {Head: "side"}, {Head: "what it is"},
+		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: out, Align: sheet.Lengths(s.Inches())}, {Head: "side"}, {Head: "what it is"},
 	}}
 	for _, p := range s.Pegs {
 		along, offset := s.pegFigures(p)
@@ -82,7 +79,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		pegs = without(pegs, 4)
 	}
 	pulls = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: alignOf(s.Figures)}, {Head: "tape\nreads", Align: alignOf(s.Figures)}, {Head: "for"},
+		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: sheet.Lengths(s.Inches())}, {Head: "tape\nreads", Align: sheet.Lengths(s.Inches())}, {Head: "for"},
 	}}
 	for _, p := range s.Pulls {
 		known := p.Measured || p.Use == ForLeg
@@ -169,21 +166,6 @@ func without(t sheet.Table, column int) sheet.Table {
 	return t
 }
 
-// alignOf is how a column of lengths stands.
-func alignOf(f tape.Figures) sheet.Align {
-	if f.Inches() {
-		return sheet.ToRight
-	}
-	return sheet.OnPoint
-}
-
-// kept is a gap between two things that must not be parted.
-type kept unit.Length
-
-func (b kept) Rows(unit.Length, draw.Ruler) []sheet.Row {
-	return []sheet.Row{{Height: unit.Length(b), Keep: true}}
-}
-
 // careBlock sets the cautions in two columns where the width allows.
 type careBlock struct{ s Sheet }
 
@@ -219,8 +201,8 @@ func (b narrowing) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 func (s Sheet) checksTable() sheet.Table {
 	// A box is 1 mm lower than its row.
 	t := sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
-		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: alignOf(s.Figures)},
-		{Head: "accept\nfrom", Align: alignOf(s.Figures)}, {Head: "accept\nto", Align: alignOf(s.Figures)}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
+		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: sheet.Lengths(s.Inches())},
+		{Head: "accept\nfrom", Align: sheet.Lengths(s.Inches())}, {Head: "accept\nto", Align: sheet.Lengths(s.Inches())}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
 	}}
 	for _, c := range s.Checks {
 		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
@@ -277,7 +259,7 @@ func (s Sheet) sureWords() string {
 	words := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. σ is two fifths of that or less, along %s%s and across it.",
 		s.Baseline.From, s.Baseline.To, "both", s.Baseline.From, s.Baseline.To)
 	if s.Permitted > 0 {
-		words += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", number(s.Permitted.MM()), number(2*s.Permitted.MM()))
+		words += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", unit.Decimals(s.Permitted.MM(), 2), unit.Decimals(2*s.Permitted.MM(), 2))
 	}
 	return words
 }
@@ -316,16 +298,16 @@ func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	left := []sheet.Block{sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.sureWords()}}
 	right := []sheet.Block{sheet.Heading{Words: "Which way is surest"}, narrowing{Table: rank}, sheet.Gap(1), sheet.Paragraph{Words: s.rankWords()}}
 	l, p := sure.Breadth(r), rank.Breadth(r)
-	if l+p+betweenTables > width {
+	if l+p+sheet.BetweenTables > width {
 		sure.Height, rank.Height = draw.NoteHeight, draw.NoteHeight
 		left[1], right[1] = narrowing{Table: sure}, narrowing{Table: rank}
 		l, p = sure.Breadth(r), rank.Breadth(r)
 	}
-	if l+p+betweenTables > width || len(s.Sure) > short {
+	if l+p+sheet.BetweenTables > width || len(s.Sure) > short {
 		return sheet.Stack(append(left, right...), width, r)
 	}
-	spare := float64(width-l-p-betweenTables) / 2
-	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: betweenTables}.Rows(width, r)
+	spare := float64(width-l-p-sheet.BetweenTables) / 2
+	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables}.Rows(width, r)
 }
 
 // sureInWords is what the two tables say, in less room.
@@ -386,7 +368,7 @@ func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 		careBlock{s},
 		sheet.Heading{Words: "Steps"},
 		sheet.Paragraph{Words: "Bring: " + strings.Join(s.Bring, "; ") + ".", Keep: true},
-		kept(1),
+		sheet.KeptGap(1),
 		steps)
 	out = append(out, s.markBlocks()...)
 	out = append(out,

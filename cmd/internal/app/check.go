@@ -12,7 +12,9 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/check"
 	"trammel/plot/setout"
+	"trammel/plot/sheet"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -29,7 +31,7 @@ type Findings struct {
 
 // Check is what was pegged against what was asked, piece by piece.
 type Check struct {
-	sheets[setout.Found]
+	sheets[check.Sheet]
 	silent []string // pieces that nothing was found of
 }
 
@@ -44,7 +46,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
-	c := &Check{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
+	c := &Check{sheets: sheets[check.Sheet]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
 		own := w.Job.Pieces[p.Index].Found
@@ -159,17 +161,17 @@ func quotedName(s string) string {
 }
 
 // compare holds one piece against what was found of it.
-func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.Found, error) {
+func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (check.Sheet, error) {
 	ms, err := measurements(job.Piece{Measure: tokens}, w.bare)
 	if err != nil {
-		return setout.Found{}, err
+		return check.Sheet{}, err
 	}
 	asked, err := measurements(w.Job.Pieces[p.Index], w.bare)
 	if err != nil {
-		return setout.Found{}, err
+		return check.Sheet{}, err
 	}
 	if err := w.mixed(ms, asked); err != nil {
-		return setout.Found{}, err
+		return check.Sheet{}, err
 	}
 	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
 	if p.Net != nil {
@@ -184,20 +186,20 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 		}
 		a.Outline = t.Names[:]
 	}
-	a.Grain, a.Fine = setout.Grains(w.Figures)
+	a.Grain, a.Fine = check.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
 	title := p.Title()
 	levels, err := w.levels(p)
 	if err != nil {
-		return setout.Found{}, err
+		return check.Sheet{}, err
 	}
 	if len(levels) > 0 { // what was taped along the ground is judged level
 		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
 		var f *unit.Fault
 		if errors.As(err, &f) && f.Where == "levels" {
-			return setout.Found{}, w.levelled(p, f)
+			return check.Sheet{}, w.levelled(p, f)
 		} else if err != nil {
-			return setout.Found{}, err
+			return check.Sheet{}, err
 		}
 		title += " (lengths found on the ground, reduced to level)"
 		a.Conditions, w.Site.Conditions = nil, nil
@@ -206,9 +208,9 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	printed := w.asPrinted(p, &a)
 	c, err := compare.Compare(a)
 	if err != nil {
-		return setout.Found{}, err
+		return check.Sheet{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return check.Sheet{TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }
@@ -248,7 +250,7 @@ func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
 
 // Passed says whether all that was found lies within its range.
 func (c *Check) Passed() bool {
-	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
+	return !slices.ContainsFunc(c.all, func(f check.Sheet) bool { return !f.Comparison.Passed })
 }
 
 // Work is the work without what is doubtful in a construction that nobody makes here.

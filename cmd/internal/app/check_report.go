@@ -5,7 +5,7 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/setout"
+	"trammel/plot/check"
 )
 
 // CheckReport is what trammel check found, for other software: lengths in mm,
@@ -120,7 +120,7 @@ func (c *Check) Report() CheckReport {
 	return r
 }
 
-func pieceCheck(f setout.Found) PieceCheck {
+func pieceCheck(f check.Sheet) PieceCheck {
 	c := f.Comparison
 	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []ReadingReport{}, Pegs: []StandReport{}, Explanations: []ExplanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: c.Verdict(), Advice: append([]string{}, c.Advice(f.Figures.Style)...)}
@@ -157,7 +157,7 @@ func pieceCheck(f setout.Found) PieceCheck {
 	return r
 }
 
-func explanationReport(f setout.Found, e compare.Explanation) ExplanationReport {
+func explanationReport(f check.Sheet, e compare.Explanation) ExplanationReport {
 	r := ExplanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []MovedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, MovedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),

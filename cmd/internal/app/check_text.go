@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"trammel/plot/setout"
+	"trammel/plot/check"
 )
 
 // terminal is how wide sentences run there, in characters.
@@ -32,7 +32,7 @@ func (c *Check) Words(out io.Writer) error {
 	return err
 }
 
-func checkText(b *strings.Builder, f setout.Found) {
+func checkText(b *strings.Builder, f check.Sheet) {
 	b.WriteString(strings.Join([]string{f.Piece, "check", f.Figures.Style.Name()}, "   ") + "\n\n")
 	var columns [5][]string
 	for _, r := range f.Comparison.Readings {
