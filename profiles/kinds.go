@@ -3,7 +3,9 @@ package profiles
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"trammel/geom/unit"
@@ -50,24 +52,22 @@ type Trade struct {
 	Said       []Item // what it is made of, as text, with what general lends it
 }
 
-// Shown are the words that show may hold.
-func Shown() []string { return []string{"arcs", "heights", "angles", "lengths", "steps", "settings"} }
-
-// Classes are the accuracy classes of tapes (OIML R 35).
-func Classes() []string { return []string{"I", "II", "III"} }
-
-// Instruments are what angles are set out with; square is a 3-4-5 triangle of
-// tape and string.
-func Instruments() []string { return []string{"none", "square", "protractor", "theodolite"} }
-
 // Default is the name of the paper, printer or trade to take where nobody says,
 // and where that was written.
 func (s Set) Default(kind string) (name, from string) {
-	return s.values.Defaults[kind], s.from[path("defaults", kind)]
+	return s.values[path("defaults", kind)], s.from[path("defaults", kind)]
 }
 
-// DefaultAt is where that was written, to the column.
+// DefaultAt is that place as messages name it, to the column and with its key.
 func (s Set) DefaultAt(kind string) string { return s.at[path("defaults", kind)] }
+
+// Preferring is the set with another default of a kind, from the place that says so.
+func (s Set) Preferring(kind, name, place string) Set {
+	p := path("defaults", kind)
+	s.values, s.from, s.at = maps.Clone(s.values), maps.Clone(s.from), maps.Clone(s.at)
+	s.values[p], s.from[p], s.at[p] = name, place, place
+	return s
+}
 
 var custom = regexp.MustCompile(`^\s*([0-9].*?)\s*[xX×]\s*(.+?)\s*$`)
 
@@ -207,9 +207,9 @@ func (s Set) said(kind, name, lender string) (all []Item) {
 		own, lent := path(kind, id(name), k.name), path(kind, lender, k.name)
 		switch {
 		case s.from[own] != "":
-			all = append(all, Item{k.name, s.values.of(kind)[id(name)][k.name], s.from[own]})
+			all = append(all, Item{k.name, s.values[own], s.from[own]})
 		case s.from[lent] != "":
-			all = append(all, Item{k.name, s.values.of(kind)[lender][k.name], s.from[lent] + ", from " + lender})
+			all = append(all, Item{k.name, s.values[lent], s.from[lent] + ", from " + lender})
 		}
 	}
 	return all
@@ -247,3 +247,6 @@ func (s Set) unknown(what, kind, name, more string) error {
 	}
 	return &unit.Fault{What: fmt.Sprintf("%q is no %s that is known", strict.Shorten(name), what), Hint: hint}
 }
+
+// exact is a length that is the same when it is read again.
+func exact(l unit.Length) string { return strconv.FormatFloat(l.MM(), 'f', -1, 64) + " mm" }

@@ -1,19 +1,15 @@
 // Package profiles holds papers, printers and trades: embedded defaults and the
-// user's own over them. It is the only package that knows viper.
+// user's own over them, as values: where the files lie is not its business.
+//
+// Files, from the top floor to the ground: list.go, carried.go, calibration.go,
+// kinds.go, load.go, keys.go, profiles.go.
 package profiles
 
 import (
-	"bytes"
 	_ "embed"
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
-
-	"github.com/go-viper/mapstructure/v2"
-	"github.com/spf13/viper"
-
-	"trammel/profiles/strict"
 )
 
 //go:embed defaults.yaml
@@ -28,69 +24,20 @@ type File struct {
 	Data []byte
 }
 
-// Set is all profiles, later files over earlier ones.
+// Set is all profiles, later files over earlier ones. A path is a kind, the id of a
+// profile and a key, or "defaults" and a key.
 type Set struct {
-	values content
-	from   map[string]string // path of a value → the file and line where it was written
+	values map[string]string // path of a value → the text that was written; of a list its words, with a space between them
+	from   map[string]string // the same → the file and line where it was written
 	at     map[string]string // the same with its column, for faults
 	names  map[string]string // path of a profile → its name as first written
 	order  []string          // paths of the profiles as first met
 }
 
-// content is the form of a file, each value the text that was written: a list of
-// words with a space between them.
-type content struct {
-	Defaults                 map[string]string
-	Papers, Printers, Trades map[string]map[string]string
-}
-
-// of a kind, by the ids of its profiles.
-func (c content) of(kind string) map[string]map[string]string {
-	return map[string]map[string]map[string]string{"papers": c.Papers, "printers": c.Printers, "trades": c.Trades}[kind]
-}
-
-// dot parts the words of a path. Not a point, which a name may hold: viper would
-// read a.b as b within a.
+// dot parts the words of a path. Not a point, which a name may hold.
 const dot = "\x1f"
 
 func path(words ...string) string { return strings.Join(words, dot) }
-
-// Load reads the embedded profiles and then the files, each over those before.
-// The errors are *unit.Fault with file, line and column.
-//
-// What YAML makes of a value (a number, a date, a truth) never reaches it: each
-// value is the text that was written, as the tree with places has it, and viper lays
-// those texts over each other.
-func Load(files ...File) (Set, error) {
-	s := Set{from: map[string]string{}, at: map[string]string{}, names: map[string]string{}}
-	all := viper.NewWithOptions(viper.KeyDelimiter(dot))
-	for i, f := range append([]File{{BuiltIn, defaults}}, files...) {
-		if i > 0 && len(bytes.TrimSpace(f.Data)) == 0 {
-			continue // an empty file of one's own says nothing
-		}
-		root, err := strict.Parse(f.Name, f.Data)
-		if err != nil {
-			return s, err
-		}
-		texts, err := s.check(f.Name, root)
-		if err != nil {
-			return s, err
-		}
-		if err := all.MergeConfigMap(texts); err != nil {
-			return s, root.Fault("cannot be read: "+strict.Shorten(err.Error()), "")
-		}
-	}
-	// check has found whatever is wrong already, with its place; this is the second
-	// fence: no key without a field, nothing but text.
-	err := all.UnmarshalExact(&s.values, func(c *mapstructure.DecoderConfig) {
-		c.WeaklyTypedInput = false
-		c.DecodeHook = nil
-	})
-	if err != nil {
-		return s, fmt.Errorf("profiles: %w", err)
-	}
-	return s, nil
-}
 
 // id is how a profile is found: small letters, and a hyphen for a space.
 func id(name string) string {

@@ -219,7 +219,7 @@ func TestAsWritten(t *testing.T) {
 	for _, w := range written {
 		s := load(t, File{"c", []byte("defaults:\n  paper: " + w + "\n  trade:   " + w + "\n")})
 		for kind, at := range map[string]string{"paper": "c:2:10", "trade": "c:3:12"} {
-			if got, _ := s.Default(kind); got != w || s.DefaultAt(kind) != at {
+			if got, _ := s.Default(kind); got != w || s.DefaultAt(kind) != at+": defaults."+kind {
 				t.Errorf("defaults.%s: %s was read as %q at %s", kind, w, got, s.DefaultAt(kind))
 			}
 		}

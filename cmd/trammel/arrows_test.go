@@ -23,21 +23,23 @@ var arrows = map[string][]string{
 	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
 	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":     {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
-	"trammel/profiles":            {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles/strict", "trammel/geom/unit"},
+	"trammel/profiles":            {"trammel/profiles/strict", "trammel/geom/unit"},
 	"trammel/profiles/job":        {"trammel/profiles/strict", "trammel/geom", "trammel/geom/construct", "trammel/geom/shape", "trammel/geom/unit"},
 	"trammel/plot/draw":           {"trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/lettering":      {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
+	"trammel/plot/words":          {"trammel/geom", "trammel/geom/"},
 	"trammel/plot/sheet":          {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
-	"trammel/plot/paging":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
-	"trammel/plot/template":       {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet"},
-	"trammel/plot/calibrate":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
-	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/net", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet"},
-	"trammel/plot/phone":         {},
-	"trammel/plot/check":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet"},
-	"trammel/plot/setout":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet"},
+	"trammel/plot/paging":         {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/words"},
+	"trammel/plot/template":       {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/calibrate":      {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/plan":           {"trammel/geom", "trammel/geom/net", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/phone":          {},
+	"trammel/plot/check":          {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/setout":         {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/pdf":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":            {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
+	"trammel/cmd/internal/config": {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles", "trammel/geom/unit"},
 	"trammel/cmd/internal/app":    {"trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output": {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
@@ -85,7 +87,7 @@ func TestArrows(t *testing.T) {
 				t.Errorf("%s imports %s", p.ImportPath, i)
 			}
 			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
-			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" {
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" {
 				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
 			}
 		}

@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles"
@@ -84,8 +85,8 @@ is known.`,
 }
 
 // calibration reads the flags that a sheet and its readings share.
-func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Calibration, error) {
-	var none app.Calibration
+func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Order, error) {
+	var none app.Order
 	for _, name := range never {
 		if r.flags.Changed(name) {
 			return none, &unit.Fault{Where: "--" + name, What: "does not go with what else is asked for", Hint: "make the sheet with -o; measure it; type what you found with --found"}
@@ -99,7 +100,7 @@ func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Cali
 			return none, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
 		}
 	}
-	set, err := loadProfiles(r.config)
+	set, err := config.Profiles(r.config, readFile)
 	if err != nil {
 		return none, err
 	}
@@ -108,23 +109,19 @@ func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Cali
 		return none, err
 	}
 	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
-	return app.OpenCalibration(set, o)
+	return app.Order{Profiles: set, Calibration: o}, nil
 }
 
 func (r *request) calibrationSheet(again bool) error {
-	g, err := r.goal("sheet.pdf", false, "pdf")
+	g, err := r.goal(app.KindOf("calibrate"))
 	if err != nil {
 		return err
 	}
-	c, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet", "rule", "reading")
+	o, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet", "rule", "reading")
 	if err != nil {
 		return err
 	}
-	if err := r.keeper.File(g.path, c.PDF); err != nil {
-		return err
-	}
-	fmt.Fprintln(r.console.out, oneLine(g.path+": "+c.Summary()))
-	return nil
+	return r.document("calibrate", g, o)
 }
 
 func (r *request) found(found string, o app.CalibrateOptions) error {
@@ -136,7 +133,11 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 			return &unit.Fault{Where: s.Where, What: "wants a value"}
 		}
 	}
-	c, err := r.calibration(o)
+	order, err := r.calibration(o)
+	if err != nil {
+		return err
+	}
+	c, err := app.OpenCalibration(order.Profiles, order.Calibration)
 	if err != nil {
 		return err
 	}
@@ -178,7 +179,11 @@ func (r *request) known(again bool) error {
 	if again {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
-	if _, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet", "rule", "reading"); err != nil {
+	o, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet", "rule", "reading")
+	if err != nil {
+		return err
+	}
+	if _, err := app.OpenCalibration(o.Profiles, o.Calibration); err != nil {
 		return err
 	}
 	c, err := kept(r.printer)
@@ -230,7 +235,7 @@ func keepAt(printer string) (string, error) {
 	if err != nil {
 		return "", in("--printer", err)
 	}
-	own := ownConfig()
+	own := config.File()
 	if own == "" {
 		return "", errors.New("there is no folder for settings: neither XDG_CONFIG_HOME nor HOME is set")
 	}

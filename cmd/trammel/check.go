@@ -2,14 +2,11 @@ package main
 
 import (
 	"errors"
-	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -61,42 +58,18 @@ sheet for the file as well: .pdf, .svg, .txt or .csv.`,
 }
 
 func (r *checkRequest) check(args []string) error {
-	var g goal
-	var err error
-	if r.flags.Changed("output") {
-		if g, err = r.goal("check.pdf", false, "pdf", "svg", "txt", "csv"); err != nil {
-			return err
-		}
-	}
-	w, err := r.open(args)
+	g, err := r.goal(app.KindOf("check"))
 	if err != nil {
 		return err
 	}
-	found, err := r.findings()
+	o, err := r.order(args)
 	if err != nil {
 		return err
 	}
-	// Before anything is made: a wrong place is said at once.
-	if g.path != "" && g.ending != "svg" {
-		if err := output.CheckFile(g.path); err != nil {
-			return err
-		}
-	}
-	c, err := w.Check(found)
-	if err != nil {
+	if o.Findings, err = r.findings(); err != nil {
 		return err
 	}
-	wrote, err := r.write(c, g)
-	if err != nil {
-		return err
-	}
-	if err := r.tell(c, w, wrote, g.travels(w)...); err != nil {
-		return err
-	}
-	if !c.Passed() {
-		return errNotPassed
-	}
-	return nil
+	return r.document("check", g, o)
 }
 
 // findings reads --found, --fixed and --piece.
@@ -147,58 +120,4 @@ func (r *checkRequest) measuredBack(text string) ([]job.Setting, error) {
 		return nil, overItself(r.out, "the file of what was found")
 	}
 	return job.ReadMeasurements(strict.Shorten(text), data)
-}
-
-// write writes the sheet where one was asked for, and is its name.
-func (r *checkRequest) write(c *app.Check, g goal) (wrote string, err error) {
-	if g.path == "" {
-		return "", nil
-	}
-	if g.ending == "pdf" || g.ending == "svg" {
-		if err := c.Lay(); err != nil {
-			return "", err
-		}
-	}
-	wrote = g.path
-	switch {
-	case g.ending == "pdf":
-		err = r.keeper.File(g.path, c.PDF)
-	case g.ending == "csv":
-		err = r.keeper.File(g.path, c.CSV)
-	case g.ending == "txt":
-		err = r.keeper.File(g.path, c.Text)
-	case c.Count() == 1:
-		err = r.keeper.File(g.path, c.OneSVG)
-	default:
-		wrote = g.asFolder()
-		if err = output.CheckFolder(wrote); err == nil {
-			err = r.keeper.Folder(wrote, c.SVG)
-		}
-	}
-	return wrote, err
-}
-
-// tell says what was found and what was written.
-func (r *checkRequest) tell(c *app.Check, w app.Work, wrote string, more ...string) error {
-	words := io.Writer(r.console.out)
-	if r.json {
-		if err := writeJSON(r.console.out, c.Report()); err != nil {
-			return err
-		}
-		words = r.console.err
-	} else if err := c.Words(r.console.out); err != nil {
-		return err
-	}
-	if wrote != "" {
-		if !r.json {
-			fmt.Fprintln(words)
-		}
-		for _, l := range append([]string{folderName(wrote) + ": " + c.Summary()}, more...) {
-			fmt.Fprintln(words, oneLine(l))
-		}
-	}
-	for _, l := range c.Work().Warnings() {
-		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
-	}
-	return nil
 }

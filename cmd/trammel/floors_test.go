@@ -285,7 +285,6 @@ var withoutFloors = []string{
 	"trammel/plot/paging",
 	"trammel/plot/setout",
 	"trammel/plot/template",
-	"trammel/profiles",
 	"trammel/profiles/job",
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -17,9 +18,16 @@ type goal struct {
 	ending string // "pdf"; empty for a folder
 }
 
-// goal reads the name given with -o. The known endings are in the order to be
-// named in; folder says whether a name without one is a folder of pages.
-func (r *request) goal(example string, folder bool, known ...string) (goal, error) {
+// goal reads the name given with -o for a document of that kind; nothing where none is
+// given and none is needed, because the report, or what is said of what was found, is
+// all that is asked for.
+func (r *request) goal(k app.Kind) (goal, error) {
+	known, example := k.Endings, k.Example
+	folder := slices.Contains(known, "") // a name without an ending is a folder of drawings
+	known = slices.DeleteFunc(slices.Clone(known), func(s string) bool { return s == "" })
+	if !r.flags.Changed("output") && (r.json || k.Needs&app.Readings != 0) {
+		return goal{}, nil
+	}
 	fault := func(what, hint string) error {
 		return &unit.Fault{Where: "-o " + strict.Shorten(r.out), What: what, Hint: hint}
 	}
@@ -56,12 +64,16 @@ func (r *request) goal(example string, folder bool, known ...string) (goal, erro
 	return goal{}, fault(fmt.Sprintf("%q is not an ending that is known here", "."+ending), "endings: "+list)
 }
 
-// travels says what goes with a PDF; of other files nothing.
-func (g goal) travels(w app.Work) []string {
-	if g.ending != "pdf" {
+// free tries whether the place can be written to. One drawing may become a folder: that
+// is seen when it is made.
+func (g goal) free() error {
+	switch {
+	case g.path == "" || g.ending == "svg":
 		return nil
+	case g.ending == "":
+		return output.CheckFolder(g.path)
 	}
-	return []string{w.Travels()}
+	return output.CheckFile(g.path)
 }
 
 // asFolder is the folder that takes the place of a file with too many pages for

@@ -48,12 +48,12 @@ func (r *request) pegsGoal(args []string) error {
 }
 
 // writePegs writes them where they were asked for, and says so.
-func (r *request) writePegs(s *app.Setout) (line []string, err error) {
+func (r *request) writePegs(d *app.Document) (line []string, err error) {
 	if !r.flags.Changed("pegs") {
 		return nil, nil
 	}
-	if err := r.keeper.File(r.pegs, s.Pegs); err != nil {
+	if err := r.keeper.File(r.pegs, d.Pegs); err != nil {
 		return nil, err
 	}
-	return []string{r.pegs + ": where the pegs stand, point,x,y in mm; " + s.Grid()}, nil
+	return []string{r.pegs + ": where the pegs stand, point,x,y in mm; " + d.Grid()}, nil
 }

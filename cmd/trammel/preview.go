@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 )
 
@@ -34,76 +33,22 @@ picture is for looking, never for measuring.`,
 	f.BoolVar(&sheet, "setout", false, "a page of the setting-out sheet, the first unless --page says another")
 	f.IntVar(&pixels, "pixels", 1600, "longest side of the picture in `pixels`, 100 to 10000")
 	r.output(cmd, ".png")
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if sheet {
-			return r.previewSetout(args, page, pixels)
-		}
-		return r.preview(args, page, pixels)
-	}
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.preview(args, page, sheet, pixels) }
 	return cmd
 }
 
-// picture opens the job for a picture.
-func (r *request) picture(args []string, pixels int) (goal, app.Work, error) {
-	g, err := r.goal("preview.png", false, "png")
+func (r *request) preview(args []string, page string, sheet bool, pixels int) error {
+	g, err := r.goal(app.KindOf("preview"))
 	if err != nil {
-		return g, app.Work{}, err
+		return err
 	}
 	if pixels < 100 || pixels > 10000 {
-		return g, app.Work{}, &unit.Fault{Where: "--pixels", What: fmt.Sprintf("%d is not from 100 to 10000", pixels)}
+		return &unit.Fault{Where: "--pixels", What: fmt.Sprintf("%d is not from 100 to 10000", pixels)}
 	}
-	if err := output.CheckFile(g.path); err != nil {
-		return g, app.Work{}, err
-	}
-	w, err := r.open(args)
-	return g, w, err
-}
-
-func (r *request) preview(args []string, page string, pixels int) error {
-	g, w, err := r.picture(args, pixels)
+	o, err := r.order(args)
 	if err != nil {
 		return err
 	}
-	t, err := w.Template()
-	if err != nil {
-		return err
-	}
-	var p app.Picture
-	if r.flags.Changed("page") {
-		p, err = t.Page(page)
-		err = in("--page", err)
-	} else {
-		p, err = t.Overview()
-	}
-	return r.paint(g, w, t.Report(), p, pixels, err)
-}
-
-func (r *request) previewSetout(args []string, page string, pixels int) error {
-	g, w, err := r.picture(args, pixels)
-	if err != nil {
-		return err
-	}
-	s, err := w.Setout()
-	if err != nil {
-		return err
-	}
-	if err := s.Lay(); err != nil {
-		return err
-	}
-	if !r.flags.Changed("page") {
-		page = "1"
-	}
-	p, err := s.Page(page)
-	return r.paint(g, w, s.Report(), p, pixels, in("--page", err))
-}
-
-// paint writes the picture, if there is one.
-func (r *request) paint(g goal, w app.Work, report app.Report, p app.Picture, pixels int, err error) error {
-	if err != nil {
-		return err
-	}
-	if err := r.keeper.File(g.path, p.PNG(pixels)); err != nil {
-		return err
-	}
-	return r.done(report, w, g.path+": "+p.Words)
+	o.Picture = app.PictureOptions{Setout: sheet, Page: r.said("page", page), Pixels: pixels}
+	return r.document("preview", g, o)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/config"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/strict"
@@ -18,8 +19,10 @@ func profilesCommand(c console) *cobra.Command {
 		Use:   "profiles [show NAME]",
 		Short: "papers, printers, trades, and where each value comes from",
 		Long: `Profiles lists papers, printers and trades with where each value was written: built
-in, your own file, or the one named by --config; later ones count. Last come the
-printers that are calibrated (trammel calibrate), each from a file of its own.
+in, your own file, the one named by --config (or the variable TRAMMEL_CONFIG), and for
+what is taken by default TRAMMEL_PAPER, TRAMMEL_PRINTER and TRAMMEL_TRADE; later ones
+count, flags over all. Last come the printers that are calibrated (trammel calibrate),
+each from a file of its own.
 
 Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
 ~/.config/trammel/config.yaml. It need hold only what differs:
@@ -62,7 +65,7 @@ that a printer's correction is not known here, is said.`,
 			return r.profiles(&args[0])
 		},
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			set, err := loadProfiles(r.config)
+			set, err := config.Profiles(r.config, readFile)
 			if err != nil {
 				return nil, cobra.ShellCompDirectiveError
 			}
@@ -78,7 +81,7 @@ that a printer's correction is not known here, is said.`,
 
 // profiles lists all profiles, or those of one name.
 func (r *request) profiles(name *string) error {
-	set, err := loadProfiles(r.config)
+	set, err := config.Profiles(r.config, readFile)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 	"syscall"
 
@@ -14,9 +13,9 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/config"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
-	"trammel/profiles"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -236,7 +235,7 @@ func (r *request) open(args []string) (app.Work, error) {
 	if r.config != "" && r.out != "" && sameFile(r.config, r.out) {
 		return app.Work{}, overItself(r.out, "the profiles file")
 	}
-	set, err := loadProfiles(r.config)
+	set, err := config.Profiles(r.config, readFile)
 	if err != nil {
 		return app.Work{}, err
 	}
@@ -359,39 +358,4 @@ func readFile(path string) ([]byte, error) {
 		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder"}
 	}
 	return io.ReadAll(io.LimitReader(f, strict.MaxBytes+1))
-}
-
-// loadProfiles reads the user's own profiles and the file named by --config.
-func loadProfiles(config string) (profiles.Set, error) {
-	var files []profiles.File
-	if own := ownConfig(); own != "" {
-		data, err := readFile(own)
-		var f *unit.Fault
-		switch {
-		case err == nil:
-			files = append(files, profiles.File{Name: own, Data: data})
-		case !errors.As(err, &f) || f.What == "is a folder":
-			return profiles.Set{}, err
-		}
-	}
-	if config != "" {
-		data, err := readFile(config)
-		if err != nil {
-			return profiles.Set{}, in("--config", err)
-		}
-		files = append(files, profiles.File{Name: config, Data: data})
-	}
-	return profiles.Load(files...)
-}
-
-// ownConfig is where the user's profiles lie (XDG base directory specification:
-// a path that is not absolute is passed over).
-func ownConfig() string {
-	if x := os.Getenv("XDG_CONFIG_HOME"); filepath.IsAbs(x) {
-		return filepath.Join(x, "trammel", "config.yaml")
-	}
-	if home, err := os.UserHomeDir(); err == nil {
-		return filepath.Join(home, ".config", "trammel", "config.yaml")
-	}
-	return ""
 }

@@ -237,7 +237,7 @@ func judge(err error) (status int, line, hint string) {
 	case errors.As(err, &none):
 		return noTriangle, err.Error(), none.Hint
 	case errors.As(err, &fault):
-		return words, err.Error(), fault.Hint
+		return words, located(fault), fault.Hint
 	case errors.As(err, &path):
 		return machine, path.Path + ": " + path.Err.Error(), ""
 	}

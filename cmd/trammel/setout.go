@@ -1,11 +1,12 @@
 package main
 
 import (
-	"slices"
+	"fmt"
 
 	"github.com/spf13/cobra"
 
-	"trammel/cmd/internal/output"
+	"trammel/cmd/internal/app"
+	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
 
@@ -44,59 +45,31 @@ the pegs stand for a total station: point,x,y.`,
 }
 
 func (r *request) setout(args []string) error {
-	g, err := r.goal("setout.pdf", false, "pdf", "svg", "csv", "txt")
+	g, err := r.goal(app.KindOf("setout"))
 	if err != nil {
 		return err
 	}
 	if err := r.pegsGoal(args); err != nil {
 		return err
 	}
-	w, err := r.open(args)
+	o, err := r.order(args)
 	if err != nil {
 		return err
 	}
-	// Before the sheets are made: a wrong place is said at once.
-	if g.ending != "svg" {
-		if err := output.CheckFile(g.path); err != nil {
-			return err
-		}
-	}
-	s, err := w.SetoutBy(r.way)
+	d, err := prepared("setout", g, o)
 	if err != nil {
 		return err
 	}
-	if r.flags.Changed("pegs") {
-		if err := s.OneSheet(); err != nil {
-			return in("--pegs "+strict.Shorten(r.pegs), err)
-		}
+	if r.flags.Changed("pegs") && d.Pegs == nil {
+		return &unit.Fault{Where: "--pegs " + strict.Shorten(r.pegs), What: fmt.Sprintf("a file of pegs is of one sheet, and this job has %d", d.Sheets), Hint: "make a job of the piece"}
 	}
-	if g.ending == "pdf" || g.ending == "svg" {
-		if err := s.Lay(); err != nil {
-			return err
-		}
-	}
-	wrote := g.path
-	switch {
-	case g.ending == "pdf":
-		err = r.keeper.File(g.path, s.PDF)
-	case g.ending == "csv":
-		err = r.keeper.File(g.path, s.CSV)
-	case g.ending == "txt":
-		err = r.keeper.File(g.path, s.Text)
-	case s.Count() == 1:
-		err = r.keeper.File(g.path, s.OneSVG)
-	default:
-		wrote = g.asFolder()
-		if err = output.CheckFolder(wrote); err == nil {
-			err = r.keeper.Folder(wrote, s.SVG)
-		}
-	}
+	wrote, err := r.write(g, d)
 	if err != nil {
 		return err
 	}
-	pegs, err := r.writePegs(s)
+	pegs, err := r.writePegs(d)
 	if err != nil {
 		return err
 	}
-	return r.done(s.Report(), s.Work(), slices.Concat([]string{folderName(wrote) + ": " + s.Summary()}, g.travels(w), pegs)...)
+	return r.done(d, g, wrote, pegs...)
 }

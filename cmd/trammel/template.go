@@ -1,16 +1,9 @@
 package main
 
 import (
-	"fmt"
-	"io"
-	"os"
-	"path/filepath"
-	"strings"
-
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/output"
 )
 
 func templateCommand(c console) *cobra.Command {
@@ -55,75 +48,16 @@ With --whole each piece is one SVG at full size for a laser or a knife: the grou
 }
 
 func (r *request) template(args []string) error {
-	g, err := r.goal("template.pdf", true, "pdf", "svg")
+	g, err := r.goal(app.KindOf("template"))
 	if err != nil {
 		return err
 	}
-	w, err := r.open(args)
+	o, err := r.order(args)
 	if err != nil {
-		return err
-	}
-	if err := w.Picked(); err != nil {
 		return err
 	}
 	if r.whole {
-		return r.wholeTemplate(g, w)
+		return r.wholeTemplate(g, o)
 	}
-	// Before the pages are laid: that may take a while.
-	switch g.ending {
-	case "pdf":
-		err = output.CheckFile(g.path)
-	case "":
-		err = output.CheckFolder(g.path)
-	}
-	if err != nil {
-		return err
-	}
-	t, err := w.Template()
-	if err != nil {
-		return err
-	}
-	wrote := g.path
-	switch {
-	case g.ending == "pdf":
-		err = r.keeper.File(g.path, t.PDF)
-	case g.ending == "svg" && t.Single():
-		err = r.keeper.File(g.path, t.OneSVG)
-	default:
-		wrote = g.asFolder()
-		err = r.keeper.Folder(wrote, t.SVG)
-	}
-	if err != nil {
-		return err
-	}
-	lines := t.Summary()
-	lines[0] = folderName(wrote) + ": " + lines[0]
-	return r.done(t.Report(), w, append(lines, g.travels(w)...)...)
-}
-
-// folderName marks a folder as one.
-func folderName(path string) string {
-	if info, err := os.Stat(path); err == nil && info.IsDir() && !strings.HasSuffix(path, string(filepath.Separator)) {
-		return path + string(filepath.Separator)
-	}
-	return path
-}
-
-// done says what was written and what to take care of; the report goes to
-// standard output where it was asked for.
-func (r *request) done(report app.Report, w app.Work, lines ...string) error {
-	words := io.Writer(r.console.out)
-	if r.json {
-		if err := writeJSON(r.console.out, report); err != nil {
-			return err
-		}
-		words = r.console.err
-	}
-	for _, l := range lines {
-		fmt.Fprintln(words, oneLine(l))
-	}
-	for _, l := range w.Warnings() {
-		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
-	}
-	return nil
+	return r.document("template", g, o)
 }

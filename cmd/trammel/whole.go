@@ -1,10 +1,7 @@
 package main
 
 import (
-	"slices"
-
 	"trammel/cmd/internal/app"
-	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 )
 
@@ -12,7 +9,10 @@ import (
 var pageFlags = []string{"paper", "landscape", "printer", "margin", "overlap", "pages", "turn", "apart"}
 
 // wholeTemplate writes each piece as one SVG for a machine that cuts.
-func (r *request) wholeTemplate(g goal, w app.Work) error {
+func (r *request) wholeTemplate(g goal, o app.Order) error {
+	if err := o.Work.Picked(); err != nil {
+		return err
+	}
 	if g.ending == "pdf" {
 		return &unit.Fault{Where: "--whole", What: "is for machines that cut, and they do not read PDF", Hint: "name an SVG file: -o piece.svg"}
 	}
@@ -21,23 +21,5 @@ func (r *request) wholeTemplate(g goal, w app.Work) error {
 			return &unit.Fault{Where: "--" + name, What: "is about pages, and a whole piece has none", Hint: "leave --" + name + " or --whole out"}
 		}
 	}
-	h, err := w.Whole()
-	if err != nil {
-		return err
-	}
-	wrote := g.path
-	if g.ending == "svg" && h.Count() == 1 {
-		err = r.keeper.File(g.path, h.OneSVG)
-	} else {
-		wrote = g.asFolder()
-		if err = output.CheckFolder(wrote); err == nil {
-			err = r.keeper.Folder(wrote, h.SVG)
-		}
-	}
-	if err != nil {
-		return err
-	}
-	lines := slices.Clone(h.Summary())
-	lines[0] = folderName(wrote) + ": " + lines[0]
-	return r.done(h.Report(), w, lines...)
+	return r.document("whole", g, o)
 }

@@ -79,7 +79,7 @@ type Standing struct {
 // Moved is a peg that stands wrong and the move that mends it.
 type Moved struct {
 	Name       geom.Name
-	Wanted, At geom.Point        // where it should stand and where it stands
+	Wanted, At geom.Point     // where it should stand and where it stands
 	Covariance net.Covariance // of At
 	Off        unit.Length
 	Figure95   unit.Length // of Off and of the move: 95 of 100 lie nearer than that
@@ -138,14 +138,14 @@ type Explanation struct {
 	// Outside are readings that lie outside their ranges still when all that is mended:
 	// they do not agree with it. A reading that is misread is not among them.
 	Outside []int
-	Others  net.Figure // what the others make the first such reading
-	Sigma   net.Figure // σ of that
-	Drop    float64       // by which the sum of squares falls
-	Left    float64       // the sum that is left
-	Freedom int           // of that sum
-	Agree   bool          // what is left is what the tools allow
-	Well    bool          // and no more than it should be: else it does not explain all
-	Places  []geom.Point  // of all pegs then, in the order of Standing
+	Others  net.Figure   // what the others make the first such reading
+	Sigma   net.Figure   // σ of that
+	Drop    float64      // by which the sum of squares falls
+	Left    float64      // the sum that is left
+	Freedom int          // of that sum
+	Agree   bool         // what is left is what the tools allow
+	Well    bool         // and no more than it should be: else it does not explain all
+	Places  []geom.Point // of all pegs then, in the order of Standing
 }
 
 // reads is what a length that is so long would read.
@@ -207,6 +207,16 @@ func (t taped) reads(l unit.Length) unit.Length {
 		return l
 	}
 	return r
+}
+
+// standing is where a peg stands; zero where there is none of the name.
+func (c Comparison) standing(n geom.Name) Standing {
+	for _, s := range c.Standings {
+		if s.Name == n {
+			return s
+		}
+	}
+	return Standing{}
 }
 
 // ShouldRead is what the tape should read from one peg to another; 0 where one of

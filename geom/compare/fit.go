@@ -25,8 +25,8 @@ type stood struct {
 	l    *layout
 	at   []geom.Vector
 	rows []net.Row // of the readings, then two for each peg: x of peg i is unknown 2i
-	off  []float64    // what is observed less what the places make it, in σ
-	sum  float64      // of the squares of off, of all that takes part
+	off  []float64 // what is observed less what the places make it, in σ
+	sum  float64   // of the squares of off, of all that takes part
 	cov  *mat.SymDense
 }
 

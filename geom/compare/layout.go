@@ -16,11 +16,11 @@ import (
 type layout struct {
 	net.Problem
 	asked  Asked
-	wanted []geom.Vector       // seen from origin
-	white  [][2]geom.Vector    // of each peg: rows that make its spread the unit circle
+	wanted []geom.Vector    // seen from origin
+	white  [][2]geom.Vector // of each peg: rows that make its spread the unit circle
 	spread []net.Covariance // of each peg
-	ends   [2]int              // of the line it was set out from, as far as is known
-	fast   []bool              // of each peg: it is fixed
+	ends   [2]int           // of the line it was set out from, as far as is known
+	fast   []bool           // of each peg: it is fixed
 	pulled map[[2]int]bool
 	tape   taped
 }
@@ -44,7 +44,7 @@ func newLayout(a Asked) (*layout, error) {
 	slices.SortFunc(stakes, func(p, q Stake) int { return geom.Before(p.Name, q.Name) })
 	for i, s := range stakes {
 		if _, twice := l.Number[s.Name]; twice {
-			return nil, &unit.Fault{Where: string(s.Name), What: "it is asked for twice", Hint: "give each peg once"}
+			return nil, &unit.Fault{Subject: unit.Measured, Of: string(s.Name), What: "it is asked for twice", Hint: "give each peg once"}
 		}
 		l.Number[s.Name] = i
 		l.Names = append(l.Names, s.Name)
@@ -79,7 +79,7 @@ func (l *layout) readFixed() error {
 	for _, n := range l.asked.Fixed {
 		i, known := l.Number[n]
 		if !known {
-			return &unit.Fault{Where: "fixed " + string(n), What: string(n) + " was not asked for", Hint: "the pegs are " + geom.List(l.Names)}
+			return &unit.Fault{Subject: unit.Fixed, Of: string(n), What: string(n) + " was not asked for", Hint: "the pegs are " + geom.List(l.Names)}
 		}
 		l.fast[i] = true
 	}

@@ -19,6 +19,3 @@ func TestMoreFoundAgainstSciPy(t *testing.T) {
 	}
 	foundAgainstSciPy(t, bytes.NewReader(out), 1000, 600)
 }
-
-// 2,000 layouts of each kind, and all that is said of them is true.
-func TestTwentyThousandSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 2000, 8, 95) }

@@ -173,7 +173,7 @@ func (p *Problem) Coincide(at []geom.Vector) error {
 	for i := range at {
 		for j := range i {
 			if d := at[i].To(at[j]); d < float64(Shortest) {
-				return &unit.Fault{Where: geom.List([]geom.Name{p.Names[j], p.Names[i]}), What: "they lie " + p.amount(d, 2) + " apart",
+				return &unit.Fault{Subject: unit.Measured, Of: geom.List([]geom.Name{p.Names[j], p.Names[i]}), What: "they lie " + p.amount(d, 2) + " apart",
 					Hint: "give two points so close to one another one name, or measure again"}
 			}
 		}

@@ -1,6 +1,7 @@
 package net
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -73,14 +74,7 @@ func (p *Problem) add(n geom.Name) {
 }
 
 func Wrong(m triangle.Measurement, hint, what string, a ...any) error {
-	where := m.Text
-	if where == "" {
-		where = m.Subject()
-	}
-	if m.Where != "" {
-		where = m.Where + ": " + where
-	}
-	return &unit.Fault{Where: where, What: fmt.Sprintf(what, a...), Hint: hint}
+	return &unit.Fault{Where: m.Where, Subject: unit.Measured, Of: cmp.Or(m.Text, m.Subject()), What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
 // check is what can be said of one measurement alone.
@@ -120,11 +114,12 @@ func (p *Problem) Check(m triangle.Measurement) error {
 	return nil
 }
 
-func (p *Problem) find(n geom.Name, where string) (int, error) {
+// find is the number of a point that is named in about of something.
+func (p *Problem) find(n geom.Name, about unit.Subject, of string) (int, error) {
 	if i, known := p.Number[n]; known {
 		return i, nil
 	}
-	f := &unit.Fault{Where: where, What: fmt.Sprintf("no measurement goes to %s", n), Hint: "the points are " + geom.List(p.Names)}
+	f := &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("no measurement goes to %s", n), Hint: "the points are " + geom.List(p.Names)}
 	if n == "" {
 		f.What = "a point has no name"
 	}
@@ -136,20 +131,20 @@ func (p *Problem) readOutline() error {
 	if len(outline) == 0 && len(p.Names) == 3 {
 		outline = p.Names
 	}
-	where := "outline " + geom.Joined(outline)
+	about, of := unit.Outline, geom.Joined(outline)
 	for k, n := range outline {
-		i, err := p.find(n, where)
+		i, err := p.find(n, about, of)
 		if err != nil {
 			return err
 		}
 		if _, twice := p.place[i]; twice {
-			return &unit.Fault{Where: where, What: fmt.Sprintf("%s stands there twice", n), Hint: "name each corner once, in the order of walking round"}
+			return &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("%s stands there twice", n), Hint: "name each corner once, in the order of walking round"}
 		}
 		p.place[i] = k
 		p.round = append(p.round, i)
 	}
 	if n := len(p.round); n == 1 || n == 2 {
-		return &unit.Fault{Where: where, What: fmt.Sprintf("an edge of %d points encloses nothing", n), Hint: "name three corners or more"}
+		return &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("an edge of %d points encloses nothing", n), Hint: "name three corners or more"}
 	}
 	return nil
 }
@@ -157,16 +152,16 @@ func (p *Problem) readOutline() error {
 func (p *Problem) readSides() error {
 	p.sided = make([]bool, len(p.Names))
 	for _, s := range p.Sides {
-		where := "side of " + string(s.Point)
+		about, of := unit.SideOf, string(s.Point)
 		all := []geom.Name{s.Point}
 		if s.Of != ([2]geom.Name{}) {
 			all = append(all, s.Of[:]...)
 			if s.Of[0] == s.Of[1] || s.Of[0] == s.Point || s.Of[1] == s.Point {
-				return &unit.Fault{Where: where, What: "its line needs two other points", Hint: "D lies left or right of AC, walked from A to C"}
+				return &unit.Fault{Subject: about, Of: of, What: "its line needs two other points", Hint: "D lies left or right of AC, walked from A to C"}
 			}
 		}
 		for _, n := range all {
-			if _, err := p.find(n, where); err != nil {
+			if _, err := p.find(n, about, of); err != nil {
 				return err
 			}
 		}
@@ -177,12 +172,12 @@ func (p *Problem) readSides() error {
 
 func (p *Problem) readControl() error {
 	if len(p.Control) == 1 {
-		return &unit.Fault{Where: "control " + string(p.Control[0].Name), What: "one known point does not hold a net",
+		return &unit.Fault{Subject: unit.Control, Of: string(p.Control[0].Name), What: "one known point does not hold a net",
 			Hint: "give two or more, or none"}
 	}
 	for _, c := range p.Control {
-		where := "control " + string(c.Name)
-		i, err := p.find(c.Name, where)
+		about, of := unit.Control, string(c.Name)
+		i, err := p.find(c.Name, about, of)
 		if err != nil {
 			return err
 		}
@@ -192,10 +187,10 @@ func (p *Problem) readControl() error {
 		at := geom.VectorOf(c.At).Minus(p.Origin)
 		for j, o := range p.control {
 			if i == j {
-				return &unit.Fault{Where: where, What: "it is given twice", Hint: "give each known point once"}
+				return &unit.Fault{Subject: about, Of: of, What: "it is given twice", Hint: "give each known point once"}
 			}
 			if at.To(o) < float64(Shortest) {
-				return &unit.Fault{Where: where, What: fmt.Sprintf("it lies where %s lies", p.Names[j]), Hint: "give two points so close to one another one name"}
+				return &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("it lies where %s lies", p.Names[j]), Hint: "give two points so close to one another one name"}
 			}
 		}
 		p.control[i] = at
@@ -207,14 +202,14 @@ func (p *Problem) readBase() error {
 	if p.Base == ([2]geom.Name{}) {
 		return nil
 	}
-	where := "base " + geom.Joined(p.Base[:])
+	about, of := unit.Base, geom.Joined(p.Base[:])
 	for _, n := range p.Base {
-		if _, err := p.find(n, where); err != nil {
+		if _, err := p.find(n, about, of); err != nil {
 			return err
 		}
 	}
 	if p.Base[0] == p.Base[1] {
-		return &unit.Fault{Where: where, What: "a baseline needs two points", Hint: "name two of " + geom.List(p.Names)}
+		return &unit.Fault{Subject: about, Of: of, What: "a baseline needs two points", Hint: "name two of " + geom.List(p.Names)}
 	}
 	return nil
 }

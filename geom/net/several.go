@@ -112,7 +112,7 @@ func (p *Problem) given() (*state, error) {
 	for i, n := range p.Names {
 		at, ok := p.Start[n]
 		if !ok {
-			return nil, &unit.Fault{Where: "start", What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
+			return nil, &unit.Fault{Subject: unit.Start, What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
 		}
 		s.at[i], s.known[i] = geom.VectorOf(at).Minus(p.Origin), true
 		s.found = append(s.found, Found{Point: n})

@@ -220,32 +220,34 @@ func TestNetFaults(t *testing.T) {
 	zero := measure(t, "AB=4000+-1 BC=3000 CA=5000")
 	zero[0].Value.Tolerance.SetInt64(0)
 	for name, c := range map[string]struct {
-		net         Net
-		where, what string
+		net   Net
+		about unit.Subject
+		of    string // it, or the place where it is said
+		what  string
 	}{
-		"nothing":            {Net{}, "", "nothing is measured"},
-		"tolerance of 0":     {Net{Measured: zero}, "AB=4000+-1", "a tolerance of 0"},
-		"many":               {Net{Measured: make([]triangle.Measurement, 10000)}, "", "10000 measurements"},
-		"outline stranger":   {Net{Measured: ok, Outline: names("A B C X")}, "outline ABCX", "no measurement goes to X"},
-		"outline twice":      {Net{Measured: ok, Outline: names("A B C B")}, "outline ABCB", "B stands there twice"},
-		"outline of two":     {Net{Measured: ok, Outline: names("A B")}, "outline AB", "encloses nothing"},
-		"side stranger":      {Net{Measured: ok, Sides: []Side{{Point: "X"}}}, "side of X", "no measurement goes to X"},
-		"side of itself":     {Net{Measured: ok, Sides: []Side{{Point: "D", Of: [2]geom.Name{"D", "A"}}}}, "side of D", "two other points"},
-		"base of one":        {Net{Measured: ok, Base: [2]geom.Name{"A", "A"}}, "base AA", "two points"},
-		"one control":        {Net{Measured: ok, Control: []Control{{Name: "A"}}}, "control A", "one known point"},
-		"control on control": {Net{Measured: ok, Control: []Control{{Name: "A"}, {Name: "B"}}}, "control B", "it lies where A lies"},
-		"which angle":        {Net{Measured: measure(t, square+"A=90deg")}, "A=90deg", "3 measured lines meet at A"},
-		"coincide":           {Net{Measured: measure(t, "AB=4000 AC=3000 BC=3000 AD=3000 BD=3000.3"), Sides: []Side{{Point: "D", Of: [2]geom.Name{"A", "B"}}, {Point: "C", Of: [2]geom.Name{"A", "B"}}}}, "C and D", "mm apart"},
-		"no kind":            {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A"}}}}, "A", "not those of a length"},
-		"no value":           {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A", "B"}}}}, "AB", "no value"},
-		"twice":              {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A", "A"}}}}, "AA", "named twice"},
+		"nothing":            {Net{}, unit.Unsaid, "", "nothing is measured"},
+		"tolerance of 0":     {Net{Measured: zero}, unit.Measured, "AB=4000+-1", "a tolerance of 0"},
+		"many":               {Net{Measured: make([]triangle.Measurement, 10000)}, unit.Unsaid, "", "10000 measurements"},
+		"outline stranger":   {Net{Measured: ok, Outline: names("A B C X")}, unit.Outline, "ABCX", "no measurement goes to X"},
+		"outline twice":      {Net{Measured: ok, Outline: names("A B C B")}, unit.Outline, "ABCB", "B stands there twice"},
+		"outline of two":     {Net{Measured: ok, Outline: names("A B")}, unit.Outline, "AB", "encloses nothing"},
+		"side stranger":      {Net{Measured: ok, Sides: []Side{{Point: "X"}}}, unit.SideOf, "X", "no measurement goes to X"},
+		"side of itself":     {Net{Measured: ok, Sides: []Side{{Point: "D", Of: [2]geom.Name{"D", "A"}}}}, unit.SideOf, "D", "two other points"},
+		"base of one":        {Net{Measured: ok, Base: [2]geom.Name{"A", "A"}}, unit.Base, "AA", "two points"},
+		"one control":        {Net{Measured: ok, Control: []Control{{Name: "A"}}}, unit.Control, "A", "one known point"},
+		"control on control": {Net{Measured: ok, Control: []Control{{Name: "A"}, {Name: "B"}}}, unit.Control, "B", "it lies where A lies"},
+		"which angle":        {Net{Measured: measure(t, square+"A=90deg")}, unit.Measured, "A=90deg", "3 measured lines meet at A"},
+		"coincide":           {Net{Measured: measure(t, "AB=4000 AC=3000 BC=3000 AD=3000 BD=3000.3"), Sides: []Side{{Point: "D", Of: [2]geom.Name{"A", "B"}}, {Point: "C", Of: [2]geom.Name{"A", "B"}}}}, unit.Measured, "C and D", "mm apart"},
+		"no kind":            {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A"}}}}, unit.Measured, "A", "not those of a length"},
+		"no value":           {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A", "B"}}}}, unit.Measured, "AB", "no value"},
+		"twice":              {Net{Measured: []triangle.Measurement{{At: [3]geom.Name{"A", "A"}}}}, unit.Measured, "AA", "named twice"},
 	} {
 		_, err := Adjust(c.net)
 		var f *unit.Fault
 		if !errors.As(err, &f) {
 			t.Errorf("%s: %v", name, err)
-		} else if !strings.Contains(f.Where, c.where) || !strings.Contains(f.What, c.what) {
-			t.Errorf("%s: %v, want %s: %s", name, f, c.where, c.what)
+		} else if f.Subject != c.about || !strings.Contains(f.Where+f.Of, c.of) || !strings.Contains(f.What, c.what) {
+			t.Errorf("%s: %v, want %v %s: %s", name, f, c.about, c.of, c.what)
 		}
 	}
 }

@@ -49,7 +49,7 @@ func GroundOf(pegs []Peg, levels []Level) (Ground, error) {
 	for _, p := range pegs {
 		at[p.Name], names = geom.VectorOf(p.At), append(names, p.Name)
 	}
-	fault := func(what, hint string) error { return &unit.Fault{Where: "levels", What: what, Hint: hint} }
+	fault := func(what, hint string) error { return &unit.Fault{Subject: unit.Levels, What: what, Hint: hint} }
 	for i, l := range levels {
 		if _, known := at[l.Name]; !known {
 			return g, fault(fmt.Sprintf("there is no peg %s", l.Name), "the pegs are "+geom.List(names))

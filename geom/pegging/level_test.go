@@ -71,7 +71,7 @@ func TestGround(t *testing.T) {
 	}
 	for _, bad := range [][]Level{{{"A", 0}}, {{"A", 0}, {"A", 1}}, {{"A", 0}, {"X", 1}}, {{"A", 0}, {"B", 8000}}} {
 		var f *unit.Fault
-		if _, err := GroundOf(pegs, bad); !errors.As(err, &f) || f.Where != "levels" || f.Hint == "" {
+		if _, err := GroundOf(pegs, bad); !errors.As(err, &f) || f.Subject != unit.Levels || f.Hint == "" {
 			t.Errorf("%v: %v", bad, err)
 		}
 	}

@@ -229,11 +229,11 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 	number := map[geom.Name]int{}
 	for i, p := range pegs {
 		if _, twice := number[p.Name]; twice {
-			return nil, &unit.Fault{Where: string(p.Name), What: "two pegs have this name"}
+			return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "two pegs have this name"}
 		}
 		for _, q := range pegs[:i] {
 			if p.At.Distance(q.At) < net.Shortest {
-				return nil, &unit.Fault{Where: string(p.Name), What: "it lies where " + string(q.Name) + " lies"}
+				return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "it lies where " + string(q.Name) + " lies"}
 			}
 		}
 		number[p.Name] = i
@@ -243,7 +243,7 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 		i, ok := number[b[0]]
 		j, too := number[b[1]]
 		if !ok || !too || i == j {
-			return nil, &unit.Fault{Where: "base " + string(b[0]+b[1]), What: "no two pegs have these names"}
+			return nil, &unit.Fault{Subject: unit.Base, Of: string(b[0] + b[1]), What: "no two pegs have these names"}
 		}
 		lines = append(lines, [2]int{i, j})
 	}

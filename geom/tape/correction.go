@@ -68,7 +68,9 @@ func (c Corrections) Sum() unit.Length {
 
 // check refuses conditions that no tape is used in.
 func (s Standard) check(c Conditions) error {
-	fault := func(where, what, hint string) error { return &unit.Fault{Where: where, What: what, Hint: hint} }
+	fault := func(key, what, hint string) error {
+		return &unit.Fault{Subject: unit.Site, Of: key, What: what, Hint: hint}
+	}
 	bad := func(x ...float64) bool {
 		for _, v := range x {
 			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
@@ -93,7 +95,7 @@ func (s Standard) check(c Conditions) error {
 	case c.Span > 0 && s.Weight > 0 && c.Pull == 0:
 		return fault("pull", "a hanging tape without pull has no length", "pull it as the tape says, 50 N")
 	case math.IsNaN(float64(c.Fall)) || math.IsInf(float64(c.Fall), 0):
-		return fault("levels", "the fall is no number", "give the levels of both ends")
+		return &unit.Fault{Subject: unit.Levels, What: "the fall is no number", Hint: "give the levels of both ends"}
 	}
 	if c.Span > 0 && s.Weight > 0 {
 		// The formula is the first term of a series in (w·span/P)², of no use beyond.
@@ -153,7 +155,7 @@ func (s Standard) Measured(reading unit.Length, c Conditions) (true unit.Length,
 	k = s.of(reading, c)
 	along, fall := float64(reading+k.Sum()), float64(c.Fall)
 	if math.Abs(fall) >= along {
-		return 0, k, &unit.Fault{Where: "levels", What: "the fall is no less than the length that was taped over it", Hint: "look at the levels of both ends"}
+		return 0, k, &unit.Fault{Subject: unit.Levels, What: "the fall is no less than the length that was taped over it", Hint: "look at the levels of both ends"}
 	}
 	if fall != 0 { // −Δ²/(S + h): √(S² − Δ²) − S without its loss of digits
 		k.Slope = unit.Length(-fall * fall / (along + math.Sqrt((along-fall)*(along+fall))))

@@ -43,6 +43,7 @@ type Move struct {
 type NoTriangle struct {
 	What string // in the words of the trade
 	Hint string
+	unit.Advice
 }
 
 func (e *NoTriangle) Error() string { return e.What }

@@ -152,12 +152,12 @@ func (p *problem) baseGiven(base [2]geom.Name) (int, error) {
 			}
 		}
 		if at[i] < 0 {
-			return 0, &unit.Fault{Where: "base " + string(base[0]+base[1]), What: fmt.Sprintf("there is no point %q", string(b)),
+			return 0, &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: fmt.Sprintf("there is no point %q", string(b)),
 				Hint: fmt.Sprintf("the points are %s, %s and %s", p.names[0], p.names[1], p.names[2])}
 		}
 	}
 	if at[0] == at[1] {
-		return 0, &unit.Fault{Where: "base " + string(base[0]+base[1]), What: "a baseline runs between two points",
+		return 0, &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: "a baseline runs between two points",
 			Hint: fmt.Sprintf("for instance %s%s", p.names[0], p.names[1])}
 	}
 	return rest(at[0], at[1]), nil

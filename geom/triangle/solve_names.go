@@ -47,11 +47,7 @@ func newProblem(ms []Measurement) (*problem, error) {
 }
 
 func fault(m Measurement, hint, what string, a ...any) *unit.Fault {
-	where := m.Text
-	if m.Where != "" {
-		where = m.Where + ": " + m.Text
-	}
-	return &unit.Fault{Where: where, What: fmt.Sprintf(what, a...), Hint: hint}
+	return &unit.Fault{Where: m.Where, Subject: unit.Measured, Of: m.Text, What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
 // cornersOf collects the names in the order of the alphabet. Where fewer than

@@ -125,7 +125,7 @@ func TestFaults(t *testing.T) {
 	} {
 		_, err := Solve(measure(t, c.given), [2]geom.Name{})
 		var f *unit.Fault
-		if !errors.As(err, &f) || f.Where != c.where || f.What != c.what || f.Hint == "" {
+		if !errors.As(err, &f) || f.Subject != unit.Measured || f.Of != c.where || f.What != c.what || f.Hint == "" {
 			t.Errorf("%s: %#v, want %s: %s", c.given, err, c.where, c.what)
 		}
 	}

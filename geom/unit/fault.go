@@ -1,29 +1,59 @@
 package unit
 
-// Fault is something wrong in what a person wrote: where, what, and what to do.
-// Every package below the command line reports bad words as a *Fault, so that
-// the command line can print "trammel: WHERE: WHAT" and the hint below it.
+import "strings"
+
+// Fault is something wrong in what a person wrote: where, what it is about, what is
+// wrong with it, and what to do. Every package below the command line reports bad
+// words as a *Fault. Who asked says it in its own way: the command line prints
+// "trammel: WHERE: WHAT" and the hint below it, and finds by Subject and Code the flag
+// or the key of a job that helps. Who wants to know which fault it is compares these
+// two and never a sentence.
 type Fault struct {
-	Where string // "job.yaml:7:12: CA=12OO", "CA=12OO", "--margin"; empty when nothing more is known
-	What  string // lower case, no full stop: `"12OO" is not a length`
-	Hint  string // what to do, one line; empty when there is nothing to add
+	Where   string  // the place, "job.yaml:7:12" or "--margin", and words that cannot be read: "CA=12OO"; empty when nothing more is known
+	Subject Subject // 0 where the place says it, as a measurement does
+	Of      string  // which one of its kind: AB of a Base, tape of a Site, AB=600; empty where there is but one
+	What    string  // lower case, no full stop: `"12OO" is not a length`
+	Hint    string  // what to do, one line; empty when there is nothing to add, or the code says it
+	Advice
+}
+
+// Advice is what would help, as data: the sentence names a flag, a key of a job or a
+// field of a page, and so belongs to the one who asked. The zero value adds nothing to
+// the hint.
+type Advice struct {
+	Code   Code
+	Names  []string // that the hint lists: points, sides of a line, pieces
+	Figure string   // that the hint says, in the unit and the digits of the document
+	InFile bool     // the words stand in a file, where a key helps rather than a flag
 }
 
 // Error is the one line without the hint.
-func (f *Fault) Error() string {
-	if f.Where == "" {
-		return f.What
+func (f *Fault) Error() string { return InLine(f.Where, f.About(), f.What) }
+
+// About is the subject in words: "base AB", or where it tells enough by itself, which
+// one it is: "AB=600".
+func (f *Fault) About() string {
+	if named[f.Subject] {
+		return f.Of
 	}
-	return f.Where + ": " + f.What
+	return strings.TrimSpace(f.Subject.String() + " " + f.Of)
+}
+
+// InLine is one line of the parts that are not empty: "job.yaml:7:12: base AB: there
+// is no point".
+func InLine(parts ...string) string {
+	var said []string
+	for _, p := range parts {
+		if p != "" {
+			said = append(said, p)
+		}
+	}
+	return strings.Join(said, ": ")
 }
 
 // In returns the same fault seen from further out: where is put in front.
 func (f *Fault) In(where string) *Fault {
 	g := *f
-	if g.Where == "" {
-		g.Where = where
-	} else {
-		g.Where = where + ": " + g.Where
-	}
+	g.Where = InLine(where, g.Where)
 	return &g
 }

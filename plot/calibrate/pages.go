@@ -20,7 +20,7 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 	}
 	for _, w := range []string{s.Printer, s.Paper, s.Margin} {
 		if c := r.Missing(w); c != 0 {
-			return nil, &unit.Fault{Where: w, What: fmt.Sprintf("the lettering has no character %q (%U)", c, c), Hint: "write it with other letters"}
+			return nil, &unit.Fault{Subject: unit.Written, Of: w, What: fmt.Sprintf("the lettering has no character %q (%U)", c, c), Hint: "write it with other letters"}
 		}
 	}
 	rect := s.Rectangle()
@@ -32,7 +32,7 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 		blocks := s.blocks(h, wide, r)
 		var err error
 		if laid, err = sheet.Flow(blocks, func(int) []geom.Rect { return []geom.Rect{area} }, r); err != nil {
-			return nil, &unit.Fault{Where: s.Paper, What: "the paper is too small for the instructions", Hint: "use A5 or larger"}
+			return nil, &unit.Fault{Subject: unit.Paper, Of: s.Paper, What: "the paper is too small for the instructions", Hint: "use A5 or larger"}
 		}
 		if len(laid) == 1 {
 			break

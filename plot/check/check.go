@@ -18,6 +18,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Sheet is the sheet for the file on what was pegged against what was asked for:
@@ -29,11 +30,15 @@ type Sheet struct {
 	Comparison compare.Comparison
 	Outline    []geom.Name // of the piece; empty: pegs alone
 	Tools      tape.Tools
-	Permitted  unit.Length // the K of ±K√L; 0: none
-	Pulled     bool        // lines that the setting-out sheet pulls are held to that
-	Printed    bool        // ranges that the setting-out sheet has are as printed there
-	Corrected  bool        // the tape was used as it does not read true
+	Permitted  unit.Length    // the K of ±K√L; 0: none
+	Pulled     bool           // lines that the setting-out sheet pulls are held to that
+	Printed    bool           // ranges that the setting-out sheet has are as printed there
+	Corrected  bool           // the tape was used as it does not read true
+	Language   words.Language // nil: English at the bench
 }
+
+// Says what became of the layout, in the language of the sheet.
+func (s Sheet) Says() words.Checks { return words.In(s.Language).Checks() }
 
 // Figure is a length or an angle as the sheet prints it.
 func (s Sheet) Figure(m triangle.Measurement, x net.Figure) string {
@@ -215,8 +220,8 @@ func (s Sheet) againTable() (t sheet.Table, ok bool) {
 // blocks below the head.
 func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	c := s.Comparison
-	out := []sheet.Block{sheet.Paragraph{Words: c.Verdict(), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
-	if advice := c.Advice(s.Figures.Style); len(advice) > 0 {
+	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
+	if advice := s.Says().Advice(c, s.Figures.Style); len(advice) > 0 {
 		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
 	out = append(out, tablesBlock{s})

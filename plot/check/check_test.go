@@ -26,6 +26,7 @@ import (
 	"trammel/plot/phone"
 	"trammel/plot/readback"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // ring is a layout of n pegs round a site, every length up to a reach found, with
@@ -96,7 +97,7 @@ func TestFoundOfAll(t *testing.T) {
 		if len(c.Explanations) != 1 || c.Explanations[0].Cause != w.cause || len(f.shown()) != w.moves || len(f.again()) != len(c.Readings) {
 			t.Errorf("%s: %d moves, %d readings again of %d: %+v", name, len(f.shown()), len(f.again()), len(c.Readings), c.Explanations)
 		}
-		if words := strings.Join(c.Advice(f.Figures.Style), "\n"); !strings.Contains(words, w.words) {
+		if words := strings.Join(f.Says().Advice(c, f.Figures.Style), "\n"); !strings.Contains(words, w.words) {
 			t.Errorf("%s: %s", name, words)
 		}
 	})
@@ -170,7 +171,7 @@ func TestFoundPages(t *testing.T) {
 				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
 			}
 			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
-			for _, want := range append(f.Comparison.Advice(f.Figures.Style), f.Comparison.Verdict(), "Accept ranges", "measured by", "accepted by", "Take care") {
+			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Take care") {
 				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
 					t.Errorf("%s: the sheet does not say %q", name, want)
 				}
@@ -181,7 +182,7 @@ func TestFoundPages(t *testing.T) {
 				}
 			}
 			for _, m := range f.Comparison.Wrong() {
-				if !strings.Contains(all, "move "+m.Distance(f.Figures.Style)+"\n") {
+				if !strings.Contains(all, f.Says().OnPlan(m, true, f.Figures.Style)+"\n") {
 					t.Errorf("%s: the move of %s is not on the plan", name, m.Name)
 				}
 			}
@@ -221,7 +222,7 @@ func TestFoundStandsOnPageOne(t *testing.T) {
 		t.Fatal(err)
 	}
 	first := pagetest.Running(pages[:1])
-	for _, want := range []string{"What was found", "DF", "Measure again", "move " + c.Wrong()[0].Distance(unit.Style{})} {
+	for _, want := range []string{"What was found", "DF", "Measure again", words.English{}.Checks().OnPlan(c.Wrong()[0], true, unit.Style{})} {
 		if !strings.Contains(first, want) {
 			t.Errorf("%q is not on page 1 of %d", want, len(pages))
 		}
@@ -327,7 +328,7 @@ func TestFoundTextAndCSV(t *testing.T) {
 		}
 		for _, m := range f.Comparison.Wrong() {
 			if !slices.ContainsFunc(rows, func(row []string) bool {
-				return row[0] == "move" && row[1] == string(m.Name) && row[8] == m.Move(f.Figures.Style)
+				return row[0] == "move" && row[1] == string(m.Name) && row[8] == f.Says().Move(m, f.Figures.Style)
 			}) {
 				t.Errorf("%s: no move of %s", name, m.Name)
 			}

@@ -22,7 +22,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	l := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
-		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	columns := 1
 	if b := l.Body(); b.Width() >= sheet.Wide && s.readingsTable().Breadth(r) <= sheet.Columns(b, 2, sheet.Gutter)[0].Width() {

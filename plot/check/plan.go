@@ -42,12 +42,8 @@ func (s Sheet) planned() plan.Plan {
 		p.Sides = append(p.Sides, plan.Side{From: m.At[0], To: m.At[1], Words: words, Measured: !r.Inside})
 	}
 	for _, m := range s.shown() {
-		words := "move " + m.Distance(s.Figures.Style)
-		if len(s.Comparison.Wrong()) == 0 {
-			words = "perhaps " + m.Distance(s.Figures.Style)
-		}
 		way := m.Wanted.Minus(m.At)
-		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: words})
+		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: s.Says().OnPlan(m, len(s.Comparison.Wrong()) > 0, s.Figures.Style)})
 	}
 	return p
 }

@@ -23,8 +23,8 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Para("", s.Date)
 	}
 	t.Line("")
-	t.Para("", s.Comparison.Verdict())
-	if advice := s.Comparison.Advice(s.Figures.Style); len(advice) > 0 {
+	t.Para("", s.Says().Verdict(s.Comparison))
+	if advice := s.Says().Advice(s.Comparison, s.Figures.Style); len(advice) > 0 {
 		t.Head("What to do")
 		for i, x := range advice {
 			t.Para(fmt.Sprintf("%2d. ", i+1), x)
@@ -64,7 +64,7 @@ func (s Sheet) CSV(out io.Writer) error {
 	if !s.Comparison.Passed {
 		passed = "not passed"
 	}
-	rows = append(rows, []string{"verdict", s.Title(), "", "", "", "", "", passed, strings.Join(s.Comparison.Advice(s.Figures.Style), " ")})
+	rows = append(rows, []string{"verdict", s.Title(), "", "", "", "", "", passed, strings.Join(s.Says().Advice(s.Comparison, s.Figures.Style), " ")})
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
@@ -78,7 +78,7 @@ func (s Sheet) CSV(out io.Writer) error {
 		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), s.Verdict(r), m.Text})
 	}
 	for _, m := range s.Comparison.Wrong() {
-		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", m.Move(s.Figures.Style)})
+		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", s.Says().Move(m, s.Figures.Style)})
 	}
 	if err := w.WriteAll(rows); err != nil {
 		return err

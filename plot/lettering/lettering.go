@@ -75,7 +75,7 @@ func (f Font) Check(words string) error {
 		return nil
 	}
 	return &unit.Fault{
-		Where: fmt.Sprintf("%q", words),
+		Subject: unit.Written, Of: fmt.Sprintf("%q", words),
 		What:  fmt.Sprintf("the lettering has no character %q (%U)", r, r),
 		Hint:  "write it in other characters",
 	}

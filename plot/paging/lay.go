@@ -172,20 +172,20 @@ type xy struct{ x, y float64 }
 func newGrid(s Sheet) (grid, error) {
 	for _, l := range []unit.Length{s.Width, s.Height, s.Left, s.Right, s.Top, s.Bottom, s.Overlap} {
 		if !(l >= 0 && l < 1e9) {
-			return grid{}, &unit.Fault{Where: s.Name, What: "a size, margin or overlap of the paper is not a length", Hint: "give them as lengths that are not negative"}
+			return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: "a size, margin or overlap of the paper is not a length", Hint: "give them as lengths that are not negative"}
 		}
 	}
 	w, h, o := float64(s.Width-s.Left-s.Right), float64(s.Height-s.Top-s.Bottom), float64(s.Overlap)
 	edge := min(float64(Unreliable), o/2) // an overlap under 2 mm has no more to spare
 	least := max(10, 2*edge+1)
 	if w < least {
-		return grid{}, &unit.Fault{Where: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm wide", mm(s.Left), mm(s.Right), mm(s.Width)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
+		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm wide", mm(s.Left), mm(s.Right), mm(s.Width)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
 	}
 	if h < least {
-		return grid{}, &unit.Fault{Where: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm high", mm(s.Top), mm(s.Bottom), mm(s.Height)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
+		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm high", mm(s.Top), mm(s.Bottom), mm(s.Height)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
 	}
 	if o > min(w, h)/2 {
-		return grid{}, &unit.Fault{Where: s.Name, What: fmt.Sprintf("an overlap of %s mm is more than half of the %s mm that a page shows", mm(s.Overlap), mm(unit.Length(min(w, h)))), Hint: "10 mm is usual"}
+		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("an overlap of %s mm is more than half of the %s mm that a page shows", mm(s.Overlap), mm(unit.Length(min(w, h)))), Hint: "10 mm is usual"}
 	}
 	return grid{p: w - o, q: h - o, u: o - 2*edge, v: o - 2*edge, edge: edge}, nil
 }

@@ -103,7 +103,7 @@ func fits(p draw.Page, number int) error {
 	for _, side := range [...]unit.Length{p.Width, p.Height} {
 		if !(side >= minSide && side <= MaxSide) {
 			return &unit.Fault{
-				Where: title(p.Label, number),
+				Subject: unit.Page, Of: title(p.Label, number),
 				What:  fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
 				Hint:  "choose a shorter paper; the pages join",
 			}

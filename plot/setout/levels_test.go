@@ -93,7 +93,7 @@ func TestLevelsAreSaid(t *testing.T) {
 	}
 	m := pegging.TwoArcs
 	_, err := Prepare(Input{Net: adjusted(t, gable, ""), Method: &m, Levels: []pegging.Level{{Name: "A", At: 0}, {Name: "C", At: 4500}}})
-	if f, ok := err.(*unit.Fault); !ok || f.Where != "levels" || !strings.Contains(f.What, "steeper than 45°") {
+	if f, ok := err.(*unit.Fault); !ok || f.Subject != unit.Levels || !strings.Contains(f.What, "steeper than 45°") {
 		t.Errorf("a cliff: %v", err)
 	}
 }

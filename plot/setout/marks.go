@@ -34,7 +34,7 @@ func (w *work) marks() error {
 		count += math.Floor(float64(w.distance(e[0], e[1]) / w.Every))
 	}
 	if count > mostMarks {
-		return &unit.Fault{Where: "every", What: fmt.Sprintf("marks every %s are %.0f along the edges: a sheet lists %d at most", w.Style.LengthUnit(w.Every), count, mostMarks), Hint: "take them farther apart"}
+		return &unit.Fault{Subject: unit.Site, Of: "every", What: fmt.Sprintf("marks every %s are %.0f along the edges: a sheet lists %d at most", w.Style.LengthUnit(w.Every), count, mostMarks), Hint: "take them farther apart"}
 	}
 	for _, e := range w.edges() {
 		l := geom.Line{From: w.sides[e[0]], To: w.sides[e[1]]}

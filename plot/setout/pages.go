@@ -31,11 +31,11 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	upright := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := upright.Body(); b.Width() < 120 || b.Height() < 90 {
-		return nil, &unit.Fault{Where: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan.Drawn{}}
 	if !c.choose(0) {
-		return nil, &unit.Fault{Where: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
 	pages, err := c.pages()
 	if err != nil || len(pages) == 1 {

@@ -53,7 +53,7 @@ func (w *work) pulls() error {
 			p.Limit = w.limit(p.Length)
 			fall := w.fall(p.Hold, p.To)
 			if fall >= p.Length && steep == nil {
-				steep = &unit.Fault{Where: "levels", What: fmt.Sprintf("from %s to %s the ground falls more than 45°: %s over %s", p.Hold, p.To, w.Style.LengthUnit(fall), w.Style.LengthUnit(p.Length)),
+				steep = &unit.Fault{Subject: unit.Levels, What: fmt.Sprintf("from %s to %s the ground falls more than 45°: %s over %s", p.Hold, p.To, w.Style.LengthUnit(fall), w.Style.LengthUnit(p.Length)),
 					Hint: "a tape is not laid so steep: measure in steps, each level, and give no levels"}
 			}
 			if p.Use == ForLeg {

@@ -185,7 +185,7 @@ func (w *work) inRange(base [2]geom.Name) error {
 	_, first := w.at[base[0]]
 	_, second := w.at[base[1]]
 	if !first || !second || base[0] == base[1] {
-		f := &unit.Fault{Where: fmt.Sprintf("base %s%s", base[0], base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
+		f := &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
 		if w.triangle() {
 			n := names
 			f.What = fmt.Sprintf("the triangle %s%s%s has no such side", n[0], n[1], n[2])
@@ -196,9 +196,9 @@ func (w *work) inRange(base [2]geom.Name) error {
 	if d := w.distance(base[0], base[1]); d < Least-hair {
 		side := string(base[0] + base[1])
 		return &unit.Fault{
-			Where: "base " + side,
-			What:  fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),
-			Hint:  fmt.Sprintf("use the longest %s, %s (%s)", what, name, metres(longest)),
+			Subject: unit.Base, Of: side,
+			What: fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),
+			Hint: fmt.Sprintf("use the longest %s, %s (%s)", what, name, metres(longest)),
 		}
 	}
 	return nil

@@ -83,7 +83,7 @@ func (b TitleBlock) Title() string {
 func (b TitleBlock) Lettered(r draw.Ruler, more ...string) error {
 	for _, words := range append([]string{b.Job, b.Piece, b.Date}, more...) {
 		if c := r.Missing(words); c != 0 {
-			return &unit.Fault{Where: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+			return &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
 		}
 	}
 	return nil

@@ -28,7 +28,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Printer, notes .
 	x := index{piece: p, plan: plan, style: s, printer: of, notes: notes}
 	made := x.best(area, r)
 	if made == nil {
-		return nil, &unit.Fault{Where: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
 	var pages []draw.Page
 	for i, d := range made {

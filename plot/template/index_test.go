@@ -214,7 +214,7 @@ func TestIndexRefusesAPaperWithoutRoom(t *testing.T) {
 	p := piece(t, "AB=60 BC=60 CA=60")
 	tiny := paging.Sheet{Name: "45x45", Width: 45, Height: 45, Left: 5, Right: 5, Top: 5, Bottom: 5, Overlap: 5}
 	_, err := Index(p, laid(t, p, tiny, paging.Full), font, Full(), Printer{})
-	if f, ok := err.(*unit.Fault); !ok || f.Where != "45x45" || f.Hint == "" {
+	if f, ok := err.(*unit.Fault); !ok || f.Subject != unit.Paper || f.Of != "45x45" || f.Hint == "" {
 		t.Errorf("got %v", err)
 	}
 }

@@ -251,7 +251,7 @@ func SettingsPages(pieces []Piece, on paging.Sheet, job string, r draw.Ruler, s 
 		return sheet.Columns(head.below(area), columns, gutter)
 	}, r)
 	if err != nil {
-		return nil, &unit.Fault{Where: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}
 	}
 	var pages []draw.Page
 	for i, d := range made {

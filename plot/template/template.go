@@ -119,12 +119,15 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 
 // lettered says whether every character of the piece's words can be drawn.
 func (p Piece) lettered(r draw.Ruler) error {
-	for _, w := range []struct{ what, words string }{{"job", p.Job}, {"piece", p.Name}} {
+	for _, w := range []struct {
+		of    unit.Subject
+		words string
+	}{{unit.Job, p.Job}, {unit.Piece, p.Name}} {
 		if c := r.Missing(w.words); c != 0 {
 			return &unit.Fault{
-				Where: fmt.Sprintf("%s %q", w.what, w.words),
-				What:  fmt.Sprintf("the lettering has no character %q (%U)", c, c),
-				Hint:  "write the name with letters that the Go fonts have (Latin, Greek and Cyrillic)",
+				Subject: w.of, Of: fmt.Sprintf("%q", w.words),
+				What: fmt.Sprintf("the lettering has no character %q (%U)", c, c),
+				Hint: "write the name with letters that the Go fonts have (Latin, Greek and Cyrillic)",
 			}
 		}
 	}

@@ -45,14 +45,14 @@ func mustOpen(t *testing.T, text string, o Options) Work {
 // figures were computed with mpmath at 30 digits by the rule of cosines.
 func TestReport(t *testing.T) {
 	w := mustOpen(t, "job: Sill\npieces: [{name: Cut, measure: [AB=640, A=52deg, CA=455], base: AB}]\n", Options{})
-	tpl, err := w.Template()
+	tpl, err := w.template()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := tpl.PDF(io.Discard); err != nil {
+	if err := tpl.document().pdf(io.Discard); err != nil {
 		t.Fatal(err)
 	}
-	data, err := json.Marshal(tpl.Report())
+	data, err := json.Marshal(tpl.report())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,7 +108,7 @@ func TestReport(t *testing.T) {
 	if len(p.Sides) != 3 || len(p.Angles) != 3 || len(p.Heights) != 3 || len(p.Points) != 3 {
 		t.Errorf("%+v", p)
 	}
-	if len(r.Pages) != tpl.Count() || r.Pages[0].Kind != "index" || r.Pages[1].Kind != "template" {
+	if len(r.Pages) != tpl.count || r.Pages[0].Kind != "index" || r.Pages[1].Kind != "template" {
 		t.Fatalf("%d pages", len(r.Pages))
 	}
 	for i, g := range r.Pages {
@@ -211,7 +211,7 @@ func TestTooManyPages(t *testing.T) {
 		{"AB=999m, BC=999m, CA=999m", Options{Cover: job.Setting{Text: "outline"}, Paper: job.Setting{Text: "50x50"}, Margin: job.Setting{Text: "15"}, Overlap: job.Setting{Text: "1"}}},
 	} {
 		w := mustOpen(t, "pieces: [{measure: ["+c.measure+"]}]", c.o)
-		_, err := w.Template()
+		_, err := w.template()
 		var f *unit.Fault
 		if !errors.As(err, &f) || !strings.Contains(f.What, "the most is 20000") || !strings.HasPrefix(f.Where, "job.yaml:1:10") {
 			t.Errorf("%s: %v", c.measure, err)
@@ -237,22 +237,22 @@ func TestBetweenMarks(t *testing.T) {
 // The same work gives the same bytes, also when one value writes twice.
 func TestSameBytes(t *testing.T) {
 	w := mustOpen(t, "pieces: [{measure: [AB=600, BC=450, CA=450], quantity: 2}]", Options{})
-	tpl, err := w.Template()
+	tpl, err := w.template()
 	if err != nil {
 		t.Fatal(err)
 	}
 	var a, b bytes.Buffer
-	if err := tpl.PDF(&a); err != nil {
+	if err := tpl.document().pdf(&a); err != nil {
 		t.Fatal(err)
 	}
-	if err := tpl.PDF(&b); err != nil {
+	if err := tpl.document().pdf(&b); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(a.Bytes(), b.Bytes()) || a.Len() == 0 {
 		t.Errorf("%d and %d bytes", a.Len(), b.Len())
 	}
-	if len(tpl.Report().Pages) != tpl.Count() {
-		t.Errorf("%d pages in the report, %d were written", len(tpl.Report().Pages), tpl.Count())
+	if len(tpl.report().Pages) != tpl.count {
+		t.Errorf("%d pages in the report, %d were written", len(tpl.report().Pages), tpl.count)
 	}
 }
 

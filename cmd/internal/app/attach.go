@@ -171,8 +171,8 @@ func (w Work) attachment() (*draw.Attachment, error) {
 	return &draw.Attachment{Name: attachmentName(w.Job.File), Data: data}, nil
 }
 
-// Travels says in a line what goes with a PDF to whoever gets it.
-func (w Work) Travels() string {
+// travels says in a line what goes with a PDF to whoever gets it.
+func (w Work) travels() string {
 	j := w.Job
 	what := "the job file " + attachmentName(j.File)
 	noted := func(p job.Piece) bool { return slices.ContainsFunc(p.Notes, func(s string) bool { return s != "" }) }

@@ -33,7 +33,7 @@ func BenchmarkTemplate(b *testing.B) {
 			for _, m := range bench.measure {
 				tokens = append(tokens, job.Setting{Text: m})
 			}
-			laid := func() *Template {
+			laid := func() *layout {
 				set, err := profiles.Load()
 				if err != nil {
 					b.Fatal(err)
@@ -42,17 +42,17 @@ func BenchmarkTemplate(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				t, err := w.Template()
+				t, err := w.template()
 				if err != nil {
 					b.Fatal(err)
 				}
 				return t
 			}
-			strokes := slices.Collect(laid().Pages())
+			strokes := slices.Collect(laid().pages())
 			var whole, writer time.Duration
 			for b.Loop() {
 				start := time.Now()
-				if err := laid().PDF(io.Discard); err != nil {
+				if err := laid().document().pdf(io.Discard); err != nil {
 					b.Fatal(err)
 				}
 				middle := time.Now()
@@ -88,14 +88,14 @@ func BenchmarkThousandPieces(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		t, err := w.Template()
+		t, err := w.template()
 		if err != nil {
 			b.Fatal(err)
 		}
-		if err := t.PDF(io.Discard); err != nil {
+		if err := t.document().pdf(io.Discard); err != nil {
 			b.Fatal(err)
 		}
-		pages = t.Count()
+		pages = t.count
 	}
 	b.ReportMetric(float64(pages), "pages")
 	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N), "s/job")

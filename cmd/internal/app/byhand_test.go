@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/geom/construct"
+
 	"trammel/geom/triangle"
 )
 
@@ -27,12 +29,12 @@ func TestFlatCrossingIsToldWhereItIsMade(t *testing.T) {
 		if flat(w.Warnings()) != want {
 			t.Errorf("template with %s: %q", with, w.Warnings())
 		}
-		s, err := w.Setout()
+		s, err := w.setoutBy(construct.AsMeasured)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if flat(s.Work().Warnings()) != want || flat(s.Report().Pieces[0].Warnings) != want {
-			t.Errorf("setout with %s: %q", with, s.Work().Warnings())
+		if flat(s.work.Warnings()) != want || flat(s.report().Pieces[0].Warnings) != want {
+			t.Errorf("setout with %s: %q", with, s.work.Warnings())
 		}
 	}
 	w := mustOpen(t, pieceOf("AB=1000, A=50deg, BC=790", ""), Options{Pick: 1})
@@ -48,24 +50,24 @@ func TestArcsTooFlatAreRefused(t *testing.T) {
 		{"AB=1995, BC=1000, CA=1000", "AB", "arcs swung from A and B cross at only 8.1° at C: under 10° nobody can mark where", "set the pegs off by 3-4-5 instead: --with square", ""},
 	} {
 		var none *triangle.NoTriangle
-		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).Setout()
+		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).setoutBy(construct.AsMeasured)
 		if !errors.As(err, &none) || none.What != c.what || none.Hint != c.hint {
 			t.Errorf("%s: %v", c.measure, err)
 		}
-		if _, err = mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).Template(); !errors.As(err, &none) || none.What != c.what {
+		if _, err = mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).template(); !errors.As(err, &none) || none.What != c.what {
 			t.Errorf("template %s: %v", c.measure, err)
 		}
-		if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: square"), Options{}).Setout(); err != nil {
+		if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: square"), Options{}).setoutBy(construct.AsMeasured); err != nil {
 			t.Errorf("%s with square: %v", c.measure, err)
 		}
 		if c.then != "" {
-			if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.then+", with: arcs"), Options{}).Setout(); err != nil {
+			if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.then+", with: arcs"), Options{}).setoutBy(construct.AsMeasured); err != nil {
 				t.Errorf("%s from %s: %v", c.measure, c.then, err)
 			}
 		}
 		// Where nobody asks for them, another way is taken.
 		w := mustOpen(t, pieceOf(c.measure, ", base: "+c.base), Options{})
-		if _, err := w.Setout(); err != nil {
+		if _, err := w.setoutBy(construct.AsMeasured); err != nil {
 			t.Errorf("%s: %v", c.measure, err)
 		}
 		if m := w.Pieces[0].Construction.Meetings(); len(m) > 0 {
@@ -81,14 +83,14 @@ func TestReportOfASheetCountsFromTheEndNamedFirst(t *testing.T) {
 	for i, base := range []string{"AB", "BA"} {
 		for _, piece := range []string{pieceOf("AB=4000, BC=5000, CA=3000", ", with: arcs, base: "+base),
 			pieceOf("AB=4000, BC=3000, CD=4000, DA=3000, AC=5000, BD=5000", ", outline: [A, B, C, D], with: arcs, base: "+base)} {
-			s, err := mustOpen(t, piece, Options{}).Setout()
+			s, err := mustOpen(t, piece, Options{}).setoutBy(construct.AsMeasured)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if err := s.Lay(); err != nil {
+			if err := s.lay(); err != nil {
 				t.Fatal(err)
 			}
-			r := s.Report()
+			r := s.report()
 			p := r.Pieces[0]
 			first, second := p.Points[base[:1]], p.Points[base[1:]]
 			if p.Base != base || first != [2]float64{} || math.Abs(second[0]-4000) > 1e-6 || math.Abs(second[1]) > 1e-6 {

@@ -2,7 +2,7 @@ package app
 
 import (
 	"fmt"
-	"io"
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -123,17 +123,29 @@ func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
 // distortion and misprint are the same thing as geometry and as a profile.
 func distortion(m profiles.Misprint) geom.Distortion { return geom.Distortion(m) }
 
-// PDF writes the sheet.
-func (c Calibration) PDF(out io.Writer) error {
-	pages, err := c.sheet.Pages(lettering.Go())
+// makeCalibration makes the sheet to be printed and measured.
+func makeCalibration(o Order) (*Document, error) {
+	c, err := OpenCalibration(o.Profiles, o.Calibration)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	return pdf.Write(out, draw.Document{Title: "Calibration of " + c.sheet.Printer, Subject: "calibration sheet", Language: "en", Pages: slices.Values(pages)})
+	return c.document()
 }
 
-// Summary says in a line what was written.
-func (c Calibration) Summary() string {
+func (c Calibration) document() (*Document, error) {
+	pages, err := c.sheet.Pages(lettering.Go())
+	if err != nil {
+		return nil, err
+	}
+	return &Document{
+		Summary: func() []string { return []string{c.summary()} },
+		head:    draw.Document{Title: "Calibration of " + c.sheet.Printer, Subject: "calibration sheet", Language: "en"},
+		pages:   func() iter.Seq[draw.Page] { return slices.Values(pages) },
+	}, nil
+}
+
+// summary says in a line what was written.
+func (c Calibration) summary() string {
 	s := "calibration sheet for " + c.sheet.Printer + " on " + c.sheet.Paper
 	if c.sheet.Number > 1 {
 		s = "corrected " + s

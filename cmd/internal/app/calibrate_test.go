@@ -187,6 +187,16 @@ func sheetFor(t *testing.T, paper string, known *profiles.Calibration, said prof
 	return c
 }
 
+// sheetPDF is what is printed.
+func sheetPDF(t *testing.T, c Calibration) func(io.Writer) error {
+	t.Helper()
+	d, err := c.document()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d.pdf
+}
+
 func learn(t *testing.T, c Calibration, found string) profiles.Calibration {
 	t.Helper()
 	f, err := ParseFound(found)
@@ -230,11 +240,11 @@ func printedError(t *testing.T, p press, k *profiles.Calibration, paper string) 
 		Printer: job.Setting{Text: "shed"}, Paper: job.Setting{Text: paper},
 		Calibration: func(string) (*profiles.Calibration, error) { return k, nil },
 	})
-	tpl, err := w.Template()
+	tpl, err := w.template()
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages := written(t, tpl.PDF)
+	pages := written(t, tpl.document().pdf)
 	if len(pages) != 1 {
 		t.Fatalf("%d pages", len(pages))
 	}
@@ -253,7 +263,7 @@ func printedError(t *testing.T, p press, k *profiles.Calibration, paper string) 
 	}
 	// The map from what was meant, which is what the report's matrix and the warp
 	// say, to what came out.
-	m := tpl.Report()
+	m := tpl.report()
 	back, _ := geom.Affine(*m.Pages[0].Warp).Inverse()
 	var o [3]geom.Point
 	for i := range o {
@@ -278,7 +288,7 @@ func printedError(t *testing.T, p press, k *profiles.Calibration, paper string) 
 // for class II, L in metres rounded up) as many keep it, and would not without its share.
 func TestPromiseIsKept(t *testing.T) {
 	first := sheetFor(t, "A4", nil, profiles.RuleSaid{})
-	seen := lookAt(t, written(t, first.PDF)[0])
+	seen := lookAt(t, written(t, sheetPDF(t, first))[0])
 	for _, c := range []struct {
 		name        string
 		said        profiles.RuleSaid
@@ -330,13 +340,13 @@ func TestTwoHundredPrinters(t *testing.T) {
 	}{{"A4", 1, 55, false}, {"A4", 2, 95, true}} {
 		exact := profiles.RuleSaid{Rule: "0", Reading: "0"}
 		first := sheetFor(t, c.paper, nil, exact)
-		seen := lookAt(t, written(t, first.PDF)[0])
+		seen := lookAt(t, written(t, sheetPDF(t, first))[0])
 		sides, worsts, within := 0, 0, 0
 		for _, p := range presses(printers, 42) {
 			k := learn(t, first, seen.read(t, p, hand{}))
 			for range c.sheets - 1 {
 				again := sheetFor(t, c.paper, &k, exact)
-				k = learn(t, again, lookAt(t, written(t, again.PDF)[0]).read(t, p, hand{}))
+				k = learn(t, again, lookAt(t, written(t, sheetPDF(t, again))[0]).read(t, p, hand{}))
 			}
 			each, worst := printedError(t, p, &k, c.paper)
 			for _, e := range each {
@@ -373,12 +383,12 @@ func TestPagesForOnePrinter(t *testing.T) {
 			o.Printer = job.Setting{Text: "shed"}
 			o.Calibration = func(string) (*profiles.Calibration, error) { return &k, nil }
 			w := mustOpen(t, "pieces: [{name: Gable, measure: [AB=700, BC=600, CA=650]}]\n", o)
-			tpl, err := w.Template()
+			tpl, err := w.template()
 			if err != nil {
 				t.Fatal(err)
 			}
-			pages := written(t, tpl.PDF)
-			r := tpl.Report()
+			pages := written(t, tpl.document().pdf)
+			r := tpl.report()
 			if len(pages) < 4 || len(r.Pages) != len(pages) {
 				t.Fatalf("%d pages, %d in the report", len(pages), len(r.Pages))
 			}
@@ -439,11 +449,11 @@ func TestOnItsSide(t *testing.T) {
 	w := mustOpen(t, "pieces: [{name: Brace, measure: [AB=200, BC=160, CA=150]}]\n", Options{
 		Printer: job.Setting{Text: "shed"}, Landscape: true, Calibration: func(string) (*profiles.Calibration, error) { return &k, nil },
 	})
-	tpl, err := w.Template()
+	tpl, err := w.template()
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := outline(t, written(t, tpl.PDF)[0])
+	c := outline(t, written(t, tpl.document().pdf)[0])
 	p := pressOf(rand.New(rand.NewPCG(1, 1)), 1.01, 0.995, 0.2)
 	for _, turned := range []func(geom.Point) geom.Point{
 		func(q geom.Point) geom.Point { return geom.Point{X: -q.Y, Y: q.X} },

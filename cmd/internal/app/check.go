@@ -29,15 +29,25 @@ type Findings struct {
 	PieceAt string
 }
 
-// Check is what was pegged against what was asked, piece by piece.
-type Check struct {
+// checkSheets are what was pegged against what was asked, piece by piece.
+type checkSheets struct {
 	sheets[check.Sheet]
 	silent []string // pieces that nothing was found of
 }
 
-// Check compares. Its errors are a *unit.Fault where words are wrong, and those of
+// makeCheck compares. Its errors are a *unit.Fault where words are wrong, and those of
 // Picked and Sound.
-func (w Work) Check(f Findings) (*Check, error) {
+func makeCheck(o Order) (*Document, error) {
+	c, err := o.Work.check(o.Findings)
+	if err != nil {
+		return nil, err
+	}
+	d := c.document(c.summary, func() any { return c.report() })
+	d.Said, d.Failed = c.words, !c.passed()
+	return d, nil
+}
+
+func (w Work) check(f Findings) (*checkSheets, error) {
 	pieces, err := w.named(f)
 	if err != nil {
 		return nil, err
@@ -46,7 +56,7 @@ func (w Work) Check(f Findings) (*Check, error) {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
-	c := &Check{sheets: sheets[check.Sheet]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
+	c := &checkSheets{sheets: sheets[check.Sheet]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
 		own := w.Job.Pieces[p.Index].Found
@@ -196,7 +206,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (check.Sh
 	if len(levels) > 0 { // what was taped along the ground is judged level
 		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
 		var f *unit.Fault
-		if errors.As(err, &f) && f.Where == "levels" {
+		if errors.As(err, &f) && f.Subject == unit.Levels {
 			return check.Sheet{}, w.levelled(p, f)
 		} else if err != nil {
 			return check.Sheet{}, err
@@ -248,16 +258,13 @@ func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
 	return len(a.Ranges) > 0
 }
 
-// Passed says whether all that was found lies within its range.
-func (c *Check) Passed() bool {
+// passed says whether all that was found lies within its range.
+func (c *checkSheets) passed() bool {
 	return !slices.ContainsFunc(c.all, func(f check.Sheet) bool { return !f.Comparison.Passed })
 }
 
-// Work is the work without what is doubtful in a construction that nobody makes here.
-func (c *Check) Work() Work { return c.work }
-
-// Summary says in a line what was made.
-func (c *Check) Summary() string { return c.made("check sheet") }
+// summary says in a line what was made.
+func (c *checkSheets) summary() string { return c.made("check sheet") }
 
 // Tokens reads what --found says, where it is no file: measurements parted by
 // commas. A comma inside a value stays there: AB=2,4m,BC=3m are two.

@@ -108,9 +108,9 @@ type TellReport struct {
 	Reads  []float64 `json:"reads"`
 }
 
-// Report with the pages that Lay made.
-func (c *Check) Report() CheckReport {
-	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.Passed(),
+// report with the pages that lay drew.
+func (c *checkSheets) report() CheckReport {
+	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
 		Checks: []PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []PageReport{}}
 	for _, f := range c.all {
 		r.Checks = append(r.Checks, pieceCheck(f))
@@ -123,7 +123,7 @@ func (c *Check) Report() CheckReport {
 func pieceCheck(f check.Sheet) PieceCheck {
 	c := f.Comparison
 	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []ReadingReport{}, Pegs: []StandReport{}, Explanations: []ExplanationReport{}, Unseen: []string{},
-		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: c.Verdict(), Advice: append([]string{}, c.Advice(f.Figures.Style)...)}
+		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
 	for _, q := range c.Readings {
 		plain := func(x net.Figure) float64 {
 			if q.Measurement.Kind == triangle.Angle {
@@ -162,7 +162,7 @@ func explanationReport(f check.Sheet, e compare.Explanation) ExplanationReport {
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, MovedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
-			Directions: m.Known, Words: m.Move(f.Figures.Style)})
+			Directions: m.Known, Words: f.Says().Move(m, f.Figures.Style)})
 	}
 	switch e.Cause {
 	case compare.Turned, compare.ShiftedAndTurned, compare.ShiftedOrTurned, compare.Racked:

@@ -12,8 +12,8 @@ import (
 // terminal is how wide sentences run there, in characters.
 const terminal = 86
 
-// Words writes what was found for a person at a terminal.
-func (c *Check) Words(out io.Writer) error {
+// words writes what was found for a person at a terminal.
+func (c *checkSheets) words(out io.Writer) error {
 	var b strings.Builder
 	if c.work.Title != "" {
 		b.WriteString(c.work.Title + "\n\n")
@@ -54,8 +54,8 @@ func checkText(b *strings.Builder, f check.Sheet) {
 	}
 	tab.write(b, "l r r r r r l")
 	b.WriteString("\n")
-	paragraph(b, "  ", f.Comparison.Verdict())
-	for k, s := range f.Comparison.Advice(f.Figures.Style) {
+	paragraph(b, "  ", f.Says().Verdict(f.Comparison))
+	for k, s := range f.Says().Advice(f.Comparison, f.Figures.Style) {
 		if k == 0 {
 			b.WriteString("\n")
 		}

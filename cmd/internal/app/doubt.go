@@ -152,7 +152,7 @@ func (w Work) mixedSettings(o Options, ms []triangle.Measurement) error {
 			f := u.fault("", part)
 			f.What = unit.Quote(part) + " " + f.What
 			if !flag {
-				f.Where = key
+				f.Subject, f.Of = unit.Site, key
 			}
 			return placed(f, t.Where)
 		}

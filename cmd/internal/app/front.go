@@ -9,7 +9,7 @@ import (
 // fronts gives its index page to each piece that is joined, and to each on a page of
 // its own that has no room for all that the trade asks for; and to those that share
 // pages one table of what found no room there.
-func (t *Template) fronts() error {
+func (t *layout) fronts() error {
 	w, r, s := t.work, lettering.Go(), t.work.style()
 	for i := range t.laid {
 		l := &t.laid[i]
@@ -42,7 +42,7 @@ func (t *Template) fronts() error {
 }
 
 // crowded says whether the page of a piece has no room for all that is asked for.
-func (t *Template) crowded(l laid) bool {
+func (t *layout) crowded(l laid) bool {
 	for p := range l.plan.Pages(l.drawing, t.furniture(l, 0, t.count), lettering.Go()) {
 		_, all := template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), t.work.style())
 		return !all
@@ -69,9 +69,9 @@ func (w Work) shorten(pages []draw.Page) int {
 	return len(pages)
 }
 
-// Single says whether all is on one page, and leaves the instructions out if that
+// single says whether all is on one page, and leaves the instructions out if that
 // makes it so: who names one SVG wants the piece.
-func (t *Template) Single() bool {
+func (t *layout) single() bool {
 	pages := t.shared.pages
 	for _, l := range t.laid {
 		if !l.shared {

@@ -36,12 +36,12 @@ pieces:
 		{"a plain one that is not", "pieces: [{measure: [AB=120, BC=90, CA=110]}]\n", Options{}, 0},
 	} {
 		w := mustOpen(t, c.text, c.o)
-		made, err := w.Template()
+		made, err := w.template()
 		if err != nil {
 			t.Fatal(err)
 		}
 		n, front, all := 0, 0, ""
-		for p := range made.Pages() {
+		for p := range made.pages() {
 			n++
 			if p.Kind == draw.Index {
 				front++
@@ -53,8 +53,8 @@ pieces:
 			}
 		}
 		all = strings.Join(strings.Fields(all), " ")
-		if n != made.Count() || len(made.names()) != n || front != c.front {
-			t.Errorf("%s: %d pages, %d counted, %d named, %d of instructions, want %d", c.name, n, made.Count(), len(made.names()), front, c.front)
+		if n != made.count || len(made.names()) != n || front != c.front {
+			t.Errorf("%s: %d pages, %d counted, %d named, %d of instructions, want %d", c.name, n, made.count, len(made.names()), front, c.front)
 		}
 		for _, p := range w.Pieces {
 			for _, step := range template.Steps(w.templatePiece(p), w.style()) {
@@ -86,16 +86,16 @@ func TestSingle(t *testing.T) {
 		{"pieces: [{measure: [AB=50, BC=40, CA=30]}, {measure: [AB=60, BC=40, CA=30]}]\n", true},
 	} {
 		made := templateOf(t, c.text, Options{})
-		before := made.Count()
-		if got := made.Single(); got != c.want || got && made.Count() != 1 || !got && made.Count() != before {
-			t.Errorf("%s: single %t, %d pages, %d before", c.text, got, made.Count(), before)
+		before := made.count
+		if got := made.single(); got != c.want || got && made.count != 1 || !got && made.count != before {
+			t.Errorf("%s: single %t, %d pages, %d before", c.text, got, made.count, before)
 		}
 		n := 0
-		for range made.Pages() {
+		for range made.pages() {
 			n++
 		}
-		if n != made.Count() {
-			t.Errorf("%s: %d pages, %d counted", c.text, n, made.Count())
+		if n != made.count {
+			t.Errorf("%s: %d pages, %d counted", c.text, n, made.count)
 		}
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"math"
 	numbers "math/big"
 	"slices"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/compare"
@@ -37,7 +36,7 @@ func (w Work) levels(p Piece) ([]pegging.Level, error) {
 		if err != nil {
 			var f *unit.Fault
 			if errors.As(err, &f) {
-				return nil, atLevel(l, &unit.Fault{Where: "levels", What: string(l.Name) + ": " + f.What, Hint: f.Hint})
+				return nil, atLevel(l, &unit.Fault{Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint})
 			}
 			return nil, err
 		}
@@ -95,9 +94,6 @@ func (w Work) levelled(p Piece, f *unit.Fault) error {
 }
 
 func atLevel(l job.Level, f *unit.Fault) error {
-	if strings.HasPrefix(l.Where, "--") {
-		return &unit.Fault{Where: l.Where, What: f.What, Hint: f.Hint}
-	}
 	return f.In(l.Where)
 }
 

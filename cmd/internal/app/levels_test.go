@@ -6,6 +6,8 @@ import (
 	"math"
 	"testing"
 
+	"trammel/geom/construct"
+
 	"trammel/geom/compare"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
@@ -14,23 +16,23 @@ import (
 // 3-4-5 upright: pegs 12 m apart over a fall of 5 m are 13 m along the ground. What is
 // laid off there is found again, from peg to middle as well, and judged level.
 func TestFoundOnTheGround(t *testing.T) {
-	open := func(found string) *Check {
+	open := func(found string) *checkSheets {
 		w := mustOpen(t, "pieces: [{measure: [AB=12000, BC=9000, CA=15000], levels: [A 0, B 5m, C 5000], base: AB, found: ["+found+"]}]\n", Options{})
-		c, err := w.Check(Findings{})
+		c, err := w.check(Findings{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		return c
 	}
 	// CA is √(15² + 5²) m; A to the middle of AB half of 13 m.
-	if c := open("AB=13000, BC=9000, CA=15811.4"); !c.Passed() {
+	if c := open("AB=13000, BC=9000, CA=15811.4"); !c.passed() {
 		t.Error("what was laid off is not found again")
 	}
-	if c := open("AB=12000, BC=9000, CA=15000"); c.Passed() {
+	if c := open("AB=12000, BC=9000, CA=15000"); c.passed() {
 		t.Error("level lengths passed on the ground")
 	}
 	w := mustOpen(t, "pieces: [{measure: [AB=12000, BC=9000, CA=15000], levels: [A 0, B 5m, C 5000], base: AB}]\n", Options{})
-	s, err := w.Setout()
+	s, err := w.setoutBy(construct.AsMeasured)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -90,7 +90,7 @@ func twice(ms []triangle.Measurement) bool {
 // triangular refuses what is said of a triangle and makes sense of a net alone.
 func triangular(p job.Piece, s netWords) error {
 	if len(s.sides) > 0 {
-		return at(s.sides[0].Where, &unit.Fault{Where: "side", What: "a triangle has no point that could lie on another side", Hint: "leave it out; where two triangles fit, say pick: 1 or pick: 2; for the mirror image, handed: pair"})
+		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Hint: "leave it out; where two triangles fit, say pick: 1 or pick: 2; for the mirror image, handed: pair"}
 	}
 	if len(s.outline) == 0 {
 		return nil
@@ -104,31 +104,14 @@ func triangular(p job.Piece, s netWords) error {
 		}
 		for _, n := range m.Points() {
 			if !slices.Contains(order, n) {
-				return at(s.outlineAt, &unit.Fault{Where: "outline " + namesOf(s.outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"})
+				return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"}
 			}
 		}
 	}
 	if i := slices.Index(s.outline, order[0]); s.outline[(i+1)%3] != order[1] {
-		return at(s.outlineAt, &unit.Fault{Where: "outline " + namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Hint: "leave the outline out; for the mirror image, handed: pair"})
+		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Hint: "leave the outline out; for the mirror image, handed: pair"}
 	}
 	return nil
-}
-
-// at gives a fault the place where its words were written: a flag, or a line of the job.
-func at(where string, f *unit.Fault) error {
-	switch {
-	case where == "":
-		return f
-	case strings.HasPrefix(where, "--"):
-		// The flag already says the word that the fault begins with.
-		return &unit.Fault{Where: strings.TrimSpace(where + " " + afterWord(f.Where)), What: f.What, Hint: f.Hint}
-	}
-	return f.In(where)
-}
-
-func afterWord(s string) string {
-	_, rest, _ := strings.Cut(s, " ")
-	return rest
 }
 
 func namesOf(names []geom.Name) string {
@@ -261,11 +244,11 @@ func meantForTriangles(p job.Piece, o Options) error {
 		pick, where = o.Pick, "--pick"
 	}
 	if pick != job.Unpicked {
-		return at(where, &unit.Fault{Where: "pick", What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"})
+		return &unit.Fault{Where: where, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"}
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
 	if o.With == construct.ByAngle || o.With == construct.BySquare {
-		return at("--with", &unit.Fault{Where: "with", What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"})
+		return &unit.Fault{Where: "--with", Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
 	}
 	return nil
 }
@@ -327,15 +310,16 @@ func (s netWords) placed(p job.Piece, err error) error {
 		return of(p, err)
 	}
 	switch {
-	case strings.HasPrefix(f.Where, "outline") && s.outlineAt != "":
-		return at(s.outlineAt, f)
-	case strings.HasPrefix(f.Where, "base ") && s.baseAt != "":
-		return at(s.baseAt, f)
-	case strings.HasPrefix(f.Where, "side of "):
-		name := geom.Name(strings.TrimPrefix(f.Where, "side of "))
+	case f.Subject == unit.Outline:
+		return f.In(s.outlineAt)
+	case f.Subject == unit.Base:
+		return f.In(s.baseAt)
+	case f.Subject == unit.SideOf:
 		for _, a := range s.sides {
-			if a.Point == name || a.Point == "" {
-				return at(a.Where, &unit.Fault{Where: "side " + a.String(), What: f.What, Hint: f.Hint})
+			if string(a.Point) == f.Of || a.Point == "" {
+				g := f.In(a.Where)
+				g.Of = a.String()
+				return g
 			}
 		}
 	}
@@ -361,7 +345,7 @@ func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 	names, points = slices.Concat(names[first:], names[:first]), slices.Concat(points[first:], points[:first])
 	o := geom.OutlineOf(names, points)
 	if i, j, crossed := o.Points.Crossing(); crossed {
-		f := &unit.Fault{Where: "outline " + namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
+		f := &unit.Fault{Subject: unit.Outline, Of: namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
 		if len(a.Suspects) > 0 {
 			f.Hint += "; or mend the measurements first: " + a.Say(a.Suspects[0], w.Figures)
 		}

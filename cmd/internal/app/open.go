@@ -264,7 +264,7 @@ func of(p job.Piece, err error) error {
 		return &PieceError{p.Where, p.Name, err}
 	}
 	var f *unit.Fault
-	if errors.As(err, &f) && p.Where != "" && !strings.HasPrefix(f.Where, fileOf(p.Where)) {
+	if errors.As(err, &f) && f.Where == "" {
 		return f.In(p.Where)
 	}
 	return err
@@ -306,10 +306,7 @@ func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) 
 	if err != nil {
 		// A fault of the baseline belongs where that was written.
 		var f *unit.Fault
-		if at != "" && errors.As(err, &f) && strings.HasPrefix(f.Where, "base ") {
-			if at == "--base" {
-				return nil, &unit.Fault{Where: "--" + f.Where, What: f.What, Hint: f.Hint}
-			}
+		if at != "" && errors.As(err, &f) && f.Subject == unit.Base {
 			return nil, f.In(at)
 		}
 		return nil, of(p, err)

@@ -18,23 +18,69 @@ import (
 	"trammel/plot/png"
 	"trammel/plot/sheet"
 	"trammel/plot/template"
+	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
-// Picture is a page as it is to be seen on a screen.
-type Picture struct {
+// PictureOptions is what is to be seen.
+type PictureOptions struct {
+	Setout bool        // of the setting-out sheet, else of the template
+	Page   job.Setting // its label or its number; empty: of the template all, of the sheet the first
+	Pixels int         // of the longest side
+}
+
+// picture is a page as it is to be seen on a screen.
+type picture struct {
 	page  draw.Page
-	Words string // what it shows
+	words string // what it shows
 }
 
-// PNG writes the picture, its longest side so many pixels.
-func (p Picture) PNG(pixels int) func(io.Writer) error {
-	side := max(p.page.Width, p.page.Height) / unit.Length(pixels)
-	return func(out io.Writer) error { return png.Write(out, p.page, side) }
+// makePreview makes a picture of one of the other documents.
+func makePreview(o Order) (*Document, error) {
+	d, p, err := o.pictured()
+	if err != nil {
+		return nil, err
+	}
+	side := max(p.page.Width, p.page.Height) / unit.Length(o.Picture.Pixels)
+	return &Document{
+		Warnings: o.Work.Warnings(), Report: d.Report, Summary: func() []string { return []string{p.words} },
+		picture: func(out io.Writer) error { return png.Write(out, p.page, side) },
+	}, nil
 }
 
-// Overview shows each piece whole with its pages, several in rows.
-func (t *Template) Overview() (Picture, error) {
+// pictured is the document that a picture is of, and what is seen of it.
+func (o Order) pictured() (d *Document, p picture, err error) {
+	name := o.Picture.Page
+	if !o.Picture.Setout && name.Where == "" {
+		t, err := o.Work.template()
+		if err != nil {
+			return nil, p, err
+		}
+		p, err = t.overview()
+		return &Document{Report: func() any { return t.report() }}, p, err
+	}
+	kind := "template"
+	if o.Picture.Setout {
+		kind = "setout"
+	}
+	if d, err = KindOf(kind).Make(o); err == nil {
+		err = d.Lay()
+	}
+	if err != nil {
+		return nil, p, err
+	}
+	if name.Where == "" {
+		name.Text = "1"
+	}
+	p, err = pageOf(d.pages(), name.Text)
+	if !o.Picture.Setout {
+		p.page = o.Work.shown(p.page)
+	}
+	return d, p, placed(err, name.Where)
+}
+
+// overview shows each piece with all its pages, several in rows.
+func (t *layout) overview() (picture, error) {
 	shown := t.sharedShown()
 	for _, l := range t.laid {
 		if l.shared {
@@ -42,7 +88,7 @@ func (t *Template) Overview() (Picture, error) {
 		}
 		p, err := template.Overview(t.work.templatePiece(l.piece), l.plan, lettering.Go(), t.work.style())
 		if err != nil {
-			return Picture{}, t.work.inPiece(l.piece, err)
+			return picture{}, t.work.inPiece(l.piece, err)
 		}
 		shown = append(shown, t.work.shown(p))
 	}
@@ -50,7 +96,7 @@ func (t *Template) Overview() (Picture, error) {
 	if len(t.laid) > 1 || t.shared.pages > 0 {
 		words = plural(len(t.laid), "piece")
 	}
-	return Picture{together(shown), words}, nil
+	return picture{together(shown), words}, nil
 }
 
 // together puts several pictures into one, in rows as near a square as they go,
@@ -86,17 +132,7 @@ func together(pages []draw.Page) draw.Page {
 	return all
 }
 
-// Page shows one page, by its label or its number in the document.
-func (t *Template) Page(name string) (Picture, error) {
-	p, err := pageOf(t.Pages(), name)
-	p.page = t.work.shown(p.page)
-	return p, err
-}
-
-// Page shows one page of the sheets that Lay made, by its number.
-func (s *Setout) Page(name string) (Picture, error) { return pageOf(s.Pages(), name) }
-
-func pageOf(pages iter.Seq[draw.Page], name string) (Picture, error) {
+func pageOf(pages iter.Seq[draw.Page], name string) (picture, error) {
 	number, err := strconv.Atoi(name)
 	if err != nil {
 		number = 0
@@ -116,7 +152,7 @@ func pageOf(pages iter.Seq[draw.Page], name string) (Picture, error) {
 	}
 	switch {
 	case len(at) > 1:
-		return Picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
+		return picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
 	case len(at) == 0:
 		hint := "there is " + plural(n, "page")
 		if n != 1 {
@@ -125,9 +161,9 @@ func pageOf(pages iter.Seq[draw.Page], name string) (Picture, error) {
 		if len(labels) > 0 && len(labels) <= 60 {
 			hint += ": " + strings.Join(sortedLabels(labels), " ")
 		}
-		return Picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
+		return picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
 	}
-	return Picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
+	return picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
 }
 
 func sortedLabels(labels map[string]bool) []string {

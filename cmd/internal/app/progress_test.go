@@ -42,12 +42,12 @@ func TestProgressIsTold(t *testing.T) {
 			t.Errorf("%s: %d of %d", doing, done, of)
 		}
 	}})
-	tpl, err := w.Template()
+	tpl, err := w.template()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n := len(written(t, tpl.PDF)); n != tpl.Count() {
-		t.Errorf("%d pages, want %d", n, tpl.Count())
+	if n := len(written(t, tpl.document().pdf)); n != tpl.count {
+		t.Errorf("%d pages, want %d", n, tpl.count)
 	}
 	for _, what := range []string{"reckoning", "looking for the fewest pages", "fitting pieces together", "drawing", "writing pages"} {
 		if !heard[what] {
@@ -70,7 +70,7 @@ func TestCheapRefusalsComeFirst(t *testing.T) {
 				laid++
 			}
 		}})
-		if _, err := w.Template(); err == nil || !strings.Contains(err.Error(), c.what) {
+		if _, err := w.template(); err == nil || !strings.Contains(err.Error(), c.what) {
 			t.Errorf("%v, want %s", err, c.what)
 		}
 		if laid > 0 {

@@ -176,7 +176,7 @@ func barred(p draw.Page) bool {
 }
 
 // length of all pages one after the other.
-func (t *Template) length() unit.Length {
+func (t *layout) length() unit.Length {
 	l := unit.Length(0)
 	for _, p := range t.seen {
 		l += unit.Length(p.Height)

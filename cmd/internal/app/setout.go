@@ -12,16 +12,25 @@ import (
 	"trammel/profiles/job"
 )
 
-// Setout is the setting-out sheets of a job, one a piece.
-type Setout struct{ sheets[setout.Sheet] }
+// setoutSheets are the setting-out sheets of a job, one a piece.
+type setoutSheets struct{ sheets[setout.Sheet] }
 
-// Setout prepares the sheets. The errors are those of Open, and a *unit.Fault
-// where a piece is too small or too large to be set out.
-func (w Work) Setout() (*Setout, error) { return w.SetoutBy(construct.AsMeasured) }
+// makeSetout prepares the sheets, the pegs placed as the job says, else by the surest
+// way. The errors are those of Open, and a *unit.Fault where a piece is too small or
+// too large to be set out.
+func makeSetout(o Order) (*Document, error) {
+	s, err := o.Work.setoutBy(o.With)
+	if err != nil {
+		return nil, err
+	}
+	d := s.document(s.summary, func() any { return s.report() })
+	if d.Sheets = len(s.all); d.Sheets == 1 {
+		d.Pegs, d.Grid = s.pegs, s.grid
+	}
+	return d, nil
+}
 
-// SetoutBy prepares the sheets, the pegs placed by arcs, by a square or by an angle;
-// AsMeasured: as the job says, else by the surest way.
-func (w Work) SetoutBy(with construct.Method) (*Setout, error) {
+func (w Work) setoutBy(with construct.Method) (*setoutSheets, error) {
 	if with != construct.AsMeasured {
 		w.over.Pegs = job.Setting{Text: job.MethodWord(with)} // for the job in the file
 	}
@@ -31,7 +40,7 @@ func (w Work) SetoutBy(with construct.Method) (*Setout, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
-	s := &Setout{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
+	s := &setoutSheets{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
 	said := map[int][]string{}
 	for i, p := range w.Pieces {
 		if p.Other { // pegs stand where they stand
@@ -47,9 +56,6 @@ func (w Work) SetoutBy(with construct.Method) (*Setout, error) {
 	s.work = w.placedBy(func(i int) []string { return said[i] })
 	return s, nil
 }
-
-// Work is the work with what is doubtful in the way that the pegs are placed.
-func (s *Setout) Work() Work { return s.work }
 
 // sheet of one piece.
 func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error) {
@@ -71,11 +77,11 @@ func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error)
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
-	if errors.As(err, &f) && f.Where == "levels" {
+	if errors.As(err, &f) && f.Subject == unit.Levels {
 		return sheet, w.levelled(p, f)
 	}
 	if errors.As(err, &f) {
-		if where := w.Site.From[f.Where]; where != "" { // what was said of the site
+		if where := w.Site.From[f.Of]; f.Subject == unit.Site && where != "" { // what was said of the site
 			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
 		}
 	}
@@ -102,8 +108,8 @@ func (w Work) wayOf(p Piece, with construct.Method) *pegging.Method {
 	return nil
 }
 
-// Summary says in a line what the sheets are.
-func (s *Setout) Summary() string {
+// summary says in a line what the sheets are.
+func (s *setoutSheets) summary() string {
 	words := s.made("setting-out sheet")
 	if slices.ContainsFunc(s.of, func(p Piece) bool { return len(p.Shape.Sides) > 0 }) {
 		words += "; the outline alone: allowances, corners and holes are on the template"
@@ -111,9 +117,9 @@ func (s *Setout) Summary() string {
 	return words
 }
 
-// Report with the pages that Lay made. Its points lie as the sheet has them: the end of
+// report with the pages that lay drew. Its points lie as the sheet has them: the end of
 // the baseline that holds the tape's zero at the origin, the other along x.
-func (s *Setout) Report() Report {
+func (s *setoutSheets) report() Report {
 	r := s.work.Report()
 	paper, pages := s.laid()
 	next := 0

@@ -25,7 +25,7 @@ func (s settings) said(kind string, settings ...job.Setting) job.Setting {
 		return t
 	}
 	name, _ := s.set.Default(kind)
-	return job.Setting{Text: name, Where: s.set.DefaultAt(kind) + ": defaults." + kind}
+	return job.Setting{Text: name, Where: s.set.DefaultAt(kind)}
 }
 
 // first setting that says something.

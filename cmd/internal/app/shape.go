@@ -79,7 +79,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, wi
 
 // inFile gives a fault without a place that of the piece.
 func inFile(of job.Piece, err error) error {
-	if f, ok := err.(*unit.Fault); ok && of.Where != "" && !strings.HasPrefix(f.Where, fileOf(of.Where)) {
+	if f, ok := err.(*unit.Fault); ok && f.Where == "" {
 		return f.In(of.Where)
 	}
 	return err

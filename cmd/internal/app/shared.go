@@ -46,7 +46,7 @@ const (
 )
 
 // share decides which pieces share pages.
-func (t *Template) share() error {
+func (t *layout) share() error {
 	w := t.work
 	if w.apart {
 		return nil
@@ -163,7 +163,7 @@ func (l laid) copyName(c int) string {
 }
 
 // sharedPages are the pages that pieces share, each made when it is asked for.
-func (t *Template) sharedPages(yield func(draw.Page) bool) bool {
+func (t *layout) sharedPages(yield func(draw.Page) bool) bool {
 	for _, p := range t.shared.front {
 		if !yield(p) {
 			return false
@@ -177,7 +177,7 @@ func (t *Template) sharedPages(yield func(draw.Page) bool) bool {
 	return true
 }
 
-func (t *Template) sharedPage(n int) draw.Page {
+func (t *layout) sharedPage(n int) draw.Page {
 	w, h, r := t.work, t.shared, lettering.Go()
 	on := w.Sheet
 	if w.roll {
@@ -272,7 +272,7 @@ func (w Work) rollHeight(h shared, n int) unit.Length {
 }
 
 // turn of a piece on its pages.
-func (t *Template) turn(i int) unit.Angle {
+func (t *layout) turn(i int) unit.Angle {
 	if t.laid[i].shared {
 		return t.shared.blocks[i].Turn()
 	}
@@ -280,7 +280,7 @@ func (t *Template) turn(i int) unit.Angle {
 }
 
 // sharedNames are the names of the shared pages as files.
-func (t *Template) sharedNames() (names []string) {
+func (t *layout) sharedNames() (names []string) {
 	for n := range t.shared.front {
 		name := "saw-and-square"
 		if n > 0 {
@@ -299,7 +299,7 @@ func (t *Template) sharedNames() (names []string) {
 }
 
 // sharedShown are the shared pages as pictures, each within the edge of its paper.
-func (t *Template) sharedShown() (shown []draw.Page) {
+func (t *layout) sharedShown() (shown []draw.Page) {
 	for n := range t.shared.pages {
 		p := t.work.shown(t.sharedPage(n))
 		edge := geom.Rect{Max: geom.Point{X: p.Width, Y: p.Height}}.Grow(-draw.Fine.Width)

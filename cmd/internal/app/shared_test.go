@@ -27,9 +27,9 @@ pieces:
 // big is the piece among the brackets that may take several pages.
 const big = 3
 
-func templateOf(t *testing.T, text string, o Options) *Template {
+func templateOf(t *testing.T, text string, o Options) *layout {
 	t.Helper()
-	made, err := mustOpen(t, text, o).Template()
+	made, err := mustOpen(t, text, o).template()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +57,7 @@ func TestShared(t *testing.T) {
 		seen := map[[2]int]int{}
 		var steps []string
 		n, most := 0, 0
-		for p := range made.Pages() {
+		for p := range made.pages() {
 			n++
 			bars, words := 0, []string{}
 			for _, op := range p.Ops {
@@ -86,8 +86,8 @@ func TestShared(t *testing.T) {
 			}
 			keepApart(t, fmt.Sprintf("%s, page %d", c.name, n), p)
 		}
-		if n != made.Count() || c.pages > 0 && n != c.pages {
-			t.Errorf("%s: %d pages, counted %d, want %d", c.name, n, made.Count(), c.pages)
+		if n != made.count || c.pages > 0 && n != c.pages {
+			t.Errorf("%s: %d pages, counted %d, want %d", c.name, n, made.count, c.pages)
 		}
 		for k, n := range seen {
 			if n != 1 {
@@ -139,7 +139,7 @@ func keepApart(t *testing.T, name string, p draw.Page) {
 func TestSharedPlaces(t *testing.T) {
 	made := templateOf(t, brackets, Options{})
 	outlines, places := 0, 0
-	for p := range made.Pages() {
+	for p := range made.pages() {
 		if len(p.Places) < 2 {
 			continue
 		}
@@ -152,7 +152,7 @@ func TestSharedPlaces(t *testing.T) {
 			outlines++
 			found := 0
 			for _, q := range p.Places {
-				r := made.Report().Pieces[q.Piece]
+				r := made.report().Pieces[q.Piece]
 				all := true
 				for _, at := range r.Points {
 					m := q.Matrix

@@ -11,8 +11,6 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
-	"trammel/plot/pdf"
-	"trammel/plot/svg"
 )
 
 // siteSheet is what goes out to the site, or comes back from it: of one piece, on pages,
@@ -32,11 +30,21 @@ type sheets[S siteSheet] struct {
 	all     []S
 	of      []Piece // a sheet
 	pages   []draw.Page
-	names   []string // of the pages as files
+	names   []string // of the pages as files, without their ending
 }
 
-// Lay draws the sheets on the job's paper; PDF, SVG and Pages need it before.
-func (s *sheets[S]) Lay() error {
+// document is the sheets as one; what it says in a line, and its report, are of the kind.
+func (s *sheets[S]) document(summary func() string, report func() any) *Document {
+	d := s.work.document(s.subject)
+	d.Summary, d.Report = func() []string { return []string{summary()} }, report
+	d.lay, d.text, d.table = s.lay, s.text, s.csv
+	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(s.pages) }, func() []string { return s.names }
+	d.single = func() bool { return len(s.pages) == 1 }
+	return d
+}
+
+// lay draws the sheets on the job's paper.
+func (s *sheets[S]) lay() error {
 	if s.work.roll {
 		return &unit.Fault{Where: s.work.Sheet.Name, What: s.noRoll, Hint: "--paper A4 or A3"}
 	}
@@ -46,9 +54,9 @@ func (s *sheets[S]) Lay() error {
 			return s.work.inPiece(s.of[i], err)
 		}
 		for k, p := range pages {
-			name := fmt.Sprintf("%s-%d.svg", s.stem, k+1)
+			name := fmt.Sprintf("%s-%d", s.stem, k+1)
 			if len(s.all) > 1 {
-				name = fmt.Sprintf("%0*d-%s-%d.svg", len(fmt.Sprint(len(s.all))), i+1, fileName(s.of[i].Title()), k+1)
+				name = fmt.Sprintf("%0*d-%s-%d", len(fmt.Sprint(len(s.all))), i+1, fileName(s.of[i].Title()), k+1)
 			}
 			s.pages, s.names = append(s.pages, s.work.warped(p)), append(s.names, name)
 		}
@@ -56,41 +64,8 @@ func (s *sheets[S]) Lay() error {
 	return nil
 }
 
-// Count of the pages that Lay made.
-func (s *sheets[S]) Count() int { return len(s.pages) }
-
-// Pages one after the other.
-func (s *sheets[S]) Pages() iter.Seq[draw.Page] { return slices.Values(s.pages) }
-
-func (s *sheets[S]) document() draw.Document {
-	return draw.Document{Title: s.work.documentTitle(), Subject: s.subject, Language: "en", Date: s.work.Job.Date, Pages: s.Pages()}
-}
-
-// PDF writes all pages as one file, and the job in it.
-func (s *sheets[S]) PDF(out io.Writer) (err error) {
-	d := s.document()
-	if d.Attachment, err = s.work.attachment(); err != nil {
-		return err
-	}
-	return pdf.Write(out, d)
-}
-
-// SVG writes one file a page, each through a writer that it is given with the
-// file's name.
-func (s *sheets[S]) SVG(file func(name string, write func(io.Writer) error) error) error {
-	for i, p := range s.pages {
-		if err := file(s.names[i], func(out io.Writer) error { return svg.Write(out, p, s.document()) }); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// OneSVG writes the only page.
-func (s *sheets[S]) OneSVG(out io.Writer) error { return svg.Write(out, s.pages[0], s.document()) }
-
-// Text writes the sheets as plain text for a phone.
-func (s *sheets[S]) Text(out io.Writer) error {
+// text writes the sheets as plain text for a phone.
+func (s *sheets[S]) text(out io.Writer) error {
 	for i, one := range s.all {
 		if i > 0 {
 			if _, err := io.WriteString(out, "\n\n"); err != nil {
@@ -104,8 +79,8 @@ func (s *sheets[S]) Text(out io.Writer) error {
 	return nil
 }
 
-// CSV writes the sheets for other software, under one header line.
-func (s *sheets[S]) CSV(out io.Writer) error {
+// csv writes the sheets for other software, under one header line.
+func (s *sheets[S]) csv(out io.Writer) error {
 	for i, one := range s.all {
 		var b bytes.Buffer
 		if err := one.CSV(&b); err != nil {

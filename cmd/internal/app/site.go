@@ -112,12 +112,7 @@ func (r *siteReader) fail(key string, err error) {
 		r.err = err
 		return
 	}
-	where := r.all[key].Where
-	if strings.HasPrefix(where, "--") {
-		r.err = &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
-		return
-	}
-	r.err = (&unit.Fault{Where: key, What: f.What, Hint: f.Hint}).In(where)
+	r.err = &unit.Fault{Where: r.all[key].Where, Subject: unit.Site, Of: key, What: f.What, Hint: f.Hint}
 }
 
 func (r *siteReader) fault(key, what, hint string) {
@@ -305,7 +300,7 @@ func (r *siteReader) refused(c tape.Conditions) {
 	}
 	for _, key := range map[string][]string{
 		"tape": {"tape_is", "section", "pull"}, "temperature": {"temperature", "tape_temperature"}, "pull": {"pull", "span"},
-	}[f.Where] {
+	}[f.Of] {
 		if r.has(key) {
 			r.fail(key, f)
 			return

@@ -135,24 +135,24 @@ func TestWrongSites(t *testing.T) {
 		line, hint string
 	}{
 		{[]string{"tape: IV"}, `job.yaml:3:9: tape: "IV" is not a class of tapes`, "write I, II or III, as the tape itself says near its zero; II is the usual one"},
-		{[]string{"--tape IV"}, `--tape: "IV" is not a class of tapes`, "write I, II or III, as the tape itself says near its zero; II is the usual one"},
+		{[]string{"--tape IV"}, `--tape: tape: "IV" is not a class of tapes`, "write I, II or III, as the tape itself says near its zero; II is the usual one"},
 		{[]string{"hook: maybe"}, `job.yaml:3:9: hook: "maybe" is not known here`, "known: yes, no"},
 		{[]string{"instrument: theodolit"}, `job.yaml:3:9: instrument: "theodolit" is not known here`, `did you mean "theodolite"?`},
 		{[]string{"angle: 30mm"}, `job.yaml:3:9: angle: "30mm" is not an angle`, `what 95 of 100 angles keep: write 30', 20" or 0.1deg`},
 		{[]string{"angle: 30deg"}, `job.yaml:3:9: angle: "30deg" is not between 1" and 5°, what instruments keep`, `write 30', 20" or 0.1deg`},
 		{[]string{"reading: 0"}, `job.yaml:3:9: reading: "0" is no length at all`, "the least is 0.1 mm"},
 		{[]string{"--unit m", "reading: 1"}, `job.yaml:4:9: reading: "1" is more than 50 mm, the most that is read`, "a bare number counts m here; another unit is written behind it, such as 2.4m"},
-		{[]string{"--permitted much"}, `--permitted: "much" is not a length`, "lengths are written 2400, 2400mm, 240cm, 2.4m, 94.5in, 7ft 10 1/2in or 7'-10 1/2\""},
+		{[]string{"--permitted much"}, `--permitted: permitted: "much" is not a length`, "lengths are written 2400, 2400mm, 240cm, 2.4m, 94.5in, 7ft 10 1/2in or 7'-10 1/2\""},
 		{[]string{"every: 1"}, `job.yaml:3:9: every: "1" is less than 10 mm, the least that is read`, "a bare number counts mm here; another unit is written behind it, such as 2.4m"},
-		{[]string{"--boards -1m"}, `--boards: "-1m" is negative`, "write a length without a sign"},
+		{[]string{"--boards -1m"}, `--boards: boards: "-1m" is negative`, "write a length without a sign"},
 		{[]string{"origin: 1000"}, `job.yaml:3:9: origin: "1000" is not a place`, place},
 		{[]string{"origin: 1000,5,2000,5"}, `job.yaml:3:9: origin: "1000,5,2000,5" is not a place`, place},
 		{[]string{"origin: 1000,x"}, `job.yaml:3:9: origin: "x" is not a length`, "lengths are written 2400, 2400mm, 240cm, 2.4m, 94.5in, 7ft 10 1/2in or 7'-10 1/2\""},
 		{[]string{"bearing: 360"}, `job.yaml:3:9: bearing: "360" is not between 0° and 360°`, "a bearing counts clockwise from north: 0 north, 90 east, 180 south, 270 west"},
-		{[]string{"--bearing -5"}, `--bearing: "-5" is not between 0° and 360°`, "a bearing counts clockwise from north: 0 north, 90 east, 180 south, 270 west"},
+		{[]string{"--bearing -5"}, `--bearing: bearing: "-5" is not between 0° and 360°`, "a bearing counts clockwise from north: 0 north, 90 east, 180 south, 270 west"},
 		{[]string{"temperature: 31"}, `job.yaml:3:9: temperature: "31" is not a temperature`, heat},
 		{[]string{"--temperature 131F", "tape: I"}, "", ""},
-		{[]string{"--temperature 95C"}, `--temperature: "95C" is not between -60 °C and 80 °C, where every temperature lies`, heat},
+		{[]string{"--temperature 95C"}, `--temperature: temperature: "95C" is not between -60 °C and 80 °C, where every temperature lies`, heat},
 		{[]string{"pull: 80N"}, "job.yaml:3:9: pull: the tape is true at 50 N and stretches otherwise, and nothing says how thick it is",
 			"add under site: section: 4.2mm2 or 0.0075in2 (width times thickness); or tape_pull, where it is true at another pull"},
 		{[]string{"span: 10m"}, "job.yaml:3:9: span: a tape that hangs sags, and nothing says what it weighs", "add under site: weight: 0.18N/m, 18g/m or 2.8lb/100ft"},
@@ -160,7 +160,7 @@ func TestWrongSites(t *testing.T) {
 		{[]string{"tape_says: 30m"}, "job.yaml:3:9: tape_says: nothing says how long the tape truly is", "add tape_is, from its certificate, or leave tape_says out"},
 		{[]string{"tape_is: 30.004m"}, "job.yaml:3:9: tape_is: nothing says what the tape reads over that length", "add tape_says, such as 30 m, or leave tape_is out"},
 		{[]string{"tape_says: 30m", "tape_is: 100ft"}, "job.yaml:4:9: tape_is: it is off by more than one in a hundred", "do not use it; or the two lengths are not in one unit"},
-		{[]string{"weight: 5N/m", "--span 50m"}, "--span: the tape hangs too deep: it weighs more between two supports than it is pulled with", "pull harder, or support it more often"},
+		{[]string{"weight: 5N/m", "--span 50m"}, "--span: span: the tape hangs too deep: it weighs more between two supports than it is pulled with", "pull harder, or support it more often"},
 	} {
 		_, err := onSite(t, c.said...)
 		if c.line == "" {

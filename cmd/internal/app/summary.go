@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// Summary says in a few lines what the pages are and how the pieces lie on them.
-func (t *Template) Summary() []string {
+// summary says in a few lines what the pages are and how the pieces lie on them.
+func (t *layout) summary() []string {
 	front := len(t.shared.front)
 	for _, l := range t.laid {
 		front += len(l.front)

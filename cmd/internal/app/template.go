@@ -3,7 +3,6 @@ package app
 import (
 	"errors"
 	"fmt"
-	"io"
 	"iter"
 	"math"
 	"strings"
@@ -12,16 +11,14 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
-	"trammel/plot/pdf"
-	"trammel/plot/svg"
 	"trammel/plot/template"
 )
 
 // MaxPages is the most pages that one document may have.
 const MaxPages = paging.MaxPages
 
-// Template is a job laid out on pages, not yet written.
-type Template struct {
+// layout is a template laid out on pages, not yet written.
+type layout struct {
 	work  Work
 	laid  []laid
 	count int
@@ -39,9 +36,25 @@ type laid struct {
 	shared  bool        // it has no page of its own
 }
 
-// Template lays every piece out. The errors are those of Open, and a *unit.Fault
+// makeTemplate lays every piece out. The errors are those of Open, and a *unit.Fault
 // where paper and piece do not go together.
-func (w Work) Template() (*Template, error) {
+func makeTemplate(o Order) (*Document, error) {
+	t, err := o.Work.template()
+	if err != nil {
+		return nil, err
+	}
+	return t.document(), nil
+}
+
+func (t *layout) document() *Document {
+	d := t.work.document("full-size template")
+	d.head.Hide = t.work.hide
+	d.pages, d.names, d.single = t.pages, t.names, t.single
+	d.Summary, d.Report = t.summary, func() any { return t.report() }
+	return d
+}
+
+func (w Work) template() (*layout, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
@@ -57,7 +70,7 @@ func (w Work) Template() (*Template, error) {
 	if err := w.ready(); err != nil {
 		return nil, err
 	}
-	t := &Template{work: w}
+	t := &layout{work: w}
 	left := allSteps
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
@@ -85,7 +98,7 @@ func (w Work) Template() (*Template, error) {
 }
 
 // draw draws what has pages of its own.
-func (t *Template) draw() (err error) {
+func (t *layout) draw() (err error) {
 	w := t.work
 	for i := range t.laid {
 		l := &t.laid[i]
@@ -138,11 +151,11 @@ func (w Work) inPiece(p Piece, err error) error {
 		return err
 	}
 	switch j := w.Job.Pieces[p.Index]; {
-	case strings.HasPrefix(f.Where, "job "):
+	case f.Subject == unit.Job:
 		return f.In(w.Job.Name.Where)
-	case strings.HasPrefix(f.Where, "piece ") && j.NameAt != "":
+	case f.Subject == unit.Piece && j.NameAt != "":
 		return f.In(j.NameAt)
-	case f.Where == "":
+	case f.Where == "" && f.Subject == unit.Unsaid:
 		return f.In(p.Where)
 	}
 	return err
@@ -184,16 +197,13 @@ func (w Work) style() template.Style {
 	}
 }
 
-// Count of all pages.
-func (t *Template) Count() int { return t.count }
-
 // inAdvance is how many pages are made before they are written: enough to keep two
 // processors at work, few enough to take no memory worth speaking of.
 const inAdvance = 16
 
-// Pages one after the other, made a few at a time as they are asked for: those
+// pages one after the other, made a few at a time as they are asked for: those
 // that pieces share, then for each other piece its index and its copies.
-func (t *Template) Pages() iter.Seq[draw.Page] {
+func (t *layout) pages() iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		t.seen = t.seen[:0]
 		for p := range ahead(t.made(), inAdvance) {
@@ -206,7 +216,7 @@ func (t *Template) Pages() iter.Seq[draw.Page] {
 	}
 }
 
-func (t *Template) made() iter.Seq[draw.Page] {
+func (t *layout) made() iter.Seq[draw.Page] {
 	w := t.work
 	return func(yield func(draw.Page) bool) {
 		number := 1
@@ -241,7 +251,7 @@ func (t *Template) made() iter.Seq[draw.Page] {
 }
 
 // furniture of copy c of a piece, whose first page has the number in the document.
-func (t *Template) furniture(l laid, c, number int) paging.Furniture {
+func (t *layout) furniture(l laid, c, number int) paging.Furniture {
 	w := t.work
 	return paging.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
@@ -258,43 +268,9 @@ func (w Work) documentTitle() string {
 	return w.Pieces[0].Name
 }
 
-func (t *Template) document() draw.Document {
-	w := t.work
-	return draw.Document{Title: w.documentTitle(), Subject: "full-size template", Language: "en", Date: w.Job.Date, Pages: t.Pages(), Hide: w.hide}
-}
-
-// PDF writes all pages as one file, and the job in it.
-func (t *Template) PDF(out io.Writer) (err error) {
-	d := t.document()
-	if d.Attachment, err = t.work.attachment(); err != nil {
-		return err
-	}
-	return pdf.Write(out, d)
-}
-
-// SVG writes one file a page, each through a writer that it is given with the
-// file's name.
-func (t *Template) SVG(file func(name string, write func(io.Writer) error) error) error {
-	d := t.document()
-	names := t.names()
-	n := 0
-	for p := range t.Pages() {
-		if err := file(names[n]+".svg", func(out io.Writer) error { return svg.Write(out, p, d) }); err != nil {
-			return err
-		}
-		n++
-	}
-	return nil
-}
-
-// OneSVG writes the only page.
-func (t *Template) OneSVG(out io.Writer) error {
-	return t.SVG(func(_ string, write func(io.Writer) error) error { return write(out) })
-}
-
 // names of the pages as files: the label alone where one piece is made once,
 // else the piece and the copy before it.
-func (t *Template) names() []string {
+func (t *layout) names() []string {
 	names := t.sharedNames()
 	for i, l := range t.laid {
 		if l.shared {
@@ -351,8 +327,8 @@ func fileName(name string) string {
 	return "piece"
 }
 
-// Report with the pages as they were last written.
-func (t *Template) Report() Report {
+// report with the pages as they were last written.
+func (t *layout) report() Report {
 	r := t.work.Report()
 	r.Sheet = t.work.sheetReport()
 	for i, l := range t.laid {

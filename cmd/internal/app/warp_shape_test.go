@@ -94,12 +94,12 @@ func TestShapesForOnePrinter(t *testing.T) {
 				Printer: job.Setting{Text: "shed"}, Landscape: c.landscape, Paper: job.Setting{Text: "A4"},
 				Calibration: func(string) (*profiles.Calibration, error) { return &k, nil },
 			})
-			tpl, err := w.Template()
+			tpl, err := w.template()
 			if err != nil {
 				t.Fatal(err)
 			}
-			pages, found := written(t, tpl.PDF), map[string]int{}
-			report := tpl.Report()
+			pages, found := written(t, tpl.document().pdf), map[string]int{}
+			report := tpl.report()
 			if len(pages) < c.pages {
 				t.Fatalf("%s: %d pages", c.name, len(pages))
 			}

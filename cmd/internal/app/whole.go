@@ -2,7 +2,7 @@ package app
 
 import (
 	"fmt"
-	"io"
+	"iter"
 	"slices"
 
 	"trammel/geom"
@@ -14,8 +14,8 @@ import (
 	"trammel/plot/template"
 )
 
-// Whole is the pieces of a job each in one, at full size, for a machine that cuts.
-type Whole struct {
+// drawings are the pieces of a job each in one, at full size, for a machine that cuts.
+type drawings struct {
 	work  Work
 	pages []draw.Page
 	names []string
@@ -26,9 +26,21 @@ const (
 	wholeMost   unit.Length = 20 * unit.Metre // the longest side of a file; beyond, marks are not promised to be true
 )
 
-// Whole draws every piece at full size. The errors are those of Template, and a
+// makeWhole draws every piece at full size. The errors are those of a template, and a
 // *unit.Fault where a piece is longer than 20 m.
-func (w Work) Whole() (*Whole, error) {
+func makeWhole(o Order) (*Document, error) {
+	h, err := o.Work.drawings()
+	if err != nil {
+		return nil, err
+	}
+	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
+	d.head = draw.Document{Title: o.Work.documentTitle(), Language: "en", Hide: o.Work.hide}
+	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(h.pages) }, func() []string { return h.names }
+	d.single = func() bool { return len(h.pages) == 1 }
+	return d, nil
+}
+
+func (w Work) drawings() (*drawings, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
@@ -38,7 +50,7 @@ func (w Work) Whole() (*Whole, error) {
 	if err := w.Sound(); err != nil {
 		return nil, err
 	}
-	all := &Whole{work: w}
+	all := &drawings{work: w}
 	for i, p := range w.Pieces {
 		page, err := w.whole(i, p)
 		if err != nil {
@@ -48,7 +60,7 @@ func (w Work) Whole() (*Whole, error) {
 		if len(w.Pieces) > 1 {
 			name = fmt.Sprintf("%0*d-%s", len(fmt.Sprint(len(w.Pieces))), i+1, name)
 		}
-		all.pages, all.names = append(all.pages, page), append(all.names, name+".svg")
+		all.pages, all.names = append(all.pages, page), append(all.names, name)
 	}
 	return all, nil
 }
@@ -82,28 +94,8 @@ func (w Work) whole(index int, p Piece) (draw.Page, error) {
 	return page, nil
 }
 
-// Count of the files.
-func (h *Whole) Count() int { return len(h.pages) }
-
-// SVG writes one file a piece, each through a writer that it is given with the
-// file's name.
-func (h *Whole) SVG(file func(name string, write func(io.Writer) error) error) error {
-	d := draw.Document{Title: h.work.documentTitle(), Language: "en", Hide: h.work.hide}
-	for i, p := range h.pages {
-		if err := file(h.names[i], func(out io.Writer) error { return svg.WriteWhole(out, p, d) }); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// OneSVG writes the only piece.
-func (h *Whole) OneSVG(out io.Writer) error {
-	return h.SVG(func(_ string, write func(io.Writer) error) error { return write(out) })
-}
-
-// Summary says in a few lines what the files are.
-func (h *Whole) Summary() []string {
+// summary says in a few lines what the files are.
+func (h *drawings) summary() []string {
 	if len(h.pages) == 1 {
 		return []string{h.sized(0) + "; one unit is one millimetre, cut the group cut"}
 	}
@@ -117,7 +109,7 @@ func (h *Whole) Summary() []string {
 }
 
 // sized is a piece with the size of its file, and how many to cut.
-func (h *Whole) sized(i int) string {
+func (h *drawings) sized(i int) string {
 	p, w := h.pages[i], h.work
 	s := fmt.Sprintf("%s, %s x %s", w.Pieces[i].Title(), w.Figures.Length(p.Width), w.Figures.LengthUnit(p.Height))
 	if n := w.Pieces[i].Quantity; n > 1 {
@@ -126,8 +118,8 @@ func (h *Whole) sized(i int) string {
 	return s
 }
 
-// Report with a page a piece.
-func (h *Whole) Report() Report {
+// report with a page a piece.
+func (h *drawings) report() Report {
 	r := h.work.Report()
 	for i, p := range h.pages {
 		r.Pages = append(r.Pages, pageReport(i+1, p))

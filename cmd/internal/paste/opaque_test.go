@@ -50,12 +50,16 @@ func opaqueLeaves(t testing.TB, text string, o app.Options) (report seen, copies
 	if err != nil {
 		t.Fatalf("%s: %v", text, err)
 	}
-	made, err := w.Template()
+	made, err := app.KindOf("template").Make(app.Order{Work: w})
 	if err != nil {
 		t.Fatalf("%s: %v", text, err)
 	}
 	var file bytes.Buffer
-	if err := made.PDF(&file); err != nil {
+	out, err := made.As("pdf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := out.File(&file); err != nil {
 		t.Fatal(err)
 	}
 	data, err := json.Marshal(made.Report())

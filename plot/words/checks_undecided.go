@@ -1,4 +1,4 @@
-package compare
+package words
 
 import (
 	"fmt"
@@ -6,13 +6,13 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/compare"
 	"trammel/geom/net"
 	"trammel/geom/triangle"
-	"trammel/geom/unit"
 )
 
 // undecided tells of explanations that nothing tells apart.
-func (c Comparison) undecided(style unit.Style) []string {
+func (c compared) undecided() []string {
 	all := []string{"Move nothing yet: what was measured does not tell which of these it is."}
 	seen := map[int]bool{}
 	var again []string
@@ -22,7 +22,7 @@ func (c Comparison) undecided(style unit.Style) []string {
 		if k == 0 {
 			lead = "Either "
 		}
-		all = append(all, lead+c.perhaps(e, style)+c.besides(e))
+		all = append(all, lead+c.perhaps(e)+c.besides(e))
 		if e.Cause.OfTape() {
 			tape = "Hold the tape against another one that is known to be right, over a short length and a long one."
 		}
@@ -33,10 +33,10 @@ func (c Comparison) undecided(style unit.Style) []string {
 			}
 		}
 	}
-	if !slices.ContainsFunc(c.Explanations, func(e Explanation) bool { return len(e.Outside) == 0 }) {
+	if !slices.ContainsFunc(c.Explanations, func(e compare.Explanation) bool { return len(e.Outside) == 0 }) {
 		all = append(all, "Or more is wrong than one of these alone.")
 	}
-	if len(c.Held) == 0 && slices.ContainsFunc(c.Explanations, func(e Explanation) bool { return len(e.Pegs) > 1 && e.Cause == Alone }) {
+	if len(c.Held) == 0 && slices.ContainsFunc(c.Explanations, func(e compare.Explanation) bool { return len(e.Pegs) > 1 && e.Cause == compare.Alone }) {
 		all = append(all, "If some of the pegs are known to stand fast, say that they are fixed, and check anew.")
 	}
 	if tape != "" {
@@ -49,14 +49,14 @@ func (c Comparison) undecided(style unit.Style) []string {
 		all = append(all, "Measure "+few(again)+" again.")
 	}
 	if t := c.Tell; t != nil {
-		w := net.Writer{Style: style, Kind: triangle.Distance, Spread: 2}
+		w := net.Writer{Style: c.style, Kind: triangle.Distance, Spread: 2}
 		var says []string
 		for _, g := range t.Alike {
 			var which []string
 			for _, i := range g {
 				which = append(which, c.briefly(c.Explanations[i]))
 			}
-			says = append(says, fmt.Sprintf("near %s, %s", w.Figure(c.tape.reads(t.Reads[g[0]]).MM()), net.Or(which)))
+			says = append(says, fmt.Sprintf("near %s, %s", w.Figure(c.Reads(t.Reads[g[0]]).MM()), net.Or(which)))
 		}
 		all = append(all, fmt.Sprintf("Measure %s as well: %s.", geom.Joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
 	} else if len(again) == 0 && tape == "" {
@@ -66,41 +66,38 @@ func (c Comparison) undecided(style unit.Style) []string {
 }
 
 // besides says which readings an explanation leaves outside, or brings there.
-func (c Comparison) besides(e Explanation) string {
-	switch len(e.Outside) {
-	case 0:
+func (c compared) besides(e compare.Explanation) string {
+	if len(e.Outside) == 0 {
 		return ""
-	case 1:
-		return " " + c.subjects(e.Outside) + " would lie outside even then."
 	}
 	return " " + c.subjects(e.Outside) + " would lie outside even then."
 }
 
 // perhaps is an explanation with its moves, without the word it begins with.
-func (c Comparison) perhaps(e Explanation, style unit.Style) string {
+func (c compared) perhaps(e compare.Explanation) string {
 	switch text := ""; {
 	case e.Cause.OfTape():
-		text = c.tapeReads(e, style)
+		text = c.tapeReads(e)
 		return strings.ToLower(text[:1]) + text[1:] + "."
-	case e.Cause != Alone:
-		text = c.together(e, style)
+	case e.Cause != compare.Alone:
+		text = c.together(e)
 		return strings.ToLower(text[:1]) + text[1:] + "."
 	}
 	var parts []string
 	for _, m := range e.Pegs {
-		parts = append(parts, strings.TrimSuffix(m.Stands(style), "."))
+		parts = append(parts, strings.TrimSuffix(c.moved(m).stands(), "."))
 	}
 	if len(e.Reading) > 0 {
 		parts = append(parts, c.misreads(e))
 	}
 	text := strings.Join(parts, ", and ") + "."
 	for _, m := range e.Pegs {
-		text += " " + strings.Replace(m.Move(style), "Move it", "That would be mended by "+string(m.Name)+" going", 1)
+		text += " " + c.moved(m).move("That would be mended by "+string(m.Name)+" going", "it")
 	}
 	return text
 }
 
-func (c Comparison) misreads(e Explanation) string {
+func (c compared) misreads(e compare.Explanation) string {
 	if len(e.Reading) == 1 {
 		return c.subjects(e.Reading) + " is misread"
 	}
@@ -108,15 +105,15 @@ func (c Comparison) misreads(e Explanation) string {
 }
 
 // briefly is an explanation in a few words.
-func (c Comparison) briefly(e Explanation) string {
+func (c compared) briefly(e compare.Explanation) string {
 	switch e.Cause {
-	case TapeZero:
+	case compare.TapeZero:
 		return "the tape, or its hook, is wrong by the same everywhere"
-	case TapeScale:
+	case compare.TapeScale:
 		return "the tape is wrong in proportion"
-	case Racked:
+	case compare.Racked:
 		return "the frame is racked"
-	case Shifted, Turned, ShiftedAndTurned, ShiftedOrTurned:
+	case compare.Shifted, compare.Turned, compare.ShiftedAndTurned, compare.ShiftedOrTurned:
 		return "the whole is " + e.Cause.String()
 	}
 	var parts, pegs []string

@@ -1,4 +1,4 @@
-package compare
+package words_test
 
 import (
 	"fmt"
@@ -11,16 +11,34 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/compare"
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
+
+var english = words.English{}.Checks()
+
+// rate counts what was right of how many.
+type rate struct{ right, of int }
+
+func (r *rate) add(right bool) {
+	r.of++
+	if right {
+		r.right++
+	}
+}
+
+func (r rate) percent() float64 { return 100 * float64(r.right) / float64(r.of) }
+
+func letter(i int) geom.Name { return geom.Name(rune('A' + i)) }
 
 // planted is a simulated layout of which is known what is wrong with it.
 type planted struct {
 	kind  string
 	by    float64 // how many σ of what it is planted in
-	asked Asked
+	asked compare.Asked
 	sigma float64       // of setting out a peg, along x and y
 	where []geom.Vector // wanted
 	stand []geom.Vector // truly
@@ -54,7 +72,7 @@ func plant(r *rand.Rand, kind string) *planted {
 		}
 		v := unit.Area(p.sigma * p.sigma)
 		p.where = append(p.where, at)
-		p.asked.Pegs = append(p.asked.Pegs, Stake{letter(i), geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, net.Covariance{XX: v, YY: v, XY: 0}})
+		p.asked.Pegs = append(p.asked.Pegs, compare.Stake{Name: letter(i), At: geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, Spread: net.Covariance{XX: v, YY: v}})
 		p.asked.Outline = append(p.asked.Outline, letter(i))
 		p.stand = append(p.stand, at.Plus(geom.Vector{X: r.NormFloat64(), Y: r.NormFloat64()}.Times(p.sigma)))
 	}
@@ -106,11 +124,14 @@ func (p *planted) wrong(r *rand.Rand, size float64) {
 		p.moved = p.by * p.sigma
 	case "racked": // C and D go sideways, and keep their distances
 		turn := math.Copysign(p.by*p.sigma/p.where[3].To(p.where[0]), way.X)
-		l := &layout{Problem: net.Problem{Net: net.Net{}}, wanted: p.where}
-		c := l.racked([4]int{0, 1, 2, 3}, turn)
-		for i := range 4 {
-			p.stand[i] = p.stand[i].Plus(c.wanted[i].Minus(p.where[i]))
+		a, b, at, q := p.where[0], p.where[1], p.where[2], p.where[3]
+		d := q.Minus(a).Turned(unit.Angle(turn)).Plus(a)
+		crossings, _, _ := geom.Locus{Circle: true, At: b, Radius: b.To(at)}.Meet(geom.Locus{Circle: true, At: d, Radius: q.To(at)})
+		c := crossings[0]
+		if c.To(at) > crossings[1].To(at) {
+			c = crossings[1]
 		}
+		p.stand[2], p.stand[3] = p.stand[2].Plus(c.Minus(at)), p.stand[3].Plus(d.Minus(q))
 		p.moved = p.by * p.sigma
 	}
 }
@@ -170,7 +191,7 @@ func (p *planted) read(r *rand.Rand) {
 // against what is planted.
 type listener struct {
 	*planted
-	c      Comparison
+	c      compare.Comparison
 	untrue []string
 	perhaps,
 	either bool // among alternatives; the planted one was among them
@@ -434,7 +455,7 @@ func (l *listener) toRead(text string) {
 // sidesRight says whether a whole of four pegs is shifted, or turned, so that its sides
 // read right: then two pegs went sideways, as those of a racked frame do.
 func (l *listener) sidesRight() bool {
-	return len(l.where) == 4 && l.moved > 0 && !slices.ContainsFunc(l.c.Readings, func(r Compared) bool {
+	return len(l.where) == 4 && l.moved > 0 && !slices.ContainsFunc(l.c.Readings, func(r compare.Compared) bool {
 		a, b := l.peg(string(r.Measurement.At[0])), l.peg(string(r.Measurement.At[1]))
 		d := l.stand[a].To(l.stand[b]) - l.where[a].To(l.where[b])
 		return (b-a)%2 != 0 && math.Abs(d) > float64(r.Greatest.Length-r.Least.Length)/2
@@ -527,12 +548,12 @@ func (l *listener) ofTape(kind string, m []string, run float64) {
 
 // listen reads all that is said.
 func (p *planted) listen(t *testing.T) *listener {
-	c, err := Compare(p.asked)
+	c, err := compare.Compare(p.asked)
 	if err != nil {
 		t.Fatal(err)
 	}
 	l := &listener{planted: p, c: c, held: map[string]bool{}, besides: map[string]bool{}}
-	text := strings.Join(c.Advice(unit.Style{}), "\n")
+	text := strings.Join(english.Advice(c, unit.Style{}), "\n")
 	rest := text
 hearing:
 	for rest != "" {
@@ -551,7 +572,7 @@ hearing:
 	switch {
 	case l.perhaps && !l.either:
 		l.lies("what is planted is not among what it may be")
-	case !l.perhaps && l.named == "" && l.pegsAre(slices.Compact(slices.Sorted(slices.Values(c.names())))):
+	case !l.perhaps && l.named == "" && l.pegsAre(slices.Compact(slices.Sorted(slices.Values(wrong(c))))):
 		l.named = p.kind
 	}
 	l.verdict()
@@ -559,8 +580,8 @@ hearing:
 	return l
 }
 
-// names of the pegs that are said to stand wrong, without a doubt.
-func (c Comparison) names() (all []string) {
+// wrong names the pegs that are said to stand wrong, without a doubt.
+func wrong(c compare.Comparison) (all []string) {
 	for _, m := range c.Wrong() {
 		all = append(all, string(m.Name))
 	}
@@ -569,8 +590,10 @@ func (c Comparison) names() (all []string) {
 
 // verdict holds Passed and Not passed against the readings and what is planted.
 func (l *listener) verdict() {
-	inside := !slices.ContainsFunc(l.c.Readings, func(r Compared) bool { return r.Found.Length < r.Least.Length || r.Found.Length > r.Greatest.Length })
-	says := l.c.Verdict()
+	inside := !slices.ContainsFunc(l.c.Readings, func(r compare.Compared) bool {
+		return r.Found.Length < r.Least.Length || r.Found.Length > r.Greatest.Length
+	})
+	says := english.Verdict(l.c)
 	if passed := strings.HasPrefix(says, "Passed"); passed != inside {
 		l.lies("%s", says)
 	} else if passed && l.kind != "right" && l.by > 10 {
@@ -587,7 +610,7 @@ func (l *listener) verdict() {
 // mentioned holds that a reading outside its range which no move or tape mends is in
 // the words, or in the verdict.
 func (l *listener) mentioned(text string) {
-	text += l.c.Verdict()
+	text += english.Verdict(l.c)
 	for _, e := range l.c.Explanations {
 		for _, i := range e.Outside {
 			if !(l.c.Readings[i].Inside && !e.Well) && !strings.Contains(text, l.c.Readings[i].Measurement.Subject()) && !strings.Contains(text, "more") {
@@ -595,7 +618,7 @@ func (l *listener) mentioned(text string) {
 			}
 		}
 	}
-	if l.perhaps || len(l.c.Explanations) == 0 || l.c.Explanations[0].Cause != Alone {
+	if l.perhaps || len(l.c.Explanations) == 0 || l.c.Explanations[0].Cause != compare.Alone {
 		return
 	}
 	for _, r := range l.c.Readings { // neither to a peg that is moved nor misread
@@ -626,7 +649,7 @@ func sentencesAreTrue(t *testing.T, layouts int, seed uint64, least float64) {
 				if untrue++; untrue > 5 {
 					continue
 				}
-				t.Errorf("%s, %.1f σ of %.1f: %s\npegs %v slip %d\n%s\n%s", kind, p.by, p.sigma, strings.Join(l.untrue, "; "), p.pegs, p.slip, l.c.Verdict(), strings.Join(l.c.Advice(unit.Style{}), "\n"))
+				t.Errorf("%s, %.1f σ of %.1f: %s\npegs %v slip %d\n%s\n%s", kind, p.by, p.sigma, strings.Join(l.untrue, "; "), p.pegs, p.slip, english.Verdict(l.c), strings.Join(english.Advice(l.c, unit.Style{}), "\n"))
 			}
 			named := l.named != ""
 			if kind == "right" {

@@ -1,4 +1,4 @@
-package compare
+package words
 
 import (
 	"fmt"
@@ -6,19 +6,61 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/compare"
 	"trammel/geom/net"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
-// Verdict says in a sentence whether the layout passed.
-func (c Comparison) Verdict() string {
+// Checks tells what became of a layout that was measured back.
+type Checks interface {
+	// Verdict says in a sentence whether the layout passed.
+	Verdict(c compare.Comparison) string
+	// Advice says what is wrong and what to do next; empty where there is nothing to do.
+	Advice(c compare.Comparison, style unit.Style) []string
+	// Move says how a peg that stands wrong is mended: "Move it 12 mm towards A and
+	// 7 mm to the left, seen from A."
+	Move(m compare.Moved, style unit.Style) string
+	// OnPlan is the label of a move: "move 14 mm", "perhaps 14 mm" where it is not sure.
+	OnPlan(m compare.Moved, sure bool, style unit.Style) string
+}
+
+// checks in English.
+type checks struct{ voice Voice }
+
+func (w checks) Verdict(c compare.Comparison) string {
+	return compared{c, unit.Style{}, w.voice}.verdict()
+}
+
+func (w checks) Advice(c compare.Comparison, style unit.Style) []string {
+	return compared{c, style, w.voice}.advice()
+}
+
+func (w checks) Move(m compare.Moved, style unit.Style) string { return moved{m, style}.moveIt() }
+
+func (w checks) OnPlan(m compare.Moved, sure bool, style unit.Style) string {
+	if !sure {
+		return "perhaps " + moveBy(m.Off, style)
+	}
+	return "move " + moveBy(m.Off, style)
+}
+
+// compared is a comparison while it is told.
+type compared struct {
+	compare.Comparison
+	style unit.Style
+	voice Voice
+}
+
+func (c compared) moved(m compare.Moved) moved { return moved{m, c.style} }
+
+func (c compared) verdict() string {
 	out, n := c.outside(), len(c.Readings)
 	switch {
 	case len(out) == 0 && n == 1: // which holds no layout
 		return "Passed as far as it was measured: the one reading lies within its range."
-	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0 || c.rough(unit.Style{}) != ""):
+	case len(out) == 0 && (!c.Fixed || len(c.Unseen) > 0 || c.rough() != ""):
 		return fmt.Sprintf("Passed as far as it was measured: all %d readings lie within their ranges.", n)
 	case len(out) == 0:
 		return fmt.Sprintf("Passed: all %d readings lie within their ranges.", n)
@@ -30,29 +72,17 @@ func (c Comparison) Verdict() string {
 	return fmt.Sprintf("Not passed: %s lie outside their ranges, %d of %d readings.", few(out), len(out), n)
 }
 
-// few names at most a dozen, many at most forty: each is in the table of readings.
-func few(all []string) string  { return upTo(12, all) }
-func many(all []string) string { return upTo(40, all) }
-
-func upTo(most int, all []string) string {
-	if len(all) > most+1 {
-		return strings.Join(all[:most], ", ") + fmt.Sprintf(" and %d more", len(all)-most)
-	}
-	return geom.Listed(all)
-}
-
-// Advice says in plain sentences what is wrong and what to do next.
-func (c Comparison) Advice(style unit.Style) (all []string) {
+func (c compared) advice() (all []string) {
 	switch {
 	case c.Passed:
 	case len(c.Explanations) == 0:
 		all = c.unexplained()
 	case len(c.Explanations) == 1:
-		all = c.explained(c.Explanations[0], style)
+		all = c.explained(c.Explanations[0])
 	default:
-		all = c.undecided(style)
+		all = c.undecided()
 	}
-	if rough := c.rough(style); rough != "" {
+	if rough := c.rough(); rough != "" {
 		all = append(all, rough)
 	}
 	if len(c.Unseen) > 0 {
@@ -64,23 +94,23 @@ func (c Comparison) Advice(style unit.Style) (all []string) {
 	}
 	if !c.Fixed && c.Next != [2]geom.Name{} {
 		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, %s.",
-			geom.Joined(c.Next[:]), c.should(c.Next, style)))
+			geom.Joined(c.Next[:]), c.should(c.Next)))
 	}
 	return all
 }
 
 // rough names the readings that are written too roughly to be judged; "" if none is.
-func (c Comparison) rough(style unit.Style) string {
+func (c compared) rough() string {
 	var all []string
 	how := "Read to the millimetre and write it: 8000 or 8.000m, or +-2 behind it."
-	if style.Unit >= unit.IN {
+	if c.style.Unit >= unit.IN {
 		how = "Read to the sixteenth and write it, with +-1/16in behind it where it is a whole foot or inch."
 	}
 	lengths := false
 	for _, r := range c.Readings {
 		if r.Rough {
 			lengths = lengths || r.Measurement.Kind != triangle.Angle
-			w := net.Writer{Style: style, Kind: r.Measurement.Kind, Spread: 0}
+			w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}
 			all = append(all, fmt.Sprintf("%s=%s is ±%s", r.Measurement.Subject(), r.Measurement.Value.Text, w.Figure(r.Open.Bare(r.Measurement.Kind))))
 		}
 	}
@@ -94,37 +124,28 @@ func (c Comparison) rough(style unit.Style) string {
 }
 
 // should is what a length between two pegs is to read.
-func (c Comparison) should(ends [2]geom.Name, style unit.Style) string {
-	return "which should read " + style.LengthUnit(c.ShouldRead(ends[0], ends[1]))
+func (c compared) should(ends [2]geom.Name) string {
+	return "which should read " + c.style.LengthUnit(c.ShouldRead(ends[0], ends[1]))
 }
 
-func (c Comparison) standing(n geom.Name) Standing {
-	for _, s := range c.Standings {
-		if s.Name == n {
-			return s
-		}
-	}
-	return Standing{}
-}
-
-func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
+func (c compared) explained(e compare.Explanation) (all []string) {
 	switch {
 	case !e.Well && !e.Cause.OfTape() && len(e.Pegs) > 0:
 		return c.notAll(e)
 	case e.Cause.OfTape():
-		all = c.ofTape(e, style)
-	case e.Cause != Alone:
-		all = c.ofAll(e, style)
+		all = c.ofTape(e)
+	case e.Cause != compare.Alone:
+		all = c.ofAll(e)
 	case len(e.Pegs) > 0:
-		all = c.ofPegs(e, style)
+		all = c.ofPegs(e)
 	}
-	if len(e.Pegs) > 1 && e.Cause == Alone && c.rigid(e) {
+	if len(e.Pegs) > 1 && e.Cause == compare.Alone && c.Together(e) {
 		all = append(all, c.orTheRest(e))
 	}
 	for k, i := range e.Reading {
-		s := c.again(i, style)
+		s := c.again(i)
 		if k == 0 && len(e.Pegs) == 0 && len(e.Reading) == 1 {
-			s = c.misread(e, style)
+			s = c.misread(e)
 		}
 		all = append(all, s)
 	}
@@ -146,7 +167,7 @@ func (c Comparison) explained(e Explanation, style unit.Style) (all []string) {
 
 // notAll tells of pegs that stand wrong without their moves, which what is wrong
 // besides would lead astray.
-func (c Comparison) notAll(e Explanation) []string {
+func (c compared) notAll(e compare.Explanation) []string {
 	lead := c.briefly(e)
 	return []string{
 		strings.ToUpper(lead[:1]) + lead[1:] + ", but that does not explain all that was read. Move nothing yet.",
@@ -155,7 +176,7 @@ func (c Comparison) notAll(e Explanation) []string {
 }
 
 // firstAgain asks for readings before anything is moved, where most lie outside.
-func (c Comparison) firstAgain() string {
+func (c compared) firstAgain() string {
 	out := c.outside()
 	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
 		return ""
@@ -163,33 +184,12 @@ func (c Comparison) firstAgain() string {
 	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
 }
 
-// outside are the readings that lie outside their ranges.
-func (c Comparison) outside() (out []string) {
-	for _, r := range c.Readings {
-		if !r.Inside {
-			out = append(out, r.Measurement.Subject())
-		}
-	}
-	return out
-}
-
-// rigid says whether pegs that stand wrong were measured between, and stand right to
-// one another: so they would if all the others were shifted or turned as a whole.
-func (c Comparison) rigid(e Explanation) bool {
-	right := 0
-	for i, r := range c.Readings {
-		m := r.Measurement
-		in := func(n geom.Name) bool { return slices.ContainsFunc(e.Pegs, func(p Moved) bool { return p.Name == n }) }
-		if m.Kind == triangle.Distance && in(m.At[0]) && in(m.At[1]) && r.Inside && !slices.Contains(e.Reading, i) {
-			right++
-		}
-	}
-	return right == len(e.Pegs)*(len(e.Pegs)-1)/2
-}
+// outside names the readings that lie outside their ranges.
+func (c compared) outside() []string { return c.names(c.Outside()) }
 
 // orTheRest says that pegs which stand right to one another may as well be those that
 // stand right.
-func (c Comparison) orTheRest(e Explanation) string {
+func (c compared) orTheRest(e compare.Explanation) string {
 	var pegs []geom.Name
 	for _, m := range e.Pegs {
 		pegs = append(pegs, m.Name)
@@ -202,7 +202,7 @@ func (c Comparison) orTheRest(e Explanation) string {
 var numbers = [...]string{"No", "One", "Two", "Three"}
 
 // ofPegs tells of pegs that stand wrong, each by itself.
-func (c Comparison) ofPegs(e Explanation, style unit.Style) (all []string) {
+func (c compared) ofPegs(e compare.Explanation) (all []string) {
 	if n := len(e.Pegs); n > 1 {
 		var pegs []string
 		for _, m := range e.Pegs {
@@ -215,9 +215,9 @@ func (c Comparison) ofPegs(e Explanation, style unit.Style) (all []string) {
 		all = append(all, fmt.Sprintf("%s pegs stand wrong, %s. Mend %s first, measure again, then %s.", count, geom.Listed(pegs), pegs[0], strings.Join(pegs[1:], ", then ")))
 	}
 	for _, m := range e.Pegs {
-		all = append(all, m.Stands(style)+" "+m.Move(style))
+		all = append(all, c.moved(m).stands()+" "+c.moved(m).moveIt())
 		if len(m.Then) > 0 {
-			all = append(all, c.then(m, style))
+			all = append(all, c.then(m))
 		}
 		if m.Known == 1 {
 			all = append(all, fmt.Sprintf("Only the direction to %s is known of %s: measure it from another peg as well.", m.From, m.Name))
@@ -227,13 +227,13 @@ func (c Comparison) ofPegs(e Explanation, style unit.Style) (all []string) {
 }
 
 // again asks for a reading to be taken anew.
-func (c Comparison) again(i int, style unit.Style) string {
+func (c compared) again(i int) string {
 	r := c.Readings[i]
-	return fmt.Sprintf("Measure %s again: it reads %s and should read %s.", r.Measurement.Subject(), r.figure(r.Found, style), r.figure(r.Wanted, style))
+	return fmt.Sprintf("Measure %s again: it reads %s and should read %s.", r.Measurement.Subject(), c.figure(r, r.Found), c.figure(r, r.Wanted))
 }
 
 // ofReading are the pegs that may stand wrong if a reading is right: "A or B".
-func (c Comparison) ofReading(r Compared) string {
+func (c compared) ofReading(r compare.Compared) string {
 	var pegs []string
 	for _, n := range r.Measurement.Points() {
 		if !slices.Contains(c.Held, n) {
@@ -246,31 +246,33 @@ func (c Comparison) ofReading(r Compared) string {
 	return net.Or(pegs)
 }
 
-func (c Comparison) misread(e Explanation, style unit.Style) string {
+func (c compared) misread(e compare.Explanation) string {
 	r := c.Readings[e.Reading[0]]
-	w := net.Writer{Style: style, Kind: r.Measurement.Kind, Spread: tape.Expansion * e.Sigma.Bare(r.Measurement.Kind)}
+	w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: tape.Expansion * e.Sigma.Bare(r.Measurement.Kind)}
 	others := e.Others
 	if r.Measurement.Kind != triangle.Angle {
-		others.Length = c.tape.reads(others.Length)
+		others.Length = c.Reads(others.Length)
 	}
 	lead := "No peg stands wrong by the other readings, but %s contradicts them"
 	if len(e.Outside) > 0 {
 		lead = "%s contradicts the other readings"
 	}
 	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
-		r.Measurement.Subject(), r.figure(r.Found, style), w.Figure(others.Bare(r.Measurement.Kind)), w.Figure(w.Spread), c.ofReading(r))
+		r.Measurement.Subject(), c.figure(r, r.Found), w.Figure(others.Bare(r.Measurement.Kind)), w.Figure(w.Spread), c.ofReading(r))
 }
 
-func (c Comparison) subjects(at []int) string {
-	var all []string
+// names of readings.
+func (c compared) names(at []int) (all []string) {
 	for _, i := range at {
 		all = append(all, c.Readings[i].Measurement.Subject())
 	}
-	return geom.Listed(all)
+	return all
 }
 
+func (c compared) subjects(at []int) string { return geom.Listed(c.names(at)) }
+
 // unexplained tells what to do where nothing explains it.
-func (c Comparison) unexplained() []string {
+func (c compared) unexplained() []string {
 	out := many(c.outside())
 	e := c.Nearest
 	if e == nil {
@@ -289,17 +291,18 @@ func (c Comparison) unexplained() []string {
 
 // then says what the readings of a peg are to be afterwards, those that are outside
 // now first.
-func (c Comparison) then(m Moved, style unit.Style) string {
+func (c compared) then(m compare.Moved) string {
 	inside := func(i int) bool { return c.Readings[i].Inside }
 	at := append(slices.DeleteFunc(slices.Clone(m.Then), inside), slices.DeleteFunc(slices.Clone(m.Then), func(i int) bool { return !inside(i) })...)
 	var all []string
 	for _, i := range at {
 		r := c.Readings[i]
-		all = append(all, r.Measurement.Subject()+" "+r.figure(r.Wanted, style))
+		all = append(all, r.Measurement.Subject()+" "+c.figure(r, r.Wanted))
 	}
 	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
 }
 
-func (r Compared) figure(f net.Figure, style unit.Style) string {
-	return net.Writer{Style: style, Kind: r.Measurement.Kind, Spread: 0}.Figure(f.Bare(r.Measurement.Kind))
+// figure of a reading, as it is printed.
+func (c compared) figure(r compare.Compared, f net.Figure) string {
+	return net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}.Figure(f.Bare(r.Measurement.Kind))
 }

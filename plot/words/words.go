@@ -1,0 +1,49 @@
+// Package words says everything that goes on paper, on a phone or into a page in the
+// browser: whole sentences, made from typed values. Who calls glues no fragments and
+// knows no grammar; geom knows facts and codes and says nothing.
+//
+// A Language has its subjects, each an interface of its own. English is the one that
+// there is; its Voice is where the work is done, and picks the words. Another language
+// is another type with the same subjects.
+//
+// From the top floor to the ground: words.go (the language), subject by subject
+// checks.go, checks_undecided.go, checks_whole.go, moves.go, and what they all stand on,
+// figures.go and lists.go.
+package words
+
+// Voice is the place that a sentence is said for: its tools, its words.
+type Voice uint8
+
+const (
+	Bench  Voice = iota // joiner: straight edge, trammel, bevel
+	Class               // pupil: ruler, compasses, protractor
+	Floor               // tiler: chalk line, pin and batten
+	Ground              // site: pegs, tapes, string
+)
+
+// Voices are all of them.
+func Voices() []Voice { return []Voice{Bench, Class, Floor, Ground} }
+
+// String is the name that a job knows it by.
+func (v Voice) String() string {
+	return [...]string{"bench", "class", "floor", "ground"}[min(v, Ground)]
+}
+
+// Language says all that is said, subject by subject.
+type Language interface {
+	Checks() Checks
+}
+
+// English, in the voice of a place.
+type English struct{ Voice Voice }
+
+// In is the language that a document was given: English at the bench where it was
+// given none.
+func In(l Language) Language {
+	if l == nil {
+		return English{}
+	}
+	return l
+}
+
+func (e English) Checks() Checks { return checks{e.Voice} }

@@ -1,0 +1,122 @@
+package words_test
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+
+	"trammel/geom/compare"
+	"trammel/geom/unit"
+	"trammel/plot/words"
+)
+
+// languages that there are; a new one is added here and must say all of it.
+var languages = map[string]func(words.Voice) words.Language{
+	"English": func(v words.Voice) words.Language { return words.English{Voice: v} },
+}
+
+// example is something that a method is given to say.
+type example struct {
+	say   func(t *testing.T, l words.Language) []string
+	label bool // a few words at a line, no sentence
+}
+
+func one(s string) []string { return []string{s} }
+
+// examples of every method of every subject.
+var examples = map[string]example{
+	"Checks.Verdict": {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
+	"Checks.Advice":  {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
+	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
+		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
+	}},
+	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
+	}},
+}
+
+func wrongCorner(t *testing.T) compare.Comparison {
+	c, err := compare.Compare(compare.Asked{Pegs: corner, Found: measured(t, "AB=4000", "BC=3009.024", "CA=5015")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// subjects of a language, by name.
+func subjects() map[string]reflect.Type {
+	all := map[string]reflect.Type{}
+	l := reflect.TypeFor[words.Language]()
+	for i := range l.NumMethod() {
+		all[l.Method(i).Name] = l.Method(i).Type.Out(0)
+	}
+	return all
+}
+
+// Every language says everything, in every voice: whole sentences with nothing left
+// open. A method of a subject that has no example is missed.
+func TestEveryLanguageIsWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for name, s := range subjects() {
+		if s.NumMethod() > 25 {
+			t.Errorf("%s has %d methods", name, s.NumMethod())
+		}
+		for i := range s.NumMethod() {
+			key := name + "." + s.Method(i).Name
+			seen[key] = true
+			x, ok := examples[key]
+			if !ok {
+				t.Errorf("nothing says an example of %s", key)
+				continue
+			}
+			for language, in := range languages {
+				for _, v := range words.Voices() {
+					all := x.say(t, in(v))
+					if len(all) == 0 {
+						t.Errorf("%s, %s voice: %s says nothing", language, v, key)
+					}
+					for _, text := range all {
+						if !said(text, x.label) {
+							t.Errorf("%s, %s voice: %s says %q", language, v, key, text)
+						}
+					}
+				}
+			}
+		}
+	}
+	for key := range examples {
+		if !seen[key] {
+			t.Errorf("%s is no subject and method", key)
+		}
+	}
+}
+
+// said says whether a text is whole: of a sentence that it begins and ends as one.
+func said(text string, label bool) bool {
+	whole := text != "" && strings.TrimSpace(text) == text && !strings.Contains(text, "%!") && !strings.Contains(text, "  ")
+	if label || !whole {
+		return whole
+	}
+	first := []rune(text)[0]
+	return (unicode.IsUpper(first) || unicode.IsDigit(first)) && strings.ContainsAny(text[len(text)-1:], ".?")
+}
+
+// A document that was given no language speaks English at the bench.
+func TestWithoutALanguage(t *testing.T) {
+	if l := words.In(nil); l != (words.English{Voice: words.Bench}) {
+		t.Errorf("%v", l)
+	}
+	if l := words.In(words.English{Voice: words.Floor}); l != (words.English{Voice: words.Floor}) {
+		t.Errorf("%v", l)
+	}
+	var names []string
+	for _, v := range words.Voices() {
+		names = append(names, v.String())
+	}
+	slices.Sort(names)
+	if got := strings.Join(names, " "); got != "bench class floor ground" {
+		t.Error(got)
+	}
+}
