@@ -45,6 +45,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // What a sheet is made for. Below, paper does it better; above, one pull of a
@@ -79,6 +80,7 @@ type Input struct {
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *tape.Conditions
 	Standard   tape.Standard
+	Language   words.Language // nil: English at the bench
 }
 
 // Prepare works out the sheet. The longest distance of two points must lie between
@@ -89,7 +91,7 @@ func Prepare(in Input) (Sheet, error) {
 	s := Sheet{
 		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
 		Figures: tape.FiguresOf(in.Style, in.Tools.Instrument), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
-		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
+		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards, Language: in.Language,
 	}
 	if s.Tools.Reading <= 0 {
 		s.Tools.Reading = reading

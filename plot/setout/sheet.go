@@ -8,13 +8,15 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Sheet is a setting-out sheet as data. Lengths are exact; they are rounded where
 // they are written.
 type Sheet struct {
 	sheet.TitleBlock
-	Index int // of the piece in the job
+	Index    int // of the piece in the job
+	Language words.Language
 	tape.Figures
 	Tools   tape.Tools
 	North   plan.North

@@ -220,7 +220,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (check.Sh
 	if err != nil {
 		return check.Sheet{}, err
 	}
-	return check.Sheet{TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }
