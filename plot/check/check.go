@@ -1,7 +1,7 @@
 // Package check is the sheet of a layout that was set out and measured back: pages, text
 // and table.
 //
-// Files, from the top floor to the ground: pages.go, text.go, check.go, plan.go.
+// Files, from the top floor to the ground: pages.go, text.go, plan.go, check.go.
 package check
 
 import (
