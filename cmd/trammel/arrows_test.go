@@ -24,7 +24,7 @@ var arrows = map[string][]string{
 	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":     {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":            {"trammel/profiles/strict", "trammel/geom/unit"},
-	"trammel/profiles/job":        {"trammel/profiles/strict", "trammel/geom", "trammel/geom/construct", "trammel/geom/shape", "trammel/geom/unit"},
+	"trammel/profiles/job":        {"trammel/profiles", "trammel/profiles/strict", "trammel/geom", "trammel/geom/"},
 	"trammel/plot/draw":           {"trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/lettering":      {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/words":          {"trammel/geom", "trammel/geom/"},

@@ -6,7 +6,6 @@ import (
 	"iter"
 	"slices"
 
-	"trammel/geom/construct"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
@@ -35,7 +34,6 @@ const (
 // Order is what a document is made of. Each kind takes of it what it needs.
 type Order struct {
 	Work     Work
-	With     construct.Method // the pegs are placed with
 	Findings Findings
 	Picture  PictureOptions
 
