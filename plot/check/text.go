@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/plot/phone"
 )
@@ -68,7 +68,7 @@ func (s Sheet) CSV(out io.Writer) error {
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
-		plain := func(x net.Figure) string {
+		plain := func(x adjust.Figure) string {
 			if m.Kind == triangle.Angle {
 				return strconv.FormatFloat(x.Angle.Degrees()+0, 'f', 4, 64)
 			}
