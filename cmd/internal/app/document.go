@@ -44,7 +44,7 @@ type Order struct {
 // Kinds of documents that there are.
 func Kinds() []Kind {
 	return []Kind{
-		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", makeTemplate},
+		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", MakeTemplate},
 		{"whole", Job, []string{"svg", ""}, "piece.svg", makeWhole},
 		{"setout", Job, []string{"pdf", "svg", "csv", "txt"}, "setout.pdf", makeSetout},
 		{"check", Job | Readings, []string{"pdf", "svg", "txt", "csv"}, "check.pdf", makeCheck},
