@@ -49,7 +49,7 @@ type Way struct {
 // Placed is how surely one peg comes to its place.
 type Placed struct {
 	Name       geom.Name
-	At         geom.Point        // in the axes of the baseline
+	At         geom.Point     // in the axes of the baseline
 	Covariance net.Covariance // from the setting-out alone; add Adjusted.Seen for the measurements
 	Figure95   unit.Length
 	Crossing   unit.Angle // of the two arcs, 0° to 90°; 0 where none are swung
