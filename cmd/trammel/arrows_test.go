@@ -22,7 +22,7 @@ var arrows = map[string][]string{
 	"trammel/geom/tape":           {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/adjust":         {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/net":            {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/unit"},
+	"trammel/geom/pegging":        {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/compare":        {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":     {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":            {"trammel/profiles/strict", "trammel/geom/unit"},

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -57,10 +58,12 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 }
 
 // corrects says whether a pull has a correction to tell of.
-func (s Sheet) corrects(p Pull) bool { return p.Use != ForAngle && (p.Use != ForLeg || s.Falls) }
+func (s Sheet) corrects(p pegging.Pull) bool {
+	return p.Use != pegging.ForAngle && (p.Use != pegging.ForLeg || s.Falls)
+}
 
 // broken is the correction of a pull, broken down.
-func (s Sheet) broken(p Pull) string {
+func (s Sheet) broken(p pegging.Pull) string {
 	if words := p.By.Break(s.Fine()); words != "" {
 		return words
 	}
@@ -117,15 +120,15 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }
 
 // markFigures are the figures of a mark on an edge, as the tape reads.
-func (s Sheet) markFigures(m EdgeMark) []string {
-	edge, along, out := s.markFalls(m)
+func (s Sheet) markFigures(m pegging.EdgeMark) []string {
+	edge, along, out := s.EdgeFalls(m)
 	return []string{string(m.Edge[0] + m.Edge[1]), s.laid(m.At, edge), s.laidAlong(m.Along, along), s.laid(m.Offset, out), m.Side.String()}
 }
 
 // laid is a length as the tape reads it over a fall; laidAlong the same of a running
 // distance, with a sign where it lies behind the zero end.
 func (s Sheet) laid(l, fall unit.Length) string {
-	r, _ := s.reads(l, fall)
+	r, _ := s.Reads(l, fall)
 	return s.Figure(r)
 }
 

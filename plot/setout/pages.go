@@ -236,7 +236,7 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 		return tables, err
 	}
 	forms := []sureForm{waysInWords, sureInWords}
-	if !c.lone() {
+	if !c.Lone() {
 		forms = forms[:1]
 	}
 	for _, f := range forms {

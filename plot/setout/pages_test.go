@@ -223,7 +223,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 			}
 		}
 		apex := peg(t, s, s.Main[0].Peg).At
-		for _, end := range s.ends() {
+		for _, end := range s.Ends() {
 			l := peg(t, s, end).At.Distance(apex)
 			if !there[bracketed(s.Figure(l), true)] && !there[bracketed(s.Figure(l), false)] {
 				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))

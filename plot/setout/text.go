@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"trammel/geom/pegging"
 	"trammel/plot/phone"
 )
 
@@ -51,7 +52,7 @@ func (s Sheet) Text(out io.Writer) error {
 	rows = nil
 	for _, p := range s.Pulls {
 		reads := s.Figure(p.Reads)
-		if p.Use == ForAngle {
+		if p.Use == pegging.ForAngle {
 			reads = s.Turned(p.Angle)
 		}
 		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), reads, s.useWords(p)})
@@ -91,7 +92,7 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, x := range s.Sure {
 		row := []string{string(x.Peg), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both)}
 		if s.Permitted > 0 {
-			row = append(row, x.verdict()+" "+s.Small(x.Permitted))
+			row = append(row, sureNote(x)+" "+s.Small(x.Permitted))
 		}
 		rows = append(rows, row)
 	}
@@ -113,7 +114,7 @@ func (s Sheet) Text(out io.Writer) error {
 // textMarks are the marks along the edges, the nails in the profile boards and where
 // the strings cross.
 func (s Sheet) textMarks(t *phone.Text) {
-	side := func(row []string, x Side) []string {
+	side := func(row []string, x pegging.Side) []string {
 		if s.bothSides() || len(s.Nails) > 0 {
 			row = append(row, x.String())
 		}
@@ -146,17 +147,17 @@ func (s Sheet) textMarks(t *phone.Text) {
 }
 
 // useWords says in a word or two what a pull does.
-func (s Sheet) useWords(p Pull) string {
+func (s Sheet) useWords(p pegging.Pull) string {
 	switch p.Use {
-	case ForRunning:
+	case pegging.ForRunning:
 		if p.Behind {
 			return "behind"
 		}
-	case ForHeight:
-		if !s.lone() {
+	case pegging.ForHeight:
+		if !s.Lone() {
 			return "offset"
 		}
-	case ForAngle:
+	case pegging.ForAngle:
 		return "angle " + p.Side.String()
 	}
 	return string(p.Use)

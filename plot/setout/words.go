@@ -73,7 +73,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 	}}
 	for _, p := range s.Pegs {
 		along, offset := s.pegFigures(p)
-		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), p.Note})
+		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.pegNote(p)})
 	}
 	if !both {
 		pegs = without(pegs, 4)
@@ -82,10 +82,10 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: sheet.Lengths(s.Inches())}, {Head: "tape\nreads", Align: sheet.Lengths(s.Inches())}, {Head: "for"},
 	}}
 	for _, p := range s.Pulls {
-		known := p.Measured || p.Use == ForLeg
+		known := p.Measured || p.Use == pegging.ForLeg
 		reads := bracketed(s.Figure(p.Reads), known && !s.Corrected)
 		length := bracketed(s.Figure(p.Length), known)
-		if p.Use == ForAngle {
+		if p.Use == pegging.ForAngle {
 			reads, length = s.toldAngle(p), ""
 		}
 		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.useWords(p)})
@@ -97,7 +97,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 	return pulls, pegs
 }
 
-func (s Sheet) toldAngle(p Pull) string {
+func (s Sheet) toldAngle(p pegging.Pull) string {
 	if !p.Measured {
 		return "(" + s.Turned(p.Angle) + ")"
 	}
@@ -106,30 +106,30 @@ func (s Sheet) toldAngle(p Pull) string {
 
 // pegFigures are a peg's running distance and offset, as the plan and the table have
 // them: bare where they were measured or chosen.
-func (s Sheet) pegFigures(p Peg) (along, offset string) {
-	chosen := p.Role == SquareLeg || p.Role == SquareTop
+func (s Sheet) pegFigures(p pegging.Mark) (along, offset string) {
+	chosen := p.Role == pegging.SquareLeg || p.Role == pegging.SquareTop
 	along = bracketed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p))
 	if p.Along < 0 && s.Figure(-p.Along) != s.Figure(0) {
 		along = "−" + along
 	}
-	offset = bracketed(s.Figure(p.Offset), p.Side == OnLine || chosen || p.Role == Corner && s.offsetTold(p.Name))
+	offset = bracketed(s.Figure(p.Offset), p.Side == pegging.OnLine || chosen || p.Role == pegging.Corner && s.offsetTold(p.Name))
 	return along, offset
 }
 
-func (s Sheet) alongMeasured(p Peg) bool {
+func (s Sheet) alongMeasured(p pegging.Mark) bool {
 	switch {
-	case near(p.Along, 0, sameMark):
+	case max(p.Along, -p.Along) <= pegging.SameMark:
 		return true
 	case p.Name == s.Baseline.To:
 		return s.Baseline.Measured
 	}
-	return p.Role == Corner && p.Side == OnLine && s.fromSite(ForRunning, s.Baseline.From, p.Name)
+	return p.Role == pegging.Corner && p.Side == pegging.OnLine && s.PullTo(p.Name).Measured
 }
 
 // offsetTold says whether a corner's offset was measured.
 func (s Sheet) offsetTold(n geom.Name) bool {
 	for _, p := range s.Pulls {
-		if p.Use == ForHeight && p.To == n {
+		if p.Use == pegging.ForHeight && p.To == n {
 			return p.Measured
 		}
 	}
@@ -139,20 +139,20 @@ func (s Sheet) offsetTold(n geom.Name) bool {
 // bothSides says whether pegs stand on either side of the baseline; oneSide is the
 // one on which all stand.
 func (s Sheet) bothSides() bool {
-	seen := map[Side]bool{}
+	seen := map[pegging.Side]bool{}
 	for _, p := range s.Pegs {
 		seen[p.Side] = true
 	}
-	return seen[Left] && seen[Right]
+	return seen[pegging.Left] && seen[pegging.Right]
 }
 
-func (s Sheet) oneSide() Side {
+func (s Sheet) oneSide() pegging.Side {
 	for _, p := range s.Pegs {
-		if p.Side != OnLine {
+		if p.Side != pegging.OnLine {
 			return p.Side
 		}
 	}
-	return Left
+	return pegging.Left
 }
 
 // without leaves a column out.
@@ -206,7 +206,7 @@ func (s Sheet) checksTable() sheet.Table {
 	}}
 	for _, c := range s.Checks {
 		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", c.Note})
+			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", checkNote(c)})
 	}
 	return t
 }
@@ -220,19 +220,12 @@ func (s Sheet) sureTable() sheet.Table {
 		{Head: "may be\noff, " + u, Align: sheet.OnPoint}, {Head: ""},
 	}}
 	for _, x := range s.Sure {
-		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), x.verdict()})
+		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), sureNote(x)})
 	}
 	if s.Permitted == 0 {
 		t = without(without(t, 7), 6)
 	}
 	return t
-}
-
-func (x Sure) verdict() string {
-	if x.Inside {
-		return "inside"
-	}
-	return "outside"
 }
 
 // rankTable compares the ways.
@@ -316,7 +309,7 @@ func (s Sheet) sureInWords() string {
 	for _, x := range s.Sure[1:] { // the zero end is where it is
 		words := string(x.Peg) + " " + s.Small(x.Both)
 		if s.Permitted > 0 {
-			words += fmt.Sprintf(" (%s what is permitted, %s)", x.verdict(), s.Small(x.Permitted))
+			words += fmt.Sprintf(" (%s what is permitted, %s)", sureNote(x), s.Small(x.Permitted))
 		}
 		both, measured, out = append(both, words), append(measured, s.Small(x.Measured)), append(out, s.Small(x.SetOut))
 		along, across = append(along, s.Small(x.Along)), append(across, s.Small(x.Across))
@@ -340,15 +333,12 @@ func (s Sheet) waysInWords() string {
 		}
 		ways = append(ways, words)
 	}
-	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.Ranking.Why)
+	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.why())
 }
 
 func (s Sheet) rankWords() string {
-	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.Ranking.Why))
+	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.why()))
 }
-
-// lone says that there is one corner beside the baseline.
-func (s Sheet) lone() bool { return len(s.Main) == 1 }
 
 // blocks are the words below the tables, in the order of the work, its steps and
 // its checks each kept together or not.

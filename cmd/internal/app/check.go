@@ -8,11 +8,11 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/compare"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/check"
-	"trammel/plot/setout"
 	"trammel/plot/sheet"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -226,7 +226,7 @@ func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
 		return false
 	}
 	for _, q := range s.Pulls {
-		if q.Use.Whole() && q.Part != setout.SecondWay {
+		if q.Use.Whole() && q.Part != pegging.SecondWay {
 			a.Pulled = append(a.Pulled, [2]geom.Name{q.Hold, q.To})
 		}
 	}
