@@ -283,7 +283,6 @@ var withoutFloors = []string{
 	"trammel/geom/tape",
 	"trammel/plot/paging",
 	"trammel/plot/plan",
-	"trammel/plot/words",
 	"trammel/plot/setout",
 	"trammel/plot/template",
 	"trammel/profiles/job",

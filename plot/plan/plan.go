@@ -4,7 +4,7 @@
 // crowd, details enlarge them.
 //
 // Files, from the top floor to the ground: plan.go, details.go, view.go, crowds.go, lettering.go,
-// moves.go, running.go, notes.go, ellipses.go, label.go, scene.go, near.go.
+// moves.go, running.go, notes.go, ellipses.go, label.go, scene.go.
 package plan
 
 import (
