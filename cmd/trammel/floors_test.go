@@ -284,7 +284,6 @@ var withoutFloors = []string{
 	"trammel/plot/paging",
 	"trammel/plot/plan",
 	"trammel/plot/words",
-	"trammel/plot/setout",
 	"trammel/plot/template",
 	"trammel/profiles/job",
 }
@@ -320,7 +319,6 @@ var tooLarge = []string{
 	"plot/paging.search.bound",
 	"plot/pdf.Write",
 	"plot/pdf.file.bookmarks",
-	"plot/setout.Sheet",
 	"plot/setout.Sheet.Text",
 	"plot/setout.Sheet.rows",
 	"plot/sheet.text",
