@@ -283,7 +283,6 @@ var withoutFloors = []string{
 	"trammel/geom/tape",
 	"trammel/plot/paging",
 	"trammel/plot/plan",
-	"trammel/plot/setout",
 	"trammel/plot/template",
 	"trammel/profiles/job",
 }
@@ -319,7 +318,6 @@ var tooLarge = []string{
 	"plot/paging.search.bound",
 	"plot/pdf.Write",
 	"plot/pdf.file.bookmarks",
-	"plot/setout.Sheet",
 	"plot/setout.Sheet.Text",
 	"plot/setout.Sheet.rows",
 	"plot/sheet.text",

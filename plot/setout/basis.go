@@ -8,7 +8,7 @@ import (
 )
 
 // basis says how the ranges are reckoned, in the sheet's own unit where it is metric.
-func (s Sheet) basis() []string {
+func (s says) basis() []string {
 	tape := s.Tools.Tape
 	a, b, off := tape.Terms()
 	hook := ""

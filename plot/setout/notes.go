@@ -1,41 +1,11 @@
 package setout
 
 import (
-	"slices"
-
+	"trammel/geom"
 	"trammel/geom/pegging"
 )
 
-// pegNote says what a peg is.
-func (s Sheet) pegNote(p pegging.Mark) string {
-	switch p.Role {
-	case pegging.Foot:
-		switch {
-		case p.Also:
-			return "foot, middle of " + string(s.Baseline.From+s.Baseline.To)
-		case s.Lone():
-			return "foot of the height"
-		}
-		return "foot of " + string(p.Of[0])
-	case pegging.Middle:
-		return "middle of " + edge(p.Of)
-	case pegging.SquareLeg, pegging.SquareTop:
-		return "for the square"
-	}
-	switch {
-	case p.Name == s.Baseline.From:
-		return "tape's zero"
-	case p.Name == s.Baseline.To:
-		return "baseline's end"
-	case !slices.Contains(s.Beside, p.Name):
-		return "on the baseline"
-	case s.Lone():
-		return "apex"
-	case !slices.Contains(s.Outline, p.Name):
-		return "point"
-	}
-	return "corner"
-}
+func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }
 
 // checkNote says what a check is.
 func checkNote(c pegging.Check) string {
@@ -74,4 +44,8 @@ func sureNote(x pegging.Sure) string {
 		return "inside"
 	}
 	return "outside"
+}
+
+func wayWords(m pegging.Method) string {
+	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance"}[m]
 }

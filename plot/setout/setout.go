@@ -1,36 +1,17 @@
-// Package setout turns a layout larger than paper into a setting-out sheet: pegs,
-// tape lengths, arcs to swing, angles to turn, checks to close on, and how sure it
-// all is. A triangle is a layout of three pegs.
+// Package setout is the setting-out sheet of a layout larger than paper: pages, text and
+// table. What is on it geom/pegging reckons: pegs, tape lengths, arcs to swing, angles to
+// turn, checks to close on, and how sure it all is.
 //
-// Prepare works out everything as data; Sheet.Pages draws it for paper,
-// Sheet.Text writes it for a phone and Sheet.CSV for other software. All three
-// print the same figures, rounded once by the same rule (see Figure).
+// Prepare makes the sheet; Sheet.Pages draws it for paper, Sheet.Text writes it for a
+// phone and Sheet.CSV for other software. All three print the same figures, rounded once
+// by the same rule (tape.Figures). The tape lengths are what a person holds, so what their
+// rounding costs at a corner is worked out and printed (pegging.Placing.Rounding).
 //
-// # Figures
+// A sheet stands on what is said (says), and that on figures as they are written (written).
 //
-// Lengths are printed as the style writes them, so where it asks for nothing else
-// millimetres with at most one decimal and centimetres with at most two; metres
-// always with three; feet and inches to the fraction of the style. The tape lengths are what a person holds, so what their rounding costs at a
-// corner is worked out and printed (Placing.Rounding).
-//
-// # Accept ranges
-//
-// One pull of length L is good within
-//
-//	t(L) = a + b·⌈L⌉ + r
-//
-// where a + b·⌈L⌉ (L in metres, rounded up) is the maximum permissible error of
-// the tape's class in Directive 2014/32/EU, annex X (OIML R 35), and r stands for
-// the nail in the peg and the reading, 1 mm unless the tools say otherwise (common
-// practice, no source). An angle is good within what the instrument keeps and what
-// it costs to centre it. A check that follows from the pulls Lᵢ is accepted within
-//
-//	√( t(L)² + Σ (∂check/∂Lᵢ · t(Lᵢ))² )
-//
-// the pulls taken as independent of each other, and the ends of the range are
-// moved outward to the next whole millimetre (sixteenth of an inch). How surely the
-// layout was measured has no part in it: the pegs close on the sheet, whatever that
-// was made from, and 5 m measured to half a metre would accept anything.
+// Files, from the top floor to the ground: setout.go, pages.go, margin.go, text.go, csv.go,
+// grid.go, sections.go, tables.go, plan.go, steps.go, bring.go, doubts.go, basis.go, sure.go,
+// corrections.go, says.go, written.go, notes.go, figures.go.
 package setout
 
 import (
@@ -63,7 +44,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	s := Sheet{
 		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
-		Layout: layout, North: in.North, Language: in.Language,
+		says: says{written{layout}, in.Language}, North: in.North,
 	}
 	if in.Bearing != nil {
 		s.North = plan.North{Name: "north", Turn: *in.Bearing}
@@ -71,10 +52,31 @@ func Prepare(in Input) (Sheet, error) {
 			s.North.Turn += unit.Turn / 2
 		}
 	}
-	s.Steps = s.steps()
+	s.Steps = steps(s.says)
 	s.Cautions = cautions(s.Falls)
 	s.Doubts = s.doubts()
 	s.Basis = s.basis()
 	s.Bring = s.bring()
 	return s, nil
+}
+
+// Sheet is a setting-out sheet as data. Lengths are exact; they are rounded where
+// they are written.
+type Sheet struct {
+	sheet.TitleBlock
+	Index int // of the piece in the job
+	says
+	North plan.North
+
+	Steps    []Step
+	Bring    []string
+	Cautions []string
+	Doubts   []string // about what was measured
+	Basis    []string // how the accept ranges are reckoned
+}
+
+// Step is one numbered step of the work.
+type Step struct {
+	Number int
+	Words  string
 }

@@ -2,8 +2,6 @@ package setout
 
 import (
 	"fmt"
-	"math"
-	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -13,27 +11,27 @@ import (
 )
 
 // steps is the work in order, for one person with one helper.
-func (s Sheet) steps() []Step {
-	l := &lines{}
+func steps(of says) []Step {
+	s := &instructions{says: of}
 	from, to := s.Baseline.From, s.Baseline.To
-	l.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s, so that the piece comes to lie %s. Stretch a string from %s to %s.",
+	s.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s, so that the piece comes to lie %s. Stretch a string from %s to %s.",
 		from, s.Figure(s.Pulls[0].Reads), to, s.lies(), from, to)
-	s.extend(l)
+	s.extend()
 	if len(s.On) > 0 {
-		l.add("Leave 0 on %s and mark along the string: %s.", from, s.marksAlong())
+		s.add("Leave 0 on %s and mark along the string: %s.", from, s.marksAlong())
 	}
 	if s.Lone() {
-		s.loneSteps(l)
+		s.loneSteps()
 	} else {
-		s.netSteps(l)
+		s.netSteps()
 	}
-	l.add("Pull every check and write it down. Where one lies outside its range do not shift a peg to mend it: pull again from step 1. No length shows a shape turned over: from %s look to %s, and see that %s.", from, to, s.seen())
-	s.moreSteps(l)
-	return l.all
+	s.add("Pull every check and write it down. Where one lies outside its range do not shift a peg to mend it: pull again from step 1. No length shows a shape turned over: from %s look to %s, and see that %s.", from, to, s.seen())
+	s.moreSteps()
+	return s.all
 }
 
 // lies says on which side of the baseline the piece lies.
-func (s Sheet) lies() string {
+func (s *instructions) lies() string {
 	if s.bothSides() {
 		return fmt.Sprintf("on both sides of the line from %s to %s", s.Baseline.From, s.Baseline.To)
 	}
@@ -41,7 +39,7 @@ func (s Sheet) lies() string {
 }
 
 // seen says which corners lie on which side, as one sees it from the zero end.
-func (s Sheet) seen() string {
+func (s *instructions) seen() string {
 	var says []string
 	for _, side := range []pegging.Side{pegging.Left, pegging.Right} {
 		var names []string
@@ -61,14 +59,18 @@ func (s Sheet) seen() string {
 	return strings.Join(says, ", ")
 }
 
-type lines struct{ all []Step }
+// instructions are the steps while they are told.
+type instructions struct {
+	says
+	all []Step
+}
 
-func (l *lines) add(format string, args ...any) {
-	l.all = append(l.all, Step{len(l.all) + 1, fmt.Sprintf(format, args...)})
+func (s *instructions) add(format string, args ...any) {
+	s.all = append(s.all, Step{len(s.all) + 1, fmt.Sprintf(format, args...)})
 }
 
 // extend says where the line of the baseline is wanted beyond its ends.
-func (s Sheet) extend(l *lines) {
+func (s *instructions) extend() {
 	from, to := s.Baseline.From, s.Baseline.To
 	behind, beyond := s.marksBeyond()
 	for _, x := range []struct {
@@ -88,13 +90,13 @@ func (s Sheet) extend(l *lines) {
 			parts = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, s.Figure(reads), x.end))
 		}
 		last := x.marks[len(x.marks)-1].Name
-		l.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
+		s.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
 			strings.Join(parts, "; "), x.other, x.end, x.other, x.end, last)
 	}
 }
 
 // marksBeyond are the marks before the zero end of the baseline and past the other.
-func (s Sheet) marksBeyond() (behind, beyond []pegging.Mark) {
+func (s *instructions) marksBeyond() (behind, beyond []pegging.Mark) {
 	for _, p := range s.On {
 		switch {
 		case p.Along < -pegging.SameMark:
@@ -107,30 +109,30 @@ func (s Sheet) marksBeyond() (behind, beyond []pegging.Mark) {
 }
 
 // loneSteps place the only corner, and once more by the second way.
-func (s Sheet) loneSteps(l *lines) {
+func (s *instructions) loneSteps() {
 	main, second := s.Main[0], s.Second[0]
 	apex := main.Peg
 	standing := fmt.Sprintf("%s, on the %s:", apex, main.Side)
 	switch main.Method {
 	case pegging.TwoArcs:
 		first, next := s.Pulls[main.Pulls[0]], s.Pulls[main.Pulls[1]]
-		l.add("%s hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, s.Figure(first.Reads))
-		l.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
+		s.add("%s hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, s.Figure(first.Reads))
+		s.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
 			next.Hold, s.Figure(next.Reads), s.Style.Angle(main.Crossing.Angle), crossingNote(main.Crossing), apex)
 	case pegging.OffsetSquare:
-		s.squareStep(l, main, standing+" make ")
-		l.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
+		s.squareStep(main, standing+" make ")
+		s.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
 			main.Foot, s.Squares[main.Square].Top, main.Foot, s.Figure(s.Pulls[main.Pulls[3]].Reads), apex)
 	default:
-		s.setUp(l)
-		l.add("%s %s", standing, s.turnStep(main))
+		s.setUp()
+		s.add("%s %s", standing, s.turnStep(main))
 	}
 	a, b := s.PullTo(s.Middles[0].Name), s.PullTo(s.Middles[1].Name)
-	l.add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
+	s.add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
 		a.To, s.Figure(a.Reads), a.Hold, b.To, s.Figure(b.Reads), b.Hold, apex)
 	if second.Method == pegging.OffsetSquare {
-		s.squareStep(l, second, "The second way, as a check: ")
-		l.add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
+		s.squareStep(second, "The second way, as a check: ")
+		s.add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
 			second.Foot, s.Squares[second.Square].Top, second.Foot, s.Figure(s.Pulls[second.Pulls[3]].Reads), apex)
 		return
 	}
@@ -139,18 +141,18 @@ func (s Sheet) loneSteps(l *lines) {
 	if !second.Crossing.Sound {
 		how = fmt.Sprintf("These arcs cross at %s, too flat to place %s by, but both must pass its nail as near as the checks allow.", s.Style.Angle(second.Crossing.Angle), apex)
 	}
-	l.add("The second way, as a check: swing %s from %s and %s from %s. %s",
+	s.add("The second way, as a check: swing %s from %s and %s from %s. %s",
 		s.Figure(first.Reads), first.Hold, s.Figure(next.Reads), next.Hold, how)
 }
 
 // netSteps place corner after corner.
-func (s Sheet) netSteps(l *lines) {
+func (s *instructions) netSteps() {
 	if len(s.Main) == 0 {
 		return
 	}
 	from, to := s.Baseline.From, s.Baseline.To
 	if s.Method == pegging.AngleDistance {
-		s.setUp(l)
+		s.setUp()
 	}
 	squared := map[int]bool{}
 	for i, p := range s.Main {
@@ -161,34 +163,34 @@ func (s Sheet) netSteps(l *lines) {
 		switch p.Method {
 		case pegging.TwoArcs:
 			first, next := s.Pulls[p.Pulls[0]], s.Pulls[p.Pulls[1]]
-			l.add("Peg %s. Hold 0 on %s, pull %s, scratch an arc; hold 0 on %s, pull %s, scratch across it. They cross at %s: %s. Of the two crossings take the one on the %s%s. Drive peg %s there.",
+			s.add("Peg %s. Hold 0 on %s, pull %s, scratch an arc; hold 0 on %s, pull %s, scratch across it. They cross at %s: %s. Of the two crossings take the one on the %s%s. Drive peg %s there.",
 				p.Peg, first.Hold, s.Figure(first.Reads), next.Hold, s.Figure(next.Reads), s.Style.Angle(p.Crossing.Angle), crossingNote(p.Crossing), p.Side, looking, p.Peg)
 		case pegging.OffsetSquare:
 			q := s.Squares[p.Square]
 			if !squared[p.Square] {
 				squared[p.Square] = true
-				s.squareStep(l, p, fmt.Sprintf("On the %s%s, make ", p.Side, looking))
+				s.squareStep(p, fmt.Sprintf("On the %s%s, make ", p.Side, looking))
 			}
-			l.add("Peg %s, on the %s. Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
+			s.add("Peg %s, on the %s. Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
 				p.Peg, p.Side, q.At, q.Top, q.At, s.Figure(s.Pulls[p.Pulls[3]].Reads), p.Peg)
 		default:
-			l.add("Peg %s, on the %s%s. %s", p.Peg, p.Side, looking, s.turnStep(p))
+			s.add("Peg %s, on the %s%s. %s", p.Peg, p.Side, looking, s.turnStep(p))
 		}
 	}
 }
 
 // setUp places the instrument.
-func (s Sheet) setUp(l *lines) {
+func (s *instructions) setUp() {
 	from, to := s.Baseline.From, s.Baseline.To
 	if s.Instrument.Name == tape.Theodolite.Name {
-		l.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
+		s.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
 		return
 	}
-	l.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", s.Instrument.Name, from, to)
+	s.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", s.Instrument.Name, from, to)
 }
 
 // turnStep turns the angle and pulls along the sight.
-func (s Sheet) turnStep(p pegging.Placing) string {
+func (s *instructions) turnStep(p pegging.Placing) string {
 	turn, ray := s.Pulls[p.Pulls[0]], s.Pulls[p.Pulls[1]]
 	if s.Instrument.Name != tape.Theodolite.Name {
 		return fmt.Sprintf("Mark %s to the %s of %s and stretch a string from %s over the mark. Hold 0 on %s, pull %s along it and drive peg %s.",
@@ -203,20 +205,20 @@ func (s Sheet) turnStep(p pegging.Placing) string {
 }
 
 // moreSteps are the marks along the edges and the profile boards.
-func (s Sheet) moreSteps(l *lines) {
+func (s *instructions) moreSteps() {
 	if len(s.Marks) > 0 {
-		l.add("Marks along the edges, every %s: stretch a string from corner to corner, hold 0 on the first and mark as the table says. Where no line can be stretched, set each mark off from the baseline: along, then square out.",
+		s.add("Marks along the edges, every %s: stretch a string from corner to corner, hold 0 on the first and mark as the table says. Where no line can be stretched, set each mark off from the baseline: along, then square out.",
 			s.Style.LengthUnit(s.Every))
 	}
 	if len(s.Nails) == 0 {
 		return
 	}
-	l.add("Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.")
-	l.add("Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.")
+	s.add("Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.")
+	s.add("Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.")
 }
 
 // marksAlong lists running distances: "F at 3600 (foot); M at 4000 (middle)".
-func (s Sheet) marksAlong() string {
+func (s *instructions) marksAlong() string {
 	var parts []string
 	for _, p := range s.On {
 		what := "middle"
@@ -258,7 +260,7 @@ func (s Sheet) marksAlong() string {
 
 // squareStep tells the 3-4-5 triangle, with two pulls and, where the tape is long
 // enough for the rest of the work, as one loop.
-func (s Sheet) squareStep(l *lines, p pegging.Placing, opening string) {
+func (s *instructions) squareStep(p pegging.Placing, opening string) {
 	q, f := s.Squares[p.Square], s.Figure
 	loop := ""
 	if q.Loop[2] <= s.Longest() { // else it wants a longer tape than anything else
@@ -266,97 +268,6 @@ func (s Sheet) squareStep(l *lines, p pegging.Placing, opening string) {
 			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
 	}
 	legs := s.LegsOf(q)
-	l.add("%sa square at %s by 3-4-5, on the side of %s. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
+	s.add("%sa square at %s by 3-4-5, on the side of %s. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
 		opening, q.At, p.Peg, q.At, q.Leg, f(legs[0]), q.Toward, q.At, f(legs[1]), q.Leg, f(legs[2]), q.Top, loop)
-}
-
-// onePeg is how close two marks share one peg, each with its own nail: pegs are
-// 40 to 50 mm wide (common practice, no source).
-const onePeg unit.Length = 60
-
-// bring is what to take along.
-func (s Sheet) bring() []string {
-	pegs := 0
-	for i, p := range s.Pegs {
-		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < onePeg }) {
-			pegs++
-		}
-	}
-	all := []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, s.reach(s.wanted())),
-		fmt.Sprintf("%d pegs with a nail each", pegs),
-		"string, hammer, plumb bob, thick pencil",
-	}
-	if s.Method == pegging.AngleDistance {
-		all = append(all, "a "+s.Instrument.Name)
-	}
-	if s.Weighed {
-		all = append(all, "a spring balance and a thermometer for the tape")
-	}
-	if n := len(s.Nails); n > 0 {
-		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
-	}
-	return all
-}
-
-// wanted is the longest length that the tape has to reach: a pull, a check, a mark or
-// a string from nail to nail.
-func (s Sheet) wanted() unit.Length {
-	l := s.Longest()
-	for _, c := range s.Checks {
-		l = max(l, c.Value)
-	}
-	for _, s := range s.Strings {
-		l = max(l, s.Length)
-	}
-	return l
-}
-
-// crossingWords say how the arcs cross and what that does, where there is one corner.
-func (s Sheet) crossingWords() string {
-	if len(s.Second) == 0 || s.Method != pegging.TwoArcs && s.Second[0].Method != pegging.TwoArcs {
-		return "" // none are swung
-	}
-	c := s.Main[0].Crossing
-	words := fmt.Sprintf("The arcs cross at %s: ", s.Style.Angle(c.Angle))
-	switch {
-	case c.Sound:
-		words += "sound"
-	case s.Method == pegging.OffsetSquare:
-		words += fmt.Sprintf("not sound, so the offset places %s", c.At)
-	default:
-		words += "not sound"
-	}
-	return words + fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
-		s.Style.Angle(pegging.Flattest), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
-}
-
-// cautions are the same on every sheet, but for the ground.
-func cautions(falls bool) []string {
-	level := "All figures are level: plumb down on a slope."
-	if falls {
-		level = "The tape lies along the ground: by the levels given."
-	}
-	return []string{
-		"Buried services: have them located before pegging.",
-		"Overhead lines: no metal tape or staff near them.",
-		"Traffic: cones, bright clothing, a lookout.",
-		"Excavations: keep pegs and feet back from edges.",
-		"Boundary lines belong to a licensed surveyor.",
-		level,
-		"Geometry, not strength: ask a qualified person.",
-		"Local codes and the site's rules prevail.",
-	}
-}
-
-// sameStep keeps a length that is a whole number of metres but for rounding from
-// counting as one more.
-const sameStep = 1e-9
-
-// reach is the length of tape that a pull wants, in whole metres or feet.
-func (s Sheet) reach(l unit.Length) string {
-	if s.Inches() {
-		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameStep)))
-	}
-	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameStep)))
 }

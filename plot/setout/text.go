@@ -145,20 +145,3 @@ func (s Sheet) textMarks(t *phone.Text) {
 		}
 	}
 }
-
-// useWords says in a word or two what a pull does.
-func (s Sheet) useWords(p pegging.Pull) string {
-	switch p.Use {
-	case pegging.ForRunning:
-		if p.Behind {
-			return "behind"
-		}
-	case pegging.ForHeight:
-		if !s.Lone() {
-			return "offset"
-		}
-	case pegging.ForAngle:
-		return "angle " + p.Side.String()
-	}
-	return string(p.Use)
-}
