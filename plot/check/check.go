@@ -137,18 +137,6 @@ func (s Sheet) next() (all [][2]geom.Name) {
 	return all
 }
 
-// cautions of the sheet.
-func (s Sheet) cautions() []string {
-	all := []string{"Lines, pipes and cables in the ground: before a peg is driven anew, know that there are none."}
-	if !s.Comparison.Passed {
-		all = append([]string{
-			"Take each reading that is outside a second time before a peg is moved: a tape misread is likelier than a peg that wandered.",
-			"After a move all lengths of that peg are measured again, and written down here.",
-		}, all...)
-	}
-	return append(all, "A tape that is wrong all along makes all of it wrong alike: check it against another one.")
-}
-
 // basis says how the ranges are reckoned.
 func (s Sheet) basis() string {
 	words := s.ranges()
@@ -226,7 +214,7 @@ func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	}
 	out = append(out, tablesBlock{s})
 	return append(out,
-		sheet.Heading{Words: "Take care"}, sheet.List{Items: s.cautions(), Whole: true}, sheet.Gap(2),
+		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
 		sheet.Paragraph{Words: s.basis(), Keep: true},
 		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
 }

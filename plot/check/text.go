@@ -10,6 +10,7 @@ import (
 	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/plot/phone"
+	"trammel/plot/words"
 )
 
 // Text writes the sheet as plain text for a phone, as Sheet.Text does.
@@ -37,7 +38,7 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Para("    ", fmt.Sprintf("%s, %s (%s to %s)", s.Off(m, r.Off), s.Verdict(r), s.Figure(m, r.Least), s.Figure(m, r.Greatest)))
 	}
 	t.Head("Take care")
-	t.List(s.cautions())
+	t.List(words.In(s.Language).Cautions().Check(s.Comparison.Passed))
 	t.Line("")
 	t.Para("", s.basis())
 	_, err := t.WriteTo(out)

@@ -53,7 +53,7 @@ func Prepare(in Input) (Sheet, error) {
 		}
 	}
 	s.Steps = steps(s.says)
-	s.Cautions = cautions(s.Falls)
+	s.Cautions = words.In(in.Language).Cautions().SetOut(s.Falls)
 	s.Doubts = s.doubts()
 	s.Basis = s.basis()
 	s.Bring = s.bring()

@@ -8,6 +8,7 @@ import (
 	"trammel/geom/adjust"
 	"trammel/geom/construct"
 	"trammel/geom/net"
+	"trammel/geom/slip"
 	"trammel/geom/triangle"
 )
 
@@ -89,7 +90,7 @@ type adjustmentReport struct {
 
 var (
 	whys  = map[net.Reason]string{net.OnlyPlace: "only", net.BySide: "said", net.ByMeasurement: "measurements", net.ByOutline: "outline", net.NothingElse: "fits", net.OneOfSeveral: "open", net.ByAlphabet: "alphabet"}
-	slips = map[net.SlipKind]string{net.Misread: "misread", net.Hooked: "hooked", net.Swapped: "swapped", net.OtherScale: "other scale"}
+	slips = map[slip.Kind]string{slip.Misread: "misread", slip.Hooked: "hooked", slip.Swapped: "swapped", slip.OtherScale: "other scale"}
 )
 
 // figure of a measurement in mm or degrees.
