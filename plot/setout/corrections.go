@@ -7,6 +7,7 @@ import (
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // levelWords say what the falls are reckoned from.
@@ -92,4 +93,12 @@ func (s says) crossingWords() string {
 	}
 	return words + fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
 		s.Style.Angle(pegging.Flattest), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
+}
+
+// broken is the correction of a pull, broken down.
+func (s says) broken(p pegging.Pull) string {
+	if parts := words.In(s.Language).Pegs().Corrections(p.By, s.Fine()); parts != "" {
+		return parts
+	}
+	return "none"
 }

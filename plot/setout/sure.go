@@ -2,24 +2,24 @@ package setout
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // why the way that is used, in a sentence; empty where there is no other.
 func (s says) why() string {
-	r := s.Ranking
+	r, say := s.Ranking, words.In(s.Language).Pegs()
 	used, other := r.Way(), r.Why.Other
 	name := wayWords(other.Method) + " from " + edge(other.Base)
 	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", upper(name), used.Times)
 	switch r.Why.Code {
 	case pegging.Surest:
-		return sentence(gain(used, other, s.Inches()))
+		return say.Why(used, other, s.Inches()).Sentence()
 	case pegging.AsAsked:
-		return "As asked for. " + sentence(gain(other, used, s.Inches()))
+		return "As asked for. " + say.Why(other, used, s.Inches()).Sentence()
 	case pegging.AskedAlike:
 		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
 	case pegging.Extends:
@@ -77,33 +77,4 @@ func (s says) waysInWords() string {
 
 func (s says) rankWords() string {
 	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.why()))
-}
-
-// gain says in a sentence what the best way gains over another of the ranking:
-// "swinging from AC crosses at 27° at D: 3.1 times worse than an offset from AB".
-// Distances are told in metres, or in whole feet.
-func gain(best, other pegging.Way, feet bool) string {
-	far := func(mm float64, digits int) string {
-		if feet {
-			return unit.Decimals(mm/unit.Foot.MM(), 0) + " ft"
-		}
-		return unit.Decimals(mm/1000, digits) + " m"
-	}
-	what := map[pegging.Method]string{pegging.TwoArcs: "swinging", pegging.OffsetSquare: "an offset", pegging.AngleDistance: "turning the angle"}
-	name := func(w pegging.Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
-	p := other.Pegs[other.Worst]
-	text := name(other)
-	switch {
-	case p.Crossing > 0:
-		text += fmt.Sprintf(" crosses at %s° at %s", unit.Decimals(p.Crossing.Degrees(), 0), p.Name)
-	case p.Square != pegging.Square{}:
-		text += fmt.Sprintf(" carries %s %s off a square of %s", p.Name, far(math.Abs(p.At.Y.MM()), 1), far(p.Square.Across.MM(), 2))
-	default:
-		text += fmt.Sprintf(" carries %s %s", p.Name, far(math.Hypot(p.At.X.MM(), p.At.Y.MM()), 1))
-	}
-	times := float64(other.Figure / best.Figure)
-	if times < 1.05 {
-		return text + ": as good as " + name(best)
-	}
-	return text + fmt.Sprintf(": %s times worse than %s", unit.Decimals(times, 1), name(best))
 }

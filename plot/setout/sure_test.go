@@ -6,7 +6,6 @@ import (
 	"math/cmplx"
 	"math/rand/v2"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -218,24 +217,5 @@ func TestRankingSpeaksOfTheSheets(t *testing.T) {
 		if s.Ranking.Used > 0 && !strings.Contains(s.why(), edge(s.Ranking.Best[0].Base)) {
 			t.Errorf("%s: nothing says why %v from %s is not used: %s", c.tokens, s.Ranking.Best[0].Method, edge(s.Ranking.Best[0].Base), s.why())
 		}
-	}
-}
-
-// A plot of 40 × 6 m set out from its short side: the far corner is seen under
-// atan(6/40) = 8.5°.
-func TestGainIsSaid(t *testing.T) {
-	pegs := []pegging.Peg{{Name: "A"}, {Name: "B", At: geom.Point{X: 40000}}, {Name: "C", At: geom.Point{X: 40000, Y: 6000}}, {Name: "D", At: geom.Point{Y: 6000}}}
-	ways, err := pegging.Ways(tape.Tools{}, pegs, []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare}, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	i := slices.IndexFunc(ways, func(w pegging.Way) bool {
-		return w.Method == pegging.TwoArcs && pegging.SameLine(w.Base, [2]geom.Name{"A", "D"})
-	})
-	best, arcs := ways[0], ways[i]
-	want := fmt.Sprintf("swinging from %s crosses at 9° at %s: %s times worse than an offset from %s",
-		edge(arcs.Base), arcs.Pegs[arcs.Worst].Name, unit.Decimals(float64(arcs.Figure/best.Figure), 1), edge(best.Base))
-	if got := gain(best, arcs, false); got != want {
-		t.Errorf("%s\nwant %s", got, want)
 	}
 }

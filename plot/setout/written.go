@@ -23,14 +23,6 @@ func (s written) corrects(p pegging.Pull) bool {
 	return p.Use != pegging.ForAngle && (p.Use != pegging.ForLeg || s.Falls)
 }
 
-// broken is the correction of a pull, broken down.
-func (s written) broken(p pegging.Pull) string {
-	if words := p.By.Break(s.Fine()); words != "" {
-		return words
-	}
-	return "none"
-}
-
 // signed is a correction with its sign.
 func (s written) signed(l unit.Length) string {
 	switch text := s.Fine().Length(max(l, -l)); {
