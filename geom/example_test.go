@@ -6,13 +6,15 @@ import (
 	"trammel/geom"
 )
 
-// A gable end 4 m wide, as a polygon counter-clockwise; lengths are in millimetres.
-func Example() {
-	gable := geom.Polygon{{X: 0, Y: 0}, {X: 4000, Y: 0}, {X: 4000, Y: 1500}, {X: 2000, Y: 3000}, {X: 0, Y: 1500}}
-	fmt.Println(gable[2].Distance(gable[3]).MM())
-	_, _, crosses := gable.Crossing()
-	fmt.Println("its outline crosses itself:", crosses)
+// An arc of 100 about one end of a side and one of 80 about the other cross twice.
+func ExampleLocus_Meet() {
+	a := geom.Locus{Circle: true, At: geom.Vector{X: 0, Y: 0}, Radius: 100}
+	b := geom.Locus{Circle: true, At: geom.Vector{X: 60, Y: 0}, Radius: 80}
+	places, _, _ := a.Meet(b)
+	for _, p := range places {
+		fmt.Printf("%.0f, %.0f\n", p.X, p.Y)
+	}
 	// Output:
-	// 2500
-	// its outline crosses itself: false
+	// 60, 80
+	// 60, -80
 }
