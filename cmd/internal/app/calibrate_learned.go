@@ -154,3 +154,18 @@ func plainly(mm float64) string {
 const goodEnough = 0.00025
 
 func id(printer string) string { i, _ := profiles.PrinterID(printer); return i }
+
+func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
+	for _, s := range records {
+		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
+		r.Rule, r.Noise = tool(s.Tool)
+		all = append(all, r)
+	}
+	return all
+}
+
+// inPlace are readings of a sheet as it was to come out, not as the file has it.
+func inPlace(r calibrate.Readings) calibrate.Readings {
+	r.Corrected = geom.Distortion{}
+	return r
+}
