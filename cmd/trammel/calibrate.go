@@ -252,7 +252,7 @@ func kept(printer string) (*profiles.Calibration, error) {
 	data, err := readFile(path)
 	var f *unit.Fault
 	switch {
-	case errors.As(err, &f) && f.What != "is a folder":
+	case errors.As(err, &f) && f.Code != unit.Folder:
 		return nil, nil
 	case err != nil:
 		return nil, err

@@ -176,7 +176,7 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	if r.flags.Changed("slope") {
-		return o, &unit.Fault{Where: "--slope", What: "one fall for every line would be wrong for all but one direction", Hint: job.SlopeHint}
+		return o, job.Slope().In("--slope")
 	}
 	if r.flags.Changed("levels") {
 		if o.Levels, err = job.ParseLevels(r.levels); err != nil {
@@ -355,7 +355,7 @@ func readFile(path string) ([]byte, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder"}
+		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder", Advice: unit.Advice{Code: unit.Folder}}
 	}
 	return io.ReadAll(io.LimitReader(f, strict.MaxBytes+1))
 }

@@ -122,10 +122,10 @@ func (w *work) tooFlat(x pegging.Way, all []pegging.Way) error {
 	at, crossing := x.Flattest()
 	f := &triangle.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
 		w.Style.Angle(crossing), at, w.Style.Angle(tooFlat))}
-	f.Hint = "set the pegs off by 3-4-5 instead: --with square"
+	f.Subject, f.Code = unit.Pegs, unit.TooFlat
 	if i := slices.IndexFunc(all, func(y pegging.Way) bool { return y.Method == pegging.TwoArcs }); i >= 0 {
 		_, least := all[i].Flattest()
-		f.Hint = fmt.Sprintf("base %s would do, whose arcs cross at %s or more; or an offset by 3-4-5: --with square", edge(all[i].Base), w.Style.Angle(least))
+		f.Code, f.Hint = unit.TooFlatBase, fmt.Sprintf("base %s would do, whose arcs cross at %s or more", edge(all[i].Base), w.Style.Angle(least))
 	}
 	return f
 }

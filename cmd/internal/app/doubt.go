@@ -21,7 +21,7 @@ type unsaid struct {
 	token string    // as written: AB=12in
 	bare  unit.Unit // counted by default
 	units []unit.Unit
-	say   string // how the unit is said
+	file  bool // a job file may say the unit
 }
 
 // unsaidUnit finds the first such length; ok is false where no doubt can be.
@@ -29,10 +29,7 @@ func (w Work) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
 	if w.unitSaid {
 		return u, false
 	}
-	u.bare, u.say = w.bare, "--unit "+w.bare.String()
-	if w.Job.Raw != nil {
-		u.say = "unit: " + w.bare.String()
-	}
+	u.bare, u.file = w.bare, w.Job.Raw != nil
 	for _, m := range ms {
 		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.bare && !m.Value.Feet {
 			continue
@@ -66,7 +63,7 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 	}
 	last := len(all) - 1
 	return &unit.Fault{What: "has no unit, and " + u.token + " has one",
-		Hint: "write " + strings.Join(all[:last], ", ") + " or " + all[last] + "; or say what bare numbers count, such as " + u.say}
+		Advice: unit.Advice{Code: unit.NotOneUnit, Names: []string{strings.Join(all[:last], ", "), all[last]}, Figure: u.bare.String(), InFile: u.file}}
 }
 
 // measured reads what was measured of a piece and refuses it where a bare number in
@@ -120,7 +117,8 @@ func (w Work) mixedShape(s job.Shape, ms []triangle.Measurement) error {
 			other, err := of.read(t.Text, u.units[len(u.units)-1])
 			if err == nil && !reflect.DeepEqual(one, other) {
 				f := u.fault("", "3")
-				return placed((&unit.Fault{What: "holds a number without a unit, and " + u.token + " has one", Hint: strings.Replace(f.Hint, "write ", "write the unit of each, such as ", 1)}).In(t.Text), t.Where)
+				f.What, f.Code = "holds a number without a unit, and "+u.token+" has one", unit.NotOneUnitEach
+				return placed(f.In(t.Text), t.Where)
 			}
 		}
 	}

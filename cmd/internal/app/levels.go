@@ -14,7 +14,6 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/profiles/job"
 )
 
 // highest is farther up or down than any site.
@@ -26,7 +25,7 @@ func (w Work) levels(p Piece) ([]pegging.Level, error) {
 	said := w.Job.Pieces[p.Index].Levels
 	if len(w.over.Piece.Levels) > 0 {
 		if len(w.Job.Pieces) > 1 {
-			return nil, &unit.Fault{Where: "--levels", What: fmt.Sprintf("the job has %d pieces, and each has its own", len(w.Job.Pieces)), Hint: "say it in the job, under the piece that is meant: levels:"}
+			return nil, &unit.Fault{Subject: unit.Levels, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(w.Job.Pieces)), Advice: unit.Advice{Code: unit.ManyPieces}}
 		}
 		said = w.over.Piece.Levels
 	}
@@ -36,7 +35,7 @@ func (w Work) levels(p Piece) ([]pegging.Level, error) {
 		if err != nil {
 			var f *unit.Fault
 			if errors.As(err, &f) {
-				return nil, atLevel(l, &unit.Fault{Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint})
+				return nil, &unit.Fault{Where: l.Where, Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint}
 			}
 			return nil, err
 		}
@@ -88,13 +87,9 @@ func (w Work) level() Work {
 func (w Work) levelled(p Piece, f *unit.Fault) error {
 	where := w.Job.Pieces[p.Index].LevelsAt
 	if len(w.over.Piece.Levels) > 0 {
-		where = "--levels"
+		where = w.over.Piece.Levels[0].Where
 	}
-	return atLevel(job.Level{Setting: job.Setting{Where: where}}, f)
-}
-
-func atLevel(l job.Level, f *unit.Fault) error {
-	return f.In(l.Where)
+	return f.In(where)
 }
 
 // reduced is what was taped along the ground, as it would be level: by the tape's own

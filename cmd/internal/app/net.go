@@ -29,15 +29,15 @@ type netWords struct {
 func netOf(j job.Job, p job.Piece, o Options) (netWords, error) {
 	s := netWords{p.Outline, p.Sides, p.Base, p.OutlineAt, p.BaseAt}
 	for _, f := range []struct {
-		flag string
+		of   unit.Subject
 		said bool
-	}{{"--outline", len(o.Outline) > 0}, {"--side", len(o.Sides) > 0}} {
+	}{{unit.Outline, len(o.Outline) > 0}, {unit.SideOf, len(o.Sides) > 0}} {
 		if f.said && len(j.Pieces) > 1 {
-			return s, &unit.Fault{Where: f.flag, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(j.Pieces)), Hint: "say it in the job, under the piece that is meant: " + strings.TrimPrefix(f.flag, "--") + ":"}
+			return s, &unit.Fault{Subject: f.of, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(j.Pieces)), Advice: unit.Advice{Code: unit.ManyPieces}}
 		}
 	}
 	if len(o.Outline) > 0 {
-		s.outline, s.outlineAt = o.Outline, cmp.Or(o.OutlineAt, "--outline")
+		s.outline, s.outlineAt = o.Outline, o.OutlineAt
 	}
 	if len(o.Sides) > 0 {
 		s.sides = o.Sides
@@ -90,7 +90,7 @@ func twice(ms []triangle.Measurement) bool {
 // triangular refuses what is said of a triangle and makes sense of a net alone.
 func triangular(p job.Piece, s netWords) error {
 	if len(s.sides) > 0 {
-		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Hint: "leave it out; where two triangles fit, say pick: 1 or pick: 2; for the mirror image, handed: pair"}
+		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
 	if len(s.outline) == 0 {
 		return nil
@@ -109,7 +109,7 @@ func triangular(p job.Piece, s netWords) error {
 		}
 	}
 	if i := slices.Index(s.outline, order[0]); s.outline[(i+1)%3] != order[1] {
-		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Hint: "leave the outline out; for the mirror image, handed: pair"}
+		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Advice: unit.Advice{Code: unit.Inward}}
 	}
 	return nil
 }
@@ -189,16 +189,13 @@ func (w Work) whichWay(p Piece) error {
 		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
 	}
 	n := &triangle.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
-	switch sides := sideTexts(e.Answers[0].Mine); {
-	case len(sides) == 0:
+	if sides := sideTexts(e.Answers[0].Mine); len(sides) == 0 {
 		n.Hint = "measure one more line"
-	case w.Job.File == "":
-		n.Hint = fmt.Sprintf("say which one, as --side %q", strings.Join(sides, ", "))
-	default:
-		n.Hint = "say which one, as side: [" + strings.Join(sides, ", ") + "]"
-	}
-	if e.Line != "" && len(e.Answers[0].Mine.Sides) > 0 {
-		n.Hint += ", or measure " + e.Line
+	} else {
+		n.Subject, n.Advice = unit.SideOf, unit.Advice{Code: unit.WaysFit, Names: sides, Figure: e.Line, InFile: w.Job.File != ""}
+		if e.Line != "" {
+			n.Code = unit.WaysFitLine
+		}
 	}
 	return of(w.Job.Pieces[p.Index], n)
 }
@@ -241,14 +238,14 @@ func (w Work) Told() error {
 func meantForTriangles(p job.Piece, o Options) error {
 	pick, where := p.Pick, p.PickAt
 	if o.Pick != job.Unpicked {
-		pick, where = o.Pick, "--pick"
+		pick, where = o.Pick, ""
 	}
 	if pick != job.Unpicked {
-		return &unit.Fault{Where: where, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"}
+		return &unit.Fault{Where: where, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
 	if o.With == construct.ByAngle || o.With == construct.BySquare {
-		return &unit.Fault{Where: "--with", Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
+		return &unit.Fault{Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
 	}
 	return nil
 }
@@ -386,21 +383,20 @@ func (w Work) hasOutline() error {
 		if len(p.Outline().Names) > 0 {
 			continue
 		}
-		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)), Hint: "add outline: [" + listed(round(*p.Net)) + "], in the order of walking round counter-clockwise"}
-		if w.Job.File == "" {
-			f.Hint = "add --outline " + strings.ReplaceAll(listed(round(*p.Net)), " ", "") + ", in the order of walking round counter-clockwise"
-		}
+		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)),
+			Subject: unit.Unsaid, Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
 		return of(w.Job.Pieces[p.Index], f)
 	}
 	return nil
 }
 
-func listed(names []geom.Name) string {
+// spelled are names as words.
+func spelled(names []geom.Name) []string {
 	words := make([]string, len(names))
 	for i, n := range names {
 		words[i] = string(n)
 	}
-	return strings.Join(words, ", ")
+	return words
 }
 
 // round is the points of a net as one sees them from their middle, which is their

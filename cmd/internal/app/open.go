@@ -165,7 +165,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		return w, err
 	}
 	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
-		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
+		return w, &unit.Fault{Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo}}
 	}
 	// Who measures in feet and inches reads them on the paper, unless told otherwise.
 	if u, ok := imperial(all); ok && first(o.Unit, j.Unit, j.Over.Figures).Text == "" && w.Trade.Figures.Unit < unit.IN {
@@ -216,7 +216,7 @@ func measurements(p job.Piece, bare unit.Unit) ([]triangle.Measurement, error) {
 		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
 			return nil, &unit.Fault{
 				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
-				Hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file",
+				Advice: unit.Advice{Code: unit.ManyInOne},
 			}
 		}
 		m, err := triangle.ParseMeasurement(t.Text, bare)
@@ -319,7 +319,7 @@ func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) 
 	if o.Pick != job.Unpicked {
 		pick = o.Pick
 	} else if len(solution.Answers) == 1 && pick == job.Second {
-		return nil, &unit.Fault{Where: p.PickAt, What: "pick: 2 is picked, but only one triangle fits", Hint: "leave pick out"}
+		return nil, &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo, InFile: true}}
 	}
 	var pieces []Piece
 	for i := range solution.Answers {
@@ -384,11 +384,8 @@ func (w Work) Picked() error {
 			two[k] = w.outline(w.Pieces[i+k].Triangle())
 		}
 		n := &triangle.NoTriangle{
-			What: fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
-			Hint: "pick one with --pick 1 or --pick 2, or make both with --pick both",
-		}
-		if w.Job.File != "" {
-			n.Hint = "pick one with --pick 1 or --pick 2, or in the job: pick: 1, pick: 2 or pick: both"
+			What:    fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
+			Subject: unit.Pick, Advice: unit.Advice{Code: unit.TwoFit, InFile: w.Job.File != ""},
 		}
 		return of(w.Job.Pieces[p.Index], n)
 	}

@@ -111,7 +111,7 @@ func (s settings) paper(w *Work) error {
 	}
 	w.paper = p
 	if w.roll = p.Roll; w.roll && s.o.Landscape {
-		return &unit.Fault{Where: "--landscape", What: "a roll has no other way to lie", Hint: "leave --landscape out: the piece is turned as it takes least of the roll"}
+		return &unit.Fault{Subject: unit.Lying, What: "a roll has no other way to lie", Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	if s.o.Landscape {
 		p.Width, p.Height = p.Height, p.Width

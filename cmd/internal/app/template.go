@@ -155,7 +155,7 @@ func (w Work) inPiece(p Piece, err error) error {
 		return f.In(w.Job.Name.Where)
 	case f.Subject == unit.Piece && j.NameAt != "":
 		return f.In(j.NameAt)
-	case f.Where == "" && f.Subject == unit.Unsaid:
+	case f.Where == "" && f.About() == "":
 		return f.In(p.Where)
 	}
 	return err
