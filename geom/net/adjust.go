@@ -1,9 +1,7 @@
 package net
 
 import (
-	"fmt"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -34,8 +32,7 @@ type Adjusted struct {
 	Mine     Placement
 	Others   []Placement
 	Disputed bool
-	// Warnings are plain sentences on what is doubtful in the net itself.
-	Warnings []string
+	Doubts   []Doubt // what is doubtful in the net itself
 
 	net    *Problem
 	number map[geom.Name]int
@@ -268,34 +265,4 @@ func (a Adjusted) Polygon() geom.Polygon {
 		all = append(all, a.Points[a.number[n]])
 	}
 	return all
-}
-
-// warn looks for what is doubtful in the net itself.
-func (a *Adjusted) warn() {
-	p := a.net
-	if c := p.crossing(a.fit.at); len(a.Suspects) > 0 {
-		// What a slip bends is not the outline's fault.
-	} else if c != [2]int{} {
-		n := len(p.round)
-		edge := func(i int) string { return string(p.Names[p.round[i]] + p.Names[p.round[(i+1)%n]]) }
-		a.Warnings = append(a.Warnings, fmt.Sprintf("the edges %s and %s of the outline cross: say on which side the points lie", edge(c[0]), edge(c[1])))
-	} else if len(p.round) > 2 && len(p.Sides) == 0 && p.area(&state{at: a.fit.at}) < 0 {
-		a.Warnings = append(a.Warnings, "the outline runs clockwise: name its corners the other way round, or the piece is its mirror image")
-	}
-	a.Warnings = append(a.Warnings, p.angleSums()...)
-	var alone []string
-	for i, r := range a.Results {
-		if a.Freedom > 0 && r.Redundancy < Checked && !a.held(i) {
-			alone = append(alone, r.Measurement.Subject())
-		}
-	}
-	if len(alone) > 0 {
-		slices.Sort(alone)
-		alone = slices.Compact(alone)
-		verb := "nothing checks %s: a slip there would not show"
-		if len(alone) > 12 {
-			alone = append(alone[:12], fmt.Sprintf("%d more", len(alone)-12))
-		}
-		a.Warnings = append(a.Warnings, fmt.Sprintf(verb, geom.Listed(alone)))
-	}
 }

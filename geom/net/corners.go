@@ -1,7 +1,6 @@
 package net
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -22,7 +21,7 @@ func chiLimit(freedom int) float64 {
 
 // angleSums finds triangles whose three measured angles do not make 180° within
 // the sum of what they allow.
-func (p *Problem) angleSums() (all []string) {
+func (p *Problem) angleSums() (all []Doubt) {
 	in := map[[3]int][]int{}
 	var order [][3]int
 	for i := range p.Obs {
@@ -53,8 +52,7 @@ func (p *Problem) angleSums() (all []string) {
 			of = append(of, o.index)
 		}
 		if off := sum - math.Pi; math.Abs(off) > allow*(1+1e-9) {
-			all = append(all, fmt.Sprintf("%s must make 180° together: they make %s°, and allow %s°",
-				p.words(of), unit.Decimals(sum*180/math.Pi, 3), unit.Decimals(allow*180/math.Pi, 3)))
+			all = append(all, Doubt{Kind: AngleSum, Angles: of, Sum: unit.Angle(sum), Allowed: unit.Angle(allow)})
 		}
 	}
 	return all
@@ -110,32 +108,4 @@ func (a Adjusted) Rectangle(corners [4]geom.Name) Squareness {
 	s.Diagonals = pair(0, 2, 1, 3)
 	s.Square = s.Measured && s.Sides[0].Alike && s.Sides[1].Alike && s.Diagonals.Alike
 	return s
-}
-
-// Say tells it in one sentence.
-func (s Squareness) Say(style unit.Style) string {
-	c := s.Corners
-	all := geom.Joined(c[:])
-	if !s.Measured {
-		return fmt.Sprintf("whether %s is square cannot be said: measure its four sides and both diagonals", all)
-	}
-	if s.Square {
-		return fmt.Sprintf("%s is square: its opposite sides are alike and its diagonals are alike", all)
-	}
-	name := func(i, j int) string { return string(c[i] + c[j]) }
-	var off []string
-	say := func(p Pair, first, second string) {
-		if !p.Alike {
-			off = append(off, fmt.Sprintf("%s and %s differ by %s", first, second, style.Length(length(math.Abs(p.Differ.MM())))))
-		}
-	}
-	say(s.Sides[0], name(0, 1), name(2, 3))
-	say(s.Sides[1], name(1, 2), name(3, 0))
-	sidesOff := len(off) > 0
-	say(s.Diagonals, name(0, 2), name(1, 3))
-	text := fmt.Sprintf("%s is not square: %s", all, geom.Listed(off))
-	if sidesOff && s.Diagonals.Alike {
-		text += ", though its diagonals are alike"
-	}
-	return text
 }

@@ -87,7 +87,7 @@ func either(names []geom.Name) string {
 	if n := len(names) - most; n > 0 {
 		all = append(all, fmt.Sprintf("%d more", n))
 	}
-	return Or(all)
+	return or(all)
 }
 
 // pair is a distance between two points, the one first in the alphabet first.

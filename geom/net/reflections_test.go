@@ -348,7 +348,7 @@ func everyReflection(t *testing.T, total int) {
 				settledNet.Sides = b.Mine.Sides
 				c, err := Adjust(settledNet)
 				if err != nil || !congruent(placesOf(c), placesOf(b)) {
-					say(fmt.Sprintf("%s does not settle it: %v", b.Mine.Say(), err))
+					say(fmt.Sprintf("%s does not settle it: %v", b.Mine.String(), err))
 					t.Error("sides that do not settle")
 				}
 				settled++

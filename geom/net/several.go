@@ -18,29 +18,13 @@ type Placement struct {
 	Area  unit.Area // inside the outline; 0 where there is none
 }
 
-// Say is where its points lie: "C left of BD and E right of AB".
-func (p Placement) Say() string {
+// String is where its points lie: "C left of BD and E right of AB".
+func (p Placement) String() string {
 	var all []string
 	for _, s := range p.Sides {
 		all = append(all, s.String())
 	}
 	return geom.Listed(all)
-}
-
-// Which says on paper which of several placements this is, where sides were said;
-// empty where only one fits.
-func (a Adjusted) Which() string {
-	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
-		return ""
-	}
-	var others []string
-	for _, o := range a.Others {
-		others = append(others, o.Say())
-	}
-	if len(others) == 1 {
-		return fmt.Sprintf("Two placements of the points fit what was measured. This is the one with %s; the other has %s.", a.Mine.Say(), others[0])
-	}
-	return fmt.Sprintf("Several placements of the points fit what was measured. This is the one with %s; others have %s.", a.Mine.Say(), strings.Join(others, "; or "))
 }
 
 // String is the side as a job says it: "C left of BD".
@@ -205,7 +189,7 @@ func (p *Problem) several(all []placement, more bool, err error) error {
 	}
 	var ways []string
 	for i, a := range e.Answers[:min(len(e.Answers), mostTold)] {
-		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, a.Mine.Say()))
+		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, a.Mine))
 	}
 	count := fmt.Sprintf("the points may lie in %d ways that fit", len(e.Answers))
 	if more {
@@ -288,8 +272,7 @@ func (p *Problem) among(a *Adjusted, b begun) {
 		a.Others = append(a.Others, p.placement(ends[i+1], told[i+1]))
 	}
 	if b.disputed {
-		a.Warnings = append(a.Warnings, fmt.Sprintf("no placement of the points agrees with all that was measured, and another comes about as near: with %s; this one has %s",
-			a.Others[0].Say(), a.Mine.Say()))
+		a.Doubts = append(a.Doubts, Doubt{Kind: AsNear})
 	}
 }
 

@@ -12,46 +12,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// How a net is found, in the order in which a person would draw it.
-func TestFoundInOrder(t *testing.T) {
-	for _, c := range []struct {
-		net  Net
-		want []string
-	}{
-		{Net{Measured: measure(t, "AB=4000 BC=3000 CD=4000 DA=3000 AC=5000"), Outline: names("A B C D")}, []string{
-			"A is where it begins",
-			"B from A by AB=4000: the first line",
-			"C from AB by BC=3000 and AC=5000, left of AB (the order of the outline)",
-			"D from AC by CD=4000 and DA=3000, left of AC (the order of the outline)",
-		}},
-		// A corner that goes inward: the diagonal BD tells, the outline alone would not.
-		{Net{Measured: measure(t, "AB=4000 BC=3000 CD=1803 DA=3354 AC=5000 BD=1803"), Outline: names("A B C D")}, []string{
-			"A is where it begins",
-			"B from A by AB=4000: the first line",
-			"D from AB by DA=3354 and BD=1803, left of AB (the order of the outline)",
-			"C from AB by BC=3000 and AC=5000, left of AB (as the other measurements say)",
-		}},
-		{Net{Measured: measure(t, "AB=4000 BC=3000 CD=4000 DA=3000 AC=5000 BD=5000"), Sides: []Side{{Point: "D", Of: [2]geom.Name{"A", "C"}}}}, []string{
-			"A is where it begins",
-			"C from A by AC=5000: the first line",
-			"D from AC by CD=4000 and DA=3000, left of AC (as said)",
-			"B from AC by AB=4000 and BC=3000, right of AC (as the other measurements say)",
-		}},
-		{Net{Measured: measure(t, "AP=5000 BP=5000"), Control: []Control{known("A", 0, 0), known("B", 6, 0)}, Sides: []Side{{Point: "P"}}}, []string{
-			"A is known", "B is known", "P from AB by AP=5000 and BP=5000, left of AB (as said)",
-		}},
-	} {
-		a := adjusted(t, c.net)
-		var got []string
-		for _, f := range a.Found {
-			got = append(got, a.SayFound(f))
-		}
-		if strings.Join(got, "\n") != strings.Join(c.want, "\n") {
-			t.Errorf("found:\n%s\nwant:\n%s", strings.Join(got, "\n"), strings.Join(c.want, "\n"))
-		}
-	}
-}
-
 // Every kind of measurement that can hang a point on two known ones, in pairs,
 // against the coordinates that the figures were taken from.
 func TestEveryPairOfKinds(t *testing.T) {
@@ -162,8 +122,8 @@ func TestOutlineDecidesTheHand(t *testing.T) {
 	if c.Y <= 0 || math.Abs(float64(c.Y+d.Y)) > 1e-6 {
 		t.Errorf("C at %v and %v", c, d)
 	}
-	if len(a.Warnings)+len(b.Warnings) > 0 {
-		t.Error(a.Warnings, b.Warnings)
+	if len(a.Doubts)+len(b.Doubts) > 0 {
+		t.Error(a.Doubts, b.Doubts)
 	}
 	if got := a.Polygon(); len(got) != 4 || got[0] != a.Points[0] {
 		t.Errorf("outline %v", got)

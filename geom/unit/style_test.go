@@ -157,3 +157,12 @@ func BenchmarkStyleLength(b *testing.B) {
 		Style{Unit: FT}.Length(2400.3)
 	}
 }
+
+// Half a second rounds away from zero; nothing is −0.
+func TestSeconds(t *testing.T) {
+	for deg, want := range map[float64]string{53.13: "53°07′48″", 0: "0°00′00″", 59.99999: "60°00′00″", -0.5: "−0°30′00″"} {
+		if got := Seconds(Angle(deg) * Degree); got != want {
+			t.Errorf("%v: %s, want %s", deg, got, want)
+		}
+	}
+}

@@ -43,6 +43,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // What a sheet is made for. Below, paper does it better; above, one pull of a
@@ -77,6 +78,7 @@ type Input struct {
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *tape.Conditions
 	Standard   tape.Standard
+	Language   words.Language // nil: English at the bench
 }
 
 // Reference is a direction that the plan shows by an arrow.
@@ -93,7 +95,7 @@ func Prepare(in Input) (Sheet, error) {
 	s := Sheet{
 		Job: in.Job, Piece: in.Piece, Index: in.Index, Date: in.Date, Printer: in.Printer,
 		Figures: tape.FiguresOf(in.Style, in.Tools.Instrument), Tools: in.Tools, North: in.North, Outline: in.Net.Outline,
-		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards,
+		Permitted: in.Permitted, Every: in.Every, Boards: in.Boards, Language: in.Language,
 	}
 	if s.Tools.Reading <= 0 {
 		s.Tools.Reading = reading

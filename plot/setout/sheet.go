@@ -6,6 +6,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // Sheet is a setting-out sheet as data. Lengths are exact; they are rounded where
@@ -14,6 +15,7 @@ type Sheet struct {
 	Job, Piece, Date string
 	Printer          string // the one that the pages are made for; empty: any
 	Index            int    // of the piece in the job
+	Language         words.Language
 	tape.Figures
 	Tools   tape.Tools
 	North   Reference

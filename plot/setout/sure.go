@@ -10,6 +10,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // sure works out how sure each point is: its place as it was measured, seen from the
@@ -68,24 +69,25 @@ func (s Sheet) Framed(m [6]float64) [6]float64 {
 
 // doubts about what was measured: a sheet made from a slip sets the slip out.
 func (w *work) doubts(net net.Adjusted) (all []string) {
-	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Warnings) > 0 {
-		for _, f := range net.Findings(w.Style) {
-			all = append(all, sentence(f))
+	say := words.In(w.Language).Nets()
+	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Doubts) > 0 {
+		for _, f := range append(say.Findings(net, w.Style), say.Doubts(net)...) {
+			all = append(all, f.Sentence())
 		}
 	}
-	if which := net.Which(); which != "" {
+	if which := say.Which(net); which != "" {
 		all = append(all, which)
 	}
 	if len(w.Outline) == 4 {
 		if q := net.Rectangle([4]geom.Name(w.Outline)); q.Measured {
-			all = append(all, sentence(q.Say(w.Style)))
+			all = append(all, say.Rectangle(q, w.Style).Sentence())
 		}
 	}
-	if words := w.assumed(); words != "" {
-		all = append(all, words+" Level them, or their pulls stand on that.")
+	if level := w.assumed(); level != "" {
+		all = append(all, level+" Level them, or their pulls stand on that.")
 	}
-	for _, words := range net.TooFine(w.Style) {
-		all = append(all, sentence(words))
+	for _, f := range say.TooFine(net, w.Style) {
+		all = append(all, f.Sentence())
 	}
 	if rough := w.roughly(net); len(rough) > 0 {
 		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."

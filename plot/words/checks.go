@@ -90,7 +90,7 @@ func (c compared) advice() (all []string) {
 		if len(c.Unseen) > 1 {
 			verb = "were"
 		}
-		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), verb, net.Them(len(c.Unseen))))
+		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), verb, them(len(c.Unseen))))
 	}
 	if !c.Fixed && c.Next != [2]geom.Name{} {
 		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, %s.",
@@ -110,8 +110,8 @@ func (c compared) rough() string {
 	for _, r := range c.Readings {
 		if r.Rough {
 			lengths = lengths || r.Measurement.Kind != triangle.Angle
-			w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}
-			all = append(all, fmt.Sprintf("%s=%s is ±%s", r.Measurement.Subject(), r.Measurement.Value.Text, w.Figure(r.Open.Bare(r.Measurement.Kind))))
+			w := figures{c.style, r.Measurement.Kind, 0}
+			all = append(all, fmt.Sprintf("%s=%s is ±%s", r.Measurement.Subject(), r.Measurement.Value.Text, w.of(r.Open.Bare(r.Measurement.Kind))))
 		}
 	}
 	if len(all) == 0 {
@@ -243,12 +243,12 @@ func (c compared) ofReading(r compare.Compared) string {
 	if len(pegs) == 0 {
 		return "a peg that is said to be fixed"
 	}
-	return net.Or(pegs)
+	return or(pegs)
 }
 
 func (c compared) misread(e compare.Explanation) string {
 	r := c.Readings[e.Reading[0]]
-	w := net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: tape.Expansion * e.Sigma.Bare(r.Measurement.Kind)}
+	w := figures{c.style, r.Measurement.Kind, tape.Expansion * e.Sigma.Bare(r.Measurement.Kind)}
 	others := e.Others
 	if r.Measurement.Kind != triangle.Angle {
 		others.Length = c.Reads(others.Length)
@@ -258,7 +258,7 @@ func (c compared) misread(e compare.Explanation) string {
 		lead = "%s contradicts the other readings"
 	}
 	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
-		r.Measurement.Subject(), c.figure(r, r.Found), w.Figure(others.Bare(r.Measurement.Kind)), w.Figure(w.Spread), c.ofReading(r))
+		r.Measurement.Subject(), c.figure(r, r.Found), w.of(others.Bare(r.Measurement.Kind)), w.of(w.spread), c.ofReading(r))
 }
 
 // names of readings.
@@ -304,5 +304,5 @@ func (c compared) then(m compare.Moved) string {
 
 // figure of a reading, as it is printed.
 func (c compared) figure(r compare.Compared, f net.Figure) string {
-	return net.Writer{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}.Figure(f.Bare(r.Measurement.Kind))
+	return figures{c.style, r.Measurement.Kind, 0}.of(f.Bare(r.Measurement.Kind))
 }

@@ -89,7 +89,7 @@ func TestChecks(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		verdict, all := english.Verdict(c), strings.Join(append(english.Advice(c, x.style), ""), "\n")
+		verdict, all := english.Checks().Verdict(c), strings.Join(append(english.Checks().Advice(c, x.style), ""), "\n")
 		if !strings.HasPrefix(verdict, x.verdict) || strings.Contains(all, x.never) {
 			t.Errorf("%s: %s\n%s", x.found, verdict, all)
 		}
@@ -119,11 +119,11 @@ func TestMoves(t *testing.T) {
 		{compare.Moved{Name: "C", Known: 1, From: "A", Toward: 12, Left: 7}, "Move it 12 mm towards A."},
 		{compare.Moved{Name: "C", Known: 2}, "Set it out anew."},
 	} {
-		if got := english.Move(x.m, unit.Style{}); got != x.want {
+		if got := english.Checks().Move(x.m, unit.Style{}); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 	}
-	if got := english.OnPlan(compare.Moved{Off: 14}, false, unit.Style{}); got != "perhaps 14 mm" {
+	if got := english.Checks().OnPlan(compare.Moved{Off: 14}, false, unit.Style{}); got != "perhaps 14 mm" {
 		t.Error(got)
 	}
 }

@@ -7,7 +7,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/triangle"
 )
 
@@ -49,14 +48,14 @@ func (c compared) undecided() []string {
 		all = append(all, "Measure "+few(again)+" again.")
 	}
 	if t := c.Tell; t != nil {
-		w := net.Writer{Style: c.style, Kind: triangle.Distance, Spread: 2}
+		w := figures{c.style, triangle.Distance, 2}
 		var says []string
 		for _, g := range t.Alike {
 			var which []string
 			for _, i := range g {
 				which = append(which, c.briefly(c.Explanations[i]))
 			}
-			says = append(says, fmt.Sprintf("near %s, %s", w.Figure(c.Reads(t.Reads[g[0]]).MM()), net.Or(which)))
+			says = append(says, fmt.Sprintf("near %s, %s", w.of(c.Reads(t.Reads[g[0]]).MM()), or(which)))
 		}
 		all = append(all, fmt.Sprintf("Measure %s as well: %s.", geom.Joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
 	} else if len(again) == 0 && tape == "" {

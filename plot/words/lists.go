@@ -17,3 +17,19 @@ func upTo(most int, all []string) string {
 	}
 	return geom.Listed(all)
 }
+
+// or is "A", "A or B", "A, B or C".
+func or(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
+}
+
+// them is what n things are called.
+func them(n int) string {
+	if n == 1 {
+		return "it"
+	}
+	return "them"
+}

@@ -18,7 +18,7 @@ import (
 	"trammel/plot/words"
 )
 
-var english = words.English{}.Checks()
+var english = words.English{}
 
 // rate counts what was right of how many.
 type rate struct{ right, of int }
@@ -553,7 +553,7 @@ func (p *planted) listen(t *testing.T) *listener {
 		t.Fatal(err)
 	}
 	l := &listener{planted: p, c: c, held: map[string]bool{}, besides: map[string]bool{}}
-	text := strings.Join(english.Advice(c, unit.Style{}), "\n")
+	text := strings.Join(english.Checks().Advice(c, unit.Style{}), "\n")
 	rest := text
 hearing:
 	for rest != "" {
@@ -593,7 +593,7 @@ func (l *listener) verdict() {
 	inside := !slices.ContainsFunc(l.c.Readings, func(r compare.Compared) bool {
 		return r.Found.Length < r.Least.Length || r.Found.Length > r.Greatest.Length
 	})
-	says := english.Verdict(l.c)
+	says := english.Checks().Verdict(l.c)
 	if passed := strings.HasPrefix(says, "Passed"); passed != inside {
 		l.lies("%s", says)
 	} else if passed && l.kind != "right" && l.by > 10 {
@@ -610,7 +610,7 @@ func (l *listener) verdict() {
 // mentioned holds that a reading outside its range which no move or tape mends is in
 // the words, or in the verdict.
 func (l *listener) mentioned(text string) {
-	text += english.Verdict(l.c)
+	text += english.Checks().Verdict(l.c)
 	for _, e := range l.c.Explanations {
 		for _, i := range e.Outside {
 			if !(l.c.Readings[i].Inside && !e.Well) && !strings.Contains(text, l.c.Readings[i].Measurement.Subject()) && !strings.Contains(text, "more") {
@@ -649,7 +649,7 @@ func sentencesAreTrue(t *testing.T, layouts int, seed uint64, least float64) {
 				if untrue++; untrue > 5 {
 					continue
 				}
-				t.Errorf("%s, %.1f σ of %.1f: %s\npegs %v slip %d\n%s\n%s", kind, p.by, p.sigma, strings.Join(l.untrue, "; "), p.pegs, p.slip, english.Verdict(l.c), strings.Join(english.Advice(l.c, unit.Style{}), "\n"))
+				t.Errorf("%s, %.1f σ of %.1f: %s\npegs %v slip %d\n%s\n%s", kind, p.by, p.sigma, strings.Join(l.untrue, "; "), p.pegs, p.slip, english.Checks().Verdict(l.c), strings.Join(english.Checks().Advice(l.c, unit.Style{}), "\n"))
 			}
 			named := l.named != ""
 			if kind == "right" {

@@ -7,9 +7,11 @@
 // is another type with the same subjects.
 //
 // From the top floor to the ground: words.go (the language), subject by subject
-// checks.go, checks_undecided.go, checks_whole.go, moves.go, and what they all stand on,
+// checks.go, checks_undecided.go, checks_whole.go, moves.go, nets.go, and what they all stand on,
 // figures.go and lists.go.
 package words
+
+import "strings"
 
 // Voice is the place that a sentence is said for: its tools, its words.
 type Voice uint8
@@ -32,6 +34,7 @@ func (v Voice) String() string {
 // Language says all that is said, subject by subject.
 type Language interface {
 	Checks() Checks
+	Nets() Nets
 }
 
 // English, in the voice of a place.
@@ -47,3 +50,17 @@ func In(l Language) Language {
 }
 
 func (e English) Checks() Checks { return checks{e.Voice} }
+func (e English) Nets() Nets     { return nets{e.Voice} }
+
+// Remark is a whole sentence as it stands behind a lead, such as "take care:": without
+// its stop, and with a small first letter where a word is small.
+type Remark string
+
+// Sentence is the same, standing alone.
+func (r Remark) Sentence() string {
+	if r == "" {
+		return ""
+	}
+	first := []rune(r)
+	return strings.ToUpper(string(first[:1])) + string(first[1:]) + "."
+}

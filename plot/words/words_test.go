@@ -7,7 +7,9 @@ import (
 	"testing"
 	"unicode"
 
+	"trammel/geom"
 	"trammel/geom/compare"
+	"trammel/geom/net"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -32,9 +34,48 @@ var examples = map[string]example{
 	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
 	}},
+	"Nets.Findings": {say: func(t *testing.T, l words.Language) []string {
+		return standing(l.Nets().Findings(slipped(t), unit.Style{}))
+	}},
+	"Nets.Doubts": {say: func(t *testing.T, l words.Language) []string {
+		return standing(l.Nets().Doubts(net.Adjusted{Doubts: []net.Doubt{{Kind: net.MirrorImage}, {Kind: net.Unchecked, Lines: []string{"AB"}}}}))
+	}},
+	"Nets.Suspect": {say: func(t *testing.T, l words.Language) []string {
+		a := slipped(t)
+		return one(l.Nets().Suspect(a, a.Suspects[0], unit.Style{}).Sentence())
+	}},
+	"Nets.TooFine": {say: func(t *testing.T, l words.Language) []string {
+		return standing(l.Nets().TooFine(slipped(t), unit.Style{}))
+	}},
+	"Nets.Found": {say: func(t *testing.T, l words.Language) []string {
+		a := slipped(t)
+		return one(l.Nets().Found(a, a.Found[2]).Sentence())
+	}},
+	"Nets.Placement": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return one(l.Nets().Placement(net.Placement{Sides: []net.Side{{Point: "C"}}}))
+	}},
+	"Nets.Which": {say: func(t *testing.T, l words.Language) []string {
+		p := net.Placement{Sides: []net.Side{{Point: "C", Of: [2]geom.Name{"B", "D"}}}}
+		return one(l.Nets().Which(net.Adjusted{Mine: p, Others: []net.Placement{p}}))
+	}},
+	"Nets.Rectangle": {say: func(t *testing.T, l words.Language) []string {
+		return one(l.Nets().Rectangle(net.Squareness{Corners: [4]geom.Name{"A", "B", "C", "D"}}, unit.Style{}).Sentence())
+	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},
+}
+
+// slipped is a net with a slip in DB, and one more in the mind of who reads it.
+func slipped(t *testing.T) net.Adjusted {
+	return adjusted(t, net.Net{Outline: names("A B C D"), Measured: measured(t, strings.Fields(read(yardLines, map[string]string{"DB": "5363"})+" BAC=36.12345deg")...)})
+}
+
+func standing(all []words.Remark) (said []string) {
+	for _, r := range all {
+		said = append(said, r.Sentence())
+	}
+	return said
 }
 
 func wrongCorner(t *testing.T) compare.Comparison {

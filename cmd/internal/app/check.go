@@ -210,7 +210,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	if err != nil {
 		return setout.Found{}, err
 	}
-	return setout.Found{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return setout.Found{Language: w.Language, Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
 }

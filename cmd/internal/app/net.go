@@ -207,7 +207,7 @@ const mostWays = 4
 func (w Work) placement(m net.Placement) string {
 	var parts []string
 	if len(m.Sides) > 0 {
-		parts = append(parts, m.Say())
+		parts = append(parts, w.says().Nets().Placement(m))
 	}
 	if m.Area > 0 {
 		parts = append(parts, "area "+w.area(m.Area))
@@ -344,7 +344,7 @@ func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 	if i, j, crossed := o.Points.Crossing(); crossed {
 		f := &unit.Fault{Subject: unit.Outline, Of: namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
 		if len(a.Suspects) > 0 {
-			f.Hint += "; or mend the measurements first: " + a.Say(a.Suspects[0], w.Figures)
+			f.Hint += "; or mend the measurements first: " + string(w.says().Nets().Suspect(a, a.Suspects[0], w.Figures))
 		}
 		return o, f
 	}

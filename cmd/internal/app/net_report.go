@@ -119,7 +119,7 @@ func (w Work) netReport(a net.Adjusted) *NetReport {
 		r.Points[string(n)] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 	}
 	for _, f := range a.Found {
-		q := FoundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: a.SayFound(f)}
+		q := FoundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.says().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
@@ -132,7 +132,7 @@ func (w Work) netReport(a net.Adjusted) *NetReport {
 		m := a.Results[s.Index].Measurement
 		q := SuspectReport{
 			Measured: s.Index, Token: m.Text, W: s.W, Reads: figure(m.Kind, s.Reads), Others: figure(m.Kind, s.Others), Sigma: figure(m.Kind, s.Sigma),
-			Agree: s.Agree, Alike: s.Alike, Slips: []SlipReport{}, Say: a.Say(s, w.Figures),
+			Agree: s.Agree, Alike: s.Alike, Slips: []SlipReport{}, Say: string(w.says().Nets().Suspect(a, s, w.Figures)),
 		}
 		for _, x := range s.Slips {
 			q.Slips = append(q.Slips, SlipReport{slips[x.Kind], figure(m.Kind, x.By), figure(m.Kind, x.True)})
@@ -140,7 +140,7 @@ func (w Work) netReport(a net.Adjusted) *NetReport {
 		r.Suspects = append(r.Suspects, q)
 	}
 	if s, ok := rectangle(a); ok {
-		r.Rectangle = &RectangleReport{texts(s.Corners[:]), s.Measured, s.Square, s.Say(w.Figures)}
+		r.Rectangle = &RectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.says().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
 }

@@ -9,6 +9,7 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // around is the corners of an outline once round from the first in the alphabet.
@@ -29,22 +30,29 @@ func around(o geom.Outline) []int {
 // agrees says whether nothing is doubtful in what was measured more than once.
 func agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
 
-// findings are the sentences on an adjustment: what is good to know, and what to
-// take care of.
+// findings are what is said of an adjustment: what is good to know, and what to take
+// care of.
 func (w Work) findings(a net.Adjusted) (info, cares []string) {
-	all := a.Findings(w.Figures)
+	n := w.says().Nets()
+	info, cares = remarks(n.Findings(a, w.Figures)), remarks(n.Doubts(a))
 	if !agrees(a) {
-		return nil, all
+		return nil, append(info, cares...)
 	}
-	n := len(all) - len(a.Warnings)
-	return all[:n], all[n:]
+	return info, cares
+}
+
+func remarks(all []words.Remark) (said []string) {
+	for _, r := range all {
+		said = append(said, string(r))
+	}
+	return said
 }
 
 // agreement is what is good to know of an adjustment.
 func (w Work) agreement(a net.Adjusted) []string {
 	info, _ := w.findings(a)
 	if s, ok := rectangle(a); ok {
-		info = append(info, s.Say(w.Figures))
+		info = append(info, string(w.says().Nets().Rectangle(s, w.Figures)))
 	}
 	for i, s := range info {
 		info[i] = sentence(s)
@@ -122,7 +130,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 
 	b.WriteString("\n  found one by one, then adjusted together:\n")
 	for _, f := range a.Found[:min(len(a.Found), mostFound)] {
-		b.WriteString("    " + a.SayFound(f) + "\n")
+		b.WriteString("    " + string(w.says().Nets().Found(a, f)) + "\n")
 	}
 	if n := len(a.Found) - mostFound; n > 0 {
 		fmt.Fprintf(b, "    and %d more\n", n)
@@ -139,7 +147,7 @@ func (w Work) wayText(b *strings.Builder, p Piece) {
 	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "  this one has %s\n", a.Mine.Say())
+	fmt.Fprintf(b, "  this one has %s\n", w.says().Nets().Placement(a.Mine))
 	if p.several != nil {
 		return
 	}
@@ -195,8 +203,8 @@ func (w Work) measuredTable(a net.Adjusted) table {
 			if d := r.Residual.Angle.Degrees(); math.Abs(d) >= 0.005 {
 				row[2] = fmt.Sprintf("%+.2f°", d)
 			}
-			if r.Sigma.Angle < net.SecondsBelow {
-				row[1], row[3] = net.Seconds(r.Adjusted.Angle), fmt.Sprintf("%.1f″", r.Sigma.Angle.Degrees()*3600)
+			if r.Sigma.Angle < secondsBelow {
+				row[1], row[3] = unit.Seconds(r.Adjusted.Angle), fmt.Sprintf("%.1f″", r.Sigma.Angle.Degrees()*3600)
 				if row[2] = ""; math.Abs(r.Residual.Angle.Degrees()*3600) >= 0.5 {
 					row[2] = fmt.Sprintf("%+.0f″", r.Residual.Angle.Degrees()*3600)
 				}
@@ -217,11 +225,14 @@ func (w Work) measuredTable(a net.Adjusted) table {
 	return tab
 }
 
+// secondsBelow is the uncertainty below which an angle is written to the second.
+const secondsBelow = unit.Degree / 60
+
 // angleKnown is an angle as figures have it, and where those are in minutes and it is
 // known to less than one, to the second.
 func (w Work) angleKnown(a, sigma unit.Angle) string {
-	if w.Figures.Minutes && sigma < net.SecondsBelow {
-		return net.Seconds(a)
+	if w.Figures.Minutes && sigma < secondsBelow {
+		return unit.Seconds(a)
 	}
 	return w.Figures.Angle(a)
 }

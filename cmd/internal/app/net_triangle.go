@@ -104,7 +104,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: a.Say(s, w.Figures), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

@@ -17,6 +17,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/words"
 	"trammel/profiles"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -68,7 +69,12 @@ type Work struct {
 	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
 	effort   paging.Effort
 	tell     Progress
+
+	Language words.Language // of all that is said; nil: English at the bench
 }
+
+// says is that language.
+func (w Work) says() words.Language { return words.In(w.Language) }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
 // fit a piece and neither is picked, or both are, it stands twice; where a net fits
@@ -182,7 +188,7 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		if a, ok := w.checked(*p); ok {
 			_, cares := w.findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), a.TooFine(w.Figures)...)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.says().Nets().TooFine(a, w.Figures))...)
 		}
 		p.ByHand = w.crossings(*p)
 	}

@@ -67,7 +67,7 @@ func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error)
 	if err != nil {
 		return setout.Sheet{}, err
 	}
-	in := setout.Input{
+	in := setout.Input{Language: w.Language,
 		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p, with), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
 		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,

@@ -165,16 +165,16 @@ func (w Work) templatePiece(p Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: p.which(),
+		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: w.which(p),
 	}
 }
 
 // which of several ways the points of a net lie in; empty where one fits.
-func (p Piece) which() string {
+func (w Work) which(p Piece) string {
 	if p.Net == nil {
 		return ""
 	}
-	return p.Net.Which()
+	return w.says().Nets().Which(*p.Net)
 }
 
 // notes are what a title line says beside the names.

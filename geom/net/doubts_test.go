@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,42 +32,11 @@ func read(lines string, instead map[string]string) string {
 
 const yardLines = "AB BC CD DA AC DB AE BE CE DE"
 
-func TestSlipInWords(t *testing.T) {
-	// DB is 5263; the others fix it to about ± 6.
-	for _, c := range []struct {
-		line, value string
-		want        []string // parts of the sentence
-	}{
-		{"DB", "5278", []string{"DB reads 5278; the others say 5264 ± 4: read it again, perhaps it is 14 shorter"}},
-		{"DB", "5248", []string{"DB reads 5248; the others say 5264 ± 4: read it again, perhaps it is 16 longer"}},
-		{"DB", "5363", []string{"perhaps it is 99 shorter", "the tape held at its 100 mark", "misread by 100"}},
-		{"DB", "5163", []string{"longer", "(misread by 100"}},
-		{"DB", "6263", []string{"shorter", "(misread by 1000)"}},
-		{"DB", "5313", []string{"shorter", "misread by 50"}},
-		{"DB", "2563", []string{"longer", "two digits swapped: 5263"}},
-		{"AC", "1561", []string{"AC reads 1561", "two digits swapped: 5161"}},
-		{"DA", "3004", []string{"DA reads 3004; the others say 330", "longer"}},
-	} {
-		a := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, read(yardLines, map[string]string{c.line: c.value}))})
-		if a.Global.Passed || len(a.Suspects) == 0 {
-			t.Errorf("%s=%s is not noticed", c.line, c.value)
-			continue
-		}
-		says := a.Say(a.Suspects[0], unit.Style{})
-		for _, part := range c.want {
-			if !strings.Contains(says, part) {
-				t.Errorf("%s=%s: %q lacks %q", c.line, c.value, says, part)
-			}
-		}
-		if !a.Suspects[0].Agree {
-			t.Errorf("%s=%s: without it the others should agree", c.line, c.value)
-		}
-		t.Log(strings.Join(a.Findings(unit.Style{}), "\n"))
-	}
-	a := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, read(yardLines, nil))})
-	if len(a.Suspects) > 0 || !a.Global.Passed {
-		t.Errorf("suspects without a slip: %+v", a.Suspects)
-	}
+// explained says whether the first suspect has a slip of a kind and size, in mm or rad,
+// to a tenth of it.
+func explained(a Adjusted, kind SlipKind, by float64) bool {
+	k := a.Results[a.Suspects[0].Index].Measurement.Kind
+	return slices.ContainsFunc(a.Suspects[0].Slips, func(s Slip) bool { return s.Kind == kind && math.Abs(s.By.Bare(k)-by) < 0.1*math.Abs(by) })
 }
 
 // With feet and inches the slips are feet and inches, with angles the other scale.
@@ -81,18 +51,18 @@ func TestSlipsOfTheTools(t *testing.T) {
 		text = append(text, l+"="+lines[l]+"+-0.15in")
 	}
 	a := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, strings.Join(text, " "))})
-	if says := a.Say(a.Suspects[0], unit.Style{Unit: unit.FT}); !strings.Contains(says, `misread by 1'-0"`) {
-		t.Error(says)
+	if !explained(a, Misread, 304.8) {
+		t.Errorf("%+v", a.Suspects)
 	}
 	o := Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
 	abc := o.Plainly([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
-	for value, want := range map[float64]string{180 - abc: "read on the other scale of the protractor", abc + 10: "misread by 10°"} {
+	for value, want := range map[float64]SlipKind{180 - abc: OtherScale, abc + 10: Misread} {
 		text := read(yardLines, nil) + fmt.Sprintf(" ABC=%.1fdeg+-0.5deg", value)
 		a = adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, text)})
 		if len(a.Suspects) == 0 {
 			t.Errorf("%.1f° is not noticed", value)
-		} else if says := a.Say(a.Suspects[0], unit.Style{}); !strings.Contains(says, want) {
-			t.Errorf("%q lacks %q", says, want)
+		} else if by := (value - abc) * math.Pi / 180; !explained(a, want, by) {
+			t.Errorf("%.1f°: %+v", value, a.Suspects[0])
 		}
 	}
 }
@@ -109,9 +79,8 @@ func TestNoTellingWhich(t *testing.T) {
 			t.Errorf("suspect %d counts as told apart", i)
 		}
 	}
-	said := strings.Join(a.Findings(unit.Style{}), "\n")
-	if len(a.Suspects) != 6 || !strings.Contains(said, "would show in the same way") {
-		t.Error(said)
+	if len(a.Suspects) != 6 {
+		t.Errorf("%+v", a.Suspects)
 	}
 	sum := 0.0
 	for _, r := range a.Results {
@@ -125,32 +94,6 @@ func TestNoTellingWhich(t *testing.T) {
 	}
 }
 
-// Equal diagonals do not make a rectangle: a trapezium has them. 6000 and 5960
-// are the parallel sides, 4000 apart; the legs √(20² + 4000²), the diagonals
-// √(5980² + 4000²).
-func TestFourCorners(t *testing.T) {
-	leg, diagonal := math.Hypot(20, 4000), math.Hypot(5980, 4000)
-	trapezium := fmt.Sprintf("AB=6000 BC=%.0f CD=5960 DA=%.0f AC=%.0f BD=%.0f", leg, leg, diagonal, diagonal)
-	corners := [4]geom.Name{"A", "B", "C", "D"}
-	for text, want := range map[string]string{
-		trapezium: "ABCD is not square: AB and CD differ by 40, though its diagonals are alike",
-		"AB=6000 BC=4000 CD=6000 DA=4000 AC=7211 BD=7211": "ABCD is square: its opposite sides are alike and its diagonals are alike",
-		"AB=6000 BC=4000 CD=6001 DA=3999 AC=7211 BD=7212": "ABCD is square: its opposite sides are alike and its diagonals are alike",
-		"AB=6000 BC=4000 CD=6000 DA=4000 AC=7250 BD=7172": "ABCD is not square: AC and BD differ by 78",
-		"AB=6000 BC=4000 CD=6000 DA=4000 AC=7211":         "whether ABCD is square cannot be said: measure its four sides and both diagonals",
-		"AB=6000 BC=4000 CD=5960 DA=4030 AC=7211 BD=7211": "ABCD is not square: AB and CD differ by 40 and BC and DA differ by 30, though its diagonals are alike",
-	} {
-		a := adjusted(t, Net{Outline: corners[:], Measured: measure(t, text)})
-		s := a.Rectangle(corners)
-		if got := s.Say(unit.Style{}); got != want {
-			t.Errorf("%s: %s\nwant %s", text, got, want)
-		}
-		if s.Square != strings.HasPrefix(want, "ABCD is square") {
-			t.Errorf("%s: %+v", text, s)
-		}
-	}
-}
-
 // Three angles that do not make 180° by more than they allow.
 func TestAngleSum(t *testing.T) {
 	sides := "AB=4000 BC=3000 CA=5000 "
@@ -161,9 +104,11 @@ func TestAngleSum(t *testing.T) {
 		"B=90deg+-0.2deg C=53.9deg+-0.2deg A=36.9deg+-0.2deg":       true,
 	} {
 		a := adjusted(t, Net{Measured: measure(t, sides+angles)})
-		said := strings.Join(a.Warnings, "\n")
-		if strings.Contains(said, "must make 180° together: they make 180.8°, and allow 0.6°") != warned {
-			t.Errorf("%s: %q", angles, said)
+		said := slices.ContainsFunc(a.Doubts, func(d Doubt) bool {
+			return d.Kind == AngleSum && math.Abs(d.Sum.Degrees()-180.8) < 1e-9 && math.Abs(d.Allowed.Degrees()-0.6) < 1e-9
+		})
+		if said != warned {
+			t.Errorf("%s: %+v", angles, a.Doubts)
 		}
 	}
 }
