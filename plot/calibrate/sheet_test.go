@@ -173,7 +173,7 @@ func TestSheetsThatDisagree(t *testing.T) {
 	other := readBy(s, geom.Distortion{Across: 0.002, Along: 0.001})
 	_, err := Solve([]Readings{first, other})
 	var f *unit.Fault
-	if !errors.As(err, &f) || f.Subject != unit.Found || f.Code != unit.Unlike || !slices.Contains(names, f.Figure) {
+	if !errors.As(err, &f) || f.Subject != unit.Found || f.Code != unit.Unlike || !slices.Contains(names[:], f.Figure) {
 		t.Errorf("%v", err)
 	}
 }
