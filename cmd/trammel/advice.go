@@ -14,6 +14,24 @@ var flags = map[unit.Subject]string{
 	unit.Lying: "landscape", unit.Margin: "margin", unit.Again: "again", unit.Reread: "sheet",
 }
 
+// calls are the flags of what a sentence tells to write.
+var calls = map[unit.Subject]string{
+	unit.Scale: "--unit", unit.Printer: "--printer", unit.Paper: "--paper", unit.Margin: "--margin", unit.Again: "--again", unit.Reread: "--sheet",
+	unit.Rule: "--rule", unit.Closeness: "--reading", unit.Found: "--found", unit.Instrument: "--instrument",
+}
+
+// says is how a person says something to trammel.
+func says(of unit.Subject, value string, inFile bool) string {
+	flag := strings.TrimSpace(calls[of] + " " + value)
+	switch {
+	case of == unit.Instrument: // a flag of some commands only
+		return flag + ", or under site: " + unit.Says(nil).Of(of, value, true)
+	case inFile:
+		return unit.Says(nil).Of(of, value, true)
+	}
+	return flag
+}
+
 // about is what is wrong, for a table.
 type about struct {
 	unit.Subject

@@ -139,7 +139,7 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	o.Landscape, o.Apart = r.landscape, r.apart
-	o.Calibration, o.Tell = kept, r.bar.progress()
+	o.Says, o.Calibration, o.Tell = says, kept, r.bar.progress()
 	var err error
 	if r.flags.Changed("pick") {
 		if o.Pick, err = job.ParsePick(r.pick); err != nil {

@@ -6,39 +6,42 @@ import "fmt"
 type Subject int
 
 const (
-	Unsaid   Subject = iota // the place of the fault says it
-	Measured                // a measurement, as it was written, or the points that it is of
-	Written                 // words that are drawn
-	Job                     // as a whole
-	Piece                   // of a job
-	Base                    // line that a piece is made from
-	Outline                 // corners of a piece in order
-	SideOf                  // side of a line that a point lies on
-	Control                 // known point of a net
-	Start                   // where points were before
-	Pick                    // which of two triangles
-	Way                     // to construct
-	Pegs                    // how they are set out
-	Levels                  // of the ground at the pegs
-	Found                   // what was measured back
-	Fixed                   // pegs that are known to stand right
-	Site                    // of the site, the tools and the day, by its key
-	Scale                   // unit that a bare number counts
-	Paper                   // size, or roll
-	Margin                  // of the paper
-	Cover                   // which pages of a template are made
-	Lying                   // paper on its side
-	Page                    // of a document
-	Printer                 // and what is known of it
-	Again                   // a corrected sheet to calibrate with
-	Reread                  // number of the sheet to calibrate with
+	Unsaid     Subject = iota // the place of the fault says it
+	Measured                  // a measurement, as it was written, or the points that it is of
+	Written                   // words that are drawn
+	Job                       // as a whole
+	Piece                     // of a job
+	Base                      // line that a piece is made from
+	Outline                   // corners of a piece in order
+	SideOf                    // side of a line that a point lies on
+	Control                   // known point of a net
+	Start                     // where points were before
+	Pick                      // which of two triangles
+	Way                       // to construct
+	Pegs                      // how they are set out
+	Levels                    // of the ground at the pegs
+	Found                     // what was measured back
+	Fixed                     // pegs that are known to stand right
+	Site                      // of the site, the tools and the day, by its key
+	Scale                     // unit that a bare number counts
+	Paper                     // size, or roll
+	Margin                    // of the paper
+	Cover                     // which pages of a template are made
+	Lying                     // paper on its side
+	Page                      // of a document
+	Printer                   // and what is known of it
+	Again                     // a corrected sheet to calibrate with
+	Reread                    // number of the sheet to calibrate with
+	Instrument                // that angles are measured with
+	Rule                      // that a sheet is measured with
+	Closeness                 // of it, how close
 	subjects
 )
 
 // subjectWords are how a job says it, or else how one would.
 var subjectWords = [subjects]string{
 	"unsaid", "measured", "written", "job", "piece", "base", "outline", "side", "control", "start", "pick", "with", "pegs", "levels", "found", "fixed",
-	"site", "unit", "paper", "margin", "pages", "landscape", "page", "printer", "again", "sheet",
+	"site", "unit", "paper", "margin", "pages", "landscape", "page", "printer", "again", "sheet", "instrument", "rule", "reading",
 }
 
 // named are the subjects that tell enough by which one of them it is, or by what is

@@ -236,7 +236,7 @@ func Solve(all []Readings) (geom.Fit, error) {
 	}
 	if most := agreement(all); worst > most.MM() {
 		return fit, &unit.Fault{
-			What: fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, most.MM()),
+			What:    fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, most.MM()),
 			Subject: unit.Found, Advice: unit.Advice{Code: unit.Unlike, Figure: names[last]},
 		}
 	}

@@ -26,6 +26,7 @@ type Sheet struct {
 	Margin        string      // as it has to be typed; empty where nothing need be
 	Number        int         // 1 for the first sheet; later ones are corrected
 	Corrected     geom.Distortion
+	Says          unit.Says // how it is said what was found; nil: as a job would say it
 }
 
 // Sizes, in mm.

@@ -38,7 +38,10 @@ type Language interface {
 }
 
 // English, in the voice of a place.
-type English struct{ Voice Voice }
+type English struct {
+	Voice      Voice
+	Instrument string // how a theodolite is said to the program; empty: as a job says it
+}
 
 // In is the language that a document was given: English at the bench where it was
 // given none.
@@ -50,7 +53,7 @@ func In(l Language) Language {
 }
 
 func (e English) Checks() Checks { return checks{e.Voice} }
-func (e English) Nets() Nets     { return nets{e.Voice} }
+func (e English) Nets() Nets     { return nets{e} }
 
 // Remark is a whole sentence as it stands behind a lead, such as "take care:": without
 // its stop, and with a small first letter where a word is small.

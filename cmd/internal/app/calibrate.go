@@ -26,6 +26,7 @@ type CalibrateOptions struct {
 	Rule, Reading          job.Setting           // of what it was measured with
 	Sheet                  int                   // which sheet was measured, as it says itself; 0: it is not said
 	Known                  *profiles.Calibration // of that printer; nil for none
+	Says                   unit.Says             // how it is said what to do
 }
 
 // Calibration is a calibration sheet, to be printed or already measured.
@@ -45,7 +46,7 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 	if _, err := profiles.PrinterID(name); err != nil {
 		return Calibration{}, placed(err, o.Printer.Where)
 	}
-	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset}}
+	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset, Says: o.Says}}
 	paper := settings{set: set}.said("paper", o.Paper)
 	if o.Again {
 		if o.Known == nil {
@@ -280,7 +281,7 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
 		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD, Tool: c.said,
 	})
-	l := Learned{Calibration: made, readings: r}
+	l := Learned{Calibration: made, readings: r, says: s.Says}
 	if s.Number > 1 {
 		if one, err := geom.FitDistortion(inPlace(r).Spans()); err == nil {
 			l.came = &one

@@ -244,9 +244,5 @@ func (w Work) remarks(ms []triangle.Measurement) []string {
 	if example == "" {
 		return all
 	}
-	say := "--unit m"
-	if w.Job.Raw != nil {
-		say = "unit: m"
-	}
-	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, say))
+	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.call.Of(unit.Scale, "m", w.Job.Raw != nil)))
 }

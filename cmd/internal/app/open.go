@@ -40,6 +40,8 @@ type Options struct {
 	Levels    []job.Level            // the same
 	Site      map[string]job.Setting // by the words of job.SiteKeys
 
+	Says unit.Says // how settings are said, where a sentence tells to
+
 	Tell Progress // hears how far the work is; nil: nobody listens
 
 	// Calibration of a printer, nil where there is none; nil itself: of no printer.
@@ -69,6 +71,7 @@ type Work struct {
 	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
 	effort   paging.Effort
 	tell     Progress
+	call     unit.Says
 
 	Language words.Language // of all that is said; nil: English at the bench
 }
@@ -135,7 +138,10 @@ func Named(name string, tokens []job.Setting) job.Job {
 // where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
 // measurements fix none.
 func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
-	w := Work{Job: j, Title: j.Name.Text, tell: o.Tell}
+	w := Work{Job: j, Title: j.Name.Text, tell: o.Tell, call: o.Says}
+	if o.Says != nil {
+		w.Language = words.English{Instrument: o.Says.Of(unit.Instrument, "theodolite", false)}
+	}
 	o = o.over(j.Over)
 	s := settings{set, o, j}
 	bare, err := s.trade(&w)

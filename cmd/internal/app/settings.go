@@ -179,7 +179,7 @@ func (s settings) printer(w *Work) (known *profiles.Calibration, err error) {
 	switch {
 	case was == "":
 		if err == nil && known != nil {
-			w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with --printer %[1]s they are corrected", strict.Shorten(made.Name.Text), s.document()))
+			w.other = append(w.other, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with %s they are corrected", strict.Shorten(made.Name.Text), s.document(), s.o.Says.Of(unit.Printer, strict.Shorten(made.Name.Text), false)))
 		}
 		return nil, nil
 	case err != nil:
