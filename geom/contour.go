@@ -129,7 +129,7 @@ func (c Contour) Nearest(p Point) (segment int, d unit.Length) {
 		var far unit.Length
 		switch s := s.(type) {
 		case Line:
-			far = s.distance(p)
+			far = s.Distance(p)
 		case Arc:
 			far = s.distance(p)
 		}
@@ -140,8 +140,8 @@ func (c Contour) Nearest(p Point) (segment int, d unit.Length) {
 	return segment, d
 }
 
-// distance from p to the nearest place of the line.
-func (l Line) distance(p Point) unit.Length {
+// Distance from p to the nearest place of the line.
+func (l Line) Distance(p Point) unit.Length {
 	way, to := l.To.Minus(l.From), p.Minus(l.From)
 	long := l.Length()
 	if long == 0 {

@@ -24,11 +24,23 @@ func (p Vector) Dot(q Vector) float64   { return p.X*q.X + p.Y*q.Y }
 // Cross is positive where q lies to the left of p.
 func (p Vector) Cross(q Vector) float64 { return p.X*q.Y - p.Y*q.X }
 
+// FineCross is Cross within 1.5 ulp, also where both products are nearly equal
+// (W. Kahan's way with a fused multiply and add): at a needle's corner it is all that
+// is known of the angle.
+func (p Vector) FineCross(q Vector) float64 {
+	w := p.Y * q.X
+	return math.FMA(p.X, q.Y, -w) + math.FMA(-p.Y, q.X, w)
+}
+
 // Size is the length of the way, without overflow.
 func (p Vector) Size() float64 { return math.Hypot(p.X, p.Y) }
 
 // Left is the way turned by a quarter to the left, exactly.
 func (p Vector) Left() Vector { return Vector{-p.Y, p.X} }
+
+// Right is the way turned by a quarter to the right, exactly: outward of a side, where
+// the outline runs counter-clockwise.
+func (p Vector) Right() Vector { return Vector{p.Y, -p.X} }
 
 // Turned is the way turned to the left by a.
 func (p Vector) Turned(a unit.Angle) Vector {

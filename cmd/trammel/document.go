@@ -14,7 +14,7 @@ import (
 // order opens the job for a document.
 func (r *request) order(args []string) (app.Order, error) {
 	w, err := r.open(args)
-	return app.Order{Work: w, With: r.way}, err
+	return app.Order{Work: w}, err
 }
 
 // document makes a document, writes it and says so. A wrong place is said before it is

@@ -7,6 +7,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
+	"trammel/plot/png"
 )
 
 func previewCommand(c console) *cobra.Command {
@@ -49,6 +50,6 @@ func (r *request) preview(args []string, page string, sheet bool, pixels int) er
 	if err != nil {
 		return err
 	}
-	o.Picture = app.PictureOptions{Setout: sheet, Page: r.said("page", page), Pixels: pixels}
+	o.Picture = app.PictureOptions{Setout: sheet, Page: r.said("page", page), Pixels: pixels, Paint: png.Write}
 	return r.document("preview", g, o)
 }

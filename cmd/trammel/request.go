@@ -31,8 +31,7 @@ type request struct {
 	paper, printer, margin, overlap, pages, turn, without string
 	outline, side, pegs, levels, slope                    string
 	site                                                  map[string]*string // by the words of job.SiteKeys
-	setsOut                                               bool               // --with is a way of setting out, way
-	way                                                   construct.Method
+	setsOut                                               bool               // --with is a way of setting out
 }
 
 // read adds the flags that say how a job is read.
@@ -118,9 +117,9 @@ func (r *request) said(name, text string) job.Setting {
 	return job.Setting{Text: unit.Composed(text), Where: "--" + name}
 }
 
-// options are the flags as the application takes them.
-func (r *request) options() (app.Options, error) {
-	var o app.Options
+// over is what the flags say over the job.
+func (r *request) over() (job.Over, error) {
+	var o job.Over
 	if err := r.swallowed(); err != nil {
 		return o, err
 	}
@@ -129,8 +128,8 @@ func (r *request) options() (app.Options, error) {
 		to         *job.Setting
 	}{
 		{"unit", r.unit, &o.Unit}, {"fraction", r.fraction, &o.Fraction}, {"angles", r.angles, &o.Angles},
-		{"trade", r.trade, &o.Trade}, {"paper", r.paper, &o.Paper}, {"printer", r.printer, &o.Printer},
-		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Cover}, {"without", r.without, &o.Without},
+		{"trade", r.trade, &o.Trade.Name}, {"paper", r.paper, &o.Paper.Name}, {"printer", r.printer, &o.Printer.Name},
+		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Pages}, {"without", r.without, &o.Without},
 		{"turn", r.turn, &o.Turn},
 	} {
 		*s.to = r.said(s.name, s.text)
@@ -138,53 +137,14 @@ func (r *request) options() (app.Options, error) {
 			return o, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
 		}
 	}
-	o.Landscape, o.Apart = r.landscape, r.apart
-	o.Says, o.Calibration, o.Tell = says, kept, r.bar.progress()
-	var err error
-	if r.flags.Changed("pick") {
-		if o.Pick, err = job.ParsePick(r.pick); err != nil {
-			return o, in("--pick", err)
-		}
+	if r.landscape {
+		o.Landscape = job.Setting{Text: "yes", Where: "--landscape"}
 	}
-	if r.flags.Changed("base") {
-		o.BaseAt = "--base"
-		if o.Base, err = job.ParseBase(r.base); err != nil {
-			return o, in("--base", err)
-		}
+	if r.apart {
+		o.Apart = job.Setting{Text: "yes", Where: "--apart"}
 	}
-	if r.flags.Changed("with") {
-		with, err := job.ParseMethod(r.with)
-		if err != nil {
-			return o, in("--with", err)
-		}
-		if !r.setsOut { // else it says how the pegs are placed
-			o.With = with
-		}
-		r.way = with
-	}
-	if r.flags.Changed("outline") {
-		if o.Outline, err = job.ParseOutline(r.outline); err != nil {
-			return o, in("--outline", err)
-		}
-	}
-	if r.flags.Changed("side") {
-		if o.Sides, err = job.ParseSides(r.side); err != nil {
-			return o, in("--side", err)
-		}
-		for i := range o.Sides {
-			o.Sides[i].Where = "--side"
-		}
-	}
-	if r.flags.Changed("slope") {
-		return o, job.Slope().In("--slope")
-	}
-	if r.flags.Changed("levels") {
-		if o.Levels, err = job.ParseLevels(r.levels); err != nil {
-			return o, in("--levels", err)
-		}
-		for i := range o.Levels {
-			o.Levels[i].Where = "--levels"
-		}
+	if err := r.overPieces(&o); err != nil {
+		return o, err
 	}
 	o.Site = map[string]job.Setting{}
 	for name, text := range r.site {
@@ -196,6 +156,49 @@ func (r *request) options() (app.Options, error) {
 		}
 	}
 	return o, nil
+}
+
+// overPieces is what the flags say over each piece.
+func (r *request) overPieces(o *job.Over) error {
+	p := &o.Piece
+	with, method := construct.AsMeasured, &p.With
+	if r.setsOut { // it says how the pegs are placed
+		method = &with
+	}
+	for _, f := range []struct {
+		name string
+		read func() error
+	}{
+		{"pick", func() (err error) { p.Pick, err = job.ParsePick(r.pick); return err }},
+		{"base", func() (err error) { p.BaseAt = "--base"; p.Base, err = job.ParseBase(r.base); return err }},
+		{"with", func() (err error) { *method, err = job.ParseMethod(r.with); return err }},
+		{"outline", func() (err error) { p.Outline, err = job.ParseOutline(r.outline); return err }},
+		{"side", func() (err error) { p.Sides, err = job.ParseSides(r.side); return err }},
+	} {
+		if !r.flags.Changed(f.name) {
+			continue
+		}
+		if err := f.read(); err != nil {
+			return in("--"+f.name, err)
+		}
+	}
+	o.Pegs.Text = job.MethodWord(with)
+	for i := range p.Sides {
+		p.Sides[i].Where = "--side"
+	}
+	if r.flags.Changed("slope") {
+		return job.Slope().In("--slope")
+	}
+	if r.flags.Changed("levels") {
+		var err error
+		if p.Levels, err = job.ParseLevels(r.levels); err != nil {
+			return in("--levels", err)
+		}
+		for i := range p.Levels {
+			p.Levels[i].Where = "--levels"
+		}
+	}
+	return nil
 }
 
 // swallowed finds a flag whose value was forgotten, so that it took the next flag
@@ -224,7 +227,7 @@ func in(where string, err error) error {
 
 // open reads the job and the profiles and solves.
 func (r *request) open(args []string) (app.Work, error) {
-	options, err := r.options()
+	flags, err := r.over()
 	if err != nil {
 		return app.Work{}, err
 	}
@@ -239,7 +242,11 @@ func (r *request) open(args []string) (app.Work, error) {
 	if err != nil {
 		return app.Work{}, err
 	}
-	return app.Open(j, set, options)
+	m, err := job.Merge(j, flags, set, kept, says)
+	if err != nil {
+		return app.Work{}, err
+	}
+	return app.Open(m, r.bar.progress())
 }
 
 // job is the job that the arguments name or spell out.

@@ -194,7 +194,7 @@ func (l *layout) suspects(f *stood, things []aside) []suspect {
 	t.fit(single)
 	for _, c := range l.commons() {
 		if h, ok := l.fitted(c, f); ok {
-			t.add(suspect{common: h, stood: h.stood, rank: h.rank, left: h.stood.sum})
+			t.add(suspect{common: h, stood: h.stood, rank: h.rank, left: h.stood.Sum})
 		}
 	}
 	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
@@ -216,7 +216,7 @@ type trial struct {
 }
 
 func (t *trial) add(s suspect) {
-	s.drop = max(0, t.f.sum-s.left)
+	s.drop = max(0, t.f.Sum-s.left)
 	s.weight = weigh(s.drop, s.rank) - t.cost
 	s.agrees, s.well = t.l.agrees(s, agrees), t.l.agrees(s, well)
 	t.all = append(t.all, s)
@@ -226,7 +226,7 @@ func (t *trial) add(s suspect) {
 }
 
 // promises says whether the kind can come near the best, whatever it leaves.
-func (t *trial) promises() bool { return weigh(t.f.sum, 2)-t.cost > t.best-clearer }
+func (t *trial) promises() bool { return weigh(t.f.Sum, 2)-t.cost > t.best-clearer }
 
 // fit fits the best guesses in full.
 func (t *trial) fit(guesses []guess) {
@@ -250,7 +250,7 @@ func (t *trial) fit(guesses []guess) {
 
 // idle says whether a guess can say nothing but what one before it says with less.
 func (t *trial) idle(g guess) bool {
-	most := weigh(t.f.sum, g.rank) - t.cost
+	most := weigh(t.f.Sum, g.rank) - t.cost
 	return slices.ContainsFunc(t.all, func(s suspect) bool {
 		return s.agrees && s.weight >= most && t.l.holds(suspect{out: g.out}, s)
 	})
@@ -303,10 +303,10 @@ func descending(a, b float64) int {
 
 // left is the sum of what takes part.
 func (f *stood) left(out []aside) float64 {
-	sum := f.sum
+	sum := f.Sum
 	for _, x := range out {
 		for _, k := range f.rowsOf(x) {
-			sum -= f.off[k] * f.off[k]
+			sum -= f.Off[k] * f.Off[k]
 		}
 	}
 	return max(0, sum)

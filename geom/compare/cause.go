@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -115,12 +116,12 @@ func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *l
 // one.
 func (l *layout) frame() (round [4]int, ok bool) {
 	var at []int
-	for _, n := range l.Outline {
+	for _, n := range l.asked.Outline {
 		if i, known := l.Number[n]; known {
 			at = append(at, i)
 		}
 	}
-	if len(l.Outline) == 0 && len(l.Names) == 4 { // by their directions from the middle
+	if len(l.asked.Outline) == 0 && len(l.Names) == 4 { // by their directions from the middle
 		middle := geom.Vector{}
 		for i, p := range l.wanted {
 			at, middle = append(at, i), middle.Plus(p.Times(0.25))
@@ -228,7 +229,7 @@ func (l *layout) fitted(c common, f *stood) (out commonly, ok bool) {
 
 // change is by how much what is observed changes, in σ, from one layout to another.
 func (l *layout) change(to *layout, f *stood) []float64 {
-	out := make([]float64, len(f.off))
+	out := make([]float64, len(f.Off))
 	for i := range l.Obs {
 		out[i] = (to.Obs[i].Value - l.Obs[i].Value) / l.Obs[i].Sigma
 	}
@@ -248,11 +249,11 @@ func (f *stood) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
 	m, b := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	through := make([]*mat.VecDense, n) // Aᵀg
 	for k := range g {
-		through[k] = mat.NewVecDense(2*len(f.at), nil)
+		through[k] = mat.NewVecDense(2*len(f.At), nil)
 		sum := 0.0
-		for i := range f.rows {
-			sum -= g[k][i] * f.off[i]
-			for _, t := range f.rows[i].Terms() {
+		for i := range f.Rows {
+			sum -= g[k][i] * f.Off[i]
+			for _, t := range f.Rows[i].Terms() {
 				through[k].SetVec(t.I, through[k].AtVec(t.I)+t.V*g[k][i])
 			}
 		}
@@ -264,7 +265,7 @@ func (f *stood) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
 			for i := range g[k] {
 				sum += g[k][i] * g[j][i]
 			}
-			left := sum - mat.Inner(through[j], f.cov, through[k])
+			left := sum - mat.Inner(through[j], f.Cov(), through[k])
 			if j == k && left < told*sum {
 				left = 0
 			}
@@ -277,15 +278,15 @@ func (f *stood) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
 // tells says whether what was found tells of all figures of the matrix.
 func tells(m *mat.SymDense) bool {
 	n := m.SymmetricDim()
-	a := make([][]float64, n)
-	for i := range a {
-		a[i] = make([]float64, n)
-		for j := range a[i] {
-			a[i][j] = m.At(i, j) / math.Sqrt(m.At(i, i)*m.At(j, j))
-			if !(m.At(i, i) > 0) {
-				return false
-			}
+	a := mat.NewSymDense(n, nil)
+	for i := range n {
+		if !(m.At(i, i) > 0) {
+			return false
+		}
+		for j := range i + 1 {
+			a.SetSym(j, i, m.At(j, i)/math.Sqrt(m.At(i, i)*m.At(j, j)))
 		}
 	}
-	return rankOf(a) == n
+	const nothing = 1e-9
+	return adjust.Rank(a, nothing) == n
 }

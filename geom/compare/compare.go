@@ -2,7 +2,7 @@ package compare
 
 import (
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -29,7 +29,7 @@ type Asked struct {
 	// Grain is what the ends of the other ranges are moved outward to, so that a
 	// reading is judged by the figures that are printed; what is permitted is moved
 	// inward to Fine instead. 0: they stay.
-	Grain, Fine net.Figure
+	Grain, Fine adjust.Figure
 	// Standard and Conditions are of the tape that it was measured back with; nil:
 	// it reads as it should. Found is as read, and is told as read.
 	Standard   tape.Standard
@@ -44,7 +44,7 @@ type Stake struct {
 	// to each other place, each as long as from the farther end of the longest edge
 	// (without an outline: of the longest length there is). With Permitted it is as
 	// wide as that allows (2σ of a length is what is permitted).
-	Spread net.Covariance
+	Spread adjust.Covariance
 }
 
 // Range is what a length from one peg to another is accepted within.
@@ -57,30 +57,30 @@ type Range struct {
 // reads them.
 type Compared struct {
 	Measurement     triangle.Measurement
-	Wanted, Found   net.Figure
-	Off             net.Figure // found less wanted
-	Least, Greatest net.Figure // accepted from and to
+	Wanted, Found   adjust.Figure
+	Off             adjust.Figure // found less wanted
+	Least, Greatest adjust.Figure // accepted from and to
 	Inside          bool
-	Sigma           net.Figure // of the reading
+	Sigma           adjust.Figure // of the reading
 	// Rough says that the way it is written leaves more open than is accepted, so
 	// that it lies inside or outside by chance; Open is how much, to each side.
 	Rough bool
-	Open  net.Figure
+	Open  adjust.Figure
 }
 
 // Standing is where a peg stands, as far as what was found tells.
 type Standing struct {
 	Name       geom.Name
 	Wanted, At geom.Point // in the axes of Asked.Pegs, shifted and turned to fit best
-	Covariance net.Covariance
+	Covariance adjust.Covariance
 	Found      int // how many readings go to it
 }
 
 // Moved is a peg that stands wrong and the move that mends it.
 type Moved struct {
 	Name       geom.Name
-	Wanted, At geom.Point     // where it should stand and where it stands
-	Covariance net.Covariance // of At
+	Wanted, At geom.Point        // where it should stand and where it stands
+	Covariance adjust.Covariance // of At
 	Off        unit.Length
 	Figure95   unit.Length // of Off and of the move: 95 of 100 lie nearer than that
 	// Known is 2, or 1 where what was found tells of one direction alone.
@@ -138,14 +138,14 @@ type Explanation struct {
 	// Outside are readings that lie outside their ranges still when all that is mended:
 	// they do not agree with it. A reading that is misread is not among them.
 	Outside []int
-	Others  net.Figure   // what the others make the first such reading
-	Sigma   net.Figure   // σ of that
-	Drop    float64      // by which the sum of squares falls
-	Left    float64      // the sum that is left
-	Freedom int          // of that sum
-	Agree   bool         // what is left is what the tools allow
-	Well    bool         // and no more than it should be: else it does not explain all
-	Places  []geom.Point // of all pegs then, in the order of Standing
+	Others  adjust.Figure // what the others make the first such reading
+	Sigma   adjust.Figure // σ of that
+	Drop    float64       // by which the sum of squares falls
+	Left    float64       // the sum that is left
+	Freedom int           // of that sum
+	Agree   bool          // what is left is what the tools allow
+	Well    bool          // and no more than it should be: else it does not explain all
+	Places  []geom.Point  // of all pegs then, in the order of Standing
 }
 
 // reads is what a length that is so long would read.
@@ -269,7 +269,7 @@ func Compare(a Asked) (Comparison, error) {
 	if err != nil {
 		return Comparison{}, err
 	}
-	c := Comparison{Passed: true, Sum: f.sum, Freedom: len(l.Obs), tape: l.tape}
+	c := Comparison{Passed: true, Sum: f.Sum, Freedom: len(l.Obs), tape: l.tape}
 	for i, n := range l.Names {
 		if l.fast[i] {
 			c.Held = append(c.Held, n)
@@ -281,7 +281,7 @@ func Compare(a Asked) (Comparison, error) {
 		c.Readings = append(c.Readings, r)
 	}
 	for i, n := range l.Names {
-		s := Standing{Name: n, Wanted: l.back(l.wanted[i]), At: l.back(f.at[i]), Covariance: f.covariance(i), Found: len(l.Of[i])}
+		s := Standing{Name: n, Wanted: l.back(l.wanted[i]), At: l.back(f.At[i]), Covariance: f.Covariance(i), Found: len(l.Of[i])}
 		if s.Found == 0 {
 			c.Unseen = append(c.Unseen, n)
 		}

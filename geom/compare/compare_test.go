@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -281,7 +281,7 @@ func TestRanges(t *testing.T) {
 		}
 	}
 	// What is printed is what is judged by: outward, what is permitted inward.
-	a.Grain, a.Fine = net.Figure{Length: 1, Angle: unit.Degree / 10}, net.Figure{Length: 0.1}
+	a.Grain, a.Fine = adjust.Figure{Length: 1, Angle: unit.Degree / 10}, adjust.Figure{Length: 0.1}
 	c = compared(t, a)
 	if r := c.Readings[1]; math.Abs(float64(r.Least.Length)-4988.9) > 1e-9 || math.Abs(float64(r.Greatest.Length)-5011.1) > 1e-9 {
 		t.Errorf("%+v", r)
@@ -341,7 +341,7 @@ func TestRoughReadings(t *testing.T) {
 
 func TestCompareFaults(t *testing.T) {
 	many := measure(t, "AB=4000")
-	for len(many) <= net.MostMeasurements {
+	for len(many) <= adjust.MostMeasurements {
 		many = append(many, many[0])
 	}
 	never := measure(t, "AB=4000") // a tolerance of 0, which the reader of tokens refuses already
@@ -389,7 +389,7 @@ func large(t testing.TB, n int) Asked {
 			}
 		}
 	}
-	a.Found = measure(t, strings.Join(found[:min(len(found), net.MostMeasurements)], " "))
+	a.Found = measure(t, strings.Join(found[:min(len(found), adjust.MostMeasurements)], " "))
 	return a
 }
 
@@ -405,7 +405,7 @@ func TestLargeAndTwice(t *testing.T) {
 }
 
 func BenchmarkCompare250(b *testing.B) {
-	a := large(b, net.MostPoints)
+	a := large(b, adjust.MostPoints)
 	b.ReportMetric(float64(len(a.Found)), "readings")
 	for b.Loop() {
 		if c := compared(b, a); len(c.Wrong()) != 1 {

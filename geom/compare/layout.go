@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -14,13 +14,13 @@ import (
 
 // layout is what was asked, its words checked.
 type layout struct {
-	net.Problem
+	adjust.Book
 	asked  Asked
-	wanted []geom.Vector    // seen from origin
-	white  [][2]geom.Vector // of each peg: rows that make its spread the unit circle
-	spread []net.Covariance // of each peg
-	ends   [2]int           // of the line it was set out from, as far as is known
-	fast   []bool           // of each peg: it is fixed
+	wanted []geom.Vector       // seen from origin
+	white  [][2]geom.Vector    // of each peg: rows that make its spread the unit circle
+	spread []adjust.Covariance // of each peg
+	ends   [2]int              // of the line it was set out from, as far as is known
+	fast   []bool              // of each peg: it is fixed
 	pulled map[[2]int]bool
 	tape   taped
 }
@@ -32,14 +32,14 @@ func newLayout(a Asked) (*layout, error) {
 	if len(a.Found) == 0 {
 		return nil, &unit.Fault{What: "nothing was measured back", Hint: "give what was found: AB=4510, BC=3005"}
 	}
-	if len(a.Found) > net.MostMeasurements {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), net.MostMeasurements), Hint: "divide the layout"}
+	if len(a.Found) > adjust.MostMeasurements {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), adjust.MostMeasurements), Hint: "divide the layout"}
 	}
-	if len(a.Pegs) > net.MostPoints {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), net.MostPoints), Hint: "divide the layout"}
+	if len(a.Pegs) > adjust.MostPoints {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), adjust.MostPoints), Hint: "divide the layout"}
 	}
 	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
-	l.Problem = net.Problem{Net: net.Net{Measured: slices.Clone(a.Found), Outline: a.Outline, Tools: a.Tools.Complete()}, Number: map[geom.Name]int{}}
+	l.Book = adjust.Book{Measured: slices.Clone(a.Found), Tools: a.Tools.Complete(), Number: map[geom.Name]int{}}
 	stakes := slices.Clone(a.Pegs)
 	slices.SortFunc(stakes, func(p, q Stake) int { return geom.Before(p.Name, q.Name) })
 	for i, s := range stakes {
@@ -98,21 +98,21 @@ func (l *layout) take(i int) error {
 	m := &l.Measured[i]
 	for _, n := range m.Points() {
 		if _, known := l.Number[n]; !known {
-			return net.Wrong(*m, "the pegs are "+geom.List(l.Names), "%s was not asked for", n)
+			return adjust.Wrong(*m, "the pegs are "+geom.List(l.Names), "%s was not asked for", n)
 		}
 	}
 	if err := l.Check(*m); err != nil {
 		return err
 	}
 	if m.Kind == triangle.Angle && m.At[0] == "" {
-		if k := slices.Index(l.Outline, m.At[1]); k >= 0 && len(l.Outline) > 2 {
-			n := len(l.Outline)
-			m.At[0], m.At[2] = l.Outline[(k+n-1)%n], l.Outline[(k+1)%n]
+		if k := slices.Index(l.asked.Outline, m.At[1]); k >= 0 && len(l.asked.Outline) > 2 {
+			n := len(l.asked.Outline)
+			m.At[0], m.At[2] = l.asked.Outline[(k+n-1)%n], l.asked.Outline[(k+1)%n]
 		}
 	}
 	for j := range i {
 		if m.Same(l.Measured[j]) {
-			return net.Wrong(*m, "give the one that holds, or the mean of both", "%s is found twice, as %s before", m.Subject(), l.Measured[j].Value.Text)
+			return adjust.Wrong(*m, "give the one that holds, or the mean of both", "%s is found twice, as %s before", m.Subject(), l.Measured[j].Value.Text)
 		}
 	}
 	if err := l.Observe(i, *m); err != nil {
@@ -127,10 +127,10 @@ func (l *layout) take(i int) error {
 		o.Value = float64(true)
 	}
 	o.Orient(l.wanted)
-	if o.Kind == triangle.Height && o.Plainly(l.wanted) < float64(net.Shortest) {
-		return net.Wrong(*m, "measure a length to another peg", "%s is to lie on that line", m.At[0])
+	if o.Kind == triangle.Height && o.Unsigned(l.wanted) < float64(adjust.Shortest) {
+		return adjust.Wrong(*m, "measure a length to another peg", "%s is to lie on that line", m.At[0])
 	}
-	o.Sigma = o.Fine(l.Tools, l.wanted)
+	o.Sigma = o.SigmaAt(l.Tools, l.wanted)
 	return nil
 }
 
@@ -142,10 +142,10 @@ func (l *layout) longest() (ends [2]int) {
 			best, ends = d, [2]int{i, j}
 		}
 	}
-	n := len(l.Outline)
-	for k, name := range l.Outline {
+	n := len(l.asked.Outline)
+	for k, name := range l.asked.Outline {
 		i, ok := l.Number[name]
-		j, also := l.Number[l.Outline[(k+1)%n]]
+		j, also := l.Number[l.asked.Outline[(k+1)%n]]
 		if ok && also {
 			try(i, j)
 		}
@@ -162,24 +162,24 @@ func (l *layout) longest() (ends [2]int) {
 }
 
 // spreadOf is how surely a peg was set out.
-func (l *layout) spreadOf(i int, s Stake) net.Covariance {
+func (l *layout) spreadOf(i int, s Stake) adjust.Covariance {
 	c := s.Spread
 	if l.fast[i] {
-		c = net.Covariance{}
-	} else if c == (net.Covariance{}) {
+		c = adjust.Covariance{}
+	} else if c == (adjust.Covariance{}) {
 		far := max(l.wanted[i].To(l.wanted[l.ends[0]]), l.wanted[i].To(l.wanted[l.ends[1]]))
 		sigma := l.Tools.Pull(unit.Length(far))
 		if k := l.asked.Permitted; k > 0 {
-			sigma = net.Permitted(k, unit.Length(far)) / (tape.Expansion * math.Sqrt2)
+			sigma = tape.Permitted(k, unit.Length(far)) / (tape.Expansion * math.Sqrt2)
 		}
 		v := unit.Area(sigma * sigma)
-		c = net.Covariance{XX: v, YY: v, XY: 0}
+		c = adjust.Covariance{XX: v, YY: v, XY: 0}
 	}
-	return c.Plus(net.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
+	return c.Plus(adjust.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
 }
 
 // whitened is the inverse of the lower triangle of a covariance (Cholesky).
-func whitened(c net.Covariance) [2]geom.Vector {
+func whitened(c adjust.Covariance) [2]geom.Vector {
 	a := math.Sqrt(float64(c.XX))
 	b := float64(c.XY) / a
 	d := math.Sqrt(max(float64(c.YY)-b*b, leastSpread*leastSpread))

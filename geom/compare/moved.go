@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -14,10 +14,10 @@ import (
 func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 	h := s.stood
 	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
-	for _, p := range h.at {
+	for _, p := range h.At {
 		e.Places = append(e.Places, l.back(p))
 	}
-	mended := slices.Clone(h.at)
+	mended := slices.Clone(h.At)
 	as := l
 	if s.out != nil {
 		l.alone(&e, h, s.out)
@@ -38,8 +38,8 @@ func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 			continue
 		}
 		o := &l.Obs[i]
-		now, _ := o.Look(h.at)
-		then, _ := o.Look(mended)
+		now, _ := o.Computed(h.At)
+		then, _ := o.Computed(mended)
 		if !c.Readings[i].takes(then - now + as.Obs[i].Value - o.Value) {
 			e.Outside = append(e.Outside, i)
 		}
@@ -87,7 +87,7 @@ func (l *layout) together(e *Explanation, c commonly) {
 }
 
 // carriedBy is the covariance of the place of a peg by a common cause.
-func (l *layout) carriedBy(c commonly, i int) (v net.Covariance) {
+func (l *layout) carriedBy(c commonly, i int) (v adjust.Covariance) {
 	var by []geom.Vector
 	for k := range c.by {
 		more := slices.Clone(c.by)
@@ -97,28 +97,24 @@ func (l *layout) carriedBy(c commonly, i int) (v net.Covariance) {
 	for j, p := range by {
 		for k, q := range by {
 			s := c.cov.At(j, k)
-			v = v.Plus(net.Covariance{XX: unit.Area(p.X * q.X * s), YY: unit.Area(p.Y * q.Y * s), XY: unit.Area(p.X * q.Y * s)})
+			v = v.Plus(adjust.Covariance{XX: unit.Area(p.X * q.X * s), YY: unit.Area(p.Y * q.Y * s), XY: unit.Area(p.X * q.Y * s)})
 		}
 	}
-	return v.Plus(net.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
+	return v.Plus(adjust.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
 }
 
 // alone fills in pegs that stand wrong and readings that are misread.
 func (l *layout) alone(e *Explanation, h *stood, out []aside) {
 	for _, x := range out {
 		if x.reading < 0 {
-			e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: h.at[x.peg], covariance: h.covariance(x.peg)}, out))
+			e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: h.At[x.peg], covariance: h.Covariance(x.peg)}, out))
 			continue
 		}
 		o := &l.Obs[x.reading]
 		if len(e.Reading) == 0 {
-			v, by := o.Look(h.at)
-			var r net.Row
-			for k, q := range o.Points() {
-				r.Add(2*q, by[k].X)
-				r.Add(2*q+1, by[k].Y)
-			}
-			e.Others, e.Sigma = net.AsFigure(o.Kind, v), net.AsFigure(o.Kind, math.Sqrt(max(0, h.through(&r, &r))))
+			v, by := o.Computed(h.At)
+			r := h.Free.Row(o.Points(), by[:]...)
+			e.Others, e.Sigma = adjust.AsFigure(o.Kind, v), adjust.AsFigure(o.Kind, math.Sqrt(max(0, h.Through(&r, &r))))
 		}
 		e.Reading = append(e.Reading, x.reading)
 	}
@@ -127,7 +123,7 @@ func (l *layout) alone(e *Explanation, h *stood, out []aside) {
 // mark is where a peg stands, and how surely.
 type mark struct {
 	at         geom.Vector
-	covariance net.Covariance
+	covariance adjust.Covariance
 	both       bool  // known in both directions, however long the ellipse
 	from       []int // pegs that a move may be told from; nil: those that are near at hand
 }
@@ -162,7 +158,7 @@ func (l *layout) moved(i int, stands mark, out []aside) Moved {
 	}
 	for _, j := range from {
 		u := l.wanted[j].Minus(stands.at)
-		if u.Size() < float64(net.Shortest) {
+		if u.Size() < float64(adjust.Shortest) {
 			continue
 		}
 		u = u.Unit()

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -13,8 +13,8 @@ import (
 // compared holds one reading against what was wanted.
 func (l *layout) compared(i int) Compared {
 	o := &l.Obs[i]
-	fig := func(x float64) net.Figure { return net.AsFigure(o.Kind, x) }
-	wanted, by := o.Look(l.wanted)
+	fig := func(x float64) adjust.Figure { return adjust.AsFigure(o.Kind, x) }
+	wanted, by := o.Computed(l.wanted)
 	half, open, rough := l.half(o, wanted, by)
 	found := o.Value
 	if o.Kind != triangle.Angle {
@@ -49,7 +49,7 @@ func (l *layout) compared(i int) Compared {
 func hair(wanted float64) float64 { return 1e-9 * max(1, math.Abs(wanted)) }
 
 // permits says whether the range of a reading is what is permitted.
-func (l *layout) permits(o *net.Observation) bool {
+func (l *layout) permits(o *adjust.Observation) bool {
 	return l.asked.Permitted > 0 && o.Kind != triangle.Angle
 }
 
@@ -72,20 +72,20 @@ func inward(mid, half, step float64) (least, greatest float64) {
 
 // half of the range that a reading is accepted within; what the reading leaves open
 // by the way it is written, and whether that is more than can be judged by.
-func (l *layout) half(o *net.Observation, wanted float64, by [3]geom.Vector) (half, open float64, rough bool) {
+func (l *layout) half(o *adjust.Observation, wanted float64, by [3]geom.Vector) (half, open float64, rough bool) {
 	open = o.Half
 	if o.Stated {
 		open = tape.Expansion * o.Sigma
 	}
 	if l.permits(o) {
-		half = float64(net.Permitted(l.asked.Permitted, unit.Length(wanted)))
+		half = float64(tape.Permitted(l.asked.Permitted, unit.Length(wanted)))
 		return half, open, open > half
 	}
 	tools := float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
 	if o.Kind == triangle.Angle {
 		exact := *o
 		exact.Half, exact.Stated = 0, false
-		tools = accepted * exact.Fine(l.Tools, l.wanted)
+		tools = accepted * exact.SigmaAt(l.Tools, l.wanted)
 	}
 	set := l.setting(o, wanted, by)
 	with := func(own float64) float64 { return math.Hypot(own, set) }
@@ -102,7 +102,7 @@ func (l *layout) half(o *net.Observation, wanted float64, by [3]geom.Vector) (ha
 
 // setting is what setting out leaves of a reading: of a line that was pulled itself
 // what one pull is good for, else what both its pegs cost.
-func (l *layout) setting(o *net.Observation, wanted float64, by [3]geom.Vector) float64 {
+func (l *layout) setting(o *adjust.Observation, wanted float64, by [3]geom.Vector) float64 {
 	if o.Kind == triangle.Distance && l.pulled[[2]int{min(o.At[0], o.At[1]), max(o.At[0], o.At[1])}] {
 		return float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
 	}

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -59,7 +59,7 @@ func foundAgainstSciPy(t *testing.T, table io.Reader, moved, clean int) {
 				break
 			}
 			v := unit.Area(sigma * sigma)
-			a.Pegs = append(a.Pegs, Stake{letter(len(a.Pegs)), geom.Point{X: unit.Length(x), Y: unit.Length(y)}, net.Covariance{XX: v, YY: v, XY: 0}})
+			a.Pegs = append(a.Pegs, Stake{letter(len(a.Pegs)), geom.Point{X: unit.Length(x), Y: unit.Length(y)}, adjust.Covariance{XX: v, YY: v, XY: 0}})
 		}
 		var who string
 		var by float64
@@ -104,7 +104,7 @@ func foundAgainstSciPy(t *testing.T, table io.Reader, moved, clean int) {
 		v := m.Covariance
 		det := float64(v.XX*v.YY - v.XY*v.XY)
 		far := (d.X*d.X*float64(v.YY) - 2*d.X*d.Y*float64(v.XY) + d.Y*d.Y*float64(v.XX)) / det
-		inEllipse.add(far <= net.Ninetyfive*net.Ninetyfive)
+		inEllipse.add(far <= adjust.Ninetyfive*adjust.Ninetyfive)
 		inFigure.add(d.Size() <= m.Figure95.MM())
 		// The move as it is told: towards a peg and square to that.
 		j := c.standing(m.From)

@@ -58,7 +58,7 @@ func (f *stood) glance(things []aside) *glance {
 	for i := range g.row {
 		g.left[i] = make([]float64, len(g.row))
 		for j := range i + 1 {
-			v := -f.through(&f.rows[g.row[i]], &f.rows[g.row[j]])
+			v := -f.Through(&f.Rows[g.row[i]], &f.Rows[g.row[j]])
 			if i == j {
 				v++
 			}
@@ -85,7 +85,7 @@ func (g *glance) drop(out ...aside) (fall float64, rank int) {
 		for j := range n {
 			a[i][j] = g.left[at[i]][at[j]]
 		}
-		r[i] = g.f.off[g.row[at[i]]]
+		r[i] = g.f.Off[g.row[at[i]]]
 	}
 	for k := range n {
 		p := k

@@ -3,10 +3,10 @@ package net
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -34,21 +34,19 @@ type Adjusted struct {
 	Disputed bool
 	Doubts   []Doubt // what is doubtful in the net itself
 
-	net    *Problem
+	net    *problem
 	number map[geom.Name]int
-	free   unknowns
-	cov    *mat.SymDense // of the unknowns, mm²; nil where there are none
 	fit    *fitted
 }
 
 // Result is one measurement beside its adjusted value.
 type Result struct {
 	Measurement triangle.Measurement
-	Measured    Figure
-	Adjusted    Figure
-	Residual    Figure // adjusted less measured
-	Sigma       Figure // of the measurement as it was taken
-	After       Figure // σ of the adjusted value
+	Measured    adjust.Figure
+	Adjusted    adjust.Figure
+	Residual    adjust.Figure // adjusted less measured
+	Sigma       adjust.Figure // of the measurement as it was taken
+	After       adjust.Figure // σ of the adjusted value
 	// Redundancy is the share of a slip that shows in this residual, from 0 (no
 	// other measurement checks it) to 1. Over all measurements it sums to Freedom.
 	Redundancy float64
@@ -58,10 +56,10 @@ type Result struct {
 	W float64
 	// Others is what the other measurements alone make it, and OthersSigma the σ
 	// of that; both 0 where Redundancy is less than Checked.
-	Others, OthersSigma Figure
+	Others, OthersSigma adjust.Figure
 	// Noticed is the slip that would be found four times in five:
 	// NoticedAt·σ/√redundancy; 0 where none would.
-	Noticed Figure
+	Noticed adjust.Figure
 }
 
 const (
@@ -123,20 +121,20 @@ func Adjust(n Net) (Adjusted, error) {
 }
 
 // adjusted is the net adjusted from a start.
-func (p *Problem) adjusted(s *state) (Adjusted, error) {
-	f, err := p.fit(s)
+func (p *problem) adjusted(s *state) (Adjusted, error) {
+	f, err := p.fit(s.at)
 	if err != nil {
 		return Adjusted{}, err
 	}
 	if f, err = p.mirrored(f); err != nil {
 		return Adjusted{}, err
 	}
-	if i, j := p.baseline(f.at); len(p.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
-		if f, err = p.fit(&state{at: f.at}); err != nil {
+	if i, j := p.baseline(f.At); len(p.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
+		if f, err = p.fit(f.At); err != nil {
 			return Adjusted{}, err
 		}
 	}
-	if err := p.Coincide(f.at); err != nil {
+	if err := p.Coincide(f.At); err != nil {
 		return Adjusted{}, err
 	}
 	a := Adjusted{Names: p.Names, Found: s.found, net: p, number: p.Number, fit: f}
@@ -154,64 +152,47 @@ func (p *Problem) adjusted(s *state) (Adjusted, error) {
 
 // mirrored turns a net over that came out as the mirror image of its outline
 // while nothing but the alphabet said which it was.
-func (p *Problem) mirrored(f *fitted) (*fitted, error) {
-	if len(p.control) > 0 || len(p.Sides) > 0 || len(p.round) < 3 || p.area(&state{at: f.at}) >= 0 {
+func (p *problem) mirrored(f *fitted) (*fitted, error) {
+	if len(p.control) > 0 || len(p.asked.Sides) > 0 || len(p.round) < 3 || p.area(f.At) >= 0 {
 		return f, nil
 	}
 	s := p.blank()
-	for i, c := range f.at {
+	for i, c := range f.At {
 		s.at[i] = geom.Vector{X: c.X, Y: -c.Y}
 	}
-	return p.fit(s)
-}
-
-// coincide refuses points that lie on one another.
-func (p *Problem) Coincide(at []geom.Vector) error {
-	for i := range at {
-		for j := range i {
-			if d := at[i].To(at[j]); d < float64(Shortest) {
-				return &unit.Fault{Subject: unit.Measured, Of: geom.List([]geom.Name{p.Names[j], p.Names[i]}), What: "they lie " + p.amount(d, 2) + " apart",
-					Hint: "give two points so close to one another one name, or measure again"}
-			}
-		}
-	}
-	return nil
+	return p.fit(s.at)
 }
 
 // take fills in everything that follows from the fit.
 func (a *Adjusted) take(f *fitted) {
-	a.Points = make([]geom.Point, len(f.at))
-	for i, c := range f.at {
-		a.Points[i] = geom.Point{X: length(c.X + a.net.Origin.X), Y: length(c.Y + a.net.Origin.Y)}
+	a.Points = make([]geom.Point, len(f.At))
+	for i, c := range f.At {
+		a.Points[i] = geom.Point{X: unit.Length(c.X + a.net.Origin.X), Y: unit.Length(c.Y + a.net.Origin.Y)}
 	}
-	a.free = f.free
-	if f.free.n > 0 {
-		a.cov = new(mat.SymDense)
-		_ = f.chol.InverseTo(a.cov) // its error is a warning of the condition, which settle has judged
-	}
-	a.Freedom = len(f.obs) - f.free.n
-	a.Sum = f.sum
+	f.Invert()
+	a.Freedom = len(f.Obs) - f.Free.N
+	a.Sum = f.Sum
 	a.Global = Global{Passed: true, Chance: 1}
 	if a.Freedom > 0 {
 		chi := distuv.ChiSquared{K: float64(a.Freedom)}
 		a.Global = Global{Sigma0: math.Sqrt(a.Sum / float64(a.Freedom)), Limit: chiLimit(a.Freedom), Chance: chi.Survival(a.Sum)}
 		a.Global.Passed = a.Sum <= a.Global.Limit
 	}
-	a.Results = make([]Result, len(f.obs))
-	for i := range f.obs {
+	a.Results = make([]Result, len(f.Obs))
+	for i := range f.Obs {
 		a.Results[i] = a.result(f, i)
 	}
 }
 
 func (a *Adjusted) result(f *fitted, i int) Result {
-	o := &f.obs[i]
-	v, _ := o.Look(f.at)
+	o := &f.Obs[i]
+	v, _ := o.Computed(f.At)
 	r := Result{Measurement: a.net.Measured[i]}
-	share := a.variance(f.rows[i].Terms()) // of the adjusted value, in σ²
+	share := f.Through(&f.Rows[i], &f.Rows[i]) // of the adjusted value, in σ²
 	if a.Freedom > 0 {
 		r.Redundancy = min(1, max(0, 1-share))
 	}
-	fig := func(x float64) Figure { return AsFigure(o.Kind, x) }
+	fig := func(x float64) adjust.Figure { return adjust.AsFigure(o.Kind, x) }
 	residual := v - o.Value
 	r.Measured, r.Adjusted, r.Residual = fig(o.Value), fig(v), fig(residual)
 	r.Sigma, r.After = fig(o.Sigma), fig(o.Sigma*math.Sqrt(max(0, share)))
@@ -222,16 +203,6 @@ func (a *Adjusted) result(f *fitted, i int) Result {
 		r.Noticed = fig(NoticedAt * o.Sigma / math.Sqrt(r.Redundancy))
 	}
 	return r
-}
-
-// variance of a linear function of the unknowns.
-func (a *Adjusted) variance(terms []term) (v float64) {
-	for _, s := range terms {
-		for _, t := range terms {
-			v += s.V * t.V * a.cov.At(s.I, t.I)
-		}
-	}
-	return v
 }
 
 // Point is the place of a point; ok is false where there is none of the name.
@@ -252,10 +223,10 @@ func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
 	if !ok0 || !ok1 || !ok2 {
 		return 0
 	}
-	o := Observation{Kind: triangle.Angle, At: [3]int{i, j, k}, N: 3, Sigma: 1}
-	o.Orient(a.fit.at)
-	_, by := o.Look(a.fit.at)
-	return unit.Angle(a.fit.spread(a.free.row(&o, by)))
+	o := adjust.Observation{Kind: triangle.Angle, At: [3]int{i, j, k}, N: 3, Sigma: 1}
+	o.Orient(a.fit.At)
+	_, by := o.Computed(a.fit.At)
+	return unit.Angle(a.fit.Sigma(a.fit.Free.Row(o.Points(), by[:]...)))
 }
 
 // Polygon is the outline; nil where there is none.

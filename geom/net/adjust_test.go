@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -139,7 +140,7 @@ func TestGhilani(t *testing.T) {
 // matrix made from axes of 5 and 2 turned by 30°.
 func TestEllipse(t *testing.T) {
 	s, c := math.Sincos(math.Pi / 6)
-	k := Covariance{unit.Area(25*c*c + 4*s*s), unit.Area(25*s*s + 4*c*c), unit.Area(21 * s * c)}
+	k := adjust.Covariance{XX: unit.Area(25*c*c + 4*s*s), YY: unit.Area(25*s*s + 4*c*c), XY: unit.Area(21 * s * c)}
 	e := k.Ellipse()
 	if math.Abs(e.Major.MM()-5) > 1e-12 || math.Abs(e.Minor.MM()-2) > 1e-12 || math.Abs(e.Turn.Degrees()-30) > 1e-12 {
 		t.Errorf("%+v", e)
@@ -153,17 +154,6 @@ func TestEllipse(t *testing.T) {
 	// 95 % at 2.4477 where σ is known.
 	if got := fmt.Sprintf("%.4f", e.Within95().Major.MM()/5); got != "2.4477" {
 		t.Errorf("factor %s", got)
-	}
-}
-
-// IS 11134:1984 as summarised, ISO 4463-1:1989 as reported by Kala 2009.
-func TestPermitted(t *testing.T) {
-	for _, c := range []struct{ k, l, want unit.Length }{
-		{1, 25000, 5}, {1.5, 16000, 6}, {2, 4999, 4}, {10, 100000, 100}, {5, 1000, 10},
-	} {
-		if got := Permitted(c.k, c.l); math.Abs(float64(got-c.want)) > 1e-12 {
-			t.Errorf("K %v over %v: %v, want %v", c.k, c.l, got, c.want)
-		}
 	}
 }
 
@@ -210,7 +200,7 @@ func TestTestsAgainstTables(t *testing.T) {
 // 7400 mm of class II has 0.3 + 0.2·8 = 1.9 mm.
 func TestSigmaOfTheTools(t *testing.T) {
 	text := "AB=7400 BC=7400 CA=7400 ABC=60deg"
-	sigma := func(tools tape.Tools, i int) Figure {
+	sigma := func(tools tape.Tools, i int) adjust.Figure {
 		return adjusted(t, Net{Measured: measure(t, text), Tools: tools}).Results[i].Sigma
 	}
 	near := func(what string, got, want float64) {

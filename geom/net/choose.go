@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 )
 
 // Nothing tells two places apart where the measurements fit both with sums of
@@ -18,12 +19,12 @@ const mostFits = 5e6
 
 // choose takes the one of several complete nets that the outline and the
 // measurements mean. The best comes first.
-func (p *Problem) choose(whole []*state) (*state, error) {
+func (p *problem) choose(whole []*state) (*state, error) {
 	if len(whole) == 1 {
 		return whole[0], nil
 	}
 	if len(p.round) > 2 {
-		kept := slices.DeleteFunc(slices.Clone(whole), func(s *state) bool { return p.area(s) <= 0 || p.crossing(s.at) != [2]int{} })
+		kept := slices.DeleteFunc(slices.Clone(whole), func(s *state) bool { return p.area(s.at) <= 0 || p.crossing(s.at) != [2]int{} })
 		if len(kept) > 0 {
 			whole = kept
 		}
@@ -39,26 +40,26 @@ func (p *Problem) choose(whole []*state) (*state, error) {
 		if i > 1 && float64(i)*n*n*n > mostFits {
 			break
 		}
-		f, err := p.fit(s)
+		f, err := p.fit(s.at)
 		if err != nil {
 			continue
 		}
-		end := f.at
+		end := f.At
 		if len(p.control) == 0 { // each has its own longest line
-			end = laid(f.at, 0, 1)
+			end = laid(f.At, 0, 1)
 		}
 		if !p.keepsSides(s, end) { // it went over on the way
 			continue
 		}
 		same := func(t tried) bool { return p.alike(t.end, end) }
 		if !slices.ContainsFunc(all, same) {
-			all = append(all, tried{s, f.sum, end})
+			all = append(all, tried{s, f.Sum, end})
 		}
 	}
 	if len(all) == 0 {
 		return whole[0], nil
 	}
-	upright := slices.DeleteFunc(slices.Clone(all), func(t tried) bool { return len(p.round) > 2 && p.area(&state{at: t.end}) < 0 })
+	upright := slices.DeleteFunc(slices.Clone(all), func(t tried) bool { return len(p.round) > 2 && p.area(t.end) < 0 })
 	if len(upright) > 0 {
 		all = upright
 	}
@@ -82,18 +83,18 @@ func (p *Problem) choose(whole []*state) (*state, error) {
 // alike says whether all points are the same within 1 mm, or the one net is the
 // other turned over where no known points forbid it: what no one says is then
 // settled by the first of the two.
-func (p *Problem) alike(a, b []geom.Vector) bool {
+func (p *problem) alike(a, b []geom.Vector) bool {
 	same, over := true, len(p.control) == 0
 	for i := range a {
-		same = same && a[i].To(b[i]) <= float64(Shortest)
-		over = over && a[i].To(geom.Vector{X: b[i].X, Y: -b[i].Y}) <= float64(Shortest)
+		same = same && a[i].To(b[i]) <= float64(adjust.Shortest)
+		over = over && a[i].To(geom.Vector{X: b[i].X, Y: -b[i].Y}) <= float64(adjust.Shortest)
 	}
 	return same || over
 }
 
 // keepsSides says whether the points still lie on the sides that were said of
 // them.
-func (p *Problem) keepsSides(s *state, at []geom.Vector) bool {
+func (p *problem) keepsSides(s *state, at []geom.Vector) bool {
 	for _, f := range s.found {
 		var base []int
 		for _, n := range f.From {
@@ -110,16 +111,16 @@ func (p *Problem) keepsSides(s *state, at []geom.Vector) bool {
 }
 
 // area that the outline encloses, positive where it runs counter-clockwise.
-func (p *Problem) area(s *state) (twice float64) {
+func (p *problem) area(at []geom.Vector) (twice float64) {
 	n := len(p.round)
 	for i := range n {
-		twice += s.at[p.round[i]].Cross(s.at[p.round[(i+1)%n]])
+		twice += at[p.round[i]].Cross(at[p.round[(i+1)%n]])
 	}
 	return twice / 2
 }
 
 // crossing finds two edges of the outline that cross; zero where none do.
-func (p *Problem) crossing(at []geom.Vector) [2]int {
+func (p *problem) crossing(at []geom.Vector) [2]int {
 	n := len(p.round)
 	corner := func(i int) geom.Vector { return at[p.round[i%n]] }
 	for i := range n {
@@ -144,7 +145,7 @@ type turn struct {
 }
 
 // turned tells two nets apart that were adjusted.
-func (p *Problem) turned(s *state, a, b []geom.Vector) turn {
+func (p *problem) turned(s *state, a, b []geom.Vector) turn {
 	t, most := turn{first: -1}, -1.0
 	see := func(f Found, u int) float64 { // how far off u is in b, laid onto a by the base of f
 		q, r := p.Number[f.From[0]], p.Number[f.From[1]]
@@ -177,14 +178,14 @@ func (p *Problem) turned(s *state, a, b []geom.Vector) turn {
 
 // noise is by how much a point may well differ from one net to another that does
 // not turn it over.
-func (p *Problem) noise(f Found, u int, at []geom.Vector) float64 {
+func (p *problem) noise(f Found, u int, at []geom.Vector) float64 {
 	const share = 0.01 // of its distance from the base
 	q := p.Number[f.From[0]]
-	return 10*float64(Shortest) + share*at[q].To(at[u])
+	return 10*float64(adjust.Shortest) + share*at[q].To(at[u])
 }
 
 // twoPlaces says which point may lie here or there.
-func (p *Problem) twoPlaces(s *state, t turn) error {
+func (p *problem) twoPlaces(s *state, t turn) error {
 	if t.first < 0 {
 		return no("give the outline, or measure more lines", "the measurements fit two nets that differ")
 	}

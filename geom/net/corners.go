@@ -21,7 +21,7 @@ func chiLimit(freedom int) float64 {
 
 // angleSums finds triangles whose three measured angles do not make 180° within
 // the sum of what they allow.
-func (p *Problem) angleSums() (all []Doubt) {
+func (p *problem) angleSums() (all []Doubt) {
 	in := map[[3]int][]int{}
 	var order [][3]int
 	for i := range p.Obs {
@@ -49,7 +49,7 @@ func (p *Problem) angleSums() (all []Doubt) {
 		for _, q := range key {
 			o := &p.Obs[at[q]]
 			sum, allow = sum+o.Value, allow+tape.Expansion*o.Sigma
-			of = append(of, o.index)
+			of = append(of, o.Index)
 		}
 		if off := sum - math.Pi; math.Abs(off) > allow*(1+1e-9) {
 			all = append(all, Doubt{Kind: AngleSum, Angles: of, Sum: unit.Angle(sum), Allowed: unit.Angle(allow)})
@@ -100,7 +100,7 @@ func (a Adjusted) Rectangle(corners [4]geom.Name) Squareness {
 	pair := func(i, j, k, l int) Pair {
 		a, sa := get(i, j)
 		b, sb := get(k, l)
-		p := Pair{First: length(a), Second: length(b), Differ: length(a - b), Allowed: length(tape.Expansion * math.Hypot(sa, sb))}
+		p := Pair{First: unit.Length(a), Second: unit.Length(b), Differ: unit.Length(a - b), Allowed: unit.Length(tape.Expansion * math.Hypot(sa, sb))}
 		p.Alike = math.Abs(a-b) <= float64(p.Allowed)
 		return p
 	}

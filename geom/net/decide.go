@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 )
 
 // Of two places the better one is what the other measurements mean where it fits
@@ -15,11 +16,11 @@ const (
 )
 
 // decide takes the one place that is meant, where something says so.
-func (p *Problem) decide(o *option, one, two *Observation, near []*Observation, s *state) {
-	f := Found{Point: p.Names[o.point], By: []int{one.index, two.index}}
+func (p *problem) decide(o *option, one, two *adjust.Observation, near []*adjust.Observation, s *state) {
+	f := Found{Point: p.Names[o.point], By: []int{one.Index, two.Index}}
 	var base []int
-	for _, x := range []*Observation{one, two} {
-		_, from := x.loci(o.point, s.at)
+	for _, x := range []*adjust.Observation{one, two} {
+		_, from := loci(x, o.point, s.at)
 		for _, q := range from {
 			if !slices.Contains(base, q) {
 				base = append(base, q)
@@ -74,7 +75,7 @@ func (p *Problem) decide(o *option, one, two *Observation, near []*Observation, 
 }
 
 // better is the place that the other measurements mean, −1 where they do not tell.
-func (p *Problem) better(o *option, one, two *Observation, near []*Observation, s *state) int {
+func (p *problem) better(o *option, one, two *adjust.Observation, near []*adjust.Observation, s *state) int {
 	if len(o.places) < 2 || len(near) < 3 {
 		return -1
 	}
@@ -114,8 +115,8 @@ type sideLine struct {
 }
 
 // sidesOf is what Net.Sides says of the point, as far as the lines are known.
-func (p *Problem) sidesOf(u int, base []int, s *state) (all []sideLine) {
-	for _, x := range p.Sides {
+func (p *problem) sidesOf(u int, base []int, s *state) (all []sideLine) {
+	for _, x := range p.asked.Sides {
 		if p.Number[x.Point] != u {
 			continue
 		}
@@ -136,7 +137,7 @@ func (p *Problem) sidesOf(u int, base []int, s *state) (all []sideLine) {
 // walked counter-clockwise: left of QR where the walk meets Q, R and it in this
 // order. It holds where the outline is not hollow; elsewhere measurements or
 // Net.Sides must say. A point off the outline lies inside its edges.
-func (p *Problem) byOutline(u int, base []int) (right, said bool) {
+func (p *problem) byOutline(u int, base []int) (right, said bool) {
 	if len(base) < 2 {
 		return false, false
 	}
@@ -158,7 +159,7 @@ func (p *Problem) byOutline(u int, base []int) (right, said bool) {
 }
 
 // clockwise says whether a, b, c run against the alphabet.
-func (p *Problem) clockwise(a, b, c int) bool {
+func (p *problem) clockwise(a, b, c int) bool {
 	rising := 0
 	for _, up := range [...]bool{a < b, b < c, c < a} {
 		if up {

@@ -1,12 +1,10 @@
 package net
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -33,13 +31,13 @@ type Doubt struct {
 // warn looks for what is doubtful in the net itself.
 func (a *Adjusted) warn() {
 	p := a.net
-	if c := p.crossing(a.fit.at); len(a.Suspects) > 0 {
+	if c := p.crossing(a.fit.At); len(a.Suspects) > 0 {
 		// What a slip bends is not the outline's fault.
 	} else if c != [2]int{} {
 		n := len(p.round)
 		edge := func(i int) [2]geom.Name { return [2]geom.Name{p.Names[p.round[i]], p.Names[p.round[(i+1)%n]]} }
 		a.Doubts = append(a.Doubts, Doubt{Kind: EdgesCross, Edges: [2][2]geom.Name{edge(c[0]), edge(c[1])}})
-	} else if len(p.round) > 2 && len(p.Sides) == 0 && p.area(&state{at: a.fit.at}) < 0 {
+	} else if len(p.round) > 2 && len(p.asked.Sides) == 0 && p.area(a.fit.At) < 0 {
 		a.Doubts = append(a.Doubts, Doubt{Kind: MirrorImage})
 	}
 	a.Doubts = append(a.Doubts, p.angleSums()...)
@@ -61,15 +59,4 @@ func or(all []string) string {
 		return strings.Join(all, "")
 	}
 	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
-}
-
-// amount is a length with so many figures, in mm, or in inches where every length was
-// measured in feet or inches.
-func (p *Problem) amount(mm float64, figures int) string {
-	for _, m := range p.Measured {
-		if m.Kind != triangle.Angle && m.Value.Unit < unit.IN {
-			return fmt.Sprintf("%.*g mm", figures, mm)
-		}
-	}
-	return fmt.Sprintf("%.*g in", figures, mm/unit.Inch.MM())
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -54,8 +55,8 @@ func TestSlipsOfTheTools(t *testing.T) {
 	if !explained(a, Misread, 304.8) {
 		t.Errorf("%+v", a.Suspects)
 	}
-	o := Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
-	abc := o.Plainly([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
+	o := adjust.Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
+	abc := o.Unsigned([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
 	for value, want := range map[float64]SlipKind{180 - abc: OtherScale, abc + 10: Misread} {
 		text := read(yardLines, nil) + fmt.Sprintf(" ABC=%.1fdeg+-0.5deg", value)
 		a = adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, text)})

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -104,8 +105,8 @@ func TestMeasuredTwice(t *testing.T) {
 	const net = "AB=4000+-4 BC=3000+-4 CD=4000+-4 DA=3000+-4 AC=5000+-4"
 	once := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, net), Base: [2]geom.Name{"A", "B"}})
 	twice := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, net+" AB=4002+-4"), Base: [2]geom.Name{"A", "B"}})
-	d, s := once.Distance("A", "B")
-	e, q := twice.Distance("A", "B")
+	d, s := distance(once, "A", "B")
+	e, q := distance(twice, "A", "B")
 	if math.Abs(float64(d)-4000) > 1e-6 || math.Abs(float64(e)-4001) > 1e-6 {
 		t.Errorf("AB is %v and %v, want 4000 and 4001", d, e)
 	}
@@ -113,7 +114,7 @@ func TestMeasuredTwice(t *testing.T) {
 		t.Errorf("σ of AB is %v and %v, want 2 and √2", s, q)
 	}
 	triangle := adjusted(t, Net{Measured: measure(t, "AB=4000+-4 BC=3000+-4 CA=5000+-4 AB=4002+-4")})
-	if d, s := triangle.Distance("A", "B"); math.Abs(float64(d)-4001) > 1e-6 || math.Abs(float64(s)-math.Sqrt2) > 1e-9 {
+	if d, s := distance(triangle, "A", "B"); math.Abs(float64(d)-4001) > 1e-6 || math.Abs(float64(s)-math.Sqrt2) > 1e-9 {
 		t.Errorf("AB of a triangle is %v, σ %v", d, s)
 	}
 	if once.Freedom != 0 || twice.Freedom != 1 {
@@ -154,10 +155,10 @@ func TestSlipWithoutOutline(t *testing.T) {
 // be, and with hardly more than fix it.
 func BenchmarkWithoutOutline(b *testing.B) {
 	r := rand.New(rand.NewPCG(2, 50))
-	sparse := triangulated(r, MostPoints)
+	sparse := triangulated(r, adjust.MostPoints)
 	full := &plan{at: sparse.at, lines: slices.Clone(sparse.lines)}
 	for _, l := range full.nearest() {
-		if len(full.lines) < MostMeasurements && !full.has(l[0], l[1]) {
+		if len(full.lines) < adjust.MostMeasurements && !full.has(l[0], l[1]) {
 			full.lines = append(full.lines, l)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 )
 
@@ -16,7 +17,7 @@ func no(hint, what string, a ...any) error {
 }
 
 // halves refuses a net whose parts share no measurement, and one without a length.
-func (p *Problem) halves() error {
+func (p *problem) halves() error {
 	if len(p.Names) < 2 {
 		return no("measure distances between three points or more", "one point is no net")
 	}
@@ -99,7 +100,7 @@ func pair(a, b geom.Name) string {
 }
 
 // words are measurements as they were written.
-func (p *Problem) words(of []int) string {
+func (p *problem) words(of []int) string {
 	var all []string
 	for _, i := range of {
 		all = append(all, text(p.Measured[i]))
@@ -116,7 +117,7 @@ func text(m triangle.Measurement) string {
 
 // free says which point hangs free of the part that was found, and which
 // measurement would fix it.
-func (p *Problem) free(s *state) error {
+func (p *problem) free(s *state) error {
 	if s == nil {
 		return no("measure one of its sides, such as "+pair(p.Names[0], p.Names[1]), "no triangle of the net is fixed by what is measured in it")
 	}
@@ -170,15 +171,15 @@ func (p *Problem) free(s *state) error {
 		}
 		return no(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, p.Names[u], geom.List(known))
 	}
-	return no(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].index]), geom.List(known))
+	return no(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].Index]), geom.List(known))
 }
 
 // nowhere: two measurements that have no place in common.
-func (p *Problem) nowhere(u int, near []*Observation, s *state) error {
+func (p *problem) nowhere(u int, near []*adjust.Observation, s *state) error {
 	a, b := near[0], near[1]
-	texts := p.words([]int{a.index, b.index})
-	_, from := a.loci(u, s.at)
-	_, other := b.loci(u, s.at)
+	texts := p.words([]int{a.Index, b.Index})
+	_, from := loci(a, u, s.at)
+	_, other := loci(b, u, s.at)
 	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
 		if from[0] == other[0] {
 			return no("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)
@@ -186,11 +187,11 @@ func (p *Problem) nowhere(u int, near []*Observation, s *state) error {
 		d := s.at[from[0]].To(s.at[other[0]])
 		base := pair(p.Names[from[0]], p.Names[other[0]])
 		if gap := d - a.Value - b.Value; gap > 0 {
-			return no("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.amount(d, 4), p.amount(gap, 4))
+			return no("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.Amount(d, 4), p.Amount(gap, 4))
 		}
-		return no("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.amount(math.Abs(a.Value-b.Value), 4), base, p.amount(d, 4))
+		return no("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.Amount(math.Abs(a.Value-b.Value), 4), base, p.Amount(d, 4))
 	}
-	for _, x := range p.Sides {
+	for _, x := range p.asked.Sides {
 		if p.Number[x.Point] == u {
 			return no("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.Names[u])
 		}
@@ -199,7 +200,7 @@ func (p *Problem) nowhere(u int, near []*Observation, s *state) error {
 }
 
 // heightToUnknown finds a height whose line is itself not known.
-func (p *Problem) heightToUnknown(s *state) error {
+func (p *problem) heightToUnknown(s *state) error {
 	for i := range p.Obs {
 		o := &p.Obs[i]
 		if o.Kind != triangle.Height {
@@ -216,7 +217,7 @@ func (p *Problem) heightToUnknown(s *state) error {
 		if len(p.hanging(free, s)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
 			continue // then the height itself helps to find the line
 		}
-		return no("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.index]), line, p.Names[free])
+		return no("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.Index]), line, p.Names[free])
 	}
 	return nil
 }
@@ -224,7 +225,7 @@ func (p *Problem) heightToUnknown(s *state) error {
 // another names what would fix u: a distance to a known point to which none is
 // measured, or two where nothing holds it yet. Neighbours round the outline come
 // first, then the points in the order of the alphabet.
-func (p *Problem) another(u int, s *state) string {
+func (p *problem) another(u int, s *state) string {
 	var to []int
 	add := func(v int) {
 		if v == u || !s.known[v] || slices.Contains(to, v) {
@@ -261,7 +262,7 @@ func (p *Problem) another(u int, s *state) string {
 
 // rigid says whether the measurements fix the net in general, by how many of
 // them are independent at places drawn at random (the same each time).
-func (p *Problem) rigid() bool {
+func (p *problem) rigid() bool {
 	const most = 60 // points: beyond, the answer is not worth the time
 	if len(p.Names) > most || len(p.Names) < 2 {
 		return false
@@ -274,54 +275,13 @@ func (p *Problem) rigid() bool {
 			s.at[i] = at
 		}
 	}
+	obs := slices.Clone(p.Obs)
+	adjust.Orient(obs, s.at)
+	for i := range obs { // each as good as any other
+		_, by := obs[i].Computed(s.at)
+		obs[i].Sigma = max(by[0].Size(), by[1].Size(), by[2].Size())
+	}
 	free := p.unknowns(0, 1)
-	rows := make([][]float64, 0, len(p.Obs))
-	for i := range p.Obs {
-		o := p.Obs[i]
-		o.Orient(s.at)
-		_, by := o.Look(s.at)
-		row := make([]float64, free.n)
-		for k, q := range o.Points() {
-			free.put(row, q, by[k])
-		}
-		rows = append(rows, row)
-	}
-	return rank(rows) == free.n
-}
-
-// rank by elimination with the largest pivot of each column; rows are scaled.
-func rank(rows [][]float64) (rank int) {
-	const nothing = 1e-9
-	for _, r := range rows {
-		most := 0.0
-		for _, x := range r {
-			most = max(most, math.Abs(x))
-		}
-		for i := range r {
-			r[i] /= max(most, math.SmallestNonzeroFloat64)
-		}
-	}
-	if len(rows) == 0 {
-		return 0
-	}
-	for c := range rows[0] {
-		best := rank
-		for i := rank; i < len(rows); i++ {
-			if math.Abs(rows[i][c]) > math.Abs(rows[best][c]) {
-				best = i
-			}
-		}
-		if rank >= len(rows) || math.Abs(rows[best][c]) < nothing {
-			continue
-		}
-		rows[rank], rows[best] = rows[best], rows[rank]
-		for i := rank + 1; i < len(rows); i++ {
-			k := rows[i][c] / rows[rank][c]
-			for j := c; j < len(rows[i]); j++ {
-				rows[i][j] -= k * rows[rank][j]
-			}
-		}
-		rank++
-	}
-	return rank
+	const nothing = 1e-12
+	return adjust.Equations{Obs: obs, Free: free}.Linear(s.at).Rank(nothing) == free.N
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 )
 
 const (
@@ -25,7 +26,7 @@ const (
 // hopelessly worse than the best are dropped. It returns what is left, the best
 // first; cut says that there were too many to follow all. Where that has
 // lost the right one, nothing is left.
-func (p *Problem) grow(seed *state) (leaves []*state, cut bool) {
+func (p *problem) grow(seed *state) (leaves []*state, cut bool) {
 	all := []*state{seed}
 	for {
 		u := p.next(all)
@@ -67,7 +68,7 @@ func (p *Problem) grow(seed *state) (leaves []*state, cut bool) {
 // eased adjusts what is known of each net where what is measured in it has come
 // to fit badly, be it that the errors of the first points have grown with each
 // one hung on. More points by a quarter come between one time and the next.
-func (p *Problem) eased(all []*state) []*state {
+func (p *problem) eased(all []*state) []*state {
 	known, more := all[0].count(), p.more(all[0])
 	if all[0].misfit < uneasy*float64(more) || 4*known < 5*all[0].eased || more < 1 {
 		return all
@@ -99,14 +100,14 @@ const (
 )
 
 // more counts what is measured in the known part of a net beyond what fixes it.
-func (p *Problem) more(s *state) int {
+func (p *problem) more(s *state) int {
 	free := 3
 	if len(p.control) > 0 {
 		free = 2 * len(p.control)
 	}
 	more := free - 2*s.count()
 	for i := range p.Obs {
-		if s.knows(&p.Obs[i]) {
+		if p.Obs[i].Among(s.known) {
 			more++
 		}
 	}
@@ -114,52 +115,29 @@ func (p *Problem) more(s *state) int {
 }
 
 // ease adjusts what is known of a net, if it then fits better.
-func (p *Problem) ease(s *state) {
-	var obs []Observation
+func (p *problem) ease(s *state) {
+	var obs []adjust.Observation
 	for i := range p.Obs {
-		if s.knows(&p.Obs[i]) {
+		if p.Obs[i].Among(s.known) {
 			obs = append(obs, p.Obs[i])
 		}
 	}
-	free := unknowns{x: make([]int, len(p.Names)), y: make([]int, len(p.Names))}
 	first, second := p.Number[s.found[0].Point], p.Number[s.found[1].Point]
-	for i := range p.Names {
+	free := adjust.NewUnknowns(len(p.Names), func(i int) (x, y bool) {
 		_, held := p.control[i]
 		held = held || !s.known[i]
 		loose := len(p.control) == 0
-		free.x[i], free.y[i] = -1, -1
-		if !held && !(loose && i == first) {
-			free.x[i] = free.n
-			free.n++
-		}
-		if !held && !(loose && (i == first || i == second)) {
-			free.y[i] = free.n
-			free.n++
-		}
-	}
-	f := &fitted{at: s.at, obs: obs, free: free}
-	for i := range obs {
-		obs[i].Orient(s.at)
-	}
-	f.linear()
+		return held || loose && i == first, held || loose && (i == first || i == second)
+	})
+	adjust.Orient(obs, s.at)
 	const steps = 4 // near enough: it is adjusted again
-	for range steps {
-		step, _, ok := f.step(0)
-		if !ok {
-			break
-		}
-		next := f.moved(step)
-		if !(next.sum < f.sum) {
-			break
-		}
-		f = next
-	}
-	var all []*Observation
+	f := adjust.Equations{Obs: obs, Free: free}.Nearby(s.at, steps)
+	var all []*adjust.Observation
 	for i := range obs {
 		all = append(all, &obs[i])
 	}
-	if m := loss(all, f.at); m < s.misfit {
-		s.at, s.misfit = f.at, m
+	if m := loss(all, f.At); m < s.misfit {
+		s.at, s.misfit = f.At, m
 		clear(s.options)
 	}
 }
@@ -167,17 +145,7 @@ func (p *Problem) ease(s *state) {
 // same says whether two nets with the same known points are one.
 func (s *state) same(t *state) bool {
 	for i, c := range s.at {
-		if s.known[i] && c.To(t.at[i]) > float64(Shortest) {
-			return false
-		}
-	}
-	return true
-}
-
-// knows says whether all points of an observation are known.
-func (s *state) knows(o *Observation) bool {
-	for _, q := range o.Points() {
-		if !s.known[q] {
+		if s.known[i] && c.To(t.at[i]) > float64(adjust.Shortest) {
 			return false
 		}
 	}
@@ -186,9 +154,9 @@ func (s *state) knows(o *Observation) bool {
 
 // loss is how badly measurements fit: the sum of squares in σ where they fit
 // about, the logarithm of it where they do not (Cauchy).
-func loss(near []*Observation, at []geom.Vector) (sum float64) {
+func loss(near []*adjust.Observation, at []geom.Vector) (sum float64) {
 	for _, x := range near {
-		v := (x.Plainly(at) - x.Value) / (ordinary * x.Sigma)
+		v := (x.Unsigned(at) - x.Value) / (ordinary * x.Sigma)
 		if math.IsNaN(v) {
 			return math.Inf(1)
 		}
@@ -203,7 +171,7 @@ func (s *state) set(o *option, i int) {
 }
 
 // looked is the option of a point, worked out anew only where more is known.
-func (p *Problem) looked(u int, near []*Observation, s *state) *option {
+func (p *problem) looked(u int, near []*adjust.Observation, s *state) *option {
 	o := s.options[u]
 	if o == nil || o.seen != len(near) || o.early || p.sided[u] {
 		o = p.option(u, near, s, false)
@@ -214,7 +182,7 @@ func (p *Problem) looked(u int, near []*Observation, s *state) *option {
 
 // next is the point to be hung on next, as the best of the nets has it that has
 // one; −1 where there is none.
-func (p *Problem) next(all []*state) int {
+func (p *problem) next(all []*state) int {
 	for _, s := range all {
 		var best *option
 		var open []*option
@@ -260,7 +228,7 @@ const never = 8
 
 // closes is how many points, this one the first, must be hung on with a choice
 // until one has three measurements, which tell the choices apart.
-func (p *Problem) closes(u int, s *state) int {
+func (p *problem) closes(u int, s *state) int {
 	known := slices.Clone(s.known)
 	for depth := 1; depth < never; depth++ {
 		tries := 2000
@@ -276,7 +244,7 @@ func (p *Problem) closes(u int, s *state) int {
 
 // closed says whether at most so many points more, each next to one before, end
 // a choice.
-func (p *Problem) closed(u int, known []bool, depth int, tries *int) bool {
+func (p *problem) closed(u int, known []bool, depth int, tries *int) bool {
 	if *tries--; *tries < 0 {
 		return false
 	}
@@ -309,7 +277,7 @@ func (p *Problem) closed(u int, known []bool, depth int, tries *int) bool {
 }
 
 // held counts the measurements of a point whose other points are known.
-func (p *Problem) held(u int, known []bool) (n int) {
+func (p *problem) held(u int, known []bool) (n int) {
 	for _, i := range p.Of[u] {
 		free := false
 		for _, q := range p.Obs[i].Points() {

@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
 // loci of the observation for its point p; the base is the known points, from
 // which the point is left or right. None where the numbers allow no place.
-func (o *Observation) loci(p int, at []geom.Vector) (all []geom.Locus, base []int) {
+func loci(o *adjust.Observation, p int, at []geom.Vector) (all []geom.Locus, base []int) {
 	switch {
 	case o.Kind == triangle.Distance:
 		q := o.At[0]
@@ -60,8 +61,8 @@ func seenFrom(q, r geom.Vector, angle float64) []geom.Locus {
 // keeps says whether a place that came out of the loci has the observation as it
 // was measured: a line goes both ways and a circle has two arcs, of which one
 // is meant.
-func (o *Observation) keeps(at []geom.Vector) bool {
-	v := o.Plainly(at)
+func keeps(o *adjust.Observation, at []geom.Vector) bool {
+	v := o.Unsigned(at)
 	if math.IsNaN(v) {
 		return false
 	}

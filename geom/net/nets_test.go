@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 )
 
 // 200 random nets of 3 to 10 points, distances, angles and heights, against
@@ -111,3 +112,11 @@ func apartBy(got, want float64) float64 {
 }
 
 func letter(i int) geom.Name { return geom.Name(rune('A' + i)) }
+
+// distance between two adjusted points and its σ.
+func distance(a Adjusted, m, n geom.Name) (d, sigma unit.Length) {
+	i, j := a.number[m], a.number[n]
+	way := a.fit.At[j].Minus(a.fit.At[i])
+	u := way.Unit()
+	return unit.Length(way.Size()), unit.Length(a.fit.Sigma(a.fit.Free.Row([]int{i, j}, u.Times(-1), u)))
+}

@@ -8,7 +8,9 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
+	"trammel/geom/unit"
 )
 
 // Two lengths from two known points leave a point two places, one on each side. A
@@ -34,7 +36,7 @@ const (
 
 // placing is a search for placements.
 type placing struct {
-	*Problem
+	*problem
 	sides   bool // heed Net.Sides
 	most    int  // placements to find
 	slack   float64
@@ -62,15 +64,15 @@ func limit(freedom int, chance float64) float64 {
 }
 
 // placements of the net that agree. whole is false where there may be more.
-func (p *Problem) placements(sides bool, most int, slack float64) (all []placement, whole bool) {
+func (p *problem) placements(sides bool, most int, slack float64) (all []placement, whole bool) {
 	firsts := p.firsts()
 	if len(firsts) == 0 {
 		return nil, false
 	}
 	triangle := p.firstTriangle(firsts[0][0])
 	for i, first := range firsts[:min(len(firsts), mostFirsts)] {
-		e := &placing{Problem: p, sides: sides, most: most, slack: slack, work: mostWork / float64(i+1), next: map[string]int{}, been: map[string][]*state{}, first: triangle}
-		e.freedom = len(p.Obs) - p.unknowns(0, 1).n
+		e := &placing{problem: p, sides: sides, most: most, slack: slack, work: mostWork / float64(i+1), next: map[string]int{}, been: map[string][]*state{}, first: triangle}
+		e.freedom = len(p.Obs) - p.unknowns(0, 1).N
 		for _, s := range first {
 			e.hang(s.clone())
 		}
@@ -84,12 +86,12 @@ func (p *Problem) placements(sides bool, most int, slack float64) (all []placeme
 
 // firstTriangle is the one that a search from a first line begins with, whatever is
 // said of sides.
-func (p *Problem) firstTriangle(s *state) (first [3]int) {
+func (p *problem) firstTriangle(s *state) (first [3]int) {
 	for i, f := range s.found[:min(len(s.found), 3)] {
 		first[i] = p.Number[f.Point]
 	}
 	if len(s.found) == 2 {
-		e := &placing{Problem: p, work: mostWork, next: map[string]int{}}
+		e := &placing{problem: p, work: mostWork, next: map[string]int{}}
 		if o := e.nextPoint(s.clone()); o != nil {
 			first[2] = o.point
 		}
@@ -103,7 +105,7 @@ const mostFirsts = 3
 
 // firsts are the seeds from which all points can be reached, those that belong
 // together in one list: the triangles that three angles and heights fix.
-func (p *Problem) firsts() (all [][]*state) {
+func (p *problem) firsts() (all [][]*state) {
 	reaches := func(s *state) bool {
 		known := slices.Clone(s.known)
 		for again := true; again; {
@@ -186,7 +188,7 @@ func (e *placing) hang(s *state) {
 // met says whether a branch has become one that was followed already: from two places
 // close to one line, what is measured to them may lead to one.
 func (e *placing) met(s *state) bool {
-	const near = 300 * float64(Shortest) // as far as the first guess of a place so close may be off
+	const near = 300 * float64(adjust.Shortest) // as far as the first guess of a place so close may be off
 	key := s.key()
 	for _, t := range e.been[key] {
 		if !s.close(t, near) {
@@ -194,9 +196,9 @@ func (e *placing) met(s *state) bool {
 		}
 		a, b := s.clone(), t.clone()
 		e.work -= 16 * cube(2*s.count())
-		e.Problem.ease(a)
-		e.Problem.ease(b)
-		if a.close(b, float64(Shortest)) {
+		e.problem.ease(a)
+		e.problem.ease(b)
+		if a.close(b, float64(adjust.Shortest)) {
 			return true
 		}
 	}
@@ -233,7 +235,7 @@ func (e *placing) ease(s *state) {
 	}
 	s.eased = known
 	e.work -= 4 * cube(2*known)
-	e.Problem.ease(s)
+	e.problem.ease(s)
 }
 
 func cube(n int) float64 { return float64(n) * float64(n) * float64(n) / 3 }
@@ -295,18 +297,18 @@ func (e *placing) look(u int, s *state) *option {
 
 // where are all places of u that the surest two of its measurements leave. Where
 // they all but meet, it is a little to both sides of between.
-func (e *placing) where(u int, near []*Observation, s *state) *option {
+func (e *placing) where(u int, near []*adjust.Observation, s *state) *option {
 	best := &option{point: u, seen: len(near), trace: math.Inf(1)}
 	tried := near[:min(len(near), mostTried)]
 	e.work -= 500 * float64(len(tried)*len(tried))
-	var one, two *Observation
+	var one, two *adjust.Observation
 	var between []geom.Vector
 	missed := math.Inf(1)
-	var mone, mtwo *Observation
+	var mone, mtwo *adjust.Observation
 	for i, a := range tried {
-		la, _ := a.loci(u, s.at)
+		la, _ := loci(a, u, s.at)
 		for _, b := range tried[:i] {
-			lb, _ := b.loci(u, s.at)
+			lb, _ := loci(b, u, s.at)
 			var places []geom.Vector
 			for _, l := range la {
 				for _, m := range lb {
@@ -314,7 +316,7 @@ func (e *placing) where(u int, near []*Observation, s *state) *option {
 					places = append(places, meet...)
 					if miss {
 						s.at[u] = at
-						if off := math.Abs(a.Plainly(s.at)-a.Value)/a.Sigma + math.Abs(b.Plainly(s.at)-b.Value)/b.Sigma; off < missed {
+						if off := math.Abs(a.Unsigned(s.at)-a.Value)/a.Sigma + math.Abs(b.Unsigned(s.at)-b.Value)/b.Sigma; off < missed {
 							missed, mone, mtwo = off, a, b
 							between = beside(at, l, m, a.Sigma+b.Sigma)
 						}
@@ -324,7 +326,7 @@ func (e *placing) where(u int, near []*Observation, s *state) *option {
 			places = e.tidy(u, places, a, b, s)
 			trace := 0.0
 			for _, c := range places {
-				trace = max(trace, hanger{e.Problem, u, b, a, c, s}.trace())
+				trace = max(trace, hanger{e.problem, u, b, a, c, s}.trace())
 			}
 			if len(places) > 0 && (trace < best.trace || one == nil) {
 				best.trace, best.places, one, two = trace, places, b, a
@@ -352,7 +354,7 @@ func (e *placing) where(u int, near []*Observation, s *state) *option {
 		}
 	}
 	for i, c := range best.places {
-		best.places[i] = hanger{e.Problem, u, one, two, c, s}.polished(near)
+		best.places[i] = hanger{e.problem, u, one, two, c, s}.polished(near)
 	}
 	return best
 }
@@ -374,7 +376,7 @@ func beside(at geom.Vector, l, m geom.Locus, sigma float64) []geom.Vector {
 // upright leaves the first triangle one of its two hands: without an outline as the
 // alphabet has it. A net turned over is the same piece; where sides are said of
 // points, it may be the other hand that they mean.
-func (e *placing) upright(o *option, one, two *Observation, s *state) {
+func (e *placing) upright(o *option, one, two *adjust.Observation, s *state) {
 	if e.eitherHand() {
 		return
 	}
@@ -393,9 +395,9 @@ func (e *placing) upright(o *option, one, two *Observation, s *state) {
 
 // baseOf are the known points that two measurements come from, in the order of the
 // alphabet.
-func (p *Problem) baseOf(u int, one, two *Observation, s *state) (base []int) {
-	for _, x := range []*Observation{one, two} {
-		_, from := x.loci(u, s.at)
+func (p *problem) baseOf(u int, one, two *adjust.Observation, s *state) (base []int) {
+	for _, x := range []*adjust.Observation{one, two} {
+		_, from := loci(x, u, s.at)
 		for _, q := range from {
 			if !slices.Contains(base, q) {
 				base = append(base, q)
@@ -407,8 +409,8 @@ func (p *Problem) baseOf(u int, one, two *Observation, s *state) (base []int) {
 }
 
 // told says of each place how it was found.
-func (e *placing) told(o *option, one, two *Observation, s *state) {
-	f := Found{Point: e.Names[o.point], By: []int{one.index, two.index}}
+func (e *placing) told(o *option, one, two *adjust.Observation, s *state) {
+	f := Found{Point: e.Names[o.point], By: []int{one.Index, two.Index}}
 	slices.Sort(f.By)
 	base := e.baseOf(o.point, one, two, s)
 	for _, q := range base {
@@ -444,10 +446,10 @@ func (e *placing) told(o *option, one, two *Observation, s *state) {
 
 // margin is how far over a line a point must lie before anything follows from it:
 // the adjustment has yet to come.
-const margin = 20 * float64(Shortest)
+const margin = 20 * float64(adjust.Shortest)
 
 // likely are the branches of a point that nothing contradicts.
-func (e *placing) likely(o *option, near []*Observation, s *state) (left []*state) {
+func (e *placing) likely(o *option, near []*adjust.Observation, s *state) (left []*state) {
 	var ends []part
 	for i := range o.places {
 		t := s.clone()
@@ -473,7 +475,7 @@ func (e *placing) likely(o *option, near []*Observation, s *state) (left []*stat
 	for i, t := range left {
 		if ends[i].strays {
 			e.work -= 8 * cube(2*t.count())
-			e.Problem.ease(t)
+			e.problem.ease(t)
 		}
 	}
 	return left
@@ -484,7 +486,7 @@ func (e *placing) wrongSide(u int, s *state) bool {
 	if !e.sides {
 		return false
 	}
-	for _, x := range e.Sides {
+	for _, x := range e.asked.Sides {
 		if x.Of == ([2]geom.Name{}) {
 			continue
 		}
@@ -537,13 +539,13 @@ func over(a, b, c, d geom.Vector) bool {
 
 // contradicted says whether the measurements round u, adjusted by themselves, are
 // more off than chance has it. First those of its neighbours, then wider and wider.
-func (e *placing) contradicted(u int, near []*Observation, s *state) (end part, against bool) {
+func (e *placing) contradicted(u int, near []*adjust.Observation, s *state) (end part, against bool) {
 	const plain = 3 // σ, and nothing needs a closer look
 	bad, strays := false, false
 	for _, x := range near {
-		off := math.Abs(x.Plainly(s.at) - x.Value)
+		off := math.Abs(x.Unsigned(s.at) - x.Value)
 		bad = bad || !(off < plain*x.Sigma)
-		strays = strays || !(off < x.reach(s.at))
+		strays = strays || !(off < reach(x, s.at))
 	}
 	if !bad && len(near) < 3 {
 		return part{}, false
@@ -558,7 +560,7 @@ func (e *placing) contradicted(u int, near []*Observation, s *state) (end part, 
 				continue
 			}
 			for _, i := range e.Of[v] {
-				if o := &e.Obs[i]; s.knows(o) {
+				if o := &e.Obs[i]; o.Among(s.known) {
 					for _, q := range o.Points() {
 						if !next[q] {
 							next[q] = true
@@ -588,7 +590,7 @@ func (e *placing) contradicted(u int, near []*Observation, s *state) (end part, 
 
 // reach is as far as a place may be off where it is known worst, near a line with
 // those that it was found from.
-func (o *Observation) reach(at []geom.Vector) float64 {
+func reach(o *adjust.Observation, at []geom.Vector) float64 {
 	if o.Kind == triangle.Angle {
 		const most = 0.5 // rad
 		return most
@@ -604,7 +606,7 @@ func (o *Observation) reach(at []geom.Vector) float64 {
 type part struct {
 	in     []bool
 	count  int
-	obs    []Observation
+	obs    []adjust.Observation
 	end    []geom.Vector // adjusted by itself
 	strays bool          // it began far from there
 }
@@ -622,7 +624,7 @@ func (q part) alike(r part) bool {
 	}
 	for k, i := range of {
 		for _, j := range of[:k] {
-			const same = 3 * float64(Shortest)
+			const same = 3 * float64(adjust.Shortest)
 			if !(math.Abs(q.end[i].To(q.end[j])-r.end[i].To(r.end[j])) < same) {
 				return false
 			}
@@ -633,13 +635,13 @@ func (q part) alike(r part) bool {
 
 // core leaves out what nothing checks: points of two measurements or fewer, again
 // and again. all says that every measurement to u is among what is left.
-func (e *placing) core(u int, near []*Observation, in []bool, s *state) (left part, all bool) {
+func (e *placing) core(u int, near []*adjust.Observation, in []bool, s *state) (left part, all bool) {
 	in = slices.Clone(in)
 	for {
-		var obs []Observation
+		var obs []adjust.Observation
 		degree := make([]int, len(in))
 		for i := range e.Obs {
-			if o := &e.Obs[i]; s.knows(o) && o.among(in) {
+			if o := &e.Obs[i]; o.Among(s.known) && o.Among(in) {
 				obs = append(obs, *o)
 				for _, q := range o.Points() {
 					degree[q]++
@@ -665,15 +667,6 @@ func (e *placing) core(u int, near []*Observation, in []bool, s *state) (left pa
 	}
 }
 
-func (o *Observation) among(in []bool) bool {
-	for _, q := range o.Points() {
-		if !in[q] {
-			return false
-		}
-	}
-	return true
-}
-
 // apart says whether a part of the net cannot be what was measured: by itself, or
 // with the measurements to u where without them it can.
 func (e *placing) apart(u int, q *part, s *state) bool {
@@ -685,7 +678,7 @@ func (e *placing) apart(u int, q *part, s *state) bool {
 	}
 	spare = max(1, min(spare, e.freedom))
 	whole := e.slack * limit(spare, chanceOfPart)
-	var others []Observation
+	var others []adjust.Observation
 	for _, o := range q.obs {
 		if !o.Has(u) {
 			others = append(others, o)
@@ -707,122 +700,54 @@ func (e *placing) apart(u int, q *part, s *state) bool {
 // least is the sum of squares of some points adjusted by themselves, from where
 // they lie, or one that is no more than enough. The points need not be held: the
 // steps are damped.
-func (e *placing) least(obs []Observation, in []bool, at []geom.Vector, enough float64) (float64, []geom.Vector) {
-	free := unknowns{x: make([]int, len(at)), y: make([]int, len(at))}
-	for i := range at {
-		free.x[i], free.y[i] = -1, -1
-		if _, held := e.control[i]; in[i] && !held {
-			free.x[i], free.y[i] = free.n, free.n+1
-			free.n += 2
+func (e *placing) least(obs []adjust.Observation, in []bool, at []geom.Vector, enough float64) (float64, []geom.Vector) {
+	touched := make([]bool, len(at))
+	for i := range obs {
+		for _, q := range obs[i].Points() {
+			touched[q] = in[q]
 		}
 	}
-	f := &fitted{at: slices.Clone(at), obs: slices.Clone(obs), free: free}
-	for i := range f.obs {
-		f.obs[i].Orient(f.at)
-	}
-	f.linear()
-	const steps, slow = 60, 1e-7
-	// So far off and gaining so little, a step never gets there.
-	const hopelessly, little = 30, 0.1
-	damp := 1e-3
-	for range steps {
-		e.work -= cube(free.n) + 200*float64(len(obs))
-		step, ok := f.damped(damp)
-		if ok {
-			if next := f.moved(step); next.sum <= f.sum {
-				gain := f.sum - next.sum
-				f, damp = next, max(damp/10, 1e-9)
-				if gain <= slow*(f.sum+enough) || enough > 0 && f.sum > hopelessly*enough && gain < little*f.sum {
-					break
-				}
-				continue
-			}
-		}
-		if damp *= 10; damp > 1e9 {
-			break
-		}
-	}
-	return f.sum, f.at
-}
-
-// damped is a step of a few points, by a Cholesky decomposition in place: of so few
-// the care that a library takes costs more than the work.
-func (f *fitted) damped(damp float64) (steps, bool) {
-	n := f.free.n
-	a, x := make([]float64, n*n), make(steps, n)
-	for i := range f.rows {
-		t := f.rows[i].Terms()
-		for _, p := range t {
-			x[p.I] += p.V * f.off[i]
-			for _, q := range t {
-				if q.I <= p.I {
-					a[p.I*n+q.I] += p.V * q.V
-				}
-			}
-		}
-	}
-	for i := range n {
-		a[i*n+i] = a[i*n+i]*(1+damp) + math.SmallestNonzeroFloat64
-		row := a[i*n : i*n+i+1]
-		for j := range i + 1 {
-			s, other := row[j], a[j*n:j*n+j+1]
-			for k := range j {
-				s -= row[k] * other[k]
-			}
-			if j < i {
-				row[j] = s / other[j]
-				continue
-			}
-			if !(s > 0) {
-				return nil, false
-			}
-			row[j] = math.Sqrt(s)
-		}
-		for k := range i {
-			x[i] -= row[k] * x[k]
-		}
-		x[i] /= row[i]
-	}
-	for i := n - 1; i >= 0; i-- {
-		for k := i + 1; k < n; k++ {
-			x[i] -= a[k*n+i] * x[k]
-		}
-		x[i] /= a[i*n+i]
-	}
-	return x, true
+	free := adjust.NewUnknowns(len(at), func(i int) (x, y bool) {
+		_, held := e.control[i]
+		return held || !touched[i], held || !touched[i]
+	})
+	obs = slices.Clone(obs)
+	adjust.Orient(obs, at)
+	f := adjust.Equations{Obs: obs, Free: free}.Least(at, enough, func(cost float64) { e.work -= cost })
+	return f.Sum, f.At
 }
 
 // whole adjusts a net of which every point is placed, and keeps it if it agrees.
 func (e *placing) whole(s *state) {
 	e.work -= 8 * cube(2*len(e.Names))
-	f, err := e.fit(s)
+	f, err := e.fit(s.at)
 	if err != nil {
 		e.failed = err
 		e.stuck = true
 		return
 	}
-	if f.sum > e.slack*limit(e.freedom, chanceOfAll) || !e.simple(f.at) || e.Coincide(f.at) != nil {
+	if f.Sum > e.slack*limit(e.freedom, chanceOfAll) || !e.simple(f.At) || e.Coincide(f.At) != nil {
 		return
 	}
-	if again, err := e.fit(&state{at: f.at}); err == nil { // from far off one adjustment may stop short
+	if again, err := e.fit(f.At); err == nil { // from far off one adjustment may stop short
 		f = again
 	}
 	if len(e.round) == 0 && len(e.control) == 0 && !e.eitherHand() && !e.hand(placement{fit: f}) {
-		over := make([]geom.Vector, len(f.at))
-		for i, c := range f.at {
+		over := make([]geom.Vector, len(f.At))
+		for i, c := range f.At {
 			over[i] = geom.Vector{X: c.X, Y: -c.Y}
 		}
-		if f, err = e.fit(&state{at: over}); err != nil {
+		if f, err = e.fit(over); err != nil {
 			return
 		}
 	}
-	end := f.at
+	end := f.At
 	if len(e.control) == 0 {
-		end = laid(f.at, 0, 1)
+		end = laid(f.At, 0, 1)
 	}
 	t := s.clone()
-	t.at = f.at
-	if e.sides && !(e.keepsSides(s, f.at) && e.keepsAll(f.at)) {
+	t.at = f.At
+	if e.sides && !(e.keepsSides(s, f.At) && e.keepsAll(f.At)) {
 		return
 	}
 	q := placement{t, f, end}
@@ -834,20 +759,20 @@ func (e *placing) whole(s *state) {
 }
 
 // eitherHand: sides are said of points, which may mean the net turned over.
-func (e *placing) eitherHand() bool { return e.sides && len(e.Sides) > 0 && len(e.control) == 0 }
+func (e *placing) eitherHand() bool { return e.sides && len(e.asked.Sides) > 0 && len(e.control) == 0 }
 
 // hand says whether a placement is as the outline, or else the alphabet, has it.
 func (e *placing) hand(q placement) bool {
 	if len(e.round) > 2 {
-		return e.area(&state{at: q.fit.at}) > 0
+		return e.area(q.fit.At) > 0
 	}
 	c := e.first
-	return geom.IsLeft(q.fit.at[c[0]], q.fit.at[c[1]], q.fit.at[c[2]])
+	return geom.IsLeft(q.fit.At[c[0]], q.fit.At[c[1]], q.fit.At[c[2]])
 }
 
 // keepsAll: the points lie where Net.Sides has them.
-func (p *Problem) keepsAll(at []geom.Vector) bool {
-	for _, x := range p.Sides {
+func (p *problem) keepsAll(at []geom.Vector) bool {
+	for _, x := range p.asked.Sides {
 		if x.Of != ([2]geom.Name{}) && geom.IsLeft(at[p.Number[x.Of[0]]], at[p.Number[x.Of[1]]], at[p.Number[x.Point]]) == x.Right {
 			return false
 		}
@@ -856,10 +781,10 @@ func (p *Problem) keepsAll(at []geom.Vector) bool {
 }
 
 // simple says whether the outline does not cross itself.
-func (p *Problem) simple(at []geom.Vector) bool {
+func (p *problem) simple(at []geom.Vector) bool {
 	var all geom.Polygon
 	for _, i := range p.round {
-		all = append(all, geom.Point{X: length(at[i].X), Y: length(at[i].Y)})
+		all = append(all, geom.Point{X: unit.Length(at[i].X), Y: unit.Length(at[i].Y)})
 	}
 	if len(all) < 3 {
 		return true
@@ -875,9 +800,9 @@ func (e *placing) sifted() []placement {
 	if e.eitherHand() && slices.ContainsFunc(all, e.hand) {
 		all = slices.DeleteFunc(all, func(q placement) bool { return !e.hand(q) })
 	}
-	slices.SortStableFunc(all, func(a, b placement) int { return cmp.Compare(a.fit.sum, b.fit.sum) })
+	slices.SortStableFunc(all, func(a, b placement) int { return cmp.Compare(a.fit.Sum, b.fit.Sum) })
 	for i := range all {
-		if all[i].fit.sum > all[0].fit.sum+worse*e.slack {
+		if all[i].fit.Sum > all[0].fit.Sum+worse*e.slack {
 			return all[:i]
 		}
 	}

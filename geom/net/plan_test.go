@@ -257,7 +257,7 @@ func (n *plan) apart(at []geom.Vector, i int) (most float64) {
 func (n *plan) off(a Adjusted) (sigmas, mm float64) {
 	for i := range n.at {
 		for j := range i {
-			d, s := a.Distance(peg(i), peg(j))
+			d, s := distance(a, peg(i), peg(j))
 			v := math.Abs(float64(d) - n.at[i].To(n.at[j]))
 			sigmas, mm = max(sigmas, v/float64(s)), max(mm, v)
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 )
 
@@ -13,7 +14,7 @@ const mostSeeds = 60
 
 // start finds every point by closed form. Where a choice stays open the
 // measurements decide if they can, each branch being adjusted to all of them.
-func (p *Problem) start() (*state, error) {
+func (p *problem) start() (*state, error) {
 	if err := p.halves(); err != nil {
 		return nil, err
 	}
@@ -46,7 +47,7 @@ func (p *Problem) start() (*state, error) {
 // grown grows a seed, or where too many choices are open at a time or it comes to
 // fit badly (the first line may hold a slip), others in its stead: those whose
 // first choices end the soonest.
-func (p *Problem) grown(seed *state) []*state {
+func (p *problem) grown(seed *state) []*state {
 	leaves, cut := p.grow(seed.clone())
 	if leaves != nil && (!cut && !leaves[0].all() || p.sound(leaves[0])) || len(p.control) > 0 {
 		return leaves
@@ -68,12 +69,12 @@ func (p *Problem) grown(seed *state) []*state {
 }
 
 // sound: it fits as by chance, but for a slip.
-func (p *Problem) sound(s *state) bool {
+func (p *problem) sound(s *state) bool {
 	return s.misfit < hopeless+uneasy*float64(p.more(s))
 }
 
 // soonest are the first lines whose first choices end the soonest.
-func (p *Problem) soonest() (all []*state) {
+func (p *problem) soonest() (all []*state) {
 	const most = 6
 	type soon struct {
 		*state
@@ -98,12 +99,12 @@ func (p *Problem) soonest() (all []*state) {
 }
 
 // line is the start from one measured distance.
-func (p *Problem) line(i int) *state {
+func (p *problem) line(i int) *state {
 	o, s := p.Obs[i], p.blank()
 	a, b := o.At[0], o.At[1]
 	s.known[a], s.known[b] = true, true
 	s.at[b].X = o.Value
-	s.found = []Found{{Point: p.Names[a]}, {Point: p.Names[b], From: []geom.Name{p.Names[a]}, By: []int{o.index}}}
+	s.found = []Found{{Point: p.Names[a]}, {Point: p.Names[b], From: []geom.Name{p.Names[a]}, By: []int{o.Index}}}
 	return s
 }
 
@@ -119,7 +120,7 @@ func within(a, b []bool) bool {
 
 // blocked: two measurements that do not meet keep a point from being found; from
 // another line there may be a third.
-func (p *Problem) blocked(s *state) bool {
+func (p *problem) blocked(s *state) bool {
 	for u := range p.Names {
 		if !s.known[u] && len(p.hanging(u, s)) > 1 {
 			return true
@@ -132,7 +133,7 @@ func (p *Problem) blocked(s *state) bool {
 // distance, the baseline before the edges of the outline before the rest, the
 // longest first; or, where no distance leads on, a triangle that three other
 // measurements fix.
-func (p *Problem) seeds() func(yield func(int, *state) bool) {
+func (p *problem) seeds() func(yield func(int, *state) bool) {
 	return func(yield func(int, *state) bool) {
 		if len(p.control) > 0 {
 			s := p.blank()
@@ -166,11 +167,11 @@ func (p *Problem) seeds() func(yield func(int, *state) bool) {
 
 // lines are the measured distances in the order in which they are tried as the
 // first line.
-func (p *Problem) lines() (all []int) {
-	rank := func(o *Observation) int {
+func (p *problem) lines() (all []int) {
+	rank := func(o *adjust.Observation) int {
 		a, b := o.At[0], o.At[1]
-		if p.Base != ([2]geom.Name{}) {
-			q, r := p.Number[p.Base[0]], p.Number[p.Base[1]]
+		if p.asked.Base != ([2]geom.Name{}) {
+			q, r := p.Number[p.asked.Base[0]], p.Number[p.asked.Base[1]]
 			if a == q && b == r || a == r && b == q {
 				return 0
 			}
@@ -196,7 +197,7 @@ func (p *Problem) lines() (all []int) {
 
 // triangles are those of three points that are fixed by what is measured in
 // them without any of their sides.
-func (p *Problem) triangles() (all []*state) {
+func (p *problem) triangles() (all []*state) {
 	in := map[[3]int][]int{}
 	var order [][3]int
 	for i := range p.Obs {
@@ -219,14 +220,14 @@ func (p *Problem) triangles() (all []*state) {
 }
 
 // solved are the triangles of the first three observations that fix one.
-func (p *Problem) solved(key [3]int, obs []int) (all []*state) {
+func (p *problem) solved(key [3]int, obs []int) (all []*state) {
 	for i := range obs {
 		for j := range i {
 			for k := range j {
 				three := []int{obs[k], obs[j], obs[i]}
 				var ms []triangle.Measurement
 				for _, x := range three {
-					m := p.Measured[p.Obs[x].index]
+					m := p.Measured[p.Obs[x].Index]
 					if m.Kind == triangle.Angle { // a corner's name alone is enough for one triangle, not here
 						for n, q := range p.Obs[x].At {
 							m.At[n] = p.Names[q]
@@ -248,7 +249,7 @@ func (p *Problem) solved(key [3]int, obs []int) (all []*state) {
 	return nil
 }
 
-func (p *Problem) placed(t triangle.Triangle, by []int) *state {
+func (p *problem) placed(t triangle.Triangle, by []int) *state {
 	s := p.blank()
 	mirror := 1.0
 	var at [3]int
@@ -265,7 +266,7 @@ func (p *Problem) placed(t triangle.Triangle, by []int) *state {
 		f := Found{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
 		if i == 2 {
 			for _, x := range by {
-				f.By = append(f.By, p.Obs[x].index)
+				f.By = append(f.By, p.Obs[x].Index)
 			}
 			f.Right, f.Why = mirror < 0, ByAlphabet
 		}

@@ -61,8 +61,8 @@ type begun struct {
 // begin is the start that was given, or else the one placement that agrees with all
 // that was measured. Where none does, there is a slip: then the start is the one
 // that most of the measurements mean.
-func (p *Problem) begin() (begun, error) {
-	if len(p.Start) > 0 {
+func (p *problem) begin() (begun, error) {
+	if len(p.asked.Start) > 0 {
 		s, err := p.given()
 		return begun{state: s}, err
 	}
@@ -91,10 +91,10 @@ func (p *Problem) begin() (begun, error) {
 }
 
 // given is the start that the net itself says.
-func (p *Problem) given() (*state, error) {
+func (p *problem) given() (*state, error) {
 	s := p.blank()
 	for i, n := range p.Names {
-		at, ok := p.Start[n]
+		at, ok := p.asked.Start[n]
 		if !ok {
 			return nil, &unit.Fault{Subject: unit.Start, What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
 		}
@@ -105,12 +105,12 @@ func (p *Problem) given() (*state, error) {
 }
 
 // is says whether a start leads to a placement.
-func (p *Problem) is(s *state, q placement) bool {
-	f, err := p.fit(s)
+func (p *problem) is(s *state, q placement) bool {
+	f, err := p.fit(s.at)
 	if err != nil {
 		return false
 	}
-	end := f.at
+	end := f.At
 	if len(p.control) == 0 {
 		end = laid(end, 0, 1)
 	}
@@ -118,8 +118,8 @@ func (p *Problem) is(s *state, q placement) bool {
 }
 
 // excluded are the placements that fit but for what was said of sides.
-func (p *Problem) excluded(q placement) (all []placement) {
-	if len(p.Sides) == 0 {
+func (p *problem) excluded(q placement) (all []placement) {
+	if len(p.asked.Sides) == 0 {
 		return nil
 	}
 	found, _ := p.placements(false, fewOthers, 1)
@@ -144,13 +144,13 @@ const (
 
 // rivals are other placements that agree with what was measured no worse by much
 // than one that does not agree.
-func (p *Problem) rivals(s *state) (all []placement) {
-	f, err := p.fit(s)
-	freedom := len(p.Obs) - p.unknowns(0, 1).n
+func (p *problem) rivals(s *state) (all []placement) {
+	f, err := p.fit(s.at)
+	freedom := len(p.Obs) - p.unknowns(0, 1).N
 	if err != nil || freedom < 1 || len(p.Names) > mostDisputed {
 		return nil
 	}
-	found, _ := p.placements(true, fewOthers, max(1, nearly*f.sum/limit(freedom, chanceOfAll)))
+	found, _ := p.placements(true, fewOthers, max(1, nearly*f.Sum/limit(freedom, chanceOfAll)))
 	for _, q := range found {
 		if !p.is(s, q) {
 			all = append(all, q)
@@ -161,7 +161,7 @@ func (p *Problem) rivals(s *state) (all []placement) {
 
 // several is the error of a net of more placements than one; err is what the search
 // for a start had to say.
-func (p *Problem) several(all []placement, more bool, err error) error {
+func (p *problem) several(all []placement, more bool, err error) error {
 	e := &Several{More: more}
 	var ends [][]geom.Vector
 	for _, q := range all {
@@ -169,7 +169,7 @@ func (p *Problem) several(all []placement, more bool, err error) error {
 		if err != nil {
 			continue
 		}
-		e.Answers, ends = append(e.Answers, a), append(ends, a.fit.at)
+		e.Answers, ends = append(e.Answers, a), append(ends, a.fit.At)
 	}
 	if len(e.Answers) < 2 {
 		return no("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
@@ -243,17 +243,17 @@ func (p Placement) words() string {
 	return strings.Join(all, ", ")
 }
 
-func (p *Problem) placement(at []geom.Vector, sides []Side) Placement {
+func (p *problem) placement(at []geom.Vector, sides []Side) Placement {
 	q := Placement{Sides: sides}
 	if len(p.round) > 2 {
-		q.Area = unit.Area(math.Abs(p.area(&state{at: at})))
+		q.Area = unit.Area(math.Abs(p.area(at)))
 	}
 	return q
 }
 
 // among tells an adjusted net from the others that fit.
-func (p *Problem) among(a *Adjusted, b begun) {
-	ends := [][]geom.Vector{a.fit.at}
+func (p *problem) among(a *Adjusted, b begun) {
+	ends := [][]geom.Vector{a.fit.At}
 	mine := placement{state: b.state}
 	bases := append([]placement{mine}, b.others...)
 	for _, q := range b.others {
@@ -261,7 +261,7 @@ func (p *Problem) among(a *Adjusted, b begun) {
 		if err != nil {
 			continue
 		}
-		ends = append(ends, o.fit.at)
+		ends = append(ends, o.fit.At)
 	}
 	if len(ends) < 2 {
 		return
@@ -281,7 +281,7 @@ type base struct{ u, a, b int }
 
 // bases are the lines by which placements may be told apart: first those that
 // points were found from.
-func (p *Problem) bases(all []placement) (list []base) {
+func (p *problem) bases(all []placement) (list []base) {
 	seen := map[base]bool{}
 	add := func(u, a, b int) {
 		if x := (base{u, min(a, b), max(a, b)}); u != a && u != b && a != b && !seen[x] {
@@ -321,7 +321,7 @@ func (p *Problem) bases(all []placement) (list []base) {
 }
 
 // tell finds for each placement the fewest sides that no other has.
-func (p *Problem) tell(ends [][]geom.Vector, bases []base) [][]Side {
+func (p *problem) tell(ends [][]geom.Vector, bases []base) [][]Side {
 	var clear []base
 	for _, share := range []float64{0.05, 0.01, 0} { // of the line: a side that a hand can see
 		for _, x := range bases {
@@ -343,7 +343,7 @@ func (p *Problem) tell(ends [][]geom.Vector, bases []base) [][]Side {
 }
 
 // fewest sides that only placement k has.
-func (p *Problem) fewest(k int, ends [][]geom.Vector, bases []base) []Side {
+func (p *problem) fewest(k int, ends [][]geom.Vector, bases []base) []Side {
 	left := func(x base, at []geom.Vector) bool { return geom.IsLeft(at[x.a], at[x.b], at[x.u]) }
 	var out []uint64 // placements that a side excludes
 	for _, x := range bases {

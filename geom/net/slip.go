@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"gonum.org/v1/gonum/mat"
-
+	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -16,9 +16,9 @@ import (
 type Suspect struct {
 	Index  int     // into Results
 	W      float64 // its standardised residual
-	Reads  Figure
-	Others Figure // what the others make it, adjusted without it
-	Sigma  Figure // σ of that
+	Reads  adjust.Figure
+	Others adjust.Figure // what the others make it, adjusted without it
+	Sigma  adjust.Figure // σ of that
 	// Without is the sum of (residual/σ)² of the others, Agree whether they then
 	// pass the global test.
 	Without float64
@@ -42,8 +42,8 @@ const (
 // Slip is one explanation: the reading without it would have been True.
 type Slip struct {
 	Kind SlipKind
-	By   Figure // the reading less True
-	True Figure
+	By   adjust.Figure // the reading less True
+	True adjust.Figure
 	Text string // of Swapped: the reading as it should have been written
 }
 
@@ -126,12 +126,12 @@ const heldShare = 0.2
 
 // held says whether a measurement was given so tightly that it fixes its points.
 func (a *Adjusted) held(i int) bool {
-	o := a.fit.obs[i]
+	o := a.fit.Obs[i]
 	if !o.Stated {
 		return false
 	}
 	o.Stated, o.Half = false, 0
-	return a.fit.obs[i].Sigma <= heldShare*o.rough(a.net.Tools)
+	return a.fit.Obs[i].Sigma <= heldShare*o.SigmaBefore(a.net.Tools)
 }
 
 // spare takes those that are held off the list, where a reading explains it as well.
@@ -144,66 +144,42 @@ func (a *Adjusted) spare(least float64) {
 // without adjusts the others alone, again from the beginning where that helps.
 func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
 	p := a.net.less(i)
-	obs := slices.Delete(slices.Clone(a.fit.obs), i, i+1)
-	f, err := p.settle(a.fit.at, obs, a.free)
+	obs := slices.Delete(slices.Clone(a.fit.Obs), i, i+1)
+	f, err := p.settle(a.fit.At, obs, a.fit.Free)
 	if err != nil {
 		return Suspect{}, false
 	}
 	limit := chiLimit(a.Freedom - 1)
-	if again && f.sum > limit {
+	if again && f.Sum > limit {
 		if s, err := p.start(); err == nil {
-			if g, err := p.fit(s); err == nil && g.sum < f.sum {
-				f = g
+			if g, err := p.fit(s.at); err == nil && g.Sum < f.Sum {
+				f = g.Fit
 			}
 		}
 	}
 	r := a.Results[i]
-	o := a.fit.obs[i]
-	o.Orient(f.at)
-	says, by := o.Look(f.at)
-	sigma := f.spread(f.free.row(&o, by)) * o.Sigma
-	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: AsFigure(o.Kind, says), Sigma: AsFigure(o.Kind, sigma), Without: f.sum, Agree: f.sum <= limit}
+	o := a.fit.Obs[i]
+	o.Orient(f.At)
+	says, by := o.Computed(f.At)
+	for k := range by {
+		by[k] = geom.Vector{X: by[k].X / o.Sigma, Y: by[k].Y / o.Sigma}
+	}
+	sigma := f.Sigma(f.Free.Row(o.Points(), by[:]...)) * o.Sigma
+	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: adjust.AsFigure(o.Kind, says), Sigma: adjust.AsFigure(o.Kind, sigma), Without: f.Sum, Agree: f.Sum <= limit}
 	s.Slips = slips(r.Measurement, says, math.Hypot(o.Sigma, sigma))
 	return s, true
-}
-
-// spread is the σ of a linear function of the unknowns.
-func (f *fitted) spread(r Row) float64 {
-	if f.free.n == 0 {
-		return 0
-	}
-	v := mat.NewVecDense(f.free.n, nil)
-	for _, t := range r.Terms() {
-		v.SetVec(t.I, v.AtVec(t.I)+t.V)
-	}
-	var x mat.VecDense
-	_ = f.chol.SolveVecTo(&x, v) // its error is a warning of the condition
-	return math.Sqrt(max(0, mat.Dot(v, &x)))
-}
-
-// less is the problem without one observation.
-func (p *Problem) less(i int) *Problem {
-	q := *p
-	q.Obs = slices.Delete(slices.Clone(p.Obs), i, i+1)
-	q.Of = make([][]int, len(p.Names))
-	for k := range q.Obs {
-		for _, u := range q.Obs[k].Points() {
-			q.Of[u] = append(q.Of[u], k)
-		}
-	}
-	return &q
 }
 
 // slips are the known ways of going wrong that lead from what the others say to
 // what was read; spread is the σ of the difference.
 func slips(m triangle.Measurement, others, spread float64) (all []Slip) {
-	reads := figureOf(m, m.Value.Length(), m.Value.Angle)
+	reads := adjust.FigureOf(m, m.Value.Length(), m.Value.Angle)
 	off := reads - others
 	try := func(k SlipKind, truth float64, text string) {
 		by := reads - truth
 		left := math.Abs(truth - others)
 		if left <= slipWithin*spread && left <= math.Abs(by)*slipShare && math.Abs(by) >= slipAtLeast*spread {
-			all = append(all, Slip{k, AsFigure(m.Kind, by), AsFigure(m.Kind, truth), text})
+			all = append(all, Slip{k, adjust.AsFigure(m.Kind, by), adjust.AsFigure(m.Kind, truth), text})
 		}
 	}
 	sign := math.Copysign(1, off)
@@ -269,4 +245,11 @@ func reread(m triangle.Measurement, text string) (float64, bool) {
 		return 0, false
 	}
 	return float64(r.Length()), true
+}
+
+// less is the problem without one observation.
+func (p *problem) less(i int) *problem {
+	q := *p
+	q.Book = p.Without(i)
+	return &q
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 )
 
@@ -50,8 +51,8 @@ func newBraced(r *rand.Rand) *braced {
 		b.tokens = append(b.tokens, fmt.Sprintf("%s%s=%.2f+-2", letter(p.i), letter(p.j), b.distance(r, p.i, p.j)))
 	}
 	for i := range n {
-		o := Observation{Kind: triangle.Angle, At: [3]int{(i + 1) % n, i, (i + n - 1) % n}, N: 3}
-		if v := o.Plainly(b.at) * 180 / math.Pi; r.IntN(3) > 0 && v < 175 {
+		o := adjust.Observation{Kind: triangle.Angle, At: [3]int{(i + 1) % n, i, (i + n - 1) % n}, N: 3}
+		if v := o.Unsigned(b.at) * 180 / math.Pi; r.IntN(3) > 0 && v < 175 {
 			b.tokens = append(b.tokens, fmt.Sprintf("%s%s%s=%.4fdeg+-0.02deg", letter(o.At[0]), letter(i), letter(o.At[2]), v+0.01*r.NormFloat64()))
 		}
 	}

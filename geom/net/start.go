@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 )
 
 // state is a net partly found.
@@ -33,7 +34,7 @@ func (s *state) count() (n int) {
 	return n
 }
 
-func (p *Problem) blank() *state {
+func (p *problem) blank() *state {
 	return &state{at: make([]geom.Vector, len(p.Names)), known: make([]bool, len(p.Names)), options: make([]*option, len(p.Names))}
 }
 
@@ -67,7 +68,7 @@ func (o *option) before(q *option) bool {
 }
 
 // hanging are the observations of u whose other points are all known.
-func (p *Problem) hanging(u int, s *state) (all []*Observation) {
+func (p *problem) hanging(u int, s *state) (all []*adjust.Observation) {
 	for _, i := range p.Of[u] {
 		o := &p.Obs[i]
 		free := false
@@ -86,18 +87,18 @@ const mostTried = 8
 
 // option works out where u may lie. Where two measurements do not quite meet, a
 // third says that the place is between them; so does forced.
-func (p *Problem) option(u int, near []*Observation, s *state, forced bool) *option {
+func (p *problem) option(u int, near []*adjust.Observation, s *state, forced bool) *option {
 	best := &option{point: u, seen: len(near), trace: math.Inf(1)}
 	agreed := -1
 	tried := near[:min(len(near), mostTried)]
-	var one, two *Observation
+	var one, two *adjust.Observation
 	missed := math.Inf(1)
 	var between geom.Vector
-	var mone, mtwo *Observation
+	var mone, mtwo *adjust.Observation
 	for i, a := range tried {
-		la, _ := a.loci(u, s.at)
+		la, _ := loci(a, u, s.at)
 		for _, b := range tried[:i] {
-			lb, _ := b.loci(u, s.at)
+			lb, _ := loci(b, u, s.at)
 			var places []geom.Vector
 			for _, l := range la {
 				for _, m := range lb {
@@ -105,7 +106,7 @@ func (p *Problem) option(u int, near []*Observation, s *state, forced bool) *opt
 					places = append(places, meet...)
 					if miss {
 						s.at[u] = near
-						if off := math.Abs(a.Plainly(s.at)-a.Value)/a.Sigma + math.Abs(b.Plainly(s.at)-b.Value)/b.Sigma; off < missed {
+						if off := math.Abs(a.Unsigned(s.at)-a.Value)/a.Sigma + math.Abs(b.Unsigned(s.at)-b.Value)/b.Sigma; off < missed {
 							missed, between, mone, mtwo = off, near, a, b
 						}
 					}
@@ -139,11 +140,11 @@ func (p *Problem) option(u int, near []*Observation, s *state, forced bool) *opt
 }
 
 // tidy keeps the places that have both observations as measured, each once.
-func (p *Problem) tidy(u int, places []geom.Vector, a, b *Observation, s *state) (kept []geom.Vector) {
+func (p *problem) tidy(u int, places []geom.Vector, a, b *adjust.Observation, s *state) (kept []geom.Vector) {
 	for _, c := range places {
 		s.at[u] = c
 		same := func(o geom.Vector) bool { return o.To(c) <= 1e-9*(1+a.Value+b.Value) }
-		if !math.IsNaN(c.X+c.Y) && a.keeps(s.at) && b.keeps(s.at) && !slices.ContainsFunc(kept, same) {
+		if !math.IsNaN(c.X+c.Y) && keeps(a, s.at) && keeps(b, s.at) && !slices.ContainsFunc(kept, same) {
 			kept = append(kept, c)
 		}
 	}
@@ -152,9 +153,9 @@ func (p *Problem) tidy(u int, places []geom.Vector, a, b *Observation, s *state)
 
 // hanger is a place of u that two observations hold.
 type hanger struct {
-	p        *Problem
+	p        *problem
 	u        int
-	one, two *Observation
+	one, two *adjust.Observation
 	at       geom.Vector
 	*state
 }
@@ -162,17 +163,17 @@ type hanger struct {
 // trace of the covariance of the place.
 func (h hanger) trace() float64 {
 	h.state.at[h.u] = h.at
-	g, k := h.one.pull(h.u, h.state.at), h.two.pull(h.u, h.state.at)
+	g, k := h.one.Gradient(h.u, h.state.at), h.two.Gradient(h.u, h.state.at)
 	d := g.Cross(k)
 	return (g.Dot(g) + k.Dot(k)) / (d * d)
 }
 
 // off is how far another observation is from the place in σ, its own and that
 // of the place together.
-func (h hanger) off(x *Observation) float64 {
+func (h hanger) off(x *adjust.Observation) float64 {
 	h.state.at[h.u] = h.at
-	g, k, q := h.one.pull(h.u, h.state.at), h.two.pull(h.u, h.state.at), x.pull(h.u, h.state.at)
-	v := (x.Plainly(h.state.at) - x.Value) / x.Sigma
+	g, k, q := h.one.Gradient(h.u, h.state.at), h.two.Gradient(h.u, h.state.at), x.Gradient(h.u, h.state.at)
+	v := (x.Unsigned(h.state.at) - x.Value) / x.Sigma
 	d := g.Cross(k)
 	if d == 0 {
 		return math.Abs(v)
@@ -183,7 +184,7 @@ func (h hanger) off(x *Observation) float64 {
 
 // agree counts the other observations that the place fits: a single slip then
 // does not lead it astray.
-func (h hanger) agree(near []*Observation) (n int) {
+func (h hanger) agree(near []*adjust.Observation) (n int) {
 	for _, x := range near {
 		if x != h.one && x != h.two && h.off(x) < fits {
 			n++
@@ -194,11 +195,11 @@ func (h hanger) agree(near []*Observation) (n int) {
 
 // polished is the place that fits best what it agrees with of all that goes to
 // it, so that the error of one point is not handed on to the next and grows.
-func (h hanger) polished(near []*Observation) geom.Vector {
+func (h hanger) polished(near []*adjust.Observation) geom.Vector {
 	if len(near) < 3 {
 		return h.at
 	}
-	with := []*Observation{h.one, h.two}
+	with := []*adjust.Observation{h.one, h.two}
 	for _, x := range near {
 		if x != h.one && x != h.two && h.off(x) < fits {
 			with = append(with, x)
@@ -206,7 +207,7 @@ func (h hanger) polished(near []*Observation) geom.Vector {
 	}
 	sum := func() (sum float64) {
 		for _, x := range with {
-			v := (x.Plainly(h.state.at) - x.Value) / x.Sigma
+			v := (x.Unsigned(h.state.at) - x.Value) / x.Sigma
 			sum += v * v
 		}
 		return sum
@@ -217,9 +218,9 @@ func (h hanger) polished(near []*Observation) geom.Vector {
 		var xx, xyy, yy float64
 		var g geom.Vector
 		for _, x := range with {
-			q := x.pull(h.u, h.state.at)
+			q := x.Gradient(h.u, h.state.at)
 			xx, xyy, yy = xx+q.X*q.X, xyy+q.X*q.Y, yy+q.Y*q.Y
-			g = g.Plus(q.Times((x.Value - x.Plainly(h.state.at)) / x.Sigma))
+			g = g.Plus(q.Times((x.Value - x.Unsigned(h.state.at)) / x.Sigma))
 		}
 		det := xx*yy - xyy*xyy
 		step := geom.Vector{X: (yy*g.X - xyy*g.Y) / det, Y: (xx*g.Y - xyy*g.X) / det}
@@ -236,22 +237,9 @@ func (h hanger) polished(near []*Observation) geom.Vector {
 		h.state.at[h.u] = h.at
 		a.Orient(h.state.at)
 		h.state.at[h.u] = at
-		if b.Orient(h.state.at); a.sign != b.sign {
+		if b.Orient(h.state.at); a.Left() != b.Left() {
 			return h.at
 		}
 	}
 	return at
-}
-
-// pull is how the observation changes with its point u, in σ.
-func (o *Observation) pull(u int, at []geom.Vector) geom.Vector {
-	t := *o
-	t.Orient(at)
-	_, by := t.Look(at)
-	for k, q := range t.Points() {
-		if q == u {
-			return by[k].Times(1 / t.Sigma)
-		}
-	}
-	return geom.Vector{}
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -17,11 +18,11 @@ import (
 func TestEveryPairOfKinds(t *testing.T) {
 	at := []geom.Vector{{X: 0, Y: 0}, {X: 5000, Y: 0}, {X: 1800, Y: 3100}} // A, B, C
 	look := func(kind triangle.Kind, a, b, c int) float64 {
-		o := Observation{Kind: kind, At: [3]int{a, b, c}, N: 3}
+		o := adjust.Observation{Kind: kind, At: [3]int{a, b, c}, N: 3}
 		if kind == triangle.Distance {
 			o.N = 2
 		}
-		v := o.Plainly(at)
+		v := o.Unsigned(at)
 		if kind == triangle.Angle {
 			v *= 180 / math.Pi
 		}
@@ -104,8 +105,8 @@ func TestSeenFromAnotherBase(t *testing.T) {
 				t.Errorf("%s: the baseline changes what is measured: %+v %+v", r.Measurement.Text, r, o)
 			}
 		}
-		d, s := a.Distance("A", "C")
-		e, q := b.Distance("A", "C")
+		d, s := distance(a, "A", "C")
+		e, q := distance(b, "A", "C")
 		if math.Abs(float64(d-e)) > 1e-7 || math.Abs(float64(s-q)) > 1e-7 {
 			t.Errorf("AC is %v ± %v, and %v ± %v", d, s, e, q)
 		}

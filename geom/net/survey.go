@@ -6,38 +6,12 @@
 // Nothing here knows paper, files or profiles. Everything is float64: what is
 // exact in geom (flat or not, one triangle or two) concerns three measurements;
 // a net has scatter in it.
-//
-// # Standard deviations
-//
-// σ is the standard deviation of one measurement. It comes
-//
-//   - from a stated tolerance: "±t" is read as what 95 of 100 readings keep,
-//     σ = t/2 (Expansion; coverage factor 2 of JCGM 100:2008, 6.2.2 and 6.3.3);
-//   - else from the tools: the tape's maximum permissible error after Directive
-//     2014/32/EU, annex X, is a bound inside which nothing is likelier than
-//     anything else, σ = bound/√3 (JCGM 100:2008, 4.3.7); nail and eye, ±1 mm
-//     unless the tools say otherwise, are a tolerance, σ = t/2; half of the last
-//     digit written is a bound again, σ = half/√3. The three are taken as
-//     independent: their squares add.
-//
-// Angles have the instrument's tolerance and its centring in the tape's stead
-// (see Tools). Errors of one tape are taken as independent from pull to pull; that
-// one tape is long or short all along is a matter for Standard.
 package net
 
 import (
 	"trammel/geom"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
-	"trammel/geom/unit"
-)
-
-// What a net may have. A point lies at least 1 mm from each other.
-const (
-	MostPoints       = 250
-	MostMeasurements = 2000
-	Shortest         = 1 * unit.Millimetre
-	Longest          = 100000 * unit.Metre
 )
 
 // Net is a set of points and what was measured of them.
@@ -77,28 +51,6 @@ type Side struct {
 type Control struct {
 	Name geom.Name
 	At   geom.Point
-}
-
-// Figure is the length of a distance or a height, or an angle; the other is 0.
-type Figure struct {
-	Length unit.Length
-	Angle  unit.Angle
-}
-
-// figure of a bare number: millimetres, or radians of an angle.
-func AsFigure(k triangle.Kind, x float64) Figure {
-	if k == triangle.Angle {
-		return Figure{Angle: unit.Angle(x)}
-	}
-	return Figure{Length: unit.Length(x)}
-}
-
-// bare is the one of the two that is meant.
-func (f Figure) Bare(k triangle.Kind) float64 {
-	if k == triangle.Angle {
-		return float64(f.Angle)
-	}
-	return float64(f.Length)
 }
 
 // Reason says what decided between the places that two measurements allow.

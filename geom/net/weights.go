@@ -3,6 +3,7 @@ package net
 import (
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 )
 
@@ -12,21 +13,21 @@ const tooFine = 0.0099
 
 // Fine is what is written far more finely than the tool that it is weighed by reads.
 type Fine struct {
-	Index int    // into Results
-	Keeps Figure // what the tool keeps, and so what it counts as, to each side
+	Index int           // into Results
+	Keeps adjust.Figure // what the tool keeps, and so what it counts as, to each side
 }
 
 // TooFine is what is written so.
 func (a Adjusted) TooFine() (all []Fine) {
 	for k, r := range a.Results {
-		o := a.fit.obs[k]
+		o := a.fit.Obs[k]
 		if o.Stated {
 			continue
 		}
 		half := o.Half
 		o.Half = 0
-		if keeps := tape.Expansion * o.rough(a.net.Tools); half < tooFine*keeps {
-			all = append(all, Fine{k, AsFigure(r.Measurement.Kind, keeps)})
+		if keeps := tape.Expansion * o.SigmaBefore(a.net.Tools); half < tooFine*keeps {
+			all = append(all, Fine{k, adjust.AsFigure(r.Measurement.Kind, keeps)})
 		}
 	}
 	return all

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/unit"
 )
 
@@ -79,7 +79,7 @@ func GroundOf(pegs []Peg, levels []Level) (Ground, error) {
 		d, h := at[l.Name].Minus(mid), l.At.MM()-z
 		xx, yy, xy2, xz, yz = xx+d.X*d.X, yy+d.Y*d.Y, xy2+d.X*d.Y, xz+d.X*h, yz+d.Y*h
 	}
-	e := net.Covariance{XX: unit.Area(xx), YY: unit.Area(yy), XY: unit.Area(xy2)}.Ellipse()
+	e := adjust.Covariance{XX: unit.Area(xx), YY: unit.Area(yy), XY: unit.Area(xy2)}.Ellipse()
 	along := geom.Vector{X: 1, Y: 0}.Turned(e.Turn)
 	slope := along.Times((xz*along.X + yz*along.Y) / (float64(e.Major) * float64(e.Major)))
 	g.Plane = "falling along the line of the levels given, and level across it"

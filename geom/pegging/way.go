@@ -7,7 +7,7 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -50,7 +50,7 @@ type Way struct {
 type Placed struct {
 	Name       geom.Name
 	At         geom.Point        // in the axes of the baseline
-	Covariance net.Covariance // from the setting-out alone; add Adjusted.Seen for the measurements
+	Covariance adjust.Covariance // from the setting-out alone; add Adjusted.Seen for the measurements
 	Figure95   unit.Length
 	Crossing   unit.Angle // of the two arcs, 0° to 90°; 0 where none are swung
 	Square     Square     // that an offset is set off by; zero elsewhere
@@ -191,9 +191,9 @@ func (s site) turned(p geom.Vector, b float64) act {
 const nudge = 1e-3
 
 // covariance of where the act puts the peg, from its change with each error.
-func (a act) covariance() net.Covariance {
+func (a act) covariance() adjust.Covariance {
 	e := make([]float64, a.n)
-	var c net.Covariance
+	var c adjust.Covariance
 	for i := range e {
 		e[i] = nudge
 		more := a.at(e)
@@ -232,7 +232,7 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 			return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "two pegs have this name"}
 		}
 		for _, q := range pegs[:i] {
-			if p.At.Distance(q.At) < net.Shortest {
+			if p.At.Distance(q.At) < adjust.Shortest {
 				return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "it lies where " + string(q.Name) + " lies"}
 			}
 		}
@@ -331,10 +331,10 @@ func (s site) exact(i int, base [2]int, at geom.Vector, b float64) geom.Vector {
 
 // peg is the covariance of one peg; the second end of the baseline lies on it by
 // definition.
-func (s site) peg(m Method, at geom.Vector, b float64, k Square, end bool) net.Covariance {
+func (s site) peg(m Method, at geom.Vector, b float64, k Square, end bool) adjust.Covariance {
 	if end {
 		sb := s.pull(b)
-		return net.Covariance{XX: unit.Area(sb * sb)}
+		return adjust.Covariance{XX: unit.Area(sb * sb)}
 	}
 	return s.act(m, at, b, k).covariance()
 }

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -96,7 +96,7 @@ func TestRegionsHold95(t *testing.T) {
 			for range times {
 				p := set(r, shape.apex, shape.b)
 				dx, dy := real(p)-at.X, imag(p)-at.Y
-				if (float64(k.YY)*dx*dx-2*float64(k.XY)*dx*dy+float64(k.XX)*dy*dy)/det <= net.Ninetyfive*net.Ninetyfive {
+				if (float64(k.YY)*dx*dx-2*float64(k.XY)*dx*dy+float64(k.XX)*dy*dy)/det <= adjust.Ninetyfive*adjust.Ninetyfive {
 					inside++
 				}
 			}

@@ -46,13 +46,13 @@ func (m *maker) fromEdge(c FromEdge) (foot, centre geom.Point, _ *unit.Fault) {
 	u := m.corners[i].v
 	switch c.From {
 	case m.names[i]:
-		foot = moved(m.outline[i], u.times(float64(c.Along)))
+		foot = m.outline[i].Plus(u.Times(float64(c.Along)).Point())
 	case m.names[m.next(i)]:
-		foot = moved(m.outline[m.next(i)], u.times(-float64(c.Along)))
+		foot = m.outline[m.next(i)].Plus(u.Times(-float64(c.Along)).Point())
 	default:
 		return foot, centre, noEnd(c)
 	}
-	return foot, moved(foot, u.outward().times(-float64(c.Square))), nil
+	return foot, foot.Plus(u.Right().Times(-float64(c.Square)).Point()), nil
 }
 
 func (m *maker) fromCorners(c FromCorners) (geom.Point, *unit.Fault) {

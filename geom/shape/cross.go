@@ -54,7 +54,7 @@ func linesMeet(l, m geom.Line) bool {
 
 // apart is on which side of a line a point lies.
 func apart(l geom.Line, p geom.Point) float64 {
-	return sign(wayOf(l.From, l.To).cross(wayOf(l.From, p)))
+	return sign(geom.VectorOf(l.To.Minus(l.From)).FineCross(geom.VectorOf(p.Minus(l.From))))
 }
 
 func sign(x float64) float64 {
@@ -68,16 +68,16 @@ func sign(x float64) float64 {
 }
 
 func lineMeetsArc(l geom.Line, a geom.Arc) bool {
-	way := wayOf(l.From, l.To)
-	long := way.long()
-	u, to := way.times(1/long), wayOf(l.From, a.Centre)
-	off, r := u.cross(to), float64(a.Radius)
+	way := geom.VectorOf(l.To.Minus(l.From))
+	long := way.Size()
+	u, to := way.Times(1/long), geom.VectorOf(a.Centre.Minus(l.From))
+	off, r := u.FineCross(to), float64(a.Radius)
 	if math.Abs(off) > r {
 		return false
 	}
 	half := math.Sqrt((r - off) * (r + off))
-	for _, t := range [2]float64{u.dot(to) - half, u.dot(to) + half} {
-		if t >= 0 && t <= long && spans(a, moved(l.From, u.times(t))) {
+	for _, t := range [2]float64{u.Dot(to) - half, u.Dot(to) + half} {
+		if t >= 0 && t <= long && spans(a, l.From.Plus(u.Times(t).Point())) {
 			return true
 		}
 	}
@@ -100,8 +100,8 @@ func spans(a geom.Arc, p geom.Point) bool {
 // are the same. Half the chord is the height of the triangle of both radii and the
 // distance, by Kahan's ordered form, so that it is right where they nearly touch.
 func circlesCross(p geom.Point, r float64, q geom.Point, s float64) []geom.Point {
-	way := wayOf(p, q)
-	d := way.long()
+	way := geom.VectorOf(q.Minus(p))
+	d := way.Size()
 	a, b, c := max(r, s, d), 0.0, min(r, s, d)
 	b = max(min(r, s), min(max(r, s), d))
 	reach := c - (a - b)
@@ -111,8 +111,8 @@ func circlesCross(p geom.Point, r float64, q geom.Point, s float64) []geom.Point
 	reach = max(reach, 0)
 	half := math.Sqrt((a+(b+c))*reach*(c+(a-b))*(a+(b-c))) / (2 * d)
 	foot := ((r-s)*(r+s)/d + d) / 2
-	u := way.times(1 / d)
-	left := vec{-u.y, u.x}.times(half)
-	on := u.times(foot)
-	return []geom.Point{moved(p, on.plus(left)), moved(p, on.minus(left))}
+	u := way.Times(1 / d)
+	left := u.Left().Times(half)
+	on := u.Times(foot)
+	return []geom.Point{p.Plus(on.Plus(left).Point()), p.Plus(on.Minus(left).Point())}
 }

@@ -16,7 +16,7 @@ func hull(points []geom.Point) geom.Polygon {
 	})
 	var h geom.Polygon
 	half := func(least int, p geom.Point) {
-		for n := len(h); n >= least && wayOf(h[n-2], h[n-1]).cross(wayOf(h[n-1], p)) <= 0; n-- {
+		for n := len(h); n >= least && geom.VectorOf(h[n-1].Minus(h[n-2])).FineCross(geom.VectorOf(p.Minus(h[n-1]))) <= 0; n-- {
 			h = h[:n-1]
 		}
 		h = append(h, p)

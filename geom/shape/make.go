@@ -241,10 +241,10 @@ func (m *maker) cut(Work) *unit.Fault {
 	for i := range m.shape.Sides {
 		e, j := &m.shape.Sides[i], m.next(i)
 		e.Cut = geom.Line{From: runs[i].out, To: runs[j].in}
-		way := vec{float64(e.Cut.To.X - e.Cut.From.X), float64(e.Cut.To.Y - e.Cut.From.Y)}
+		way := geom.VectorOf(e.Cut.To.Minus(e.Cut.From))
 		// v of its first corner is the side's direction: a side that runs the other
 		// way has been eaten.
-		if left := unit.Length(way.dot(m.corners[i].v)); !m.leaves(i, left) {
+		if left := unit.Length(way.Dot(m.corners[i].v)); !m.leaves(i, left) {
 			return m.eaten(i, left)
 		}
 	}
@@ -267,7 +267,7 @@ func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
 			What: fmt.Sprintf("edges %s and %s run on straight at %s, so that cut lines at %s and %s do not meet", m.side(m.before(i)), m.side(i), name, m.words.length(a), m.words.length(b)),
 			Hint: "give both the same allowance"})
 	}
-	reach := unit.Length(k.mitre(float64(a), float64(b)).long())
+	reach := unit.Length(k.mitre(float64(a), float64(b)).Size())
 	hint := "cut off what runs out: corners: [" + string(name) + " blunt " + m.words.token(larger) + "]"
 	if k.s < 0 || max(a, b) <= 0 {
 		hint = "give both edges more nearly the same allowance, or round the corner"

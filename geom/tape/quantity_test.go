@@ -86,3 +86,14 @@ func TestWrongQuantities(t *testing.T) {
 		}
 	}
 }
+
+// IS 11134:1984 as summarised, ISO 4463-1:1989 as reported by Kala 2009.
+func TestPermitted(t *testing.T) {
+	for _, c := range []struct{ k, l, want unit.Length }{
+		{1, 25000, 5}, {1.5, 16000, 6}, {2, 4999, 4}, {10, 100000, 100}, {5, 1000, 10},
+	} {
+		if got := Permitted(c.k, c.l); math.Abs(float64(got-c.want)) > 1e-12 {
+			t.Errorf("K %v over %v: %v, want %v", c.k, c.l, got, c.want)
+		}
+	}
+}

@@ -128,3 +128,15 @@ func (t Tools) Turned(p, q, d unit.Length) unit.Angle {
 	over := c * d.MM() / (p.MM() * q.MM() * math.Sqrt2)
 	return unit.Angle(math.Sqrt(a*a + targets*targets + over*over))
 }
+
+// Permitted is the permitted deviation ±K√L of a distance, L in metres, and ±2K
+// below 5 m. K is in millimetres (for one metre): ±1.5√L mm for points of
+// structures is ISO 4463-1:1989 as reported by V. Kala, Geodesy and Cartography
+// 35(3), 2009; the rule of 2K, and K = 10 for rough earthwork, 5 for earthwork, 2
+// for in-situ concrete, 1 for precast and steel, IS 11134:1984 as summarised.
+func Permitted(k, distance unit.Length) unit.Length {
+	if distance < 5*unit.Metre {
+		return 2 * k
+	}
+	return k * unit.Length(math.Sqrt(distance.MM()/1000))
+}

@@ -36,7 +36,7 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 		c := Cover(k / 3 % 2)
 		s := newSearch(someTriangle(r, k/6), g, c, 0)
 		d := math.Pow(10, r.Float64()*3.3-2) // 0.01 to 20 mm
-		b := box{place{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}, d / s.radius * r.Float64(), d * r.Float64(), d * r.Float64()}
+		b := box{pose{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}, d / s.radius * r.Float64(), d * r.Float64(), d * r.Float64()}
 		if k%5 == 0 { // an edge parallel
 			b.turn = -math.Atan2(s.base[1].y-s.base[0].y, s.base[1].x-s.base[0].x)
 		}
@@ -49,7 +49,7 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 			if r.IntN(2) == 0 { // the corners of the box are where it is tight
 				in = func(h float64) float64 { return h * float64(2*r.IntN(2)-1) }
 			}
-			at := place{b.turn + in(b.ht), b.x + in(b.hx), b.y + in(b.hy)}
+			at := pose{b.turn + in(b.ht), b.x + in(b.hx), b.y + in(b.hy)}
 			rotate(s.turned, s.base, at.turn)
 			n := len(s.w.lay(s.moved(s.turned, at.x, at.y), 0))
 			if rows > n || spots > n {
@@ -73,7 +73,7 @@ func TestRowsAndSpotsAgree(t *testing.T) {
 		g, _ := newGrid(boundSheets[k%3])
 		c := Cover(k / 3 % 2)
 		s := newSearch(someTriangle(r, k/6), g, c, 0)
-		at := place{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}
+		at := pose{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}
 		rotate(s.turned, s.base, at.turn)
 		rows := boundTriangle([3]xy{s.turned[0], s.turned[1], s.turned[2]}, xy{at.x, at.y}, 0, 0, g, c)
 		p := s.moved(s.turned, at.x, at.y)

@@ -36,8 +36,8 @@ func sheetsOf(p paging.Plan, slack float64) []sheetAt {
 	return all
 }
 
-// place is the point that a complaint is about.
-func place(bad string) (x, y float64, ok bool) {
+// placed is the point that a complaint is about.
+func placed(bad string) (x, y float64, ok bool) {
 	at := strings.IndexByte(bad, '(')
 	if at < 0 {
 		return 0, 0, false

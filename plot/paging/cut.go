@@ -16,7 +16,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 	if !box.Meets(window) {
 		return dst
 	}
-	if holds(window, box) {
+	if window.Holds(box) {
 		return append(dst, moved(op, by))
 	}
 	if whole(op) {
@@ -77,14 +77,6 @@ func whole(op draw.Op) bool {
 		return o.Solid
 	}
 	return false
-}
-
-// holds says whether a window shows the whole of a box. A label laid exactly
-// against the edge is within, in spite of rounding.
-func holds(window, box geom.Rect) bool {
-	const rounding = 1e-9
-	w := window.Grow(rounding)
-	return w.Has(box.Min) && w.Has(box.Max)
 }
 
 // later is a pen that has already drawn for a while.

@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // shape is a convex part of what is drawn, for keeping clear of it: a straight
@@ -17,58 +18,29 @@ type shape struct {
 	text bool
 }
 
-// sag is how far an arc may leave the chord that stands for it: far below what
-// anything keeps clear by.
-const sag unit.Length = 0.05
-
 // shapes adds the shapes of an operation to dst.
 func shapes(dst []shape, op draw.Op, r draw.Ruler) []shape {
-	stroke := func(a, b geom.Point, pad unit.Length) {
-		dst = append(dst, shape{p: [4]geom.Point{a, b}, n: 2, pad: pad})
-	}
 	switch o := op.(type) {
-	case draw.Line:
-		stroke(o.From, o.To, o.Pen.Width/2)
-	case draw.Arc:
-		n := chords(o.Arc)
-		from := o.At(0)
-		for i := range n {
-			to := o.At(float64(i+1) / float64(n))
-			stroke(from, to, o.Pen.Width/2+sag)
-			from = to
-		}
+	case draw.Text:
+		return append(dst, shape{p: o.Box(r), n: 4, text: true})
 	case draw.Polyline:
 		if o.Solid {
 			for i := 1; i+1 < len(o.Points); i++ {
 				dst = append(dst, shape{p: [4]geom.Point{o.Points[0], o.Points[i], o.Points[i+1]}, n: 3})
 			}
-			break
+			return dst
 		}
-		for i := range edges(o) {
-			stroke(o.Points[i], o.Points[(i+1)%len(o.Points)], o.Pen.Width/2)
-		}
-	case draw.Path:
-		for _, part := range o.Parts() {
-			dst = shapes(dst, part, r)
-		}
-	case draw.Text:
-		dst = append(dst, shape{p: o.Box(r), n: 4, text: true})
+	}
+	for _, k := range place.Strokes(op, unit.Length(math.Inf(1))) {
+		dst = append(dst, shape{p: [4]geom.Point{k.From, k.To}, n: 2, pad: k.Half})
 	}
 	return dst
-}
-
-func chords(a geom.Arc) int {
-	if a.Radius <= sag {
-		return 4
-	}
-	step := 2 * math.Acos(1-float64(sag/a.Radius))
-	return max(1, int(math.Ceil(math.Abs(float64(a.Sweep))/step)))
 }
 
 // gap is the clear distance between a shape and an upright rectangle; negative or
 // 0 where they touch.
 func (s shape) gap(r geom.Rect) unit.Length {
-	corners := [4]geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+	corners := r.Corners()
 	if s.n > 2 {
 		for _, c := range corners {
 			if s.has(c) {
@@ -82,9 +54,9 @@ func (s shape) gap(r geom.Rect) unit.Length {
 		if _, ok := geom.ClipLine(l, r); ok {
 			return -s.pad
 		}
-		d = min(d, fromRect(l.From, r), fromRect(l.To, r))
+		d = min(d, r.Distance(l.From), r.Distance(l.To))
 		for _, c := range corners {
-			d = min(d, fromLine(c, l))
+			d = min(d, l.Distance(c))
 		}
 	}
 	return d - s.pad
@@ -106,24 +78,6 @@ func (s shape) has(q geom.Point) bool {
 		left, right = left || c > 0, right || c < 0
 	}
 	return !left || !right
-}
-
-// fromRect is the distance from a point to a rectangle, 0 within.
-func fromRect(p geom.Point, r geom.Rect) unit.Length {
-	dx := max(r.Min.X-p.X, 0, p.X-r.Max.X)
-	dy := max(r.Min.Y-p.Y, 0, p.Y-r.Max.Y)
-	return unit.Length(math.Hypot(float64(dx), float64(dy)))
-}
-
-// fromLine is the distance from a point to the straight piece of a line.
-func fromLine(p geom.Point, l geom.Line) unit.Length {
-	d := l.To.Minus(l.From)
-	q := p.Minus(l.From)
-	t := float64(q.X*d.X+q.Y*d.Y) / float64(d.X*d.X+d.Y*d.Y)
-	if !(t > 0) { // also where the line is a point
-		t = 0
-	}
-	return p.Distance(l.At(min(t, 1)))
 }
 
 // shadow is the stretch of the line n = at, told by t, that lies nearer to the

@@ -117,5 +117,5 @@ func (o outlined) finish(p Plan, s *search, turns []float64, n int) (Plan, error
 		return Plan{}, tooMany(o.sheet, float64(len(pages)), false)
 	}
 	p.Slack = unit.Length(l.slack)
-	return assemble(p, o, l.place, pages), nil
+	return assemble(p, o, l.pose, pages), nil
 }

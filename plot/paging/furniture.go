@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Furniture is what every page bears beside the drawing: its label, what it
@@ -172,15 +173,15 @@ func tall(height unit.Length) unit.Length { return height * (1 + letterLow) }
 // barAcross is a check bar with its corner end at the origin, running right (or
 // left), its words above (or below) it; barAlong the same running up (or down),
 // its words to the right (or left).
-func barAcross(b bar, left, down bool, r draw.Ruler) block {
+func barAcross(b bar, left, down bool, r draw.Ruler) place.Block {
 	return barBlock(b, left, down, false, r)
 }
 
-func barAlong(b bar, left, down bool, r draw.Ruler) block {
+func barAlong(b bar, left, down bool, r draw.Ruler) place.Block {
 	return barBlock(b, left, down, true, r)
 }
 
-func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
+func barBlock(b bar, left, down, along bool, r draw.Ruler) place.Block {
 	sx, sy := unit.Length(1), unit.Length(1)
 	if left {
 		sx = -1
@@ -229,12 +230,12 @@ func barBlock(b bar, left, down, along bool, r draw.Ruler) block {
 	}
 	far := max(b.length+draw.Narrow.Width, start+w)
 	box := geom.RectOf(at(-draw.Narrow.Width, -barTick), at(far, barWords+tall(h)))
-	return block{rects: []geom.Rect{box}, ops: ops, right: left, top: down}
+	return place.Block{Rects: []geom.Rect{box}, Ops: ops, Right: left, Top: down}
 }
 
 // titleBlock is lines of words with a corner at the origin, the lower left one or
 // as the flags say, set flush with that side.
-func titleBlock(lines []line, left, down bool, r draw.Ruler) block {
+func titleBlock(lines []line, left, down bool, r draw.Ruler) place.Block {
 	var w, h unit.Length
 	for i, l := range lines {
 		w = max(w, r.Width(l.words, l.height, l.bold))
@@ -243,7 +244,7 @@ func titleBlock(lines []line, left, down bool, r draw.Ruler) block {
 			h += leading(l)
 		}
 	}
-	b := block{right: left, top: down}
+	b := place.Block{Right: left, Top: down}
 	y := h // top of the next line
 	if down {
 		y = 0
@@ -261,14 +262,14 @@ func titleBlock(lines []line, left, down bool, r draw.Ruler) block {
 		if l.note {
 			on = draw.Notes
 		}
-		b.ops = append(b.ops, draw.Text{At: geom.Point{Y: y - l.height}, Height: l.height, Align: align, Bold: l.bold, Words: l.words, On: on})
+		b.Ops = append(b.Ops, draw.Text{At: geom.Point{Y: y - l.height}, Height: l.height, Align: align, Bold: l.bold, Words: l.words, On: on})
 		y -= tall(l.height)
 	}
 	x0, x1 := unit.Length(0), w
 	if left {
 		x0, x1 = -w, 0
 	}
-	b.rects = []geom.Rect{{Min: geom.Point{X: x0, Y: low}, Max: geom.Point{X: x1, Y: low + h}}}
+	b.Rects = []geom.Rect{{Min: geom.Point{X: x0, Y: low}, Max: geom.Point{X: x1, Y: low + h}}}
 	return b
 }
 
@@ -277,7 +278,7 @@ func leading(l line) unit.Length { return 0.35 * l.height }
 
 // corner is the whole of it in the shape that a reader looks for: two bars that
 // meet in an L, the words inside it.
-func corner(b bar, lines []line, left, down bool, r draw.Ruler) block {
+func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	across, along := barAcross(b, left, down, r), barAlong(b, left, down, r)
 	words := titleBlock(lines, left, down, r)
 	in := geom.Point{X: barStart, Y: barStart}
@@ -287,14 +288,14 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) block {
 	if down {
 		in.Y = -in.Y
 	}
-	box := shifted(words.rects[0], in)
-	out := block{right: left, top: down, rects: []geom.Rect{
-		across.rects[0], along.rects[0],
+	box := words.Rects[0].Shift(in)
+	out := place.Block{Right: left, Top: down, Rects: []geom.Rect{
+		across.Rects[0], along.Rects[0],
 		box.Join(geom.RectOf(geom.Point{})), // with the white between: nothing runs through the L
 	}}
-	out.ops = append(append(out.ops, across.ops...), along.ops...)
-	for _, op := range words.ops {
-		out.ops = append(out.ops, moved(op, in))
+	out.Ops = append(append(out.Ops, across.Ops...), along.Ops...)
+	for _, op := range words.Ops {
+		out.Ops = append(out.Ops, moved(op, in))
 	}
 	return out
 }
@@ -311,7 +312,7 @@ const (
 
 // pointer is the label of a neighbour and a wedge towards it, the wedge's tip at
 // the origin.
-func pointer(label string, s side, r draw.Ruler) block {
+func pointer(label string, s side, r draw.Ruler) place.Block {
 	h := draw.FigureHeight
 	w := r.Width(label, h, true)
 	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Furniture}
@@ -338,5 +339,5 @@ func pointer(label string, s side, r draw.Ruler) block {
 		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2}, geom.Point{X: max(w, wedge) / 2, Y: upright})
 	}
 	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Furniture}
-	return block{rects: []geom.Rect{box}, ops: draw.Drawing{arrow, text}}
+	return place.Block{Rects: []geom.Rect{box}, Ops: draw.Drawing{arrow, text}}
 }

@@ -1,9 +1,12 @@
 package paging
 
 import (
+	"math"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Rooms around furniture, in mm.
@@ -17,6 +20,12 @@ const (
 	pointerIn   unit.Length = 30 // how far from its edge a neighbour's label may stand
 )
 
+// Squares of the ground are 1.5 mm, on large paper larger: at most so many of them.
+const (
+	square      unit.Length = 1.5
+	mostSquares float64     = 60000
+)
+
 // furnisher places the furniture of page after page.
 type furnisher struct {
 	f       Furniture
@@ -24,7 +33,7 @@ type furnisher struct {
 	multi   bool         // the plan has more than one page
 	outline geom.Polygon // of the piece, in the plane of the sheets
 	kept    geom.Rect    // what is left of the page when it is cut
-	ground  ground
+	ground  place.Ground
 	near    []shape
 }
 
@@ -137,24 +146,26 @@ func (w *furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing
 
 // clear makes the ground of a page with nothing on it but the drawing.
 func (w *furnisher) clear(s site) {
-	w.ground.level(s.window)
+	step := max(square, unit.Length(math.Sqrt(float64(s.window.Width()*s.window.Height())/mostSquares)))
+	w.ground.Level(s.window, step)
 	for i := range w.near {
 		more := unit.Length(0)
 		if w.near[i].text {
 			more = roomLeast - roomTight
 		}
-		w.ground.take(w.near[i], more)
+		w.ground.Take(w.near[i].p[:w.near[i].n], w.near[i].pad+more)
 	}
-	w.ground.count()
+	w.ground.Count()
 }
 
 // put draws a block at p and takes its place.
-func (w *furnisher) put(b block, p geom.Point) (d draw.Drawing) {
-	for _, r := range b.rects {
-		w.ground.takeRect(shifted(r, p).Grow(roomLeast - roomTight))
+func (w *furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
+	for _, r := range b.Rects {
+		box := r.Shift(p).Grow(roomLeast - roomTight).Corners()
+		w.ground.Take(box[:], 0)
 	}
-	w.ground.count()
-	for _, op := range b.ops {
+	w.ground.Count()
+	for _, op := range b.Ops {
 		d = append(d, moved(op, p))
 	}
 	return d
@@ -181,7 +192,7 @@ func (w *furnisher) pointers(s site) (d draw.Drawing) {
 			for k := unit.Length(0); k <= reach; k += pointerStep {
 				for _, way := range [2]unit.Length{k, -k} {
 					p := at.Plus(in.Times(float64(deep))).Plus(along.Times(float64(way)))
-					if w.ground.fits(b, p, roomLeast, s.free) {
+					if w.ground.Fits(b, p, roomLeast, s.free) {
 						d = append(d, w.put(b, p)...)
 						break search
 					}
@@ -217,7 +228,7 @@ var (
 func (w *furnisher) kit(s site, ways []way) (draw.Drawing, int) {
 	for i, y := range ways {
 		lines := w.f.title(w.label(s), s.number, y.say, y.width, w.r)
-		var blocks [4]block
+		var blocks [4]place.Block
 		for k := range blocks {
 			blocks[k] = corner(w.f.bars()[y.bar], lines, k&1 != 0, k&2 != 0, w.r)
 		}
@@ -242,7 +253,7 @@ const otherCorner unit.Length = 10
 // found is a place for a block, and how far it lies from the corner of the page
 // that it belongs to, with what turning it about costs.
 type found struct {
-	b    block
+	b    place.Block
 	p    geom.Point
 	cost unit.Length
 	ok   bool
@@ -257,7 +268,7 @@ func (f *found) better(o found) {
 // emptiest is a place outside the piece with wide room, else with ordinary room,
 // else the same inside it, else with the least room anywhere; of the ways to turn
 // the L the one that lies best in its corner.
-func (w *furnisher) emptiest(blocks [4]block, s site) found {
+func (w *furnisher) emptiest(blocks [4]place.Block, s site) found {
 	var inside found
 	for _, r := range [2]unit.Length{roomWide, room} {
 		out, in := w.search(blocks, s, r)
@@ -280,7 +291,7 @@ func (w *furnisher) emptiest(blocks [4]block, s site) found {
 
 // search is the best place outside the piece and the best of those inside that
 // come first.
-func (w *furnisher) search(blocks [4]block, s site, room unit.Length) (out, in found) {
+func (w *furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out, in found) {
 	for i, b := range blocks {
 		turned := [4]unit.Length{0, otherCorner, otherCorner, 2 * otherCorner}[i]
 		if out.ok && out.cost <= turned {
@@ -288,17 +299,17 @@ func (w *furnisher) search(blocks [4]block, s site, room unit.Length) (out, in f
 		}
 		at := func(p geom.Point) found {
 			c := geom.Point{X: s.free.Min.X, Y: s.free.Min.Y}
-			if b.right {
+			if b.Right {
 				c.X = s.free.Max.X
 			}
-			if b.top {
+			if b.Top {
 				c.Y = s.free.Max.Y
 			}
 			return found{b, p, p.Distance(c) + turned, true}
 		}
 		first := true
 		outside := func(p geom.Point) bool {
-			if !surrounds(w.outline, p.Minus(s.by)) {
+			if !w.outline.Has(p.Minus(s.by)) {
 				return true
 			}
 			if first {
@@ -310,34 +321,22 @@ func (w *furnisher) search(blocks [4]block, s site, room unit.Length) (out, in f
 		if s.oneSide {
 			outside = nil
 		}
-		if p, ok := w.ground.spot(b, room, s.free, outside); ok {
+		if p, ok := w.ground.Spot(b, room, s.free, outside); ok {
 			out.better(at(p))
 		}
 	}
 	return out, in
 }
 
-// surrounds says whether a polygon has a point (even-odd).
-func surrounds(p geom.Polygon, a geom.Point) bool {
-	in := false
-	for i := range p {
-		b, c := p[i], p[(i+1)%len(p)]
-		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
-			in = !in
-		}
-	}
-	return in
-}
-
 // scatter places bars, note and label one by one where no L has a place. It says
 // whether all have one and which bar was the last it had to come down to.
 func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst int) {
 	all = true
-	first := func(blocks ...block) int {
+	first := func(blocks ...place.Block) int {
 		for _, within := range [2]geom.Rect{s.free, s.window.Grow(-Unreliable)} {
 			for i, b := range blocks {
 				for _, room := range [2]unit.Length{roomLeast, roomTight} {
-					if p, ok := w.ground.spot(b, room, within, nil); ok {
+					if p, ok := w.ground.Spot(b, room, within, nil); ok {
 						d = append(d, w.put(b, p)...)
 						return i
 					}
@@ -347,7 +346,7 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 		all = false
 		return len(blocks)
 	}
-	var across, along, notes, labels []block
+	var across, along, notes, labels []place.Block
 	for _, b := range bars {
 		across = append(across, barAcross(b, false, false, w.r))
 		along = append(along, barAlong(b, false, false, w.r))
@@ -378,7 +377,7 @@ func (w *furnisher) restOfTitle(s site) draw.Drawing {
 			continue
 		}
 		b := titleBlock(lines, false, false, w.r)
-		if p, ok := w.ground.spot(b, roomLeast, s.free, nil); ok {
+		if p, ok := w.ground.Spot(b, roomLeast, s.free, nil); ok {
 			return w.put(b, p)
 		}
 	}

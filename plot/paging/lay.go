@@ -82,11 +82,11 @@ const (
 
 // upright is the same layout at a turn that is at most a quarter turn: half a
 // turn takes the page grid to itself.
-func upright(at place, g grid) place {
+func upright(at pose, g grid) pose {
 	if math.Abs(at.turn) <= math.Pi/2 {
 		return at
 	}
-	return place{math.Remainder(at.turn, math.Pi), modulo(g.u-at.x, g.p), modulo(g.v-at.y, g.q)}
+	return pose{math.Remainder(at.turn, math.Pi), modulo(g.u-at.x, g.p), modulo(g.v-at.y, g.q)}
 }
 
 // edgesTried is how many edges of a shape, the longest, are laid parallel to the paper.
@@ -260,7 +260,7 @@ func inside(p []xy, a xy) bool {
 // assemble names the pages and moves the plane so that the lowest row and the
 // leftmost column have number 0. The place is of the piece moved so that its
 // centre is the origin.
-func assemble(plan Plan, o outlined, at place, pages []page) Plan {
+func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
 	s, g := o.sheet, o.g
 	i0, j0, i1, j1 := pages[0].i, pages[0].j, pages[0].i, pages[0].j
 	for _, k := range pages {

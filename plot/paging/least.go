@@ -2,8 +2,8 @@ package paging
 
 import "math"
 
-// place is where the piece lies: turned about its middle, then moved.
-type place struct{ turn, x, y float64 }
+// pose is how the piece lies: turned about its middle, then moved.
+type pose struct{ turn, x, y float64 }
 
 // search looks for the place that takes the fewest pages and proves that there
 // is no better one, by branch and bound: a box of places, none of which moves a
@@ -21,7 +21,7 @@ type search struct {
 	shape  []xy
 
 	best  int // the fewest pages found
-	at    place
+	at    pose
 	goal  int     // so few are enough
 	open  [][]box // boxes not decided, by their bound
 	work  int     // steps done, of some 10 ns where the outline has few corners
@@ -35,7 +35,7 @@ type search struct {
 
 // box is a set of places: those within the half sizes of the centre.
 type box struct {
-	place
+	pose
 	ht, hx, hy float64
 }
 
@@ -94,7 +94,7 @@ func (s *search) moved(t []xy, x, y float64) []xy {
 	return s.shape
 }
 
-// bound is that of a place, with the turned piece; it looks no further than want.
+// bound is that of a pose, with the turned piece; it looks no further than want.
 func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
 	n := 1
 	if len(t) == 3 {
@@ -114,7 +114,7 @@ func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
 }
 
 // visit takes the place for the best where it is.
-func (s *search) visit(t []xy, at place) {
+func (s *search) visit(t []xy, at pose) {
 	if s.bound(t, at.x, at.y, 0, 0, s.best) >= s.best {
 		return
 	}
@@ -156,7 +156,7 @@ const seedCorners = 6
 
 // borderPlaces are those that bring one corner onto upright borders and another,
 // or the same, onto level ones.
-func borderPlaces(t []xy, turn float64, g grid) []place {
+func borderPlaces(t []xy, turn float64, g grid) []pose {
 	some := t
 	if len(t) > seedCorners {
 		some = []xy{t[0], t[0], t[0], t[0]}
@@ -178,12 +178,12 @@ func borderPlaces(t []xy, turn float64, g grid) []place {
 			some = append(some, t[k*len(t)/seedCorners])
 		}
 	}
-	var all []place
+	var all []pose
 	for _, a := range some {
 		for _, b := range some {
 			for _, x := range [2]float64{0, g.u} {
 				for _, y := range [2]float64{0, g.v} {
-					all = append(all, place{turn, modulo(x-a.x, g.p), modulo(y-b.y, g.q)})
+					all = append(all, pose{turn, modulo(x-a.x, g.p), modulo(y-b.y, g.q)})
 				}
 			}
 		}
@@ -229,7 +229,7 @@ func (s *search) roots(turn, ht float64, n int) {
 					s.short = true
 					return
 				}
-				s.admit(box{place{t, float64(2*i+1) * hx, float64(2*j+1) * hy}, ht, hx, hy}, s.turned, 1)
+				s.admit(box{pose{t, float64(2*i+1) * hx, float64(2*j+1) * hy}, ht, hx, hy}, s.turned, 1)
 			}
 		}
 	}
@@ -256,7 +256,7 @@ func (s *search) admit(b box, t []xy, known int) {
 	if n >= s.best {
 		return
 	}
-	s.visit(t, b.place)
+	s.visit(t, b.pose)
 	if b.ht == 0 && max(dx, dy) < snap {
 		s.visitBorders(t, b)
 	}
@@ -280,10 +280,10 @@ func (s *search) visitBorders(t []xy, b box) {
 			x := b.x + math.Remainder(border*s.g.u-a.x-b.x, s.g.p)
 			y := b.y + math.Remainder(border*s.g.v-a.y-b.y, s.g.q)
 			if math.Abs(x-b.x) <= b.hx {
-				s.visit(t, place{b.turn, x, b.y})
+				s.visit(t, pose{b.turn, x, b.y})
 			}
 			if math.Abs(y-b.y) <= b.hy {
-				s.visit(t, place{b.turn, b.x, y})
+				s.visit(t, pose{b.turn, b.x, y})
 			}
 		}
 	}

@@ -145,7 +145,7 @@ func completed(outline geom.Polygon, sheets []sheetAt, c paging.Cover, more int,
 	if more == 0 {
 		return false
 	}
-	x, y, ok := place(bad)
+	x, y, ok := placed(bad)
 	if !ok {
 		return false
 	}

@@ -22,7 +22,7 @@ const (
 
 // layout is a place with its pages, and what decides between equals.
 type layout struct {
-	place
+	pose
 	pages   []page
 	slack   float64 // every window may shrink by so much on each side
 	slivers int     // pages that carry next to nothing
@@ -48,7 +48,7 @@ func (a *layout) compare(b *layout) int {
 
 // choose takes the best of the places at the given turns that need n pages. One
 // such place is known.
-func (s *search) choose(turns []float64, n int, known place) layout {
+func (s *search) choose(turns []float64, n int, known pose) layout {
 	if n == 1 {
 		return s.single(turns, known)
 	}
@@ -56,7 +56,7 @@ func (s *search) choose(turns []float64, n int, known place) layout {
 	// The largest slack, in steps of a sixty-fourth.
 	const steps = 64
 	lo, hi := 0, steps+1
-	found := []place{known}
+	found := []pose{known}
 	for try := steps; hi-lo > 1; try = (lo + hi) / 2 {
 		if at := s.withSlack(turns, n, most*float64(try)/steps); len(at) > 0 {
 			lo, found = try, at
@@ -68,7 +68,7 @@ func (s *search) choose(turns []float64, n int, known place) layout {
 	all := append(found, s.spread(turns, n, slack)...)
 	var best layout
 	for _, at := range all {
-		l, ok := s.lay(s.round(at), max(0, slack-0.01), n) // a round place, where it is as good
+		l, ok := s.lay(s.round(at), max(0, slack-0.01), n) // a round pose, where it is as good
 		if !ok {
 			l, ok = s.lay(at, slack, n)
 		}
@@ -83,7 +83,7 @@ func (s *search) choose(turns []float64, n int, known place) layout {
 }
 
 // round moves a place so that the shift of the piece is in hundredths of a millimetre.
-func (s *search) round(at place) place {
+func (s *search) round(at pose) pose {
 	var c [1]xy
 	rotate(c[:], []xy{s.centre}, at.turn)
 	at.x += math.Round((at.x-c[0].x)*100)/100 - (at.x - c[0].x)
@@ -103,8 +103,8 @@ const slackWork = 400_000
 
 // withSlack looks for places at the given turns that need no more than n pages
 // though every window is shrunk by slack: at most one a turn.
-func (s *search) withSlack(turns []float64, n int, slack float64) []place {
-	var found []place
+func (s *search) withSlack(turns []float64, n int, slack float64) []pose {
+	var found []pose
 	t := s.shrunk(slack, 0)
 	for _, turn := range turns {
 		t.best, t.goal, t.limit = n+1, n, t.work+slackWork/len(turns)
@@ -112,7 +112,7 @@ func (s *search) withSlack(turns []float64, n int, slack float64) []place {
 			t.shifts(turn)
 		}
 		if t.best <= n {
-			found = append(found, place{turn, t.at.x + slack, t.at.y + slack})
+			found = append(found, pose{turn, t.at.x + slack, t.at.y + slack})
 		}
 	}
 	s.work, s.cost = s.work+t.work, s.cost+t.cost
@@ -121,21 +121,21 @@ func (s *search) withSlack(turns []float64, n int, slack float64) []place {
 
 // spread is places at the given turns, evenly spread over all shifts, that need
 // no more than n pages with slack: some tens at most.
-func (s *search) spread(turns []float64, n int, slack float64) []place {
+func (s *search) spread(turns []float64, n int, slack float64) []pose {
 	t := s.shrunk(slack, slackWork)
-	var all []place
+	var all []pose
 	const parts = 12
 	most := max(1, min(parts, 3000/n))
 	for _, turn := range turns {
 		rotate(t.turned, t.base, turn)
 		some := 0
 		for k := range parts * parts {
-			at := place{turn, float64(k%parts) / parts * s.g.p, float64(k/parts) / parts * s.g.q}
+			at := pose{turn, float64(k%parts) / parts * s.g.p, float64(k/parts) / parts * s.g.q}
 			if t.work > t.limit || some >= most {
 				break
 			}
 			if t.bound(t.turned, at.x, at.y, 0, 0, n+1) <= n {
-				all = append(all, place{turn, at.x + slack, at.y + slack})
+				all = append(all, pose{turn, at.x + slack, at.y + slack})
 				some++
 			}
 		}
@@ -145,14 +145,14 @@ func (s *search) spread(turns []float64, n int, slack float64) []place {
 }
 
 // lay is the layout of a place with no more than n pages.
-func (s *search) lay(at place, slack float64, n int) (layout, bool) {
+func (s *search) lay(at pose, slack float64, n int) (layout, bool) {
 	rotate(s.turned, s.base, at.turn)
 	p := s.moved(s.turned, at.x, at.y)
 	pages := s.w.lay(p, slack)
 	if len(pages) == 0 || len(pages) > n {
 		return layout{}, false
 	}
-	l := layout{place: at, pages: slices.Clone(pages), slack: slack}
+	l := layout{pose: at, pages: slices.Clone(pages), slack: slack}
 	l.judge(p, s.g)
 	return l, true
 }
@@ -200,7 +200,7 @@ func (l *layout) judge(p []xy, g grid) {
 
 // single is the layout of a piece that fits on one page: in its middle, at the
 // least turn that leaves slack enough.
-func (s *search) single(turns []float64, known place) layout {
+func (s *search) single(turns []float64, known pose) layout {
 	var best layout
 	for _, turn := range append(slices.Clone(turns), known.turn) {
 		rotate(s.turned, s.base, turn)
@@ -213,7 +213,7 @@ func (s *search) single(turns []float64, known place) layout {
 		if slack < -grow {
 			continue
 		}
-		l := layout{place: place{turn, w/2 - (lo.x+hi.x)/2, h/2 - (lo.y+hi.y)/2}, pages: []page{{0, 0}}, slack: max(0, slack), lines: 2}
+		l := layout{pose: pose{turn, w/2 - (lo.x+hi.x)/2, h/2 - (lo.y+hi.y)/2}, pages: []page{{0, 0}}, slack: max(0, slack), lines: 2}
 		if best.pages == nil || l.compare(&best) < 0 {
 			best = l
 		}

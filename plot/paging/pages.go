@@ -65,7 +65,7 @@ func newSpread(p Plan, d draw.Drawing, r draw.Ruler) *spread {
 // bounds it meets; it may be wrong about a polyline, never the other way round.
 func shows(window geom.Rect, op draw.Op, box geom.Rect) bool {
 	if whole(op) {
-		return holds(window, box)
+		return window.Holds(box)
 	}
 	switch o := op.(type) {
 	case draw.Line:
@@ -107,9 +107,9 @@ func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
 	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
-	w.kept = shifted(s.kept[i], by)
-	out.Ops = append(out.Ops, w.furnish(c, f.First+i, shifted(c.Window, by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
-	out.Ops = append(out.Ops, scissors(out.Cuts, shifted(c.Window, by), out.Ops, s.r)...)
+	w.kept = s.kept[i].Shift(by)
+	out.Ops = append(out.Ops, w.furnish(c, f.First+i, c.Window.Shift(by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
+	out.Ops = append(out.Ops, scissors(out.Cuts, c.Window.Shift(by), out.Ops, s.r)...)
 	return out
 }
 

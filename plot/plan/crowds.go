@@ -210,7 +210,7 @@ func (v *view) ringCrowds() {
 		for i := range ring {
 			ring[i] = c.centre.Toward(unit.Turn*unit.Angle(i)/n, c.radius-1)
 		}
-		v.block(ring)
+		v.Block(ring)
 	}
 }
 

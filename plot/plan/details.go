@@ -213,7 +213,7 @@ func (v *view) swing(a geom.Arc) {
 		}
 		a.Start, a.Sweep = unit.Angle(from), unit.Angle(to-from)
 	}
-	v.arc(a, draw.Narrow, draw.Construction)
+	v.ink(draw.Arc{Arc: a, Pen: draw.Narrow, On: draw.Construction})
 }
 
 // closed draws what is seen of a closed shape.
@@ -247,6 +247,6 @@ func (v *view) closed(p geom.Polygon, pen draw.Pen, on draw.Layer) {
 		runs = runs[:n-1]
 	}
 	for _, run := range runs {
-		v.run(run, pen, on)
+		v.ink(draw.Polyline{Points: run, Pen: pen, On: on})
 	}
 }

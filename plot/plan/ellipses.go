@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
@@ -88,7 +88,7 @@ func (v *view) usualGap() unit.Length {
 }
 
 // ellipse about a place, k times as large as it is on the ground.
-func ellipse(at geom.Point, e net.Ellipse, k float64) geom.Polygon {
+func ellipse(at geom.Point, e adjust.Ellipse, k float64) geom.Polygon {
 	m := geom.Placement{Turn: e.Turn, Shift: at}
 	p := make(geom.Polygon, ellipsePoints)
 	for i := range p {

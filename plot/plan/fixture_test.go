@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -29,7 +29,7 @@ func layout(outline int, points []geom.Point, pairs ...[2]int) Plan {
 		far := 1 + at.Distance(geom.Point{})/10000
 		p.Pegs = append(p.Pegs, Peg{
 			Name: name(i), Number: i + 1, At: at, Role: Corner, Along: at.X,
-			Ellipse: net.Ellipse{Major: 4 * far, Minor: 2.5 * far, Turn: unit.Angle(i) * 25 * unit.Degree},
+			Ellipse: adjust.Ellipse{Major: 4 * far, Minor: 2.5 * far, Turn: unit.Angle(i) * 25 * unit.Degree},
 		})
 		if at.Y == 0 {
 			p.Pegs[i].Running = fmt.Sprintf("(%.0f)", float64(at.X))

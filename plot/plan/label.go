@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -9,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // How far labels keep from each other and from strokes, on paper. Two
@@ -19,20 +19,8 @@ const (
 	strokeGap unit.Length = 0.9
 )
 
-// free says whether a label may stand where it is; parts of the line numbered but
-// do not count.
-func (c *scene) free(box geom.Polygon, but int) bool {
-	b := box.Bounds()
-	near, far := b.Grow(strokeGap), b.Grow(labelGap)
-	return c.strokes.all(near, func(l bit) bool {
-		return l.of == but || !near.Meets(l.Bounds()) || apart(box, geom.Polygon{l.From, l.To}) >= strokeGap
-	}) && c.boxes.all(far, func(o geom.Polygon) bool {
-		return !far.Meets(o.Bounds()) || apart(box, o) >= labelGap
-	})
-}
-
-// noLine is the number of no line.
-const noLine = -1
+// gaps are those two.
+var gaps = place.Gaps{Ink: strokeGap, Words: labelGap}
 
 // label puts words at the first free one of the places.
 func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, places, nil) }
@@ -42,7 +30,7 @@ func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, plac
 func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
 	z := l.size(c.r)
 	for _, s := range places {
-		if box := z.at(s); c.free(box, noLine) && (right == nil || right(s, box)) {
+		if box := z.at(s); c.Free(box, gaps, place.NoLine) && (right == nil || right(s, box)) {
 			c.put(l.at(s, c.r))
 			return true
 		}
@@ -80,26 +68,26 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 			tries = append(tries, try{spot{at, 0}, d, float64(d) + overLine*float64(n)})
 		}
 	}
-	slices.SortStableFunc(tries, func(a, b try) int { return cmp.Compare(a.cost, b.cost) })
-	best, found := led{cost: math.Inf(1)}, false
+	best, found := led{cost: place.Never}, false
 	z, more := l.size(c.r), mostTries
-	for _, t := range tries {
+	place.Cheapest(len(tries), place.Never, func(i int) float64 { return tries[i].cost }, func(i int) (done bool, again float64) {
+		t := tries[i]
 		// What the ray crosses and the leader, which ends at the letters' nearest
 		// place, does not, is little.
 		if t.cost-2*overLine >= best.cost || more == 0 {
-			break
+			return true, place.Never
 		}
 		box := z.at(t.s)
 		end := nearestOn(box, l.anchor)
-		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.free(box, noLine) {
-			continue
+		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.Free(box, gaps, place.NoLine) {
+			return false, place.Never
 		}
 		to := geom.Line{From: l.anchor, To: end}.Direction()
 		// The leader stops short of the letters.
 		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
 		labels := c.overLabels(line)
 		if labels > 0 && !letters {
-			continue
+			return false, place.Never
 		}
 		if found {
 			more--
@@ -107,7 +95,8 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		if cost := float64(t.d) + overLine*float64(c.overLines(line)) + overLabel*float64(labels); cost < best.cost {
 			best, found = led{t.s, line, cost}, true
 		}
-	}
+		return false, place.Never
+	})
 	if found {
 		c.line(best.leader.From, best.leader.To, draw.Narrow, l.on)
 		c.put(l.at(best.s, c.r))
@@ -128,10 +117,10 @@ func (c *scene) met(ray geom.Line) []unit.Length {
 	var seen []int
 	dir := ray.Direction()
 	for _, part := range parts(ray) {
-		c.strokes.all(part.Bounds(), func(s bit) bool {
-			a, b := side(part, s.From), side(part, s.To)
-			if a*b < 0 && side(s.Line, part.From)*side(s.Line, part.To) < 0 && !slices.Contains(seen, s.of) {
-				seen = append(seen, s.of)
+		c.Ink.Every(part.Bounds(), func(s place.Stroke) bool {
+			a, b := side(part.Line, s.From), side(part.Line, s.To)
+			if a*b < 0 && side(s.Line, part.From)*side(s.Line, part.To) < 0 && !slices.Contains(seen, s.Of) {
+				seen = append(seen, s.Of)
 				p := s.At(a / (a - b))
 				at = append(at, unit.Length(math.Cos(float64(dir)))*(p.X-ray.From.X)+unit.Length(math.Sin(float64(dir)))*(p.Y-ray.From.Y))
 			}
@@ -142,15 +131,24 @@ func (c *scene) met(ray geom.Line) []unit.Length {
 	return at
 }
 
-// parts of a line are short, so that little is filed near each.
-func parts(l geom.Line) []geom.Line {
-	n := max(1, math.Ceil(float64(l.Length()/fieldSize)))
-	out := make([]geom.Line, int(n))
-	for i := range out {
-		out[i] = geom.Line{From: l.At(float64(i) / n), To: l.At(float64(i+1) / n)}
-	}
-	return out
+// side is twice the area of the triangle of a line and a place: positive on its left.
+func side(l geom.Line, at geom.Point) float64 {
+	return geom.Side(geom.VectorOf(l.From), geom.VectorOf(l.To), geom.VectorOf(at))
 }
+
+// nearestOn is the place on a shape's edge that is nearest to p.
+func nearestOn(q geom.Polygon, p geom.Point) geom.Point {
+	best := q[0]
+	for i := range q {
+		if n := q.Edge(i).Nearest(p); n.Distance(p) < best.Distance(p) {
+			best = n
+		}
+	}
+	return best
+}
+
+// parts of a line are short, so that little is filed near each.
+func parts(l geom.Line) []place.Stroke { return place.Strokes(draw.Line{Line: l}, inParts) }
 
 // label is words that belong to an anchor.
 type label struct {
@@ -246,9 +244,9 @@ func (c *scene) overLines(l geom.Line) int {
 	var seen []int
 	for _, part := range parts(l) {
 		box := part.Bounds().Grow(touches)
-		c.strokes.all(box, func(s bit) bool {
-			if box.Meets(s.Bounds()) && !slices.Contains(seen, s.of) && between(part, s.Line) < touches {
-				seen = append(seen, s.of)
+		c.Ink.Every(box, func(s place.Stroke) bool {
+			if box.Meets(s.Bounds()) && !slices.Contains(seen, s.Of) && part.Apart(s.Line) < touches {
+				seen = append(seen, s.Of)
 			}
 			return true
 		})
@@ -259,8 +257,8 @@ func (c *scene) overLines(l geom.Line) int {
 // overLabels counts the parts of a leader that come near labels.
 func (c *scene) overLabels(l geom.Line) (n int) {
 	for _, part := range parts(l) {
-		box, p := part.Bounds().Grow(labelGap), geom.Polygon{part.From, part.To}
-		if !c.boxes.all(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || apart(p, o) >= labelGap/2 }) {
+		box := part.Bounds().Grow(labelGap)
+		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part.Line) >= labelGap/2 }) {
 			n++
 		}
 	}

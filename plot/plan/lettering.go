@@ -128,7 +128,7 @@ func (v *view) own(peg Peg) func(spot, geom.Polygon) bool {
 	}
 	var lines []geom.Line
 	for _, line := range v.lines {
-		if d := onto(line.Line, peg.At); d < far/2 && d > onLine {
+		if d := line.Line.Distance(peg.At); d < far/2 && d > onLine {
 			lines = append(lines, line.Line)
 		}
 	}
@@ -136,7 +136,7 @@ func (v *view) own(peg Peg) func(spot, geom.Polygon) bool {
 		near := nearestOn(box, peg.At)
 		way := geom.Line{From: peg.At, To: near}
 		return !slices.ContainsFunc(pegs, func(p geom.Point) bool { return nearestOn(box, p).Distance(p) < near.Distance(peg.At)+less }) &&
-			!slices.ContainsFunc(lines, func(line geom.Line) bool { return between(line, way) == 0 })
+			!slices.ContainsFunc(lines, func(line geom.Line) bool { return line.Apart(way) == 0 })
 	}
 }
 
@@ -180,7 +180,7 @@ func (v *view) outward(peg Peg) unit.Angle {
 	for _, l := range v.lines {
 		dir := float64(l.Direction())
 		switch {
-		case onto(l.Line, peg.At) > onLine:
+		case l.Line.Distance(peg.At) > onLine:
 		case l.From.Distance(peg.At) < onLine:
 			along = append(along, dir)
 		case l.To.Distance(peg.At) < onLine:
@@ -344,7 +344,7 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 // nextTo tells of places beside a line whether no other line parts them from it.
 func (v *view) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
 	return func(s spot, _ geom.Polygon) bool {
-		foot := nearest(l, s.at)
+		foot := l.Nearest(s.at)
 		return v.overLines(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at}) == 0
 	}
 }
@@ -362,8 +362,8 @@ func (v *view) part(l label, on geom.Line) bool {
 			if at < w+leaderStart || on.Length()-at < w+leaderStart {
 				continue
 			}
-			place := l.at(spot{on.At(t), readable(on.Direction())}, v.r)
-			if !v.free(place.box, d.number) {
+			put := l.at(spot{on.At(t), readable(on.Direction())}, v.r)
+			if !v.Free(put.box, gaps, d.number) {
 				continue
 			}
 			whole := v.ops[d.op].(draw.Line)
@@ -372,7 +372,7 @@ func (v *view) part(l label, on geom.Line) bool {
 			rest.From = on.At(float64((at + w) / on.Length()))
 			v.ops[d.op] = whole
 			v.add(rest)
-			v.put(place)
+			v.put(put)
 			v.lines[i].op = -1
 			return true
 		}

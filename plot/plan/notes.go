@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // north draws the reference arrow at the right of all that is drawn so far, or at
@@ -24,7 +25,7 @@ func (v *view) north() {
 		name := label{words: v.North.Name, height: draw.FigureHeight, on: draw.Notes}.at(spot{at: tip.Toward(v.North.Turn, reach)}, v.r)
 		d := v.North.Turn
 		wedge := geom.Polygon{tip, tip.Toward(d, -5).Toward(d+unit.Turn/4, 1.5), tip.Toward(d, -5).Toward(d-unit.Turn/4, 1.5)}
-		if strokes, labels := v.crossed(geom.Line{From: tail, To: tip}); strokes+labels > 0 || !v.free(name.box, noLine) {
+		if strokes, labels := v.crossed(geom.Line{From: tail, To: tip}); strokes+labels > 0 || !v.Free(name.box, gaps, place.NoLine) {
 			continue
 		}
 		v.line(tail, tip.Toward(d, -4), draw.Narrow, draw.Notes)

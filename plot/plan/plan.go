@@ -4,12 +4,12 @@
 // crowd, details enlarge them.
 //
 // Files, from the top floor to the ground: plan.go, details.go, view.go, crowds.go, lettering.go,
-// moves.go, running.go, notes.go, ellipses.go, label.go, scene.go, near.go.
+// moves.go, running.go, notes.go, ellipses.go, label.go, scene.go.
 package plan
 
 import (
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/unit"
 )
 
@@ -62,10 +62,10 @@ type Peg struct {
 	Number  int // in the order of the work, in a circle behind the name; 0: none
 	At      geom.Point
 	Role    Role
-	Also    bool        // ticked across the baseline as well: the middle of it
-	Ellipse net.Ellipse // half axes on the ground of the one that holds 95 %
-	Along   unit.Length // running distance from the zero end
-	Running string      // its figure as the running dimensions have it; empty: it has none there
+	Also    bool           // ticked across the baseline as well: the middle of it
+	Ellipse adjust.Ellipse // half axes on the ground of the one that holds 95 %
+	Along   unit.Length    // running distance from the zero end
+	Running string         // its figure as the running dimensions have it; empty: it has none there
 }
 
 // Side is a length beside the line between two pegs. Where nothing else draws

@@ -250,7 +250,7 @@ func TestDiscClips(t *testing.T) {
 		for i := range 101 {
 			q := l.At(float64(i) / 100)
 			from := float64(q.Distance(d.centre)) - 5
-			on := ok && onto(got, q) < 1e-9
+			on := ok && got.Distance(q) < 1e-9
 			if from < -1e-6 && !on || from > 1e-6 && on {
 				t.Fatalf("%v in %v: %v, %v; wrong at %v", l, d, got, ok, q)
 			}

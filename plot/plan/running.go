@@ -8,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Sizes of the running dimensions, on paper.
@@ -140,7 +141,7 @@ func (v *view) runLevel(first, last unit.Length) unit.Length {
 	low := unit.Length(0)
 	strip := geom.Rect{Min: geom.Point{X: first - 2, Y: v.bounds.Min.Y}, Max: geom.Point{X: last + 2, Y: -cornerPeg - 0.5}}
 	if strip.Min.Y < strip.Max.Y {
-		v.strokes.all(strip, func(s bit) bool {
+		v.Ink.Every(strip, func(s place.Stroke) bool {
 			if strip.Meets(s.Bounds()) {
 				low = min(low, s.From.Y, s.To.Y)
 			}

@@ -1,65 +1,26 @@
 package plan
 
 import (
-	"math"
-
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // scene is a drawing in which labels look for a free place.
 type scene struct {
-	ops     draw.Drawing
-	strokes filed[bit]          // what is drawn, arcs as chords
-	boxes   filed[geom.Polygon] // of the labels, and of areas that no label may stand in
-	bounds  geom.Rect           // of ops
-	r       draw.Ruler
-	last    int // number of the last stroke
+	ops         draw.Drawing
+	place.Scene           // what labels keep clear of; ink as if it had no width
+	bounds      geom.Rect // of ops
+	r           draw.Ruler
+	last        int // number of the last line
 }
 
-// bit is a straight part of what is drawn; parts of one line have one number.
-type bit struct {
-	geom.Line
-	of int
-}
+// inParts is how long the parts of a line are at most, so that little is filed near each.
+const inParts unit.Length = 6
 
 func newScene(r draw.Ruler) *scene {
-	return &scene{r: draw.Remembered(r), strokes: filed[bit]{}, boxes: filed[geom.Polygon]{}}
-}
-
-// filed holds things by place, in squares of the plane, so that what is near is
-// found without asking everything.
-type filed[T any] map[[2]int][]T
-
-const fieldSize unit.Length = 6
-
-func (f filed[T]) put(r geom.Rect, t T) {
-	f.every(r, func(at [2]int) bool { f[at] = append(f[at], t); return true })
-}
-
-func (f filed[T]) every(r geom.Rect, do func(at [2]int) bool) bool {
-	n := func(l unit.Length) int { return int(math.Floor(float64(l / fieldSize))) }
-	for x := n(r.Min.X); x <= n(r.Max.X); x++ {
-		for y := n(r.Min.Y); y <= n(r.Max.Y); y++ {
-			if !do([2]int{x, y}) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// all asks the things near r, some perhaps twice, until one does not hold.
-func (f filed[T]) all(r geom.Rect, holds func(T) bool) bool {
-	return f.every(r, func(at [2]int) bool {
-		for _, t := range f[at] {
-			if !holds(t) {
-				return false
-			}
-		}
-		return true
-	})
+	return &scene{r: draw.Remembered(r), Scene: place.NewScene(inParts)}
 }
 
 // add paints an operation.
@@ -72,66 +33,44 @@ func (c *scene) add(op draw.Op) {
 	c.ops = append(c.ops, op)
 }
 
-// keepOff lets labels keep clear of a line from now on.
-func (c *scene) keepOff(l geom.Line) {
-	for _, part := range parts(l) {
-		c.strokes.put(part.Bounds(), bit{part, c.last})
+// ink paints an operation; labels keep clear of it, or of what stands for it.
+func (c *scene) ink(op draw.Op, standsFor ...draw.Op) {
+	c.last++
+	c.add(op)
+	if standsFor == nil {
+		standsFor = draw.Drawing{op}
+	}
+	for _, o := range standsFor {
+		for _, k := range place.Strokes(o, inParts) {
+			k.Half, k.Of = 0, c.last
+			c.Draw(k)
+		}
 	}
 }
 
 func (c *scene) line(a, b geom.Point, pen draw.Pen, on draw.Layer) {
-	c.last++
-	l := geom.Line{From: a, To: b}
-	c.add(draw.Line{Line: l, Pen: pen, On: on})
-	c.keepOff(l)
-}
-
-func (c *scene) arc(a geom.Arc, pen draw.Pen, on draw.Layer) {
-	c.last++
-	c.add(draw.Arc{Arc: a, Pen: pen, On: on})
-	const sag = 0.05 // of the chords
-	step := 2 * math.Acos(1-math.Min(1, sag/float64(a.Radius)))
-	n := math.Max(1, math.Ceil(math.Abs(float64(a.Sweep))/step))
-	for i := range int(n) {
-		c.keepOff(geom.Line{From: a.At(float64(i) / n), To: a.At(float64(i+1) / n)})
-	}
+	c.ink(draw.Line{Line: geom.Line{From: a, To: b}, Pen: pen, On: on})
 }
 
 func (c *scene) circle(at geom.Point, radius unit.Length, pen draw.Pen, on draw.Layer) {
-	c.arc(geom.Arc{Centre: at, Radius: radius, Sweep: unit.Turn}, pen, on)
+	c.ink(draw.Arc{Arc: geom.Arc{Centre: at, Radius: radius, Sweep: unit.Turn}, Pen: pen, On: on})
 }
 
 func (c *scene) polygon(p geom.Polygon, pen draw.Pen, on draw.Layer) {
-	c.last++
-	c.add(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
-	for i := range p {
-		c.keepOff(p.Edge(i))
-	}
+	c.ink(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
 }
 
 // round is a closed curve of many points: every third of them will do to keep off.
 func (c *scene) round(p geom.Polygon, pen draw.Pen, on draw.Layer) {
-	c.last++
-	c.add(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on})
+	var third geom.Polygon
 	for i := 0; i < len(p); i += 3 {
-		c.keepOff(geom.Line{From: p[i], To: p[(i+3)%len(p)]})
+		third = append(third, p[i])
 	}
-}
-
-func (c *scene) run(p []geom.Point, pen draw.Pen, on draw.Layer) {
-	c.last++
-	c.add(draw.Polyline{Points: p, Pen: pen, On: on})
-	for i := range p[1:] {
-		c.keepOff(geom.Line{From: p[i], To: p[i+1]})
-	}
+	c.ink(draw.Polyline{Points: p, Closed: true, Pen: pen, On: on}, draw.Polyline{Points: third, Closed: true})
 }
 
 func (c *scene) solid(p geom.Polygon, on draw.Layer) {
-	c.last++
-	c.add(draw.Polyline{Points: p, Closed: true, Solid: true, On: on})
-	for i := range p {
-		c.keepOff(p.Edge(i))
-	}
+	c.ink(draw.Polyline{Points: p, Closed: true, Solid: true, On: on})
 }
 
 func (c *scene) text(t draw.Text) {
@@ -143,8 +82,5 @@ func (c *scene) put(l placedLabel) {
 	for _, op := range l.ops {
 		c.add(op)
 	}
-	c.block(l.box)
+	c.Block(l.box)
 }
-
-// block keeps labels out of a convex area.
-func (c *scene) block(p geom.Polygon) { c.boxes.put(p.Bounds(), p) }

@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Scales a plan is drawn at, after ISO 5455 (from memory), the largest first.
@@ -161,7 +162,7 @@ func (v *view) work() {
 	if out := v.outline(); len(out) > 2 {
 		v.closed(out, draw.Wide, draw.Outline)
 		for i := range out {
-			v.remember(out.Edge(i), -1, noLine)
+			v.remember(out.Edge(i), -1, place.NoLine)
 		}
 	}
 	for _, s := range v.Strokes {
@@ -267,7 +268,7 @@ func (v *view) mark(peg Peg) {
 // it lies on none.
 func (v *view) lineAt(at geom.Point) unit.Angle {
 	for _, l := range v.lines {
-		if onto(l.Line, at) < onLine {
+		if l.Line.Distance(at) < onLine {
 			return l.Direction()
 		}
 	}

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -39,7 +39,7 @@ type Found struct {
 func (f Found) Says() words.Checks { return words.In(f.Language).Checks() }
 
 // Figure is a length or an angle as the sheet prints it.
-func (f Found) Figure(m triangle.Measurement, x net.Figure) string {
+func (f Found) Figure(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
 		return f.Figures.Style.Angle(x.Angle)
 	}
@@ -47,7 +47,7 @@ func (f Found) Figure(m triangle.Measurement, x net.Figure) string {
 }
 
 // Off is a deviation as the sheet prints it, with its sign.
-func (f Found) Off(m triangle.Measurement, x net.Figure) string {
+func (f Found) Off(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
 		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
@@ -67,7 +67,7 @@ func signed64(x float64, text string) string {
 
 // Grains are the steps that net.Asked moves ranges to, so that what is printed
 // is what a reading is judged by.
-func Grains(style unit.Style) (grain, fine net.Figure) {
+func Grains(style unit.Style) (grain, fine adjust.Figure) {
 	s := tape.FiguresOf(style, tape.Instrument{})
 	grain.Length, fine.Length = s.Grain(), s.Grain()
 	if !s.Inches() && s.Style.Unit != unit.M {

@@ -13,8 +13,8 @@ import (
 	"unicode/utf8"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -44,7 +44,7 @@ func ring(n int, size, reach float64, off map[int]geom.Point) compare.Asked {
 	}
 	for j := range n {
 		for i := range j {
-			if d := stands[i].Distance(stands[j]); float64(d) < reach && len(a.Found) < net.MostMeasurements {
+			if d := stands[i].Distance(stands[j]); float64(d) < reach && len(a.Found) < adjust.MostMeasurements {
 				m, err := triangle.ParseMeasurement(fmt.Sprintf("%s%s=%.0f", a.Pegs[i].Name, a.Pegs[j].Name, d.MM()), unit.MM)
 				if err != nil {
 					panic(err)
@@ -383,7 +383,7 @@ func TestFoundPDFHasTheMove(t *testing.T) {
 
 // 250 pegs and 2,000 readings, the most that are taken, in seconds.
 func TestFoundLarge(t *testing.T) {
-	a := ring(net.MostPoints, 90000, 45000, map[int]geom.Point{100: {X: 150, Y: 60}})
+	a := ring(adjust.MostPoints, 90000, 45000, map[int]geom.Point{100: {X: 150, Y: 60}})
 	a.Grain, a.Fine = Grains(unit.Style{})
 	begun := time.Now()
 	c, err := compare.Compare(a)
@@ -397,7 +397,7 @@ func TestFoundLarge(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Logf("%d readings: compared in %v, drawn in %v, %d pages", len(a.Found), compared, time.Since(begun)-compared, len(pages))
-	if len(a.Found) != net.MostMeasurements || len(pages) < 5 {
+	if len(a.Found) != adjust.MostMeasurements || len(pages) < 5 {
 		t.Errorf("%d readings on %d pages", len(a.Found), len(pages))
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 )
 
@@ -81,7 +81,7 @@ func (f Found) CSV(out io.Writer) error {
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range f.Comparison.Readings {
 		m := r.Measurement
-		plain := func(x net.Figure) string {
+		plain := func(x adjust.Figure) string {
 			if m.Kind == triangle.Angle {
 				return strconv.FormatFloat(x.Angle.Degrees()+0, 'f', 4, 64)
 			}

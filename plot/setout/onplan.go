@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -15,7 +15,7 @@ import (
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
 	p := plan.Plan{Edge: s.Outline, Base: s.ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.lone(), North: plan.North(s.North)}
-	ellipse := map[geom.Name]net.Ellipse{}
+	ellipse := map[geom.Name]adjust.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse
 	}

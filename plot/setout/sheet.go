@@ -2,6 +2,7 @@ package setout
 
 import (
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
@@ -209,8 +210,8 @@ type Ranking struct {
 // Sure is how sure a corner is.
 type Sure struct {
 	Peg           geom.Name
-	Along, Across unit.Length // σ along the baseline and across it, all in all
-	Ellipse       net.Ellipse // the one that holds 95 of 100, in the sheet's plane
+	Along, Across unit.Length    // σ along the baseline and across it, all in all
+	Ellipse       adjust.Ellipse // the one that holds 95 of 100, in the sheet's plane
 	// 95 % figures: from the measurements, from the setting-out, from both.
 	Measured, SetOut, Both unit.Length
 	// Distance from the nearer end of the baseline, and what that permits; 0: not asked for.

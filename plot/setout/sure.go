@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
@@ -17,7 +19,7 @@ import (
 // baseline, and as it is set out from there.
 func (w *work) sure() {
 	base := w.way.Base
-	set := map[geom.Name]net.Covariance{}
+	set := map[geom.Name]adjust.Covariance{}
 	for _, p := range w.way.Pegs {
 		set[p.Name] = p.Covariance
 	}
@@ -42,7 +44,7 @@ func (w *work) sure() {
 			s.Distance = w.Baseline.Length
 		}
 		if w.Permitted > 0 {
-			s.Permitted = net.Permitted(w.Permitted, s.Distance)
+			s.Permitted = tape.Permitted(w.Permitted, s.Distance)
 			s.Inside = s.Both <= s.Permitted
 		}
 		w.Sure = append(w.Sure, s)
@@ -51,7 +53,7 @@ func (w *work) sure() {
 
 // Seen is where a point of the net lies from the baseline, whose first end is the origin
 // and whose direction that of x, and how surely it was measured.
-func (s Sheet) Seen(n geom.Name) (geom.Point, net.Covariance) {
+func (s Sheet) Seen(n geom.Name) (geom.Point, adjust.Covariance) {
 	return s.net.Seen(n, [2]geom.Name{s.Baseline.From, s.Baseline.To})
 }
 

@@ -5,7 +5,7 @@
 // to its foot and on into the next area or page. Everything is in millimetres,
 // y up.
 //
-// Files, from the top floor to the ground: table.go, figure.go, words.go, sheet.go.
+// Files, from the top floor to the ground: table.go, figure.go, words.go, leaf.go, sheet.go.
 package sheet
 
 import (

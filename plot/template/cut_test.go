@@ -175,7 +175,7 @@ func TestNothingRunsAlongAnEdge(t *testing.T) {
 				for _, e := range edges {
 					along := 0
 					for i := range 101 {
-						if pointToLine(l.At(float64(i)/100), e) < 1e-3 {
+						if e.Distance(l.At(float64(i)/100)) < 1e-3 {
 							along++
 						}
 					}

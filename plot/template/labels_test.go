@@ -212,7 +212,7 @@ func crossed(d draw.Drawing, c construct.Construction) error {
 			if near < 0.3 {
 				continue
 			}
-			if inside(outline, p) {
+			if outline.Has(p) {
 				in++
 			} else {
 				out++

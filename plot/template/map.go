@@ -7,6 +7,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/place"
 	"trammel/plot/sheet"
 )
 
@@ -99,8 +100,8 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		m.scene.add(drawing...)
 		defer m.labelRows(shares)
 	}
-	m.scene.panes = newField[pane](about)
-	m.scene.panes.put(room, pane{room, room})
+	m.scene.panes = place.NewIndex[pane](about)
+	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		var all []candidate
@@ -145,7 +146,7 @@ func (m chart) shape(p Piece) {
 // whether all had room.
 func (m chart) labelPages(shares []geom.Rect) bool {
 	for _, s := range shares {
-		m.scene.panes.put(s, pane{s, s})
+		m.scene.panes.Put(s, pane{s, s})
 	}
 	for i, s := range shares {
 		w := words{m.plan.Cells[i].Label, draw.NoteHeight, false}

@@ -7,6 +7,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/place"
 	"trammel/plot/sheet"
 )
 
@@ -54,14 +55,18 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 
 // noted is the page with blocks on it where it has room for them.
 func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.Length, r draw.Ruler) (draw.Page, bool) {
-	ground := newGround(page, area, r)
+	taken, own := grounds(page, area, r)
 	for _, t := range []struct {
 		within bool
 		more   unit.Length // white round it, beyond toNotes
 	}{{false, 10}, {false, 4}, {false, 0}, {true, 4}, {true, 0}} {
 		for _, width := range widths {
 			high := sheet.Height(blocks, width, r)
-			if at, ok := ground.room(width, high, t.more, t.within); ok {
+			free := []*place.Ground{&taken, &own}
+			if t.within {
+				free = free[:1]
+			}
+			if at, ok := place.Highest(width, high, t.more, free...); ok {
 				d, _ := sheet.Set(blocks, at, width, r)
 				page.Ops = append(append([]draw.Op{}, page.Ops...), d...)
 				return page, true
@@ -71,109 +76,38 @@ func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.L
 	return page, false
 }
 
-// ground is a page in small squares: which are taken, and which lie in the piece.
-type ground struct {
-	area       geom.Rect
-	nx, ny     int
-	taken, own []int // sums over all squares below and to the left
-}
-
 const (
 	groundStep unit.Length = 2
 	toNotes    unit.Length = 4 // from notes to anything else
 )
 
-func newGround(page draw.Page, area geom.Rect, r draw.Ruler) ground {
-	g := ground{area: area, nx: int(area.Width() / groundStep), ny: int(area.Height() / groundStep)}
-	if g.nx <= 0 || g.ny <= 0 {
-		return ground{}
+// grounds are what of a page is taken and what lies in the piece.
+func grounds(page draw.Page, area geom.Rect, r draw.Ruler) (taken, own place.Ground) {
+	whole := func(l unit.Length) unit.Length {
+		return groundStep * max(0, unit.Length(math.Floor(float64(l/groundStep))))
 	}
-	taken, own := make([]bool, g.nx*g.ny), make([]bool, g.nx*g.ny)
-	mark := func(b geom.Rect, is func(geom.Rect) bool) {
-		n := func(l unit.Length) int { return int(math.Floor(float64(l / groundStep))) }
-		for i := max(0, n(b.Min.X-area.Min.X)); i <= min(g.nx-1, n(b.Max.X-area.Min.X)); i++ {
-			for j := max(0, n(b.Min.Y-area.Min.Y)); j <= min(g.ny-1, n(b.Max.Y-area.Min.Y)); j++ {
-				if at := j*g.nx + i; !taken[at] && is(g.square(i, j)) {
-					taken[at] = true
-				}
-			}
-		}
-	}
+	area.Max = area.Min.Plus(geom.Point{X: whole(area.Width()), Y: whole(area.Height())})
+	taken.Level(area, groundStep)
+	own.Level(area, groundStep)
 	for _, op := range page.Ops {
-		for _, k := range strokesOf(op) {
-			near := toNotes + k.half
-			mark(geom.RectOf(k.From, k.To).Grow(near), func(q geom.Rect) bool { return pointToLine(q.Centre(), k.Line) < near+groundStep*0.71 })
+		for _, k := range place.Strokes(op, about) {
+			near := toNotes + k.Half
+			taken.Mark(k.Bounds().Grow(near), func(q geom.Rect) bool { return k.Distance(q.Centre()) < near+groundStep*0.71 })
 		}
 		switch o := op.(type) {
 		case draw.Text:
-			mark(o.Bounds(r).Grow(toNotes), func(geom.Rect) bool { return true })
+			taken.Mark(o.Bounds(r).Grow(toNotes), func(geom.Rect) bool { return true })
 		case draw.Polyline:
 			if o.On == draw.Outline && len(o.Points) > 2 {
-				for i := range own {
-					own[i] = own[i] || inside(o.Points, g.square(i%g.nx, i/g.nx).Centre())
-				}
+				own.Mark(area, func(q geom.Rect) bool { return geom.Polygon(o.Points).Has(q.Centre()) })
 			}
 		case draw.Path:
 			if o.On == draw.Outline && o.Closed {
-				for i := range own {
-					own[i] = own[i] || geom.Contour(o.Segments).Has(g.square(i%g.nx, i/g.nx).Centre())
-				}
+				own.Mark(area, func(q geom.Rect) bool { return geom.Contour(o.Segments).Has(q.Centre()) })
 			}
 		}
 	}
-	g.taken, g.own = g.sums(taken), g.sums(own)
-	return g
-}
-
-func (g ground) square(i, j int) geom.Rect {
-	at := g.area.Min.Plus(geom.Point{X: unit.Length(i) * groundStep, Y: unit.Length(j) * groundStep})
-	return geom.Rect{Min: at, Max: at.Plus(geom.Point{X: groundStep, Y: groundStep})}
-}
-
-func (g ground) sums(in []bool) []int {
-	w := g.nx + 1
-	s := make([]int, w*(g.ny+1))
-	for j := range g.ny {
-		for i := range g.nx {
-			n := 0
-			if in[j*g.nx+i] {
-				n = 1
-			}
-			s[(j+1)*w+i+1] = n + s[j*w+i+1] + s[(j+1)*w+i] - s[j*w+i]
-		}
-	}
-	return s
-}
-
-// room is the top left corner of a free rectangle with so much more white round
-// it (off the page there is white enough), the highest and then leftmost one;
-// within says that it may lie in the piece.
-func (g ground) room(width, high, more unit.Length, within bool) (geom.Point, bool) {
-	squares := func(l unit.Length) int { return int(math.Ceil(float64(l / groundStep))) }
-	w, h, m := squares(width), squares(high), squares(more)
-	none := func(s []int, i, j int) bool {
-		x0, y0, x1, y1 := max(0, i-m), max(0, j-m), min(g.nx, i+w+m), min(g.ny, j+h+m)
-		n := g.nx + 1
-		return s[y1*n+x1]-s[y0*n+x1]-s[y1*n+x0]+s[y0*n+x0] == 0
-	}
-	for j := g.ny - h; j >= 0; j-- {
-		for i := 0; i+w <= g.nx; i++ {
-			if none(g.taken, i, j) && (within || none(g.own, i, j)) {
-				q := g.square(i, j)
-				return geom.Point{X: q.Min.X, Y: q.Min.Y + unit.Length(h)*groundStep}, true
-			}
-		}
-	}
-	return geom.Point{}, false
-}
-
-func inside(shape []geom.Point, p geom.Point) bool {
-	in := false
-	for i, a := range shape {
-		b := shape[(i+1)%len(shape)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*((p.Y-a.Y)/(b.Y-a.Y)) {
-			in = !in
-		}
-	}
-	return in
+	taken.Count()
+	own.Count()
+	return taken, own
 }

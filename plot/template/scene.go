@@ -1,13 +1,13 @@
 package template
 
 import (
-	"container/heap"
 	"math"
 	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Distances that keep a page legible.
@@ -21,19 +21,12 @@ const (
 type scene struct {
 	ruler   draw.Ruler
 	drawing draw.Drawing
-	strokes field[stroke]
-	words   field[box]
-	panes   field[pane]
+	place.Scene
+	panes place.Index[pane]
 }
 
 // pane is what a page shows, and what is left of its sheet when it is cut.
 type pane struct{ window, kept geom.Rect }
-
-// stroke is a straight bit of a line's ink, half its width to each side.
-type stroke struct {
-	geom.Line
-	half unit.Length
-}
 
 // about is the size of a label, so that few things are asked for each.
 const about unit.Length = 40
@@ -41,14 +34,14 @@ const about unit.Length = 40
 // newScene is a scene over pages with these windows, of which so much is kept; with
 // none where there are no pages.
 func newScene(windows, kept []geom.Rect, r draw.Ruler) *scene {
-	s := &scene{ruler: draw.Remembered(r), strokes: newField[stroke](about), words: newField[box](about)}
+	s := &scene{ruler: draw.Remembered(r), Scene: place.NewScene(about)}
 	size := about
 	for _, w := range windows {
 		size = max(size, w.Width(), w.Height())
 	}
-	s.panes = newField[pane](size)
+	s.panes = place.NewIndex[pane](size)
 	for i, w := range windows {
-		s.panes.put(w, pane{w, kept[i]})
+		s.panes.Put(w, pane{w, kept[i]})
 	}
 	return s
 }
@@ -57,54 +50,12 @@ func newScene(windows, kept []geom.Rect, r draw.Ruler) *scene {
 func (s *scene) add(ops ...draw.Op) {
 	for _, op := range ops {
 		s.drawing = append(s.drawing, op)
-		for _, k := range strokesOf(op) {
-			s.strokes.put(geom.RectOf(k.From, k.To), k)
-		}
+		s.Draw(place.Strokes(op, about)...)
 		if o, ok := op.(draw.Text); ok {
-			b := box(o.Box(s.ruler))
-			s.words.put(b.bounds(), b)
+			b := o.Box(s.ruler)
+			s.Block(b[:])
 		}
 	}
-}
-
-// sag is how far the chords that stand for an arc may lie from it; words keep
-// that much more away.
-const sag unit.Length = 0.05
-
-// strokesOf cuts an operation into straight bits no longer than about, so that a
-// side of 15 m is not looked at everywhere in its bounds.
-func strokesOf(op draw.Op) []stroke {
-	var all []stroke
-	line := func(l geom.Line, half unit.Length) {
-		n := max(1, int(math.Ceil(float64(l.Length()/about))))
-		for i := range n {
-			all = append(all, stroke{geom.Line{From: l.At(float64(i) / float64(n)), To: l.At(float64(i+1) / float64(n))}, half})
-		}
-	}
-	switch o := op.(type) {
-	case draw.Line:
-		line(o.Line, o.Pen.Width/2)
-	case draw.Arc:
-		if o.Radius <= 0 {
-			break
-		}
-		step := 2 * math.Acos(1-math.Min(1, float64(sag/o.Radius)))
-		n := max(1, int(math.Ceil(math.Abs(float64(o.Sweep))/step)))
-		for i := range n {
-			line(geom.Line{From: o.At(float64(i) / float64(n)), To: o.At(float64(i+1) / float64(n))}, o.Pen.Width/2+sag)
-		}
-	case draw.Path:
-		for _, part := range o.Parts() {
-			all = append(all, strokesOf(part)...)
-		}
-	case draw.Polyline:
-		for i := range o.Points {
-			if i < len(o.Points)-1 || o.Closed || o.Solid {
-				line(geom.Polygon(o.Points).Edge(i), o.Pen.Width/2)
-			}
-		}
-	}
-	return all
 }
 
 // home is how strictly words keep to one page.
@@ -116,12 +67,11 @@ const (
 	whole             // wholly in one window
 )
 
-// housed says whether a box lies in a window as strictly as asked.
-func (s *scene) housed(b box, h home) bool {
-	r := b.bounds()
+// housed says whether words lie in a window as strictly as asked.
+func (s *scene) housed(r geom.Rect, h home) bool {
 	in, hidden := false, false
 	var met []geom.Rect
-	s.panes.every(r, func(p pane) bool {
+	s.panes.Every(r, func(p pane) bool {
 		w := p.window
 		if !w.Meets(r) || slices.Contains(met, w) {
 			return true
@@ -141,23 +91,12 @@ func (s *scene) housed(b box, h home) bool {
 	return in && !hidden && (h != alone || len(met) == 1)
 }
 
-// free says whether a box keeps its distance from lines, and so far from other words.
-func (s *scene) free(b box, apart unit.Length) bool {
-	r := b.bounds()
-	return s.strokes.every(r.Grow(toWords), func(k stroke) bool {
-		near := toLine + k.half
-		return !geom.RectOf(k.From, k.To).Grow(near).Meets(r) || b.toLine(k.Line) >= near
-	}) && s.words.every(r.Grow(apart), func(c box) bool {
-		return !c.bounds().Grow(apart).Meets(r) || b.toBox(c) >= apart
-	})
-}
-
 // readable says whether marks keep clear of all words.
 func (s *scene) readable(marks []draw.Op) bool {
 	for _, m := range marks {
-		for _, k := range strokesOf(m) {
-			near := toLine + k.half
-			if !s.words.every(geom.RectOf(k.From, k.To).Grow(near), func(c box) bool { return c.toLine(k.Line) >= near }) {
+		for _, k := range place.Strokes(m, about) {
+			near := toLine + k.Half
+			if !s.Boxes.Every(k.Bounds().Grow(near), func(c geom.Polygon) bool { return c.ApartFrom(k.Line) >= near }) {
 				return false
 			}
 		}
@@ -173,7 +112,7 @@ func (s *scene) leads(l geom.Line) bool {
 		return true
 	}
 	rest := geom.Line{From: l.At(float64(start / l.Length())), To: l.To}
-	return s.strokes.every(geom.RectOf(rest.From, rest.To), func(k stroke) bool { return lineToLine(rest, k.Line) > 0 })
+	return s.Ink.Every(rest.Bounds(), func(k place.Stroke) bool { return rest.Apart(k.Line) > 0 })
 }
 
 // candidate is one way to place words: the words and the marks that go with them.
@@ -197,57 +136,25 @@ func (s *scene) place(candidates []candidate) bool { return s.placeFor(candidate
 // placeFor is place for those that cost no more than most: what costs more may not
 // have been made yet.
 func (s *scene) placeFor(candidates []candidate, most float64) bool {
-	all := make(tries, len(candidates))
-	for i, c := range candidates {
-		all[i] = try{i, alone, c.cost}
-	}
-	// Most often one of the first is free: a heap, since sorting them all took half
-	// of the time that a piece takes.
-	heap.Init(&all)
-	for len(all) > 0 && all[0].cost <= most {
-		t := all[0]
-		if s.put(candidates[t.at], t.home) {
-			return true
+	homes := make([]home, len(candidates))
+	return place.Cheapest(len(candidates), most, func(i int) float64 { return candidates[i].cost }, func(i int) (bool, float64) {
+		c, h := candidates[i], homes[i]
+		if s.put(c, h) {
+			return true, 0
 		}
-		if t.home == whole {
-			heap.Pop(&all)
-			continue
+		if h == whole {
+			return false, place.Never
 		}
-		all[0] = try{t.at, t.home + 1, t.cost + inStrip}
-		heap.Fix(&all, 0)
-	}
-	return false
-}
-
-// try is a candidate in one way.
-type try struct {
-	at   int
-	home home
-	cost float64
-}
-
-// tries are a heap, the next to be tried on top.
-type tries []try
-
-func (t tries) Len() int      { return len(t) }
-func (t tries) Swap(i, j int) { t[i], t[j] = t[j], t[i] }
-func (t tries) Less(i, j int) bool {
-	if t[i].cost != t[j].cost {
-		return t[i].cost < t[j].cost
-	}
-	return t[i].at < t[j].at // each is in the heap but once
-}
-func (t *tries) Push(x any) { *t = append(*t, x.(try)) }
-func (t *tries) Pop() any {
-	last := (*t)[len(*t)-1]
-	*t = (*t)[:len(*t)-1]
-	return last
+		homes[i]++
+		return false, c.cost + inStrip*float64(homes[i])
+	})
 }
 
 // put puts a candidate down if it is free.
 func (s *scene) put(c candidate, h home) bool {
-	b := box(c.text.Box(s.ruler))
-	if !s.housed(b, h) || !s.free(b, max(c.apart, toWords)) {
+	corners := c.text.Box(s.ruler)
+	b := geom.Polygon(corners[:])
+	if !s.housed(b.Bounds(), h) || !s.Free(b, place.Gaps{Ink: toLine, Words: max(c.apart, toWords)}, place.NoLine) {
 		return false
 	}
 	marks := c.marks
@@ -261,8 +168,8 @@ func (s *scene) put(c candidate, h home) bool {
 		return false
 	}
 	for _, m := range marks {
-		for _, k := range strokesOf(m) {
-			if b.toLine(k.Line) < toLine+k.half {
+		for _, k := range place.Strokes(m, about) {
+			if b.ApartFrom(k.Line) < toLine+k.Half {
 				return false
 			}
 		}

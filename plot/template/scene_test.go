@@ -32,9 +32,8 @@ func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
 		{"from the half that both keep into the core: the left sheet would cover it", at(186, 50, 200, 53), [3]bool{false, false, true}},
 		{"across both", at(170, 50, 200, 53), [3]bool{false, false, false}},
 	} {
-		b := box{c.r.Min, {X: c.r.Max.X, Y: c.r.Min.Y}, c.r.Max, {X: c.r.Min.X, Y: c.r.Max.Y}}
 		for i, h := range []home{alone, seen, whole} {
-			if got := s.housed(b, h); got != c.want[i] {
+			if got := s.housed(c.r, h); got != c.want[i] {
 				t.Errorf("%s: housed %v as strictly as %d, want %v", c.name, got, h, c.want[i])
 			}
 		}

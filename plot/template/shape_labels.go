@@ -5,6 +5,7 @@ import (
 	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // figureShape writes what is done to the piece: the allowance of each edge, each
@@ -258,22 +259,22 @@ func (f *face) middle() geom.Point {
 	return sum.Times(1 / float64(len(f.outline)))
 }
 
-type place struct {
+type spot struct {
 	at   geom.Point
 	cost float64
 }
 
 // inner are places inside the piece, best in its middle.
-func (f *face) inner(least unit.Length) []place {
+func (f *face) inner(least unit.Length) []spot {
 	c := f.plan.Place.Contour(f.piece.Shape.Finished)
 	b, mid := c.Bounds(), f.middle()
 	step := max(3, b.Width()/60, b.Height()/60)
-	var all []place
+	var all []spot
 	for x := b.Min.X + step/2; x < b.Max.X; x += step {
 		for y := b.Min.Y + step/2; y < b.Max.Y; y += step {
 			p := geom.Point{X: x, Y: y}
 			if c.Has(p) && c.Distance(p) > min(least, 4) {
-				all = append(all, place{p, float64(p.Distance(mid)) / 4})
+				all = append(all, spot{p, float64(p.Distance(mid)) / 4})
 			}
 		}
 	}
@@ -292,9 +293,8 @@ func (f *face) within(l geom.Line, clear unit.Length) bool {
 		}
 	}
 	r := geom.RectOf(l.From, l.To)
-	one := box{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
-	if !f.scene.housed(one, whole) {
+	if !f.scene.housed(r, whole) {
 		return false
 	}
-	return f.scene.strokes.every(r.Grow(clear), func(k stroke) bool { return lineToLine(l, k.Line) > 1+k.half })
+	return f.scene.Ink.Every(r.Grow(clear), func(k place.Stroke) bool { return l.Apart(k.Line) > 1+k.Half })
 }

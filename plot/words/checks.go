@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -303,6 +303,6 @@ func (c compared) then(m compare.Moved) string {
 }
 
 // figure of a reading, as it is printed.
-func (c compared) figure(r compare.Compared, f net.Figure) string {
+func (c compared) figure(r compare.Compared, f adjust.Figure) string {
 	return figures{c.style, r.Measurement.Kind, 0}.of(f.Bare(r.Measurement.Kind))
 }

@@ -3,7 +3,7 @@ package words
 import (
 	"math"
 
-	"trammel/geom/net"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -37,7 +37,7 @@ func (w figures) of(x float64) string {
 }
 
 // exact is the size of a slip, which is round.
-func (w figures) exact(f net.Figure) string {
+func (w figures) exact(f adjust.Figure) string {
 	if w.kind == triangle.Angle {
 		return unit.Decimals(math.Abs(f.Angle.Degrees()), 1) + "°"
 	}

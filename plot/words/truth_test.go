@@ -11,8 +11,8 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
@@ -72,7 +72,7 @@ func plant(r *rand.Rand, kind string) *planted {
 		}
 		v := unit.Area(p.sigma * p.sigma)
 		p.where = append(p.where, at)
-		p.asked.Pegs = append(p.asked.Pegs, compare.Stake{Name: letter(i), At: geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, Spread: net.Covariance{XX: v, YY: v}})
+		p.asked.Pegs = append(p.asked.Pegs, compare.Stake{Name: letter(i), At: geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}, Spread: adjust.Covariance{XX: v, YY: v}})
 		p.asked.Outline = append(p.asked.Outline, letter(i))
 		p.stand = append(p.stand, at.Plus(geom.Vector{X: r.NormFloat64(), Y: r.NormFloat64()}.Times(p.sigma)))
 	}

@@ -6,9 +6,8 @@
 // there is; its Voice is where the work is done, and picks the words. Another language
 // is another type with the same subjects.
 //
-// From the top floor to the ground: words.go (the language), subject by subject
-// checks.go, checks_undecided.go, checks_whole.go, moves.go, nets.go, and what they all stand on,
-// figures.go and lists.go.
+// Files, from the top floor to the ground: words.go (the language), checks.go,
+// checks_undecided.go, checks_whole.go, moves.go, nets.go, figures.go, lists.go.
 package words
 
 import "strings"

@@ -52,10 +52,12 @@ type Piece struct {
 	Notes    []string  // beside each of them, empty where nothing is noted; nil where nothing is
 	Quantity int       // 1 where the job does not say
 	Pick     Pick
-	PickAt   string       // where Pick was written
-	Base     [2]geom.Name // empty: choose
-	BaseAt   string       // where Base was written
-	With     construct.Method
+	PickAt   string           // where Pick was written
+	Base     [2]geom.Name     // empty: choose
+	BaseAt   string           // where Base was written
+	With     construct.Method // to construct it
+	WithAt   string           // where With was written, where that counts over the job
+	Way      construct.Method // to place its pegs, where they are set out; of a merged job
 
 	Outline   []geom.Name // the edge once round; empty: the triangle
 	OutlineAt string

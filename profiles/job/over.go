@@ -28,6 +28,7 @@ import (
 type Over struct {
 	Unit, Figures, Fraction, Angles   Setting
 	Trade, Paper, Printer             Profile
+	Margin, Overlap                   Setting // said by flags alone: the printer has them then
 	Landscape, Pages, Turn, Apart     Setting
 	Without, Correction, Pegs, Source Setting
 	Site                              map[string]Setting // by the words of SiteKeys

@@ -194,11 +194,3 @@ func (s Shape) Work(bare unit.Unit) (shape.Work, error) {
 	}
 	return w, nil
 }
-
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	if f, ok := err.(*unit.Fault); ok && where != "" {
-		return f.In(where)
-	}
-	return err
-}

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
@@ -17,6 +19,28 @@ import (
 	"trammel/profiles"
 	"trammel/profiles/job"
 )
+
+// Options is what flags say, in the words of these tests.
+type Options struct {
+	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without, Turn job.Setting
+
+	Landscape, Apart bool
+	Pick             job.Pick
+	Base             [2]geom.Name
+	With             construct.Method
+	Levels           []job.Level
+	Site             map[string]job.Setting
+	Tell             Progress
+	Calibration      func(printer string) (*profiles.Calibration, error)
+}
+
+func (o Options) over() job.Over {
+	yes := func(is bool) job.Setting { return job.Setting{Text: map[bool]string{true: "yes"}[is]} }
+	m := job.Over{Unit: o.Unit, Fraction: o.Fraction, Angles: o.Angles, Margin: o.Margin, Overlap: o.Overlap, Pages: o.Cover, Without: o.Without, Turn: o.Turn, Site: o.Site,
+		Landscape: yes(o.Landscape), Apart: yes(o.Apart), Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Levels: o.Levels}}
+	m.Trade.Name, m.Paper.Name, m.Printer.Name = o.Trade, o.Paper, o.Printer
+	return m
+}
 
 func open(t testing.TB, text string, o Options) (Work, error) {
 	t.Helper()
@@ -28,7 +52,11 @@ func open(t testing.TB, text string, o Options) (Work, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Open(j, set, o)
+	m, err := job.Merge(j, o.over(), set, o.Calibration, nil)
+	if err != nil {
+		return Work{}, err
+	}
+	return Open(m, o.Tell)
 }
 
 func mustOpen(t *testing.T, text string, o Options) Work {

@@ -38,7 +38,11 @@ func BenchmarkTemplate(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				w, err := Open(Named("", tokens), set, Options{Cover: job.Setting{Text: bench.cover}})
+				m, err := job.Merge(Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
+				if err != nil {
+					b.Fatal(err)
+				}
+				w, err := Open(m, nil)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -7,10 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/geom/construct"
-	"trammel/geom/unit"
-
 	"trammel/geom/triangle"
+	"trammel/geom/unit"
 )
 
 func pieceOf(measure, more string) string {
@@ -30,7 +28,7 @@ func TestFlatCrossingIsToldWhereItIsMade(t *testing.T) {
 		if flat(w.Warnings()) != want {
 			t.Errorf("template with %s: %q", with, w.Warnings())
 		}
-		s, err := w.setoutBy(construct.AsMeasured)
+		s, err := w.setout()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -55,24 +53,24 @@ func TestArcsTooFlatAreRefused(t *testing.T) {
 		{"AB=1995, BC=1000, CA=1000", "AB", "arcs swung from A and B cross at only 8.1° at C: under 10° nobody can mark where", unit.TooFlat, "", ""},
 	} {
 		var none *triangle.NoTriangle
-		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).setoutBy(construct.AsMeasured)
+		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).setout()
 		if !errors.As(err, &none) || none.What != c.what || none.Subject != unit.Pegs || none.Code != c.code || none.Hint != c.hint {
 			t.Errorf("%s: %v", c.measure, err)
 		}
 		if _, err = mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).template(); !errors.As(err, &none) || none.What != c.what {
 			t.Errorf("template %s: %v", c.measure, err)
 		}
-		if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: square"), Options{}).setoutBy(construct.AsMeasured); err != nil {
+		if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: square"), Options{}).setout(); err != nil {
 			t.Errorf("%s with square: %v", c.measure, err)
 		}
 		if c.then != "" {
-			if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.then+", with: arcs"), Options{}).setoutBy(construct.AsMeasured); err != nil {
+			if _, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.then+", with: arcs"), Options{}).setout(); err != nil {
 				t.Errorf("%s from %s: %v", c.measure, c.then, err)
 			}
 		}
 		// Where nobody asks for them, another way is taken.
 		w := mustOpen(t, pieceOf(c.measure, ", base: "+c.base), Options{})
-		if _, err := w.setoutBy(construct.AsMeasured); err != nil {
+		if _, err := w.setout(); err != nil {
 			t.Errorf("%s: %v", c.measure, err)
 		}
 		if m := w.Pieces[0].Construction.Meetings(); len(m) > 0 {
@@ -88,7 +86,7 @@ func TestReportOfASheetCountsFromTheEndNamedFirst(t *testing.T) {
 	for i, base := range []string{"AB", "BA"} {
 		for _, piece := range []string{pieceOf("AB=4000, BC=5000, CA=3000", ", with: arcs, base: "+base),
 			pieceOf("AB=4000, BC=3000, CD=4000, DA=3000, AC=5000, BD=5000", ", outline: [A, B, C, D], with: arcs, base: "+base)} {
-			s, err := mustOpen(t, piece, Options{}).setoutBy(construct.AsMeasured)
+			s, err := mustOpen(t, piece, Options{}).setout()
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -47,7 +47,7 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 		return Calibration{}, placed(err, o.Printer.Where)
 	}
 	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset, Says: o.Says}}
-	paper := settings{set: set}.said("paper", o.Paper)
+	paper := job.Default(set, "paper", o.Paper)
 	if o.Again {
 		if o.Known == nil {
 			return c, &unit.Fault{Subject: unit.Again, What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Advice: unit.Advice{Code: unit.Nothing}}

@@ -8,7 +8,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/compare"
-	"trammel/geom/construct"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -84,10 +83,10 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
 	}
 	if f.Where != "" { // the document says it too
-		c.work.over.FoundOf, c.work.over.Piece.Found = c.of[0].Index+1, f.Tokens
+		c.work.Said.FoundOf, c.work.Said.Piece.Found = c.of[0].Index+1, f.Tokens
 	}
 	if len(f.Fixed) > 0 {
-		c.work.over.Piece.Fixed = f.Fixed
+		c.work.Said.Piece.Fixed = f.Fixed
 	}
 	return c, nil
 }
@@ -162,15 +161,8 @@ func (w Work) named(f Findings) ([]Piece, error) {
 
 // compare holds one piece against what was found of it.
 func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.Found, error) {
-	ms, err := measurements(job.Piece{Measure: tokens}, w.bare)
+	ms, err := w.ReadBack(tokens, w.Measured[p.Index])
 	if err != nil {
-		return setout.Found{}, err
-	}
-	asked, err := measurements(w.Job.Pieces[p.Index], w.bare)
-	if err != nil {
-		return setout.Found{}, err
-	}
-	if err := w.mixed(ms, asked); err != nil {
 		return setout.Found{}, err
 	}
 	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
@@ -219,7 +211,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 // ranges, unless what is permitted rules, and the marks that they go to beside the
 // corners. A piece that has no such sheet goes without.
 func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
-	s, err := w.sheet(p.Index, p, construct.AsMeasured)
+	s, err := w.sheet(p.Index, p)
 	if err != nil {
 		return false
 	}

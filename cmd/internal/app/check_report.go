@@ -1,8 +1,8 @@
 package app
 
 import (
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
@@ -125,7 +125,7 @@ func pieceCheck(f setout.Found) PieceCheck {
 	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []ReadingReport{}, Pegs: []StandReport{}, Explanations: []ExplanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
 	for _, q := range c.Readings {
-		plain := func(x net.Figure) float64 {
+		plain := func(x adjust.Figure) float64 {
 			if q.Measurement.Kind == triangle.Angle {
 				return x.Angle.Degrees()
 			}

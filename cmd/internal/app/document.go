@@ -6,7 +6,6 @@ import (
 	"iter"
 	"slices"
 
-	"trammel/geom/construct"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
@@ -35,7 +34,6 @@ const (
 // Order is what a document is made of. Each kind takes of it what it needs.
 type Order struct {
 	Work     Work
-	With     construct.Method // the pegs are placed with
 	Findings Findings
 	Picture  PictureOptions
 
@@ -46,7 +44,7 @@ type Order struct {
 // Kinds of documents that there are.
 func Kinds() []Kind {
 	return []Kind{
-		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", makeTemplate},
+		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", MakeTemplate},
 		{"whole", Job, []string{"svg", ""}, "piece.svg", makeWhole},
 		{"setout", Job, []string{"pdf", "svg", "csv", "txt"}, "setout.pdf", makeSetout},
 		{"check", Job | Readings, []string{"pdf", "svg", "txt", "csv"}, "check.pdf", makeCheck},

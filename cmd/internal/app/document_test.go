@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"trammel/plot/png"
 	"trammel/profiles"
 	"trammel/profiles/job"
 )
@@ -21,7 +22,7 @@ func TestEveryKindOfDocument(t *testing.T) {
 	for _, k := range Kinds() {
 		var o Order
 		if k.Needs&Job != 0 {
-			o.Work, o.Picture = w, PictureOptions{Pixels: 200}
+			o.Work, o.Picture = w, PictureOptions{Pixels: 200, Paint: png.Write}
 		}
 		if k.Needs&Readings != 0 {
 			o.Findings = readings

@@ -2,14 +2,12 @@ package app
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	numbers "math/big"
 	"slices"
 
 	"trammel/geom"
 	"trammel/geom/compare"
-	"trammel/geom/construct"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
@@ -19,19 +17,11 @@ import (
 // highest is farther up or down than any site.
 const highest = 1000 * unit.Metre
 
-// levels are how high the pegs of a piece stand; none: all is level. The options speak
-// of the one piece that there is.
+// levels are how high the pegs of a piece stand; none: all is level.
 func (w Work) levels(p Piece) ([]pegging.Level, error) {
-	said := w.Job.Pieces[p.Index].Levels
-	if len(w.over.Piece.Levels) > 0 {
-		if len(w.Job.Pieces) > 1 {
-			return nil, &unit.Fault{Subject: unit.Levels, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(w.Job.Pieces)), Advice: unit.Advice{Code: unit.ManyPieces}}
-		}
-		said = w.over.Piece.Levels
-	}
 	var all []pegging.Level
-	for _, l := range said {
-		at, err := unit.ParseSetting(l.Text, w.bare, -highest, highest)
+	for _, l := range w.Job.Pieces[p.Index].Levels {
+		at, err := unit.ParseSetting(l.Text, w.Bare, -highest, highest)
 		if err != nil {
 			var f *unit.Fault
 			if errors.As(err, &f) {
@@ -75,7 +65,6 @@ func (w Work) grounded() error {
 
 // level is the work as it were on level ground.
 func (w Work) level() Work {
-	w.over.Piece.Levels = nil
 	w.Job.Pieces = slices.Clone(w.Job.Pieces)
 	for i := range w.Job.Pieces {
 		w.Job.Pieces[i].Levels = nil
@@ -85,11 +74,7 @@ func (w Work) level() Work {
 
 // levelled gives a fault of the levels the place where they were said.
 func (w Work) levelled(p Piece, f *unit.Fault) error {
-	where := w.Job.Pieces[p.Index].LevelsAt
-	if len(w.over.Piece.Levels) > 0 {
-		where = w.over.Piece.Levels[0].Where
-	}
-	return f.In(where)
+	return f.In(w.Job.Pieces[p.Index].LevelsAt)
 }
 
 // reduced is what was taped along the ground, as it would be level: by the tape's own
@@ -105,7 +90,7 @@ func (w Work) reduced(p Piece, pegs []compare.Stake, levels []pegging.Level, ms 
 		return nil, err
 	}
 	fall := ground.Fall
-	if sheet, err := w.sheet(p.Index, p, construct.AsMeasured); err == nil {
+	if sheet, err := w.sheet(p.Index, p); err == nil {
 		fall = sheet.Fall // of its feet and middles as well
 	}
 	out := make([]triangle.Measurement, len(ms))

@@ -6,8 +6,6 @@ import (
 	"math"
 	"testing"
 
-	"trammel/geom/construct"
-
 	"trammel/geom/compare"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
@@ -32,7 +30,7 @@ func TestFoundOnTheGround(t *testing.T) {
 		t.Error("level lengths passed on the ground")
 	}
 	w := mustOpen(t, "pieces: [{measure: [AB=12000, BC=9000, CA=15000], levels: [A 0, B 5m, C 5000], base: AB}]\n", Options{})
-	s, err := w.setoutBy(construct.AsMeasured)
+	s, err := w.setout()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +46,7 @@ func TestFoundOnTheGround(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, k := range s.all[0].Checks {
-		ms, err := measurements(job.Piece{Measure: []job.Setting{{Text: fmt.Sprintf("%s%s=%.4f", k.From, k.To, k.Reads.MM())}}}, unit.MM)
+		ms, err := w.ReadBack([]job.Setting{{Text: fmt.Sprintf("%s%s=%.4f", k.From, k.To, k.Reads.MM())}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

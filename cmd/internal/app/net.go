@@ -16,36 +16,12 @@ import (
 	"trammel/profiles/job"
 )
 
-// netWords are what a job and the options say of one piece's net, with the places.
+// netWords are what a job says of one piece's net, with the places.
 type netWords struct {
 	outline           []geom.Name
 	sides             []job.Aside
 	base              [2]geom.Name
 	outlineAt, baseAt string
-}
-
-// netOf is what is said of the net of a piece. The options speak of the one piece
-// that there is.
-func netOf(j job.Job, p job.Piece, o Options) (netWords, error) {
-	s := netWords{p.Outline, p.Sides, p.Base, p.OutlineAt, p.BaseAt}
-	for _, f := range []struct {
-		of   unit.Subject
-		said bool
-	}{{unit.Outline, len(o.Outline) > 0}, {unit.SideOf, len(o.Sides) > 0}} {
-		if f.said && len(j.Pieces) > 1 {
-			return s, &unit.Fault{Subject: f.of, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(j.Pieces)), Advice: unit.Advice{Code: unit.ManyPieces}}
-		}
-	}
-	if len(o.Outline) > 0 {
-		s.outline, s.outlineAt = o.Outline, o.OutlineAt
-	}
-	if len(o.Sides) > 0 {
-		s.sides = o.Sides
-	}
-	if o.Base != ([2]geom.Name{}) {
-		s.base, s.baseAt = o.Base, o.BaseAt
-	}
-	return s, nil
 }
 
 // pointsOf are the points that measurements name, in the order of the alphabet.
@@ -88,7 +64,7 @@ func twice(ms []triangle.Measurement) bool {
 }
 
 // triangular refuses what is said of a triangle and makes sense of a net alone.
-func triangular(p job.Piece, s netWords) error {
+func triangular(ms []triangle.Measurement, s netWords) error {
 	if len(s.sides) > 0 {
 		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
@@ -97,11 +73,7 @@ func triangular(p job.Piece, s netWords) error {
 	}
 	order := slices.Clone(s.outline)
 	slices.SortFunc(order, alphabet)
-	for _, t := range p.Measure {
-		m, err := triangle.ParseMeasurement(t.Text, unit.MM)
-		if err != nil {
-			return nil // said elsewhere
-		}
+	for _, m := range ms {
 		for _, n := range m.Points() {
 			if !slices.Contains(order, n) {
 				return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"}
@@ -124,9 +96,9 @@ func namesOf(names []geom.Name) string {
 
 // solveNet makes the net of one piece of the job, or where its points may lie in
 // several ways, each of them.
-func (w Work) solveNet(j job.Job, index int, ms []triangle.Measurement, s netWords, o Options) ([]Piece, error) {
-	p := j.Pieces[index]
-	if err := meantForTriangles(p, o); err != nil {
+func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
+	p, ms := w.Job.Pieces[index], w.Measured[index]
+	if err := meantForTriangles(p, w.Said.Piece.With); err != nil {
 		return nil, err
 	}
 	asked := s.outline
@@ -145,7 +117,7 @@ func (w Work) solveNet(j job.Job, index int, ms []triangle.Measurement, s netWor
 		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Answer: i, Picked: several == nil,
 			Solution: triangle.Solution{Case: "net", Measured: ms}, Net: &a, several: several}
 		if q.Name == "" {
-			q.Name = netTitle(a, asked, len(j.Pieces), index)
+			q.Name = netTitle(a, asked, len(w.Job.Pieces), index)
 		}
 		if q, err = w.constructed(q, s, p); err != nil {
 			return nil, err
@@ -235,17 +207,13 @@ func (w Work) Told() error {
 }
 
 // meantForTriangles refuses what makes no sense of a net.
-func meantForTriangles(p job.Piece, o Options) error {
-	pick, where := p.Pick, p.PickAt
-	if o.Pick != job.Unpicked {
-		pick, where = o.Pick, ""
-	}
-	if pick != job.Unpicked {
-		return &unit.Fault{Where: where, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Advice: unit.Advice{Code: unit.Superfluous}}
+func meantForTriangles(p job.Piece, over construct.Method) error {
+	if p.Pick != job.Unpicked {
+		return &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
-	if o.With == construct.ByAngle || o.With == construct.BySquare {
-		return &unit.Fault{Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
+	if over == construct.ByAngle || over == construct.BySquare {
+		return &unit.Fault{Where: p.WithAt, Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
 	}
 	return nil
 }
@@ -384,7 +352,7 @@ func (w Work) hasOutline() error {
 			continue
 		}
 		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)),
-			Subject: unit.Unsaid, Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
+			Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
 		return of(w.Job.Pieces[p.Index], f)
 	}
 	return nil

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/triangle"
@@ -92,7 +93,7 @@ var (
 )
 
 // figure of a measurement in mm or degrees.
-func figure(k triangle.Kind, f net.Figure) float64 {
+func figure(k triangle.Kind, f adjust.Figure) float64 {
 	if k == triangle.Angle {
 		return f.Angle.Degrees()
 	}

@@ -18,60 +18,20 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/words"
-	"trammel/profiles"
 	"trammel/profiles/job"
-	"trammel/profiles/strict"
 )
 
-// Options is what the one who asks says over the job and the profiles. Each is
-// empty where nothing was said; Where of a setting names it in messages.
-type Options struct {
-	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without, Turn job.Setting
-
-	Landscape bool
-	Apart     bool // small pieces do not share pages
-	Pick      job.Pick
-	Base      [2]geom.Name
-	BaseAt    string
-	With      construct.Method
-	Outline   []geom.Name // of the one piece that there is
-	OutlineAt string
-	Sides     []job.Aside            // the same
-	Levels    []job.Level            // the same
-	Site      map[string]job.Setting // by the words of job.SiteKeys
-
-	Says unit.Says // how settings are said, where a sentence tells to
-
-	Tell Progress // hears how far the work is; nil: nobody listens
-
-	// Calibration of a printer, nil where there is none; nil itself: of no printer.
-	Calibration func(printer string) (*profiles.Calibration, error)
-}
-
-// Work is a job with everything decided: settings, triangles, constructions.
+// Work is a merged job with everything solved: triangles, nets, constructions.
 type Work struct {
-	Job      job.Job
-	Title    string // of the job, perhaps empty
-	Trade    profiles.Trade
-	Figures  unit.Style
-	Sheet    paging.Sheet
-	Cover    paging.Cover
-	Printer  profiles.Printer
-	Site     Site
-	Pieces   []Piece
-	madeFor  madeFor  // the printer
-	over     job.Over // what it is made with, for the job in a document
-	paper    profiles.Paper
-	other    []string     // what is not as in the document that the job came from
-	bare     unit.Unit    // that a bare number counts
-	unitSaid bool         // the job or a flag says so
-	hide     []draw.Layer // left out of the pages
-	roll     bool         // pages are as long as needed; Sheet.Height is the most
-	apart    bool         // each piece has pages of its own
-	turn     *unit.Angle  // of the baseline on the paper, where it was asked for
-	effort   paging.Effort
-	tell     Progress
-	call     unit.Says
+	job.Merged
+	Title   string // of the job, perhaps empty
+	Sheet   paging.Sheet
+	Cover   paging.Cover
+	Pieces  []Piece
+	madeFor madeFor      // the printer
+	hide    []draw.Layer // left out of the pages
+	effort  paging.Effort
+	tell    Progress
 
 	Language words.Language // of all that is said; nil: English at the bench
 }
@@ -134,56 +94,34 @@ func Named(name string, tokens []job.Setting) job.Job {
 	return job.Job{Pieces: []job.Piece{{Name: name, Measure: tokens, Quantity: 1}}}
 }
 
-// Open decides the settings and solves every piece. Its errors are a *unit.Fault
-// where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
-// measurements fix none.
-func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
-	w := Work{Job: j, Title: j.Name.Text, tell: o.Tell, call: o.Says}
-	if o.Says != nil {
-		w.Language = words.English{Instrument: o.Says.Of(unit.Instrument, "theodolite", false)}
+// Open solves every piece of a job. Its errors are a *unit.Fault where words are wrong
+// and a *geom.NoTriangle (within a *PieceError) where the measurements fix none. Tell
+// hears how far the work is; nil: nobody listens.
+func Open(m job.Merged, tell Progress) (Work, error) {
+	w := Work{Merged: m, Title: m.Name.Text, tell: tell}
+	if m.Says != nil {
+		w.Language = words.English{Instrument: m.Says.Of(unit.Instrument, "theodolite", false)}
 	}
-	o = o.over(j.Over)
-	s := settings{set, o, j}
-	bare, err := s.trade(&w)
-	if err != nil {
+	if err := w.paged(); err != nil {
 		return w, err
 	}
-	w.bare, w.unitSaid = bare, first(o.Unit, j.Unit, j.Over.Unit).Text != ""
-	if err := s.paper(&w); err != nil {
-		return w, err
-	}
-	if w.Site, err = s.site(&w, bare); err != nil {
-		return w, err
-	}
-	var all []triangle.Measurement
-	for i, p := range j.Pieces {
-		w.tell.say("reckoning", i, len(j.Pieces))
-		ms, err := w.measured(p)
+	for i, p := range m.Pieces {
+		w.tell.say("reckoning", i, len(m.Pieces))
+		pieces, err := w.solved(i)
 		if err != nil {
 			return w, err
 		}
-		all = append(all, ms...)
-		pieces, err := w.solved(j, i, ms, o)
-		if err != nil {
-			return w, err
+		for k := range pieces {
+			pieces[k].Warnings = append(pieces[k].Warnings, m.ReadAs(m.Measured[i])...)
 		}
-		pieces = w.remarked(pieces, ms)
-		if pieces, err = shaped(p, pieces, bare, w.Figures, o.With); err != nil {
+		if pieces, err = shaped(p, pieces, m.Bare, m.Figures); err != nil {
 			return w, err
 		}
 		w.Pieces = append(w.Pieces, pieces...)
 	}
-	if err := w.mixedSettings(o, all); err != nil {
-		return w, err
-	}
-	if o.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
+	if m.Said.Piece.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo}}
 	}
-	// Who measures in feet and inches reads them on the paper, unless told otherwise.
-	if u, ok := imperial(all); ok && first(o.Unit, j.Unit, j.Over.Figures).Text == "" && w.Trade.Figures.Unit < unit.IN {
-		w.Figures.Unit = u
-	}
-	w.Site.Tools.Feet = w.Figures.Unit >= unit.IN
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
 		if p.Other { // the same again
@@ -198,47 +136,25 @@ func Open(j job.Job, set profiles.Set, o Options) (Work, error) {
 		}
 		p.ByHand = w.crossings(*p)
 	}
-	w.over = w.madeWith(o)
 	return w, w.grounded()
 }
 
-// imperial says whether every length is written in feet or inches, and which of
-// them figures are to be in: feet where any was.
-func imperial(ms []triangle.Measurement) (unit.Unit, bool) {
-	u, found := unit.IN, false
-	for _, m := range ms {
-		if m.Kind == triangle.Angle {
-			continue
-		}
-		if m.Value.Unit < unit.IN {
-			return 0, false
-		}
-		found = true
-		if m.Value.Unit == unit.FT || strings.ContainsAny(m.Value.Text, "fF'′’") {
-			u = unit.FT
-		}
+// paged decides the sheet of paper and what comes on it.
+func (w *Work) paged() (err error) {
+	p, q := w.Paper, w.Printer
+	if w.Landscape {
+		p.Width, p.Height = p.Height, p.Width
 	}
-	return u, found
-}
-
-// measurements reads a piece's tokens.
-func measurements(p job.Piece, bare unit.Unit) ([]triangle.Measurement, error) {
-	ms := make([]triangle.Measurement, 0, len(p.Measure))
-	for _, t := range p.Measure {
-		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
-			return nil, &unit.Fault{
-				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
-				Advice: unit.Advice{Code: unit.ManyInOne},
-			}
-		}
-		m, err := triangle.ParseMeasurement(t.Text, bare)
-		if err != nil {
-			return nil, placed(err, t.Where)
-		}
-		m.Where = t.Where
-		ms = append(ms, m)
+	w.Sheet = paging.Sheet{
+		Name: p.Name, Width: p.Width, Height: p.Height,
+		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
 	}
-	return ms, nil
+	w.calibrated(w.Known)
+	if w.EdgesOnly {
+		w.Cover = paging.OutlineOnly
+	}
+	w.hide, err = without(w.Said.Without)
+	return err
 }
 
 // placed puts a place in front of a fault.
@@ -282,39 +198,24 @@ func of(p job.Piece, err error) error {
 	return err
 }
 
-// fileOf is the file of file:line:column.
-func fileOf(where string) string {
-	for range 2 {
-		if i := strings.LastIndexByte(where, ':'); i > 0 {
-			where = where[:i]
-		}
-	}
-	return where
-}
-
 // solved makes one piece of the job: a triangle, two where two fit, or a net.
-func (w Work) solved(j job.Job, index int, ms []triangle.Measurement, o Options) ([]Piece, error) {
-	s, err := netOf(j, j.Pieces[index], o)
-	if err != nil {
-		return nil, err
-	}
+func (w Work) solved(index int) ([]Piece, error) {
+	p, ms := w.Job.Pieces[index], w.Measured[index]
+	s := netWords{p.Outline, p.Sides, p.Base, p.OutlineAt, p.BaseAt}
 	if isNet(ms, s) {
-		return w.solveNet(j, index, ms, s, o)
+		return w.solveNet(index, s)
 	}
-	if err := triangular(j.Pieces[index], s); err != nil {
+	if err := triangular(ms, s); err != nil {
 		return nil, err
 	}
-	return w.solve(j, index, ms, o)
+	return w.solve(index)
 }
 
 // solve makes the triangles of one piece of the job.
-func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) ([]Piece, error) {
-	p := j.Pieces[index]
-	base, at := p.Base, p.BaseAt
-	if o.Base != ([2]geom.Name{}) {
-		base, at = o.Base, o.BaseAt
-	}
-	solution, err := w.triangle(ms, base)
+func (w Work) solve(index int) ([]Piece, error) {
+	p := w.Job.Pieces[index]
+	base, at, pick := p.Base, p.BaseAt, p.Pick
+	solution, err := w.triangle(w.Measured[index], base)
 	if err != nil {
 		// A fault of the baseline belongs where that was written.
 		var f *unit.Fault
@@ -323,14 +224,7 @@ func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) 
 		}
 		return nil, of(p, err)
 	}
-	with := p.With
-	if o.With != construct.AsMeasured {
-		with = o.With
-	}
-	pick := p.Pick
-	if o.Pick != job.Unpicked {
-		pick = o.Pick
-	} else if len(solution.Answers) == 1 && pick == job.Second {
+	if len(solution.Answers) == 1 && pick == job.Second && w.Said.Piece.Pick == job.Unpicked {
 		return nil, &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo, InFile: true}}
 	}
 	var pieces []Piece
@@ -344,12 +238,12 @@ func (w Work) solve(j job.Job, index int, ms []triangle.Measurement, o Options) 
 			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution,
 		}
 		if q.Name == "" {
-			q.Name = q.title(len(j.Pieces))
+			q.Name = q.title(len(w.Job.Pieces))
 		}
 		if err := sized(q.Triangle()); err != nil {
 			return nil, of(p, err)
 		}
-		if q.Construction, err = construct.Construct(solution, i, with); err != nil {
+		if q.Construction, err = construct.Construct(solution, i, p.With); err != nil {
 			return nil, of(p, err)
 		}
 		pieces = append(pieces, q)
@@ -418,7 +312,7 @@ func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
-	all := append(slices.Clone(w.other), w.otherPaper()...)
+	all := append(slices.Clone(w.Notes), w.otherPaper()...)
 	for _, p := range w.Pieces {
 		for _, s := range p.Cares() {
 			if len(w.Pieces) > 1 {

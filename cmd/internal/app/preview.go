@@ -15,7 +15,6 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
-	"trammel/plot/png"
 	"trammel/plot/sheet"
 	"trammel/plot/template"
 	"trammel/profiles/job"
@@ -27,7 +26,12 @@ type PictureOptions struct {
 	Setout bool        // of the setting-out sheet, else of the template
 	Page   job.Setting // its label or its number; empty: of the template all, of the sheet the first
 	Pixels int         // of the longest side
+	Paint  Painter
 }
+
+// Painter writes a page as a picture, each pixel a square with the given side. The
+// caller brings it, so that what never paints does not carry one.
+type Painter func(out io.Writer, p draw.Page, pixel unit.Length) error
 
 // picture is a page as it is to be seen on a screen.
 type picture struct {
@@ -44,7 +48,7 @@ func makePreview(o Order) (*Document, error) {
 	side := max(p.page.Width, p.page.Height) / unit.Length(o.Picture.Pixels)
 	return &Document{
 		Warnings: o.Work.Warnings(), Report: d.Report, Summary: func() []string { return []string{p.words} },
-		picture: func(out io.Writer) error { return png.Write(out, p.page, side) },
+		picture: func(out io.Writer) error { return o.Picture.Paint(out, p.page, side) },
 	}, nil
 }
 

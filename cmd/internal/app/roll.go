@@ -20,11 +20,11 @@ import (
 
 // lay is where the pages of a piece lie.
 func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
-	plan, err := paging.LayWithin(outline, w.Sheet, w.Cover, w.turn, w.effort)
+	plan, err := paging.LayWithin(outline, w.Sheet, w.Cover, w.Turn, w.effort)
 	if err != nil {
 		return plan, err
 	}
-	if w.roll && w.turn == nil {
+	if w.Paper.Roll && w.Turn == nil {
 		plan = w.layOnRoll(outline, plan)
 	}
 	return template.Settle(plan), nil
@@ -96,7 +96,7 @@ func takes(p paging.Plan) unit.Length {
 
 // short is an index page no longer than what is on it.
 func (w Work) short(p draw.Page) draw.Page {
-	if !w.roll || len(p.Ops) == 0 {
+	if !w.Paper.Roll || len(p.Ops) == 0 {
 		return p
 	}
 	box := p.Ops[0].Bounds(lettering.Go())
@@ -113,7 +113,7 @@ func (w Work) short(p draw.Page) draw.Page {
 // cut is the plan on pages no longer than the drawing and the furniture need.
 // Pages in several rows keep their length, since their joins are where they are.
 func (w Work) cut(plan paging.Plan, d draw.Drawing, f paging.Furniture) paging.Plan {
-	if !w.roll || plan.Rows != 1 {
+	if !w.Paper.Roll || plan.Rows != 1 {
 		return plan
 	}
 	const (

@@ -9,7 +9,6 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
-	"trammel/profiles/job"
 )
 
 // setoutSheets are the setting-out sheets of a job, one a piece.
@@ -19,7 +18,7 @@ type setoutSheets struct{ sheets[setout.Sheet] }
 // way. The errors are those of Open, and a *unit.Fault where a piece is too small or
 // too large to be set out.
 func makeSetout(o Order) (*Document, error) {
-	s, err := o.Work.setoutBy(o.With)
+	s, err := o.Work.setout()
 	if err != nil {
 		return nil, err
 	}
@@ -30,10 +29,7 @@ func makeSetout(o Order) (*Document, error) {
 	return d, nil
 }
 
-func (w Work) setoutBy(with construct.Method) (*setoutSheets, error) {
-	if with != construct.AsMeasured {
-		w.over.Pegs = job.Setting{Text: job.MethodWord(with)} // for the job in the file
-	}
+func (w Work) setout() (*setoutSheets, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
@@ -46,7 +42,7 @@ func (w Work) setoutBy(with construct.Method) (*setoutSheets, error) {
 		if p.Other { // pegs stand where they stand
 			continue
 		}
-		sheet, err := w.sheet(i, p, with)
+		sheet, err := w.sheet(i, p)
 		if err != nil {
 			return nil, err
 		}
@@ -58,7 +54,7 @@ func (w Work) setoutBy(with construct.Method) (*setoutSheets, error) {
 }
 
 // sheet of one piece.
-func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error) {
+func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 	net, err := w.net(p)
 	if err != nil {
 		return setout.Sheet{}, w.inPiece(p, err)
@@ -68,7 +64,7 @@ func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error)
 		return setout.Sheet{}, err
 	}
 	in := setout.Input{Language: w.Language,
-		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p, with), Methods: w.Site.Methods,
+		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods,
 		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
 		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
 	}
@@ -95,14 +91,8 @@ func (w Work) sheet(i int, p Piece, with construct.Method) (setout.Sheet, error)
 var ways = map[construct.Method]pegging.Method{construct.ByArcs: pegging.TwoArcs, construct.BySquare: pegging.OffsetSquare, construct.ByAngle: pegging.AngleDistance}
 
 // wayOf is the method that was asked for; nil: the surest.
-func (w Work) wayOf(p Piece, with construct.Method) *pegging.Method {
-	if with == construct.AsMeasured {
-		with, _ = job.ParseMethod(w.Job.Over.Pegs.Text) // tried when it was read
-	}
-	if with == construct.AsMeasured {
-		with = w.Job.Pieces[p.Index].With
-	}
-	if m, asked := ways[with]; asked {
+func (w Work) wayOf(p Piece) *pegging.Method {
+	if m, asked := ways[w.Job.Pieces[p.Index].Way]; asked {
 		return &m
 	}
 	return nil

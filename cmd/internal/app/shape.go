@@ -24,13 +24,10 @@ func asked(s job.Shape) bool {
 // shaped does to the outlines of a piece what the job asks for, and puts the other
 // hand behind each of which there is a pair. Where nobody said yet which of two
 // triangles is meant there is nothing to work on.
-func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, with construct.Method) ([]Piece, error) {
+func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([]Piece, error) {
 	s := of.Shape
 	if !asked(s) {
 		return pieces, nil
-	}
-	if with == construct.AsMeasured {
-		with = of.With
 	}
 	work, err := s.Work(bare)
 	if err != nil {
@@ -50,7 +47,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style, wi
 		}
 		hands := []Piece{p}
 		if s.Pair {
-			other, err := p.turnedOver(with)
+			other, err := p.turnedOver(of.With)
 			if err != nil {
 				return nil, err
 			}

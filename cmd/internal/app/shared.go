@@ -48,7 +48,7 @@ const (
 // share decides which pieces share pages.
 func (t *layout) share() error {
 	w := t.work
-	if w.apart {
+	if w.Apart {
 		return nil
 	}
 	single := 0 // copies that have a page to themselves
@@ -63,7 +63,7 @@ func (t *layout) share() error {
 	s := w.Sheet
 	all := paging.Size{Width: s.Width - s.Left - s.Right - 2*paging.Unreliable, Height: s.Height - s.Top - s.Bottom - 2*paging.Unreliable - foot}
 	h := shared{blocks: map[int]template.Block{}, area: paging.Shelving{Area: all, Gap: apart, Notch: paging.Size{Width: column, Height: barTop - foot}}}
-	if w.roll { // where the foot of the page will be is not known yet
+	if w.Paper.Roll { // where the foot of the page will be is not known yet
 		h.area.Notch.Height = all.Height
 	}
 	// Each block for itself, on all processors: its labels take their time.
@@ -180,7 +180,7 @@ func (t *layout) sharedPages(yield func(draw.Page) bool) bool {
 func (t *layout) sharedPage(n int) draw.Page {
 	w, h, r := t.work, t.shared, lettering.Go()
 	on := w.Sheet
-	if w.roll {
+	if w.Paper.Roll {
 		on.Height = w.rollHeight(h, n)
 	}
 	corner := geom.Point{X: paging.Unreliable, Y: on.Height - on.Top - on.Bottom - paging.Unreliable} // of the area, in the window

@@ -45,7 +45,7 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 
 // lay draws the sheets on the job's paper.
 func (s *sheets[S]) lay() error {
-	if s.work.roll {
+	if s.work.Paper.Roll {
 		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	for i, one := range s.all {

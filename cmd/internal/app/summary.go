@@ -21,7 +21,7 @@ func (t *layout) summary() []string {
 	if n := t.shared.pages; n > 0 {
 		first += fmt.Sprintf(", %d of them shared", n)
 	}
-	if t.work.roll {
+	if t.work.Paper.Roll {
 		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
 	}
 	first += "; print at 100 %, actual size"

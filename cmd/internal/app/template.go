@@ -36,9 +36,9 @@ type laid struct {
 	shared  bool        // it has no page of its own
 }
 
-// makeTemplate lays every piece out. The errors are those of Open, and a *unit.Fault
+// MakeTemplate lays every piece out. The errors are those of Open, and a *unit.Fault
 // where paper and piece do not go together.
-func makeTemplate(o Order) (*Document, error) {
+func MakeTemplate(o Order) (*Document, error) {
 	t, err := o.Work.template()
 	if err != nil {
 		return nil, err

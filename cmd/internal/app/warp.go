@@ -34,19 +34,6 @@ func (w *Work) calibrated(c *profiles.Calibration) {
 	s.Left, s.Top, s.Right, s.Bottom = s.Left+l, s.Top+t, s.Right+r, s.Bottom+b
 }
 
-// correction is what a page is corrected for, as text that tells two apart.
-func correction(m profiles.Misprint) string {
-	return fmt.Sprintf("across %.9f, along %.9f, skew %.7f", m.Across, m.Along, m.Skew.Degrees())
-}
-
-// correction that pages are made with, empty where there is none.
-func (m madeFor) correction() string {
-	if m.calibration == nil {
-		return ""
-	}
-	return correction(m.calibration.Found)
-}
-
 // printerName is the printer that pages are made for, empty where they are made
 // for any.
 func (w Work) printerName() string {

@@ -36,7 +36,7 @@ type leaf struct {
 const opaqueDPI = 100
 
 // opaqueLeaves makes a template of a job, and reads its PDF and its report.
-func opaqueLeaves(t testing.TB, text string, o app.Options) (report seen, copies map[[2]int][]leaf) {
+func opaqueLeaves(t testing.TB, text string, o job.Over, known ...profiles.Calibration) (report seen, copies map[[2]int][]leaf) {
 	t.Helper()
 	j, err := job.Read("job.yaml", []byte(text))
 	if err != nil {
@@ -46,7 +46,16 @@ func opaqueLeaves(t testing.TB, text string, o app.Options) (report seen, copies
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := app.Open(j, set, o)
+	m, err := job.Merge(j, o, set, func(string) (*profiles.Calibration, error) {
+		if len(known) == 0 {
+			return nil, nil
+		}
+		return &known[0], nil
+	}, nil)
+	if err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
+	w, err := app.Open(m, nil)
 	if err != nil {
 		t.Fatalf("%s: %v", text, err)
 	}
@@ -234,9 +243,7 @@ func TestOpaque(t *testing.T) {
 // edges of the paper are not; what the report says is kept is of the file.
 func TestKeptForOnePrinter(t *testing.T) {
 	k := profiles.Calibration{Printer: "shed", Paper: "A4", Width: 210, Height: 297, Found: profiles.Misprint{Across: 0.01, Along: -0.005, Skew: 0.4 * unit.Degree}}
-	_, copies := opaqueLeaves(t, "pieces: [{name: Brace, measure: [AB=600, BC=450, CA=450]}]", app.Options{
-		Printer: job.Setting{Text: "shed"}, Calibration: func(string) (*profiles.Calibration, error) { return &k, nil },
-	})
+	_, copies := opaqueLeaves(t, "pieces: [{name: Brace, measure: [AB=600, BC=450, CA=450]}]", job.Over{Printer: job.Profile{Name: job.Setting{Text: "shed"}}}, k)
 	laid := copies[[2]int{0, 1}]
 	if len(laid) < 4 {
 		t.Fatalf("%d sheets", len(laid))
@@ -361,7 +368,7 @@ func (l leaf) toCut(p geom.Point) float64 {
 }
 
 // randomTemplate is a job of one triangle, shape or net on some paper.
-func randomTemplate(r *rand.Rand) (text string, o app.Options, what string) {
+func randomTemplate(r *rand.Rand) (text string, o job.Over, what string) {
 	say := func(s string) job.Setting { return job.Setting{Text: s, Where: "--flag"} }
 	pick := func(of ...string) string { return of[r.IntN(len(of))] }
 	length := func(lo, hi float64) float64 { return math.Round(lo * math.Pow(hi/lo, r.Float64())) }
@@ -386,9 +393,12 @@ func randomTemplate(r *rand.Rand) (text string, o app.Options, what string) {
 	quantity := pick("", "", "", ", quantity: 2")
 	text = "pieces: [{name: Panel, " + piece + quantity + "}]"
 	paper, overlap, margin := pick("A4", "A4", "A5", "A3", "Letter", "180x240"), pick("4", "8", "10", "10", "20", "45"), pick("5", "10", "10", "18")
-	o = app.Options{Paper: say(paper), Overlap: say(overlap), Margin: say(margin), Cover: say(pick("full", "outline")), Landscape: r.IntN(4) == 0}
+	o = job.Over{Paper: job.Profile{Name: say(paper)}, Overlap: say(overlap), Margin: say(margin), Pages: say(pick("full", "outline"))}
+	if r.IntN(4) == 0 {
+		o.Landscape = say("yes")
+	}
 	if r.IntN(4) == 0 {
 		o.Turn = say(fmt.Sprintf("%ddeg", r.IntN(180)))
 	}
-	return text, o, fmt.Sprintf("%s, %s on %s, overlap %s, margin %s, %s", piece, quantity, paper, overlap, margin, o.Cover.Text)
+	return text, o, fmt.Sprintf("%s, %s on %s, overlap %s, margin %s, %s", piece, quantity, paper, overlap, margin, o.Pages.Text)
 }

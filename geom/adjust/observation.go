@@ -1,4 +1,4 @@
-package net
+package adjust
 
 import (
 	"math"
@@ -9,14 +9,12 @@ import (
 	"trammel/geom/unit"
 )
 
-func length(x float64) unit.Length { return unit.Length(x) }
-
-// observation is one measurement as the adjustment sees it.
+// Observation is one measurement as the adjustment sees it.
 type Observation struct {
 	Kind   triangle.Kind
 	At     [3]int  // distance: its ends; angle: arm, corner, arm; height: corner, base
 	N      int     // points in at: 2 or 3
-	index  int     // into Net.Measured
+	Index  int     // of the measurement it was made of
 	Value  float64 // mm or rad
 	Sigma  float64 // the same unit
 	Stated bool    // sigma is from a stated tolerance
@@ -24,9 +22,10 @@ type Observation struct {
 	sign   float64 // of an angle or a height: +1 where it turns or lies to the left
 }
 
+// Points are those that it is of.
 func (o *Observation) Points() []int { return o.At[:o.N] }
 
-// has says whether the observation has to do with the point.
+// Has says whether the observation has to do with the point.
 func (o *Observation) Has(p int) bool {
 	for _, q := range o.Points() {
 		if q == p {
@@ -36,7 +35,7 @@ func (o *Observation) Has(p int) bool {
 	return false
 }
 
-// orient settles whether an angle or a height counts as left or right, once and
+// Orient settles whether an angle or a height counts as left or right, once and
 // from the start, so that a point may pass through its own line on the way.
 func (o *Observation) Orient(at []geom.Vector) {
 	o.sign = 1
@@ -53,9 +52,12 @@ func (o *Observation) Orient(at []geom.Vector) {
 	}
 }
 
-// look is what the observation would be at these places, and how it changes with
+// Left says whether it counts as left.
+func (o *Observation) Left() bool { return o.sign > 0 }
+
+// Computed is what the observation would be at these places, and how it changes with
 // each of its points.
-func (o *Observation) Look(at []geom.Vector) (value float64, by [3]geom.Vector) {
+func (o *Observation) Computed(at []geom.Vector) (value float64, by [3]geom.Vector) {
 	switch o.Kind {
 	case triangle.Distance:
 		way := at[o.At[1]].Minus(at[o.At[0]])
@@ -81,30 +83,53 @@ func (o *Observation) Look(at []geom.Vector) (value float64, by [3]geom.Vector) 
 	return h, [3]geom.Vector{n, n.Times(t - 1), n.Times(-t)}
 }
 
-// plainly is the unsigned value, as a person measures it.
-func (o *Observation) Plainly(at []geom.Vector) float64 {
+// Unsigned is the unsigned value, as a person measures it.
+func (o *Observation) Unsigned(at []geom.Vector) float64 {
 	t := *o
 	t.Orient(at)
-	v, _ := t.Look(at)
+	v, _ := t.Computed(at)
 	return v
 }
 
-// rough is the σ while places are not known yet.
-func (o *Observation) rough(t tape.Tools) float64 {
+// SigmaBefore is the σ while places are not known yet.
+func (o *Observation) SigmaBefore(t tape.Tools) float64 {
 	switch {
 	case o.Stated:
 		return o.Sigma
 	case o.Kind == triangle.Angle:
 		return math.Hypot(t.Instrument.Angle.Radians()/tape.Expansion, tape.Bound(o.Half))
 	}
-	return math.Hypot(float64(t.Pull(length(o.Value))), tape.Bound(o.Half))
+	return math.Hypot(float64(t.Pull(unit.Length(o.Value))), tape.Bound(o.Half))
 }
 
-// fine is the σ with what centring costs at these places.
-func (o *Observation) Fine(t tape.Tools, at []geom.Vector) float64 {
+// SigmaAt is the σ with what centring costs at these places.
+func (o *Observation) SigmaAt(t tape.Tools, at []geom.Vector) float64 {
 	if o.Stated || o.Kind != triangle.Angle {
-		return o.rough(t)
+		return o.SigmaBefore(t)
 	}
 	b, a, c := at[o.At[0]], at[o.At[1]], at[o.At[2]]
-	return math.Hypot(float64(t.Turned(length(a.To(b)), length(a.To(c)), length(b.To(c)))), tape.Bound(o.Half))
+	return math.Hypot(float64(t.Turned(unit.Length(a.To(b)), unit.Length(a.To(c)), unit.Length(b.To(c)))), tape.Bound(o.Half))
+}
+
+// Among says whether all points of the observation are in.
+func (o *Observation) Among(in []bool) bool {
+	for _, q := range o.Points() {
+		if !in[q] {
+			return false
+		}
+	}
+	return true
+}
+
+// Gradient is how the observation changes with its point u, in σ.
+func (o *Observation) Gradient(u int, at []geom.Vector) geom.Vector {
+	t := *o
+	t.Orient(at)
+	_, by := t.Computed(at)
+	for k, q := range t.Points() {
+		if q == u {
+			return by[k].Times(1 / t.Sigma)
+		}
+	}
+	return geom.Vector{}
 }

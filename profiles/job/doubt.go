@@ -1,4 +1,4 @@
-package app
+package job
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles"
-	"trammel/profiles/job"
+	"trammel/profiles/strict"
 )
 
 // What a bare number counts is doubtful where neither the job nor a flag says it and
@@ -25,18 +25,18 @@ type unsaid struct {
 }
 
 // unsaidUnit finds the first such length; ok is false where no doubt can be.
-func (w Work) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
+func (w Merged) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
 	if w.unitSaid {
 		return u, false
 	}
-	u.bare, u.file = w.bare, w.Job.Raw != nil
+	u.bare, u.file = w.Bare, w.Job.Raw != nil
 	for _, m := range ms {
-		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.bare && !m.Value.Feet {
+		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.Bare && !m.Value.Feet {
 			continue
 		}
-		u.token, u.units = m.Text, []unit.Unit{w.bare, m.Value.Unit}
+		u.token, u.units = m.Text, []unit.Unit{w.Bare, m.Value.Unit}
 		if m.Value.Feet {
-			u.units = []unit.Unit{w.bare, unit.IN, unit.FT}
+			u.units = []unit.Unit{w.Bare, unit.IN, unit.FT}
 		}
 		slices.Sort(u.units)
 		u.units = slices.Compact(u.units)
@@ -66,10 +66,19 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 		Advice: unit.Advice{Code: unit.NotOneUnit, Names: []string{strings.Join(all[:last], ", "), all[last]}, Figure: u.bare.String(), InFile: u.file}}
 }
 
+// ReadBack reads what was measured of a piece later, beside what was asked of it.
+func (w Merged) ReadBack(tokens []Setting, asked []triangle.Measurement) ([]triangle.Measurement, error) {
+	ms, err := readTokens(tokens, w.Bare)
+	if err == nil {
+		err = w.mixed(ms, asked)
+	}
+	return ms, err
+}
+
 // measured reads what was measured of a piece and refuses it where a bare number in
 // the piece is doubtful.
-func (w Work) measured(p job.Piece) ([]triangle.Measurement, error) {
-	ms, err := measurements(p, w.bare)
+func (w Merged) measured(p Piece) ([]triangle.Measurement, error) {
+	ms, err := readTokens(p.Measure, w.Bare)
 	if err == nil {
 		err = w.mixed(ms, nil)
 	}
@@ -80,7 +89,7 @@ func (w Work) measured(p job.Piece) ([]triangle.Measurement, error) {
 }
 
 // mixed refuses a bare length among lengths that name another unit.
-func (w Work) mixed(ms, beside []triangle.Measurement) error {
+func (w Merged) mixed(ms, beside []triangle.Measurement) error {
 	u, ok := w.unsaidUnit(append(slices.Clone(ms), beside...))
 	if !ok {
 		return nil
@@ -96,13 +105,13 @@ func (w Work) mixed(ms, beside []triangle.Measurement) error {
 
 // mixedShape is mixed of what is done to a piece beyond its outline. A token whose
 // meaning depends on what a bare number counts holds one.
-func (w Work) mixedShape(s job.Shape, ms []triangle.Measurement) error {
+func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 	u, ok := w.unsaidUnit(ms)
 	if !ok || !u.imperial() {
 		return nil
 	}
 	for _, of := range []struct {
-		tokens []job.Setting
+		tokens []Setting
 		read   func(string, unit.Unit) (any, error)
 	}{
 		{s.Edges, func(t string, u unit.Unit) (any, error) { return shape.ParseAllowance(t, u) }},
@@ -110,7 +119,7 @@ func (w Work) mixedShape(s job.Shape, ms []triangle.Measurement) error {
 		{s.Holes, func(t string, u unit.Unit) (any, error) { return shape.ParseHole(t, u) }},
 	} {
 		for _, t := range of.tokens {
-			one, err := of.read(t.Text, w.bare)
+			one, err := of.read(t.Text, w.Bare)
 			if err != nil {
 				continue // said elsewhere
 			}
@@ -127,12 +136,12 @@ func (w Work) mixedShape(s job.Shape, ms []triangle.Measurement) error {
 
 // mixedSettings is mixed of the words that count lengths beside the pieces: of the
 // site, margin and overlap.
-func (w Work) mixedSettings(o Options, ms []triangle.Measurement) error {
+func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 	// A flag's number beside --unit in, over a job that counts mm.
-	if other := w.Figures.Unit; o.Unit.Text != "" && other != w.bare {
+	if other := w.Figures.Unit; flags.Unit.Text != "" && other != w.Bare {
 		for _, key := range siteLengths {
 			if part := barePart(key, o.Site[key].Text); part != "" {
-				f := &unit.Fault{What: unit.Quote(part) + " could be " + w.bare.String() + ", as in the job, or " + other.String(), Hint: "write " + part + w.bare.String() + " or " + part + other.String()}
+				f := &unit.Fault{What: unit.Quote(part) + " could be " + w.Bare.String() + ", as in the job, or " + other.String(), Hint: "write " + part + w.Bare.String() + " or " + part + other.String()}
 				return placed(f, o.Site[key].Where)
 			}
 		}
@@ -155,7 +164,7 @@ func (w Work) mixedSettings(o Options, ms []triangle.Measurement) error {
 			return placed(f, t.Where)
 		}
 	}
-	for _, t := range []job.Setting{o.Margin, o.Overlap} {
+	for _, t := range []Setting{flags.Margin, flags.Overlap} {
 		for _, k := range u.units {
 			if k == unit.MM || !bareLength(t.Text) {
 				continue
@@ -194,8 +203,8 @@ func marginDoubt(text string, other unit.Unit) *unit.Fault {
 
 // margin reads a margin or an overlap. A bare number counts mm; where bare numbers
 // count something else it has two readings and is refused. Nothing is 0 of any unit.
-func (w Work) margin(t job.Setting) (unit.Length, error) {
-	for _, u := range []unit.Unit{w.bare, w.Figures.Unit} {
+func (w Merged) margin(t Setting) (unit.Length, error) {
+	for _, u := range []unit.Unit{w.Bare, w.Figures.Unit} {
 		if u != unit.MM && bareLength(t.Text) {
 			return 0, placed(marginDoubt(t.Text, u), t.Where)
 		}
@@ -209,18 +218,9 @@ func bareLength(text string) bool {
 	return unit.IsBare(text) && strings.Trim(text, "0., ") != ""
 }
 
-// remarked are the pieces with the remarks of what they were made of.
-func (w Work) remarked(pieces []Piece, ms []triangle.Measurement) []Piece {
-	says := w.remarks(ms)
-	for i := range pieces {
-		pieces[i].Warnings = append(pieces[i].Warnings, says...)
-	}
-	return pieces
-}
-
-// remarks say how a measurement was read that may have been meant otherwise, and
+// ReadAs says how a measurement was read that may have been meant otherwise, and
 // whether the lengths of a piece look like another unit's.
-func (w Work) remarks(ms []triangle.Measurement) []string {
+func (w Merged) ReadAs(ms []triangle.Measurement) []string {
 	var all []string
 	for _, m := range ms {
 		if m.Value.Read != "" {
@@ -234,7 +234,7 @@ func (w Work) remarks(ms []triangle.Measurement) []string {
 		if m.Kind == triangle.Angle {
 			continue
 		}
-		if w.bare != unit.MM || !m.Value.Bare || m.Value.Length() >= small {
+		if w.Bare != unit.MM || !m.Value.Bare || m.Value.Length() >= small {
 			return all
 		}
 		if example == "" {
@@ -244,5 +244,54 @@ func (w Work) remarks(ms []triangle.Measurement) []string {
 	if example == "" {
 		return all
 	}
-	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.call.Of(unit.Scale, "m", w.Job.Raw != nil)))
+	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.Says.Of(unit.Scale, "m", w.Job.Raw != nil)))
+}
+
+// readTokens reads measurements.
+func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error) {
+	ms := make([]triangle.Measurement, 0, len(tokens))
+	for _, t := range tokens {
+		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
+			return nil, &unit.Fault{
+				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
+				Advice: unit.Advice{Code: unit.ManyInOne},
+			}
+		}
+		m, err := triangle.ParseMeasurement(t.Text, bare)
+		if err != nil {
+			return nil, placed(err, t.Where)
+		}
+		m.Where = t.Where
+		ms = append(ms, m)
+	}
+	return ms, nil
+}
+
+// imperial says whether every length is written in feet or inches, and which of
+// them figures are to be in: feet where any was.
+func imperial(ms []triangle.Measurement) (unit.Unit, bool) {
+	u, found := unit.IN, false
+	for _, m := range ms {
+		if m.Kind == triangle.Angle {
+			continue
+		}
+		if m.Value.Unit < unit.IN {
+			return 0, false
+		}
+		found = true
+		if m.Value.Unit == unit.FT || strings.ContainsAny(m.Value.Text, "fF'′’") {
+			u = unit.FT
+		}
+	}
+	return u, found
+}
+
+// fileOf is the file of file:line:column.
+func fileOf(where string) string {
+	for range 2 {
+		if i := strings.LastIndexByte(where, ':'); i > 0 {
+			where = where[:i]
+		}
+	}
+	return where
 }

@@ -1,4 +1,4 @@
-package app
+package job
 
 import (
 	"errors"
@@ -12,35 +12,34 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/profiles"
-	"trammel/profiles/job"
 )
 
 // onSite opens a triangle with words about its site: "key: text" of a job, and
 // "--key text" of flags.
-func onSite(t *testing.T, said ...string) (Work, error) {
+func onSite(t *testing.T, said ...string) (Merged, error) {
 	t.Helper()
 	set, err := profiles.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
-	j := Named("", []job.Setting{{Text: "AB=8m"}, {Text: "BC=6m"}, {Text: "CA=5m"}})
-	o := Options{Site: map[string]job.Setting{}}
-	j.Site = map[string]job.Setting{}
+	j := Job{Pieces: []Piece{{Measure: []Setting{{Text: "AB=8m"}, {Text: "BC=6m"}, {Text: "CA=5m"}}, Quantity: 1}}}
+	o := Over{Site: map[string]Setting{}}
+	j.Site = map[string]Setting{}
 	for i, s := range said {
 		switch {
 		case strings.HasPrefix(s, "--unit "):
-			o.Unit = job.Setting{Text: s[len("--unit "):], Where: "--unit"}
+			o.Unit = Setting{Text: s[len("--unit "):], Where: "--unit"}
 		case strings.HasPrefix(s, "--trade "):
-			o.Trade = job.Setting{Text: s[len("--trade "):], Where: "--trade"}
+			o.Trade.Name = Setting{Text: s[len("--trade "):], Where: "--trade"}
 		case strings.HasPrefix(s, "--"):
 			flag, text, _ := strings.Cut(s, " ")
-			o.Site[flag[2:]] = job.Setting{Text: text, Where: flag}
+			o.Site[flag[2:]] = Setting{Text: text, Where: flag}
 		default:
 			key, text, _ := strings.Cut(s, ": ")
-			j.Site[key] = job.Setting{Text: text, Where: fmt.Sprintf("job.yaml:%d:9", i+3)}
+			j.Site[key] = Setting{Text: text, Where: fmt.Sprintf("job.yaml:%d:9", i+3)}
 		}
 	}
-	return Open(j, set, o)
+	return Merge(j, o, set, nil, nil)
 }
 
 // The tape corrections of handbooks of surveying, told as a job tells them: the

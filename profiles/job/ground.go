@@ -1,4 +1,4 @@
-package app
+package job
 
 import (
 	"errors"
@@ -13,7 +13,6 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/profiles"
-	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
@@ -32,7 +31,7 @@ type Site struct {
 	Standard  tape.Standard
 	// Conditions that the tape is used in; nil: no corrections are asked for.
 	Conditions *tape.Conditions
-	// From says of each word of job.SiteKeys where it was written, the trade's too.
+	// From says of each word of siteKeys where it was written, the trade's too.
 	From map[string]string
 }
 
@@ -56,19 +55,21 @@ const (
 	mostBare = 100_000
 )
 
-// site decides what is known of the site. bare is what a bare number counts.
-func (s settings) site(w *Work, bare unit.Unit) (Site, error) {
-	all := map[string]job.Setting{}
-	for key, text := range map[string]string{"tape": w.Trade.Tape, "instrument": w.Trade.Instrument, "reading": fmt.Sprintf("%g mm", w.Trade.Reading.MM())} {
-		all[key] = job.Setting{Text: text, Where: w.Trade.From[key]}
+// site decides what is known of the site.
+func (s settings) site(w *Merged) (Site, error) {
+	all := map[string]Setting{}
+	for key, text := range map[string]string{"tape": w.Trade.Tape, "instrument": w.Trade.Instrument} {
+		all[key] = Setting{Text: text, Where: w.Trade.From[key]}
 	}
-	all["hook"] = job.Setting{Text: "no", Where: w.Trade.From["hook"]}
+	all["hook"] = Setting{Text: "no", Where: w.Trade.From["hook"]}
 	if w.Trade.Hook {
-		all["hook"] = job.Setting{Text: "yes", Where: w.Trade.From["hook"]}
+		all["hook"] = Setting{Text: "yes", Where: w.Trade.From["hook"]}
 	}
+	all["reading"] = Setting{Where: w.Trade.From["reading"]}
 	maps.Copy(all, s.job.Site)
-	maps.Copy(all, s.o.Site)
-	r := siteReader{all: all, site: Site{Standard: steel, From: map[string]string{}}, bare: bare}
+	maps.Copy(all, s.said.Site)
+	r := siteReader{all: all, site: Site{Standard: steel, From: map[string]string{}}, bare: w.Bare}
+	r.site.Tools.Reading = w.Trade.Reading
 	for key, t := range all {
 		r.site.From[key] = t.Where
 	}
@@ -80,7 +81,7 @@ func (s settings) site(w *Work, bare unit.Unit) (Site, error) {
 
 // siteReader reads settings until the first that cannot be meant.
 type siteReader struct {
-	all  map[string]job.Setting
+	all  map[string]Setting
 	site Site
 	bare unit.Unit
 	err  error
@@ -91,13 +92,13 @@ func (r *siteReader) has(keys ...string) bool {
 	return slices.ContainsFunc(keys, func(k string) bool { return r.all[k].Text != "" })
 }
 
-// read hands the text under a key, where there is one, to who can read it.
-func read[T any](r *siteReader, key string, to *T, parse func(string) (T, error)) {
+// parse hands the text under a key, where there is one, to who can read it.
+func parse[T any](r *siteReader, key string, to *T, read func(string) (T, error)) {
 	t := r.all[key]
 	if r.err != nil || t.Text == "" {
 		return
 	}
-	v, err := parse(t.Text)
+	v, err := read(t.Text)
 	if err != nil {
 		r.fail(key, err)
 		return
@@ -139,12 +140,12 @@ func choice(words ...string) func(string) (string, error) {
 // tools are what the site is measured and set out with.
 func (r *siteReader) tools() {
 	t := &r.site.Tools
-	read(r, "tape", &t.Tape.Class, tape.ParseClass)
+	parse(r, "tape", &t.Tape.Class, tape.ParseClass)
 	var hook, instrument string
-	read(r, "hook", &hook, choice("yes", "no"))
+	parse(r, "hook", &hook, choice("yes", "no"))
 	t.Tape.Hook = hook == "yes"
-	read(r, "reading", &t.Reading, between(r.bare, leastTolerance, mostTolerance))
-	read(r, "instrument", &instrument, choice(profiles.Instruments()...))
+	parse(r, "reading", &t.Reading, between(r.bare, leastTolerance, mostTolerance))
+	parse(r, "instrument", &instrument, choice(profiles.Instruments()...))
 	// Each does what those before it do: whoever has a theodolite has a tape and a string.
 	r.site.Methods = []pegging.Method{pegging.TwoArcs}
 	if instrument != "none" {
@@ -162,7 +163,7 @@ func (r *siteReader) tools() {
 	} else {
 		t.Instrument = tape.Protractor // angles that were measured were measured with something
 	}
-	read(r, "angle", &t.Instrument.Angle, instrumentAngle)
+	parse(r, "angle", &t.Instrument.Angle, instrumentAngle)
 }
 
 // instrumentAngle reads what an instrument keeps: 30', 20", 0.1deg.
@@ -189,11 +190,11 @@ func within(text string, a unit.Angle) (unit.Angle, error) {
 
 // ground is what is to be built and where.
 func (r *siteReader) ground() {
-	read(r, "permitted", &r.site.Permitted, between(unit.MM, leastK, mostK))
-	read(r, "every", &r.site.Every, between(r.bare, leastApart, mostApart))
-	read(r, "boards", &r.site.Boards, between(r.bare, leastApart, mostApart))
-	read(r, "origin", &r.site.Origin, func(text string) (geom.Point, error) { return parsePlace(text, r.bare) })
-	read(r, "bearing", &r.site.Bearing, parseBearing)
+	parse(r, "permitted", &r.site.Permitted, between(unit.MM, leastK, mostK))
+	parse(r, "every", &r.site.Every, between(r.bare, leastApart, mostApart))
+	parse(r, "boards", &r.site.Boards, between(r.bare, leastApart, mostApart))
+	parse(r, "origin", &r.site.Origin, func(text string) (geom.Point, error) { return parsePlace(text, r.bare) })
+	parse(r, "bearing", &r.site.Bearing, parseBearing)
 	r.site.Placed = r.has("origin", "bearing")
 	if !r.has("bearing") {
 		r.site.Bearing = unit.Turn / 4 // along x
@@ -251,19 +252,19 @@ func (r *siteReader) tape() {
 		return
 	}
 	s := &r.site.Standard
-	read(r, "tape_says", &s.Nominal, between(r.bare, leastTape, mostTape))
-	read(r, "tape_is", &s.True, between(r.bare, leastTape, mostTape))
-	read(r, "tape_temperature", &s.Temperature, tape.ParseTemperature)
-	read(r, "tape_pull", &s.Pull, tape.ParseForce)
-	read(r, "expansion", &s.Expansivity, tape.ParseExpansivity)
-	read(r, "section", &s.Section, tape.ParseSection)
-	read(r, "modulus", &s.Modulus, tape.ParseModulus)
-	read(r, "weight", &s.Weight, tape.ParseWeight)
+	parse(r, "tape_says", &s.Nominal, between(r.bare, leastTape, mostTape))
+	parse(r, "tape_is", &s.True, between(r.bare, leastTape, mostTape))
+	parse(r, "tape_temperature", &s.Temperature, tape.ParseTemperature)
+	parse(r, "tape_pull", &s.Pull, tape.ParseForce)
+	parse(r, "expansion", &s.Expansivity, tape.ParseExpansivity)
+	parse(r, "section", &s.Section, tape.ParseSection)
+	parse(r, "modulus", &s.Modulus, tape.ParseModulus)
+	parse(r, "weight", &s.Weight, tape.ParseWeight)
 	// What is not said of the day is as it was when the tape was true.
 	c := tape.Conditions{Temperature: s.Temperature, Pull: s.Pull}
-	read(r, "temperature", &c.Temperature, tape.ParseTemperature)
-	read(r, "pull", &c.Pull, tape.ParseForce)
-	read(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
+	parse(r, "temperature", &c.Temperature, tape.ParseTemperature)
+	parse(r, "pull", &c.Pull, tape.ParseForce)
+	parse(r, "span", &c.Span, between(r.bare, leastApart, mostApart))
 	r.missing(c)
 	if r.err == nil {
 		r.refused(c)

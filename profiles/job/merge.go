@@ -1,0 +1,370 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+	"trammel/profiles"
+	"trammel/profiles/strict"
+)
+
+// Merged is a job with all that counts for it: the flags over what a document was made
+// with, over the lines of the job, over the profiles. What is known by it is a value, and
+// nobody asks any more where it was said, but to name the place in a message.
+type Merged struct {
+	Job                                // each piece with what counts for it
+	Said      Over                     // what counts over its lines, for a document to carry
+	Measured  [][]triangle.Measurement // of each piece
+	Trade     profiles.Trade
+	Figures   unit.Style
+	Bare      unit.Unit // that a bare number counts
+	Paper     profiles.Paper
+	Landscape bool
+	Printer   profiles.Printer
+	Known     *profiles.Calibration // that the pages are corrected by; nil: they are not
+	EdgesOnly bool                  // only the pages that carry the edges of the piece
+	Turn      *unit.Angle           // of the baseline on the paper, where it was asked for
+	Apart     bool                  // each piece has pages of its own
+	Site      Site
+	Notes     []string // what is not as in the document that the job came from
+
+	Says     unit.Says // how a sentence says what to write
+	unitSaid bool      // the job or a flag says what a bare number counts
+}
+
+// Merge merges what the flags say with the job and the profiles. Where of each flag's
+// setting is the flag. Calibration is what is known of a printer, nil where nothing is;
+// nil itself: of no printer. Says is how a setting is said in a note. The errors are
+// *unit.Fault.
+func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error), says unit.Says) (Merged, error) {
+	if calibration == nil {
+		calibration = func(string) (*profiles.Calibration, error) { return nil, nil }
+	}
+	m := Merged{Job: j, Says: says}
+	s := settings{set, flags, flags.over(j.Over), j, calibration}
+	if err := s.trade(&m); err != nil {
+		return m, err
+	}
+	m.unitSaid = first(flags.Unit, j.Unit, j.Over.Unit).Text != ""
+	if err := s.paper(&m); err != nil {
+		return m, err
+	}
+	var err error
+	if m.Site, err = s.site(&m); err != nil {
+		return m, err
+	}
+	if m.Pieces, err = s.pieces(); err != nil {
+		return m, err
+	}
+	if err := s.measurements(&m); err != nil {
+		return m, err
+	}
+	m.Site.Tools.Feet = m.Figures.Unit >= unit.IN
+	m.Said = s.carried(m)
+	return m, nil
+}
+
+// settings decides what flags, job and profiles say together: the first of them that
+// says anything counts.
+type settings struct {
+	set         profiles.Set
+	flags       Over // what they alone say
+	said        Over // over what an earlier document was made with
+	job         Job
+	calibration func(string) (*profiles.Calibration, error)
+}
+
+// over is what the flags say, over what an earlier document was made with.
+func (o Over) over(m Over) Over {
+	for _, s := range []struct {
+		to   *Setting
+		made Setting
+	}{{&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Pegs, m.Pegs}} {
+		*s.to = first(*s.to, s.made)
+	}
+	if o.Paper.Name.Text == "" { // it goes with the paper
+		o.Landscape = first(o.Landscape, m.Landscape)
+	}
+	p := m.Piece
+	if o.Piece.Pick == Unpicked {
+		o.Piece.Pick = p.Pick
+	}
+	if o.Piece.Base == [2]geom.Name{} {
+		o.Piece.Base, o.Piece.BaseAt = p.Base, p.BaseAt
+	}
+	if o.Piece.With == construct.AsMeasured {
+		o.Piece.With = p.With
+	}
+	if len(o.Piece.Outline) == 0 {
+		o.Piece.Outline, o.Piece.OutlineAt = p.Outline, p.OutlineAt
+	}
+	if len(o.Piece.Sides) == 0 {
+		o.Piece.Sides = p.Sides
+	}
+	if len(o.Piece.Levels) == 0 {
+		o.Piece.Levels = p.Levels
+	}
+	o.Piece.Found, o.Piece.Fixed, o.FoundOf = p.Found, p.Fixed, m.FoundOf
+	site := maps.Clone(m.Site)
+	if site == nil {
+		site = map[string]Setting{}
+	}
+	maps.Copy(site, o.Site)
+	o.Site = site
+	return o
+}
+
+// pieces are those of the job with what counts over each. Outline, sides and levels
+// speak of the one piece that there is.
+func (s settings) pieces() ([]Piece, error) {
+	over, all := s.said.Piece, slices.Clone(s.job.Pieces)
+	for _, f := range []struct {
+		of   unit.Subject
+		said bool
+	}{{unit.Outline, len(over.Outline) > 0}, {unit.SideOf, len(over.Sides) > 0}, {unit.Levels, len(over.Levels) > 0}} {
+		if f.said && len(all) > 1 {
+			return nil, &unit.Fault{Subject: f.of, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(all)), Advice: unit.Advice{Code: unit.ManyPieces}}
+		}
+	}
+	pegs, _ := ParseMethod(s.said.Pegs.Text) // tried when it was read
+	for i := range all {
+		p := &all[i]
+		if p.Way = pegs; pegs == construct.AsMeasured {
+			p.Way = p.With
+		}
+		if over.Pick != Unpicked {
+			p.Pick, p.PickAt = over.Pick, over.PickAt
+		}
+		if over.Base != ([2]geom.Name{}) {
+			p.Base, p.BaseAt = over.Base, over.BaseAt
+		}
+		if over.With != construct.AsMeasured {
+			p.With, p.WithAt = over.With, over.WithAt
+		}
+		if len(over.Outline) > 0 {
+			p.Outline, p.OutlineAt = over.Outline, over.OutlineAt
+		}
+		if len(over.Sides) > 0 {
+			p.Sides = over.Sides
+		}
+		if len(over.Levels) > 0 {
+			p.Levels, p.LevelsAt = over.Levels, over.LevelsAt
+		}
+	}
+	return all, nil
+}
+
+// measurements reads what was measured of each piece, and refuses what is doubtful in
+// it. Who measures in feet and inches reads them on the paper, unless told otherwise.
+func (s settings) measurements(m *Merged) error {
+	for _, p := range m.Pieces {
+		ms, err := m.measured(p)
+		if err != nil {
+			return err
+		}
+		m.Measured = append(m.Measured, ms)
+	}
+	all := slices.Concat(m.Measured...)
+	if err := m.mixedSettings(s.flags, s.said, all); err != nil {
+		return err
+	}
+	if u, ok := imperial(all); ok && first(s.flags.Unit, s.job.Unit, s.job.Over.Figures).Text == "" && m.Trade.Figures.Unit < unit.IN {
+		m.Figures.Unit = u
+	}
+	return nil
+}
+
+// Default is the first setting that says something; where none does, the default of
+// that kind of profile, with the place where that was written.
+func Default(set profiles.Set, kind string, said ...Setting) Setting {
+	if t := first(said...); t.Text != "" {
+		return t
+	}
+	name, _ := set.Default(kind)
+	return Setting{Text: name, Where: set.DefaultAt(kind)}
+}
+
+// first setting that says something.
+func first(settings ...Setting) Setting {
+	for _, t := range settings {
+		if t.Text != "" {
+			return t
+		}
+	}
+	return Setting{}
+}
+
+// trade decides the trade, what a bare number counts and how figures are written.
+func (s settings) trade(w *Merged) (err error) {
+	made := s.job.Over
+	if t := made.Trade; t.Name.Text != "" && s.flags.Trade.Name.Text == "" {
+		w.Trade, err = profiles.ReadTrade(t.Name.Text, items(t))
+		err = placed(err, t.Name.Where)
+	} else {
+		name := Default(s.set, "trade", s.flags.Trade.Name, s.job.Trade)
+		w.Trade, err = s.set.Trade(name.Text)
+		err = placed(err, name.Where)
+	}
+	if err != nil {
+		return err
+	}
+	w.Figures, w.Bare = w.Trade.Figures, w.Trade.Unit
+	// A job that says its unit keeps it for its own bare numbers: what somebody
+	// wrote is not read otherwise because it is to be printed in inches.
+	for _, t := range []Setting{s.flags.Unit, s.job.Unit, made.Unit} {
+		if t.Text == "" {
+			continue
+		}
+		if w.Bare, err = unit.ParseUnit(t.Text); err != nil {
+			return placed(err, t.Where)
+		}
+	}
+	if t := first(s.flags.Unit, made.Figures, s.job.Unit); t.Text != "" {
+		if w.Figures.Unit, err = unit.ParseUnit(t.Text); err != nil {
+			return placed(err, t.Where)
+		}
+	}
+	if t := first(s.flags.Fraction, made.Fraction, s.job.Fraction); t.Text != "" {
+		if w.Figures.Denominator, err = profiles.ParseFraction(t.Text); err != nil {
+			return placed(err, t.Where)
+		}
+	}
+	if t := first(s.flags.Angles, made.Angles, s.job.Angles); t.Text != "" {
+		if w.Figures.Minutes, err = profiles.ParseAngles(t.Text); err != nil {
+			return placed(err, t.Where)
+		}
+	}
+	return nil
+}
+
+// paper decides the sheet: paper, printer, margins, overlap, and which pages.
+func (s settings) paper(w *Merged) error {
+	p, err := s.sheet(w)
+	if err != nil {
+		return err
+	}
+	known, err := s.printer(w)
+	if err != nil {
+		return err
+	}
+	if t := s.flags.Margin; t.Text != "" {
+		m, err := w.margin(t)
+		if err != nil {
+			return err
+		}
+		q := &w.Printer
+		q.Left, q.Top, q.Right, q.Bottom = m, m, m, m
+		for _, k := range []string{"left", "top", "right", "bottom"} {
+			q.From[k] = t.Where
+		}
+	}
+	if t := s.flags.Overlap; t.Text != "" {
+		if w.Printer.Overlap, err = w.margin(t); err != nil {
+			return err
+		}
+		w.Printer.From["overlap"] = t.Where
+	}
+	w.Paper, w.Landscape = p, s.said.Landscape.Text != ""
+	if p.Roll && w.Landscape {
+		return &unit.Fault{Subject: unit.Lying, What: "a roll has no other way to lie", Advice: unit.Advice{Code: unit.OffRoll}}
+	}
+	w.Apart = s.said.Apart.Text != ""
+	if t := s.said.Turn; t.Text != "" {
+		turn, err := unit.ParseTurn(t.Text)
+		if err != nil {
+			return placed(err, t.Where)
+		}
+		w.Turn, w.Apart = &turn, true
+	}
+	w.Known = known
+	w.EdgesOnly, err = edgesOnly(s.said.Pages)
+	return err
+}
+
+// sheet is the paper: that which a document was made on, unless another is asked for.
+func (s settings) sheet(w *Merged) (profiles.Paper, error) {
+	made := s.job.Over.Paper
+	if made.Name.Text != "" && s.flags.Paper.Name.Text == "" {
+		p, err := profiles.ReadPaper(made.Name.Text, items(made))
+		return p, placed(err, made.Name.Where)
+	}
+	name := Default(s.set, "paper", s.flags.Paper.Name, s.job.Paper)
+	p, err := s.set.Paper(name.Text)
+	if made.Name.Text != "" && made.Name.Text != p.Name {
+		w.Notes = append(w.Notes, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
+	}
+	return p, placed(err, name.Where)
+}
+
+// printer is the one that a document was made for, unless another is asked for, and
+// its calibration, where the pages are corrected for it. The document needs neither.
+func (s settings) printer(w *Merged) (known *profiles.Calibration, err error) {
+	made := s.job.Over.Printer
+	if made.Name.Text == "" || s.flags.Printer.Name.Text != "" {
+		name := Default(s.set, "printer", s.flags.Printer.Name, s.job.Printer)
+		if known, err = s.calibration(name.Text); err != nil {
+			return nil, err
+		}
+		w.Printer, err = s.set.PrinterWith(name.Text, known)
+		if made.Name.Text != "" && made.Name.Text != w.Printer.Name {
+			w.Notes = append(w.Notes, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), strict.Shorten(made.Name.Text), w.Printer.Name, name.Where))
+		}
+		return known, placed(err, name.Where)
+	}
+	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, items(made)); err != nil {
+		return nil, placed(err, made.Name.Where)
+	}
+	known, err = s.calibration(made.Name.Text)
+	was := s.job.Over.Correction.Text
+	switch {
+	case was == "":
+		if err == nil && known != nil {
+			w.Notes = append(w.Notes, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with %s they are corrected", strict.Shorten(made.Name.Text), s.document(), w.Says.Of(unit.Printer, strict.Shorten(made.Name.Text), false)))
+		}
+		return nil, nil
+	case err != nil:
+		return nil, err
+	case known == nil:
+		w.Notes = append(w.Notes, fmt.Sprintf("%s was corrected for the printer %s, of which nothing is known here: these pages come without the correction, so measure the check bars", s.document(), strict.Shorten(made.Name.Text)))
+	case correction(known.Found) != was:
+		w.Notes = append(w.Notes, fmt.Sprintf("the printer %s is calibrated otherwise here than where %s was made: these pages are corrected as it is here", strict.Shorten(made.Name.Text), s.document()))
+	}
+	return known, nil
+}
+
+// document is what the job came in, in words.
+func (s settings) document() string {
+	if s.job.Within != "" {
+		return s.job.Within
+	}
+	return "the PDF that this job was taken from"
+}
+
+// edgesOnly reads which pages are made.
+func edgesOnly(t Setting) (bool, error) {
+	switch t.Text {
+	case "", "full":
+		return false, nil
+	case "outline":
+		return true, nil
+	}
+	return false, &unit.Fault{
+		Where: t.Where, What: fmt.Sprintf("%q is not a choice of pages", strict.Shorten(t.Text)),
+		Hint: "full: every page of the piece; outline: only those that carry its edges",
+	}
+}
+
+// placed puts a place in front of a fault.
+func placed(err error, where string) error {
+	var f *unit.Fault
+	if where != "" && errors.As(err, &f) {
+		return f.In(where)
+	}
+	return err
+}
