@@ -103,7 +103,11 @@ func (e example) run(t *testing.T) {
 		}
 		return
 	}
-	made := reportOf(t, dir, "template", job, "-o", "out.pdf")
+	args := []string{"template", job, "-o", "out.pdf"}
+	if e.large {
+		args = append(args, "--pages", largePages)
+	}
+	made := reportOf(t, dir, args...)
 	file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
 	if err != nil {
 		t.Fatal(err)

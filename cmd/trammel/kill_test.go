@@ -15,7 +15,7 @@ import (
 // The race detector makes a run fifty times as long and has nothing to find here.
 
 // A run that is killed at a random moment while it writes a thousand pages leaves
-// the earlier file as it was, 50 times; the next run takes away what they left.
+// the earlier file as it was, each time; the next run takes away what they left.
 func TestKilled(t *testing.T) {
 	dir := t.TempDir()
 	goal := filepath.Join(dir, "out.pdf")
@@ -31,7 +31,7 @@ func TestKilled(t *testing.T) {
 	earlier := []byte("the earlier file")
 	random := rand.New(rand.NewPCG(2, 3))
 	finished, caught := 0, 0
-	for range 50 {
+	for range kills {
 		if err := os.WriteFile(goal, earlier, 0o666); err != nil {
 			t.Fatal(err)
 		}
@@ -51,8 +51,8 @@ func TestKilled(t *testing.T) {
 			t.Fatalf("a killed run left a file of %d bytes", len(got))
 		}
 	}
-	t.Logf("%v a run; of 50, %d were done before the kill, %d were writing", whole, finished, caught)
-	if finished == 50 || caught == 0 {
+	t.Logf("%v a run; of %d, %d were done before the kill, %d were writing", whole, kills, finished, caught)
+	if finished == kills || caught == 0 {
 		t.Error("no run was killed while it wrote: the test proves nothing")
 	}
 	if status, _, errs := trammel(t, dir, "", append(thousand, "-o", "out.pdf")...); status != 0 {
@@ -78,7 +78,7 @@ func TestKilledFolder(t *testing.T) {
 	after := write(large)
 	whole := time.Since(begin)
 	random := rand.New(rand.NewPCG(4, 5))
-	for range 15 {
+	for range folderKills {
 		before := write(small)
 		cmd := start(t, dir, large...)
 		time.Sleep(time.Duration(random.Float64() * float64(whole)))

@@ -30,7 +30,7 @@ type request struct {
 	unit, fraction, angles, trade, pick, base, with       string
 	paper, printer, margin, overlap, pages, turn, without string
 	outline, side, pegs, levels, slope                    string
-	site                                                  map[string]*string // by the words of job.SiteKeys
+	site                                                  map[string]*string // by the words of a site
 	setsOut                                               bool               // --with is a way of setting out
 }
 

@@ -133,3 +133,17 @@ func (o *Observation) Gradient(u int, at []geom.Vector) geom.Vector {
 	}
 	return geom.Vector{}
 }
+
+// Reach is as far as a place found by the observation may be off where it is known
+// worst, near a line with the points that it was found from.
+func (o *Observation) Reach(at []geom.Vector) float64 {
+	if o.Kind == triangle.Angle {
+		const most = 0.5 // rad
+		return most
+	}
+	long := o.Value
+	if o.N == 3 {
+		long = max(long, at[o.At[1]].To(at[o.At[2]]))
+	}
+	return 4 * math.Sqrt(2*o.Sigma*long)
+}

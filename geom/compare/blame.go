@@ -293,14 +293,6 @@ func triples(g *glance, pegs []aside, cost float64) (all []guess) {
 	return all
 }
 
-// descending orders the larger first; alike but for rounding, the first stays.
-func descending(a, b float64) int {
-	if math.Abs(a-b) <= 1e-6*(1+math.Abs(a)) {
-		return 0
-	}
-	return cmp.Compare(b, a)
-}
-
 // left is the sum of what takes part.
 func (f *stood) left(out []aside) float64 {
 	sum := f.Sum

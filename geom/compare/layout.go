@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -188,4 +189,20 @@ func whitened(c adjust.Covariance) [2]geom.Vector {
 
 func (l *layout) back(c geom.Vector) geom.Point {
 	return geom.Point{X: unit.Length(c.X + l.Origin.X), Y: unit.Length(c.Y + l.Origin.Y)}
+}
+
+// width of the layout.
+func (l *layout) width() (w float64) {
+	for _, c := range l.wanted {
+		w = max(w, c.To(l.wanted[0]))
+	}
+	return w
+}
+
+// descending orders the larger first; alike but for rounding, the first stays.
+func descending(a, b float64) int {
+	if math.Abs(a-b) <= 1e-6*(1+math.Abs(a)) {
+		return 0
+	}
+	return cmp.Compare(b, a)
 }

@@ -47,14 +47,6 @@ func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 	return e
 }
 
-// takes says whether a reading lies inside its range if it reads so much more.
-func (r Compared) takes(more float64) bool {
-	kind := r.Measurement.Kind
-	found, least, greatest := r.Found.Bare(kind)+more, r.Least.Bare(kind), r.Greatest.Bare(kind)
-	hair := hair(r.Wanted.Bare(kind))
-	return found >= least-hair && found <= greatest+hair
-}
-
 // together fills in what all have in common.
 func (l *layout) together(e *Explanation, c commonly) {
 	e.By, e.ByFigure95 = c.by[0], tape.Expansion*math.Sqrt(c.cov.At(0, 0))
@@ -206,14 +198,6 @@ func (l *layout) besides(i int, out []aside) (all []int) {
 		}
 	}
 	return all
-}
-
-// width of the layout.
-func (l *layout) width() (w float64) {
-	for _, c := range l.wanted {
-		w = max(w, c.To(l.wanted[0]))
-	}
-	return w
 }
 
 // shows is by how many σ of a pull two lengths must differ to be told apart.

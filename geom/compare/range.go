@@ -113,3 +113,11 @@ func (l *layout) setting(o *adjust.Observation, wanted float64, by [3]geom.Vecto
 	}
 	return accepted * math.Sqrt(pegs)
 }
+
+// takes says whether a reading lies inside its range if it reads so much more.
+func (r Compared) takes(more float64) bool {
+	kind := r.Measurement.Kind
+	found, least, greatest := r.Found.Bare(kind)+more, r.Least.Bare(kind), r.Greatest.Bare(kind)
+	hair := hair(r.Wanted.Bare(kind))
+	return found >= least-hair && found <= greatest+hair
+}

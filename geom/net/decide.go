@@ -20,7 +20,7 @@ func (p *problem) decide(o *option, one, two *adjust.Observation, near []*adjust
 	f := Found{Point: p.Names[o.point], By: []int{one.Index, two.Index}}
 	var base []int
 	for _, x := range []*adjust.Observation{one, two} {
-		_, from := loci(x, o.point, s.at)
+		_, from := x.Loci(o.point, s.at)
 		for _, q := range from {
 			if !slices.Contains(base, q) {
 				base = append(base, q)
@@ -81,11 +81,11 @@ func (p *problem) better(o *option, one, two *adjust.Observation, near []*adjust
 	}
 	off := make([]float64, len(o.places))
 	for i, c := range o.places {
-		h := hanger{p, o.point, one, two, c, s}
+		h := adjust.Intersection{Point: o.point, One: one, Two: two, At: c, Places: s.at}
 		sum := 0.0
 		for _, x := range near {
 			if x != one && x != two {
-				v := h.off(x)
+				v := h.Off(x)
 				sum += v * v
 			}
 		}

@@ -10,6 +10,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/adjust"
+	"trammel/geom/slip"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -35,9 +36,9 @@ const yardLines = "AB BC CD DA AC DB AE BE CE DE"
 
 // explained says whether the first suspect has a slip of a kind and size, in mm or rad,
 // to a tenth of it.
-func explained(a Adjusted, kind SlipKind, by float64) bool {
+func explained(a Adjusted, kind slip.Kind, by float64) bool {
 	k := a.Results[a.Suspects[0].Index].Measurement.Kind
-	return slices.ContainsFunc(a.Suspects[0].Slips, func(s Slip) bool { return s.Kind == kind && math.Abs(s.By.Bare(k)-by) < 0.1*math.Abs(by) })
+	return slices.ContainsFunc(a.Suspects[0].Slips, func(s slip.Slip) bool { return s.Kind == kind && math.Abs(s.By.Bare(k)-by) < 0.1*math.Abs(by) })
 }
 
 // With feet and inches the slips are feet and inches, with angles the other scale.
@@ -52,12 +53,12 @@ func TestSlipsOfTheTools(t *testing.T) {
 		text = append(text, l+"="+lines[l]+"+-0.15in")
 	}
 	a := adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, strings.Join(text, " "))})
-	if !explained(a, Misread, 304.8) {
+	if !explained(a, slip.Misread, 304.8) {
 		t.Errorf("%+v", a.Suspects)
 	}
 	o := adjust.Observation{Kind: triangle.Angle, At: [3]int{0, 1, 2}, N: 3}
 	abc := o.Unsigned([]geom.Vector{yard['A'], yard['B'], yard['C']}) * 180 / math.Pi // 93.8°
-	for value, want := range map[float64]SlipKind{180 - abc: OtherScale, abc + 10: Misread} {
+	for value, want := range map[float64]slip.Kind{180 - abc: slip.OtherScale, abc + 10: slip.Misread} {
 		text := read(yardLines, nil) + fmt.Sprintf(" ABC=%.1fdeg+-0.5deg", value)
 		a = adjusted(t, Net{Outline: names("A B C D"), Measured: measure(t, text)})
 		if len(a.Suspects) == 0 {

@@ -9,7 +9,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/adjust"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -302,42 +301,20 @@ func (e *placing) where(u int, near []*adjust.Observation, s *state) *option {
 	tried := near[:min(len(near), mostTried)]
 	e.work -= 500 * float64(len(tried)*len(tried))
 	var one, two *adjust.Observation
-	var between []geom.Vector
-	missed := math.Inf(1)
-	var mone, mtwo *adjust.Observation
-	for i, a := range tried {
-		la, _ := loci(a, u, s.at)
-		for _, b := range tried[:i] {
-			lb, _ := loci(b, u, s.at)
-			var places []geom.Vector
-			for _, l := range la {
-				for _, m := range lb {
-					meet, at, miss := l.Meet(m)
-					places = append(places, meet...)
-					if miss {
-						s.at[u] = at
-						if off := math.Abs(a.Unsigned(s.at)-a.Value)/a.Sigma + math.Abs(b.Unsigned(s.at)-b.Value)/b.Sigma; off < missed {
-							missed, mone, mtwo = off, a, b
-							between = beside(at, l, m, a.Sigma+b.Sigma)
-						}
-					}
-				}
-			}
-			places = e.tidy(u, places, a, b, s)
-			trace := 0.0
-			for _, c := range places {
-				trace = max(trace, hanger{e.problem, u, b, a, c, s}.trace())
-			}
-			if len(places) > 0 && (trace < best.trace || one == nil) {
-				best.trace, best.places, one, two = trace, places, b, a
-			}
+	missed := adjust.Meetings(u, tried, s.at, func(a, b *adjust.Observation, places []geom.Vector) {
+		trace := 0.0
+		for _, c := range places {
+			trace = max(trace, adjust.Intersection{Point: u, One: b, Two: a, At: c, Places: s.at}.Trace())
 		}
-	}
+		if len(places) > 0 && (trace < best.trace || one == nil) {
+			best.trace, best.places, one, two = trace, places, b, a
+		}
+	})
 	if one == nil {
-		if mone == nil {
+		if missed.One == nil {
 			return best
 		}
-		best.places, one, two = between, mtwo, mone
+		best.places, one, two = missed.Beside(), missed.Two, missed.One
 	}
 	both := len(best.places)
 	if len(s.found) == 2 && len(e.control) == 0 {
@@ -354,23 +331,9 @@ func (e *placing) where(u int, near []*adjust.Observation, s *state) *option {
 		}
 	}
 	for i, c := range best.places {
-		best.places[i] = hanger{e.problem, u, one, two, c, s}.polished(near)
+		best.places[i] = adjust.Intersection{Point: u, One: one, Two: two, At: c, Places: s.at}.Polished(near)
 	}
 	return best
-}
-
-// beside are places a little to both sides of where two circles, or a line and a
-// circle, all but meet: as far as one standard deviation would part them.
-func beside(at geom.Vector, l, m geom.Locus, sigma float64) []geom.Vector {
-	way, size := l.Dir, m.Radius
-	switch {
-	case l.Circle && m.Circle:
-		way, size = m.At.Minus(l.At).Unit().Left(), min(l.Radius, m.Radius)
-	case l.Circle:
-		way, size = m.Dir, l.Radius
-	}
-	off := way.Times(math.Sqrt(2 * sigma * max(size, 1)))
-	return []geom.Vector{at.Plus(off), at.Minus(off)}
 }
 
 // upright leaves the first triangle one of its two hands: without an outline as the
@@ -397,7 +360,7 @@ func (e *placing) upright(o *option, one, two *adjust.Observation, s *state) {
 // alphabet.
 func (p *problem) baseOf(u int, one, two *adjust.Observation, s *state) (base []int) {
 	for _, x := range []*adjust.Observation{one, two} {
-		_, from := loci(x, u, s.at)
+		_, from := x.Loci(u, s.at)
 		for _, q := range from {
 			if !slices.Contains(base, q) {
 				base = append(base, q)
@@ -545,7 +508,7 @@ func (e *placing) contradicted(u int, near []*adjust.Observation, s *state) (end
 	for _, x := range near {
 		off := math.Abs(x.Unsigned(s.at) - x.Value)
 		bad = bad || !(off < plain*x.Sigma)
-		strays = strays || !(off < reach(x, s.at))
+		strays = strays || !(off < x.Reach(s.at))
 	}
 	if !bad && len(near) < 3 {
 		return part{}, false
@@ -586,20 +549,6 @@ func (e *placing) contradicted(u int, near []*adjust.Observation, s *state) (end
 			return end, false
 		}
 	}
-}
-
-// reach is as far as a place may be off where it is known worst, near a line with
-// those that it was found from.
-func reach(o *adjust.Observation, at []geom.Vector) float64 {
-	if o.Kind == triangle.Angle {
-		const most = 0.5 // rad
-		return most
-	}
-	long := o.Value
-	if o.N == 3 {
-		long = max(long, at[o.At[1]].To(at[o.At[2]]))
-	}
-	return 4 * math.Sqrt(2*o.Sigma*long)
 }
 
 // part is some of the points placed, and what was measured between them.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/side"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -174,7 +175,7 @@ func (p *problem) several(all []placement, more bool, err error) error {
 	if len(e.Answers) < 2 {
 		return no("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
 	}
-	told := p.tell(ends, p.bases(all))
+	told := p.sides(ends, p.sidedLines(all))
 	if slices.ContainsFunc(told, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
 		return err // two triangles of one hand: no side parts them
 	}
@@ -266,7 +267,7 @@ func (p *problem) among(a *Adjusted, b begun) {
 	if len(ends) < 2 {
 		return
 	}
-	told := p.tell(ends, p.bases(bases))
+	told := p.sides(ends, p.sidedLines(bases))
 	a.Mine, a.Disputed = p.placement(ends[0], told[0]), b.disputed
 	for i := range ends[1:] {
 		a.Others = append(a.Others, p.placement(ends[i+1], told[i+1]))
@@ -276,15 +277,24 @@ func (p *problem) among(a *Adjusted, b begun) {
 	}
 }
 
-// base is a point and a line that it lies on one side of.
-type base struct{ u, a, b int }
+// sides that tell each placement from the others.
+func (p *problem) sides(ends [][]geom.Vector, lines []side.Line) (all [][]Side) {
+	for _, told := range side.Tell(ends, lines) {
+		var of []Side
+		for _, s := range told {
+			of = append(of, Side{Point: p.Names[s.Point], Of: [2]geom.Name{p.Names[s.From], p.Names[s.To]}, Right: s.Right})
+		}
+		all = append(all, of)
+	}
+	return all
+}
 
-// bases are the lines by which placements may be told apart: first those that
+// sidedLines are those by which placements may be told apart: first those that
 // points were found from.
-func (p *problem) bases(all []placement) (list []base) {
-	seen := map[base]bool{}
+func (p *problem) sidedLines(all []placement) (list []side.Line) {
+	seen := map[side.Line]bool{}
 	add := func(u, a, b int) {
-		if x := (base{u, min(a, b), max(a, b)}); u != a && u != b && a != b && !seen[x] {
+		if x := (side.Line{Point: u, From: min(a, b), To: max(a, b)}); u != a && u != b && a != b && !seen[x] {
 			seen[x] = true
 			list = append(list, x)
 		}
@@ -296,16 +306,16 @@ func (p *problem) bases(all []placement) (list []base) {
 			}
 		}
 	}
-	measured := func(x base) int {
-		for _, i := range p.Of[x.a] {
-			if o := &p.Obs[i]; o.N == 2 && o.Has(x.b) {
+	measured := func(x side.Line) int {
+		for _, i := range p.Of[x.From] {
+			if o := &p.Obs[i]; o.N == 2 && o.Has(x.To) {
 				return 0
 			}
 		}
 		return 1
 	}
-	slices.SortStableFunc(list, func(x, y base) int {
-		return cmp.Or(cmp.Compare(measured(x), measured(y)), cmp.Compare(y.u, x.u))
+	slices.SortStableFunc(list, func(x, y side.Line) int {
+		return cmp.Or(cmp.Compare(measured(x), measured(y)), cmp.Compare(y.Point, x.Point))
 	})
 	const few = 10
 	if n := len(p.Names); n <= few {
@@ -318,82 +328,4 @@ func (p *problem) bases(all []placement) (list []base) {
 		}
 	}
 	return list
-}
-
-// tell finds for each placement the fewest sides that no other has.
-func (p *problem) tell(ends [][]geom.Vector, bases []base) [][]Side {
-	var clear []base
-	for _, share := range []float64{0.05, 0.01, 0} { // of the line: a side that a hand can see
-		for _, x := range bases {
-			ok := true
-			for _, at := range ends {
-				l := at[x.a].To(at[x.b])
-				ok = ok && math.Abs(geom.Side(at[x.a], at[x.b], at[x.u]))/l > share*l
-			}
-			if ok && !slices.Contains(clear, x) {
-				clear = append(clear, x)
-			}
-		}
-	}
-	told := make([][]Side, len(ends))
-	for k := range ends {
-		told[k] = p.fewest(k, ends, clear)
-	}
-	return told
-}
-
-// fewest sides that only placement k has.
-func (p *problem) fewest(k int, ends [][]geom.Vector, bases []base) []Side {
-	left := func(x base, at []geom.Vector) bool { return geom.IsLeft(at[x.a], at[x.b], at[x.u]) }
-	var out []uint64 // placements that a side excludes
-	for _, x := range bases {
-		var set uint64
-		for j, at := range ends {
-			if j != k && left(x, at) != left(x, ends[k]) {
-				set |= 1 << j
-			}
-		}
-		out = append(out, set)
-	}
-	all := uint64(1)<<len(ends) - 1&^(1<<k)
-	say := func(of ...int) (list []Side) {
-		for _, i := range of {
-			x := bases[i]
-			list = append(list, Side{Point: p.Names[x.u], Of: [2]geom.Name{p.Names[x.a], p.Names[x.b]}, Right: !left(x, ends[k])})
-		}
-		return list
-	}
-	for i := range out {
-		if out[i] == all {
-			return say(i)
-		}
-	}
-	for i := range out {
-		for j := range i {
-			if out[i]|out[j] == all {
-				return say(j, i)
-			}
-		}
-	}
-	var of []int
-	for done := uint64(0); done != all; {
-		best, most := -1, 0
-		for i := range out {
-			if n := ones(out[i] &^ done); n > most {
-				best, most = i, n
-			}
-		}
-		if best < 0 {
-			break
-		}
-		of, done = append(of, best), done|out[best]
-	}
-	return say(of...)
-}
-
-func ones(x uint64) (n int) {
-	for ; x != 0; x &= x - 1 {
-		n++
-	}
-	return n
 }

@@ -21,7 +21,11 @@ func TestAgainstMpmath(t *testing.T) {
 	var worst float64
 	var where string
 	cases := map[string]int{}
+	n := 0
 	lines := oracle(t, func(kind, tokens string, want []float64) {
+		if n++; n%oracleEvery != 0 {
+			return
+		}
 		s, err := Solve(measure(t, tokens), [2]geom.Name{})
 		if err != nil {
 			t.Errorf("%s %s: %v", kind, tokens, err)
@@ -50,7 +54,7 @@ func TestAgainstMpmath(t *testing.T) {
 	if lines != 10000 || len(cases) != 11 {
 		t.Fatalf("%d lines, cases %v: want 10000 of all 11 cases", lines, cases)
 	}
-	t.Logf("%d triangles, worst relative error %.2g (%s), cases %v", lines, worst, where, cases)
+	t.Logf("%d triangles, worst relative error %.2g (%s), cases %v", lines/oracleEvery, worst, where, cases)
 }
 
 func relative(got, want float64) float64 { return math.Abs(got-want) / math.Abs(want) }

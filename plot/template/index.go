@@ -10,6 +10,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
+	said "trammel/plot/words"
 )
 
 // Index is the page that goes before those of the template: what it is, a map of
@@ -194,7 +195,7 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 
 func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	var facts []string
-	also := x.piece.otherHeights(x.style)
+	also := string(x.style.says().OtherHeights(x.piece.byHand(x.style)))
 	if also != "" {
 		also = "measured too: " + also
 	}
@@ -249,7 +250,7 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	}
 	for i, c := range x.piece.checked() {
 		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.printer)
-		table.Cells = append(table.Cells, []string{c.what, computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
+		table.Cells = append(table.Cells, []string{c.what, said.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
 		if other != "" {
 			table.Cells[i] = append(table.Cells[i], x.wholeFigure(c, fine))
 		}
@@ -282,7 +283,7 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 	o := x.piece.Outline()
 	for i := range o.Names {
 		if o.Side(i) == c.what {
-			return computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
+			return said.Computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
 		}
 	}
 	return ""

@@ -23,8 +23,8 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 	care := sheet.Paragraph{Words: "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."}
 	computed := []sheet.Block{sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."}}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
-	if say := p.otherHeights(s); say != "" {
-		also := sheet.Paragraph{Words: "Measured too: " + say + "."}
+	if say := s.says().OtherHeights(p.byHand(s)); say != "" {
+		also := sheet.Paragraph{Words: "Measured too: " + string(say) + "."}
 		computed = append(computed, also)
 		tries = append([][]sheet.Block{{sheet.Heading{Words: "Take care"}, care, sheet.Gap(1.5), also}}, tries...)
 	}

@@ -44,17 +44,17 @@ func TestSettings(t *testing.T) {
 		if got := fmt.Sprintf("%q", Settings(p, c.style)[c.row]); got != c.want {
 			t.Errorf("%s, %s: %s, want %s", c.tokens, c.corners, got, c.want)
 		}
-		if about := AboutSettings(p, c.style); !strings.Contains(about, c.says) {
+		if about := strings.Join(AboutSettings(p, c.style), " "); !strings.Contains(about, c.says) {
 			t.Errorf("%s, %s: %q does not say %q", c.tokens, c.corners, about, c.says)
 		}
 	}
-	about := AboutSettings(piece(t, "AB=100 BC=100 CA=100"), Full())
+	about := strings.Join(AboutSettings(piece(t, "AB=100 BC=100 CA=100"), Full()), " ")
 	for _, never := range []string{"Block", "Mitre", "carried on", "Inward"} {
 		if strings.Contains(about, never) {
 			t.Errorf("of three corners of 60° it says %q: %q", never, about)
 		}
 	}
-	if rows := Settings(hollow(t, 1), Full()); !strings.Contains(fmt.Sprint(rows), "to the line") || !strings.Contains(AboutSettings(hollow(t, 1), Full()), "Inward: both cuts stop") {
+	if rows := Settings(hollow(t, 1), Full()); !strings.Contains(fmt.Sprint(rows), "to the line") || !strings.Contains(strings.Join(AboutSettings(hollow(t, 1), Full()), " "), "Inward: both cuts stop") {
 		t.Errorf("an inward corner: %q", rows)
 	}
 }

@@ -145,13 +145,13 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 // the drawing, so the words say it.
 func TestOtherHeightsAreSaid(t *testing.T) {
 	p := piece(t, "A-BC=200 B-CA=180 C-AB=150")
-	if got, want := p.otherHeights(Full()), "height from A 200, height from B 180"; got != want {
+	if got, want := heights(p), "height from A 200, height from B 180"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got := (Piece{Name: "shared page"}).otherHeights(Full()); got != "" {
+	if got := heights(Piece{Name: "shared page"}); got != "" {
 		t.Errorf("%q for no piece at all", got)
 	}
-	if got := piece(t, "AB=300 C-AB=140 A=50deg").otherHeights(Full()); got != "" {
+	if got := heights(piece(t, "AB=300 C-AB=140 A=50deg")); got != "" {
 		t.Errorf("%q for the height that is drawn", got)
 	}
 }
@@ -222,3 +222,5 @@ func TestCrossingsAreToldApart(t *testing.T) {
 		}
 	}
 }
+
+func heights(p Piece) string { return string(Full().says().OtherHeights(p.byHand(Full()))) }

@@ -14,6 +14,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	said "trammel/plot/words"
 )
 
 // Piece is what is drawn.
@@ -46,18 +47,17 @@ type Style struct {
 	Lengths    bool
 	Steps      bool        // the construction by hand, in words
 	Settings   bool        // how saw and square are set for each corner
-	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw
+	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: as most saws do
 	Protractor unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
-	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: benchCompasses
+	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: those that are held in one hand
+
+	Language said.Language // of all that is said; nil: English at the bench
 }
 
 // Full shows everything.
 func Full() Style {
 	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true, Settings: true}
 }
-
-// benchCompasses are the largest that are held in one hand: common practice, no source.
-const benchCompasses unit.Length = 300
 
 func (s Style) lettering() unit.Length {
 	if s.Lettering == 0 {
@@ -69,18 +69,33 @@ func (s Style) lettering() unit.Length {
 // length and angle are figures as the paper shows them: bare when measured, in
 // parentheses when computed.
 func (s Style) length(l unit.Length, measured bool) string {
-	return computed(s.Figures.Length(l), measured)
+	return said.Computed(s.Figures.Length(l), measured)
 }
 
 func (s Style) angle(a unit.Angle, measured bool) string {
-	return computed(s.Figures.Angle(a), measured)
+	return said.Computed(s.Figures.Angle(a), measured)
 }
 
-func computed(figure string, measured bool) string {
-	if measured {
-		return figure
+// says is what tells of the work by hand.
+func (s Style) says() said.Steps { return said.In(s.Language).Steps() }
+
+// Steps are the construction by hand in words, made from the very steps whose lines
+// Draw draws.
+func Steps(p Piece, s Style) []string { return s.says().ByHand(p.byHand(s)) }
+
+// byHand is the piece as it is made by hand.
+func (p Piece) byHand(s Style) said.ByHand {
+	h := said.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
+		Figures: s.Figures, Reach: s.Reach, Protractor: s.Protractor, Saw: s.Saw}
+	for i, n := range p.Outline().Names {
+		if given, ok := p.Given(i); ok {
+			h.Given[n] = given
+		}
 	}
-	return "(" + figure + ")"
+	for i, n := range p.Triangle().Names {
+		h.Heights[i] = p.measured(triangle.Height, n)
+	}
+	return h
 }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies

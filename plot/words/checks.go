@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
@@ -46,15 +45,6 @@ func (w checks) OnPlan(m compare.Moved, sure bool, style unit.Style) string {
 	return "move " + moveBy(m.Off, style)
 }
 
-// compared is a comparison while it is told.
-type compared struct {
-	compare.Comparison
-	style unit.Style
-	voice Voice
-}
-
-func (c compared) moved(m compare.Moved) moved { return moved{m, c.style} }
-
 func (c compared) verdict() string {
 	out, n := c.outside(), len(c.Readings)
 	switch {
@@ -93,8 +83,8 @@ func (c compared) advice() (all []string) {
 		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), verb, them(len(c.Unseen))))
 	}
 	if !c.Fixed && c.Next != [2]geom.Name{} {
-		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, %s.",
-			geom.Joined(c.Next[:]), c.should(c.Next)))
+		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, which should read %s.",
+			geom.Joined(c.Next[:]), c.style.LengthUnit(c.ShouldRead(c.Next[0], c.Next[1]))))
 	}
 	return all
 }
@@ -123,11 +113,6 @@ func (c compared) rough() string {
 	return fmt.Sprintf("Too rough to be judged: %s. %s", few(all), how)
 }
 
-// should is what a length between two pegs is to read.
-func (c compared) should(ends [2]geom.Name) string {
-	return "which should read " + c.style.LengthUnit(c.ShouldRead(ends[0], ends[1]))
-}
-
 func (c compared) explained(e compare.Explanation) (all []string) {
 	switch {
 	case !e.Well && !e.Cause.OfTape() && len(e.Pegs) > 0:
@@ -140,7 +125,7 @@ func (c compared) explained(e compare.Explanation) (all []string) {
 		all = c.ofPegs(e)
 	}
 	if len(e.Pegs) > 1 && e.Cause == compare.Alone && c.Together(e) {
-		all = append(all, c.orTheRest(e))
+		all = append(all, orTheRest(e))
 	}
 	for k, i := range e.Reading {
 		s := c.again(i)
@@ -175,21 +160,9 @@ func (c compared) notAll(e compare.Explanation) []string {
 	}
 }
 
-// firstAgain asks for readings before anything is moved, where most lie outside.
-func (c compared) firstAgain() string {
-	out := c.outside()
-	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
-		return ""
-	}
-	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
-}
-
-// outside names the readings that lie outside their ranges.
-func (c compared) outside() []string { return c.names(c.Outside()) }
-
 // orTheRest says that pegs which stand right to one another may as well be those that
 // stand right.
-func (c compared) orTheRest(e compare.Explanation) string {
+func orTheRest(e compare.Explanation) string {
 	var pegs []geom.Name
 	for _, m := range e.Pegs {
 		pegs = append(pegs, m.Name)
@@ -233,10 +206,10 @@ func (c compared) again(i int) string {
 }
 
 // ofReading are the pegs that may stand wrong if a reading is right: "A or B".
-func (c compared) ofReading(r compare.Compared) string {
+func ofReading(r compare.Compared, held []geom.Name) string {
 	var pegs []string
 	for _, n := range r.Measurement.Points() {
-		if !slices.Contains(c.Held, n) {
+		if !slices.Contains(held, n) {
 			pegs = append(pegs, string(n))
 		}
 	}
@@ -258,18 +231,8 @@ func (c compared) misread(e compare.Explanation) string {
 		lead = "%s contradicts the other readings"
 	}
 	return fmt.Sprintf(lead+": it reads %s and they say %s ± %s. Measure it again before anything is moved; if it reads the same, %s stands wrong.",
-		r.Measurement.Subject(), c.figure(r, r.Found), w.of(others.Bare(r.Measurement.Kind)), w.of(w.spread), c.ofReading(r))
+		r.Measurement.Subject(), c.figure(r, r.Found), w.of(others.Bare(r.Measurement.Kind)), w.of(w.spread), ofReading(r, c.Held))
 }
-
-// names of readings.
-func (c compared) names(at []int) (all []string) {
-	for _, i := range at {
-		all = append(all, c.Readings[i].Measurement.Subject())
-	}
-	return all
-}
-
-func (c compared) subjects(at []int) string { return geom.Listed(c.names(at)) }
 
 // unexplained tells what to do where nothing explains it.
 func (c compared) unexplained() []string {
@@ -300,9 +263,4 @@ func (c compared) then(m compare.Moved) string {
 		all = append(all, r.Measurement.Subject()+" "+c.figure(r, r.Wanted))
 	}
 	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
-}
-
-// figure of a reading, as it is printed.
-func (c compared) figure(r compare.Compared, f adjust.Figure) string {
-	return figures{c.style, r.Measurement.Kind, 0}.of(f.Bare(r.Measurement.Kind))
 }

@@ -14,7 +14,7 @@ import (
 func (c compared) ofTape(e compare.Explanation) []string {
 	return []string{
 		c.tapeReads(e) + ".",
-		"Move no peg. Hold the tape against another one that is known to be right, over " + c.lengthToTry(e) + ", and measure all again.",
+		"Move no peg. Hold the tape against another one that is known to be right, over " + lengthToTry(e) + ", and measure all again.",
 		"If this tape is right, the pegs were set out with one that is not: then set them out anew.",
 	}
 }
@@ -40,7 +40,7 @@ func (c compared) tapeReads(e compare.Explanation) string {
 }
 
 // lengthToTry says over what the tape is to be held against another one.
-func (c compared) lengthToTry(e compare.Explanation) string {
+func lengthToTry(e compare.Explanation) string {
 	if e.Cause == compare.TapeScale {
 		return "a long length"
 	}

@@ -8,6 +8,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/net"
+	"trammel/geom/slip"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -62,7 +63,7 @@ func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 		m.Subject(), written, f.of(others), f.of(f.spread), f.of(math.Abs(off)), than)
 	var why []string
 	for _, x := range s.Slips {
-		why = append(why, slip(f, x))
+		why = append(why, ofSlip(f, x))
 	}
 	if len(why) > 0 {
 		text += " (" + strings.Join(why, ", or ") + ")"
@@ -70,13 +71,13 @@ func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 	return Remark(text)
 }
 
-func slip(f figures, s net.Slip) string {
+func ofSlip(f figures, s slip.Slip) string {
 	switch s.Kind {
-	case net.Hooked:
+	case slip.Hooked:
 		return "the tape held at its " + f.exact(s.By) + " mark"
-	case net.Swapped:
+	case slip.Swapped:
 		return "two digits swapped: " + s.Text
-	case net.OtherScale:
+	case slip.OtherScale:
 		return "read on the other scale of the protractor"
 	}
 	return "misread by " + f.exact(s.By)

@@ -6,8 +6,9 @@
 // there is; its Voice is where the work is done, and picks the words. Another language
 // is another type with the same subjects.
 //
-// Files, from the top floor to the ground: words.go (the language), checks.go,
-// checks_undecided.go, checks_whole.go, moves.go, nets.go, figures.go, lists.go.
+// Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
+// checks_whole.go, compared.go, moves.go, nets.go, steps.go, steps_shape.go,
+// steps_angle.go, settings.go, byhand.go, figures.go, lists.go.
 package words
 
 import "strings"
@@ -34,6 +35,7 @@ func (v Voice) String() string {
 type Language interface {
 	Checks() Checks
 	Nets() Nets
+	Steps() Steps
 }
 
 // English, in the voice of a place.
@@ -53,6 +55,7 @@ func In(l Language) Language {
 
 func (e English) Checks() Checks { return checks{e.Voice} }
 func (e English) Nets() Nets     { return nets{e} }
+func (e English) Steps() Steps   { return steps{e.Voice} }
 
 // Remark is a whole sentence as it stands behind a lead, such as "take care:": without
 // its stop, and with a small first letter where a word is small.

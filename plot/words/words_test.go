@@ -9,6 +9,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/compare"
+	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/unit"
 	"trammel/plot/words"
@@ -60,6 +61,26 @@ var examples = map[string]example{
 	}},
 	"Nets.Rectangle": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Nets().Rectangle(net.Squareness{Corners: [4]geom.Name{"A", "B", "C", "D"}}, unit.Style{}).Sentence())
+	}},
+	"Steps.ByHand": {say: func(t *testing.T, l words.Language) (all []string) {
+		for _, h := range everyStep(t) {
+			all = append(all, l.Steps().ByHand(h)...)
+		}
+		return all
+	}},
+	"Steps.Radius": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return one(l.Steps().Radius(words.ByHand{}, construct.Swing{Centre: "A", Radius: 450}))
+	}},
+	"Steps.OtherHeights": {label: true, say: func(t *testing.T, l words.Language) []string {
+		h := byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450")
+		h.Heights[0] = true
+		return one(string(l.Steps().OtherHeights(h)))
+	}},
+	"Steps.Settings": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return slices.Concat(l.Steps().Settings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))...)
+	}},
+	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
+		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
 	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))

@@ -38,7 +38,7 @@ type Job struct {
 	Unit, Fraction, Angles, Trade, Paper, Printer Setting
 
 	Date   string             // YYYY-MM-DD
-	Site   map[string]Setting // by the words of SiteKeys: the ground, the tools and the day
+	Site   map[string]Setting // by the words of siteKeys: the ground, the tools and the day
 	Pieces []Piece
 	Over   Over // what a document was made with
 }

@@ -31,7 +31,7 @@ type Over struct {
 	Margin, Overlap                   Setting // said by flags alone: the printer has them then
 	Landscape, Pages, Turn, Apart     Setting
 	Without, Correction, Pegs, Source Setting
-	Site                              map[string]Setting // by the words of SiteKeys
+	Site                              map[string]Setting // by the words of siteKeys
 	Piece                             Piece              // pick, base, with, outline, side, levels, found, fixed: the rest is empty
 	FoundOf                           int                // the piece that Found is of, counted from 1
 	Places                            []Setting          // line:column of each measurement in Source

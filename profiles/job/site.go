@@ -25,11 +25,8 @@ import (
 var siteKeys = []string{"tape", "hook", "reading", "instrument", "angle", "permitted", "every", "boards", "origin", "bearing",
 	"temperature", "pull", "span", "tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
 
-// SiteKeys are the words that may stand under site: in a job.
-func SiteKeys() []string { return slices.Clone(siteKeys) }
-
 func site(v strict.Value) (map[string]Setting, error) {
-	fields, err := v.Fields("site", append(SiteKeys(), "slope")...)
+	fields, err := v.Fields("site", append(slices.Clone(siteKeys), "slope")...)
 	if err != nil {
 		return nil, err
 	}

@@ -29,7 +29,8 @@ type Findings struct {
 // checkSheets are what was pegged against what was asked, piece by piece.
 type checkSheets struct {
 	sheets[setout.Found]
-	silent []string // pieces that nothing was found of
+	asked  []*setout.Sheet // that each was set out by; nil where there is none
+	silent []string        // pieces that nothing was found of
 }
 
 // makeCheck compares. Its errors are a *unit.Fault where words are wrong, and those of
@@ -49,7 +50,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.Sound(); err != nil {
+	if err := w.sound(); err != nil {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
@@ -73,11 +74,11 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		if err != nil {
 			return nil, err
 		}
-		sheet, err := w.compare(p, tokens, fast)
+		sheet, by, err := w.compare(p, tokens, fast)
 		if err != nil {
 			return nil, w.inPiece(p, err)
 		}
-		c.of, c.all = append(c.of, p), append(c.all, sheet)
+		c.of, c.all, c.asked = append(c.of, p), append(c.all, sheet), append(c.asked, by)
 	}
 	if len(c.all) == 0 {
 		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
@@ -159,11 +160,12 @@ func (w Work) named(f Findings) ([]Piece, error) {
 	return all, nil
 }
 
-// compare holds one piece against what was found of it.
-func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.Found, error) {
+// compare holds one piece against what was found of it, and gives the sheet that it was
+// set out by.
+func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f setout.Found, by *setout.Sheet, err error) {
 	ms, err := w.ReadBack(tokens, w.Measured[p.Index])
 	if err != nil {
-		return setout.Found{}, err
+		return f, nil, err
 	}
 	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
 	if p.Net != nil {
@@ -183,38 +185,41 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (setout.F
 	title := p.Title()
 	levels, err := w.levels(p)
 	if err != nil {
-		return setout.Found{}, err
+		return f, nil, err
 	}
+	if sheet, no := w.sheet(p.Index, p); no == nil {
+		by = &sheet
+	}
+	asked := by
 	if len(levels) > 0 { // what was taped along the ground is judged level
-		a.Found, err = w.reduced(p, a.Pegs, levels, ms)
-		var f *unit.Fault
-		if errors.As(err, &f) && f.Subject == unit.Levels {
-			return setout.Found{}, w.levelled(p, f)
+		a.Found, err = w.reduced(a.Pegs, by, levels, ms)
+		var wrong *unit.Fault
+		if errors.As(err, &wrong) && wrong.Subject == unit.Levels {
+			return f, nil, w.levelled(p, wrong)
 		} else if err != nil {
-			return setout.Found{}, err
+			return f, nil, err
 		}
 		title += " (lengths found on the ground, reduced to level)"
 		a.Conditions, w.Site.Conditions = nil, nil
-		w = w.level()
+		w, asked = w.level(), nil
+		if sheet, no := w.sheet(p.Index, p); no == nil {
+			asked = &sheet
+		}
 	}
-	printed := w.asPrinted(p, &a)
+	printed := asked != nil && asPrinted(*asked, &a)
 	c, err := compare.Compare(a)
 	if err != nil {
-		return setout.Found{}, err
+		return f, nil, err
 	}
 	return setout.Found{Language: w.Language, Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
-		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, nil
+		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, by, nil
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their
 // ranges, unless what is permitted rules, and the marks that they go to beside the
 // corners. A piece that has no such sheet goes without.
-func (w Work) asPrinted(p Piece, a *compare.Asked) (printed bool) {
-	s, err := w.sheet(p.Index, p)
-	if err != nil {
-		return false
-	}
+func asPrinted(s setout.Sheet, a *compare.Asked) (printed bool) {
 	for _, q := range s.Pulls {
 		if q.Use.Whole() && q.Part != setout.SecondWay {
 			a.Pulled = append(a.Pulled, [2]geom.Name{q.Hold, q.To})

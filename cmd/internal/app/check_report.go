@@ -8,32 +8,33 @@ import (
 	"trammel/plot/setout"
 )
 
-// CheckReport is what trammel check found, for other software: lengths in mm,
+// checkReport is what trammel check found, for other software: lengths in mm,
 // angles in degrees, full double precision. Fields may be added.
-type CheckReport struct {
+type checkReport struct {
 	Version int          `json:"version"`
 	Job     string       `json:"job"`
 	Unit    string       `json:"unit"` // that figures are written in
 	Date    string       `json:"date,omitempty"`
 	Passed  bool         `json:"passed"` // each reading of each piece lies within its range
-	Checks  []PieceCheck `json:"checks"`
+	Checks  []pieceCheck `json:"checks"`
 	Silent  []string     `json:"silent"` // pieces that nothing was measured back of
-	Sheet   *SheetReport `json:"sheet,omitempty"`
-	Pages   []PageReport `json:"pages"`
+	Sheet   *sheetReport `json:"sheet,omitempty"`
+	Pages   []pageReport `json:"pages"`
 }
 
-// PieceCheck is one piece.
-type PieceCheck struct {
+// pieceCheck is one piece.
+type pieceCheck struct {
 	Piece    string          `json:"piece"`
 	Passed   bool            `json:"passed"`
-	Readings []ReadingReport `json:"readings"`
-	Pegs     []StandReport   `json:"pegs"`
+	Readings []readingReport `json:"readings"`
+	Pegs     []standReport   `json:"pegs"`
+	Setout   *setoutReport   `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
 	// Explanations of the disagreement, the likeliest first: more than one only
 	// where nothing measured tells them apart. Empty where all is inside, or where
 	// nothing explains it.
-	Explanations []ExplanationReport `json:"explanations"`
-	Nearest      *ExplanationReport  `json:"nearest,omitempty"` // where nothing does: what would explain the most
-	Tell         *TellReport         `json:"tell,omitempty"`    // the length that would tell explanations apart
+	Explanations []explanationReport `json:"explanations"`
+	Nearest      *explanationReport  `json:"nearest,omitempty"` // where nothing does: what would explain the most
+	Tell         *tellReport         `json:"tell,omitempty"`    // the length that would tell explanations apart
 	Unseen       []string            `json:"unseen"`            // pegs that nothing was measured of
 	Fixed        bool                `json:"fixed"`             // what was measured holds the shape
 	Next         string              `json:"next,omitempty"`    // else the length to measure as well
@@ -43,8 +44,8 @@ type PieceCheck struct {
 	Advice       []string            `json:"advice"`
 }
 
-// ReadingReport is one reading.
-type ReadingReport struct {
+// readingReport is one reading.
+type readingReport struct {
 	Token      string  `json:"token"`
 	Where      string  `json:"where,omitempty"`
 	Kind       string  `json:"kind"` // distance, angle or height
@@ -58,9 +59,9 @@ type ReadingReport struct {
 	Rough      bool    `json:"rough,omitempty"` // written too roughly to be judged
 }
 
-// StandReport is one peg: where it should stand and where it does by the best fit,
+// standReport is one peg: where it should stand and where it does by the best fit,
 // in the piece's own coordinates.
-type StandReport struct {
+type standReport struct {
 	Name     string     `json:"name"`
 	Wanted   [2]float64 `json:"wanted"`
 	Stands   [2]float64 `json:"stands"`
@@ -68,8 +69,8 @@ type StandReport struct {
 	Readings int        `json:"readings"`
 }
 
-// ExplanationReport is what would make the rest agree.
-type ExplanationReport struct {
+// explanationReport is what would make the rest agree.
+type explanationReport struct {
 	// Cause is alone (pegs and readings one by one), tape zero, tape scale, shifted,
 	// turned, shifted and turned, shifted or turned, racked.
 	Cause string `json:"cause"`
@@ -78,16 +79,16 @@ type ExplanationReport struct {
 	By      float64       `json:"by,omitempty"`
 	By95    float64       `json:"by_95,omitempty"`
 	Outside []string      `json:"outside"` // tokens that lie outside still when all is mended
-	Pegs    []MovedReport `json:"pegs"`
+	Pegs    []movedReport `json:"pegs"`
 	Misread []string      `json:"misread"` // tokens
 	Left    float64       `json:"left"`    // the sum of squares that is left
 	Freedom int           `json:"freedom"`
 	Agree   bool          `json:"agree"`
 }
 
-// MovedReport is a peg that stands wrong and the move that mends it: so far toward
+// movedReport is a peg that stands wrong and the move that mends it: so far toward
 // another peg and so far to the left, as seen from that.
-type MovedReport struct {
+type movedReport struct {
 	Name        string     `json:"name"`
 	Wanted      [2]float64 `json:"wanted"`
 	Stands      [2]float64 `json:"stands"`
@@ -102,27 +103,31 @@ type MovedReport struct {
 	Words       string     `json:"words"`
 }
 
-// TellReport is a length and what it would read by each explanation.
-type TellReport struct {
+// tellReport is a length and what it would read by each explanation.
+type tellReport struct {
 	Length string    `json:"length"`
 	Reads  []float64 `json:"reads"`
 }
 
 // report with the pages that lay drew.
-func (c *checkSheets) report() CheckReport {
-	r := CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
-		Checks: []PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []PageReport{}}
-	for _, f := range c.all {
-		r.Checks = append(r.Checks, pieceCheck(f))
+func (c *checkSheets) report() checkReport {
+	r := checkReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
+		Checks: []pieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []pageReport{}}
+	for i, f := range c.all {
+		q := reportPiece(f)
+		if s := c.asked[i]; s != nil {
+			q.Setout = reportSetout(*s)
+		}
+		r.Checks = append(r.Checks, q)
 	}
 	paper, pages := c.laid()
 	r.Sheet, r.Pages = paper, append(r.Pages, pages...)
 	return r
 }
 
-func pieceCheck(f setout.Found) PieceCheck {
+func reportPiece(f setout.Found) pieceCheck {
 	c := f.Comparison
-	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []ReadingReport{}, Pegs: []StandReport{}, Explanations: []ExplanationReport{}, Unseen: []string{},
+	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
 	for _, q := range c.Readings {
 		plain := func(x adjust.Figure) float64 {
@@ -131,21 +136,21 @@ func pieceCheck(f setout.Found) PieceCheck {
 			}
 			return x.Length.MM()
 		}
-		r.Readings = append(r.Readings, ReadingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: kinds[q.Measurement.Kind],
+		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: kinds[q.Measurement.Kind],
 			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma), Rough: q.Rough})
 	}
 	for _, s := range c.Standings {
-		r.Pegs = append(r.Pegs, StandReport{string(s.Name), pair(s.Wanted), pair(s.At), s.Covariance.Figure95().MM(), s.Found})
+		r.Pegs = append(r.Pegs, standReport{string(s.Name), pair(s.Wanted), pair(s.At), s.Covariance.Figure95().MM(), s.Found})
 	}
 	for _, e := range c.Explanations {
-		r.Explanations = append(r.Explanations, explanationReport(f, e))
+		r.Explanations = append(r.Explanations, reportExplanation(f, e))
 	}
 	if c.Nearest != nil {
-		e := explanationReport(f, *c.Nearest)
+		e := reportExplanation(f, *c.Nearest)
 		r.Nearest = &e
 	}
 	if t := c.Tell; t != nil {
-		r.Tell = &TellReport{Length: string(t.From + t.To)}
+		r.Tell = &tellReport{Length: string(t.From + t.To)}
 		for _, l := range t.Reads {
 			r.Tell.Reads = append(r.Tell.Reads, l.MM())
 		}
@@ -157,10 +162,10 @@ func pieceCheck(f setout.Found) PieceCheck {
 	return r
 }
 
-func explanationReport(f setout.Found, e compare.Explanation) ExplanationReport {
-	r := ExplanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []MovedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
+func reportExplanation(f setout.Found, e compare.Explanation) explanationReport {
+	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []movedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
-		r.Pegs = append(r.Pegs, MovedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
+		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
 			Directions: m.Known, Words: f.Says().Move(m, f.Figures.Style)})
 	}

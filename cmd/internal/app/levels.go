@@ -12,6 +12,7 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/setout"
 )
 
 // highest is farther up or down than any site.
@@ -80,7 +81,7 @@ func (w Work) levelled(p Piece, f *unit.Fault) error {
 // reduced is what was taped along the ground, as it would be level: by the tape's own
 // corrections and the fall between its two pegs. Angles and what goes to no levelled
 // peg stay as they are.
-func (w Work) reduced(p Piece, pegs []compare.Stake, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
+func (w Work) reduced(pegs []compare.Stake, by *setout.Sheet, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
 	var stakes []pegging.Peg
 	for _, p := range pegs {
 		stakes = append(stakes, pegging.Peg{Name: p.Name, At: p.At})
@@ -90,8 +91,8 @@ func (w Work) reduced(p Piece, pegs []compare.Stake, levels []pegging.Level, ms 
 		return nil, err
 	}
 	fall := ground.Fall
-	if sheet, err := w.sheet(p.Index, p); err == nil {
-		fall = sheet.Fall // of its feet and middles as well
+	if by != nil {
+		fall = by.Fall // of its feet and middles as well
 	}
 	out := make([]triangle.Measurement, len(ms))
 	for i, m := range ms {

@@ -393,11 +393,22 @@ func round(a net.Adjusted) []geom.Name {
 	return names
 }
 
-// net is the adjusted net of any piece: of a triangle, its measurements adjusted
-// from the answer that is meant, with σ from the tools where no tolerance is stated.
+// adjust is a triangle with its measurements adjusted from the answer that is meant,
+// where there are more than needed: once, for all that is said and made of it.
+func (w Work) adjust(p Piece) Piece {
+	if p.Net == nil && len(p.Solution.Measured) > 3 {
+		if a, err := w.netOfTriangle(p.Triangle(), p.Solution.Measured); err == nil {
+			p.adjusted = &a
+		}
+	}
+	return p
+}
+
+// net is the adjusted net of any piece, with σ from the tools where no tolerance is
+// stated.
 func (w Work) net(p Piece) (net.Adjusted, error) {
-	if p.Net != nil {
-		return *p.Net, nil
+	if a, ok := p.checked(); ok {
+		return a, nil
 	}
 	return w.netOfTriangle(p.Triangle(), p.Solution.Measured)
 }

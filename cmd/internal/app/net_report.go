@@ -8,27 +8,28 @@ import (
 	"trammel/geom/adjust"
 	"trammel/geom/construct"
 	"trammel/geom/net"
+	"trammel/geom/slip"
 	"trammel/geom/triangle"
 )
 
-// NetReport is what the adjustment of a piece found.
-type NetReport struct {
+// netReport is what the adjustment of a piece found.
+type netReport struct {
 	Freedom   int                    `json:"freedom"` // measurements more than needed
 	Sum       float64                `json:"sum"`     // of (residual/σ)²
 	Sigma0    float64                `json:"sigma0"`  // √(sum/freedom): about 1 where the σ are right
 	Limit     float64                `json:"limit_95"`
 	Chance    float64                `json:"chance"` // that sum is as large as it is or larger
 	Agrees    bool                   `json:"agrees"` // the global test passes and nothing is suspected
-	Points    map[string]PointReport `json:"points"`
-	Found     []FoundReport          `json:"found"` // how each point was found before the adjustment, in this order
-	Suspects  []SuspectReport        `json:"suspects"`
-	Rectangle *RectangleReport       `json:"rectangle,omitempty"`
+	Points    map[string]pointReport `json:"points"`
+	Found     []foundReport          `json:"found"` // how each point was found before the adjustment, in this order
+	Suspects  []suspectReport        `json:"suspects"`
+	Rectangle *rectangleReport       `json:"rectangle,omitempty"`
 	Findings  []string               `json:"findings"` // plain sentences
 }
 
-// PointReport is how sure a point is, the first end of the baseline and its direction
+// pointReport is how sure a point is, the first end of the baseline and its direction
 // held: σ along x and y, the standard ellipse, and the 95 % figure; mm and degrees.
-type PointReport struct {
+type pointReport struct {
 	SigmaX   float64 `json:"sigma_x"`
 	SigmaY   float64 `json:"sigma_y"`
 	Major    float64 `json:"major"`
@@ -37,8 +38,8 @@ type PointReport struct {
 	Figure95 float64 `json:"figure_95"`
 }
 
-// FoundReport says how a point was found.
-type FoundReport struct {
+// foundReport says how a point was found.
+type foundReport struct {
 	Point string   `json:"point"`
 	From  []string `json:"from"`
 	By    []string `json:"by"`             // the tokens
@@ -47,8 +48,8 @@ type FoundReport struct {
 	Say   string   `json:"say"`
 }
 
-// SuspectReport is a measurement that may hold a slip.
-type SuspectReport struct {
+// suspectReport is a measurement that may hold a slip.
+type suspectReport struct {
 	Measured int          `json:"measured"` // its index
 	Token    string       `json:"token"`
 	W        float64      `json:"w"`
@@ -57,27 +58,27 @@ type SuspectReport struct {
 	Sigma    float64      `json:"sigma"`  // of that
 	Agree    bool         `json:"agree"`  // the others do, without it
 	Alike    bool         `json:"alike"`  // another one would explain as much
-	Slips    []SlipReport `json:"slips"`
+	Slips    []slipReport `json:"slips"`
 	Say      string       `json:"say"`
 }
 
-// SlipReport is a way to go wrong that would explain a suspect.
-type SlipReport struct {
+// slipReport is a way to go wrong that would explain a suspect.
+type slipReport struct {
 	Kind string  `json:"kind"` // misread, hooked, swapped or other scale
 	By   float64 `json:"by"`   // the reading less the true value
 	True float64 `json:"true"`
 }
 
-// RectangleReport says whether four corners are a rectangle.
-type RectangleReport struct {
+// rectangleReport says whether four corners are a rectangle.
+type rectangleReport struct {
 	Corners  []string `json:"corners"`
 	Measured bool     `json:"measured"` // four sides and two diagonals are
 	Square   bool     `json:"square"`
 	Say      string   `json:"say"`
 }
 
-// AdjustmentReport is a measurement among the others; mm or degrees.
-type AdjustmentReport struct {
+// adjustmentReport is a measurement among the others; mm or degrees.
+type adjustmentReport struct {
 	Adjusted   float64 `json:"adjusted"`
 	Residual   float64 `json:"residual"` // adjusted less measured
 	Sigma      float64 `json:"sigma"`    // of the measurement
@@ -89,7 +90,7 @@ type AdjustmentReport struct {
 
 var (
 	whys  = map[net.Reason]string{net.OnlyPlace: "only", net.BySide: "said", net.ByMeasurement: "measurements", net.ByOutline: "outline", net.NothingElse: "fits", net.OneOfSeveral: "open", net.ByAlphabet: "alphabet"}
-	slips = map[net.SlipKind]string{net.Misread: "misread", net.Hooked: "hooked", net.Swapped: "swapped", net.OtherScale: "other scale"}
+	slips = map[slip.Kind]string{slip.Misread: "misread", slip.Hooked: "hooked", slip.Swapped: "swapped", slip.OtherScale: "other scale"}
 )
 
 // figure of a measurement in mm or degrees.
@@ -108,19 +109,19 @@ func texts(names []geom.Name) []string {
 	return all
 }
 
-func (w Work) netReport(a net.Adjusted) *NetReport {
+func (w Work) netReport(a net.Adjusted) *netReport {
 	info, cares := w.findings(a)
-	r := &NetReport{
+	r := &netReport{
 		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: agrees(a),
-		Points: map[string]PointReport{}, Found: []FoundReport{}, Suspects: []SuspectReport{}, Findings: slices.Concat([]string{}, info, cares),
+		Points: map[string]pointReport{}, Found: []foundReport{}, Suspects: []suspectReport{}, Findings: slices.Concat([]string{}, info, cares),
 	}
 	for _, n := range a.Names {
 		c := a.Covariance(n)
 		e := c.Ellipse()
-		r.Points[string(n)] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+		r.Points[string(n)] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 	}
 	for _, f := range a.Found {
-		q := FoundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.says().Nets().Found(a, f))}
+		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.says().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
@@ -131,17 +132,17 @@ func (w Work) netReport(a net.Adjusted) *NetReport {
 	}
 	for _, s := range a.Suspects {
 		m := a.Results[s.Index].Measurement
-		q := SuspectReport{
+		q := suspectReport{
 			Measured: s.Index, Token: m.Text, W: s.W, Reads: figure(m.Kind, s.Reads), Others: figure(m.Kind, s.Others), Sigma: figure(m.Kind, s.Sigma),
-			Agree: s.Agree, Alike: s.Alike, Slips: []SlipReport{}, Say: string(w.says().Nets().Suspect(a, s, w.Figures)),
+			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.says().Nets().Suspect(a, s, w.Figures)),
 		}
 		for _, x := range s.Slips {
-			q.Slips = append(q.Slips, SlipReport{slips[x.Kind], figure(m.Kind, x.By), figure(m.Kind, x.True)})
+			q.Slips = append(q.Slips, slipReport{slips[x.Kind], figure(m.Kind, x.By), figure(m.Kind, x.True)})
 		}
 		r.Suspects = append(r.Suspects, q)
 	}
 	if s, ok := rectangle(a); ok {
-		r.Rectangle = &RectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.says().Nets().Rectangle(s, w.Figures))}
+		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.says().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
 }
@@ -154,10 +155,10 @@ func handOf(right bool) string {
 }
 
 // adjustments puts beside each measurement what the adjustment made of it.
-func adjustments(list []MeasuredReport, a net.Adjusted) {
+func adjustments(list []measuredReport, a net.Adjusted) {
 	for i, r := range a.Results {
 		k := r.Measurement.Kind
-		list[i].Adjustment = &AdjustmentReport{
+		list[i].Adjustment = &adjustmentReport{
 			Adjusted: figure(k, r.Adjusted), Residual: figure(k, r.Residual), Sigma: figure(k, r.Sigma), After: figure(k, r.After),
 			Redundancy: r.Redundancy, W: r.W, Noticed: figure(k, r.Noticed),
 		}
@@ -171,7 +172,7 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: p.measured(), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: w.netReport(a),
+		Measured: p.measured(), Warnings: append([]string{}, p.cares()...), Outline: texts(o.Names), Net: w.netReport(a),
 	}
 	if p.several != nil {
 		r.Answers = len(p.several.Answers)
@@ -179,7 +180,7 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 	r.Side = sideTexts(a.Mine)
 	for _, o := range a.Others {
 		if p.several == nil {
-			r.Others = append(r.Others, OtherReport{sideTexts(o), float64(o.Area)})
+			r.Others = append(r.Others, otherReport{sideTexts(o), float64(o.Area)})
 		}
 	}
 	points := p.Construction.Inner

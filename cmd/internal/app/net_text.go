@@ -86,13 +86,16 @@ func rectangle(a net.Adjusted) (net.Squareness, bool) {
 	return s, true
 }
 
-// checked is the adjustment of a piece of which more was measured than needed.
-func (w Work) checked(p Piece) (net.Adjusted, bool) {
-	if p.Net == nil && len(p.Solution.Measured) <= 3 {
-		return net.Adjusted{}, false
+// checked is the adjustment of a net, or of a triangle of which more was measured than
+// needed.
+func (p Piece) checked() (net.Adjusted, bool) {
+	switch {
+	case p.Net != nil:
+		return *p.Net, true
+	case p.adjusted != nil:
+		return *p.adjusted, true
 	}
-	a, err := w.net(p)
-	return a, err == nil
+	return net.Adjusted{}, false
 }
 
 // netText writes a net for a person at a terminal.
@@ -136,7 +139,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Cares() {
+	for _, s := range p.cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }

@@ -74,11 +74,11 @@ func exact(a triangle.Answer) bool {
 	return !slices.ContainsFunc(a.Residuals, func(r triangle.Residual) bool { return r != triangle.Residual{} })
 }
 
-// Sound refuses a piece in which a measurement is all but certain to hold a slip:
+// sound refuses a piece in which a measurement is all but certain to hold a slip:
 // adjusted with it every corner would lie wrong. Solve shows it all the same.
-func (w Work) Sound() error {
+func (w Work) sound() error {
 	for _, p := range w.Pieces {
-		a, ok := w.checked(p)
+		a, ok := p.checked()
 		if ok && a.Disputed {
 			return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{
 				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.placement(a.Mine) + "; with " + w.placement(a.Others[0]),

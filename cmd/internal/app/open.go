@@ -53,6 +53,7 @@ type Piece struct {
 	Picked       bool              // false: two fit and nobody said which
 	Solution     triangle.Solution // of a net the measurements alone
 	Net          *net.Adjusted     // nil of a triangle
+	adjusted     *net.Adjusted     // of a triangle of which more was measured than needed; nil where that failed
 	several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
 	Construction construct.Construction
 	Warnings     []string // plain sentences: what is doubtful in what was measured
@@ -117,7 +118,9 @@ func Open(m job.Merged, tell Progress) (Work, error) {
 		if pieces, err = shaped(p, pieces, m.Bare, m.Figures); err != nil {
 			return w, err
 		}
-		w.Pieces = append(w.Pieces, pieces...)
+		for _, q := range pieces {
+			w.Pieces = append(w.Pieces, w.adjust(q))
+		}
 	}
 	if m.Said.Piece.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo}}
@@ -130,7 +133,7 @@ func Open(m job.Merged, tell Progress) (Work, error) {
 		if p.Net == nil {
 			p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
 		}
-		if a, ok := w.checked(*p); ok {
+		if a, ok := p.checked(); ok {
 			_, cares := w.findings(a)
 			p.Warnings = append(append(p.Warnings, cares...), remarks(w.says().Nets().TooFine(a, w.Figures))...)
 		}
@@ -307,14 +310,14 @@ func (w Work) outline(t triangle.Triangle) string {
 	return strings.Join(parts, ", ")
 }
 
-// Cares are all that is doubtful in the piece.
-func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
+// cares are all that is doubtful in the piece.
+func (p Piece) cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
 	all := append(slices.Clone(w.Notes), w.otherPaper()...)
 	for _, p := range w.Pieces {
-		for _, s := range p.Cares() {
+		for _, s := range p.cares() {
 			if len(w.Pieces) > 1 {
 				s = p.Title() + ": " + s
 			}

@@ -19,7 +19,7 @@ func (w Work) ready() error {
 	pages := 0.0
 	for _, p := range w.Pieces {
 		n := w.atLeast(p)
-		if pages+n > MaxPages {
+		if pages+n > maxPages {
 			return w.tooMany(p, n, true, int(pages))
 		}
 		pages += n

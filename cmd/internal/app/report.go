@@ -18,8 +18,8 @@ type Report struct {
 	Trade   string        `json:"trade,omitempty"`
 	Date    string        `json:"date,omitempty"`
 	Pieces  []PieceReport `json:"pieces"`
-	Sheet   *SheetReport  `json:"sheet,omitempty"`
-	Pages   []PageReport  `json:"pages"`
+	Sheet   *sheetReport  `json:"sheet,omitempty"`
+	Pages   []pageReport  `json:"pages"`
 }
 
 // PieceReport is one triangle, or one net of more points.
@@ -37,27 +37,28 @@ type PieceReport struct {
 	Heights   map[string]float64    `json:"heights"`
 	Area      float64               `json:"area_mm2"`
 	Perimeter float64               `json:"perimeter"`
-	Measured  []MeasuredReport      `json:"measured"`
+	Measured  []measuredReport      `json:"measured"`
 	Warnings  []string              `json:"warnings"`
 	// Side says of a net that fits in several ways what only this one has, Others the
 	// same of those that the job's own sides exclude.
 	Side   []string      `json:"side,omitempty"`
-	Others []OtherReport `json:"others,omitempty"`
-	Layout *LayoutReport `json:"layout,omitempty"`
-	Shape  *ShapeReport  `json:"shape,omitempty"`
-	Net    *NetReport    `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
+	Others []otherReport `json:"others,omitempty"`
+	Layout *layoutReport `json:"layout,omitempty"`
+	Setout *setoutReport `json:"setout,omitempty"` // of setout: how it is set out
+	Shape  *shapeReport  `json:"shape,omitempty"`
+	Net    *netReport    `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
 }
 
-// OtherReport is another way in which the points of a net may lie.
-type OtherReport struct {
+// otherReport is another way in which the points of a net may lie.
+type otherReport struct {
 	Side []string `json:"side"`
 	Area float64  `json:"area_mm2"`
 }
 
-// MeasuredReport is one measurement beside the triangle. Moves says how far each
+// measuredReport is one measurement beside the triangle. Moves says how far each
 // corner goes for 1 mm more (a length) or 0.5° more (an angle). Where is of the job as
 // it was read first: a PDF that carries it says what its file said.
-type MeasuredReport struct {
+type measuredReport struct {
 	Token     string             `json:"token"`
 	Where     string             `json:"where,omitempty"`
 	Kind      string             `json:"kind"` // distance, angle or height
@@ -67,11 +68,11 @@ type MeasuredReport struct {
 	Residual  float64            `json:"residual"` // computed less measured
 	Moves     map[string]float64 `json:"moves,omitempty"`
 	// Adjustment of it among the others, where there was one.
-	Adjustment *AdjustmentReport `json:"adjustment,omitempty"`
+	Adjustment *adjustmentReport `json:"adjustment,omitempty"`
 }
 
-// LayoutReport says how a piece lies on its pages.
-type LayoutReport struct {
+// layoutReport says how a piece lies on its pages.
+type layoutReport struct {
 	Pages   int     `json:"pages"`   // of one copy
 	Rows    int     `json:"rows"`    // of the grid they lie in
 	Columns int     `json:"columns"` //
@@ -81,8 +82,8 @@ type LayoutReport struct {
 	Proven  bool    `json:"proven"`  // that Least is the fewest
 }
 
-// SheetReport is the paper.
-type SheetReport struct {
+// sheetReport is the paper.
+type sheetReport struct {
 	Paper   string  `json:"paper"`
 	Printer string  `json:"printer"`
 	Width   float64 `json:"width"`
@@ -94,14 +95,14 @@ type SheetReport struct {
 	Overlap float64 `json:"overlap"`
 }
 
-// PageReport is one page as the finished file has it.
-type PageReport struct {
+// pageReport is one page as the finished file has it.
+type pageReport struct {
 	Number int           `json:"number"`
 	Label  string        `json:"label"`
 	Kind   string        `json:"kind"`
 	Width  float64       `json:"width"`
 	Height float64       `json:"height"`
-	Places []PlaceReport `json:"places"`
+	Places []placeReport `json:"places"`
 	// Lay is the page's place in the order in which those of one template are laid, from
 	// 1. Kept is what is left of it when it is cut along its unbroken lines: a polygon in
 	// the page's mm, counter-clockwise, the first point not repeated.
@@ -112,9 +113,9 @@ type PageReport struct {
 	Warp *[6]float64 `json:"warp,omitempty"`
 }
 
-// PlaceReport is a piece on a page: its index among the pieces, which copy of
+// placeReport is a piece on a page: its index among the pieces, which copy of
 // it, counted from 1, and the matrix from its coordinates to the page's.
-type PlaceReport struct {
+type placeReport struct {
 	Piece  int        `json:"piece"`
 	Copy   int        `json:"copy"`
 	Matrix [6]float64 `json:"matrix"`
@@ -124,7 +125,7 @@ type PlaceReport struct {
 func (w Work) Report() Report {
 	r := Report{
 		Version: 1, Job: w.Title, Unit: w.Figures.Unit.String(), Trade: w.Trade.Name, Date: w.Job.Date,
-		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []PageReport{},
+		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []pageReport{},
 	}
 	for i, p := range w.Pieces {
 		r.Pieces[i] = w.report(p)
@@ -142,7 +143,7 @@ func (w Work) report(p Piece) PieceReport {
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
 		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []MeasuredReport{}, Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names),
+		Measured: []measuredReport{}, Warnings: append([]string{}, p.cares()...), Outline: texts(p.Outline().Names),
 	}
 	for i, n := range t.Names {
 		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}
@@ -154,7 +155,7 @@ func (w Work) report(p Piece) PieceReport {
 	}
 	r.Measured = p.measured()
 	r.Shape = w.shapeReport(p)
-	if a, ok := w.checked(p); ok {
+	if a, ok := p.checked(); ok {
 		r.Net = w.netReport(a)
 		adjustments(r.Measured, a)
 	}
@@ -163,16 +164,16 @@ func (w Work) report(p Piece) PieceReport {
 
 var kinds = map[triangle.Kind]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}
 
-func (p Piece) measured() []MeasuredReport {
+func (p Piece) measured() []measuredReport {
 	var a triangle.Answer
 	if p.Net == nil {
 		a = p.Solution.Answers[p.Answer]
 	}
-	list := make([]MeasuredReport, len(p.Solution.Measured))
+	list := make([]measuredReport, len(p.Solution.Measured))
 	for i, m := range p.Solution.Measured {
 		value, _ := m.Value.Value.Float64()
 		tolerance, _ := m.Value.Tolerance.Float64()
-		list[i] = MeasuredReport{Token: m.Text, Where: m.Where, Kind: kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
+		list[i] = measuredReport{Token: m.Text, Where: m.Where, Kind: kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
 		if i < len(a.Residuals) {
 			list[i].Residual = a.Residuals[i].Length.MM()
 			if m.Kind == triangle.Angle {
@@ -216,15 +217,15 @@ func corners(t triangle.Triangle) []int {
 	return order
 }
 
-func pageReport(number int, p draw.Page) PageReport {
-	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []PlaceReport{}, Lay: p.Lay, Warp: warpReport(p)}
+func reportPage(number int, p draw.Page) pageReport {
+	r := pageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay, Warp: warpReport(p)}
 	if p.Lay > 0 {
 		for _, q := range p.Kept() {
 			r.Kept = append(r.Kept, [2]float64{q.X.MM(), q.Y.MM()})
 		}
 	}
 	for _, q := range p.Places {
-		r.Places = append(r.Places, PlaceReport{q.Piece, q.Copy + 1, q.Matrix})
+		r.Places = append(r.Places, placeReport{q.Piece, q.Copy + 1, q.Matrix})
 	}
 	return r
 }

@@ -33,7 +33,7 @@ func (w Work) setout() (*setoutSheets, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
-	if err := w.Sound(); err != nil {
+	if err := w.sound(); err != nil {
 		return nil, err
 	}
 	s := &setoutSheets{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
@@ -120,6 +120,7 @@ func (s *setoutSheets) report() Report {
 		sheet := s.all[next]
 		next++
 		framed(&r.Pieces[i], sheet)
+		r.Pieces[i].Setout = reportSetout(sheet)
 		for _, page := range pages {
 			for k := range page.Places {
 				if page.Places[k].Piece == i {
@@ -141,7 +142,7 @@ func framed(r *PieceReport, s setout.Sheet) {
 		r.Points[n] = pair(at)
 		if r.Net != nil {
 			e := c.Ellipse()
-			r.Net.Points[n] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+			r.Net.Points[n] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 		}
 	}
 }

@@ -312,7 +312,7 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 		tab = append(tab, row)
 	}
 	tab.write(b, "l r l l r r")
-	for _, say := range strings.SplitAfter(template.AboutSettings(w.templatePiece(p), w.style()), ". ") { // a sentence a line
+	for _, say := range strings.SplitAfter(strings.Join(template.AboutSettings(w.templatePiece(p), w.style()), " "), ". ") { // a sentence a line
 		b.WriteString("  " + strings.TrimSpace(say) + "\n")
 	}
 }

@@ -7,20 +7,20 @@ import (
 	"trammel/profiles/job"
 )
 
-// ShapeReport is what is done to a piece beyond its outline, in the piece's own
+// shapeReport is what is done to a piece beyond its outline, in the piece's own
 // coordinates.
-type ShapeReport struct {
+type shapeReport struct {
 	Hand       string                  `json:"hand,omitempty"` // one or other, of a pair
 	Face       string                  `json:"face,omitempty"` // up or down
 	Grain      string                  `json:"grain,omitempty"`
 	Allowances map[string]float64      `json:"allowances"` // outward, by edge
 	Corners    map[string]CornerReport `json:"corners"`
-	Holes      []HoleReport            `json:"holes"`
-	Finished   []SegmentReport         `json:"finished"` // once round, counter-clockwise
-	Cut        []SegmentReport         `json:"cut"`
-	Areas      AreasReport             `json:"areas_mm2"`
+	Holes      []holeReport            `json:"holes"`
+	Finished   []segmentReport         `json:"finished"` // once round, counter-clockwise
+	Cut        []segmentReport         `json:"cut"`
+	Areas      areasReport             `json:"areas_mm2"`
 	CutSides   map[string]float64      `json:"cut_sides"` // the straight part of each cut line, corner to corner where nothing is done to them
-	Settings   []SettingReport         `json:"settings"`
+	Settings   []settingReport         `json:"settings"`
 }
 
 // CornerReport is a corner that is cut, round or blunt.
@@ -29,17 +29,17 @@ type CornerReport struct {
 	By float64 `json:"by"`
 }
 
-// HoleReport is a round hole.
-type HoleReport struct {
+// holeReport is a round hole.
+type holeReport struct {
 	Token    string     `json:"token"`
 	Where    string     `json:"where,omitempty"`
 	Centre   [2]float64 `json:"centre"`
 	Diameter float64    `json:"diameter"`
 }
 
-// SegmentReport is a line, or an arc where it has a radius; its sweep is
+// segmentReport is a line, or an arc where it has a radius; its sweep is
 // counter-clockwise.
-type SegmentReport struct {
+type segmentReport struct {
 	From   [2]float64  `json:"from"`
 	To     [2]float64  `json:"to"`
 	Centre *[2]float64 `json:"centre,omitempty"`
@@ -47,17 +47,17 @@ type SegmentReport struct {
 	Sweep  float64     `json:"sweep,omitempty"`
 }
 
-// AreasReport is as of shape.Areas.
-type AreasReport struct {
+// areasReport is as of shape.Areas.
+type areasReport struct {
 	Finished float64 `json:"finished"`
 	Cut      float64 `json:"cut"`
 	Holes    float64 `json:"holes"`
 	Net      float64 `json:"net"`
 }
 
-// SettingReport is how saw and square are set for one edge of a corner, in degrees and
+// settingReport is how saw and square are set for one edge of a corner, in degrees and
 // mm; see shape.Setting.
-type SettingReport struct {
+type settingReport struct {
 	Corner   string  `json:"corner"`
 	Of       string  `json:"of"` // corner, cut, mitre
 	Interior float64 `json:"interior"`
@@ -71,16 +71,16 @@ type SettingReport struct {
 	Up       float64 `json:"up"`             // and square to it
 }
 
-func (w Work) shapeReport(p Piece) *ShapeReport {
+func (w Work) shapeReport(p Piece) *shapeReport {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return nil
 	}
 	a := s.Areas()
-	r := &ShapeReport{
-		Allowances: map[string]float64{}, Corners: map[string]CornerReport{}, Holes: []HoleReport{}, CutSides: map[string]float64{},
+	r := &shapeReport{
+		Allowances: map[string]float64{}, Corners: map[string]CornerReport{}, Holes: []holeReport{}, CutSides: map[string]float64{},
 		Finished: segments(s.Finished), Cut: segments(s.Cut),
-		Areas: AreasReport{float64(a.Finished), float64(a.Cut), float64(a.Holes), float64(a.Net)},
+		Areas: areasReport{float64(a.Finished), float64(a.Cut), float64(a.Holes), float64(a.Net)},
 	}
 	if p.Other {
 		r.Hand = "other"
@@ -99,18 +99,18 @@ func (w Work) shapeReport(p Piece) *ShapeReport {
 		}
 	}
 	for _, c := range shape.Settings(p.Outline(), s.Corners) {
-		r.Settings = append(r.Settings, settingReport(c, w.Trade.Saw))
+		r.Settings = append(r.Settings, reportSetting(c, w.Trade.Saw))
 	}
 	for _, b := range s.Bores {
-		r.Holes = append(r.Holes, HoleReport{b.Hole.Text, b.Hole.Where, pair(b.Circle.Centre), b.Hole.Diameter.MM()})
+		r.Holes = append(r.Holes, holeReport{b.Hole.Text, b.Hole.Where, pair(b.Circle.Centre), b.Hole.Diameter.MM()})
 	}
 	return r
 }
 
-func settingReport(c shape.Setting, most unit.Angle) SettingReport {
+func reportSetting(c shape.Setting, most unit.Angle) settingReport {
 	how, scale := c.How(most)
 	along, up := c.Square(100)
-	r := SettingReport{
+	r := settingReport{
 		Corner: string(c.Corner), Of: "corner", Interior: c.Interior.Degrees(), Edge: c.Edge, Line: c.Line.Degrees(), Saw: c.Saw.Degrees(),
 		How: [...]string{shape.AtFence: "fence", shape.AtBlock: "block", shape.ToLine: "line"}[how], Scale: scale.Degrees(), Leans: "in", Along: along.MM(), Up: up.MM(),
 	}
@@ -129,10 +129,10 @@ func settingReport(c shape.Setting, most unit.Angle) SettingReport {
 	return r
 }
 
-func segments(c geom.Contour) []SegmentReport {
-	all := make([]SegmentReport, len(c))
+func segments(c geom.Contour) []segmentReport {
+	all := make([]segmentReport, len(c))
 	for i, s := range c {
-		all[i] = SegmentReport{From: pair(s.At(0)), To: pair(s.At(1))}
+		all[i] = segmentReport{From: pair(s.At(0)), To: pair(s.At(1))}
 		if a, ok := s.(geom.Arc); ok {
 			centre := pair(a.Centre)
 			all[i].Centre, all[i].Radius, all[i].Sweep = &centre, a.Radius.MM(), a.Sweep.Degrees()

@@ -109,12 +109,12 @@ func (s *sheets[S]) made(kind string) string {
 }
 
 // laid is the paper and the pages that Lay made, for a report.
-func (s *sheets[S]) laid() (paper *SheetReport, pages []PageReport) {
+func (s *sheets[S]) laid() (paper *sheetReport, pages []pageReport) {
 	if len(s.pages) > 0 {
 		paper = s.work.sheetReport()
 	}
 	for i, p := range s.pages {
-		pages = append(pages, pageReport(i+1, p))
+		pages = append(pages, reportPage(i+1, p))
 	}
 	return paper, pages
 }

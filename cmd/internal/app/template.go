@@ -14,15 +14,15 @@ import (
 	"trammel/plot/template"
 )
 
-// MaxPages is the most pages that one document may have.
-const MaxPages = paging.MaxPages
+// maxPages is the most pages that one document may have.
+const maxPages = paging.MaxPages
 
 // layout is a template laid out on pages, not yet written.
 type layout struct {
 	work  Work
 	laid  []laid
 	count int
-	seen  []PageReport // of the pages written last
+	seen  []pageReport // of the pages written last
 	shared
 }
 
@@ -61,7 +61,7 @@ func (w Work) template() (*layout, error) {
 	if err := w.hasOutline(); err != nil {
 		return nil, err
 	}
-	if err := w.Sound(); err != nil {
+	if err := w.sound(); err != nil {
 		return nil, err
 	}
 	if err := w.constructible(); err != nil {
@@ -73,7 +73,7 @@ func (w Work) template() (*layout, error) {
 	t := &layout{work: w}
 	left := allSteps
 	for i, p := range w.Pieces {
-		if n := w.atLeast(p); n+float64(t.count) > MaxPages {
+		if n := w.atLeast(p); n+float64(t.count) > maxPages {
 			return nil, w.tooMany(p, n, true, t.count)
 		}
 		w.effort = w.effortFor(i, left)
@@ -83,7 +83,7 @@ func (w Work) template() (*layout, error) {
 		}
 		left -= plan.Steps
 		before := t.count
-		if t.count += len(plan.Cells) * p.Quantity; t.count > MaxPages {
+		if t.count += len(plan.Cells) * p.Quantity; t.count > maxPages {
 			return nil, w.tooMany(p, float64(t.count-before), false, before)
 		}
 		t.laid = append(t.laid, laid{piece: p, index: i, plan: plan})
@@ -192,7 +192,7 @@ func (w Work) notes() []string {
 func (w Work) style() template.Style {
 	t := w.Trade
 	return template.Style{
-		Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
+		Language: w.Language, Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
 		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
 	}
 }
@@ -208,7 +208,7 @@ func (t *layout) pages() iter.Seq[draw.Page] {
 		t.seen = t.seen[:0]
 		for p := range ahead(t.made(), inAdvance) {
 			t.work.tell.say("writing pages", len(t.seen), t.count)
-			t.seen = append(t.seen, pageReport(len(t.seen)+1, p))
+			t.seen = append(t.seen, reportPage(len(t.seen)+1, p))
 			if !yield(p) {
 				return
 			}
@@ -333,7 +333,7 @@ func (t *layout) report() Report {
 	r.Sheet = t.work.sheetReport()
 	for i, l := range t.laid {
 		p := l.plan
-		r.Pieces[l.index].Layout = &LayoutReport{
+		r.Pieces[l.index].Layout = &layoutReport{
 			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: t.turn(i).Degrees(),
 			Plain: p.Plain, Least: p.Least, Proven: p.Proven,
 		}
@@ -342,9 +342,9 @@ func (t *layout) report() Report {
 	return r
 }
 
-func (w Work) sheetReport() *SheetReport {
+func (w Work) sheetReport() *sheetReport {
 	s := w.Sheet
-	return &SheetReport{
+	return &sheetReport{
 		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
 		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
 	}

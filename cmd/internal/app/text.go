@@ -66,14 +66,14 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		b.WriteString("\n")
 		w.sensitivity(p).write(b, "l r l"+strings.Repeat(" r", 3))
 	}
-	if a, ok := w.checked(p); ok {
+	if a, ok := p.checked(); ok {
 		b.WriteString("\n")
 		for _, s := range w.agreement(a) {
 			b.WriteString("  " + s + "\n")
 		}
 	}
 	w.shapeText(b, p)
-	for _, s := range p.Cares() {
+	for _, s := range p.cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }

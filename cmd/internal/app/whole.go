@@ -47,7 +47,7 @@ func (w Work) drawings() (*drawings, error) {
 	if err := w.hasOutline(); err != nil {
 		return nil, err
 	}
-	if err := w.Sound(); err != nil {
+	if err := w.sound(); err != nil {
 		return nil, err
 	}
 	all := &drawings{work: w}
@@ -122,7 +122,7 @@ func (h *drawings) sized(i int) string {
 func (h *drawings) report() Report {
 	r := h.work.Report()
 	for i, p := range h.pages {
-		r.Pages = append(r.Pages, pageReport(i+1, p))
+		r.Pages = append(r.Pages, reportPage(i+1, p))
 	}
 	return r
 }

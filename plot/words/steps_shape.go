@@ -1,4 +1,4 @@
-package template
+package words
 
 import (
 	"fmt"
@@ -12,7 +12,7 @@ import (
 // shapeSteps are what is done by hand to the outline when it is drawn: corners, holes,
 // and last the offsets to the line that is cut.
 func (w *work) shapeSteps() (say []string) {
-	s := w.piece.Shape
+	s := w.Shape
 	for _, v := range s.Corners {
 		switch arc, round := v.Finished.(geom.Arc); {
 		case v.Do == shape.Cut:

@@ -178,8 +178,8 @@ func (p *problem) free(s *state) error {
 func (p *problem) nowhere(u int, near []*adjust.Observation, s *state) error {
 	a, b := near[0], near[1]
 	texts := p.words([]int{a.Index, b.Index})
-	_, from := loci(a, u, s.at)
-	_, other := loci(b, u, s.at)
+	_, from := a.Loci(u, s.at)
+	_, other := b.Loci(u, s.at)
 	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
 		if from[0] == other[0] {
 			return no("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)

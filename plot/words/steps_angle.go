@@ -1,4 +1,4 @@
-package template
+package words
 
 import (
 	"fmt"
@@ -14,11 +14,9 @@ import (
 // the protractor has a mark for with that; anything else by its chord, so that nothing
 // is rounded to the next mark.
 func (w *work) setAngle(s construct.SetAngle) string {
-	if i, ok := w.piece.Outline().Corner(s.At); ok {
-		if given, is := w.piece.Given(i); is {
-			if rise, run, slope := given.Slope(); slope {
-				return w.onSquare(s, rise, run)
-			}
+	if given, ok := w.Given[s.At]; ok {
+		if rise, run, slope := given.Slope(); slope {
+			return w.onSquare(s, rise, run)
 		}
 	}
 	if !w.marked(s.Angle) {
@@ -30,12 +28,10 @@ func (w *work) setAngle(s construct.SetAngle) string {
 
 // setOff is the angle as it stands in a sentence.
 func (w *work) setOff(s construct.SetAngle) string {
-	if i, ok := w.piece.Outline().Corner(s.At); ok {
-		if given, is := w.piece.Given(i); is {
-			return w.Figures.Given(given)
-		}
+	if given, ok := w.Given[s.At]; ok {
+		return w.Figures.Given(given)
 	}
-	return computed(w.fineAngle(s.Angle), false)
+	return Computed(w.fineAngle(s.Angle), false)
 }
 
 // crossing ends the sentence of an arm.
@@ -48,11 +44,11 @@ func (w *work) crossing(s construct.SetAngle) string {
 
 // marked says whether the protractor has a mark for an angle. A tenth of its step is
 // judged by eye.
-func (s Style) marked(a unit.Angle) bool {
-	if s.Protractor == 0 {
+func (h ByHand) marked(a unit.Angle) bool {
+	if h.Protractor == 0 {
 		return true
 	}
-	marks := float64(a / s.Protractor)
+	marks := float64(a / h.Protractor)
 	return math.Abs(marks-math.Round(marks)) <= 0.1
 }
 
@@ -132,5 +128,28 @@ func (w *work) chorded(s construct.SetAngle) string {
 		base += fmt.Sprintf(" carried on beyond %s", s.Along)
 	}
 	return fmt.Sprintf("At %s set off %s from %s by its chord%s: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs from %s through the crossing",
-		s.At, w.setOff(s), s.At+s.Along, rest, w.exactly(r), s.At, base, computed(w.exactly(shape.Chord(r, angle)), false), s.At) + w.crossing(s)
+		s.At, w.setOff(s), s.At+s.Along, rest, w.exactly(r), s.At, base, Computed(w.exactly(shape.Chord(r, angle)), false), s.At) + w.crossing(s)
+}
+
+// byChord says how an angle is set off over metres, where half a degree of a
+// protractor is a centimetre in each: by the chord of an arc of 1 m, or 4 ft. Common
+// practice, no source.
+func (w *work) byChord(s construct.SetAngle) string {
+	round := unit.Metre
+	if w.Figures.Unit >= unit.IN {
+		round = 4 * unit.Foot
+	}
+	o := w.Construction.Outline
+	from, ok := o.Corner(s.At)
+	to, is := o.Corner(s.Along)
+	if !ok || !is || s.Ray.Length() < 1.5*round || o.Points[from].Distance(o.Points[to]) < round {
+		return ""
+	}
+	chord := 2 * round * unit.Length(math.Sin(float64(s.Angle)/2))
+	if w.chord {
+		return fmt.Sprintf(" Surer, as before: %s from %s, then %s from %s.", w.Figures.Length(round), s.At, w.length(chord, false), s.At+s.Along)
+	}
+	w.chord = true
+	return fmt.Sprintf(" Surer over this length: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs through the crossing.",
+		w.Figures.Length(round), s.At, s.At+s.Along, w.length(chord, false))
 }

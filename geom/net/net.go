@@ -1,11 +1,23 @@
-// Package net is what is done with more than one triangle and with more
-// measurements than are needed: nets of points adjusted by least squares, the
-// slip found in them, how sure each point is, the surest way of setting it out,
-// and what a tape reads that is warm, slack or long.
+// Package net adjusts nets of points of which more is measured than is needed: it finds
+// where each point lies, adjusts all measurements together by least squares, finds the
+// slip among them, and says how sure each point is.
 //
-// Nothing here knows paper, files or profiles. Everything is float64: what is
-// exact in geom (flat or not, one triangle or two) concerns three measurements;
-// a net has scatter in it.
+// Nothing here knows paper, files or profiles, and no sentence for paper is written.
+// Everything is float64: what is exact in geom (flat or not, one triangle or two)
+// concerns three measurements; a net has scatter in it.
+//
+// # Two searches
+//
+// Where points lie is searched twice, and each search does what the other cannot. One
+// (firstlines.go, onebyone.go) hangs point on point as most of the measurements mean
+// it: a slip does not lead it astray, and it says what is missing where a net is not
+// fixed. It finds one net and proves nothing. The other (placements.go) finds every
+// placement that agrees with all that was measured, and so finds none where there is a
+// slip. A net is adjusted from the first where the second finds that one alone.
+//
+// Files, from the top floor to the ground: adjust.go, several.go, slip.go, doubts.go,
+// corners.go, weights.go, sureness.go, placements.go, firstlines.go, choose.go,
+// onebyone.go, candidates.go, decide.go, fit.go, unfixed.go, check.go, net.go.
 package net
 
 import (

@@ -1,17 +1,16 @@
-package net
+package adjust
 
 import (
 	"math"
 
 	"trammel/geom"
-	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
-// loci of the observation for its point p; the base is the known points, from
+// Loci of the observation for its point p; the base is the known points, from
 // which the point is left or right. None where the numbers allow no place.
-func loci(o *adjust.Observation, p int, at []geom.Vector) (all []geom.Locus, base []int) {
+func (o *Observation) Loci(p int, at []geom.Vector) (all []geom.Locus, base []int) {
 	switch {
 	case o.Kind == triangle.Distance:
 		q := o.At[0]
@@ -58,10 +57,10 @@ func seenFrom(q, r geom.Vector, angle float64) []geom.Locus {
 	return []geom.Locus{{Circle: true, At: mid.Plus(up), Radius: radius}, {Circle: true, At: mid.Minus(up), Radius: radius}}
 }
 
-// keeps says whether a place that came out of the loci has the observation as it
+// Keeps says whether a place that came out of the loci has the observation as it
 // was measured: a line goes both ways and a circle has two arcs, of which one
 // is meant.
-func keeps(o *adjust.Observation, at []geom.Vector) bool {
+func (o *Observation) Keeps(at []geom.Vector) bool {
 	v := o.Unsigned(at)
 	if math.IsNaN(v) {
 		return false
