@@ -9,6 +9,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Pages of the sheet: one, or where the paper is small, one and what is left of
@@ -59,33 +60,19 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 // clear is how far words keep from the crosses.
 const clear unit.Length = 29
 
-func (s Sheet) title() string {
-	if s.Number > 1 {
-		return "Calibration of " + s.Printer + ", corrected"
-	}
-	return "Calibration of " + s.Printer
-}
+func (s Sheet) title() string { return s.says().Title(s.Printer, s.Number) }
+
+func (s Sheet) says() words.Calibration { return words.In(s.Language).Calibration() }
 
 func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	para := func(words string) sheet.Block { return sheet.Paragraph{Words: words, Height: h} }
-	rule := s.rule()
-	facts := fmt.Sprintf("%s, millimetres. Print at 100 %%, actual size, on one side: never \"fit to page\".", s.Paper)
-	if s.Number > 1 {
-		facts = fmt.Sprintf("Sheet %d, corrected by what was measured before: on any other printer it is wrong. ", s.Number) + facts
-	}
+	say := s.says()
 	all := []sheet.Block{
 		sheet.Paragraph{Words: s.title(), Height: draw.TitleHeight, Bold: true, Keep: true},
-		para(facts),
+		para(say.Facts(s.Paper, s.Number)),
 		sheet.Heading{Words: "Measure four lengths"},
 	}
-	items := []string{
-		"Use the paper that templates are printed on. Let it lie flat for ten minutes.",
-		fmt.Sprintf("Take a steel rule of %.0f mm or more; a pocket tape is not true enough. Hold its 10 mm mark on the first cross, read at the second and take off the 10: the end of a rule is worn. See which class is stamped on it, I or II: it says how true it is.", rule),
-		"Read to the nearest 0.25 mm, twice. Do not guess what it ought to be: a good reading is seldom a round one.",
-	}
-	if s.Number > 1 {
-		items[2] = "Read whole millimetres at the second cross. Before it are ten ticks, 0 to 9: the one that meets a millimetre mark of the rule is the tenths. Use a lens, and read twice. Near a whole millimetre the tick decides: tick 9 before 190 is 189.9."
-	}
+	items := say.Measure(unit.Length(s.rule()), s.Number)
 	table := sheet.Table{Height: h, Row: 9, Gutter: 3, Columns: []sheet.Column{{}, {}, {Align: sheet.Box, Width: 38}}, Cells: [][]string{
 		{"width", "A to B", "mm"}, {"height", "A to D", "mm"}, {"first diagonal", "A to C", "mm"}, {"second diagonal", "B to D", "mm"},
 	}}
@@ -100,7 +87,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	if s.Number < 2 {
 		all = append(all,
 			sheet.Heading{Words: "Read where printing stops"},
-			sheet.List{Items: []string{"Four small rulers run off the edges of the paper. At each, write down the number of the outermost tick that is there to see, counted in millimetres from the edge: 5, 10, 15 and 20 are marked."}, Numbered: true, First: len(items) + 1, Height: h},
+			sheet.List{Items: []string{say.Edges()}, Numbered: true, First: len(items) + 1, Height: h},
 			sheet.Gap(2),
 			edgeBoxes(h, wide),
 		)
@@ -109,7 +96,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	for _, c := range s.typed(wide, r) {
 		all = append(all, sheet.Paragraph{Words: c, Height: draw.NoteHeight, Keep: true})
 	}
-	all = append(all, sheet.Gap(1.5), para("All in one line, in the order of the boxes; decimals after a point. It says how true your pages will be, and what to do next."))
+	all = append(all, sheet.Gap(1.5), para(say.Typed()))
 	return all
 }
 

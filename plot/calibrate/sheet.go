@@ -15,6 +15,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/words"
 )
 
 // Sheet is a calibration sheet before it is drawn.
@@ -26,7 +27,8 @@ type Sheet struct {
 	Margin        string      // as it has to be typed; empty where nothing need be
 	Number        int         // 1 for the first sheet; later ones are corrected
 	Corrected     geom.Distortion
-	Says          unit.Says // how it is said what was found; nil: as a job would say it
+	Says          unit.Says      // how it is said what was found; nil: as a job would say it
+	Language      words.Language // nil: English at the bench
 }
 
 // Sizes, in mm.

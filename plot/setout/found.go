@@ -135,18 +135,6 @@ func (f Found) next() (all [][2]geom.Name) {
 	return all
 }
 
-// cautions of the sheet.
-func (f Found) cautions() []string {
-	all := []string{"Lines, pipes and cables in the ground: before a peg is driven anew, know that there are none."}
-	if !f.Comparison.Passed {
-		all = append([]string{
-			"Take each reading that is outside a second time before a peg is moved: a tape misread is likelier than a peg that wandered.",
-			"After a move all lengths of that peg are measured again, and written down here.",
-		}, all...)
-	}
-	return append(all, "A tape that is wrong all along makes all of it wrong alike: check it against another one.")
-}
-
 // basis says how the ranges are reckoned.
 func (f Found) basis() string {
 	words := f.ranges()
@@ -227,7 +215,7 @@ func (f Found) blocks(plan sheet.Block) []sheet.Block {
 	}
 	out = append(out, foundTables{f})
 	return append(out,
-		sheet.Heading{Words: "Take care"}, sheet.List{Items: f.cautions(), Whole: true}, sheet.Gap(2),
+		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(f.Language).Cautions().Check(f.Comparison.Passed), Whole: true}, sheet.Gap(2),
 		sheet.Paragraph{Words: f.basis(), Keep: true},
 		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
 }

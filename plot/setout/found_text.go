@@ -10,6 +10,7 @@ import (
 
 	"trammel/geom/adjust"
 	"trammel/geom/triangle"
+	"trammel/plot/words"
 )
 
 // Text writes the sheet as plain text for a phone, as Sheet.Text does.
@@ -48,7 +49,7 @@ func (f Found) Text(out io.Writer) error {
 		para("    ", fmt.Sprintf("%s, %s (%s to %s)", f.Off(m, r.Off), f.Verdict(r), f.Figure(m, r.Least), f.Figure(m, r.Greatest)))
 	}
 	head("Take care")
-	for _, x := range f.cautions() {
+	for _, x := range words.In(f.Language).Cautions().Check(f.Comparison.Passed) {
 		para("- ", x)
 	}
 	line("")

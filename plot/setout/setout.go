@@ -145,7 +145,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	w.boards()
 	s.Steps = w.steps()
-	s.Cautions = cautions(s.Falls)
+	s.Cautions = words.In(in.Language).Cautions().SetOut(s.Falls)
 	s.Doubts = w.doubts(in.Net)
 	s.Basis = w.basis()
 	s.Bring = w.bring()

@@ -353,24 +353,6 @@ func (s Sheet) crossingWords() string {
 		s.Style.Angle(Flattest), s.Style.Angle(Bluntest), c.Spread, c.At)
 }
 
-// cautions are the same on every sheet, but for the ground.
-func cautions(falls bool) []string {
-	level := "All figures are level: plumb down on a slope."
-	if falls {
-		level = "The tape lies along the ground: by the levels given."
-	}
-	return []string{
-		"Buried services: have them located before pegging.",
-		"Overhead lines: no metal tape or staff near them.",
-		"Traffic: cones, bright clothing, a lookout.",
-		"Excavations: keep pegs and feet back from edges.",
-		"Boundary lines belong to a licensed surveyor.",
-		level,
-		"Geometry, not strength: ask a qualified person.",
-		"Local codes and the site's rules prevail.",
-	}
-}
-
 // sameStep keeps a length that is a whole number of metres but for rounding from
 // counting as one more.
 const sameStep = 1e-9

@@ -352,15 +352,5 @@ func set(p Piece, s Style) []string {
 }
 
 func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: Cautions(), Height: l.care}}
-}
-
-// Cautions are said wherever a template goes.
-func Cautions() []string {
-	return []string{
-		"Measure the check bars first: a page printed at another size looks the same.",
-		"Mark from the line, not from the edge of the paper, and offer the template up before cutting good material.",
-		"Clamp small pieces, keep hands clear of the blade, wear eye and dust protection.",
-		"This is geometry, not a statement of strength: braces, gussets and roofs need a qualified person. Local codes prevail.",
-	}
+	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: said.In(x.style.Language).Cautions().Template(), Height: l.care}}
 }

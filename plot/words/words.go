@@ -8,7 +8,7 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
 // checks_whole.go, compared.go, moves.go, nets.go, steps.go, steps_shape.go,
-// steps_angle.go, settings.go, byhand.go, figures.go, lists.go.
+// steps_angle.go, settings.go, byhand.go, calibration.go, cautions.go, figures.go, lists.go.
 package words
 
 import "strings"
@@ -36,6 +36,8 @@ type Language interface {
 	Checks() Checks
 	Nets() Nets
 	Steps() Steps
+	Calibration() Calibration
+	Cautions() Cautions
 }
 
 // English, in the voice of a place.
@@ -53,9 +55,11 @@ func In(l Language) Language {
 	return l
 }
 
-func (e English) Checks() Checks { return checks{e.Voice} }
-func (e English) Nets() Nets     { return nets{e} }
-func (e English) Steps() Steps   { return steps{e.Voice} }
+func (e English) Checks() Checks           { return checks{e.Voice} }
+func (e English) Nets() Nets               { return nets{e} }
+func (e English) Steps() Steps             { return steps{e.Voice} }
+func (e English) Calibration() Calibration { return calibration{e.Voice} }
+func (e English) Cautions() Cautions       { return cautions{e.Voice} }
 
 // Remark is a whole sentence as it stands behind a lead, such as "take care:": without
 // its stop, and with a small first letter where a word is small.

@@ -82,6 +82,25 @@ var examples = map[string]example{
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
 	}},
+	"Calibration.Title": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Calibration().Title("Office", 1), l.Calibration().Title("Office", 2)}
+	}},
+	"Calibration.Facts": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Calibration().Facts("A4", 1), l.Calibration().Facts("A4", 2)}
+	}},
+	"Calibration.Measure": {say: func(_ *testing.T, l words.Language) []string {
+		return slices.Concat(l.Calibration().Measure(500, 1), l.Calibration().Measure(500, 2))
+	}},
+	"Calibration.Edges": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Edges()) }},
+	"Calibration.Typed": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Typed()) }},
+	"Cautions.Template": {say: func(_ *testing.T, l words.Language) []string { return l.Cautions().Template() }},
+	"Cautions.OnePage":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Cautions().OnePage()) }},
+	"Cautions.SetOut": {say: func(_ *testing.T, l words.Language) []string {
+		return slices.Concat(l.Cautions().SetOut(true), l.Cautions().SetOut(false))
+	}},
+	"Cautions.Check": {say: func(_ *testing.T, l words.Language) []string {
+		return slices.Concat(l.Cautions().Check(true), l.Cautions().Check(false))
+	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},
