@@ -117,36 +117,75 @@ func ClipArc(a Arc, r Rect) []Arc {
 	if !ringMeets(c, rad, r) {
 		return nil
 	}
-	// Everything from here on is told by the way gone along the arc, in radians.
-	way := math.Abs(float64(a.Sweep))
-	sign := 1.0
-	if a.Sweep < 0 {
-		sign = -1
+	g := newCuts(a)
+	g.cross(r)
+	kept := g.within(r)
+	if len(kept) == 0 {
+		return nil
 	}
-	whole := way >= 2*math.Pi
-	way = min(way, 2*math.Pi)
-	cuts := [10]float64{0, way}
-	n := 2
-	add := func(dx, dy float64) {
-		g := sign * (math.Atan2(dy, dx) - float64(a.Start))
-		if g -= 2 * math.Pi * math.Floor(g/(2*math.Pi)); g < way {
-			i := n
-			for ; cuts[i-1] > g; i-- { // cuts[0] is 0, so this ends
-				cuts[i] = cuts[i-1]
-			}
-			cuts[i] = g
-			n++
+	short := float64(grazing / rad)
+	if last := len(kept) - 1; kept[0][0] <= short && kept[last][1] >= g.way-short {
+		if last == 0 {
+			return []Arc{a}
+		}
+		if g.whole { // the seam of a circle is no place to cut it
+			kept[last][1] = g.way + kept[0][1]
+			kept = kept[1:]
 		}
 	}
-	// Crossings with the four edges' lines, a hair more than the edges: one too
-	// many does no harm, one missed at a corner would.
-	lo, hi := r.Min.Minus(c), r.Max.Minus(c)
+	out := make([]Arc, len(kept))
+	for i, k := range kept {
+		out[i] = Arc{c, rad, a.Start + unit.Angle(g.sign*k[0]), unit.Angle(g.sign * (k[1] - k[0]))}
+	}
+	return out
+}
+
+// cuts are where an arc may leave or enter a rectangle, told by the way gone along
+// it, in radians: its two ends, and at most two crossings with each edge's line.
+type cuts struct {
+	arc   Arc
+	sign  float64 // of its sweep
+	way   float64 // to its end
+	whole bool    // it is a circle
+	at    [10]float64
+	n     int
+	runs  [9][2]float64
+}
+
+func newCuts(a Arc) cuts {
+	way := math.Abs(float64(a.Sweep))
+	g := cuts{arc: a, sign: 1, way: min(way, 2*math.Pi), whole: way >= 2*math.Pi, n: 2}
+	if a.Sweep < 0 {
+		g.sign = -1
+	}
+	g.at[1] = g.way
+	return g
+}
+
+// add puts the place in order that lies dx, dy from the centre, where the arc gets there.
+func (g *cuts) add(dx, dy float64) {
+	w := g.sign * (math.Atan2(dy, dx) - float64(g.arc.Start))
+	if w -= 2 * math.Pi * math.Floor(w/(2*math.Pi)); w < g.way {
+		i := g.n
+		for ; g.at[i-1] > w; i-- { // the first is 0, so this ends
+			g.at[i] = g.at[i-1]
+		}
+		g.at[i] = w
+		g.n++
+	}
+}
+
+// cross adds the crossings with the four edges' lines, a hair more than the edges: one
+// too many does no harm, one missed at a corner would.
+func (g *cuts) cross(r Rect) {
+	rad := g.arc.Radius
+	lo, hi := r.Min.Minus(g.arc.Centre), r.Max.Minus(g.arc.Centre)
 	const hair = 1e-6
 	for _, d := range [2]unit.Length{lo.X, hi.X} {
 		if h := halfChord(rad, d); h >= 0 {
 			for _, y := range [2]unit.Length{h, -h} {
 				if y > lo.Y-hair && y < hi.Y+hair {
-					add(float64(d), float64(y))
+					g.add(float64(d), float64(y))
 				}
 			}
 		}
@@ -155,49 +194,36 @@ func ClipArc(a Arc, r Rect) []Arc {
 		if h := halfChord(rad, d); h >= 0 {
 			for _, x := range [2]unit.Length{h, -h} {
 				if x > lo.X-hair && x < hi.X+hair {
-					add(float64(x), float64(d))
+					g.add(float64(x), float64(d))
 				}
 			}
 		}
 	}
+}
+
+// within are the runs between cuts that lie in the rectangle, those that follow each
+// other joined.
+func (g *cuts) within(r Rect) [][2]float64 {
 	near := r.Grow(grazing)
-	short := float64(grazing / rad)
-	var runs [9][2]float64
+	short := float64(grazing / g.arc.Radius)
 	m := 0
 	open := false // the last run ends at the cut where we are
-	for i := 0; i+1 < n; i++ {
-		from, to := cuts[i], cuts[i+1]
+	for i := 0; i+1 < g.n; i++ {
+		from, to := g.at[i], g.at[i+1]
 		switch {
 		case to-from <= short:
 			if open {
-				runs[m-1][1] = to
+				g.runs[m-1][1] = to
 			}
-		case !near.Has(c.Toward(a.Start+unit.Angle(sign*(from+to)/2), rad)):
+		case !near.Has(g.arc.Centre.Toward(g.arc.Start+unit.Angle(g.sign*(from+to)/2), g.arc.Radius)):
 			open = false
 		case open:
-			runs[m-1][1] = to
+			g.runs[m-1][1] = to
 		default:
-			runs[m], m, open = [2]float64{from, to}, m+1, true
+			g.runs[m], m, open = [2]float64{from, to}, m+1, true
 		}
 	}
-	kept := runs[:m]
-	if m == 0 {
-		return nil
-	}
-	if kept[0][0] <= short && kept[m-1][1] >= way-short {
-		if m == 1 {
-			return []Arc{a}
-		}
-		if whole { // the seam of a circle is no place to cut it
-			kept[m-1][1] = way + kept[0][1]
-			kept = kept[1:]
-		}
-	}
-	out := make([]Arc, len(kept))
-	for i, k := range kept {
-		out[i] = Arc{c, rad, a.Start + unit.Angle(sign*k[0]), unit.Angle(sign * (k[1] - k[0]))}
-	}
-	return out
+	return g.runs[:m]
 }
 
 // ringMeets says whether a circle's line meets the closed rectangle: the

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
+	"io"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -83,4 +85,12 @@ func (g goal) asFolder() string {
 		return g.path
 	}
 	return strings.TrimSuffix(g.path, filepath.Ext(g.path))
+}
+
+// writeJSON writes a report: indented, so that a person can read it too.
+func writeJSON(out io.Writer, report any) error {
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	return e.Encode(report)
 }

@@ -2,8 +2,6 @@ package main
 
 import (
 	"cmp"
-	"encoding/json"
-	"io"
 
 	"github.com/spf13/cobra"
 )
@@ -38,12 +36,4 @@ func (r *request) solve(args []string) error {
 		err = w.Text(r.console.out)
 	}
 	return cmp.Or(err, w.Told())
-}
-
-// writeJSON writes a report: indented, so that a person can read it too.
-func writeJSON(out io.Writer, report any) error {
-	e := json.NewEncoder(out)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(report)
 }

@@ -2,7 +2,6 @@ package pegging
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -337,33 +336,4 @@ func (s site) peg(m Method, at geom.Vector, b float64, k Square, end bool) adjus
 		return adjust.Covariance{XX: unit.Area(sb * sb)}
 	}
 	return s.act(m, at, b, k).covariance()
-}
-
-// Why says in a sentence what the best way gains over another of the ranking:
-// "swinging from AC crosses at 27° at D: 3.1 times worse than an offset from AB".
-// Distances are told in metres, or in whole feet.
-func Why(best, other Way, feet bool) string {
-	far := func(mm float64, digits int) string {
-		if feet {
-			return unit.Decimals(mm/unit.Foot.MM(), 0) + " ft"
-		}
-		return unit.Decimals(mm/1000, digits) + " m"
-	}
-	what := map[Method]string{TwoArcs: "swinging", OffsetSquare: "an offset", AngleDistance: "turning the angle"}
-	name := func(w Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
-	p := other.Pegs[other.Worst]
-	text := name(other)
-	switch {
-	case p.Crossing > 0:
-		text += fmt.Sprintf(" crosses at %s° at %s", unit.Decimals(p.Crossing.Degrees(), 0), p.Name)
-	case p.Square != Square{}:
-		text += fmt.Sprintf(" carries %s %s off a square of %s", p.Name, far(math.Abs(p.At.Y.MM()), 1), far(p.Square.Across.MM(), 2))
-	default:
-		text += fmt.Sprintf(" carries %s %s", p.Name, far(math.Hypot(p.At.X.MM(), p.At.Y.MM()), 1))
-	}
-	times := float64(other.Figure / best.Figure)
-	if times < 1.05 {
-		return text + ": as good as " + name(best)
-	}
-	return text + fmt.Sprintf(": %s times worse than %s", unit.Decimals(times, 1), name(best))
 }

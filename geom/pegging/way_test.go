@@ -190,12 +190,6 @@ func TestWaysOfThinPlot(t *testing.T) {
 	if best.Method != OffsetSquare || best.Figure > arcs.Figure/5 {
 		t.Errorf("the best way is %v from %v, %v", best.Method, best.Base, best.Figure)
 	}
-	t.Log(Why(best, arcs, false))
-	want := fmt.Sprintf("swinging from %s crosses at 9° at %s: %s times worse than an offset from %s",
-		arcs.Base[0]+arcs.Base[1], arcs.Pegs[arcs.Worst].Name, unit.Decimals(float64(arcs.Figure/best.Figure), 1), best.Base[0]+best.Base[1])
-	if got := Why(best, arcs, false); got != want {
-		t.Errorf("%s\nwant %s", got, want)
-	}
 	for _, bad := range []struct {
 		pegs  []Peg
 		bases [][2]geom.Name

@@ -1,10 +1,8 @@
 package tape
 
 import (
-	"fmt"
 	"math"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 )
 
@@ -187,25 +185,4 @@ func (s Standard) Reading(wanted unit.Length, c Conditions) (reading unit.Length
 	k = s.of(reading, c)
 	k.Slope = slope
 	return reading, k, nil
-}
-
-// Break is the corrections as a person follows them, those that do not come to
-// zero: "calibration +1.5, temperature −2.1".
-func (c Corrections) Break(style unit.Style) string {
-	var all []string
-	for _, x := range []struct {
-		name string
-		by   unit.Length
-	}{{"calibration", c.Calibration}, {"temperature", c.Temperature}, {"pull", c.Pull}, {"sag", c.Sag}, {"slope", c.Slope}} {
-		text := style.Length(unit.Length(math.Abs(x.by.MM())))
-		if text == style.Length(0) {
-			continue
-		}
-		sign := "+"
-		if x.by < 0 {
-			sign = "−"
-		}
-		all = append(all, fmt.Sprintf("%s %s%s", x.name, sign, text))
-	}
-	return geom.Listed(all)
 }

@@ -2,7 +2,7 @@
 // writer sees it. Each operation carries its own pen and layer; there is no
 // state, so a drawing can be cut, moved, compared and tested as text.
 //
-// Files, from the top floor to the ground: dump.go, page.go, layer.go, kept.go,
+// Files, from the top floor to the ground: dump.go, page.go, layer.go, kept.go, move.go,
 // dash.go, draw.go, path.go, bounds.go, cubic.go, remembered.go.
 package draw
 

@@ -17,7 +17,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 		return dst
 	}
 	if window.Holds(box) {
-		return append(dst, moved(op, by))
+		return append(dst, draw.Shift(op, by))
 	}
 	if whole(op) {
 		return dst
@@ -27,7 +27,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 		if l, ok := geom.ClipLine(o.Line, window); ok {
 			o.Pen = later(o.Pen, o.From.Distance(l.From))
 			o.Line = l
-			dst = append(dst, moved(o, by))
+			dst = append(dst, draw.Shift(o, by))
 		}
 	case draw.Arc:
 		whole := o.Arc
@@ -35,7 +35,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			o.Arc = a
 			part := o
 			part.Pen = later(o.Pen, whole.Radius*unit.Length(math.Abs(float64(a.Start-whole.Start))))
-			dst = append(dst, moved(part, by))
+			dst = append(dst, draw.Shift(part, by))
 		}
 	case draw.Polyline:
 		if o.Pen.Dash != draw.Continuous {
@@ -45,13 +45,13 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			for i := range edges(o) {
 				l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
 				if c, ok := geom.ClipLine(l, window); ok {
-					dst = append(dst, moved(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On}, by))
+					dst = append(dst, draw.Shift(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On}, by))
 				}
 				way += l.Length()
 			}
 		} else {
 			for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
-				dst = append(dst, moved(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
+				dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
 			}
 		}
 	case draw.Path:
@@ -62,7 +62,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			break
 		}
 		for _, run := range geom.ClipPath(o.Segments, o.Closed, window) {
-			dst = append(dst, moved(draw.Path{Segments: run, Pen: o.Pen, On: o.On}, by))
+			dst = append(dst, draw.Shift(draw.Path{Segments: run, Pen: o.Pen, On: o.On}, by))
 		}
 	}
 	return dst
@@ -92,30 +92,4 @@ func edges(o draw.Polyline) int {
 		return len(o.Points)
 	}
 	return len(o.Points) - 1
-}
-
-// moved is the operation shifted.
-func moved(op draw.Op, by geom.Point) draw.Op {
-	switch o := op.(type) {
-	case draw.Line:
-		o.From, o.To = o.From.Plus(by), o.To.Plus(by)
-		return o
-	case draw.Arc:
-		o.Centre = o.Centre.Plus(by)
-		return o
-	case draw.Polyline:
-		points := make([]geom.Point, len(o.Points))
-		for i, p := range o.Points {
-			points[i] = p.Plus(by)
-		}
-		o.Points = points
-		return o
-	case draw.Path:
-		o.Segments = geom.Placement{Shift: by}.Contour(o.Segments)
-		return o
-	case draw.Text:
-		o.At = o.At.Plus(by)
-		return o
-	}
-	return op
 }

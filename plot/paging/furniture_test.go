@@ -10,6 +10,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 )
@@ -248,15 +249,15 @@ func TestTitle(t *testing.T) {
 	level := unit.Angle(0)
 	for _, c := range []struct {
 		name     string
-		f        paging.Furniture
+		f        furniture.Furniture
 		want     []string
 		unwanted []string
 	}{
-		{"everything", paging.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 4, Copies: 3, Copy: 1, Figures: "millimetres", Date: "2025-04-02", Note: "for the printer in the loft", First: 5},
+		{"everything", furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 4, Copies: 3, Copy: 1, Figures: "millimetres", Date: "2025-04-02", Note: "for the printer in the loft", First: 5},
 			[]string{"Brace plate", "Slip gate brace", "4 off, copy 2 of 3, millimetres, 2025-04-02, page 5", "for the printer in the loft", "print at 100 %, actual size"}, nil},
-		{"nothing", paging.Furniture{Quantity: 1, Copies: 1}, []string{"print at 100 %, actual size"}, []string{"off", "copy", "page", "  "}},
-		{"inches", paging.Furniture{Inches: true}, []string{"4 in: measure this bar"}, []string{"mm"}},
-		{"long", paging.Furniture{Piece: strings.Repeat("Slip gate brace plate ", 20), Job: strings.Repeat("Boathouse", 30)}, []string{"Slip gate", "…"}, nil},
+		{"nothing", furniture.Furniture{Quantity: 1, Copies: 1}, []string{"print at 100 %, actual size"}, []string{"off", "copy", "page", "  "}},
+		{"inches", furniture.Furniture{Inches: true}, []string{"4 in: measure this bar"}, []string{"mm"}},
+		{"long", furniture.Furniture{Piece: strings.Repeat("Slip gate brace plate ", 20), Job: strings.Repeat("Boathouse", 30)}, []string{"Slip gate", "…"}, nil},
 	} {
 		l := lay(t, c.name, bySides(150, 90, 120), sheetA4, &level)
 		l.f = c.f

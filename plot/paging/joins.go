@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // Sheets are laid in reading order, each on top of those before it. So of two
@@ -108,7 +109,7 @@ func (j join) usable() (from, to unit.Length) {
 // stay clear of the piece, without those that still would not be. Where that
 // leaves fewer than two, single places clear of the piece are taken, as far
 // apart as there are.
-func (j join) marks(near []shape, inches bool) []unit.Length {
+func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	from, to := j.usable()
 	middle := (from + to) / 2
 	if to < from {
@@ -164,19 +165,19 @@ func (j join) marks(near []shape, inches bool) []unit.Length {
 }
 
 // clear says whether a mark at t keeps clear of the piece.
-func (j join) clear(t unit.Length, near []shape) bool {
+func (j join) clear(t unit.Length, near []place.Shape) bool {
 	a, b := j.arm(), slant*j.arm()
 	return keepsClear(j.rect(t-b, -a, t+b, a), near, armRoom, armRoom)
 }
 
 // keepsClear says whether a box keeps its distance from strokes and from words.
-func keepsClear(box geom.Rect, near []shape, strokes, words unit.Length) bool {
+func keepsClear(box geom.Rect, near []place.Shape, strokes, words unit.Length) bool {
 	for i := range near {
 		room := strokes
-		if near[i].text {
+		if near[i].Text {
 			room = words
 		}
-		if near[i].gap(box) < room {
+		if near[i].Gap(box) < room {
 			return false
 		}
 	}
@@ -185,7 +186,7 @@ func keepsClear(box geom.Rect, near []shape, strokes, words unit.Length) bool {
 
 // vernier is where the longest ticks stand, beside the first and the last mark
 // and towards the middle; none where the piece is in the way.
-func (j join) vernier(marks []unit.Length, near []shape) (at []unit.Length) {
+func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length) {
 	n := len(marks)
 	if n == 0 {
 		return nil
@@ -215,7 +216,7 @@ func (j join) vernier(marks []unit.Length, near []shape) (at []unit.Length) {
 
 // ops is what one of the two sheets bears of the join, in the plane of the
 // sheets. near is everything of the piece near the strip, the same for both.
-func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Drawing {
+func (j join) ops(onTop bool, near []place.Shape, inches bool, r draw.Ruler) draw.Drawing {
 	marks := j.marks(near, inches)
 	vernier := j.vernier(marks, near)
 	var d draw.Drawing
@@ -251,11 +252,11 @@ func (j join) ops(onTop bool, near []shape, inches bool, r draw.Ruler) draw.Draw
 
 // light is the middle line on the sheet below, dashed, where the cut edge of the one
 // on top will lie; not where the piece itself runs.
-func (j join) light(near []shape) (d draw.Drawing) {
+func (j join) light(near []place.Shape) (d draw.Drawing) {
 	type stretch struct{ from, to unit.Length }
 	open := []stretch{{j.from, j.to}}
 	for i := range near {
-		from, to, ok := near[i].shadow(j.at, lineRoom, j.upright)
+		from, to, ok := near[i].Shadow(j.at, lineRoom, j.upright)
 		if !ok {
 			continue
 		}
@@ -281,7 +282,7 @@ func (j join) light(near []shape) (d draw.Drawing) {
 // words say which join it is and what becomes of the half strip they stand on,
 // twice where there is room, and rather not beside the ticks; with no room they
 // are fewer or left out.
-func (j join) words(onTop bool, marks, vernier []unit.Length, near []shape, r draw.Ruler) (d draw.Drawing) {
+func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape, r draw.Ruler) (d draw.Drawing) {
 	words := j.name() + ": " + j.over.Label + " covers this"
 	side := j.up // where the words go: away from what stays visible
 	if onTop {

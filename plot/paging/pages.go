@@ -7,6 +7,8 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
+	"trammel/plot/place"
 )
 
 // Pages is the plan's pages one after the other, in the order of Cells: the
@@ -14,12 +16,12 @@ import (
 // marks of its joins; its furniture. Each is made when it is asked for, and the
 // same plan and drawing always give the same pages. A stroke ends on the window's
 // edge to 1e-9 mm and is elsewhere unchanged but for the shift.
-func (p Plan) Pages(d draw.Drawing, f Furniture, r draw.Ruler) iter.Seq[draw.Page] {
+func (p Plan) Pages(d draw.Drawing, f furniture.Furniture, r draw.Ruler) iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		s := newSpread(p, d, r)
-		w := furnisher{f: f, r: r, multi: len(p.Cells) > 1, outline: p.Outline}
+		w := furniture.NewFurnisher(f, len(p.Cells), p.Outline, r)
 		for i := range p.Cells {
-			if !yield(s.page(i, f, &w)) {
+			if !yield(s.page(i, f, w)) {
 				return
 			}
 		}
@@ -90,7 +92,7 @@ func rowsOf(cells []Cell) (rows []stretch) {
 	return rows
 }
 
-func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
+func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw.Page {
 	p, c := s.plan, s.plan.Cells[i]
 	corner := geom.Point{X: p.Sheet.Left, Y: p.Sheet.Bottom}
 	by := corner.Minus(c.Window.Min)
@@ -107,8 +109,13 @@ func (s *spread) page(i int, f Furniture, w *furnisher) draw.Page {
 	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
-	w.kept = s.kept[i].Shift(by)
-	out.Ops = append(out.Ops, w.furnish(c, f.First+i, c.Window.Shift(by), by, p.Sheet.Overlap, out.Ops[:own], out.Ops[own:])...)
+	leaf := furniture.Leaf{
+		Label: c.Label, LeftOf: c.LeftOf, RightOf: c.RightOf, Above: c.Above, Below: c.Below, Number: f.First + i,
+		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
+		// Marks reach out of a narrow strip.
+		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),
+	}
+	out.Ops = append(out.Ops, w.Furnish(leaf, out.Ops[:own], out.Ops[own:])...)
 	out.Ops = append(out.Ops, scissors(out.Cuts, c.Window.Shift(by), out.Ops, s.r)...)
 	return out
 }
@@ -144,7 +151,7 @@ const nearStrip unit.Length = 3
 
 // near is the shapes of what two neighbours show in or close to a rectangle, the
 // same whichever of the two asks.
-func (s *spread) near(r geom.Rect, under, over int) (all []shape) {
+func (s *spread) near(r geom.Rect, under, over int) (all []place.Shape) {
 	var part []draw.Op
 	a, b := s.on[under], s.on[over]
 	for len(a)+len(b) > 0 {
@@ -162,12 +169,12 @@ func (s *spread) near(r geom.Rect, under, over int) (all []shape) {
 			continue
 		}
 		if whole(op) { // also where it only hangs into the strip
-			all = shapes(all, op, s.r)
+			all = place.Shapes(all, op, s.r)
 			continue
 		}
 		part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
 		for _, op := range part {
-			all = shapes(all, op, s.r)
+			all = place.Shapes(all, op, s.r)
 		}
 	}
 	return all

@@ -10,6 +10,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 )
@@ -40,11 +41,11 @@ type laid struct {
 	name    string
 	plan    paging.Plan
 	drawing draw.Drawing
-	f       paging.Furniture
+	f       furniture.Furniture
 	hard    bool // small or crowded: bars may be short and apart, titles fewer
 }
 
-var someFurniture = paging.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 2, Figures: "millimetres", Date: "2025-04-02", First: 2}
+var someFurniture = furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 2, Figures: "millimetres", Date: "2025-04-02", First: 2}
 
 func lay(t testing.TB, name string, p geom.Polygon, s paging.Sheet, turn *unit.Angle, more ...draw.Op) laid {
 	t.Helper()

@@ -12,6 +12,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 )
@@ -219,7 +220,7 @@ outline polyline 11.000,170.000 19.000,170.000 15.000,180.000 closed=true solid=
 construction arc 20.000,210.000 r 30.000 from 0.000° through 109.471° 0.25 long-dashed dotted
 `}
 	i := 0
-	for p := range plan.Pages(d, paging.Furniture{}, lettering.Go()) {
+	for p := range plan.Pages(d, furniture.Furniture{}, lettering.Go()) {
 		var own draw.Drawing
 		for _, op := range p.Ops {
 			if isPiece(op) {
@@ -250,7 +251,7 @@ func TestGoldenPages(t *testing.T) {
 	}{
 		{"beside", laid{plan: byHand(sheetA4, 1, 2, geom.Polygon{at(20, 20), at(330, 20), at(20, 200)}), f: someFurniture}},
 		{"above", laid{plan: byHand(sheetLetter, 2, 1, geom.Polygon{at(20, 20), at(180, 20), at(20, 420)}),
-			f: paging.Furniture{Job: "Tool board", Piece: "Shelf", Inches: true, Figures: "inches"}}},
+			f: furniture.Furniture{Job: "Tool board", Piece: "Shelf", Inches: true, Figures: "inches"}}},
 		{"one", lay(t, "one", bySides(150, 90, 120), sheetA4, &level)},
 	} {
 		c.laid.drawing = draw.Drawing{draw.Polyline{Points: c.laid.plan.Outline, Closed: true, Pen: draw.Wide}}

@@ -4,6 +4,8 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
+	"trammel/plot/place"
 )
 
 // A line to cut paper along must not be taken for one of the piece, so a small pair
@@ -36,11 +38,11 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 		if !window.Has(at(0, side*(far+armRoom))) {
 			side = 1
 		}
-		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(roomLeast)
+		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(furniture.RoomLeast)
 		joins, rest := inTheWay(ops, band, l, r)
 		for u := scissorsStep; u+scissorsLong+scissorsStep <= l.Length(); u += scissorsStep {
 			box := geom.RectOf(at(u, side*scissorsOff), at(u+scissorsLong, side*far))
-			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, roomLeast, roomLeast) {
+			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, furniture.RoomLeast, furniture.RoomLeast) {
 				d = append(d, pair(func(a, b unit.Length) geom.Point { return at(u+a, side*(scissorsOff+scissorsWide/2)+b) })...)
 				break
 			}
@@ -51,14 +53,14 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 
 // inTheWay is the shapes of what comes into a rectangle, but for one line: marks and
 // words of joins, and all else.
-func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []shape) {
+func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []place.Shape) {
 	for _, op := range ops {
 		switch o, ok := op.(draw.Line); {
 		case ok && o.Line == but || !op.Bounds(r).Meets(within):
 		case op.Layer() == draw.Joins:
-			joins = shapes(joins, op, r)
+			joins = place.Shapes(joins, op, r)
 		default:
-			rest = shapes(rest, op, r)
+			rest = place.Shapes(rest, op, r)
 		}
 	}
 	return joins, rest

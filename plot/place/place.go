@@ -4,6 +4,6 @@
 // of several, among thousands of positions. Cheapest takes what costs least. Lengths are mm
 // on paper; a label's candidates, their costs and gaps are their owner's.
 //
-// Files, from the top floor to the ground: place.go, cheapest.go, scene.go, stroke.go,
-// index.go, ground.go.
+// Files, from the top floor to the ground: place.go, cheapest.go, scene.go, shape.go,
+// stroke.go, index.go, ground.go.
 package place

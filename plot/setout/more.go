@@ -8,6 +8,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // correctionWords are the rule of the signs, and what the corrections stand on.
@@ -61,8 +62,8 @@ func (s Sheet) corrects(p Pull) bool { return p.Use != ForAngle && (p.Use != For
 
 // broken is the correction of a pull, broken down.
 func (s Sheet) broken(p Pull) string {
-	if words := p.By.Break(s.Fine()); words != "" {
-		return words
+	if parts := words.In(s.Language).Pegs().Corrections(p.By, s.Fine()); parts != "" {
+		return parts
 	}
 	return "none"
 }

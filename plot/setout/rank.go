@@ -9,6 +9,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // ranked is how many ways the ranking prints.
@@ -230,7 +231,7 @@ func sameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] ==
 func (w *work) why(all []pegging.Way, used int, in Input) string {
 	u, best := all[used], all[0]
 	say := func(best, other pegging.Way) string {
-		return sentence(pegging.Why(best, other, w.Inches()))
+		return words.In(w.Language).Pegs().Why(best, other, w.Inches()).Sentence()
 	}
 	name := func(x pegging.Way) string { return wayWords(x.Method) + " from " + edge(x.Base) }
 	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !sameLine(best.Base, in.Base)

@@ -159,25 +159,7 @@ func Shift(d draw.Drawing, by geom.Point) draw.Drawing {
 func Move(d draw.Drawing, m geom.Placement) draw.Drawing {
 	out := make(draw.Drawing, len(d))
 	for i, op := range d {
-		switch o := op.(type) {
-		case draw.Line:
-			o.Line = m.Line(o.Line)
-			out[i] = o
-		case draw.Arc:
-			o.Arc = m.Arc(o.Arc)
-			out[i] = o
-		case draw.Polyline:
-			o.Points = m.Polygon(o.Points)
-			out[i] = o
-		case draw.Path:
-			o.Segments = m.Contour(o.Segments)
-			out[i] = o
-		case draw.Text:
-			o.At, o.Turn = m.Apply(o.At), o.Turn+m.Turn
-			out[i] = o
-		default:
-			panic(fmt.Sprintf("sheet: unknown operation %T", op))
-		}
+		out[i] = draw.Move(op, m)
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 )
@@ -50,7 +51,7 @@ func NewBlock(p Piece, outline geom.Polygon, turn unit.Angle, most paging.Size, 
 		return Block{}, false, err
 	}
 	var d draw.Drawing
-	for page := range plan.Pages(drawing, paging.Furniture{}, r) {
+	for page := range plan.Pages(drawing, furniture.Furniture{}, r) {
 		d = slices.DeleteFunc(page.Ops, func(op draw.Op) bool { return op.Layer() == draw.Furniture })
 	}
 	box = plan.Outline.Bounds()

@@ -14,6 +14,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/paging"
 )
 
@@ -236,7 +237,7 @@ func TestNotesFindRoomOrSayThatThereIsNone(t *testing.T) {
 		if err != nil || len(plan.Cells) != 1 {
 			t.Fatal(c.tokens, len(plan.Cells), err)
 		}
-		for page := range plan.Pages(d, paging.Furniture{Job: p.Job, Piece: p.Name, Figures: "millimetres"}, font) {
+		for page := range plan.Pages(d, furniture.Furniture{Job: p.Job, Piece: p.Name, Figures: "millimetres"}, font) {
 			before := len(page.Ops)
 			with, ok := WithNotes(page, c.on, p, font, Full())
 			if ok != c.want || len(page.Ops) != before {

@@ -8,6 +8,7 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/paging"
 )
 
@@ -54,7 +55,7 @@ func TestSpansOnThePages(t *testing.T) {
 	// Where each join's line lies in the plane of the sheets, as its two pages have it.
 	at := map[string][]unit.Length{}
 	i := 0
-	for page := range plan.Pages(d, paging.Furniture{}, font) {
+	for page := range plan.Pages(d, furniture.Furniture{}, font) {
 		c := plan.Cells[i]
 		i++
 		for _, op := range page.Ops {

@@ -8,7 +8,7 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
 // checks_whole.go, compared.go, moves.go, nets.go, steps.go, steps_shape.go,
-// steps_angle.go, settings.go, byhand.go, calibration.go, cautions.go, figures.go, lists.go.
+// steps_angle.go, settings.go, byhand.go, pegs.go, calibration.go, cautions.go, figures.go, lists.go.
 package words
 
 import "strings"
@@ -36,6 +36,7 @@ type Language interface {
 	Checks() Checks
 	Nets() Nets
 	Steps() Steps
+	Pegs() Pegs
 	Calibration() Calibration
 	Cautions() Cautions
 }
@@ -59,6 +60,7 @@ func (e English) Checks() Checks           { return checks{e.Voice} }
 func (e English) Nets() Nets               { return nets{e} }
 func (e English) Steps() Steps             { return steps{e.Voice} }
 func (e English) Calibration() Calibration { return calibration{e.Voice} }
+func (e English) Pegs() Pegs               { return pegs{e.Voice} }
 func (e English) Cautions() Cautions       { return cautions{e.Voice} }
 
 // Remark is a whole sentence as it stands behind a lead, such as "take care:": without

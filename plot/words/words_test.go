@@ -11,6 +11,8 @@ import (
 	"trammel/geom/compare"
 	"trammel/geom/construct"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -81,6 +83,15 @@ var examples = map[string]example{
 	}},
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
+	}},
+	"Pegs.Why": {say: func(_ *testing.T, l words.Language) []string {
+		way := func(m pegging.Method, figure unit.Length) pegging.Way {
+			return pegging.Way{Method: m, Base: [2]geom.Name{"A", "B"}, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}, Figure: figure}
+		}
+		return one(l.Pegs().Why(way(pegging.OffsetSquare, 3), way(pegging.TwoArcs, 10), false).Sentence())
+	}},
+	"Pegs.Corrections": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Pegs().Corrections(tape.Corrections{Temperature: 28.1, Pull: -5.9}, unit.Style{}))
 	}},
 	"Calibration.Title": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Calibration().Title("Office", 1), l.Calibration().Title("Office", 2)}

@@ -76,3 +76,13 @@ func FileName(file string) string {
 func correction(m profiles.Misprint) string {
 	return fmt.Sprintf("across %.9f, along %.9f, skew %.7f", m.Across, m.Along, m.Skew.Degrees())
 }
+
+// fileOf is the file of file:line:column.
+func fileOf(where string) string {
+	for range 2 {
+		if i := strings.LastIndexByte(where, ':'); i > 0 {
+			where = where[:i]
+		}
+	}
+	return where
+}

@@ -285,13 +285,3 @@ func imperial(ms []triangle.Measurement) (unit.Unit, bool) {
 	}
 	return u, found
 }
-
-// fileOf is the file of file:line:column.
-func fileOf(where string) string {
-	for range 2 {
-		if i := strings.LastIndexByte(where, ':'); i > 0 {
-			where = where[:i]
-		}
-	}
-	return where
-}

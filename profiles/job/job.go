@@ -1,5 +1,9 @@
 // Package job reads the job file: what a person writes. It is strict, and every
 // error has a line and a column.
+//
+// Files, from the top floor to the ground: merge.go, csv.go, job.go, doubt.go, over.go,
+// write.go, shape.go, site.go, carried.go, net.go, levels.go, ground.go, csv_doubt.go,
+// csv_fields.go, words.go.
 package job
 
 import (

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -190,16 +189,6 @@ func Default(set profiles.Set, kind string, said ...Setting) Setting {
 	return Setting{Text: name, Where: set.DefaultAt(kind)}
 }
 
-// first setting that says something.
-func first(settings ...Setting) Setting {
-	for _, t := range settings {
-		if t.Text != "" {
-			return t
-		}
-	}
-	return Setting{}
-}
-
 // trade decides the trade, what a bare number counts and how figures are written.
 func (s settings) trade(w *Merged) (err error) {
 	made := s.job.Over
@@ -358,13 +347,4 @@ func edgesOnly(t Setting) (bool, error) {
 		Where: t.Where, What: fmt.Sprintf("%q is not a choice of pages", strict.Shorten(t.Text)),
 		Hint: "full: every page of the piece; outline: only those that carry its edges",
 	}
-}
-
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	var f *unit.Fault
-	if where != "" && errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
 }

@@ -121,9 +121,6 @@ func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
 	return nil
 }
 
-// distortion and misprint are the same thing as geometry and as a profile.
-func distortion(m profiles.Misprint) geom.Distortion { return geom.Distortion(m) }
-
 // makeCalibration makes the sheet to be printed and measured.
 func makeCalibration(o Order) (*Document, error) {
 	c, err := OpenCalibration(o.Profiles, o.Calibration)
@@ -288,19 +285,4 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 		}
 	}
 	return l, nil
-}
-
-func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
-	for _, s := range records {
-		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
-		r.Rule, r.Noise = tool(s.Tool)
-		all = append(all, r)
-	}
-	return all
-}
-
-// inPlace are readings of a sheet as it was to come out, not as the file has it.
-func inPlace(r calibrate.Readings) calibrate.Readings {
-	r.Corrected = geom.Distortion{}
-	return r
 }

@@ -153,3 +153,18 @@ const goodEnough = 0.00025
 
 // First says whether it is made of a first sheet, which nobody has seen come out true.
 func (l Learned) First() bool { return l.came == nil }
+
+func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
+	for _, s := range records {
+		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
+		r.Rule, r.Noise = tool(s.Tool)
+		all = append(all, r)
+	}
+	return all
+}
+
+// inPlace are readings of a sheet as it was to come out, not as the file has it.
+func inPlace(r calibrate.Readings) calibrate.Readings {
+	r.Corrected = geom.Distortion{}
+	return r
+}

@@ -1,16 +1,11 @@
 package app
 
 import (
-	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"trammel/plot/setout"
 )
-
-// terminal is how wide sentences run there, in characters.
-const terminal = 86
 
 // words writes what was found for a person at a terminal.
 func (c *checkSheets) words(out io.Writer) error {
@@ -61,39 +56,4 @@ func checkText(b *strings.Builder, f setout.Found) {
 		}
 		paragraph(b, "  ", s)
 	}
-}
-
-// onPoint fills figures up behind, so that their points stand one above the other.
-func onPoint(all []string) []string {
-	tail := func(s string) int {
-		if i := strings.IndexByte(s, '.'); i >= 0 && !strings.ContainsAny(s, `'"`) {
-			return utf8.RuneCountInString(s[i:])
-		}
-		return 0
-	}
-	most := 0
-	for _, s := range all {
-		most = max(most, tail(s))
-	}
-	out := make([]string, len(all))
-	for i, s := range all {
-		out[i] = s + strings.Repeat(" ", most-tail(s))
-	}
-	return out
-}
-
-// paragraph writes words in lines, indented.
-func paragraph(b *strings.Builder, indent, words string) {
-	line := indent
-	for _, w := range strings.Fields(words) {
-		if line != indent && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) > terminal {
-			b.WriteString(line + "\n")
-			line = indent
-		}
-		if line != indent {
-			line += " "
-		}
-		line += w
-	}
-	fmt.Fprintln(b, line)
 }

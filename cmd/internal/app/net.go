@@ -1,10 +1,8 @@
 package app
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -22,26 +20,6 @@ type netWords struct {
 	sides             []job.Aside
 	base              [2]geom.Name
 	outlineAt, baseAt string
-}
-
-// pointsOf are the points that measurements name, in the order of the alphabet.
-func pointsOf(ms []triangle.Measurement) []geom.Name {
-	var all []geom.Name
-	for _, m := range ms {
-		for _, n := range m.Points() {
-			if !slices.Contains(all, n) {
-				all = append(all, n)
-			}
-		}
-	}
-	slices.SortFunc(all, alphabet)
-	return all
-}
-
-// alphabet orders names by letter, then by the number behind it.
-func alphabet(a, b geom.Name) int {
-	letter := func(n geom.Name) string { return strings.TrimRight(string(n), "0123456789") }
-	return cmp.Or(cmp.Compare(letter(a), letter(b)), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
 
 // isNet says whether a piece is adjusted as a net: it is more than a triangle, or one
@@ -84,14 +62,6 @@ func triangular(ms []triangle.Measurement, s netWords) error {
 		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Advice: unit.Advice{Code: unit.Inward}}
 	}
 	return nil
-}
-
-func namesOf(names []geom.Name) string {
-	var b strings.Builder
-	for _, n := range names {
-		b.WriteString(string(n))
-	}
-	return b.String()
 }
 
 // solveNet makes the net of one piece of the job, or where its points may lie in
@@ -365,32 +335,6 @@ func spelled(names []geom.Name) []string {
 		words[i] = string(n)
 	}
 	return words
-}
-
-// round is the points of a net as one sees them from their middle, which is their
-// outline where it has no deep hollows.
-func round(a net.Adjusted) []geom.Name {
-	var mid geom.Point
-	for _, p := range a.Points {
-		mid = mid.Plus(p.Times(1 / float64(len(a.Points))))
-	}
-	order := make([]int, len(a.Names))
-	for i := range order {
-		order[i] = i
-	}
-	direction := func(i int) float64 {
-		d := float64(geom.Line{From: mid, To: a.Points[i]}.Direction() - geom.Line{From: mid, To: a.Points[0]}.Direction())
-		if d < 0 {
-			d += 2 * math.Pi
-		}
-		return d
-	}
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(direction(i), direction(j)) })
-	names := make([]geom.Name, len(order))
-	for k, i := range order {
-		names[k] = a.Names[i]
-	}
-	return names
 }
 
 // adjust is a triangle with its measurements adjusted from the answer that is meant,

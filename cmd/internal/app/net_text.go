@@ -9,94 +9,7 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/words"
 )
-
-// around is the corners of an outline once round from the first in the alphabet.
-func around(o geom.Outline) []int {
-	first := 0
-	for i, n := range o.Names {
-		if alphabet(n, o.Names[first]) < 0 {
-			first = i
-		}
-	}
-	order := make([]int, len(o.Names))
-	for k := range order {
-		order[k] = (first + k) % len(o.Names)
-	}
-	return order
-}
-
-// agrees says whether nothing is doubtful in what was measured more than once.
-func agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
-
-// findings are what is said of an adjustment: what is good to know, and what to take
-// care of.
-func (w Work) findings(a net.Adjusted) (info, cares []string) {
-	n := w.says().Nets()
-	info, cares = remarks(n.Findings(a, w.Figures)), remarks(n.Doubts(a))
-	if !agrees(a) {
-		return nil, append(info, cares...)
-	}
-	return info, cares
-}
-
-func remarks(all []words.Remark) (said []string) {
-	for _, r := range all {
-		said = append(said, string(r))
-	}
-	return said
-}
-
-// agreement is what is good to know of an adjustment.
-func (w Work) agreement(a net.Adjusted) []string {
-	info, _ := w.findings(a)
-	if s, ok := rectangle(a); ok {
-		info = append(info, string(w.says().Nets().Rectangle(s, w.Figures)))
-	}
-	for i, s := range info {
-		info[i] = sentence(s)
-	}
-	return info
-}
-
-func sentence(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
-
-// nearlySquare is how far the angles of four corners may be from right ones for the
-// question to arise whether they are a rectangle.
-const nearlySquare = 5 * unit.Degree
-
-// rectangle says whether four corners are a rectangle, where they look like one or
-// all of them was measured.
-func rectangle(a net.Adjusted) (net.Squareness, bool) {
-	if len(a.Outline) != 4 {
-		return net.Squareness{}, false
-	}
-	s := a.Rectangle([4]geom.Name(a.Outline))
-	for _, angle := range geom.OutlineOf(a.Outline, a.Polygon()).Angles {
-		if math.Abs(float64(angle-unit.Turn/4)) > float64(nearlySquare) {
-			return s, s.Measured && s.Diagonals.Alike // that alone would mislead
-		}
-	}
-	return s, true
-}
-
-// checked is the adjustment of a net, or of a triangle of which more was measured than
-// needed.
-func (p Piece) checked() (net.Adjusted, bool) {
-	switch {
-	case p.Net != nil:
-		return *p.Net, true
-	case p.adjusted != nil:
-		return *p.adjusted, true
-	}
-	return net.Adjusted{}, false
-}
 
 // netText writes a net for a person at a terminal.
 func (w Work) netText(b *strings.Builder, p Piece) {
@@ -226,33 +139,4 @@ func (w Work) measuredTable(a net.Adjusted) table {
 		tab[0][2], tab[0][4], tab[0][5] = "", "", ""
 	}
 	return tab
-}
-
-// secondsBelow is the uncertainty below which an angle is written to the second.
-const secondsBelow = unit.Degree / 60
-
-// angleKnown is an angle as figures have it, and where those are in minutes and it is
-// known to less than one, to the second.
-func (w Work) angleKnown(a, sigma unit.Angle) string {
-	if w.Figures.Minutes && sigma < secondsBelow {
-		return unit.Seconds(a)
-	}
-	return w.Figures.Angle(a)
-}
-
-// smallLength is a few millimetres to a tenth, or where inches are read, to a hundredth
-// of one.
-func (w Work) smallLength(l unit.Length) string {
-	if w.Figures.Unit >= unit.IN {
-		return fmt.Sprintf("%.2f in", float64(l/unit.Inch))
-	}
-	return fmt.Sprintf("%.1f mm", l.MM())
-}
-
-// signedSmall is the same with its sign.
-func (w Work) signedSmall(l unit.Length) string {
-	if l < 0 {
-		return "-" + w.smallLength(-l)
-	}
-	return "+" + w.smallLength(l)
 }

@@ -9,7 +9,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/net"
-	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -55,18 +54,6 @@ func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.S
 	}
 	t.Measured = ms
 	return t, nil
-}
-
-// toolsFor are the tools for what was measured of one piece: of a small one less is lost
-// between nail and nail.
-func (w Work) toolsFor(ms []triangle.Measurement) tape.Tools {
-	t := w.Site.Tools
-	for _, m := range ms {
-		if m.Kind != triangle.Angle {
-			t.Size = max(t.Size, m.Value.Length())
-		}
-	}
-	return t
 }
 
 // exact says whether a triangle has all its measurements as written.

@@ -1,6 +1,14 @@
 // Package app turns a job and profiles into a report and files in memory. It
 // knows no flags, no terminal and no operating system, so that whatever else
 // wants to do trammel's work can stand on it.
+//
+// Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
+// calibrate_learned.go, calibrate_text.go, whole.go, check.go, check_report.go,
+// check_text.go, setout.go, pegs.go, setout_report.go, sheets.go, template.go, front.go,
+// shared.go, summary.go, refuse.go, text.go, net_text.go, shape_text.go, report.go,
+// net_report.go, shape_report.go, open.go, shape.go, net_triangle.go, byhand.go,
+// levels.go, net.go, remarks.go, attach.go, lay.go, roll.go, warp.go, layers.go,
+// drawn.go, columns.go, progress.go, ahead.go, piece.go, figures.go.
 package app
 
 import (
@@ -9,91 +17,13 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
 	"trammel/geom/construct"
-	"trammel/geom/net"
-	"trammel/geom/shape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/words"
 	"trammel/profiles/job"
 )
-
-// Work is a merged job with everything solved: triangles, nets, constructions.
-type Work struct {
-	job.Merged
-	Title   string // of the job, perhaps empty
-	Sheet   paging.Sheet
-	Cover   paging.Cover
-	Pieces  []Piece
-	madeFor madeFor      // the printer
-	hide    []draw.Layer // left out of the pages
-	effort  paging.Effort
-	tell    Progress
-
-	Language words.Language // of all that is said; nil: English at the bench
-}
-
-// says is that language.
-func (w Work) says() words.Language { return words.In(w.Language) }
-
-// Piece is one triangle of the job, or a net of more points. Where two triangles
-// fit a piece and neither is picked, or both are, it stands twice; where a net fits
-// in several ways, once for each.
-type Piece struct {
-	Index        int // of the piece in the job
-	Name         string
-	Where        string // in the job file; empty from the command line
-	Quantity     int
-	Answer       int               // index into Solution.Answers
-	Base         [2]geom.Name      // as asked for; empty: choose
-	both         bool              // the other answer is a piece as well
-	Picked       bool              // false: two fit and nobody said which
-	Solution     triangle.Solution // of a net the measurements alone
-	Net          *net.Adjusted     // nil of a triangle
-	adjusted     *net.Adjusted     // of a triangle of which more was measured than needed; nil where that failed
-	several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
-	Construction construct.Construction
-	Warnings     []string // plain sentences: what is doubtful in what was measured
-	ByHand       []string // and in its construction, or in the way that its pegs are placed
-
-	Shape shape.Shape  // without sides: the job asks for nothing beyond the outline
-	Grain [2]geom.Name // empty: not said
-	Face  job.Face
-	Other bool         // the other hand of the piece before it
-	sharp geom.Polygon // round the shape with no corner cut; nil where none is
-}
-
-// Title of the piece on paper: its name, which of two it is where both are made,
-// and whether it is the other hand.
-func (p Piece) Title() string {
-	name := p.Name
-	if p.both {
-		name = fmt.Sprintf("%s (%d of %d)", p.Name, p.Answer+1, len(p.Solution.Answers))
-	}
-	if p.Other {
-		name += ", " + otherHand
-	}
-	return name
-}
-
-// Triangle that the piece is; zero of a net.
-func (p Piece) Triangle() triangle.Triangle {
-	if p.Net != nil {
-		return triangle.Triangle{}
-	}
-	return p.Solution.Answers[p.Answer].Triangle
-}
-
-// Outline of the piece; without corners of a net whose outline nobody named.
-func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
-
-// Named is a job of one piece, from measurements without a file.
-func Named(name string, tokens []job.Setting) job.Job {
-	return job.Job{Pieces: []job.Piece{{Name: name, Measure: tokens, Quantity: 1}}}
-}
 
 // Open solves every piece of a job. Its errors are a *unit.Fault where words are wrong
 // and a *geom.NoTriangle (within a *PieceError) where the measurements fix none. Tell
@@ -157,47 +87,6 @@ func (w *Work) paged() (err error) {
 		w.Cover = paging.OutlineOnly
 	}
 	w.hide, err = without(w.Said.Without)
-	return err
-}
-
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	var f *unit.Fault
-	if where != "" && errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
-}
-
-// PieceError is an error of one piece that has no place of its own.
-type PieceError struct {
-	Where string // file:line:column of the piece; empty from the command line
-	Name  string // empty where there is nothing to tell apart
-	Err   error
-}
-
-func (e *PieceError) Error() string {
-	var parts []string
-	for _, s := range []string{e.Where, e.Name, e.Err.Error()} {
-		if s != "" {
-			parts = append(parts, s)
-		}
-	}
-	return strings.Join(parts, ": ")
-}
-
-func (e *PieceError) Unwrap() error { return e.Err }
-
-// of names the piece in an error: its place and its name.
-func of(p job.Piece, err error) error {
-	var n *triangle.NoTriangle
-	if errors.As(err, &n) {
-		return &PieceError{p.Where, p.Name, err}
-	}
-	var f *unit.Fault
-	if errors.As(err, &f) && f.Where == "" {
-		return f.In(p.Where)
-	}
 	return err
 }
 
@@ -310,9 +199,6 @@ func (w Work) outline(t triangle.Triangle) string {
 	return strings.Join(parts, ", ")
 }
 
-// cares are all that is doubtful in the piece.
-func (p Piece) cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
-
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
 	all := append(slices.Clone(w.Notes), w.otherPaper()...)
@@ -325,14 +211,4 @@ func (w Work) Warnings() []string {
 		}
 	}
 	return all
-}
-
-// placedBy is the work with other words on how each piece comes into being than those
-// on its construction with rule and compasses.
-func (w Work) placedBy(words func(i int) []string) Work {
-	w.Pieces = slices.Clone(w.Pieces)
-	for i := range w.Pieces {
-		w.Pieces[i].ByHand = words(i)
-	}
-	return w
 }

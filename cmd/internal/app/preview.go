@@ -175,11 +175,3 @@ func sortedLabels(labels map[string]bool) []string {
 		return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 	})
 }
-
-// plural counts things.
-func plural(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}

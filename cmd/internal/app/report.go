@@ -1,11 +1,7 @@
 package app
 
 import (
-	"slices"
-	"strings"
-
 	"trammel/geom/triangle"
-	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
 
@@ -191,32 +187,6 @@ func (p Piece) measured() []measuredReport {
 	return list
 }
 
-// side is one side under its name for people.
-type side struct {
-	name   string
-	length unit.Length
-	index  int // of the corner opposite
-}
-
-// sides of a triangle in the order of its letters, going round: AB, BC, CA.
-func sides(t triangle.Triangle) []side {
-	order := []int{0, 1, 2}
-	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
-	list := make([]side, 3)
-	for k := range list {
-		i, j := order[k], order[(k+1)%3]
-		list[k] = side{string(t.Names[i] + t.Names[j]), t.Sides[3-i-j], 3 - i - j}
-	}
-	return list
-}
-
-// corners are the indices of a triangle's corners in the order of its letters.
-func corners(t triangle.Triangle) []int {
-	order := []int{0, 1, 2}
-	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
-	return order
-}
-
 func reportPage(number int, p draw.Page) pageReport {
 	r := pageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay, Warp: warpReport(p)}
 	if p.Lay > 0 {
@@ -228,4 +198,12 @@ func reportPage(number int, p draw.Page) pageReport {
 		r.Places = append(r.Places, placeReport{q.Piece, q.Copy + 1, q.Matrix})
 	}
 	return r
+}
+
+func (w Work) sheetReport() *sheetReport {
+	s := w.Sheet
+	return &sheetReport{
+		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
+		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+	}
 }

@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
@@ -112,7 +113,7 @@ func (w Work) short(p draw.Page) draw.Page {
 
 // cut is the plan on pages no longer than the drawing and the furniture need.
 // Pages in several rows keep their length, since their joins are where they are.
-func (w Work) cut(plan paging.Plan, d draw.Drawing, f paging.Furniture) paging.Plan {
+func (w Work) cut(plan paging.Plan, d draw.Drawing, f furniture.Furniture) paging.Plan {
 	if !w.Paper.Roll || plan.Rows != 1 {
 		return plan
 	}
@@ -154,7 +155,7 @@ func needed(d draw.Drawing, outline geom.Polygon) geom.Rect {
 }
 
 // furnished says whether every page has check bars of full length, across and along.
-func furnished(plan paging.Plan, d draw.Drawing, f paging.Furniture) bool {
+func furnished(plan paging.Plan, d draw.Drawing, f furniture.Furniture) bool {
 	for p := range plan.Pages(d, f, lettering.Go()) {
 		if !barred(p) {
 			return false

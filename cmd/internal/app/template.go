@@ -1,21 +1,16 @@
 package app
 
 import (
-	"errors"
 	"fmt"
 	"iter"
-	"math"
-	"strings"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/template"
 )
-
-// maxPages is the most pages that one document may have.
-const maxPages = paging.MaxPages
 
 // layout is a template laid out on pages, not yet written.
 type layout struct {
@@ -114,89 +109,6 @@ func (t *layout) draw() (err error) {
 	return nil
 }
 
-// atLeast is a number of pages that a piece cannot go below, before any is laid:
-// a window shows no more of its area, or of its edges, than this.
-func (w Work) atLeast(p Piece) float64 {
-	s := w.Sheet
-	width, height := (s.Width - s.Left - s.Right).MM(), (s.Height - s.Top - s.Bottom).MM()
-	if width <= 0 || height <= 0 {
-		return 0 // no window at all: whoever lays the pages says so
-	}
-	area, round := p.size()
-	n := float64(area) / (width * height)
-	if w.Cover == paging.OutlineOnly {
-		// Of a convex piece a window holds no more of the outline than its own edge is
-		// long; of a hollow one, of each side no more than its diagonal.
-		n = round.MM() / (2 * (width + height))
-		if o := p.Outline(); o.Hollow() {
-			n = o.Sides[o.Longest()].MM() / math.Hypot(width, height)
-		}
-	}
-	return math.Floor(n) * float64(p.Quantity)
-}
-
-func (w Work) tooMany(p Piece, pages float64, more bool, before int) error {
-	name := p.Title()
-	if before > 0 {
-		name = "the job up to " + name
-	}
-	return w.inPiece(p, paging.TooMany(name, float64(before)+pages, more, w.Sheet))
-}
-
-// inPiece puts a place of the job file in front of a fault: that of the name it
-// complains about, else that of the piece where it has no place at all.
-func (w Work) inPiece(p Piece, err error) error {
-	var f *unit.Fault
-	if !errors.As(err, &f) || w.Job.File == "" {
-		return err
-	}
-	switch j := w.Job.Pieces[p.Index]; {
-	case f.Subject == unit.Job:
-		return f.In(w.Job.Name.Where)
-	case f.Subject == unit.Piece && j.NameAt != "":
-		return f.In(j.NameAt)
-	case f.Where == "" && f.About() == "":
-		return f.In(p.Where)
-	}
-	return err
-}
-
-func (w Work) templatePiece(p Piece) template.Piece {
-	return template.Piece{
-		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
-		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: w.which(p),
-	}
-}
-
-// which of several ways the points of a net lie in; empty where one fits.
-func (w Work) which(p Piece) string {
-	if p.Net == nil {
-		return ""
-	}
-	return w.says().Nets().Which(*p.Net)
-}
-
-// notes are what a title line says beside the names.
-func (w Work) notes() []string {
-	var notes []string
-	if w.Job.Date != "" {
-		notes = append(notes, w.Job.Date)
-	}
-	if p := w.printerName(); p != "" {
-		notes = append(notes, "for printer "+p+": wrong on any other")
-	}
-	return notes
-}
-
-func (w Work) style() template.Style {
-	t := w.Trade
-	return template.Style{
-		Language: w.Language, Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
-		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
-	}
-}
-
 // inAdvance is how many pages are made before they are written: enough to keep two
 // processors at work, few enough to take no memory worth speaking of.
 const inAdvance = 16
@@ -251,21 +163,13 @@ func (t *layout) made() iter.Seq[draw.Page] {
 }
 
 // furniture of copy c of a piece, whose first page has the number in the document.
-func (t *layout) furniture(l laid, c, number int) paging.Furniture {
+func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
-	return paging.Furniture{
+	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: number,
 		Note: w.templatePiece(l.piece).Measures(),
 	}
-}
-
-// documentTitle is the job's name, else that of its first piece.
-func (w Work) documentTitle() string {
-	if w.Title != "" {
-		return w.Title
-	}
-	return w.Pieces[0].Name
 }
 
 // names of the pages as files: the label alone where one piece is made once,
@@ -300,33 +204,6 @@ func (t *layout) names() []string {
 	return names
 }
 
-func label(l string) string {
-	if l == "" {
-		return "page"
-	}
-	return l
-}
-
-// fileName keeps of a name what every file system takes.
-func fileName(name string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(name) {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-		if b.Len() >= 60 {
-			break
-		}
-	}
-	if s := strings.Trim(b.String(), "-"); s != "" {
-		return s
-	}
-	return "piece"
-}
-
 // report with the pages as they were last written.
 func (t *layout) report() Report {
 	r := t.work.Report()
@@ -340,12 +217,4 @@ func (t *layout) report() Report {
 	}
 	r.Pages = append(r.Pages, t.seen...)
 	return r
-}
-
-func (w Work) sheetReport() *sheetReport {
-	s := w.Sheet
-	return &sheetReport{
-		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
-		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
-	}
 }

@@ -5,7 +5,6 @@ import (
 	"io"
 	"math"
 	"strings"
-	"unicode/utf8"
 
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -110,14 +109,6 @@ func (w Work) sensitivity(p Piece) table {
 	return tab
 }
 
-// token is a measurement as written, cut where it is unreasonably long.
-func token(text string) string {
-	if r := []rune(text); len(r) > 40 {
-		return string(r[:40]) + "…"
-	}
-	return text
-}
-
 // residual is what the triangle's figure is more than the measured one, empty
 // where it is less than is ever seen.
 func (w Work) residual(a triangle.Answer, i int, kind triangle.Kind) string {
@@ -138,63 +129,4 @@ func (w Work) residual(a triangle.Answer, i int, kind triangle.Kind) string {
 		return fmt.Sprintf("%+.2f mm", l)
 	}
 	return ""
-}
-
-// area in the square of a unit that gives it three digits or so.
-func (w Work) area(a unit.Area) string {
-	mm2 := float64(a)
-	const inch2, foot2 = 25.4 * 25.4, 304.8 * 304.8
-	switch {
-	case w.Figures.Unit >= unit.IN && mm2 >= foot2:
-		return figures(mm2/foot2) + " sq ft"
-	case w.Figures.Unit >= unit.IN:
-		return figures(mm2/inch2) + " sq in"
-	case mm2 >= 1e4:
-		return figures(mm2/1e6) + " m²"
-	}
-	return figures(mm2) + " mm²"
-}
-
-// figures writes four significant digits, never with an exponent.
-func figures(x float64) string {
-	digits := 0
-	if x > 0 {
-		digits = max(0, 3-int(math.Floor(math.Log10(x))))
-	}
-	s := fmt.Sprintf("%.*f", digits, x)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
-}
-
-// Columns writes rows of cells in columns; align has an l or an r for each.
-func Columns(b *strings.Builder, rows [][]string, align string) { table(rows).write(b, align) }
-
-// table is rows of cells, all of the same number.
-type table [][]string
-
-// write puts the rows in columns, two spaces apart and indented by two; align has
-// an l or an r for each. An empty column is dropped, but for its gap.
-func (t table) write(b *strings.Builder, align string) {
-	sides := strings.Fields(align)
-	widths := make([]int, len(sides))
-	for _, row := range t {
-		for i, c := range row {
-			widths[i] = max(widths[i], utf8.RuneCountInString(c))
-		}
-	}
-	for _, row := range t {
-		line := ""
-		for i, c := range row {
-			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(c))
-			if sides[i] == "r" {
-				c = pad + c
-			} else {
-				c += pad
-			}
-			line += "  " + c
-		}
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
 }

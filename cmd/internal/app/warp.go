@@ -80,3 +80,6 @@ func (w Work) otherPaper() []string {
 	}
 	return []string{fmt.Sprintf("%s was calibrated with %s, and %s may come out otherwise: calibrate it for that paper under a name of its own", c.Printer, c.Paper, s.Name)}
 }
+
+// distortion and misprint are the same thing as geometry and as a profile.
+func distortion(m profiles.Misprint) geom.Distortion { return geom.Distortion(m) }

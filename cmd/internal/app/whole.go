@@ -8,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/svg"
@@ -85,7 +86,7 @@ func (w Work) whole(index int, p Piece) (draw.Page, error) {
 	if err != nil {
 		return draw.Page{}, err
 	}
-	f := paging.Furniture{Piece: p.Title(), PieceIndex: index, Copies: 1}
+	f := furniture.Furniture{Piece: p.Title(), PieceIndex: index, Copies: 1}
 	var page draw.Page
 	for page = range plan.Pages(drawing, f, lettering.Go()) {
 	}

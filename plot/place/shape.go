@@ -1,4 +1,4 @@
-package paging
+package place
 
 import (
 	"math"
@@ -6,84 +6,83 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/place"
 )
 
-// shape is a convex part of what is drawn, for keeping clear of it: a straight
+// Shape is a convex part of what is drawn, for keeping clear of it: a straight
 // stroke, a chord of an arc, the box of some words.
-type shape struct {
-	p    [4]geom.Point
-	n    int         // points in use: 2, 3 or 4
-	pad  unit.Length // half the pen's width, and what a chord lacks of its arc
-	text bool
+type Shape struct {
+	P    [4]geom.Point
+	N    int         // points in use: 2, 3 or 4
+	Pad  unit.Length // half the pen's width, and what a chord lacks of its arc
+	Text bool
 }
 
-// shapes adds the shapes of an operation to dst.
-func shapes(dst []shape, op draw.Op, r draw.Ruler) []shape {
+// Shapes adds the shapes of an operation to dst.
+func Shapes(dst []Shape, op draw.Op, r draw.Ruler) []Shape {
 	switch o := op.(type) {
 	case draw.Text:
-		return append(dst, shape{p: o.Box(r), n: 4, text: true})
+		return append(dst, Shape{P: o.Box(r), N: 4, Text: true})
 	case draw.Polyline:
 		if o.Solid {
 			for i := 1; i+1 < len(o.Points); i++ {
-				dst = append(dst, shape{p: [4]geom.Point{o.Points[0], o.Points[i], o.Points[i+1]}, n: 3})
+				dst = append(dst, Shape{P: [4]geom.Point{o.Points[0], o.Points[i], o.Points[i+1]}, N: 3})
 			}
 			return dst
 		}
 	}
-	for _, k := range place.Strokes(op, unit.Length(math.Inf(1))) {
-		dst = append(dst, shape{p: [4]geom.Point{k.From, k.To}, n: 2, pad: k.Half})
+	for _, k := range Strokes(op, unit.Length(math.Inf(1))) {
+		dst = append(dst, Shape{P: [4]geom.Point{k.From, k.To}, N: 2, Pad: k.Half})
 	}
 	return dst
 }
 
-// gap is the clear distance between a shape and an upright rectangle; negative or
+// Gap is the clear distance between a shape and an upright rectangle; negative or
 // 0 where they touch.
-func (s shape) gap(r geom.Rect) unit.Length {
+func (s Shape) Gap(r geom.Rect) unit.Length {
 	corners := r.Corners()
-	if s.n > 2 {
+	if s.N > 2 {
 		for _, c := range corners {
 			if s.has(c) {
-				return -s.pad
+				return -s.Pad
 			}
 		}
 	}
 	d := unit.Length(math.Inf(1))
 	for i := range s.edges() {
-		l := geom.Line{From: s.p[i], To: s.p[(i+1)%s.n]}
+		l := geom.Line{From: s.P[i], To: s.P[(i+1)%s.N]}
 		if _, ok := geom.ClipLine(l, r); ok {
-			return -s.pad
+			return -s.Pad
 		}
 		d = min(d, r.Distance(l.From), r.Distance(l.To))
 		for _, c := range corners {
 			d = min(d, l.Distance(c))
 		}
 	}
-	return d - s.pad
+	return d - s.Pad
 }
 
-func (s shape) edges() int {
-	if s.n == 2 {
+func (s Shape) edges() int {
+	if s.N == 2 {
 		return 1
 	}
-	return s.n
+	return s.N
 }
 
 // has says whether a convex shape, its corners either way round, has a point.
-func (s shape) has(q geom.Point) bool {
+func (s Shape) has(q geom.Point) bool {
 	left, right := false, false
-	for i := range s.n {
-		a, b := s.p[i], s.p[(i+1)%s.n]
+	for i := range s.N {
+		a, b := s.P[i], s.P[(i+1)%s.N]
 		c := float64((b.X-a.X)*(q.Y-a.Y) - (b.Y-a.Y)*(q.X-a.X))
 		left, right = left || c > 0, right || c < 0
 	}
 	return !left || !right
 }
 
-// shadow is the stretch of the line n = at, told by t, that lies nearer to the
+// Shadow is the stretch of the line n = at, told by t, that lies nearer to the
 // shape than clear. In an upright frame t is y and n is x, otherwise the other
 // way round.
-func (s shape) shadow(at, clear unit.Length, upright bool) (from, to unit.Length, ok bool) {
+func (s Shape) Shadow(at, clear unit.Length, upright bool) (from, to unit.Length, ok bool) {
 	frame := func(p geom.Point) (t, n unit.Length) {
 		if upright {
 			return p.Y, p.X - at
@@ -97,10 +96,10 @@ func (s shape) shadow(at, clear unit.Length, upright bool) (from, to unit.Length
 			mark(t0 + (t1-t0)*(n0/(n0-n1)))
 		}
 	}
-	reach := clear + s.pad
+	reach := clear + s.Pad
 	for i := range s.edges() {
-		t0, n0 := frame(s.p[i])
-		t1, n1 := frame(s.p[(i+1)%s.n])
+		t0, n0 := frame(s.P[i])
+		t1, n1 := frame(s.P[(i+1)%s.N])
 		for _, e := range [2][2]unit.Length{{t0, n0}, {t1, n1}} { // round the ends
 			if h := halfChord(reach, e[1]); h >= 0 {
 				mark(e[0] - h)

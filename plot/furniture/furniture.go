@@ -1,4 +1,9 @@
-package paging
+// Package furniture is what every page of a template bears beside the drawing: its label,
+// what it belongs to, its neighbours and the bars to check the print by, placed where a
+// page has room for them. Lengths are mm on paper.
+//
+// Files, from the top floor to the ground: page.go, furniture.go.
+package furniture
 
 import (
 	"fmt"
@@ -295,7 +300,7 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	}}
 	out.Ops = append(append(out.Ops, across.Ops...), along.Ops...)
 	for _, op := range words.Ops {
-		out.Ops = append(out.Ops, moved(op, in))
+		out.Ops = append(out.Ops, draw.Shift(op, in))
 	}
 	return out
 }

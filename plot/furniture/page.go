@@ -1,4 +1,4 @@
-package paging
+package furniture
 
 import (
 	"math"
@@ -13,7 +13,7 @@ import (
 const (
 	roomWide    unit.Length = 6   // from everything, where the page is empty enough
 	room        unit.Length = 3   // from everything, as a rule
-	roomLeast   unit.Length = 2   // between the words of two things, always
+	RoomLeast   unit.Length = 2   // between the words of two things, always
 	roomTight   unit.Length = 1   // from strokes, where the page is crowded
 	roomStrip   unit.Length = 1.5 // from what a neighbour covers
 	pointerStep unit.Length = 2
@@ -26,55 +26,51 @@ const (
 	mostSquares float64     = 60000
 )
 
-// furnisher places the furniture of page after page.
-type furnisher struct {
+// Furnisher places the furniture of page after page.
+type Furnisher struct {
 	f       Furniture
 	r       draw.Ruler
-	multi   bool         // the plan has more than one page
-	outline geom.Polygon // of the piece, in the plane of the sheets
-	kept    geom.Rect    // what is left of the page when it is cut
+	multi   bool         // there is more than one page
+	outline geom.Polygon // of the piece
 	ground  place.Ground
-	near    []shape
+	near    []place.Shape
 }
 
-// site is one page while it is being furnished, in page coordinates.
+// NewFurnisher furnishes the pages of a piece, one or more, with its outline in the plane
+// of the sheets.
+func NewFurnisher(f Furniture, pages int, outline geom.Polygon, r draw.Ruler) *Furnisher {
+	return &Furnisher{f: f, r: r, multi: pages > 1, outline: outline}
+}
+
+// Leaf is one page to be furnished, on its own paper but for Shown.
+type Leaf struct {
+	Label                         string
+	LeftOf, RightOf, Above, Below string // labels of the neighbours; empty where there is none
+	Number                        int    // in the document
+	Window, Kept                  geom.Rect
+	Shown                         geom.Rect   // the window in the plane of the sheets
+	By                            geom.Point  // plane of the sheets → page
+	Edge                          unit.Length // of the window, where printers are not to be relied on
+	Strip                         unit.Length // how far in from a neighbour its strip and the marks in it reach
+}
+
+// site is a leaf while it is being furnished.
 type site struct {
-	window, free geom.Rect
-	by           geom.Point // plane of the sheets → page
-	cell         Cell
-	number       int
-	oneSide      bool // no edge of the piece runs through the page
+	Leaf
+	free    geom.Rect
+	oneSide bool // no edge of the piece runs through the page
 }
 
-// furnish is the furniture of a page that already bears ops. What a neighbour
+// Furnish is the furniture of a page that already bears ops. What a neighbour
 // covers stays free of it, and so does everything drawn; bars, label and the note
 // how to print have a place before everything else, the neighbours' labels before
 // the rest of the title. Only where a page is so small or so crowded that a bar or
 // the label has no place at all does it go into a strip, and at last it is left out.
-func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point, overlap unit.Length, ops, joins []draw.Op) draw.Drawing {
-	s := site{window: window, free: window.Grow(-Unreliable), by: by, cell: c, number: number}
-	v := max(overlap, overlap/2+armAcross+armRoom) // marks reach out of a narrow strip
-	if c.LeftOf != "" {
-		s.free.Min.X = window.Min.X + v + roomStrip
-	}
-	if c.RightOf != "" {
-		s.free.Max.X = window.Max.X - v - roomStrip
-	}
-	if c.Below != "" {
-		s.free.Min.Y = window.Min.Y + v + roomStrip
-	}
-	if c.Above != "" {
-		s.free.Max.Y = window.Max.Y - v - roomStrip
-	}
-	s.free = clearOf(s.free, window, w.kept)
-	s.oneSide = true
-	for i := range w.outline {
-		_, meets := geom.ClipLine(w.outline.Edge(i), c.Window)
-		s.oneSide = s.oneSide && !meets
-	}
+func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
+	s := w.site(l)
 	w.near = w.near[:0]
 	for _, op := range ops {
-		w.near = shapes(w.near, op, w.r)
+		w.near = place.Shapes(w.near, op, w.r)
 	}
 	// The neighbours' labels first, since each has an edge to stand at; if that
 	// takes the place of a longer bar, the other way round.
@@ -93,20 +89,43 @@ func (w *furnisher) furnish(c Cell, number int, window geom.Rect, by geom.Point,
 	return append(kit, pointers...)
 }
 
+// site is what a leaf has free of strips and cuts.
+func (w *Furnisher) site(l Leaf) site {
+	s := site{Leaf: l, free: l.Window.Grow(-l.Edge), oneSide: true}
+	if l.LeftOf != "" {
+		s.free.Min.X = l.Window.Min.X + l.Strip + roomStrip
+	}
+	if l.RightOf != "" {
+		s.free.Max.X = l.Window.Max.X - l.Strip - roomStrip
+	}
+	if l.Below != "" {
+		s.free.Min.Y = l.Window.Min.Y + l.Strip + roomStrip
+	}
+	if l.Above != "" {
+		s.free.Max.Y = l.Window.Max.Y - l.Strip - roomStrip
+	}
+	s.free = clearOf(s.free, l.Window, l.Kept)
+	for i := range w.outline {
+		_, meets := geom.ClipLine(w.outline.Edge(i), l.Shown)
+		s.oneSide = s.oneSide && !meets
+	}
+	return s
+}
+
 // clearOf is the part of a rectangle that keeps its room from the cuts that run
 // through the window: a side may be cut without a neighbour.
 func clearOf(free, window, kept geom.Rect) geom.Rect {
 	if kept.Min.X > window.Min.X {
-		free.Min.X = max(free.Min.X, kept.Min.X+roomLeast)
+		free.Min.X = max(free.Min.X, kept.Min.X+RoomLeast)
 	}
 	if kept.Min.Y > window.Min.Y {
-		free.Min.Y = max(free.Min.Y, kept.Min.Y+roomLeast)
+		free.Min.Y = max(free.Min.Y, kept.Min.Y+RoomLeast)
 	}
 	if kept.Max.X < window.Max.X {
-		free.Max.X = min(free.Max.X, kept.Max.X-roomLeast)
+		free.Max.X = min(free.Max.X, kept.Max.X-RoomLeast)
 	}
 	if kept.Max.Y < window.Max.Y {
-		free.Max.Y = min(free.Max.Y, kept.Max.Y-roomLeast)
+		free.Max.Y = min(free.Max.Y, kept.Max.Y-RoomLeast)
 	}
 	return free
 }
@@ -114,12 +133,12 @@ func clearOf(free, window, kept geom.Rect) geom.Rect {
 // crowded is the furniture of a page that has no place for the L: bars, note and
 // label apart from one another; where that leaves but a stub of a bar, or
 // something has no place, a small L; and as a last resort stubs apart.
-func (w *furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
+func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
 	own := len(w.near)
 	apart := func(bars []bar) (draw.Drawing, bool, int) {
 		w.near = w.near[:own]
 		for _, op := range joins { // what stands in the strips matters only now
-			w.near = shapes(w.near, op, w.r)
+			w.near = place.Shapes(w.near, op, w.r)
 		}
 		w.clear(s)
 		return w.scatter(s, bars)
@@ -145,37 +164,37 @@ func (w *furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing
 }
 
 // clear makes the ground of a page with nothing on it but the drawing.
-func (w *furnisher) clear(s site) {
-	step := max(square, unit.Length(math.Sqrt(float64(s.window.Width()*s.window.Height())/mostSquares)))
-	w.ground.Level(s.window, step)
+func (w *Furnisher) clear(s site) {
+	step := max(square, unit.Length(math.Sqrt(float64(s.Window.Width()*s.Window.Height())/mostSquares)))
+	w.ground.Level(s.Window, step)
 	for i := range w.near {
 		more := unit.Length(0)
-		if w.near[i].text {
-			more = roomLeast - roomTight
+		if w.near[i].Text {
+			more = RoomLeast - roomTight
 		}
-		w.ground.Take(w.near[i].p[:w.near[i].n], w.near[i].pad+more)
+		w.ground.Take(w.near[i].P[:w.near[i].N], w.near[i].Pad+more)
 	}
 	w.ground.Count()
 }
 
 // put draws a block at p and takes its place.
-func (w *furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
+func (w *Furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
 	for _, r := range b.Rects {
-		box := r.Shift(p).Grow(roomLeast - roomTight).Corners()
+		box := r.Shift(p).Grow(RoomLeast - roomTight).Corners()
 		w.ground.Take(box[:], 0)
 	}
 	w.ground.Count()
 	for _, op := range b.Ops {
-		d = append(d, moved(op, p))
+		d = append(d, draw.Shift(op, p))
 	}
 	return d
 }
 
 // pointers are the neighbours' labels, each at the middle of its edge or as near
 // to it as the drawing lets it.
-func (w *furnisher) pointers(s site) (d draw.Drawing) {
-	middle := s.window.Centre()
-	for side, label := range [4]string{s.cell.LeftOf, s.cell.RightOf, s.cell.Above, s.cell.Below} {
+func (w *Furnisher) pointers(s site) (d draw.Drawing) {
+	middle := s.Window.Centre()
+	for side, label := range [4]string{s.LeftOf, s.RightOf, s.Above, s.Below} {
 		if label == "" {
 			continue
 		}
@@ -192,7 +211,7 @@ func (w *furnisher) pointers(s site) (d draw.Drawing) {
 			for k := unit.Length(0); k <= reach; k += pointerStep {
 				for _, way := range [2]unit.Length{k, -k} {
 					p := at.Plus(in.Times(float64(deep))).Plus(along.Times(float64(way)))
-					if w.ground.Fits(b, p, roomLeast, s.free) {
+					if w.ground.Fits(b, p, RoomLeast, s.free) {
 						d = append(d, w.put(b, p)...)
 						break search
 					}
@@ -225,9 +244,9 @@ var (
 
 // kit is label, bars and title in the shape of an L, and how far down the list of
 // ways it had to go: to its end where there is no place.
-func (w *furnisher) kit(s site, ways []way) (draw.Drawing, int) {
+func (w *Furnisher) kit(s site, ways []way) (draw.Drawing, int) {
 	for i, y := range ways {
-		lines := w.f.title(w.label(s), s.number, y.say, y.width, w.r)
+		lines := w.f.title(w.label(s), s.Number, y.say, y.width, w.r)
 		var blocks [4]place.Block
 		for k := range blocks {
 			blocks[k] = corner(w.f.bars()[y.bar], lines, k&1 != 0, k&2 != 0, w.r)
@@ -239,9 +258,9 @@ func (w *furnisher) kit(s site, ways []way) (draw.Drawing, int) {
 	return nil, len(ways)
 }
 
-func (w *furnisher) label(s site) string {
+func (w *Furnisher) label(s site) string {
 	if w.multi {
-		return s.cell.Label
+		return s.Label
 	}
 	return ""
 }
@@ -268,7 +287,7 @@ func (f *found) better(o found) {
 // emptiest is a place outside the piece with wide room, else with ordinary room,
 // else the same inside it, else with the least room anywhere; of the ways to turn
 // the L the one that lies best in its corner.
-func (w *furnisher) emptiest(blocks [4]place.Block, s site) found {
+func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
 	var inside found
 	for _, r := range [2]unit.Length{roomWide, room} {
 		out, in := w.search(blocks, s, r)
@@ -282,7 +301,7 @@ func (w *furnisher) emptiest(blocks [4]place.Block, s site) found {
 	if inside.ok {
 		return inside
 	}
-	out, in := w.search(blocks, s, roomLeast)
+	out, in := w.search(blocks, s, RoomLeast)
 	if out.ok {
 		return out
 	}
@@ -291,7 +310,7 @@ func (w *furnisher) emptiest(blocks [4]place.Block, s site) found {
 
 // search is the best place outside the piece and the best of those inside that
 // come first.
-func (w *furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out, in found) {
+func (w *Furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out, in found) {
 	for i, b := range blocks {
 		turned := [4]unit.Length{0, otherCorner, otherCorner, 2 * otherCorner}[i]
 		if out.ok && out.cost <= turned {
@@ -309,7 +328,7 @@ func (w *furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out
 		}
 		first := true
 		outside := func(p geom.Point) bool {
-			if !w.outline.Has(p.Minus(s.by)) {
+			if !w.outline.Has(p.Minus(s.By)) {
 				return true
 			}
 			if first {
@@ -330,12 +349,12 @@ func (w *furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out
 
 // scatter places bars, note and label one by one where no L has a place. It says
 // whether all have one and which bar was the last it had to come down to.
-func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst int) {
+func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst int) {
 	all = true
 	first := func(blocks ...place.Block) int {
-		for _, within := range [2]geom.Rect{s.free, s.window.Grow(-Unreliable)} {
+		for _, within := range [2]geom.Rect{s.free, s.Window.Grow(-s.Edge)} {
 			for i, b := range blocks {
-				for _, room := range [2]unit.Length{roomLeast, roomTight} {
+				for _, room := range [2]unit.Length{RoomLeast, roomTight} {
 					if p, ok := w.ground.Spot(b, room, within, nil); ok {
 						d = append(d, w.put(b, p)...)
 						return i
@@ -368,16 +387,16 @@ func (w *furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 }
 
 // restOfTitle is as much of the title as has a place beside what scatter placed.
-func (w *furnisher) restOfTitle(s site) draw.Drawing {
+func (w *Furnisher) restOfTitle(s site) draw.Drawing {
 	for _, y := range []way{{say: sayAll, width: 88}, {say: sayAll, width: 36}, {say: sayPiece, width: 52}, {say: sayPiece, width: 30}} {
 		note := len(w.f.howToPrint(y.width, w.r))
-		lines := w.f.title("", s.number, y.say, y.width, w.r)
+		lines := w.f.title("", s.Number, y.say, y.width, w.r)
 		lines = lines[:len(lines)-note]
 		if len(lines) == 0 {
 			continue
 		}
 		b := titleBlock(lines, false, false, w.r)
-		if p, ok := w.ground.Spot(b, roomLeast, s.free, nil); ok {
+		if p, ok := w.ground.Spot(b, RoomLeast, s.free, nil); ok {
 			return w.put(b, p)
 		}
 	}

@@ -1,0 +1,96 @@
+package app
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom/unit"
+)
+
+// token is a measurement as written, cut where it is unreasonably long.
+func token(text string) string {
+	if r := []rune(text); len(r) > 40 {
+		return string(r[:40]) + "…"
+	}
+	return text
+}
+
+// area in the square of a unit that gives it three digits or so.
+func (w Work) area(a unit.Area) string {
+	mm2 := float64(a)
+	const inch2, foot2 = 25.4 * 25.4, 304.8 * 304.8
+	switch {
+	case w.Figures.Unit >= unit.IN && mm2 >= foot2:
+		return figures(mm2/foot2) + " sq ft"
+	case w.Figures.Unit >= unit.IN:
+		return figures(mm2/inch2) + " sq in"
+	case mm2 >= 1e4:
+		return figures(mm2/1e6) + " m²"
+	}
+	return figures(mm2) + " mm²"
+}
+
+// figures writes four significant digits, never with an exponent.
+func figures(x float64) string {
+	digits := 0
+	if x > 0 {
+		digits = max(0, 3-int(math.Floor(math.Log10(x))))
+	}
+	s := fmt.Sprintf("%.*f", digits, x)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// secondsBelow is the uncertainty below which an angle is written to the second.
+const secondsBelow = unit.Degree / 60
+
+// angleKnown is an angle as figures have it, and where those are in minutes and it is
+// known to less than one, to the second.
+func (w Work) angleKnown(a, sigma unit.Angle) string {
+	if w.Figures.Minutes && sigma < secondsBelow {
+		return unit.Seconds(a)
+	}
+	return w.Figures.Angle(a)
+}
+
+// smallLength is a few millimetres to a tenth, or where inches are read, to a hundredth
+// of one.
+func (w Work) smallLength(l unit.Length) string {
+	if w.Figures.Unit >= unit.IN {
+		return fmt.Sprintf("%.2f in", float64(l/unit.Inch))
+	}
+	return fmt.Sprintf("%.1f mm", l.MM())
+}
+
+// signedSmall is the same with its sign.
+func (w Work) signedSmall(l unit.Length) string {
+	if l < 0 {
+		return "-" + w.smallLength(-l)
+	}
+	return "+" + w.smallLength(l)
+}
+
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// plural counts things.
+func plural(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+func signed(l unit.Length, s unit.Style) string {
+	if l < 0 {
+		return "−" + s.Length(-l)
+	}
+	return "+" + s.Length(l)
+}
