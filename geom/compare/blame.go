@@ -36,9 +36,9 @@ const (
 
 // suspect is a cause, and how likely.
 type suspect struct {
-	out    []aside  // what is left out; nil: common
-	common commonly // what all have in common
-	stood  *stood
+	out    []leftOut // what is left out; nil: common
+	common commonly  // what all have in common
+	pegFit *pegFit
 	rank   int
 	left   float64 // the sum that is left
 	drop   float64
@@ -49,13 +49,13 @@ type suspect struct {
 
 // guess is things that may be left out, and how likely that looks.
 type guess struct {
-	out    []aside
+	out    []leftOut
 	rank   int
 	weight float64
 }
 
 // blame looks for what explains the disagreement.
-func (l *layout) blame(c *Comparison, f *stood) {
+func (l *layout) blame(c *Comparison, f *pegFit) {
 	things := l.things()
 	all := l.suspects(f, things)
 	slices.SortStableFunc(all, func(a, b suspect) int { return descending(a.weight, b.weight) })
@@ -130,13 +130,13 @@ func (l *layout) agrees(s suspect, share float64) bool {
 
 // holds says whether a cause says all that another does, and more.
 func (l *layout) holds(s, t suspect) bool {
-	has := func(x aside) bool { return slices.Contains(s.out, x) }
+	has := func(x leftOut) bool { return slices.Contains(s.out, x) }
 	switch {
 	case t.out != nil:
-		return len(s.out) > len(t.out) && !slices.ContainsFunc(t.out, func(x aside) bool { return !has(x) })
+		return len(s.out) > len(t.out) && !slices.ContainsFunc(t.out, func(x leftOut) bool { return !has(x) })
 	case t.common.cause == Racked: // two pegs side by side
 		for k, p := range t.common.round {
-			if has(aside{p, -1}) && has(aside{t.common.round[(k+1)%4], -1}) {
+			if has(leftOut{p, -1}) && has(leftOut{t.common.round[(k+1)%4], -1}) {
 				return true
 			}
 		}
@@ -145,7 +145,7 @@ func (l *layout) holds(s, t suspect) bool {
 			return s.common.cause == ShiftedAndTurned && t.common.cause < ShiftedAndTurned
 		}
 		for i := range l.Names {
-			if !l.fast[i] && len(l.Of[i]) > 0 && !has(aside{i, -1}) {
+			if !l.fast[i] && len(l.Of[i]) > 0 && !has(leftOut{i, -1}) {
 				return false
 			}
 		}
@@ -155,14 +155,14 @@ func (l *layout) holds(s, t suspect) bool {
 }
 
 // things that may be wrong: pegs that something was found of, and readings.
-func (l *layout) things() (all []aside) {
+func (l *layout) things() (all []leftOut) {
 	for i := range l.Names {
 		if len(l.Of[i]) > 0 && !l.fast[i] {
-			all = append(all, aside{i, -1})
+			all = append(all, leftOut{i, -1})
 		}
 	}
 	for k := range l.Obs {
-		all = append(all, aside{-1, k})
+		all = append(all, leftOut{-1, k})
 	}
 	return all
 }
@@ -170,8 +170,8 @@ func (l *layout) things() (all []aside) {
 // suspects are what may be the cause, each fitted in full: one thing, what all have in
 // common, two things, three pegs. Where what is simple leaves nothing to be gained the
 // rest is not tried.
-func (l *layout) suspects(f *stood, things []aside) []suspect {
-	pegs := slices.DeleteFunc(slices.Clone(things), func(x aside) bool { return x.reading >= 0 })
+func (l *layout) suspects(f *pegFit, things []leftOut) []suspect {
+	pegs := slices.DeleteFunc(slices.Clone(things), func(x leftOut) bool { return x.reading >= 0 })
 	looked := things
 	if len(things) > fewThings {
 		looked = pegs
@@ -185,16 +185,16 @@ func (l *layout) suspects(f *stood, things []aside) []suspect {
 	for _, x := range things {
 		one := g
 		if len(looked) < len(things) {
-			one = f.glance([]aside{x})
+			one = f.glance([]leftOut{x})
 		}
 		drop, rank := one.drop(x)
-		single = append(single, guess{[]aside{x}, rank, weigh(drop, rank) - t.cost})
+		single = append(single, guess{[]leftOut{x}, rank, weigh(drop, rank) - t.cost})
 	}
 	chosen := likelyPegs(single[:len(pegs)])
 	t.fit(single)
 	for _, c := range l.commons() {
 		if h, ok := l.fitted(c, f); ok {
-			t.add(suspect{common: h, stood: h.stood, rank: h.rank, left: h.stood.Sum})
+			t.add(suspect{common: h, pegFit: h.pegFit, rank: h.rank, left: h.pegFit.Sum})
 		}
 	}
 	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
@@ -209,7 +209,7 @@ func (l *layout) suspects(f *stood, things []aside) []suspect {
 // trial fits what is guessed, one kind after the other.
 type trial struct {
 	l    *layout
-	f    *stood
+	f    *pegFit
 	cost float64 // of the kind that is tried
 	all  []suspect
 	best float64 // of those that agree
@@ -240,7 +240,7 @@ func (t *trial) fit(guesses []guess) {
 			continue
 		}
 		if h, err := t.l.fit(g.out); err == nil {
-			t.add(suspect{out: g.out, stood: h, rank: g.rank, left: h.left(g.out)})
+			t.add(suspect{out: g.out, pegFit: h, rank: g.rank, left: h.left(g.out)})
 		}
 		if most--; most == 0 {
 			return
@@ -261,32 +261,32 @@ func (t *trial) idle(g guess) bool {
 const slack = 30
 
 // likelyPegs are those that are tried by three.
-func likelyPegs(single []guess) (out []aside) {
+func likelyPegs(single []guess) (out []leftOut) {
 	of := slices.Clone(single)
 	slices.SortStableFunc(of, func(a, b guess) int { return descending(a.weight, b.weight) })
 	for _, g := range of[:min(fewPegs, len(of))] {
 		out = append(out, g.out[0])
 	}
-	slices.SortFunc(out, func(x, y aside) int { return cmp.Compare(x.peg, y.peg) })
+	slices.SortFunc(out, func(x, y leftOut) int { return cmp.Compare(x.peg, y.peg) })
 	return out
 }
 
-func pairs(g *glance, things []aside, cost float64) (all []guess) {
+func pairs(g *glance, things []leftOut, cost float64) (all []guess) {
 	for i, x := range things {
 		for _, y := range things[:i] {
 			drop, rank := g.drop(y, x)
-			all = append(all, guess{[]aside{y, x}, rank, weigh(drop, rank) - cost})
+			all = append(all, guess{[]leftOut{y, x}, rank, weigh(drop, rank) - cost})
 		}
 	}
 	return all
 }
 
-func triples(g *glance, pegs []aside, cost float64) (all []guess) {
+func triples(g *glance, pegs []leftOut, cost float64) (all []guess) {
 	for i, x := range pegs {
 		for j, y := range pegs[:i] {
 			for _, z := range pegs[:j] {
 				drop, rank := g.drop(z, y, x)
-				all = append(all, guess{[]aside{z, y, x}, rank, weigh(drop, rank) - cost})
+				all = append(all, guess{[]leftOut{z, y, x}, rank, weigh(drop, rank) - cost})
 			}
 		}
 	}
@@ -294,7 +294,7 @@ func triples(g *glance, pegs []aside, cost float64) (all []guess) {
 }
 
 // left is the sum of what takes part.
-func (f *stood) left(out []aside) float64 {
+func (f *pegFit) left(out []leftOut) float64 {
 	sum := f.Sum
 	for _, x := range out {
 		for _, k := range f.rowsOf(x) {

@@ -174,16 +174,16 @@ func (l *layout) racked(round [4]int, turn float64) *layout {
 // commonly is how a common cause fits.
 type commonly struct {
 	common
-	by    []float64
-	cov   mat.SymDense // of by
-	as    *layout
-	stood *stood
-	rank  int
+	by     []float64
+	cov    mat.SymDense // of by
+	as     *layout
+	pegFit *pegFit
+	rank   int
 }
 
 // fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false
 // where nothing tells of it.
-func (l *layout) fitted(c common, f *stood) (out commonly, ok bool) {
+func (l *layout) fitted(c common, f *pegFit) (out commonly, ok bool) {
 	n := len(c.steps)
 	by := make([]float64, n)
 	at := l
@@ -223,12 +223,12 @@ func (l *layout) fitted(c common, f *stood) (out commonly, ok bool) {
 			break
 		}
 	}
-	out.common, out.by, out.as, out.stood, out.rank = c, by, at, f, n
+	out.common, out.by, out.as, out.pegFit, out.rank = c, by, at, f, n
 	return out, true
 }
 
 // change is by how much what is observed changes, in σ, from one layout to another.
-func (l *layout) change(to *layout, f *stood) []float64 {
+func (l *layout) change(to *layout, f *pegFit) []float64 {
 	out := make([]float64, len(f.Off))
 	for i := range l.Obs {
 		out[i] = (to.Obs[i].Value - l.Obs[i].Value) / l.Obs[i].Sigma
@@ -244,7 +244,7 @@ func (l *layout) change(to *layout, f *stood) []float64 {
 
 // normal equations of figures that change what is observed by g, the places fitted to
 // each: GᵀRG and −Gᵀr, r the residuals and R their covariance.
-func (f *stood) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
+func (f *pegFit) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
 	n := len(g)
 	m, b := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	through := make([]*mat.VecDense, n) // Aᵀg
@@ -266,7 +266,7 @@ func (f *stood) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
 				sum += g[k][i] * g[j][i]
 			}
 			left := sum - mat.Inner(through[j], f.Cov(), through[k])
-			if j == k && left < told*sum {
+			if j == k && left < noticed*sum {
 				left = 0
 			}
 			m.SetSym(j, k, left)

@@ -6,8 +6,8 @@ import (
 	"trammel/geom/unit"
 )
 
-// aside is what a fit leaves out: a peg whose place is free, or a reading.
-type aside struct {
+// leftOut is what a fit leaves out: a peg whose place is free, or a reading.
+type leftOut struct {
 	peg     int
 	reading int // −1: the peg
 }
@@ -16,13 +16,13 @@ type aside struct {
 // ever printed, and keeps a peg that hardly anything was found of from running away.
 const freed = 1e-4
 
-// stood is where the pegs stand by a fit: the readings, and each wanted place as two
+// pegFit is where the pegs stand by a fit: the readings, and each wanted place as two
 // observations more.
-type stood struct{ *adjust.Fit }
+type pegFit struct{ *adjust.Fit }
 
 // fit finds the places for which the sum of squares is least, with some pegs free
 // and some readings left out.
-func (l *layout) fit(out []aside) (*stood, error) {
+func (l *layout) fit(out []leftOut) (*pegFit, error) {
 	e := adjust.Equations{Obs: l.Obs, Weight: make([]float64, len(l.Obs)+2*len(l.Names))}
 	e.Free = adjust.NewUnknowns(len(l.Names), func(int) (x, y bool) { return false, false })
 	for i, w := range l.white {
@@ -44,11 +44,11 @@ func (l *layout) fit(out []aside) (*stood, error) {
 		return nil, &unit.Fault{What: "what was found does not go with what was wanted", Hint: "are the letters the same?"}
 	}
 	f.Invert()
-	return &stood{f}, nil
+	return &pegFit{f}, nil
 }
 
 // of a thing that may be left out: its rows.
-func (f *stood) rowsOf(x aside) []int {
+func (f *pegFit) rowsOf(x leftOut) []int {
 	if x.reading >= 0 {
 		return []int{x.reading}
 	}
@@ -58,7 +58,7 @@ func (f *stood) rowsOf(x aside) []int {
 
 // fixed says whether the readings alone fix the shape of the pegs they go to, and
 // where they do not, which length between two of the pegs tells the most.
-func (l *layout) fixed(f *stood) (bool, [2]geom.Name) {
+func (l *layout) fixed(f *pegFit) (bool, [2]geom.Name) {
 	var seen []int
 	for i := range l.Names {
 		if len(l.Of[i]) > 0 {

@@ -12,7 +12,7 @@ import (
 
 // explanation says what a cause makes of pegs and readings, and what it leaves.
 func (l *layout) explanation(s suspect, c *Comparison) Explanation {
-	h := s.stood
+	h := s.pegFit
 	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
 	for _, p := range h.At {
 		e.Places = append(e.Places, l.back(p))
@@ -65,9 +65,9 @@ func (l *layout) together(e *Explanation, c commonly) {
 			e.About = l.Names[c.about]
 		}
 	}
-	var out []aside
+	var out []leftOut
 	for _, i := range wrong {
-		out = append(out, aside{i, -1})
+		out = append(out, leftOut{i, -1})
 	}
 	var from []int
 	if e.About != "" {
@@ -96,7 +96,7 @@ func (l *layout) carriedBy(c commonly, i int) (v adjust.Covariance) {
 }
 
 // alone fills in pegs that stand wrong and readings that are misread.
-func (l *layout) alone(e *Explanation, h *stood, out []aside) {
+func (l *layout) alone(e *Explanation, h *pegFit, out []leftOut) {
 	for _, x := range out {
 		if x.reading < 0 {
 			e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: h.At[x.peg], covariance: h.Covariance(x.peg)}, out))
@@ -121,7 +121,7 @@ type mark struct {
 }
 
 // moved tells of a peg that stands wrong, and of the move that mends it.
-func (l *layout) moved(i int, stands mark, out []aside) Moved {
+func (l *layout) moved(i int, stands mark, out []leftOut) Moved {
 	off := stands.at.Minus(l.wanted[i])
 	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Known: 2}
 	later := map[int]bool{} // pegs that are mended after this one
@@ -131,7 +131,7 @@ func (l *layout) moved(i int, stands mark, out []aside) Moved {
 		}
 	}
 	for _, k := range l.Of[i] {
-		if !slices.Contains(out, aside{-1, k}) && !slices.ContainsFunc(l.Obs[k].Points(), func(q int) bool { return later[q] }) {
+		if !slices.Contains(out, leftOut{-1, k}) && !slices.ContainsFunc(l.Obs[k].Points(), func(q int) bool { return later[q] }) {
 			m.Then = append(m.Then, k)
 		}
 	}
@@ -183,8 +183,8 @@ const inLine = 0.2
 
 // besides are the pegs that a move may be told from: those that something was
 // found to, that stand right; where there are none, all that stand right.
-func (l *layout) besides(i int, out []aside) (all []int) {
-	wrong := func(j int) bool { return j == i || slices.Contains(out, aside{j, -1}) }
+func (l *layout) besides(i int, out []leftOut) (all []int) {
+	wrong := func(j int) bool { return j == i || slices.Contains(out, leftOut{j, -1}) }
 	for j := range l.Names {
 		if !wrong(j) && l.found(i, j) {
 			all = append(all, j)

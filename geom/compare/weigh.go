@@ -40,14 +40,14 @@ func erfcx(x float64) float64 {
 // glance looks at a fit without fitting anew: by how much the sum of squares falls
 // where things are left out, as far as the net is linear.
 type glance struct {
-	f    *stood
-	of   map[aside][]int // rows of a thing, into share
-	row  []int           // of the fit
-	left [][]float64     // covariance of the residuals of these rows, in σ
+	f    *pegFit
+	of   map[leftOut][]int // rows of a thing, into share
+	row  []int             // of the fit
+	left [][]float64       // covariance of the residuals of these rows, in σ
 }
 
-func (f *stood) glance(things []aside) *glance {
-	g := &glance{f: f, of: map[aside][]int{}}
+func (f *pegFit) glance(things []leftOut) *glance {
+	g := &glance{f: f, of: map[leftOut][]int{}}
 	for _, x := range things {
 		for _, r := range f.rowsOf(x) {
 			g.of[x] = append(g.of[x], len(g.row))
@@ -69,11 +69,11 @@ func (f *stood) glance(things []aside) *glance {
 }
 
 // told is the share of a direction below which nothing tells of it.
-const told = 1e-7
+const noticed = 1e-7
 
 // drop is rᵀR⁻¹r of the residuals r of the things and the covariance R of those, and in
 // how many directions anything tells of them: by a Cholesky factor with pivots.
-func (g *glance) drop(out ...aside) (fall float64, rank int) {
+func (g *glance) drop(out ...leftOut) (fall float64, rank int) {
 	var at [2 * mostThings]int
 	n := 0
 	for _, x := range out {
@@ -94,7 +94,7 @@ func (g *glance) drop(out ...aside) (fall float64, rank int) {
 				p = i
 			}
 		}
-		if !(a[p][p] > told) {
+		if !(a[p][p] > noticed) {
 			break
 		}
 		a[k], a[p] = a[p], a[k]

@@ -18,7 +18,7 @@ type Adjusted struct {
 	Points  []geom.Point
 	Outline []geom.Name
 	Base    [2]geom.Name // the line that is held: zero where known points are
-	Found   []Found      // how the start was found, in this order
+	Placed  []Placed     // how the start was found, in this order
 	Results []Result     // one for each measurement, in the order given
 	Freedom int          // measurements more than needed
 	Sum     float64      // of (residual/σ)²
@@ -137,7 +137,7 @@ func (p *problem) adjusted(s *state) (Adjusted, error) {
 	if err := p.Coincide(f.At); err != nil {
 		return Adjusted{}, err
 	}
-	a := Adjusted{Names: p.Names, Found: s.found, net: p, number: p.Number, fit: f}
+	a := Adjusted{Names: p.Names, Placed: s.found, net: p, number: p.Number, fit: f}
 	for _, i := range p.round {
 		a.Outline = append(a.Outline, p.Names[i])
 	}

@@ -13,7 +13,7 @@ import (
 type state struct {
 	at      []geom.Vector
 	known   []bool
-	found   []Found
+	found   []Placed
 	misfit  float64   // of all that is measured between known points
 	options []*option // of each point, as far as worked out
 	eased   int       // points known when they were adjusted last
@@ -43,9 +43,9 @@ func (p *problem) blank() *state {
 type option struct {
 	point  int
 	places []geom.Vector
-	found  []Found // of each place
-	trace  float64 // of the covariance that the two measurements give it
-	seen   int     // observations to known points when this was worked out
+	found  []Placed // of each place
+	trace  float64  // of the covariance that the two measurements give it
+	seen   int      // observations to known points when this was worked out
 	open   bool
 	closes int  // how many points must be hung on until a measurement tells which place is meant; 0 unless open
 	doubt  bool // there are three measurements or more, and no third agrees with any two

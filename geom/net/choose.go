@@ -147,13 +147,13 @@ type turn struct {
 // turned tells two nets apart that were adjusted.
 func (p *problem) turned(s *state, a, b []geom.Vector) turn {
 	t, most := turn{first: -1}, -1.0
-	see := func(f Found, u int) float64 { // how far off u is in b, laid onto a by the base of f
+	see := func(f Placed, u int) float64 { // how far off u is in b, laid onto a by the base of f
 		q, r := p.Number[f.From[0]], p.Number[f.From[1]]
 		way, over := a[r].Minus(a[q]).Unit(), b[r].Minus(b[q]).Unit()
 		c, d := a[u].Minus(a[q]), b[u].Minus(b[q])
 		return geom.Vector{X: way.Dot(c), Y: way.Cross(c)}.To(geom.Vector{X: over.Dot(d), Y: over.Cross(d)})
 	}
-	var base Found
+	var base Placed
 	for _, f := range s.found {
 		if len(f.From) < 2 {
 			continue
@@ -178,7 +178,7 @@ func (p *problem) turned(s *state, a, b []geom.Vector) turn {
 
 // noise is by how much a point may well differ from one net to another that does
 // not turn it over.
-func (p *problem) noise(f Found, u int, at []geom.Vector) float64 {
+func (p *problem) noise(f Placed, u int, at []geom.Vector) float64 {
 	const share = 0.01 // of its distance from the base
 	q := p.Number[f.From[0]]
 	return 10*float64(adjust.Shortest) + share*at[q].To(at[u])
@@ -187,15 +187,15 @@ func (p *problem) noise(f Found, u int, at []geom.Vector) float64 {
 // twoPlaces says which point may lie here or there.
 func (p *problem) twoPlaces(s *state, t turn) error {
 	if t.first < 0 {
-		return no("give the outline, or measure more lines", "the measurements fit two nets that differ")
+		return notFixed("give the outline, or measure more lines", "the measurements fit two nets that differ")
 	}
 	u := t.first
-	i := slices.IndexFunc(s.found, func(f Found) bool { return f.Point == p.Names[u] })
+	i := slices.IndexFunc(s.found, func(f Placed) bool { return f.Point == p.Names[u] })
 	f := s.found[i]
 	stay := p.blank() // a measurement tells that leads from what is turned over to what is not
 	for i := range p.Names {
 		stay.known[i] = !slices.Contains(t.over, i)
 	}
-	return no(fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", geom.Joined(f.From[:2]), p.another(u, stay)),
+	return notFixed(fmt.Sprintf("say whether it lies left or right of %s, give the outline, or measure %s", geom.Joined(f.From[:2]), p.another(u, stay)),
 		"%s may lie at two places as seen from %s: %s fit both", f.Point, geom.Joined(f.From[:2]), p.words(f.By))
 }

@@ -17,7 +17,7 @@ const (
 
 // decide takes the one place that is meant, where something says so.
 func (p *problem) decide(o *option, one, two *adjust.Observation, near []*adjust.Observation, s *state) {
-	f := Found{Point: p.Names[o.point], By: []int{one.Index, two.Index}}
+	f := Placed{Point: p.Names[o.point], By: []int{one.Index, two.Index}}
 	var base []int
 	for _, x := range []*adjust.Observation{one, two} {
 		_, from := x.Loci(o.point, s.at)

@@ -26,7 +26,7 @@ func (p *problem) start() (*state, error) {
 		}
 		leaves := p.grown(seed)
 		if leaves == nil {
-			return nil, no("give the outline, say of some points on which side of a line they lie, or measure more lines",
+			return nil, notFixed("give the outline, say of some points on which side of a line they lie, or measure more lines",
 				"too many points may lie at two places: more than %d nets are open at a time", mostFollowed)
 		}
 		if leaves[0].all() {
@@ -104,7 +104,7 @@ func (p *problem) line(i int) *state {
 	a, b := o.At[0], o.At[1]
 	s.known[a], s.known[b] = true, true
 	s.at[b].X = o.Value
-	s.found = []Found{{Point: p.Names[a]}, {Point: p.Names[b], From: []geom.Name{p.Names[a]}, By: []int{o.Index}}}
+	s.found = []Placed{{Point: p.Names[a]}, {Point: p.Names[b], From: []geom.Name{p.Names[a]}, By: []int{o.Index}}}
 	return s
 }
 
@@ -140,7 +140,7 @@ func (p *problem) seeds() func(yield func(int, *state) bool) {
 			for i, name := range p.Names {
 				if at, given := p.control[i]; given {
 					s.at[i], s.known[i] = at, true
-					s.found = append(s.found, Found{Point: name})
+					s.found = append(s.found, Placed{Point: name})
 				}
 			}
 			yield(0, s)
@@ -263,7 +263,7 @@ func (p *problem) placed(t triangle.Triangle, by []int) *state {
 	for i, q := range at {
 		s.known[q], s.at[q] = true, geom.VectorOf(t.Points[i])
 		s.at[q].Y *= mirror
-		f := Found{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
+		f := Placed{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
 		if i == 2 {
 			for _, x := range by {
 				f.By = append(f.By, p.Obs[x].Index)

@@ -102,5 +102,5 @@ func (p *problem) loose(f *adjust.Fit) error {
 	for i := range s.known {
 		s.known[i] = i != u
 	}
-	return no("measure "+p.another(u, s)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
+	return notFixed("measure "+p.another(u, s)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 }

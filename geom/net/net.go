@@ -78,9 +78,9 @@ const (
 	ByAlphabet                  // no one says: the first triangle, its corners counter-clockwise
 )
 
-// Found says how a point was found before the adjustment, so that a person can
+// Placed says how a point was found before the adjustment, so that a person can
 // follow: by two measurements from points that were known already.
-type Found struct {
+type Placed struct {
 	Point geom.Name
 	From  []geom.Name // known points, the base that the point is left or right of first; empty for what was given
 	By    []int       // indices into Net.Measured

@@ -321,7 +321,7 @@ func (e *placing) where(u int, near []*adjust.Observation, s *state) *option {
 		best.early = true
 		e.upright(best, one, two, s)
 	}
-	e.told(best, one, two, s)
+	e.describe(best, one, two, s)
 	for i := range best.found {
 		if len(best.places) < both && best.found[i].Why == OnlyPlace {
 			best.found[i].Why = ByAlphabet
@@ -371,9 +371,9 @@ func (p *problem) baseOf(u int, one, two *adjust.Observation, s *state) (base []
 	return base
 }
 
-// told says of each place how it was found.
-func (e *placing) told(o *option, one, two *adjust.Observation, s *state) {
-	f := Found{Point: e.Names[o.point], By: []int{one.Index, two.Index}}
+// describe says of each place how it was found, and drops those on a wrong side.
+func (e *placing) describe(o *option, one, two *adjust.Observation, s *state) {
+	f := Placed{Point: e.Names[o.point], By: []int{one.Index, two.Index}}
 	slices.Sort(f.By)
 	base := e.baseOf(o.point, one, two, s)
 	for _, q := range base {

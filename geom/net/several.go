@@ -78,7 +78,7 @@ func (p *problem) begin() (begun, error) {
 	case !whole && err != nil:
 		return begun{}, err
 	case !whole:
-		return begun{}, no("measure a line or two more, or say of some points on which side of a line they lie: side: [C left of AB]",
+		return begun{}, notFixed("measure a line or two more, or say of some points on which side of a line they lie: side: [C left of AB]",
 			"so many points may lie on either side of a line that the search was given up: whether the net is the only one that fits is not known")
 	case len(all) == 0 && err != nil:
 		return begun{}, err
@@ -100,7 +100,7 @@ func (p *problem) given() (*state, error) {
 			return nil, &unit.Fault{Subject: unit.Start, What: fmt.Sprintf("nothing says where %s lies", n), Hint: "say it of every point, or of none"}
 		}
 		s.at[i], s.known[i] = geom.VectorOf(at).Minus(p.Origin), true
-		s.found = append(s.found, Found{Point: n})
+		s.found = append(s.found, Placed{Point: n})
 	}
 	return s, nil
 }
@@ -173,18 +173,18 @@ func (p *problem) several(all []placement, more bool, err error) error {
 		e.Answers, ends = append(e.Answers, a), append(ends, a.fit.At)
 	}
 	if len(e.Answers) < 2 {
-		return no("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
+		return notFixed("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
 	}
-	told := p.sides(ends, p.sidedLines(all))
-	if slices.ContainsFunc(told, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
+	sides := p.sides(ends, p.sidedLines(all))
+	if slices.ContainsFunc(sides, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
 		return err // two triangles of one hand: no side parts them
 	}
 	e.open()
 	for i := range e.Answers {
-		e.Answers[i].Mine = p.placement(ends[i], told[i])
+		e.Answers[i].Mine = p.placement(ends[i], sides[i])
 		for k := range e.Answers {
 			if k != i {
-				e.Answers[i].Others = append(e.Answers[i].Others, p.placement(ends[k], told[k]))
+				e.Answers[i].Others = append(e.Answers[i].Others, p.placement(ends[k], sides[k]))
 			}
 		}
 	}
@@ -215,19 +215,19 @@ func (p *problem) several(all []placement, more bool, err error) error {
 func (e *Several) open() {
 	type seen struct{ left, right bool }
 	hands := map[string]seen{}
-	key := func(f Found) string { return string(f.Point) + " " + geom.Joined(f.From) }
+	key := func(f Placed) string { return string(f.Point) + " " + geom.Joined(f.From) }
 	for _, a := range e.Answers {
-		for _, f := range a.Found {
+		for _, f := range a.Placed {
 			s := hands[key(f)]
 			s.left, s.right = s.left || !f.Right, s.right || f.Right
 			hands[key(f)] = s
 		}
 	}
 	for i, a := range e.Answers {
-		e.Answers[i].Found = slices.Clone(a.Found)
-		for k, f := range a.Found {
+		e.Answers[i].Placed = slices.Clone(a.Placed)
+		for k, f := range a.Placed {
 			if s := hands[key(f)]; s.left && s.right && f.Why != BySide {
-				e.Answers[i].Found[k].Why = OneOfSeveral
+				e.Answers[i].Placed[k].Why = OneOfSeveral
 			}
 		}
 	}
@@ -267,10 +267,10 @@ func (p *problem) among(a *Adjusted, b begun) {
 	if len(ends) < 2 {
 		return
 	}
-	told := p.sides(ends, p.sidedLines(bases))
-	a.Mine, a.Disputed = p.placement(ends[0], told[0]), b.disputed
+	sides := p.sides(ends, p.sidedLines(bases))
+	a.Mine, a.Disputed = p.placement(ends[0], sides[0]), b.disputed
 	for i := range ends[1:] {
-		a.Others = append(a.Others, p.placement(ends[i+1], told[i+1]))
+		a.Others = append(a.Others, p.placement(ends[i+1], sides[i+1]))
 	}
 	if b.disputed {
 		a.Doubts = append(a.Doubts, Doubt{Kind: AsNear})
@@ -279,9 +279,9 @@ func (p *problem) among(a *Adjusted, b begun) {
 
 // sides that tell each placement from the others.
 func (p *problem) sides(ends [][]geom.Vector, lines []side.Line) (all [][]Side) {
-	for _, told := range side.Tell(ends, lines) {
+	for _, lies := range side.Tell(ends, lines) {
 		var of []Side
-		for _, s := range told {
+		for _, s := range lies {
 			of = append(of, Side{Point: p.Names[s.Point], Of: [2]geom.Name{p.Names[s.From], p.Names[s.To]}, Right: s.Right})
 		}
 		all = append(all, of)

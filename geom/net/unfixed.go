@@ -12,14 +12,14 @@ import (
 	"trammel/geom/triangle"
 )
 
-func no(hint, what string, a ...any) error {
+func notFixed(hint, what string, a ...any) error {
 	return &triangle.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
 // halves refuses a net whose parts share no measurement, and one without a length.
 func (p *problem) halves() error {
 	if len(p.Names) < 2 {
-		return no("measure distances between three points or more", "one point is no net")
+		return notFixed("measure distances between three points or more", "one point is no net")
 	}
 	part := make([]int, len(p.Names))
 	for i := range part {
@@ -70,10 +70,10 @@ func (p *problem) halves() error {
 		if len(order) > 2 {
 			in = fmt.Sprintf("%d parts", len(order))
 		}
-		return no(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
+		return notFixed(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
 	if !lengths {
-		return no("measure one distance, such as "+pair(p.Names[0], p.Names[1]), "no length is measured: angles alone give the shape and not the size")
+		return notFixed("measure one distance, such as "+pair(p.Names[0], p.Names[1]), "no length is measured: angles alone give the shape and not the size")
 	}
 	return nil
 }
@@ -119,7 +119,7 @@ func text(m triangle.Measurement) string {
 // measurement would fix it.
 func (p *problem) free(s *state) error {
 	if s == nil {
-		return no("measure one of its sides, such as "+pair(p.Names[0], p.Names[1]), "no triangle of the net is fixed by what is measured in it")
+		return notFixed("measure one of its sides, such as "+pair(p.Names[0], p.Names[1]), "no triangle of the net is fixed by what is measured in it")
 	}
 	var known []geom.Name
 	for i, n := range p.Names {
@@ -156,7 +156,7 @@ func (p *problem) free(s *state) error {
 		hint = "measure " + p.another(u, s)
 	}
 	if p.rigid() {
-		return no(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), p.Names[u])
+		return notFixed(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), p.Names[u])
 	}
 	if len(near) == 0 {
 		var free []geom.Name
@@ -169,9 +169,9 @@ func (p *problem) free(s *state) error {
 		if len(free) > 1 {
 			hang = "hang"
 		}
-		return no(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, p.Names[u], geom.List(known))
+		return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, p.Names[u], geom.List(known))
 	}
-	return no(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].Index]), geom.List(known))
+	return notFixed(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].Index]), geom.List(known))
 }
 
 // nowhere: two measurements that have no place in common.
@@ -182,21 +182,21 @@ func (p *problem) nowhere(u int, near []*adjust.Observation, s *state) error {
 	_, other := b.Loci(u, s.at)
 	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
 		if from[0] == other[0] {
-			return no("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)
+			return notFixed("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)
 		}
 		d := s.at[from[0]].To(s.at[other[0]])
 		base := pair(p.Names[from[0]], p.Names[other[0]])
 		if gap := d - a.Value - b.Value; gap > 0 {
-			return no("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.Amount(d, 4), p.Amount(gap, 4))
+			return notFixed("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.Amount(d, 4), p.Amount(gap, 4))
 		}
-		return no("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.Amount(math.Abs(a.Value-b.Value), 4), base, p.Amount(d, 4))
+		return notFixed("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.Amount(math.Abs(a.Value-b.Value), 4), base, p.Amount(d, 4))
 	}
 	for _, x := range p.asked.Sides {
 		if p.Number[x.Point] == u {
-			return no("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.Names[u])
+			return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.Names[u])
 		}
 	}
-	return no("measure them again, or "+p.another(u, s)+" as well", "%s leave no place for %s", texts, p.Names[u])
+	return notFixed("measure them again, or "+p.another(u, s)+" as well", "%s leave no place for %s", texts, p.Names[u])
 }
 
 // heightToUnknown finds a height whose line is itself not known.
@@ -217,7 +217,7 @@ func (p *problem) heightToUnknown(s *state) error {
 		if len(p.hanging(free, s)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
 			continue // then the height itself helps to find the line
 		}
-		return no("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.Index]), line, p.Names[free])
+		return notFixed("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.Index]), line, p.Names[free])
 	}
 	return nil
 }

@@ -21,8 +21,17 @@ type Level struct {
 type Ground struct {
 	at      map[geom.Name]unit.Length
 	Assumed []geom.Name // nobody said how high these stand, in the order of the pegs
-	Plane   string      // how the plane was laid, in words
+	Plane   Plane
 }
+
+// Plane is how the plane of a ground was laid.
+type Plane uint8
+
+const (
+	LevelAcross   Plane = iota // falling along the line of the levels, level across it
+	ThroughLevels              // through three
+	NearestLevels              // nearest to more
+)
 
 // At is the level of a peg.
 func (g Ground) At(n geom.Name) unit.Length { return g.at[n] }
@@ -82,13 +91,13 @@ func GroundOf(pegs []Peg, levels []Level) (Ground, error) {
 	e := adjust.Covariance{XX: unit.Area(xx), YY: unit.Area(yy), XY: unit.Area(xy2)}.Ellipse()
 	along := geom.Vector{X: 1, Y: 0}.Turned(e.Turn)
 	slope := along.Times((xz*along.X + yz*along.Y) / (float64(e.Major) * float64(e.Major)))
-	g.Plane = "falling along the line of the levels given, and level across it"
+	g.Plane = LevelAcross
 	if float64(e.Minor) > narrow*float64(e.Major) {
 		across := along.Left()
 		slope = slope.Plus(across.Times((xz*across.X + yz*across.Y) / (float64(e.Minor) * float64(e.Minor))))
-		g.Plane = "the plane through the levels given"
+		g.Plane = ThroughLevels
 		if len(levels) > 3 {
-			g.Plane = "the plane nearest to the levels given"
+			g.Plane = NearestLevels
 		}
 	}
 	for _, n := range names {

@@ -67,7 +67,7 @@ func degrees(a unit.Angle) string { return strconv.FormatFloat(a.Degrees(), 'f',
 
 func (s Sheet) rows() (rows []row) {
 	add := func(r row) { rows = append(rows, r) }
-	add(row{kind: "sheet", note: title(s.Job, s.Piece)})
+	add(row{kind: "sheet", note: s.Title()})
 	for _, d := range s.Doubts {
 		add(row{kind: "doubt", note: d})
 	}
@@ -75,10 +75,10 @@ func (s Sheet) rows() (rows []row) {
 	if s.Falls {
 		for _, p := range s.Pegs {
 			note := ""
-			if p.Role != Corner || slices.Contains(s.Ground.Assumed, p.Name) {
+			if p.Role != pegging.Corner || slices.Contains(s.Ground.Assumed, p.Name) {
 				note = "assumed"
 			}
-			add(row{kind: "level", to: p.Name, value: mm(s.level[p.Name]), note: note})
+			add(row{kind: "level", to: p.Name, value: mm(s.Level(p.Name)), note: note})
 		}
 	}
 	for _, p := range slices.Concat(s.Main, s.Second) {
@@ -88,14 +88,14 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {
-		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: p.Note})
+		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.pegNote(p)})
 	}
 	for _, p := range s.Pulls {
-		r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: p.origin()}
+		r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: pullNote(p)}
 		if p.Part != "" {
 			r.note += "; " + string(p.Part)
 		}
-		if p.Use == ForAngle {
+		if p.Use == pegging.ForAngle {
 			r.angle, r.side = degrees(p.Angle), p.Side.String()
 		} else {
 			r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
@@ -109,7 +109,7 @@ func (s Sheet) rows() (rows []row) {
 		add(r)
 	}
 	for _, c := range s.Checks {
-		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: c.Note}
+		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: checkNote(c)}
 		if s.Corrected {
 			r.reads = mm(c.Reads)
 		}
@@ -127,7 +127,7 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "sure:setout", to: x.Peg, value: mm(x.SetOut)})
 		add(row{kind: "sure:both", to: x.Peg, value: mm(x.Both), sigmaAlong: mm(x.Along), sigmaAcross: mm(x.Across)})
 		if s.Permitted > 0 {
-			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: x.verdict()})
+			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: sureNote(x)})
 		}
 	}
 	return append(rows, s.groundRows()...)
@@ -139,12 +139,12 @@ func (s Sheet) groundRows() (rows []row) {
 		if !s.Corrected {
 			return ""
 		}
-		r, _ := s.reads(l, fall)
+		r, _ := s.Reads(l, fall)
 		return mm(r)
 	}
 	reads := func(l unit.Length) string { return over(l, 0) }
 	for _, m := range s.Marks {
-		fall, _, _ := s.markFalls(m)
+		fall, _, _ := s.EdgeFalls(m)
 		rows = append(rows, row{kind: "mark", from: m.Edge[0], to: m.Edge[1], value: mm(m.At), reads: over(m.At, fall), along: mm(m.Along), offset: mm(m.Offset), side: m.Side.String()})
 	}
 	for _, n := range s.Nails {
@@ -157,26 +157,4 @@ func (s Sheet) groundRows() (rows []row) {
 		}
 	}
 	return rows
-}
-
-// origin says where a pull's length comes from.
-func (p Pull) origin() string {
-	switch {
-	case p.Measured:
-		return "measured"
-	case p.Use == ForLeg:
-		return "chosen"
-	}
-	return "computed"
-}
-
-// title is job and piece.
-func title(job, piece string) string {
-	switch {
-	case job == "":
-		return piece
-	case piece == "":
-		return job
-	}
-	return job + ": " + piece
 }

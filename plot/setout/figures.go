@@ -27,14 +27,9 @@ func bracketed(figure string, measured bool) string {
 // keeps is what an instrument keeps, in minutes or seconds.
 func keeps(a unit.Angle) string {
 	if a < unit.Degree/60 {
-		return number(a.Degrees()*3600) + "″"
+		return unit.Decimals(a.Degrees()*3600, 2) + "″"
 	}
-	return number(a.Degrees()*60) + "′"
-}
-
-// number is a plain one, without zeros behind its point.
-func number(x float64) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", x), "0"), ".")
+	return unit.Decimals(a.Degrees()*60, 2) + "′"
 }
 
 // sentence begins with a capital and ends with a full stop.

@@ -93,7 +93,7 @@ func (g ground) setOut() map[geom.Name]complex128 {
 	s, at, square := g.s, map[geom.Name]complex128{}, map[int]complex128{}
 	at[s.Baseline.From] = 0
 	for _, p := range s.Pulls {
-		if p.Use == ForBaseline || p.Use == ForRunning {
+		if p.Use == pegging.ForBaseline || p.Use == pegging.ForRunning {
 			at[p.To] = complex(g.pull(p.Length), 0)
 			if p.Behind {
 				at[p.To] = -at[p.To]
@@ -102,7 +102,7 @@ func (g ground) setOut() map[geom.Name]complex128 {
 	}
 	for _, p := range s.Main {
 		up := 1.0
-		if p.Side == Right {
+		if p.Side == pegging.Right {
 			up = -1
 		}
 		pull := func(i int) float64 { return g.pull(s.Pulls[p.Pulls[i]].Length) }
@@ -131,7 +131,7 @@ func (g ground) setOut() map[geom.Name]complex128 {
 		}
 	}
 	for _, p := range s.Pulls {
-		if p.Use == ForMiddle {
+		if p.Use == pegging.ForMiddle {
 			d := at[s.Main[0].Peg] - at[p.Hold]
 			at[p.To] = at[p.Hold] + d*complex(g.pull(p.Length)/cmplx.Abs(d), 0)
 		}

@@ -27,7 +27,7 @@ func TestReadingsFollowTheGround(t *testing.T) {
 			}
 		}
 		for m := range pegging.AngleDistance + 1 {
-			s, err := Prepare(Input{Net: net, Levels: levels, Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}, Every: 900})
+			s, err := Prepare(Input{Asked: pegging.Asked{Net: net, Levels: levels, Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}, Every: 900}})
 			if err != nil {
 				if _, flat := err.(*triangle.NoTriangle); flat {
 					continue
@@ -38,7 +38,7 @@ func TestReadingsFollowTheGround(t *testing.T) {
 			high := func(at geom.Point) float64 { return plane(back.Apply(at.Minus(s.Place.Shift))) }
 			inSpace := func(p, q geom.Point) float64 { return math.Hypot(p.Distance(q).MM(), high(p)-high(q)) }
 			for _, p := range s.Pulls {
-				if a, b := peg(t, s, p.Hold).At, peg(t, s, p.To).At; p.Use != ForAngle && math.Abs(p.Reads.MM()-inSpace(a, b)) > 0.01 {
+				if a, b := peg(t, s, p.Hold).At, peg(t, s, p.To).At; p.Use != pegging.ForAngle && math.Abs(p.Reads.MM()-inSpace(a, b)) > 0.01 {
 					t.Errorf("%s %v from %s: %s %s to %s reads %v, want %v", c.tokens, m, c.base, p.Use, p.Hold, p.To, p.Reads, inSpace(a, b))
 				}
 			}
@@ -51,7 +51,7 @@ func TestReadingsFollowTheGround(t *testing.T) {
 			for _, k := range s.Marks {
 				figures := s.markFigures(k)
 				foot := s.footOn(k.Along)
-				for i, want := range []float64{inSpace(s.sides[k.Edge[0]], k.Point), inSpace(zero, foot), inSpace(foot, k.Point)} {
+				for i, want := range []float64{inSpace(s.Spot(k.Edge[0]), k.Point), inSpace(zero, foot), inSpace(foot, k.Point)} {
 					if got := told(t, strings.TrimPrefix(figures[i+1], "−")); math.Abs(got-want) > 0.051 {
 						t.Errorf("%s %v: mark on %s: %q, want %v", c.tokens, m, edge(k.Edge), figures, want)
 					}
@@ -92,7 +92,7 @@ func TestLevelsAreSaid(t *testing.T) {
 		t.Error("that all is level is not said once")
 	}
 	m := pegging.TwoArcs
-	_, err := Prepare(Input{Net: adjusted(t, gable, ""), Method: &m, Levels: []pegging.Level{{Name: "A", At: 0}, {Name: "C", At: 4500}}})
+	_, err := Prepare(Input{Asked: pegging.Asked{Net: adjusted(t, gable, ""), Method: &m, Levels: []pegging.Level{{Name: "A", At: 0}, {Name: "C", At: 4500}}}})
 	if f, ok := err.(*unit.Fault); !ok || f.Subject != unit.Levels || !strings.Contains(f.What, "steeper than 45°") {
 		t.Errorf("a cliff: %v", err)
 	}

@@ -18,8 +18,10 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/pagetest"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
+	"trammel/plot/phone"
 	"trammel/plot/sheet"
 )
 
@@ -123,7 +125,7 @@ func TestFollowingTheSteps(t *testing.T) {
 		if s.Method == pegging.AngleDistance && s.Tools.Instrument != tape.Theodolite {
 			within = 25 // 0.05° on 14 m, twice
 		}
-		for _, r := range s.given {
+		for _, r := range s.Net.Results {
 			a, b := string(r.Measurement.At[0]), string(r.Measurement.At[1])
 			p, first := at[a]
 			q, second := at[b]
@@ -146,7 +148,7 @@ func TestRectangleOfTheHandbook(t *testing.T) {
 	s := preparedNet(t, "AB=40'0\" BC=35'0\" ABC=90deg+-0.001deg CD=40'0\" DA=35'0\"", "ABCD", feet)
 	found := 0
 	for _, c := range s.Checks {
-		if sameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"A", "C"}) || sameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"B", "D"}) {
+		if pegging.SameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"A", "C"}) || pegging.SameLine([2]geom.Name{c.From, c.To}, [2]geom.Name{"B", "D"}) {
 			found++
 			if math.Abs(float64(c.Value/unit.Foot)-53.1507) > 5e-5 || s.Figure(c.Value) != `53'-1 13/16"` {
 				t.Errorf("%s to %s: %.4f ft, %s", c.From, c.To, c.Value/unit.Foot, s.Figure(c.Value))
@@ -164,14 +166,14 @@ func TestRectangleOfTheHandbook(t *testing.T) {
 func TestReadingsToLayOff(t *testing.T) {
 	long := tape.Standard{Nominal: 100 * unit.Foot, True: 100.02 * unit.Foot}
 	s := prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) { in.Standard, in.Conditions = long, &tape.Conditions{Temperature: 20} })
-	r, _ := s.reads(500*unit.Foot, 0)
+	r, _ := s.Reads(500*unit.Foot, 0)
 	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
 	// 100 ft as it is printed: 30480/1.0002 = 30473.9.
 	if text := textOf(t, s); !strings.Contains(text, "30\u2009473.9  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 473.9") {
 		t.Error("the reading is not printed:\n" + text)
 	}
 	for _, p := range s.Pulls {
-		if (p.Use == ForLeg) != (p.Reads == p.Length) {
+		if (p.Use == pegging.ForLeg) != (p.Reads == p.Length) {
 			t.Errorf("pull %d, %s: %v reads %v", p.Number, p.Use, p.Length, p.Reads)
 		}
 	}
@@ -180,7 +182,7 @@ func TestReadingsToLayOff(t *testing.T) {
 	s = prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) {
 		in.Standard, in.Conditions = warm, &tape.Conditions{Temperature: tape.Fahrenheit(95), Pull: 20 * tape.PoundForce}
 	})
-	r, _ = s.reads(529.81*unit.Foot, 0)
+	r, _ = s.Reads(529.81*unit.Foot, 0)
 	isNear(t, "529.81 ft", r/unit.Foot, 529.6453, 5e-5)
 }
 
@@ -213,7 +215,7 @@ func TestProfileBoards(t *testing.T) {
 	}
 	var edges []geom.Point
 	for i, a := range s.Outline {
-		l := geom.Line{From: s.sides[a], To: s.sides[s.Outline[(i+1)%6]]}
+		l := geom.Line{From: s.Spot(a), To: s.Spot(s.Outline[(i+1)%6])}
 		for k := range 2000 {
 			edges = append(edges, l.At(float64(k)/2000))
 		}
@@ -231,12 +233,12 @@ func TestProfileBoards(t *testing.T) {
 			want = map[string]float64{"CD": 6800, "DE": 4800}[edge(n.Edge)]
 		}
 		isNear(t, edge(n.Edge)+" beyond "+string(n.Beyond), n.Past, want, 1)
-		if d := math.Hypot(n.Along.MM(), n.Offset.MM()); math.Abs(d-n.Point.Distance(s.sides[s.Baseline.From]).MM()) > 1e-6 {
+		if d := math.Hypot(n.Along.MM(), n.Offset.MM()); math.Abs(d-n.Point.Distance(s.Spot(s.Baseline.From)).MM()) > 1e-6 {
 			t.Errorf("%+v stands elsewhere", n)
 		}
 	}
 	for _, x := range s.Strings {
-		isNear(t, edge(x.Edge), x.Corners[1]-x.Corners[0], s.between(x.Edge[0], x.Edge[1]).MM(), 1e-6)
+		isNear(t, edge(x.Edge), x.Corners[1]-x.Corners[0], s.Between(x.Edge[0], x.Edge[1]).MM(), 1e-6)
 	}
 }
 
@@ -247,11 +249,11 @@ func TestMarksAlongTheEdges(t *testing.T) {
 			t.Fatalf("%s: no marks", name)
 		}
 		for _, m := range s.Marks {
-			a, b := s.sides[m.Edge[0]], s.sides[m.Edge[1]]
+			a, b := s.Spot(m.Edge[0]), s.Spot(m.Edge[1])
 			if off := a.Distance(m.Point) + m.Point.Distance(b) - a.Distance(b); math.Abs(off.MM()) > 1e-6 || math.Abs(float64(a.Distance(m.Point)-m.At)) > 1e-6 || math.Mod(m.At.MM(), 1500) != 0 {
 				t.Errorf("%s: %+v", name, m)
 			}
-			x, y, side := s.running(m.Point)
+			x, y, side := s.Running(m.Point)
 			if x != m.Along || y != m.Offset || side != m.Side {
 				t.Errorf("%s: %+v", name, m)
 			}
@@ -266,7 +268,7 @@ func TestEveryPegOfANetIsChecked(t *testing.T) {
 		pulled := map[[2]geom.Name]int{}
 		add := func(a, b geom.Name) { pulled[[2]geom.Name{min(a, b), max(a, b)}]++ }
 		for _, p := range s.Pulls {
-			if p.Use != ForAngle {
+			if p.Use != pegging.ForAngle {
 				add(p.Hold, p.To)
 			}
 		}
@@ -278,13 +280,13 @@ func TestEveryPegOfANetIsChecked(t *testing.T) {
 				t.Errorf("%s: %s is pulled %d times", name, edge(line), n)
 			}
 		}
-		for _, r := range s.given {
+		for _, r := range s.Net.Results {
 			if m := r.Measurement; pulled[[2]geom.Name{min(m.At[0], m.At[1]), max(m.At[0], m.At[1])}] == 0 {
 				t.Errorf("%s: %s is not pulled", name, m.Subject())
 			}
 		}
 		for _, x := range s.Main {
-			if !slices.ContainsFunc(s.Checks, func(c Check) bool { return c.From == x.Peg || c.To == x.Peg }) {
+			if !slices.ContainsFunc(s.Checks, func(c pegging.Check) bool { return c.From == x.Peg || c.To == x.Peg }) {
 				t.Errorf("%s: %s has no check", name, x.Peg)
 			}
 		}
@@ -294,7 +296,7 @@ func TestEveryPegOfANetIsChecked(t *testing.T) {
 func TestPagesAndTextOfNets(t *testing.T) {
 	ruler := lettering.Go()
 	nets(t, func(name string, s Sheet) {
-		for _, paper := range []paging.Sheet{a4, a3wide} {
+		for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A3Wide} {
 			pages := pagesOf(t, s, paper)
 			boxes, all := 0, ""
 			for i, p := range pages {
@@ -324,10 +326,10 @@ func TestPagesAndTextOfNets(t *testing.T) {
 					t.Errorf("%s on %s: the sheet does not say %q", name, paper.Name, want)
 				}
 			}
-			overlaps(t, name, pages, ruler)
+			pagetest.Overlaps(t, name, pages, ruler)
 		}
 		for _, line := range strings.Split(textOf(t, s), "\n") {
-			if utf8.RuneCountInString(line) > phone {
+			if utf8.RuneCountInString(line) > phone.Width {
 				t.Errorf("%s: %q is too wide", name, line)
 			}
 		}
@@ -380,11 +382,11 @@ func BenchmarkManyPoints(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		s, err := Prepare(Input{Net: a})
+		s, err := Prepare(Input{Asked: pegging.Asked{Net: a}})
 		if err != nil {
 			b.Fatal(err)
 		}
-		pages, err := s.Pages(a3, lettering.Go())
+		pages, err := s.Pages(pagetest.A3, lettering.Go())
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -15,8 +15,6 @@ import (
 
 // Layout of a page.
 const (
-	wide       unit.Length = 250 // from here on, the words may stand in two columns
-	gutter     unit.Length = 10
 	barHeight  unit.Length = 12.5 // the plan's scale bar and the line below it
 	planMargin unit.Length = 2
 	largePlan  unit.Length = 65 // the triangle on paper, to be read at arm's length
@@ -28,10 +26,8 @@ const (
 // where 1:500 does not, it has a page of its own. It is a *unit.Fault when the
 // paper is too small, or the lettering lacks a character of the job's words.
 func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
-	for _, words := range []string{s.Job, s.Piece, s.Date, s.North.Name} {
-		if c := r.Missing(words); c != 0 {
-			return nil, &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
-		}
+	if err := s.Lettered(r, s.North.Name); err != nil {
+		return nil, err
 	}
 	upright := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := upright.Body(); b.Width() < 120 || b.Height() < 90 {
@@ -131,7 +127,7 @@ func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan.Dra
 		p, drawn := c.drawn[scale]
 		if !drawn {
 			what := s.planned()
-			what.Wide = c.column() - gutter
+			what.Wide = c.column() - sheet.Gutter
 			p = what.Draw(scale, c.r)
 			c.drawn[scale] = p
 		}
@@ -157,12 +153,14 @@ type composer struct {
 }
 
 // columns of words.
-func (c composer) columns(area geom.Rect) []geom.Rect { return sheet.Columns(area, c.abreast, gutter) }
+func (c composer) columns(area geom.Rect) []geom.Rect {
+	return sheet.Columns(area, c.abreast, sheet.Gutter)
+}
 
 // columnsFor is how many columns there are: two where they are wide enough for
 // the widest table in letters of full size.
 func (s Sheet) columnsFor(area geom.Rect, r draw.Ruler) int {
-	if area.Width() >= wide && s.checksTable().Breadth(r) <= sheet.Columns(area, 2, gutter)[0].Width() {
+	if area.Width() >= sheet.Wide && s.checksTable().Breadth(r) <= sheet.Columns(area, 2, sheet.Gutter)[0].Width() {
 		return 2
 	}
 	return 1
@@ -238,7 +236,7 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 		return tables, err
 	}
 	forms := []sureForm{waysInWords, sureInWords}
-	if !c.lone() {
+	if !c.Lone() {
 		forms = forms[:1]
 	}
 	for _, f := range forms {

@@ -12,6 +12,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/pagetest"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/pdf"
@@ -20,22 +21,13 @@ import (
 	"trammel/plot/sheet"
 )
 
-var (
-	a4     = paging.Sheet{Name: "A4", Width: 210, Height: 297, Left: 5, Top: 5, Right: 5, Bottom: 5}
-	a4wide = paging.Sheet{Name: "A4", Width: 297, Height: 210, Left: 5, Top: 5, Right: 5, Bottom: 5}
-	a3     = paging.Sheet{Name: "A3", Width: 297, Height: 420, Left: 5, Top: 5, Right: 5, Bottom: 5}
-	a3wide = paging.Sheet{Name: "A3", Width: 420, Height: 297, Left: 5, Top: 5, Right: 5, Bottom: 5}
-	a5     = paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 5, Top: 5, Right: 5, Bottom: 5}
-	letter = paging.Sheet{Name: "Letter", Width: 215.9, Height: 279.4, Left: 6.35, Top: 6.35, Right: 6.35, Bottom: 6.35}
-)
-
 // shapes are the usual ones and the awkward ones.
 var shapes = []struct {
 	name, tokens string
 	change       func(*Input)
 }{
 	{"gable", gable, nil},
-	{"gable with north", gable, func(in *Input) { in.North = Reference{"north", 70 * unit.Degree} }},
+	{"gable with north", gable, func(in *Input) { in.North = plan.North{Name: "north", Turn: 70 * unit.Degree} }},
 	{"metre", "AB=1000 BC=500 CA=806.2", nil},
 	{"hundred", "AB=100000 BC=99479 CA=99479", func(in *Input) { in.Style.Unit = unit.M }},
 	{"hundred, lower", "AB=100000 BC=69971 CA=53814", func(in *Input) { in.Style.Unit = unit.M }},
@@ -64,11 +56,11 @@ func TestPages(t *testing.T) {
 	ruler := lettering.Go()
 	for _, c := range shapes {
 		s := prepared(t, c.tokens, c.change)
-		for _, paper := range []paging.Sheet{a4, a4wide, a3, a3wide, letter, a5} {
+		for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A4Wide, pagetest.A3, pagetest.A3Wide, pagetest.Letter, pagetest.A5} {
 			pages := pagesOf(t, s, paper)
 			name := fmt.Sprintf("%s on %s %.0f×%.0f", c.name, paper.Name, paper.Width, paper.Height)
 			most := 3
-			if paper == a4wide {
+			if paper == pagetest.A4Wide {
 				most = 4
 			}
 			if paper.Name == "A5" {
@@ -119,7 +111,7 @@ func TestPages(t *testing.T) {
 				}
 			}
 			// Words are broken over lines, columns and pages.
-			flow := strings.Join(strings.Fields(running(pages)), "")
+			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
 			for _, step := range s.Steps {
 				if !strings.Contains(flow, strings.Join(strings.Fields(step.Words), "")) {
 					t.Errorf("%s: the sheet does not have step %d: %s", name, step.Number, step.Words)
@@ -130,42 +122,7 @@ func TestPages(t *testing.T) {
 					t.Errorf("%s: no %s", name, l)
 				}
 			}
-			overlaps(t, name, pages, ruler)
-		}
-	}
-}
-
-// running is the words of all pages in order, without what stands at head and foot.
-func running(pages []draw.Page) string {
-	var b strings.Builder
-	for _, p := range pages {
-		for _, op := range p.Ops {
-			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > sheet.LeastMargin+8 {
-				b.WriteString(o.Words + " ")
-			}
-		}
-	}
-	return b.String()
-}
-
-// overlaps finds words on words, on any page.
-func overlaps(t *testing.T, name string, pages []draw.Page, r draw.Ruler) {
-	t.Helper()
-	for i, p := range pages {
-		var boxes []geom.Rect
-		var words []string
-		for _, op := range p.Ops {
-			o, ok := op.(draw.Text)
-			if !ok || math.Abs(math.Sin(2*float64(o.Turn))) > 1e-9 {
-				continue // slanting words have a test of their own
-			}
-			b := o.Bounds(r)
-			for j, c := range boxes {
-				if b.Grow(-0.01).Meets(c) {
-					t.Errorf("%s: page %d: %q lies on %q", name, i+1, o.Words, words[j])
-				}
-			}
-			boxes, words = append(boxes, b), append(words, o.Words)
+			pagetest.Overlaps(t, name, pages, ruler)
 		}
 	}
 }
@@ -266,7 +223,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 			}
 		}
 		apex := peg(t, s, s.Main[0].Peg).At
-		for _, end := range s.ends() {
+		for _, end := range s.Ends() {
 			l := peg(t, s, end).At.Distance(apex)
 			if !there[bracketed(s.Figure(l), true)] && !there[bracketed(s.Figure(l), false)] {
 				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))
@@ -303,7 +260,7 @@ func TestFinishedPDF(t *testing.T) {
 	for _, c := range shapes {
 		s := prepared(t, c.tokens, c.change)
 		net := adjusted(t, c.tokens, "")
-		pages := pagesOf(t, s, a4)
+		pages := pagesOf(t, s, pagetest.A4)
 		var file bytes.Buffer
 		if err := pdf.Write(&file, draw.Document{Title: c.name, Language: "en", Pages: slices.Values(pages)}); err != nil {
 			t.Fatal(err)
@@ -374,12 +331,12 @@ func TestScaleIsTheLargestThatFits(t *testing.T) {
 		pages int
 		first unit.Length // width of the first page
 	}{
-		{"gable", a4, "1:50", 2, 210},
-		{"gable", a3wide, "1:50", 1, 420},
-		{"metre", a4, "1:10", 2, 210},
-		{"hundred", a4, "1:1000", 3, 210},       // 200 mm and its letters at 1:500 do not fit
-		{"hundred, lower", a4, "1:500", 3, 297}, // on a page of its own, turned
-		{"hundred, lower", a3, "1:500", 2, 297},
+		{"gable", pagetest.A4, "1:50", 2, 210},
+		{"gable", pagetest.A3Wide, "1:50", 1, 420},
+		{"metre", pagetest.A4, "1:10", 2, 210},
+		{"hundred", pagetest.A4, "1:1000", 3, 210},       // 200 mm and its letters at 1:500 do not fit
+		{"hundred, lower", pagetest.A4, "1:500", 3, 297}, // on a page of its own, turned
+		{"hundred, lower", pagetest.A3, "1:500", 2, 297},
 	} {
 		for _, shape := range shapes {
 			if shape.name != c.shape {
@@ -407,7 +364,7 @@ func TestPagesRefuse(t *testing.T) {
 		what   string
 	}{
 		{nil, paging.Sheet{Name: "A6", Width: 105, Height: 148}, "A6: 85 × 100 mm to write on are too small for a setting-out sheet"},
-		{func(s *Sheet) { s.Piece = "Giebel 破" }, a4, `"Giebel 破": the lettering has no '破' (U+7834)`},
+		{func(s *Sheet) { s.Piece = "Giebel 破" }, pagetest.A4, `"Giebel 破": the lettering has no '破' (U+7834)`},
 	} {
 		u := s
 		if c.change != nil {
@@ -424,10 +381,10 @@ func TestPagesRefuse(t *testing.T) {
 func TestLongNames(t *testing.T) {
 	s := prepared(t, gable, func(in *Input) {
 		in.Job, in.Piece = strings.Repeat("Donaudampfschifffahrt ", 20), strings.Repeat("Gable ", 40)
-		in.North = Reference{strings.Repeat("harbour ", 6), -2}
+		in.North = plan.North{Name: strings.Repeat("harbour ", 6), Turn: -2}
 	})
 	ruler := lettering.Go()
-	for _, p := range pagesOf(t, s, a4) {
+	for _, p := range pagesOf(t, s, pagetest.A4) {
 		for _, op := range p.Ops {
 			if b := op.Bounds(ruler); b.Min.X < 9.7 || b.Max.X > 200.3 {
 				t.Errorf("%+v runs off the page", op)
@@ -439,7 +396,7 @@ func TestLongNames(t *testing.T) {
 func TestSameInputSamePages(t *testing.T) {
 	dump := func() string {
 		var b strings.Builder
-		for _, p := range pagesOf(t, prepared(t, "AB=7200 BC=5000 CA=4000", nil), a4) {
+		for _, p := range pagesOf(t, prepared(t, "AB=7200 BC=5000 CA=4000", nil), pagetest.A4) {
 			if err := draw.Dump(&b, p.Ops); err != nil {
 				t.Fatal(err)
 			}
@@ -455,7 +412,7 @@ func BenchmarkPages(b *testing.B) {
 	s := prepared(b, gable, nil)
 	r := lettering.Go()
 	for b.Loop() {
-		if _, err := s.Pages(a4, r); err != nil {
+		if _, err := s.Pages(pagetest.A4, r); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -479,7 +436,7 @@ func TestPagesHaveDetails(t *testing.T) {
 		}
 	}
 	s := preparedNet(t, tokens, "ABCD", nil)
-	for _, paper := range []paging.Sheet{a4, a4wide, a3, a5} {
+	for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A4Wide, pagetest.A3, pagetest.A5} {
 		pages := pagesOf(t, s, paper)
 		words := map[string]bool{}
 		details, pointed := 0, 0

@@ -2,148 +2,79 @@ package setout
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
-	"trammel/geom"
-	"trammel/geom/adjust"
-	"trammel/geom/net"
 	"trammel/geom/pegging"
-	"trammel/geom/tape"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
 
-// sure works out how sure each point is: its place as it was measured, seen from the
-// baseline, and as it is set out from there.
-func (w *work) sure() {
-	base := w.way.Base
-	set := map[geom.Name]adjust.Covariance{}
-	for _, p := range w.way.Pegs {
-		set[p.Name] = p.Covariance
+// why the way that is used, in a sentence; empty where there is no other.
+func (s says) why() string {
+	r, say := s.Ranking, words.In(s.Language).Pegs()
+	used, other := r.Way(), r.Why.Other
+	name := wayWords(other.Method) + " from " + edge(other.Base)
+	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", upper(name), used.Times)
+	switch r.Why.Code {
+	case pegging.Surest:
+		return say.Why(used, other, s.Inches()).Sentence()
+	case pegging.AsAsked:
+		return "As asked for. " + say.Why(other, used, s.Inches()).Sentence()
+	case pegging.AskedAlike:
+		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
+	case pegging.Extends:
+		return fmt.Sprintf("%s is %.2f times surer, but the line has to be extended to the foot of %s.", upper(name), used.Times, r.Why.Foot)
+	case pegging.Longest:
+		return hardly + "longest baseline is used."
+	case pegging.Simplest:
+		return hardly + "simplest is used."
 	}
-	turn := unit.Angle(0) // from the axes of the baseline to those of the plane
-	if w.Baseline.Zero == 1 {
-		turn = unit.Turn / 2
+	return ""
+}
+
+// sureWords say what the figures of how sure it is mean.
+func (s says) sureWords() string {
+	words := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. σ is two fifths of that or less, along %s%s and across it.",
+		s.Baseline.From, s.Baseline.To, "both", s.Baseline.From, s.Baseline.To)
+	if s.Permitted > 0 {
+		words += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", unit.Decimals(s.Permitted.MM(), 2), unit.Decimals(2*s.Permitted.MM(), 2))
 	}
-	for _, p := range w.Pegs {
-		if _, ok := w.at[p.Name]; !ok {
+	return words
+}
+
+// sureInWords is what the two tables say, in less room.
+func (s says) sureInWords() string {
+	var both, measured, out, along, across []string
+	for _, x := range s.Sure[1:] { // the zero end is where it is
+		words := string(x.Peg) + " " + s.Small(x.Both)
+		if s.Permitted > 0 {
+			words += fmt.Sprintf(" (%s what is permitted, %s)", sureNote(x), s.Small(x.Permitted))
+		}
+		both, measured, out = append(both, words), append(measured, s.Small(x.Measured)), append(out, s.Small(x.SetOut))
+		along, across = append(along, s.Small(x.Along)), append(across, s.Small(x.Across))
+	}
+	row := func(figures []string) string { return strings.Join(figures, ", ") }
+	return fmt.Sprintf("How sure, 95 %% in %s, seen from %s along %s%s: %s; of it as measured %s, as set out %s; σ along %s, across %s. %s",
+		s.SmallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.waysInWords())
+}
+
+// waysInWords is the ranking in a paragraph.
+func (s says) waysInWords() string {
+	const told = 3 // of the ways
+	var ways []string
+	for i, x := range s.Ranking.Best {
+		if i >= told && i != s.Ranking.Used {
 			continue
 		}
-		_, seen := w.net.Seen(p.Name, base)
-		out := set[p.Name]
-		both := seen.Plus(out)
-		s := Sure{
-			Peg: p.Name, Along: both.X(), Across: both.Y(), Ellipse: both.Turned(turn).Ellipse().Within95(),
-			Measured: seen.Figure95(), SetOut: out.Figure95(), Both: both.Figure95(),
+		words := fmt.Sprintf("%s from %s %s", wayWords(x.Method), edge(x.Base), s.Small(x.Figure))
+		if i == s.Ranking.Used {
+			words += " (used)"
 		}
-		from, to := w.sides[base[0]], w.sides[base[1]]
-		switch s.Distance = min(p.At.Distance(from), p.At.Distance(to)); p.Name {
-		case base[0], base[1]:
-			s.Distance = w.Baseline.Length
-		}
-		if w.Permitted > 0 {
-			s.Permitted = tape.Permitted(w.Permitted, s.Distance)
-			s.Inside = s.Both <= s.Permitted
-		}
-		w.Sure = append(w.Sure, s)
+		ways = append(ways, words)
 	}
+	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.why())
 }
 
-// Seen is where a point of the net lies from the baseline, whose first end is the origin
-// and whose direction that of x, and how surely it was measured.
-func (s Sheet) Seen(n geom.Name) (geom.Point, adjust.Covariance) {
-	return s.net.Seen(n, [2]geom.Name{s.Baseline.From, s.Baseline.To})
-}
-
-// Framed is a matrix that leads from those coordinates to where one leads from the
-// net's own plane.
-func (s Sheet) Framed(m [6]float64) [6]float64 {
-	p, _ := s.net.Point(s.Baseline.From)
-	q, _ := s.net.Point(s.Baseline.To)
-	sin, cos := math.Sincos(float64(geom.Line{From: p, To: q}.Direction()))
-	return [6]float64{
-		m[0]*cos + m[2]*sin, m[1]*cos + m[3]*sin, m[2]*cos - m[0]*sin, m[3]*cos - m[1]*sin,
-		m[0]*p.X.MM() + m[2]*p.Y.MM() + m[4], m[1]*p.X.MM() + m[3]*p.Y.MM() + m[5],
-	}
-}
-
-// doubts about what was measured: a sheet made from a slip sets the slip out.
-func (w *work) doubts(net net.Adjusted) (all []string) {
-	say := words.In(w.Language).Nets()
-	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Doubts) > 0 {
-		for _, f := range append(say.Findings(net, w.Style), say.Doubts(net)...) {
-			all = append(all, f.Sentence())
-		}
-	}
-	if which := say.Which(net); which != "" {
-		all = append(all, which)
-	}
-	if len(w.Outline) == 4 {
-		if q := net.Rectangle([4]geom.Name(w.Outline)); q.Measured {
-			all = append(all, say.Rectangle(q, w.Style).Sentence())
-		}
-	}
-	if level := w.assumed(); level != "" {
-		all = append(all, level+" Level them, or their pulls stand on that.")
-	}
-	for _, f := range say.TooFine(net, w.Style) {
-		all = append(all, f.Sentence())
-	}
-	if rough := w.roughly(net); len(rough) > 0 {
-		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."
-		if w.Inches() {
-			finer = `Where the sixteenth was read, write it: 26'-3 0/16", or +-1/16in behind it.`
-		}
-		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. %s", strings.Join(rough, ", "), finer))
-	}
-	if !w.lone() { // its crossing is told below the tables
-		for _, c := range w.flat() {
-			all = append(all, string(c.At)+": its arcs cross at "+w.Style.Angle(c.Angle)+", not sound. Its checks decide.")
-		}
-	}
-	return all
-}
-
-// flat are the crossings of arcs that place a corner and are not sound.
-func (s Sheet) flat() (all []Crossing) {
-	for _, p := range s.Main {
-		if p.Method == pegging.TwoArcs && !p.Crossing.Sound {
-			all = append(all, p.Crossing)
-		}
-	}
-	return all
-}
-
-// Flat says, for who makes the sheet, which arcs cross so that it is hard to see where.
-func (s Sheet) Flat() (all []string) {
-	for _, c := range s.flat() {
-		all = append(all, fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: hard to mark exactly",
-			s.Baseline.From, s.Baseline.To, s.Style.Angle(min(c.Angle, unit.Turn/2-c.Angle)), c.At))
-	}
-	return all
-}
-
-// tooRough is the tolerance from which on a length was not read on a tape: whoever
-// wrote it left digits away.
-const tooRough unit.Length = 5
-
-// roughly are the lengths whose last digit, where no tolerance is stated, allows more
-// than any tape leaves open: "AB=8m is ±500 mm".
-func (s Sheet) roughly(net net.Adjusted) (all []string) {
-	for _, r := range net.Results {
-		m := r.Measurement
-		if m.Kind == triangle.Angle || m.Value.Stated {
-			continue
-		}
-		if t, _ := m.Value.Tolerance.Float64(); unit.Length(t) >= tooRough {
-			open := fmt.Sprintf("%.0f mm", t)
-			if s.Inches() {
-				open = fmt.Sprintf("%.2g in", t/unit.Inch.MM())
-			}
-			all = append(all, fmt.Sprintf("%s=%s is ±%s", m.Subject(), m.Value.Text, open))
-		}
-	}
-	return all
+func (s says) rankWords() string {
+	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.why()))
 }

@@ -136,7 +136,7 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 					continue
 				}
 				name := fmt.Sprintf("%s from %s, %v, %s", c.name, c.base, m, i.Name)
-				in := Input{Net: adjusted(t, c.tokens, c.outline), Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}}
+				in := Input{Asked: pegging.Asked{Net: adjusted(t, c.tokens, c.outline), Method: &m, Base: [2]geom.Name{geom.Name(c.base[:1]), geom.Name(c.base[1:])}}}
 				in.Tools.Instrument = i
 				s, err := Prepare(in)
 				if _, flat := err.(*triangle.NoTriangle); flat && m == pegging.TwoArcs {
@@ -153,7 +153,7 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 					h.follow(s.Steps)
 					for _, x := range s.Sure {
 						p := h.at[string(x.Peg)]
-						along, _, _ := s.running(s.sides[x.Peg])
+						along, _, _ := s.Running(s.Spot(x.Peg))
 						q := p - complex(along.MM(), 0)
 						if q != 0 {
 							q = p - complex(along.MM(), signedOffset(s, x.Peg))
@@ -191,8 +191,8 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 }
 
 func signedOffset(s Sheet, n geom.Name) float64 {
-	_, offset, side := s.running(s.sides[n])
-	if side == Right {
+	_, offset, side := s.Running(s.Spot(n))
+	if side == pegging.Right {
 		return -offset.MM()
 	}
 	return offset.MM()
@@ -214,8 +214,8 @@ func TestRankingSpeaksOfTheSheets(t *testing.T) {
 				t.Errorf("%s: %v from %s is ranked with %v, its own sheet says %v from %s", c.tokens, x.Method, edge(x.Base), x.Figure, worst, own.Baseline.From)
 			}
 		}
-		if s.Ranking.Used > 0 && !strings.Contains(s.Ranking.Why, edge(s.Ranking.Best[0].Base)) {
-			t.Errorf("%s: nothing says why %v from %s is not used: %s", c.tokens, s.Ranking.Best[0].Method, edge(s.Ranking.Best[0].Base), s.Ranking.Why)
+		if s.Ranking.Used > 0 && !strings.Contains(s.why(), edge(s.Ranking.Best[0].Base)) {
+			t.Errorf("%s: nothing says why %v from %s is not used: %s", c.tokens, s.Ranking.Best[0].Method, edge(s.Ranking.Best[0].Base), s.why())
 		}
 	}
 }

@@ -15,6 +15,7 @@ import (
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/phone"
 )
 
 var update = flag.Bool("update", false, "write the golden text anew; read it before keeping it")
@@ -122,7 +123,7 @@ func TestTextIsNarrow(t *testing.T) {
 	check := func(s Sheet) {
 		text := textOf(t, s)
 		for _, line := range strings.Split(text, "\n") {
-			if utf8.RuneCountInString(line) > phone || strings.TrimRight(line, " ") != line || strings.ContainsAny(line, "\r\t") {
+			if utf8.RuneCountInString(line) > phone.Width || strings.TrimRight(line, " ") != line || strings.ContainsAny(line, "\r\t") {
 				t.Fatalf("%q is %d wide", line, utf8.RuneCountInString(line))
 			}
 		}

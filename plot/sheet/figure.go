@@ -88,3 +88,10 @@ func (b Entries) Rows(width unit.Length, r draw.Ruler) []Row {
 	}
 	return rows
 }
+
+// KeptGap is a gap between two things that must not be parted.
+type KeptGap unit.Length
+
+func (b KeptGap) Rows(unit.Length, draw.Ruler) []Row {
+	return []Row{{Height: unit.Length(b), Keep: true}}
+}

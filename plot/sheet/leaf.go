@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -10,10 +12,15 @@ import (
 
 // Layout of a leaf.
 const (
-	LeastMargin unit.Length = 10 // ISO 5457: the border is 10 mm
-	headHeight  unit.Length = 18 // on the first page
-	nextHeight  unit.Length = 9  // on those that follow
-	footHeight  unit.Length = 10.5
+	LeastMargin unit.Length = 10  // ISO 5457: the border is 10 mm
+	Wide        unit.Length = 250 // from here on, the words may stand in two columns
+	Gutter      unit.Length = 10  // between them
+	// BetweenTables is the least room between two that stand side by side.
+	BetweenTables unit.Length = 8
+
+	headHeight unit.Length = 18 // on the first page
+	nextHeight unit.Length = 9  // on those that follow
+	footHeight unit.Length = 10.5
 )
 
 // Leaf is a sheet of paper as it is read and the part of it that is printed on, a
@@ -54,10 +61,38 @@ func (l Leaf) Next() geom.Rect {
 	return b
 }
 
+// TitleBlock says what a sheet is of (ISO 7200).
+type TitleBlock struct {
+	Job, Piece, Date string
+	Printer          string // the one that the pages are made for; empty: any
+}
+
+// Title is job and piece.
+func (b TitleBlock) Title() string {
+	switch {
+	case b.Job == "":
+		return b.Piece
+	case b.Piece == "":
+		return b.Job
+	}
+	return b.Job + ": " + b.Piece
+}
+
+// Lettered is a *unit.Fault where the lettering lacks a character of the title block's
+// words or of more words.
+func (b TitleBlock) Lettered(r draw.Ruler, more ...string) error {
+	for _, words := range append([]string{b.Job, b.Piece, b.Date}, more...) {
+		if c := r.Missing(words); c != 0 {
+			return &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
+		}
+	}
+	return nil
+}
+
 // Margin is what stands at the head and at the foot of every page of a sheet.
 type Margin struct {
 	Title   string
-	Second  string   // below the title of the first page: what the sheet is
+	Second  []string // below the title of the first page: what the sheet is, parted by dots
 	Third   []string // below that: the first of these that has room, else the last, cut
 	Inches  bool     // the check bar at the foot is 4 in long; otherwise 100 mm
 	Printer string   // the one that the pages are made for; empty: any
@@ -86,8 +121,13 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 		}
 	}
 	return append(d,
-		Note(Shorten(m.Second, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
+		Note(Shorten(dotted(m.Second), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
 		Note(Shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
+}
+
+// dotted parts by dots what there is to say.
+func dotted(words []string) string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" }), " · ")
 }
 
 // foot is the check bar, 100 mm or 4 in long.

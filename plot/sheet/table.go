@@ -18,6 +18,14 @@ const (
 	Box           // an empty box to write in; the cell's words are its unit, set to its right; "-" draws none
 )
 
+// Lengths is how a column of lengths stands: inches have no point.
+func Lengths(inches bool) Align {
+	if inches {
+		return ToRight
+	}
+	return OnPoint
+}
+
 // Column of a table.
 type Column struct {
 	Head  string

@@ -23,7 +23,7 @@ func TestTheCutStandsFirst(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, err := Draw(p, coverOf(t, p, a4), font, Full())
+	d, err := Draw(p, coverOf(t, p, a4), font, full())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -39,12 +39,12 @@ func TestTheCutStandsFirst(t *testing.T) {
 			t.Errorf("%s: %v, want %v", c.what, c.length, want)
 		}
 	}
-	steps := Steps(p, Full())
+	steps := Steps(p, full())
 	const want = "Offsets: draw the line that is cut, parallel to the finished edges: 3 inside AB, 8 inside BC, 3 inside CA. Check: from corner to corner of that line, or to where it stops being straight, AB (418.6), BC (559.7), CA (371.6)."
 	if got := steps[len(steps)-1]; got != want {
 		t.Errorf("By hand ends with %q", got)
 	}
-	pages, err := Index(p, coverOf(t, p, a4), font, Full(), Printer{})
+	pages, err := Index(p, coverOf(t, p, a4), font, full(), Printer{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +60,7 @@ func TestStepsOfAShape(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := strings.Join(Steps(p, Full()), "\n")
+	all := strings.Join(Steps(p, full()), "\n")
 	for _, want := range []string{
 		"Corner A: mark off 30 from A along both edges and join the marks.",
 		"Corner B: round it with radius 25; the arc touches both edges (67.2) from B.",
@@ -97,7 +97,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		}
 		made++
 		plan := coverOf(t, p, a4)
-		f := face{piece: p, plan: plan, style: Full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points), scene: newScene(plan.Windows(), plan.Trimmed(), font)}
+		f := face{piece: p, plan: plan, style: full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points), scene: newScene(plan.Windows(), plan.Trimmed(), font)}
 		shown := func(what string, at geom.Point) {
 			if !f.shown(plan.Place.Apply(at)) {
 				t.Errorf("%v: %s begins off the paper", c, what)
@@ -112,7 +112,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 			}
 		}
 		if n < len(plates) {
-			d, err := Draw(p, plan, font, Full())
+			d, err := Draw(p, plan, font, full())
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -157,7 +157,7 @@ func TestNothingRunsAlongAnEdge(t *testing.T) {
 			}
 			p.Shape = shaped.Shape
 			plan := coverOf(t, p, paging.Sheet{Name: "A2", Width: 420, Height: 594, Left: 10, Right: 10, Top: 10, Bottom: 10})
-			d, err := Draw(p, plan, font, Full())
+			d, err := Draw(p, plan, font, full())
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -29,7 +29,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 	for _, c := range cases {
 		for _, p := range pieces(t, c.by, c.tokens) {
 			plan := laid(t, p, a4, paging.Full)
-			d, err := Draw(p, plan, font, Full())
+			d, err := Draw(p, plan, font, full())
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -83,7 +83,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 func TestStepsAndLinesAgree(t *testing.T) {
 	for _, c := range cases {
 		for _, p := range pieces(t, c.by, c.tokens) {
-			style := Full()
+			style := full()
 			plan := laid(t, p, a4, paging.Full)
 			d, err := Draw(p, plan, font, style)
 			if err != nil {
@@ -179,7 +179,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 				if drawn := len(marks(step)) > 0; drawn == silent[name] {
 					t.Errorf("%s draws lines: %t", name, drawn)
 				}
-				if say := Steps(p, Full())[i]; len(say) < 10 || !strings.HasSuffix(say, ".") || strings.Contains(say, "%!") {
+				if say := Steps(p, full())[i]; len(say) < 10 || !strings.HasSuffix(say, ".") || strings.Contains(say, "%!") {
 					t.Errorf("%s says %q", name, say)
 				}
 			}
@@ -189,7 +189,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 		if !seen[typeName(step)] {
 			t.Errorf("no case has a %s", typeName(step))
 		}
-		if say := Steps(Piece{Construction: construct.Construction{Steps: []construct.Step{step}}}, Full()); say[0] == "" {
+		if say := Steps(Piece{Construction: construct.Construction{Steps: []construct.Step{step}}}, full()); say[0] == "" {
 			t.Errorf("%T has no words", step)
 		}
 	}
@@ -197,7 +197,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 
 func TestMeasuredIsBareAndComputedInParentheses(t *testing.T) {
 	p := piece(t, "AB=150 A=50deg CA=90.25")
-	d, err := Draw(p, laid(t, p, a4, paging.Full), font, Full())
+	d, err := Draw(p, laid(t, p, a4, paging.Full), font, full())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -243,7 +243,7 @@ func TestStyleLeavesOut(t *testing.T) {
 		style               Style
 		texts, arcs, centre int
 	}{
-		{Full(), 3 + 3 + 3 + 1 + 2, 3 + 2, 1},
+		{full(), 3 + 3 + 3 + 1 + 2, 3 + 2, 1},
 		{Style{}, 3, 0, 0},
 		{Style{Lengths: true}, 6, 0, 0},
 		{Style{Angles: true}, 6, 3, 0},
@@ -260,11 +260,11 @@ func TestMissingCharacterIsAFault(t *testing.T) {
 	p := piece(t, "AB=150 BC=120 CA=130")
 	plan := laid(t, p, a4, paging.Full)
 	p.Name = "Platte 角"
-	_, err := Draw(p, plan, font, Full())
+	_, err := Draw(p, plan, font, full())
 	if f, ok := err.(*unit.Fault); !ok || !strings.Contains(f.What, "角") || f.Hint == "" {
 		t.Errorf("Draw: %v", err)
 	}
-	if _, err := Index(p, plan, font, Full(), Printer{}); err == nil || !strings.Contains(err.Error(), "角") {
+	if _, err := Index(p, plan, font, full(), Printer{}); err == nil || !strings.Contains(err.Error(), "角") {
 		t.Errorf("Index: %v", err)
 	}
 }

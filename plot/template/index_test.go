@@ -63,7 +63,7 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, c.cover)
-		pages, err := Index(p, plan, font, Full(), Printer{}, "2031-05-04")
+		pages, err := Index(p, plan, font, full(), Printer{}, "2031-05-04")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -114,7 +114,7 @@ func TestIndexHasATrueBar(t *testing.T) {
 		want unit.Length
 	}{{unit.MM, 100}, {unit.IN, 101.6}, {unit.FT, 101.6}} {
 		p := piece(t, "AB=600 BC=450 CA=450")
-		s := Full()
+		s := full()
 		s.Figures.Unit = c.unit
 		pages, err := Index(p, laid(t, p, a4, paging.Full), font, s, Printer{})
 		if err != nil {
@@ -188,7 +188,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 func TestMapNamesThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
-	pages, err := Index(p, plan, font, Full(), Printer{})
+	pages, err := Index(p, plan, font, full(), Printer{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +200,7 @@ func TestMapNamesThePages(t *testing.T) {
 	}
 	p = piece(t, "AB=8000 BC=6000 CA=5000")
 	plan = laid(t, p, a4, paging.Full)
-	if pages, err = Index(p, plan, font, Full(), Printer{}); err != nil {
+	if pages, err = Index(p, plan, font, full(), Printer{}); err != nil {
 		t.Fatal(err)
 	}
 	all = "\n" + words1(pages[0]) + "\n"
@@ -214,7 +214,7 @@ func TestMapNamesThePages(t *testing.T) {
 func TestIndexRefusesAPaperWithoutRoom(t *testing.T) {
 	p := piece(t, "AB=60 BC=60 CA=60")
 	tiny := paging.Sheet{Name: "45x45", Width: 45, Height: 45, Left: 5, Right: 5, Top: 5, Bottom: 5, Overlap: 5}
-	_, err := Index(p, laid(t, p, tiny, paging.Full), font, Full(), Printer{})
+	_, err := Index(p, laid(t, p, tiny, paging.Full), font, full(), Printer{})
 	if f, ok := err.(*unit.Fault); !ok || f.Subject != unit.Paper || f.Of != "45x45" || f.Hint == "" {
 		t.Errorf("got %v", err)
 	}
@@ -233,13 +233,13 @@ func TestNotesFindRoomOrSayThatThereIsNone(t *testing.T) {
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, paging.Full)
-		d, err := Draw(p, plan, font, Full())
+		d, err := Draw(p, plan, font, full())
 		if err != nil || len(plan.Cells) != 1 {
 			t.Fatal(c.tokens, len(plan.Cells), err)
 		}
 		for page := range plan.Pages(d, furniture.Furniture{Job: p.Job, Piece: p.Name, Figures: "millimetres"}, font) {
 			before := len(page.Ops)
-			with, ok := WithNotes(page, c.on, p, font, Full())
+			with, ok := WithNotes(page, c.on, p, font, full())
 			if ok != c.want || len(page.Ops) != before {
 				t.Errorf("%s on %s: steps %t, want %t", c.tokens, c.on.Name, ok, c.want)
 			}
@@ -247,7 +247,7 @@ func TestNotesFindRoomOrSayThatThereIsNone(t *testing.T) {
 			if !strings.Contains(all, "Local codes prevail.") {
 				t.Errorf("%s on %s: no word of caution", c.tokens, c.on.Name)
 			}
-			for _, step := range Steps(p, Full()) {
+			for _, step := range Steps(p, full()) {
 				if strings.Contains(all, step) != c.want {
 					t.Errorf("%s on %s: %q", c.tokens, c.on.Name, step)
 				}
@@ -281,12 +281,12 @@ func TestGoldens(t *testing.T) {
 			t.Fatal(err)
 		}
 		plan = Settle(plan)
-		d, err := Draw(p, plan, font, Full())
+		d, err := Draw(p, plan, font, full())
 		if err != nil {
 			t.Fatal(err)
 		}
 		golden(t, c.name, d)
-		pages, err := Index(p, plan, font, Full(), Printer{})
+		pages, err := Index(p, plan, font, full(), Printer{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -325,15 +325,15 @@ func golden(t *testing.T, name string, d draw.Drawing) {
 // The corners keep their letters on the map where rows and columns have theirs
 // at its edges, and no word or box leaves the part that is printed on.
 func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
-	feet := Full()
+	feet := full()
 	feet.Figures = unit.Style{Unit: unit.FT, Denominator: 16}
 	for _, c := range []struct {
 		tokens string
 		sheet  paging.Sheet
 		style  Style
 	}{
-		{"AB=7200 A=35deg B=35deg", a4, Full()},
-		{"AB=8000 BC=6000 CA=5000", a4, Full()},
+		{"AB=7200 A=35deg B=35deg", a4, full()},
+		{"AB=8000 BC=6000 CA=5000", a4, full()},
 		{"AB=419.1 A=52deg CA=298.45", letter, feet},
 		{"AB=4191 A=52deg CA=2984.5", letter, feet},
 	} {

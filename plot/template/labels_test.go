@@ -146,7 +146,7 @@ func TestLabelsTouchNothing(t *testing.T) {
 		if n%3 != 0 { // a third lies hard against the edges of its pages
 			plan = Settle(plan)
 		}
-		d, missed, err := drawn(p, plan, font, Full())
+		d, missed, err := drawn(p, plan, font, full())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -174,7 +174,7 @@ func TestLabelsInEveryUnit(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				s := Full()
+				s := full()
 				s.Figures = figures
 				d, missed, err := drawn(p, plan, font, s)
 				if err != nil || missed != nil {
@@ -232,7 +232,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 		ab, bc, ca := oneTriangle(rnd, n)
 		p := piece(t, fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))
 		plan := laid(t, p, a4, paging.Full)
-		d, err := Draw(p, plan, font, Full())
+		d, err := Draw(p, plan, font, full())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -261,7 +261,7 @@ func BenchmarkDraw15mOnA5(b *testing.B) {
 	plan := laid(b, p, a5, paging.Full)
 	b.ReportMetric(float64(len(plan.Cells)), "pages")
 	for b.Loop() {
-		if _, err := Draw(p, plan, font, Full()); err != nil {
+		if _, err := Draw(p, plan, font, full()); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -271,7 +271,7 @@ func BenchmarkDrawSmall(b *testing.B) {
 	p := piece(b, "AB=180 BC=240 CA=300")
 	plan := laid(b, p, a4, paging.Full)
 	for b.Loop() {
-		if _, err := Draw(p, plan, font, Full()); err != nil {
+		if _, err := Draw(p, plan, font, full()); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -74,7 +74,7 @@ func TestLabelsOfNetsTouchNothing(t *testing.T) {
 		p := netPiece(t, corners, inner, "AC BD")
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		plan := netLaid(t, p, on, cover)
-		d, missed, err := drawn(p, plan, font, Full())
+		d, missed, err := drawn(p, plan, font, full())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -109,7 +109,7 @@ func netLaid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan
 func TestNetIsLettered(t *testing.T) {
 	p := hollow(t, 1)
 	plan := netLaid(t, p, a4, paging.Full)
-	d, missed, err := drawn(p, plan, font, Full())
+	d, missed, err := drawn(p, plan, font, full())
 	if err != nil || missed != nil {
 		t.Fatalf("%q, %v", missed, err)
 	}
@@ -129,7 +129,7 @@ func TestNetIsLettered(t *testing.T) {
 
 // The steps of a net in words: which of two crossings, and the outline in a row.
 func TestNetInWords(t *testing.T) {
-	got := strings.Join(Steps(hollow(t, 1), Full()), "\n")
+	got := strings.Join(Steps(hollow(t, 1), full()), "\n")
 	const want = `Draw the baseline AB, 640 long.
 Beam compasses or a batten on a pin at A, radius 697.6: swing an arc above the baseline.
 Compasses at B, radius 240.5: swing an arc across the first; they cross at C, above the baseline.

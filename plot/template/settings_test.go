@@ -15,9 +15,9 @@ import (
 // 120° leans away by as much; 35.25° lies beyond a saw of 45°, whose scale reads it with
 // the edge against a block. A mitre of 60° has its joint at 30°, 60° from square.
 func TestSettings(t *testing.T) {
-	inches := Full()
+	inches := full()
 	inches.Figures.Unit = unit.IN
-	wide := Full()
+	wide := full()
 	wide.Saw = 60 * unit.Degree
 	for _, c := range []struct {
 		tokens, corners string
@@ -25,17 +25,17 @@ func TestSettings(t *testing.T) {
 		row             int
 		want, says      string
 	}{
-		{"AB=100 A=90deg CA=100", "", Full(), 1, `["A" "90°" "AB" "0°" "0" "100"]`, ""},
-		{"AB=100 BC=100 CA=100", "", Full(), 2, `["B" "60°" "BC" "30° in" "57.7" "100"]`, "In: the cut leans back"},
+		{"AB=100 A=90deg CA=100", "", full(), 1, `["A" "90°" "AB" "0°" "0" "100"]`, ""},
+		{"AB=100 BC=100 CA=100", "", full(), 2, `["B" "60°" "BC" "30° in" "57.7" "100"]`, "In: the cut leans back"},
 		{"AB=100 BC=100 CA=100", "", inches, 2, `["B" "60°" "BC" "30° in" "6 15/16\"" "12\""]`, "In: the cut leans back"},
-		{"AB=100 A=120deg CA=90", "", Full(), 1, `["A" "120°" "AB" "30° out" "57.7" "100"]`, "(out: carried on)"},
-		{"AB=100 A=35.25deg CA=90", "", Full(), 1, `["A" "35.25°" "AB" "block 35.25° in" "100" "70.7"]`, "Block: beyond the saw's 45°"},
+		{"AB=100 A=120deg CA=90", "", full(), 1, `["A" "120°" "AB" "30° out" "57.7" "100"]`, "(out: carried on)"},
+		{"AB=100 A=35.25deg CA=90", "", full(), 1, `["A" "35.25°" "AB" "block 35.25° in" "100" "70.7"]`, "Block: beyond the saw's 45°"},
 		{"AB=100 A=35.25deg CA=90", "", inches, 1, `["A" "35.25°" "AB" "block 35.25° in" "12\"" "8 15/32\""]`, "hands 4 in from the blade"},
 		{"AB=100 A=35.25deg CA=90", "", wide, 1, `["A" "35.25°" "AB" "54.75° in" "100" "70.7"]`, "In: the cut leans back"},
-		{"AB=100 A=1:12 CA=90", "", Full(), 1, `["A" "1 in 12" "AB" "block 4.8° in" "100" "8.3"]`, "Block"},
-		{"AB=100 BC=100 CA=100", "B mitre", Full(), 2, `["B mitre" "60°" "each" "block 30° in" "100" "57.7"]`, "Mitre: the joint"},
+		{"AB=100 A=1:12 CA=90", "", full(), 1, `["A" "1 in 12" "AB" "block 4.8° in" "100" "8.3"]`, "Block"},
+		{"AB=100 BC=100 CA=100", "B mitre", full(), 2, `["B mitre" "60°" "each" "block 30° in" "100" "57.7"]`, "Mitre: the joint"},
 		{"AB=100 BC=100 CA=100", "B mitre", wide, 2, `["B mitre" "60°" "each" "60° in" "100" "57.7"]`, "Mitre: the joint"},
-		{"AB=100 BC=100 CA=100", "B cut 10", Full(), 3, `["B cut" "120°" "BC" "30° out" "57.7" "100"]`, "Cut: across the corner, from the set-back."},
+		{"AB=100 BC=100 CA=100", "B cut 10", full(), 3, `["B cut" "120°" "BC" "30° out" "57.7" "100"]`, "Cut: across the corner, from the set-back."},
 	} {
 		p, err := plate(t, c.tokens, "", c.corners, "")
 		if err != nil {
@@ -48,13 +48,13 @@ func TestSettings(t *testing.T) {
 			t.Errorf("%s, %s: %q does not say %q", c.tokens, c.corners, about, c.says)
 		}
 	}
-	about := strings.Join(AboutSettings(piece(t, "AB=100 BC=100 CA=100"), Full()), " ")
+	about := strings.Join(AboutSettings(piece(t, "AB=100 BC=100 CA=100"), full()), " ")
 	for _, never := range []string{"Block", "Mitre", "carried on", "Inward"} {
 		if strings.Contains(about, never) {
 			t.Errorf("of three corners of 60° it says %q: %q", never, about)
 		}
 	}
-	if rows := Settings(hollow(t, 1), Full()); !strings.Contains(fmt.Sprint(rows), "to the line") || !strings.Contains(strings.Join(AboutSettings(hollow(t, 1), Full()), " "), "Inward: both cuts stop") {
+	if rows := Settings(hollow(t, 1), full()); !strings.Contains(fmt.Sprint(rows), "to the line") || !strings.Contains(strings.Join(AboutSettings(hollow(t, 1), full()), " "), "Inward: both cuts stop") {
 		t.Errorf("an inward corner: %q", rows)
 	}
 }
@@ -63,7 +63,7 @@ func TestSettings(t *testing.T) {
 // protractor has no mark for by its chord; 2·R·sin(θ/2) by hand: 2·200·sin 17.625° =
 // 121.1, 2·1000·sin 18.685° = 640.7.
 func TestAnglesAreSetOffAsGiven(t *testing.T) {
-	s := Full()
+	s := full()
 	s.Protractor = unit.Degree / 2
 	inches := s
 	inches.Figures.Unit = unit.IN
@@ -101,7 +101,7 @@ func TestAnglesAreDrawnAsGiven(t *testing.T) {
 		"AB=150 A=35.25deg CA=90": "35.25°", "AB=150 A=35°30' CA=90": "35°30′", "AB=150 A=1:12 CA=90": "1 in 12", "AB=150 BC=120 CA=90": "(53.1°)",
 	} {
 		p := piece(t, tokens)
-		d, err := Draw(p, laid(t, p, a4, 0), font, Full())
+		d, err := Draw(p, laid(t, p, a4, 0), font, full())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -93,7 +93,7 @@ func TestLabelsOfShapesTouchNothing(t *testing.T) {
 			plan := coverOf(t, p, on)
 			for _, hand := range []string{"", "other hand"} {
 				p.Hand = hand
-				d, missed, err := drawn(p, plan, font, Full())
+				d, missed, err := drawn(p, plan, font, full())
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -116,7 +116,7 @@ func TestShapeIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	plan := coverOf(t, p, a4)
-	d, err := Draw(p, plan, font, Full())
+	d, err := Draw(p, plan, font, full())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -161,7 +161,7 @@ func TestShapeIsSaid(t *testing.T) {
 	if m := p.Measures(); !strings.Contains(m, "finished") {
 		t.Errorf("the title says %q", m)
 	}
-	pages, err := Index(p, plan, font, Full(), Printer{})
+	pages, err := Index(p, plan, font, full(), Printer{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -197,7 +197,7 @@ func TestAnyShapeIsDrawn(t *testing.T) {
 			continue
 		}
 		made++
-		if _, _, err := drawn(p, coverOf(t, p, a4), font, Full()); err != nil {
+		if _, _, err := drawn(p, coverOf(t, p, a4), font, full()); err != nil {
 			t.Error(err)
 		}
 	}

@@ -48,7 +48,7 @@ func TestSpans(t *testing.T) {
 func TestSpansOnThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
-	d, err := Draw(p, plan, font, Full())
+	d, err := Draw(p, plan, font, full())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +102,7 @@ func TestSpansOnThePages(t *testing.T) {
 // What is expected names the worst side, and the printer only where it is known.
 func TestExpectedIsSaid(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
-	x := index{piece: p, plan: laid(t, p, a4, paging.Full), style: Full()}
+	x := index{piece: p, plan: laid(t, p, a4, paging.Full), style: full()}
 	// √(6 · 0.04 · 1.2805 + 0.22²) = 0.597
 	if got, want := x.expected(), "Expected: CA within 0.6 mm, 95 times in 100: 9 sheets; along CA 6 joins of ±0.2 mm as a random walk; 0.2 mm a metre for paper and tape; the printer's own scale is in none of the ranges."; got != want {
 		t.Errorf("%s\nwant\n%s", got, want)

@@ -115,7 +115,7 @@ Check: measure the angle at C: 69.5°.
 Check: measure from C square to AB: 85.9.`},
 	} {
 		p := pieces(t, c.by, c.tokens)[c.answer]
-		if got := strings.Join(Steps(p, Full()), "\n"); got != strings.TrimSpace(c.want) {
+		if got := strings.Join(Steps(p, full()), "\n"); got != strings.TrimSpace(c.want) {
 			t.Errorf("%s (%v):\n%s", c.tokens, c.by, got)
 		}
 	}
@@ -123,7 +123,7 @@ Check: measure from C square to AB: 85.9.`},
 
 func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 	p := piece(t, "AB=600 BC=450 CA=250")
-	s := Full()
+	s := full()
 	s.Reach = 300
 	say := strings.Join(Steps(p, s), "\n")
 	for _, c := range p.Construction.Steps {
@@ -164,7 +164,7 @@ func TestHeightOffThePaperIsNotDrawn(t *testing.T) {
 		want   int
 	}{{"AB=500 A=125deg CA=300", 0}, {"AB=500 C-AB=245.7 A=125deg", 1}, {"AB=500 A=75deg CA=300", 1}} {
 		p := piece(t, c.tokens)
-		d, err := Draw(p, laid(t, p, a4, paging.Full), font, Full())
+		d, err := Draw(p, laid(t, p, a4, paging.Full), font, full())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -184,7 +184,7 @@ func TestHeightOffThePaperIsNotDrawn(t *testing.T) {
 func TestIndexGoesOnUnderItsName(t *testing.T) {
 	p := piece(t, "AB=300 BC=180 CA=240")
 	a5 := paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
-	pages, err := Index(p, laid(t, p, a5, paging.Full), font, Full(), Printer{})
+	pages, err := Index(p, laid(t, p, a5, paging.Full), font, full(), Printer{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -203,7 +203,7 @@ func TestCrossingsAreToldApart(t *testing.T) {
 	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
 		for _, p := range pieces(t, construct.AsMeasured, tokens) {
 			tri := p.Triangle()
-			steps := Steps(p, Full())
+			steps := Steps(p, full())
 			for i, step := range p.Construction.Steps {
 				s, ok := step.(construct.Swing)
 				if !ok || !s.Twice {
@@ -223,4 +223,4 @@ func TestCrossingsAreToldApart(t *testing.T) {
 	}
 }
 
-func heights(p Piece) string { return string(Full().says().OtherHeights(p.byHand(Full()))) }
+func heights(p Piece) string { return string(full().says().OtherHeights(p.byHand(full()))) }

@@ -54,11 +54,6 @@ type Style struct {
 	Language said.Language // of all that is said; nil: English at the bench
 }
 
-// Full shows everything.
-func Full() Style {
-	return Style{Arcs: true, Heights: true, Angles: true, Lengths: true, Steps: true, Settings: true}
-}
-
 func (s Style) lettering() unit.Length {
 	if s.Lettering == 0 {
 		return draw.FigureHeight
@@ -223,3 +218,7 @@ func (p Piece) measured(kind triangle.Kind, at ...geom.Name) bool {
 	}
 	return false
 }
+
+// Ready says, before any page is laid, whether a piece can be drawn at all. A
+// *unit.Fault names a character of its names that the lettering does not have.
+func Ready(p Piece, r draw.Ruler) error { return p.lettered(r) }

@@ -29,7 +29,7 @@ type Nets interface {
 	TooFine(a net.Adjusted, style unit.Style) []Remark
 	// Found is how a point was found: "D from AC by AD=3000 and CD=4000, left of AC
 	// (the order of the outline)".
-	Found(a net.Adjusted, f net.Found) Remark
+	Found(a net.Adjusted, f net.Placed) Remark
 	// Placement is where points lie: "C left of BD and E right of AB".
 	Placement(p net.Placement) string
 	// Which of several placements this is; empty where only one fits.
@@ -185,7 +185,7 @@ func (w nets) TooFine(a net.Adjusted, style unit.Style) (all []Remark) {
 	return all
 }
 
-func (w nets) Found(a net.Adjusted, f net.Found) Remark {
+func (w nets) Found(a net.Adjusted, f net.Placed) Remark {
 	switch {
 	case len(f.From) == 0 && len(f.By) == 0 && a.Base == ([2]geom.Name{}):
 		return Remark(fmt.Sprintf("%s is known", f.Point))

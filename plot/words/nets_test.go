@@ -95,7 +95,7 @@ func TestFoundInOrder(t *testing.T) {
 	} {
 		a := adjusted(t, c.net)
 		var got []string
-		for _, f := range a.Found {
+		for _, f := range a.Placed {
 			got = append(got, string(english.Nets().Found(a, f)))
 		}
 		if strings.Join(got, "\n") != strings.Join(c.want, "\n") {

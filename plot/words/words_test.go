@@ -52,7 +52,7 @@ var examples = map[string]example{
 	}},
 	"Nets.Found": {say: func(t *testing.T, l words.Language) []string {
 		a := slipped(t)
-		return one(l.Nets().Found(a, a.Found[2]).Sentence())
+		return one(l.Nets().Found(a, a.Placed[2]).Sentence())
 	}},
 	"Nets.Placement": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Nets().Placement(net.Placement{Sides: []net.Side{{Point: "C"}}}))

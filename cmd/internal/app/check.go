@@ -8,10 +8,13 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/compare"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/check"
 	"trammel/plot/setout"
+	"trammel/plot/sheet"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -28,7 +31,7 @@ type Findings struct {
 
 // checkSheets are what was pegged against what was asked, piece by piece.
 type checkSheets struct {
-	sheets[setout.Found]
+	sheets[check.Sheet]
 	asked  []*setout.Sheet // that each was set out by; nil where there is none
 	silent []string        // pieces that nothing was found of
 }
@@ -54,7 +57,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
-	c := &checkSheets{sheets: sheets[setout.Found]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
+	c := &checkSheets{sheets: sheets[check.Sheet]{work: w, stem: "check", subject: "check of what was set out", noRoll: "a check sheet goes into a file and wants a sheet, not a roll"}}
 	for _, p := range pieces {
 		tokens := f.Tokens
 		own := w.Job.Pieces[p.Index].Found
@@ -162,7 +165,7 @@ func (w Work) named(f Findings) ([]Piece, error) {
 
 // compare holds one piece against what was found of it, and gives the sheet that it was
 // set out by.
-func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f setout.Found, by *setout.Sheet, err error) {
+func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.Sheet, by *setout.Sheet, err error) {
 	ms, err := w.ReadBack(tokens, w.Measured[p.Index])
 	if err != nil {
 		return f, nil, err
@@ -180,7 +183,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f setout
 		}
 		a.Outline = t.Names[:]
 	}
-	a.Grain, a.Fine = setout.Grains(w.Figures)
+	a.Grain, a.Fine = check.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
 	title := p.Title()
 	levels, err := w.levels(p)
@@ -211,7 +214,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f setout
 	if err != nil {
 		return f, nil, err
 	}
-	return setout.Found{Language: w.Language, Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName(), Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
 		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, by, nil
 }
@@ -221,7 +224,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f setout
 // corners. A piece that has no such sheet goes without.
 func asPrinted(s setout.Sheet, a *compare.Asked) (printed bool) {
 	for _, q := range s.Pulls {
-		if q.Use.Whole() && q.Part != setout.SecondWay {
+		if q.Use.Whole() && q.Part != pegging.SecondWay {
 			a.Pulled = append(a.Pulled, [2]geom.Name{q.Hold, q.To})
 		}
 	}
@@ -247,7 +250,7 @@ func asPrinted(s setout.Sheet, a *compare.Asked) (printed bool) {
 
 // passed says whether all that was found lies within its range.
 func (c *checkSheets) passed() bool {
-	return !slices.ContainsFunc(c.all, func(f setout.Found) bool { return !f.Comparison.Passed })
+	return !slices.ContainsFunc(c.all, func(f check.Sheet) bool { return !f.Comparison.Passed })
 }
 
 // summary says in a line what was made.

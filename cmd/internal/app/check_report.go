@@ -5,7 +5,7 @@ import (
 	"trammel/geom/compare"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/setout"
+	"trammel/plot/check"
 )
 
 // checkReport is what trammel check found, for other software: lengths in mm,
@@ -125,7 +125,7 @@ func (c *checkSheets) report() checkReport {
 	return r
 }
 
-func reportPiece(f setout.Found) pieceCheck {
+func reportPiece(f check.Sheet) pieceCheck {
 	c := f.Comparison
 	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
@@ -162,7 +162,7 @@ func reportPiece(f setout.Found) pieceCheck {
 	return r
 }
 
-func reportExplanation(f setout.Found, e compare.Explanation) explanationReport {
+func reportExplanation(f check.Sheet, e compare.Explanation) explanationReport {
 	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []movedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),

@@ -4,7 +4,7 @@ import (
 	"io"
 	"strings"
 
-	"trammel/plot/setout"
+	"trammel/plot/check"
 )
 
 // words writes what was found for a person at a terminal.
@@ -27,7 +27,7 @@ func (c *checkSheets) words(out io.Writer) error {
 	return err
 }
 
-func checkText(b *strings.Builder, f setout.Found) {
+func checkText(b *strings.Builder, f check.Sheet) {
 	b.WriteString(strings.Join([]string{f.Piece, "check", f.Figures.Style.Name()}, "   ") + "\n\n")
 	var columns [5][]string
 	for _, r := range f.Comparison.Readings {

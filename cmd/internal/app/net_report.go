@@ -120,7 +120,7 @@ func (w Work) netReport(a net.Adjusted) *netReport {
 		e := c.Ellipse()
 		r.Points[string(n)] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 	}
-	for _, f := range a.Found {
+	for _, f := range a.Placed {
 		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.says().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)

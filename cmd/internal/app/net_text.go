@@ -45,10 +45,10 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 	}
 
 	b.WriteString("\n  found one by one, then adjusted together:\n")
-	for _, f := range a.Found[:min(len(a.Found), mostFound)] {
+	for _, f := range a.Placed[:min(len(a.Placed), mostFound)] {
 		b.WriteString("    " + string(w.says().Nets().Found(a, f)) + "\n")
 	}
-	if n := len(a.Found) - mostFound; n > 0 {
+	if n := len(a.Placed) - mostFound; n > 0 {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)

@@ -12,8 +12,8 @@ import (
 
 // grid says how the pegs' coordinates lie.
 func (s *setoutSheets) grid() string {
-	ends := s.all[0].Grid
-	return fmt.Sprintf("%s is the origin, and the baseline %s%s has the bearing", ends[0], ends[0], ends[1])
+	base := s.all[0].Baseline
+	return fmt.Sprintf("%s is the origin, and the baseline %s%s has the bearing", base.From, base.From, base.To)
 }
 
 // pegs writes the places of the pegs as point,x,y in the site's grid.

@@ -63,10 +63,12 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 	if err != nil {
 		return setout.Sheet{}, err
 	}
-	in := setout.Input{Language: w.Language,
-		Job: w.Title, Piece: p.Title(), Index: i, Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods,
-		Tools: w.Site.Tools, Style: w.Figures, Date: w.Job.Date, Printer: w.printerName(),
-		Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
+	in := setout.Input{
+		Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Printer: w.printerName(), Language: w.Language,
+		Asked: pegging.Asked{
+			Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods, Tools: w.Site.Tools, Style: w.Figures,
+			Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
+		},
 	}
 	if _, said := w.Site.From["bearing"]; said {
 		in.Bearing = &w.Site.Bearing

@@ -2,6 +2,7 @@ package app
 
 import (
 	"trammel/geom"
+	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
 )
@@ -75,11 +76,11 @@ type checkOfSheet struct {
 	Measured   bool    `json:"measured"`
 }
 
-var roles = map[setout.Role]string{setout.Corner: "corner", setout.Foot: "foot", setout.Middle: "middle", setout.SquareLeg: "leg", setout.SquareTop: "top"}
+var roles = map[pegging.Role]string{pegging.Corner: "corner", pegging.Foot: "foot", pegging.Middle: "middle", pegging.SquareLeg: "leg", pegging.SquareTop: "top"}
 
 // along is a place as it is counted from the baseline.
-func along(x, offset unit.Length, s setout.Side) [2]float64 {
-	if s == setout.Right {
+func along(x, offset unit.Length, s pegging.Side) [2]float64 {
+	if s == pegging.Right {
 		offset = -offset
 	}
 	return pair(geom.Point{X: x, Y: offset})
@@ -94,7 +95,7 @@ func reportSetout(s setout.Sheet) *setoutReport {
 	for _, p := range s.Pulls {
 		q := pullReport{Number: p.Number, Use: string(p.Use), Part: string(p.Part), Hold: string(p.Hold), To: string(p.To),
 			Length: p.Length.MM(), Reads: p.Reads.MM(), Measured: p.Measured, Within: p.Limit.MM()}
-		if p.Use == setout.ForAngle {
+		if p.Use == pegging.ForAngle {
 			q.Angle, q.Side, q.Within = p.Angle.Degrees(), p.Side.String(), p.Within.Degrees()
 		}
 		r.Pulls = append(r.Pulls, q)

@@ -1,10 +1,9 @@
-package setout
+package pegging
 
 import (
 	"math"
 
 	"trammel/geom"
-	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
 
@@ -30,32 +29,32 @@ const (
 
 // traceOf follows every mark back to the pulls that make it when the corners are
 // placed so. The baseline's zero end and its direction are given.
-func (w *work) traceOf(placings []Placing) trace {
+func (s Pulled) traceOf(placings []Placing) trace {
 	n := trace{at: map[geom.Name]traced{}}
-	for _, p := range w.Pulls {
+	for _, p := range s.Pulls {
 		v, limit, nudge := p.Length.MM(), p.Limit.MM(), nudgeLength
 		if p.Use == ForAngle {
 			v, limit, nudge = p.Angle.Radians(), p.Within.Radians(), nudgeAngle
 		}
 		n.value, n.limit, n.nudge = append(n.value, v), append(n.limit, limit), append(n.nudge, nudge)
 	}
-	from, to := w.Baseline.From, w.Baseline.To
-	n.at[from] = traced{nil, func([]float64) geom.Point { return w.plane(0, 0) }}
-	for i, p := range w.Pulls {
+	from, to := s.Baseline.From, s.Baseline.To
+	n.at[from] = traced{nil, func([]float64) geom.Point { return s.plane(0, 0) }}
+	for i, p := range s.Pulls {
 		if p.Use == ForBaseline || p.Use == ForRunning {
 			sign := 1.0
 			if p.Behind {
 				sign = -1
 			}
-			n.at[p.To] = traced{[]int{i}, func(v []float64) geom.Point { return w.plane(unit.Length(sign*v[i]), 0) }}
+			n.at[p.To] = traced{[]int{i}, func(v []float64) geom.Point { return s.plane(unit.Length(sign*v[i]), 0) }}
 		}
 	}
 	for _, p := range placings {
-		n.at[p.Peg] = w.placed(n, p, from, to)
+		n.at[p.Peg] = s.made(n, p, from, to)
 	}
-	for i, p := range w.Pulls {
+	for i, p := range s.Pulls {
 		if p.Use == ForMiddle {
-			hold, apex := n.at[p.Hold], n.at[w.beside[0]]
+			hold, apex := n.at[p.Hold], n.at[s.Beside[0]]
 			n.at[p.To] = traced{join(hold, apex, i), func(v []float64) geom.Point { return toward(hold.at(v), apex.at(v), unit.Length(v[i])) }}
 		}
 	}
@@ -68,16 +67,16 @@ func join(a, b traced, more ...int) []int {
 }
 
 // placed is a corner as its placing makes it.
-func (w *work) placed(n trace, p Placing, from, to geom.Name) traced {
+func (s Pulled) made(n trace, p Placing, from, to geom.Name) traced {
 	a, b := n.at[from], n.at[to]
-	above := w.sides[p.Peg].Y > 0
+	above := s.spots[p.Peg].Y > 0
 	switch p.Method {
-	case pegging.TwoArcs:
+	case TwoArcs:
 		ra, rb := p.Pulls[0], p.Pulls[1]
 		return traced{join(a, b, ra, rb), func(v []float64) geom.Point {
 			return crossOn(above, a.at(v), b.at(v), unit.Length(v[ra]), unit.Length(v[rb]))
 		}}
-	case pegging.AngleDistance:
+	case AngleDistance:
 		turn, ray := p.Pulls[0], p.Pulls[1]
 		return traced{join(a, b, turn, ray), func(v []float64) geom.Point {
 			sight := geom.Line{From: a.at(v), To: b.at(v)}.Direction()
@@ -88,13 +87,13 @@ func (w *work) placed(n trace, p Placing, from, to geom.Name) traced {
 			return a.at(v).Toward(sight+by, unit.Length(v[ray]))
 		}}
 	}
-	q := w.Squares[p.Square]
+	q := s.Squares[p.Square]
 	foot := n.at[p.Foot]
 	leg, up, across, out := p.Pulls[0], p.Pulls[1], p.Pulls[2], p.Pulls[3]
 	return traced{join(foot, traced{}, leg, up, across, out), func(v []float64) geom.Point {
 		f := foot.at(v)
 		l := geom.Point{X: f.X + unit.Length(v[leg])}
-		if q.Toward == w.ends()[0] {
+		if q.Toward == s.Ends()[0] {
 			l.X = f.X - unit.Length(v[leg])
 		}
 		top := crossOn(above, f, l, unit.Length(v[up]), unit.Length(v[across]))
@@ -126,20 +125,20 @@ func (n trace) carried(a, b geom.Name) unit.Length {
 }
 
 // roundingCost is how far from its place a corner comes by the printed figures.
-func (w *work) roundingCost(n trace, corner geom.Name) unit.Length {
+func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
 	v := append([]float64(nil), n.value...)
 	seen := map[int]bool{}
 	for _, i := range n.at[corner].by {
-		switch q := w.Pulls[i]; {
+		switch q := s.Pulls[i]; {
 		case seen[i]:
 		case q.Use == ForAngle:
-			v[i] = w.RoundedAngle(q.Angle).Radians()
+			v[i] = s.RoundedAngle(q.Angle).Radians()
 		default:
-			v[i] += (w.Rounded(q.Reads) - q.Reads).MM()
+			v[i] += (s.Rounded(q.Reads) - q.Reads).MM()
 		}
 		seen[i] = true
 	}
-	return n.at[corner].at(v).Distance(w.sides[corner])
+	return n.at[corner].at(v).Distance(s.spots[corner])
 }
 
 // crossOn is where two arcs about places on the baseline cross above or below it.

@@ -64,9 +64,9 @@ func (s Sheet) PegsCSV(out io.Writer, g Grid) error {
 	for i, p := range s.Pegs {
 		pegs[i] = pegging.Peg{Name: p.Name, At: p.At}
 		switch p.Name {
-		case s.Grid[0]:
+		case s.Baseline.From:
 			zero = p.At
-		case s.Grid[1]:
+		case s.Baseline.To:
 			end = p.At
 		}
 	}

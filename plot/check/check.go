@@ -1,4 +1,8 @@
-package setout
+// Package check is the sheet of a layout that was set out and measured back: pages, text
+// and table.
+//
+// Files, from the top floor to the ground: pages.go, text.go, plan.go, check.go.
+package check
 
 import (
 	"fmt"
@@ -17,41 +21,39 @@ import (
 	"trammel/plot/words"
 )
 
-// Found is the sheet for the file on what was pegged against what was asked for:
+// Sheet is the sheet for the file on what was pegged against what was asked for:
 // each reading with its range, the peg that stands wrong with its move on the plan
 // and in words, what to measure again, and who signs for it.
-type Found struct {
-	Job, Piece, Date string
-	Printer          string // the one that the pages are made for; empty: any
-	Figures          tape.Figures
-	Comparison       compare.Comparison
-	Outline          []geom.Name // of the piece; empty: pegs alone
-	Tools            tape.Tools
-	Permitted        unit.Length // the K of ±K√L; 0: none
-	Pulled           bool        // lines that the setting-out sheet pulls are held to that
-	Printed          bool        // ranges that the setting-out sheet has are as printed there
-	Corrected        bool        // the tape was used as it does not read true
-	North            Reference
-	Language         words.Language // nil: English at the bench
+type Sheet struct {
+	sheet.TitleBlock
+	Figures    tape.Figures
+	Comparison compare.Comparison
+	Outline    []geom.Name // of the piece; empty: pegs alone
+	Tools      tape.Tools
+	Permitted  unit.Length    // the K of ±K√L; 0: none
+	Pulled     bool           // lines that the setting-out sheet pulls are held to that
+	Printed    bool           // ranges that the setting-out sheet has are as printed there
+	Corrected  bool           // the tape was used as it does not read true
+	Language   words.Language // nil: English at the bench
 }
 
 // Says what became of the layout, in the language of the sheet.
-func (f Found) Says() words.Checks { return words.In(f.Language).Checks() }
+func (s Sheet) Says() words.Checks { return words.In(s.Language).Checks() }
 
 // Figure is a length or an angle as the sheet prints it.
-func (f Found) Figure(m triangle.Measurement, x adjust.Figure) string {
+func (s Sheet) Figure(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
-		return f.Figures.Style.Angle(x.Angle)
+		return s.Figures.Style.Angle(x.Angle)
 	}
-	return f.Figures.Figure(x.Length)
+	return s.Figures.Figure(x.Length)
 }
 
 // Off is a deviation as the sheet prints it, with its sign.
-func (f Found) Off(m triangle.Measurement, x adjust.Figure) string {
+func (s Sheet) Off(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
 		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
-	return signed64(x.Length.MM(), f.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
+	return signed64(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
 }
 
 // signed64 puts the sign before a figure that is not zero.
@@ -82,7 +84,7 @@ func Grains(style unit.Style) (grain, fine adjust.Figure) {
 }
 
 // Verdict is a reading's in a word.
-func (f Found) Verdict(r compare.Compared) string {
+func (s Sheet) Verdict(r compare.Compared) string {
 	switch {
 	case !r.Inside:
 		return "outside"
@@ -93,7 +95,7 @@ func (f Found) Verdict(r compare.Compared) string {
 }
 
 // again are the readings to be taken anew, with their figures to write beside.
-func (f Found) again() (all []int) {
+func (s Sheet) again() (all []int) {
 	seen := map[int]bool{}
 	add := func(more []int) {
 		for _, i := range more {
@@ -103,20 +105,20 @@ func (f Found) again() (all []int) {
 			}
 		}
 	}
-	for _, e := range f.Comparison.Explanations {
-		if len(f.Comparison.Explanations) == 1 && e.Well && e.Cause == compare.Alone {
+	for _, e := range s.Comparison.Explanations {
+		if len(s.Comparison.Explanations) == 1 && e.Well && e.Cause == compare.Alone {
 			for _, m := range e.Pegs {
 				add(m.Then)
 			}
 		}
-		if len(f.Comparison.Explanations) == 1 && e.Cause != compare.Alone { // all is
-			for i := range f.Comparison.Readings {
+		if len(s.Comparison.Explanations) == 1 && e.Cause != compare.Alone { // all is
+			for i := range s.Comparison.Readings {
 				add([]int{i})
 			}
 		}
 		add(e.Reading)
 	}
-	for i, r := range f.Comparison.Readings {
+	for i, r := range s.Comparison.Readings {
 		if !r.Inside || r.Rough {
 			add([]int{i})
 		}
@@ -125,125 +127,129 @@ func (f Found) again() (all []int) {
 }
 
 // next are the lengths nobody measured that are worth it.
-func (f Found) next() (all [][2]geom.Name) {
-	if t := f.Comparison.Tell; t != nil {
+func (s Sheet) next() (all [][2]geom.Name) {
+	if t := s.Comparison.Tell; t != nil {
 		all = append(all, [2]geom.Name{t.From, t.To})
 	}
-	if n := f.Comparison.Next; n != ([2]geom.Name{}) && (len(all) == 0 || all[0] != n) {
+	if n := s.Comparison.Next; n != ([2]geom.Name{}) && (len(all) == 0 || all[0] != n) {
 		all = append(all, n)
 	}
 	return all
 }
 
 // basis says how the ranges are reckoned.
-func (f Found) basis() string {
-	words := f.ranges()
-	if f.Pulled && f.Permitted == 0 {
+func (s Sheet) basis() string {
+	words := s.ranges()
+	if s.Pulled && s.Permitted == 0 {
 		words += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
 	}
 	stated := func(r compare.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
-	if f.Permitted == 0 && slices.ContainsFunc(f.Comparison.Readings, stated) {
+	if s.Permitted == 0 && slices.ContainsFunc(s.Comparison.Readings, stated) {
 		words += " A tolerance that is written behind a reading narrows its range."
 	}
-	if f.Printed {
+	if s.Printed {
 		words += " Lengths that are checks on the setting-out sheet have the ranges printed there."
 	}
-	if f.Corrected {
+	if s.Corrected {
 		words += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
 	}
 	return words
 }
 
-func (f Found) ranges() string {
-	if k := f.Permitted; k > 0 {
-		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", number(k.MM()))
+func (s Sheet) ranges() string {
+	if k := s.Permitted; k > 0 {
+		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", unit.Decimals(k.MM(), 2))
 	}
-	a, b, off := f.Tools.Tape.Terms()
+	a, b, off := s.Tools.Tape.Terms()
 	hook := ""
 	if off > 0 {
 		hook = fmt.Sprintf(" + %.1f for the hook", off.MM())
 	}
-	nail := f.Tools.Reading
-	if nail <= 0 {
-		nail = reading
-	}
+	nail := s.Tools.Complete().Reading
 	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %.1f + %.1f L%s + %s mm is one pull, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; "+
 		"%s mm for nail and reading), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
-		a.MM(), b.MM(), hook, number(nail.MM()), f.Tools.Tape.Class, number(nail.MM()), grainWords(f.Figures))
+		a.MM(), b.MM(), hook, unit.Decimals(nail.MM(), 2), s.Tools.Tape.Class, unit.Decimals(nail.MM(), 2), grainWords(s.Figures))
 }
 
-func (f Found) readingsTable() sheet.Table {
-	a := alignOf(f.Figures)
+func (s Sheet) readingsTable() sheet.Table {
+	a := sheet.Lengths(s.Figures.Inches())
 	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
 		{Head: "reading"}, {Head: "wanted", Align: a}, {Head: "accept\nfrom", Align: a}, {Head: "accept\nto", Align: a},
 		{Head: "found", Align: a}, {Head: "found less\nwanted", Align: a}, {Head: "it is"},
 	}}
-	for _, r := range f.Comparison.Readings {
+	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
-		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), f.Figure(m, r.Least), f.Figure(m, r.Greatest), f.Figure(m, r.Found), f.Off(m, r.Off), f.Verdict(r)})
+		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), s.Figure(m, r.Least), s.Figure(m, r.Greatest), s.Figure(m, r.Found), s.Off(m, r.Off), s.Verdict(r)})
 	}
 	return t
 }
 
 // againTable is to be filled in; ok is false where nothing is.
-func (f Found) againTable() (t sheet.Table, ok bool) {
-	a := alignOf(f.Figures)
+func (s Sheet) againTable() (t sheet.Table, ok bool) {
+	a := sheet.Lengths(s.Figures.Inches())
 	t = sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
 		{Head: "reading"}, {Head: "should\nread", Align: a}, {Head: "found again", Align: sheet.Box, Width: 30},
 	}}
 	const most = 24 // beyond, all is measured again on a sheet of its own
-	for _, i := range f.again() {
+	for _, i := range s.again() {
 		if len(t.Cells) == most {
 			break
 		}
-		r := f.Comparison.Readings[i]
+		r := s.Comparison.Readings[i]
 		m := r.Measurement
-		t.Cells = append(t.Cells, []string{m.Subject(), f.Figure(m, r.Wanted), ""})
+		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), ""})
 	}
-	for _, n := range f.next() {
-		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), f.Figures.Figure(f.Comparison.ShouldRead(n[0], n[1])), ""})
+	for _, n := range s.next() {
+		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), s.Figures.Figure(s.Comparison.ShouldRead(n[0], n[1])), ""})
 	}
 	return t, len(t.Cells) > 0
 }
 
 // blocks below the head.
-func (f Found) blocks(plan sheet.Block) []sheet.Block {
-	c := f.Comparison
-	out := []sheet.Block{sheet.Paragraph{Words: f.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, kept(2), plan}
-	if advice := f.Says().Advice(c, f.Figures.Style); len(advice) > 0 {
+func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
+	c := s.Comparison
+	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
+	if advice := s.Says().Advice(c, s.Figures.Style); len(advice) > 0 {
 		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
-	out = append(out, foundTables{f})
+	out = append(out, tablesBlock{s})
 	return append(out,
-		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(f.Language).Cautions().Check(f.Comparison.Passed), Whole: true}, sheet.Gap(2),
-		sheet.Paragraph{Words: f.basis(), Keep: true},
+		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
+		sheet.Paragraph{Words: s.basis(), Keep: true},
 		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
 }
 
-// foundTables sets what was found and what is measured again side by side where
+// tablesBlock sets what was found and what is measured again side by side where
 // the width allows and they are short, else one below the other.
-type foundTables struct{ f Found }
+type tablesBlock struct{ Sheet }
 
 const (
 	shortTable   = 14
 	whatWasFound = "What was found"
 )
 
-func (b foundTables) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	found := b.f.readingsTable()
+func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	found := b.readingsTable()
 	if found.Breadth(r) > width { // narrow paper
 		found.Height = draw.NoteHeight
 	}
-	again, ok := b.f.againTable()
+	again, ok := b.againTable()
 	left := []sheet.Block{sheet.Heading{Words: whatWasFound}, found}
 	right := []sheet.Block{sheet.Heading{Words: "Measure again"}, again}
-	switch room := width - found.Breadth(r) - betweenTables; {
+	switch room := width - found.Breadth(r) - sheet.BetweenTables; {
 	case !ok:
 		return sheet.Stack(left, width, r)
 	case len(found.Cells) > shortTable || len(again.Cells) > shortTable*2/3 || room < again.Breadth(r):
 		return sheet.Stack(append(right, left...), width, r)
 	default:
 		shares := []float64{float64(found.Breadth(r)), float64(room)}
-		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: betweenTables}}, width, r)
+		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: sheet.BetweenTables}}, width, r)
 	}
+}
+
+func grainWords(f tape.Figures) string {
+	if f.Inches() {
+		return fmt.Sprintf("1/%d in", f.Fraction())
+	}
+	return "the whole millimetre"
 }

@@ -1,4 +1,4 @@
-package setout
+package check
 
 import (
 	"fmt"
@@ -11,27 +11,28 @@ import (
 	"trammel/plot/sheet"
 )
 
+// largePlan is how long a layout is on paper that is read at arm's length.
+const largePlan unit.Length = 65
+
 // Pages draws the sheet on paper. It is a *unit.Fault when the paper is too small,
 // or the lettering lacks a character of the job's words.
-func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
-	for _, words := range []string{f.Job, f.Piece, f.Date, f.North.Name} {
-		if c := r.Missing(words); c != 0 {
-			return nil, &unit.Fault{Subject: unit.Written, Of: fmt.Sprintf("%q", words), What: fmt.Sprintf("the lettering has no %q (U+%04X)", c, c), Hint: "write it with other letters"}
-		}
+func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
+	if err := s.Lettered(r); err != nil {
+		return nil, err
 	}
 	l := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	columns := 1
-	if b := l.Body(); b.Width() >= wide && f.readingsTable().Breadth(r) <= sheet.Columns(b, 2, gutter)[0].Width() {
+	if b := l.Body(); b.Width() >= sheet.Wide && s.readingsTable().Breadth(r) <= sheet.Columns(b, 2, sheet.Gutter)[0].Width() {
 		columns = 2
 	}
 	areas := func(n int) []geom.Rect {
 		if n == 0 {
-			return sheet.Columns(l.Body(), columns, gutter)
+			return sheet.Columns(l.Body(), columns, sheet.Gutter)
 		}
-		return sheet.Columns(l.Next(), columns, gutter)
+		return sheet.Columns(l.Next(), columns, sheet.Gutter)
 	}
 	// The fewest pages, then what was found as early as may be, then the largest plan.
 	var words []draw.Drawing
@@ -42,11 +43,11 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		}
 		small := false
 		plan := sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-			d, h, long := f.planFigure(width, room, r)
+			d, h, long := s.planFigure(width, room, r)
 			small = long < largePlan
 			return d, h
 		}}
-		more, err := sheet.Flow(f.blocks(plan), areas, r)
+		more, err := sheet.Flow(s.blocks(plan), areas, r)
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
@@ -57,8 +58,8 @@ func (f Found) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	var pages []draw.Page
 	for i, d := range words {
-		p := draw.Page{Kind: draw.Setout, Piece: f.Piece, Width: l.Width, Height: l.Height, Ops: d}
-		p.Ops = append(p.Ops, f.margin().Draw(l, i+1, len(words), r)...)
+		p := draw.Page{Kind: draw.Setout, Piece: s.Piece, Width: l.Width, Height: l.Height, Ops: d}
+		p.Ops = append(p.Ops, s.margin().Draw(l, i+1, len(words), r)...)
 		pages = append(pages, p)
 	}
 	return pages, nil
@@ -75,13 +76,13 @@ func tablePage(pages []draw.Drawing) int {
 }
 
 // margin is the head and the foot of every page.
-func (f Found) margin() sheet.Margin {
-	name := f.Piece
+func (s Sheet) margin() sheet.Margin {
+	name := s.Piece
 	if name == "" {
 		name = "Check"
 	}
 	return sheet.Margin{
-		Title: name, Second: dotted("Check of what was set out", f.Job, f.Date), Inches: f.Figures.Inches(), Printer: f.Printer,
-		Third: []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", f.Figures.Style.Name())},
+		Title: name, Second: []string{"Check of what was set out", s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer,
+		Third: []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", s.Figures.Style.Name())},
 	}
 }

@@ -1,4 +1,4 @@
-package setout
+package check
 
 import (
 	"bytes"
@@ -19,9 +19,11 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/pagetest"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/pdf"
+	"trammel/plot/phone"
 	"trammel/plot/readback"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
@@ -85,7 +87,7 @@ func TestFoundOfAll(t *testing.T) {
 		"hook":    {compare.TapeZero, 0, "The tape, or its hook: every length reads about 28 mm too long"},
 	}
 	seen := 0
-	founds(t, func(name string, f Found) {
+	founds(t, func(name string, f Sheet) {
 		w, ok := want[name]
 		if !ok {
 			return
@@ -105,7 +107,7 @@ func TestFoundOfAll(t *testing.T) {
 }
 
 // founds are the sheets that the tests look at.
-func founds(t testing.TB, do func(name string, f Found)) {
+func founds(t testing.TB, do func(name string, f Sheet)) {
 	t.Helper()
 	for _, x := range []struct {
 		name  string
@@ -128,14 +130,14 @@ func founds(t testing.TB, do func(name string, f Found)) {
 		if err != nil {
 			t.Fatalf("%s: %v", x.name, err)
 		}
-		do(x.name, Found{Job: "Tidal boathouse", Piece: "Slip floor", Date: "2026-11-25", Figures: tape.FiguresOf(x.style, tape.Instrument{}), Comparison: c, Outline: x.a.Outline})
+		do(x.name, Sheet{TitleBlock: sheet.TitleBlock{Job: "Tidal boathouse", Piece: "Slip floor", Date: "2026-11-25"}, Figures: tape.FiguresOf(x.style, tape.Instrument{}), Comparison: c, Outline: x.a.Outline})
 	}
 }
 
 func TestFoundPages(t *testing.T) {
 	ruler := lettering.Go()
-	founds(t, func(name string, f Found) {
-		for _, paper := range []paging.Sheet{a4, a4wide, a3, a3wide, letter} {
+	founds(t, func(name string, f Sheet) {
+		for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A4Wide, pagetest.A3, pagetest.A3Wide, pagetest.Letter} {
 			pages, err := f.Pages(paper, ruler)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
@@ -164,11 +166,11 @@ func TestFoundPages(t *testing.T) {
 					}
 				}
 			}
-			overlaps(t, name, pages, ruler)
+			pagetest.Overlaps(t, name, pages, ruler)
 			if again, ok := f.againTable(); ok && boxes != len(again.Cells) {
 				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
 			}
-			flow := strings.Join(strings.Fields(running(pages)), "")
+			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
 			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Take care") {
 				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
 					t.Errorf("%s: the sheet does not say %q", name, want)
@@ -215,11 +217,11 @@ func TestFoundStandsOnPageOne(t *testing.T) {
 	if w := c.Wrong(); len(w) != 1 || w[0].Name != "D" {
 		t.Fatalf("%+v", c.Explanations)
 	}
-	pages, err := Found{Piece: "Boat store floor", Comparison: c, Outline: a.Outline}.Pages(a4, lettering.Go())
+	pages, err := Sheet{TitleBlock: sheet.TitleBlock{Piece: "Boat store floor"}, Comparison: c, Outline: a.Outline}.Pages(pagetest.A4, lettering.Go())
 	if err != nil {
 		t.Fatal(err)
 	}
-	first := running(pages[:1])
+	first := pagetest.Running(pages[:1])
 	for _, want := range []string{"What was found", "DF", "Measure again", words.English{}.Checks().OnPlan(c.Wrong()[0], true, unit.Style{})} {
 		if !strings.Contains(first, want) {
 			t.Errorf("%q is not on page 1 of %d", want, len(pages))
@@ -249,7 +251,7 @@ func TestFoundTooRough(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Found{Piece: "Slip floor", Comparison: c, Outline: a.Outline}
+	f := Sheet{TitleBlock: sheet.TitleBlock{Piece: "Slip floor"}, Comparison: c, Outline: a.Outline}
 	if got := f.again(); !slices.Equal(got, []int{0}) {
 		t.Errorf("to be measured again: %v", got)
 	}
@@ -275,7 +277,7 @@ func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {
 		return x
 	}
 	seen := 0
-	founds(t, func(name string, f Found) {
+	founds(t, func(name string, f Sheet) {
 		if f.Figures.Inches() {
 			return
 		}
@@ -298,13 +300,13 @@ func TestFoundIsJudgedByWhatIsPrinted(t *testing.T) {
 
 // The text for a phone and the table for other software say the same.
 func TestFoundTextAndCSV(t *testing.T) {
-	founds(t, func(name string, f Found) {
+	founds(t, func(name string, f Sheet) {
 		var text, table bytes.Buffer
 		if err := f.Text(&text); err != nil {
 			t.Fatal(err)
 		}
 		for _, line := range strings.Split(text.String(), "\n") {
-			if utf8.RuneCountInString(line) > phone || strings.TrimRight(line, " ") != line {
+			if utf8.RuneCountInString(line) > phone.Width || strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: %q", name, line)
 			}
 		}
@@ -337,13 +339,13 @@ func TestFoundTextAndCSV(t *testing.T) {
 // PDFium reads the verdict and the arrow: from the cross on the side where the peg
 // stands, its point at the circle of the peg's place.
 func TestFoundPDFHasTheMove(t *testing.T) {
-	founds(t, func(name string, f Found) {
+	founds(t, func(name string, f Sheet) {
 		if name != "one wrong" {
 			return
 		}
 		var files [2]bytes.Buffer
 		for i := range files {
-			pages, err := f.Pages(a4, lettering.Go())
+			pages, err := f.Pages(pagetest.A4, lettering.Go())
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -391,8 +393,8 @@ func TestFoundLarge(t *testing.T) {
 		t.Fatal(err)
 	}
 	compared := time.Since(begun)
-	f := Found{Piece: "Large", Comparison: c, Outline: a.Outline}
-	pages, err := f.Pages(a3, lettering.Go())
+	f := Sheet{TitleBlock: sheet.TitleBlock{Piece: "Large"}, Comparison: c, Outline: a.Outline}
+	pages, err := f.Pages(pagetest.A3, lettering.Go())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -403,7 +405,7 @@ func TestFoundLarge(t *testing.T) {
 }
 
 func TestFoundRefuses(t *testing.T) {
-	founds(t, func(name string, f Found) {
+	founds(t, func(name string, f Sheet) {
 		if name != "sound" {
 			return
 		}
@@ -411,7 +413,7 @@ func TestFoundRefuses(t *testing.T) {
 			t.Errorf("A7: %v", err)
 		}
 		f.Piece = "Giebel 破"
-		if _, err := f.Pages(a4, lettering.Go()); err == nil || !strings.Contains(err.Error(), "U+7834") {
+		if _, err := f.Pages(pagetest.A4, lettering.Go()); err == nil || !strings.Contains(err.Error(), "U+7834") {
 			t.Errorf("letters: %v", err)
 		}
 	})

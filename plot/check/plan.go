@@ -1,4 +1,4 @@
-package setout
+package check
 
 import (
 	"fmt"
@@ -22,37 +22,37 @@ const (
 
 // planned is what the plan of the sheet shows: the pegs where they should stand
 // and the lengths that were found, each with its deviation.
-func (f Found) planned() plan.Plan {
-	p := plan.Plan{Edge: f.Outline, North: plan.North(f.North)}
-	for _, s := range f.Comparison.Standings {
+func (s Sheet) planned() plan.Plan {
+	p := plan.Plan{Edge: s.Outline}
+	for _, s := range s.Comparison.Standings {
 		p.Pegs = append(p.Pegs, plan.Peg{Name: s.Name, At: s.Wanted})
 	}
-	for _, r := range f.Comparison.Readings {
+	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
-		if m.Kind != triangle.Distance || r.Inside && len(f.Comparison.Readings) > mostDrawn {
+		if m.Kind != triangle.Distance || r.Inside && len(s.Comparison.Readings) > mostDrawn {
 			continue
 		}
 		words := ""
 		switch {
 		case !r.Inside:
-			words = f.Off(m, r.Off) + " outside"
-		case len(f.Comparison.Readings) <= mostTold:
-			words = f.Off(m, r.Off)
+			words = s.Off(m, r.Off) + " outside"
+		case len(s.Comparison.Readings) <= mostTold:
+			words = s.Off(m, r.Off)
 		}
 		p.Sides = append(p.Sides, plan.Side{From: m.At[0], To: m.At[1], Words: words, Measured: !r.Inside})
 	}
-	for _, m := range f.shown() {
+	for _, m := range s.shown() {
 		way := m.Wanted.Minus(m.At)
-		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: f.Says().OnPlan(m, len(f.Comparison.Wrong()) > 0, f.Figures.Style)})
+		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: s.Says().OnPlan(m, len(s.Comparison.Wrong()) > 0, s.Figures.Style)})
 	}
 	return p
 }
 
 // shown are the pegs whose move the plan shows.
-func (f Found) shown() (all []compare.Moved) {
+func (s Sheet) shown() (all []compare.Moved) {
 	seen := map[geom.Name]bool{}
-	for _, e := range f.Comparison.Explanations {
-		if !e.Well && len(f.Comparison.Explanations) == 1 {
+	for _, e := range s.Comparison.Explanations {
+		if !e.Well && len(s.Comparison.Explanations) == 1 {
 			continue // no move is told of it
 		}
 		for _, m := range e.Pegs {
@@ -67,10 +67,10 @@ func (f Found) shown() (all []compare.Moved) {
 
 // planFigure is the plan at the largest standard scale that fits, with what its
 // signs mean, from the top left down; long is the longer side of the layout on it.
-func (f Found) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawing, h, long unit.Length) {
+func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawing, h, long unit.Length) {
 	const below = 2*draw.NoteHeight + 7.5
 	var p plan.Drawn
-	what := f.planned()
+	what := s.planned()
 	extent := what.Extent()
 	for _, scale := range plan.Scales {
 		k := unit.Length(1 / float64(scale))
@@ -86,7 +86,7 @@ func (f Found) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
 	d, h = sheet.Shift(p.Ops, at), p.Bounds.Height()+3
 	words := "Beside a line: found less wanted."
-	if len(f.Comparison.Readings) > mostTold {
+	if len(s.Comparison.Readings) > mostTold {
 		words = "Beside a line that is outside: found less wanted."
 	}
 	lines := []string{fmt.Sprintf("Plan 1:%d. %s", p.Scale, words)}

@@ -3,7 +3,6 @@ package setout
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -22,17 +21,12 @@ func (c composer) margin() sheet.Margin {
 		}
 	}
 	return sheet.Margin{
-		Title: name, Second: dotted("Setting-out sheet", c.Job, c.Date), Inches: c.Inches(), Printer: c.Printer,
+		Title: name, Second: []string{"Setting-out sheet", c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
 		Third: []string{
 			fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", c.Style.Name()),
 			fmt.Sprintf("Figures in %s, computed ones in parentheses.", c.Style.Name()),
 		},
 	}
-}
-
-// dotted parts by dots what there is to say.
-func dotted(words ...string) string {
-	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), " · ")
 }
 
 // scaleBar is the plan's scale as a bar and as a ratio, from its top left down.

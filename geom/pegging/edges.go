@@ -1,0 +1,179 @@
+package pegging
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
+
+// mostMarks is how many marks along the edges a sheet lists.
+const mostMarks = 400
+
+// EdgeMark is a mark on an edge, for where a line cannot be stretched.
+type EdgeMark struct {
+	Edge   [2]geom.Name // counted from the first
+	At     unit.Length  // from there
+	Along  unit.Length  // as of a peg
+	Offset unit.Length
+	Side   Side
+	Point  geom.Point // in the plane of the baseline
+}
+
+// Nail in a profile board: where the line of an edge, beyond a corner, is clear of
+// the digging.
+type Nail struct {
+	Edge   [2]geom.Name
+	Beyond geom.Name   // one of its ends
+	Past   unit.Length // from there
+	Along  unit.Length // as of a peg
+	Offset unit.Length
+	Side   Side
+	Point  geom.Point
+}
+
+// String runs over an edge from nail to nail. It crosses those of the edges before
+// and after it over its two corners.
+type String struct {
+	Edge    [2]geom.Name
+	Length  unit.Length    // from nail to nail
+	Corners [2]unit.Length // from its first nail to either corner
+	With    [2][2]geom.Name
+}
+
+// edges of the outline, that of the baseline from its zero end.
+func (f Frame) edges() (all [][2]geom.Name) {
+	for i, a := range f.Outline {
+		e := [2]geom.Name{a, f.Outline[(i+1)%len(f.Outline)]}
+		if e == [2]geom.Name{f.Baseline.To, f.Baseline.From} {
+			e[0], e[1] = e[1], e[0]
+		}
+		all = append(all, e)
+	}
+	return all
+}
+
+// edgeMarks lists the marks along the edges.
+func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
+	if every <= 0 {
+		return nil, nil
+	}
+	count := 0.0
+	for _, e := range f.edges() {
+		count += math.Floor(float64(f.distance(e[0], e[1]) / every))
+	}
+	if count > mostMarks {
+		return nil, &unit.Fault{Subject: unit.Site, Of: "every", What: fmt.Sprintf("marks every %s are %.0f along the edges: a sheet lists %d at most", f.Style.LengthUnit(every), count, mostMarks), Hint: "take them farther apart"}
+	}
+	for _, e := range f.edges() {
+		l := geom.Line{From: f.spots[e[0]], To: f.spots[e[1]]}
+		length := l.Length()
+		for i := 1; ; i++ {
+			at := every * unit.Length(i)
+			if at > length-SameMark {
+				break // the corner itself
+			}
+			m := EdgeMark{Edge: e, At: at, Point: l.At(float64(at / length))}
+			m.Along, m.Offset, m.Side = f.Running(m.Point)
+			marks = append(marks, m)
+		}
+	}
+	return marks, nil
+}
+
+// flat is up to which sine of the turn at a corner the line of an edge runs so close
+// along the next one that a board clear of it stands too far off.
+const flat = 0.2
+
+// boards sets profile boards: beyond each corner, on the line of either edge, where
+// that is clear of the digging.
+func (f Frame) boards(clear unit.Length) (nails []Nail, strings []String) {
+	if clear <= 0 || len(f.Outline) < 3 {
+		return nil, nil
+	}
+	var piece geom.Polygon
+	for _, n := range f.Outline {
+		piece = append(piece, f.spots[n])
+	}
+	n := len(piece)
+	past := make([][2]unit.Length, n) // of edge i, beyond its first and its second corner
+	for i := range piece {
+		past[i][0] = clearOf(piece, i, (i+n-1)%n, clear)
+		past[i][1] = clearOf(piece, i, (i+1)%n, clear)
+	}
+	for i, a := range f.Outline {
+		b := f.Outline[(i+1)%n]
+		e := piece.Edge(i)
+		for k, end := range [2]geom.Name{a, b} {
+			if past[i][k] <= 0 {
+				continue
+			}
+			at, way := e.From, e.Direction()+unit.Turn/2
+			if k == 1 {
+				at, way = e.To, e.Direction()
+			}
+			nail := Nail{Edge: [2]geom.Name{a, b}, Beyond: end, Past: past[i][k], Point: at.Toward(way, past[i][k])}
+			nail.Along, nail.Offset, nail.Side = f.Running(nail.Point)
+			nails = append(nails, nail)
+		}
+		if past[i][0] <= 0 || past[i][1] <= 0 {
+			continue
+		}
+		l := e.Length()
+		strings = append(strings, String{
+			Edge: [2]geom.Name{a, b}, Length: past[i][0] + l + past[i][1],
+			Corners: [2]unit.Length{past[i][0], past[i][0] + l},
+			With:    [2][2]geom.Name{{f.Outline[(i+n-1)%n], a}, {b, f.Outline[(i+2)%n]}},
+		})
+	}
+	return nails, strings
+}
+
+// clearOf is how far beyond the corner where it meets the next, before or after it, the
+// line of an edge is clear of the piece for good: outside it, and so far from its edges.
+// 0 where it runs too close along the next edge.
+func clearOf(piece geom.Polygon, own, next int, clear unit.Length) unit.Length {
+	e := piece.Edge(own)
+	corner, way := e.To, e.Direction()
+	if next == (own+len(piece)-1)%len(piece) {
+		corner, way = e.From, way+unit.Turn/2
+	}
+	turn := math.Sin(float64(piece.Edge(next).Direction() - piece.Edge(own).Direction()))
+	if math.Abs(turn) < flat && math.Cos(float64(piece.Edge(next).Direction()-piece.Edge(own).Direction())) > 0 {
+		return 0
+	}
+	d := float64(clear)
+	sin, cos := math.Sincos(float64(way))
+	var places []float64
+	circle := func(p geom.Point) {
+		x, y := float64(corner.X-p.X), float64(corner.Y-p.Y)
+		b, c := x*cos+y*sin, x*x+y*y-d*d
+		if root := b*b - c; root >= 0 {
+			places = append(places, -b+math.Sqrt(root), -b-math.Sqrt(root))
+		}
+	}
+	for i := range piece {
+		e := piece.Edge(i)
+		circle(e.From)
+		es, ec := math.Sincos(float64(e.Direction()))
+		off := ec*float64(corner.Y-e.From.Y) - es*float64(corner.X-e.From.X) // left of the edge
+		rate := ec*sin - es*cos
+		if math.Abs(rate) > 1e-12 {
+			places = append(places, (d-off)/rate, (-d-off)/rate)
+		}
+	}
+	slices.Sort(places)
+	shape := piece.Contour()
+	const hair = 1e-6
+	for _, s := range places {
+		if s < d-hair {
+			continue
+		}
+		if p := corner.Toward(way, unit.Length(s+hair)); float64(shape.Distance(p)) >= d-hair && !shape.Has(p) {
+			return unit.Length(s)
+		}
+	}
+	return 0
+}

@@ -1,0 +1,382 @@
+package pegging
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"trammel/geom"
+	"trammel/geom/tape"
+	"trammel/geom/unit"
+)
+
+// Set is the marks of a setting-out and by what each corner comes to its place.
+type Set struct {
+	Frame
+	Pegs    []Mark     // in the order in which they are set
+	On      []Mark     // those of them on the line of the baseline but its ends, as the tape passes them
+	Middles []Mark     // of the sides of the only corner
+	Main    []Placing  // the corners beside the baseline, in the order of the work
+	Second  []Placing  // the same by another method, as a check: where there is but one
+	Squares []Squaring // at the feet
+
+	feet   map[geom.Name]geom.Name // of corners
+	middle geom.Name               // the mark that a net's checks are pulled from; empty: none
+}
+
+// Role is what a mark is for.
+type Role uint8
+
+const (
+	Corner    Role = iota
+	Foot           // of a corner, on the baseline
+	Middle         // of a side
+	SquareLeg      // on the baseline: end of the 3-4-5's leg
+	SquareTop      // over the foot: end of the 3-4-5's other leg
+)
+
+// Mark is a peg in the ground.
+type Mark struct {
+	Name   geom.Name
+	Number int
+	Role   Role
+	At     geom.Point  // in the plane of the baseline
+	Along  unit.Length // running distance along the baseline from its zero end, never chained; negative: behind it
+	Offset unit.Length // square to the baseline, never negative
+	Side   Side        // of the baseline
+	Of     [2]geom.Name
+	Also   bool // a Foot that is the middle of the baseline as well
+}
+
+// Placing is one way to place one corner.
+type Placing struct {
+	Peg      geom.Name
+	Method   Method
+	Side     Side
+	Pulls    []int // by their index
+	Crossing Crossing
+	Square   int       // into Squares; −1: none
+	Foot     geom.Name // of an offset
+	// Rounding is how far from its true place the corner comes when the written
+	// figures are followed exactly: what rounding them costs.
+	Rounding unit.Length
+}
+
+// Ratio is a number without a unit.
+type Ratio float64
+
+// Crossing is how the two arcs meet at a corner.
+type Crossing struct {
+	At    geom.Name
+	Angle unit.Angle // between the two pulls
+	Sound bool       // 30° to 150°
+	// Spread is σ_P/σ = √2/sin γ: how much further off the corner is than one pull.
+	Spread Ratio
+}
+
+// Arcs that cross at an angle outside these are not to be trusted (common
+// practice, no source).
+const (
+	Flattest = 30 * unit.Degree
+	Bluntest = 150 * unit.Degree
+)
+
+// Squaring is a 3-4-5 triangle at the foot of an offset.
+type Squaring struct {
+	At, Leg, Top geom.Name // the foot, the mark on the baseline, the mark over the foot
+	Toward       geom.Name // the end of the baseline on whose side Leg lies, seen from At
+	Square
+	Side Side           // on which Top lies
+	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
+	// Past is by how much the foot lies beyond the end End of the baseline, which
+	// has to be extended there; 0 where it lies on the baseline.
+	Past unit.Length
+	End  geom.Name
+}
+
+// letters name marks.
+type letters map[geom.Name]bool // those that are taken
+
+// free takes the wished letter, or where a corner has it the next letter that is free;
+// where all are taken, the letter with a figure. I and O are left out: they read as
+// figures.
+func (l letters) free(wish geom.Name) geom.Name {
+	c := wish[0]
+	for range 26 {
+		if n := geom.Name(c); c != 'I' && c != 'O' && !l[n] {
+			l[n] = true
+			return n
+		}
+		if c++; c > 'Z' {
+			c = 'A'
+		}
+	}
+	return l.numbered(wish)
+}
+
+// numbered is the first free of F1, F2 …
+func (l letters) numbered(wish geom.Name) geom.Name {
+	for i := 1; ; i++ {
+		if n := geom.Name(fmt.Sprintf("%s%d", wish, i)); !l[n] {
+			l[n] = true
+			return n
+		}
+	}
+}
+
+func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d) }
+
+// setOf names the marks beside the corners, settles how each corner is placed and lists
+// the pegs in the order in which they are set.
+func setOf(f Frame, t tape.Tools) (Set, error) {
+	s := Set{Frame: f}
+	square, err := s.squareOf(t)
+	if err != nil {
+		return s, err
+	}
+	l := letters{}
+	for n := range s.at {
+		l[n] = true
+	}
+	line := s.corners() // on the line
+	var feet []Mark
+	if s.Lone() || s.Method == OffsetSquare {
+		feet, s.feet = s.footMarks(line, l)
+	}
+	s.On = append(s.On, feet...)
+	half := s.plane(s.Baseline.Length/2, 0).X
+	if s.Lone() || s.Method == TwoArcs && len(s.Beside) > 0 {
+		if s.middle = standing(half, line, s.On); s.middle == "" {
+			s.middle = l.free("M")
+			s.On = append(s.On, s.mark(s.middle, Middle, geom.Point{X: half}, s.Baseline.From, s.Baseline.To))
+		}
+	}
+	for _, p := range line {
+		if p.Name != s.Baseline.From && p.Name != s.Baseline.To {
+			s.On = append(s.On, p)
+		}
+	}
+	sort.SliceStable(s.On, func(i, j int) bool { return s.On[i].Along < s.On[j].Along })
+	if s.Lone() {
+		apex := s.Beside[0]
+		ends := s.Ends()
+		for i, wish := range []geom.Name{"N", "P"} {
+			end := ends[1-i]
+			s.Middles = append(s.Middles, s.mark(l.free(wish), Middle, geom.Line{From: s.spots[end], To: s.spots[apex]}.At(0.5), end, apex))
+		}
+	}
+	return s.placed(square, l), nil
+}
+
+// squareOf is the square by which each corner is set off, now or as a check.
+func (s Set) squareOf(t tape.Tools) (map[geom.Name]Square, error) {
+	offsets := s.way
+	if s.Method != OffsetSquare { // a triangle is checked by a square
+		all, err := Ways(t, s.pegs(), []Method{OffsetSquare}, [][2]geom.Name{s.way.Base})
+		if err != nil {
+			return nil, err
+		}
+		offsets = all[0]
+	}
+	square := map[geom.Name]Square{}
+	for _, p := range offsets.Pegs {
+		square[p.Name] = p.Square
+	}
+	return square, nil
+}
+
+// mark is a peg at a place.
+func (s Set) mark(n geom.Name, r Role, at geom.Point, of ...geom.Name) Mark {
+	m := Mark{Name: n, Role: r, At: at}
+	m.Along, m.Offset, m.Side = s.Running(at)
+	copy(m.Of[:], of)
+	return m
+}
+
+// corners on the line of the baseline, its ends among them.
+func (s Set) corners() (on []Mark) {
+	for _, n := range s.order {
+		if !slices.Contains(s.Beside, n) {
+			on = append(on, s.mark(n, Corner, s.spots[n]))
+		}
+	}
+	return on
+}
+
+// standing is the mark on the line at x of the plane; empty: none.
+func standing(x unit.Length, all ...[]Mark) geom.Name {
+	for _, p := range slices.Concat(all...) {
+		if near(p.At.X, x, SameMark) {
+			return p.Name
+		}
+	}
+	return ""
+}
+
+// footMarks are the feet that want a mark of their own, and the foot of each corner.
+func (s Set) footMarks(line []Mark, l letters) (marks []Mark, feet map[geom.Name]geom.Name) {
+	feet = map[geom.Name]geom.Name{}
+	var fresh []geom.Name // corners whose foot is marked
+	over := map[geom.Name]geom.Name{}
+	for _, n := range s.Beside {
+		if feet[n] = standing(s.spots[n].X, line); feet[n] != "" {
+			continue
+		}
+		over[n] = n
+		for _, m := range fresh { // two corners over one foot
+			if near(s.spots[n].X, s.spots[m].X, SameMark) {
+				over[n] = m
+			}
+		}
+		if over[n] == n {
+			fresh = append(fresh, n)
+		}
+	}
+	half := s.plane(s.Baseline.Length/2, 0).X
+	for _, n := range fresh {
+		name := geom.Name("")
+		if len(fresh) == 1 {
+			name = l.free("F")
+		} else {
+			name = l.numbered("F")
+		}
+		foot := s.mark(name, Foot, geom.Point{X: s.spots[n].X}, n)
+		foot.Also = near(foot.At.X, half, SameMark)
+		marks = append(marks, foot)
+		for _, m := range s.Beside {
+			if over[m] == n {
+				feet[m] = name
+			}
+		}
+	}
+	return marks, feet
+}
+
+// placed settles how each corner is placed and numbers the pegs.
+func (s Set) placed(square map[geom.Name]Square, l letters) Set {
+	add := func(all ...Mark) {
+		for _, m := range all {
+			m.Number = len(s.Pegs) + 1
+			s.Pegs = append(s.Pegs, m)
+		}
+	}
+	place := func(m Method, n geom.Name) Placing {
+		p := Placing{Peg: n, Method: m, Square: -1, Crossing: s.crossing(n)}
+		_, _, p.Side = s.Running(s.spots[n])
+		if m == OffsetSquare {
+			p.Foot = s.feet[n]
+			// A square that stands at its foot already, else the one that the way is ranked by.
+			p.Square = slices.IndexFunc(s.Squares, func(q Squaring) bool { return q.At == p.Foot && q.Side == p.Side })
+			if p.Square < 0 {
+				q := s.squareAt(n, square[n], l)
+				p.Square, s.Squares = len(s.Squares), append(s.Squares, q)
+				add(s.squareMarks(q)...)
+			}
+		}
+		return p
+	}
+	from, to := s.Baseline.From, s.Baseline.To
+	add(s.mark(from, Corner, s.spots[from]), s.mark(to, Corner, s.spots[to]))
+	add(s.On...)
+	for _, n := range s.Beside {
+		s.Main = append(s.Main, place(s.Method, n))
+		add(s.mark(n, Corner, s.spots[n]))
+	}
+	add(s.Middles...)
+	if s.Lone() {
+		second := OffsetSquare
+		switch {
+		case s.Method == OffsetSquare, s.Method == AngleDistance && s.Main[0].Crossing.Sound:
+			second = TwoArcs
+		}
+		s.Second = append(s.Second, place(second, s.Beside[0]))
+	}
+	return s
+}
+
+// squareAt is a square at the foot of a corner. Where the foot lies beyond an end, the
+// string is there to mark the leg on as well.
+func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
+	along, _, side := s.Running(s.spots[n])
+	b := s.Baseline.Length
+	from, to := s.Baseline.From, s.Baseline.To
+	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: to}
+	if q.Back {
+		q.Toward = from
+	}
+	switch {
+	case along < -SameMark:
+		q.Past, q.End = -along, from
+	case along > b+SameMark:
+		q.Past, q.End = along-b, to
+	}
+	q.Loop = loopOf([3]unit.Length{q.Along, q.Up, q.Across})
+	if s.Lone() {
+		q.Leg, q.Top = l.free("Q"), l.free("R")
+	} else {
+		q.Leg, q.Top = l.numbered("Q"), l.numbered("R")
+	}
+	return q
+}
+
+// loopOf is the tape round a square in one loop, from its sides along, up and across.
+func loopOf(legs [3]unit.Length) [3]unit.Length {
+	return [3]unit.Length{legs[0], legs[0] + legs[2], legs[0] + legs[2] + legs[1]}
+}
+
+// squareMarks are the two marks of a square.
+func (s Set) squareMarks(q Squaring) []Mark {
+	x := unit.Length(0)
+	switch ends := s.Ends(); q.At {
+	case ends[0]:
+	case ends[1]:
+		x = s.Baseline.Length
+	default:
+		for _, p := range s.On {
+			if p.Name == q.At {
+				x = p.At.X
+			}
+		}
+	}
+	leg, top := geom.Point{X: x + q.Along}, geom.Point{X: x, Y: q.Up}
+	if q.Toward == s.Ends()[0] {
+		leg.X = x - q.Along
+	}
+	if s.plane(0, 1).Y > 0 != (q.Side == Left) {
+		top.Y = -q.Up
+	}
+	return []Mark{s.mark(q.Leg, SquareLeg, leg), s.mark(q.Top, SquareTop, top)}
+}
+
+// crossing of the arcs that are swung to a corner from the baseline's ends.
+func (s Set) crossing(n geom.Name) Crossing {
+	at := s.spots[n]
+	p, q := s.spots[s.Baseline.From].Minus(at), s.spots[s.Baseline.To].Minus(at)
+	cross := float64(p.X)*float64(q.Y) - float64(p.Y)*float64(q.X)
+	dot := float64(p.X)*float64(q.X) + float64(p.Y)*float64(q.Y)
+	c := Crossing{At: n, Angle: unit.Angle(math.Atan2(math.Abs(cross), dot))}
+	c.Sound = c.Angle >= Flattest && c.Angle <= Bluntest
+	c.Spread = Ratio(math.Sqrt2 / math.Sin(float64(c.Angle)))
+	return c
+}
+
+// Peg finds a mark by its name.
+func (s Set) Peg(n geom.Name) (Mark, bool) {
+	for _, p := range s.Pegs {
+		if p.Name == n {
+			return p, true
+		}
+	}
+	return Mark{}, false
+}
+
+// offsetMeasured says whether a corner's height over the baseline was measured and is
+// written as it was; where the foot is an end of the baseline, the height is a side.
+func (s Set) offsetMeasured(n geom.Name, is unit.Length) bool {
+	if yes, known := s.heightMeasured(n, is); known {
+		return yes
+	}
+	f := s.feet[n]
+	return (f == s.Baseline.From || f == s.Baseline.To) && s.WasMeasured(f, n, is)
+}

@@ -1,0 +1,131 @@
+package pegging
+
+import (
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/net"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// Points are those of a net as it was measured and adjusted, in the order in which
+// they are walked round.
+type Points struct {
+	tape.Figures // what is measured and what is computed is told apart by what is written
+	Net          net.Adjusted
+	Outline      []geom.Name // once round, counter-clockwise; empty: the points have no edge
+
+	order []geom.Name              // the outline, then the other points
+	at    map[geom.Name]geom.Point // in the net's own plane
+}
+
+func pointsOf(n net.Adjusted, f tape.Figures) Points {
+	p := Points{Figures: f, Net: n, Outline: n.Outline, at: map[geom.Name]geom.Point{}}
+	for i, name := range n.Names {
+		p.at[name] = n.Points[i]
+	}
+	p.order = append(p.order, n.Outline...)
+	for _, name := range n.Names {
+		if !slices.Contains(p.order, name) {
+			p.order = append(p.order, name)
+		}
+	}
+	return p
+}
+
+// pegs are the points as they are to be set out.
+func (p Points) pegs() (all []Peg) {
+	for _, n := range p.order {
+		all = append(all, Peg{Name: n, At: p.at[n]})
+	}
+	return all
+}
+
+// distance of two points.
+func (p Points) distance(a, b geom.Name) unit.Length { return p.at[a].Distance(p.at[b]) }
+
+// Triangle says that there are three points.
+func (p Points) Triangle() bool { return len(p.order) == 3 }
+
+// runs says whether an edge of the outline runs from a to b.
+func (p Points) runs(a, b geom.Name) bool {
+	i := slices.Index(p.Outline, a)
+	return i >= 0 && p.Outline[(i+1)%len(p.Outline)] == b
+}
+
+// Edge says whether an edge of the outline joins two points.
+func (p Points) Edge(a, b geom.Name) bool { return p.runs(a, b) || p.runs(b, a) }
+
+// WasMeasured says whether the distance was measured and is written as it was: one
+// that an adjustment has moved counts as computed.
+func (p Points) WasMeasured(a, b geom.Name, is unit.Length) bool {
+	return slices.ContainsFunc(p.Net.Results, func(r net.Result) bool {
+		m := r.Measurement
+		return m.Kind == triangle.Distance && SameLine([2]geom.Name{m.At[0], m.At[1]}, [2]geom.Name{a, b}) && p.Figure(r.Measured.Length) == p.Figure(is)
+	})
+}
+
+// SameLine says whether two lines join the same two points.
+func SameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] == b[0] }
+
+// few is up to how many points every line between two of them is tried as a baseline.
+const few = 30
+
+// lines that are tried as baselines, from either end: all, or of many points the one
+// that was named, the edges of the outline and the lines between those that lie
+// outermost.
+func (p Points) lines(named [2]geom.Name) (all [][2]geom.Name) {
+	add := func(a, b geom.Name) {
+		for _, l := range [][2]geom.Name{{a, b}, {b, a}} {
+			if !slices.Contains(all, l) {
+				all = append(all, l)
+			}
+		}
+	}
+	if len(p.order) <= few {
+		for i, a := range p.order {
+			for _, b := range p.order[:i] {
+				all = append(all, [2]geom.Name{b, a}, [2]geom.Name{a, b})
+			}
+		}
+		return all
+	}
+	if named != ([2]geom.Name{}) {
+		add(named[0], named[1])
+	}
+	for i, a := range p.Outline {
+		add(a, p.Outline[(i+1)%len(p.Outline)])
+	}
+	outer := p.hull()
+	for i, a := range outer {
+		for _, b := range outer[:i] {
+			add(b, a)
+		}
+	}
+	return all
+}
+
+// mostOuter is how many of the outermost points are tried with each other.
+const mostOuter = 12
+
+// hull is the points that a string round all of them touches; of many, those farthest
+// in as many directions (mostOuter).
+func (p Points) hull() (outer []geom.Name) {
+	for i := range mostOuter {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / mostOuter)
+		far := p.order[0]
+		reach := func(n geom.Name) float64 { return float64(p.at[n].X)*cos + float64(p.at[n].Y)*sin }
+		for _, n := range p.order {
+			if reach(n) > reach(far) {
+				far = n
+			}
+		}
+		if !slices.Contains(outer, far) {
+			outer = append(outer, far)
+		}
+	}
+	return outer
+}

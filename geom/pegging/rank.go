@@ -1,0 +1,227 @@
+package pegging
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+)
+
+// Ranking of the ways of setting out, the surest first.
+type Ranking struct {
+	Best []Way // the best few, the one that is used among them
+	Used int   // index into Best
+	Of   int   // how many were compared
+	Why  Reason
+}
+
+// Way is the one that is used.
+func (r Ranking) Way() Way { return r.Best[r.Used] }
+
+// Reason why a way is used.
+type Reason struct {
+	Code  ReasonCode
+	Other Way       // that the way in use is held against
+	Foot  geom.Name // of Extends: where the line would have to be extended to
+}
+
+// ReasonCode says what speaks for a way.
+type ReasonCode uint8
+
+const (
+	Alone      ReasonCode = iota // there is no other
+	Surest                       // Other is not as sure
+	AsAsked                      // asked for; Other is surer
+	AskedAlike                   // asked for; Other is hardly surer
+	Extends                      // Other is surer and wants the line extended
+	Longest                      // Other is hardly surer, and its baseline shorter
+	Simplest                     // Other is hardly surer
+)
+
+// ranked is how many ways the ranking prints.
+const ranked = 5
+
+// alike is up to how much worse than the best a way still is as good: its figures
+// stand on tolerances that are known no better. Of those the longest baseline is
+// taken, and two arcs before an offset before an angle.
+const alike = 1.05
+
+// extended is up to how much worse than the best a way may be that needs no line
+// extended beyond its ends, where the best does: that takes a longer string, a
+// second look, and ground that may not be free.
+const extended = 1.5
+
+// extends says whether the feet of offsets lie beyond the ends of the baseline.
+func (p Points) extends(x Way) (of geom.Name, yes bool) {
+	b := p.distance(x.Base[0], x.Base[1])
+	for _, q := range x.Pegs {
+		if x.Method == OffsetSquare && (q.At.X < -SameMark || q.At.X > b+SameMark) {
+			return q.Name, true
+		}
+	}
+	return "", false
+}
+
+// tooFlat: arcs that cross more sharply are no way to place a peg: a millimetre in a
+// pull moves it by six and more (common practice, no source).
+const tooFlat = 10 * unit.Degree
+
+// rank compares all baselines and methods, each as it would be set out, and settles
+// which is used.
+func (p Points) rank(in Asked) (Ranking, error) {
+	methods := slices.Clone(in.Methods)
+	if len(methods) == 0 {
+		methods = []Method{TwoArcs, OffsetSquare}
+	}
+	if in.Method != nil && !slices.Contains(methods, *in.Method) {
+		methods = append(methods, *in.Method)
+	}
+	all, err := Ways(in.Tools, p.pegs(), methods, p.lines(in.Base))
+	if err != nil {
+		return Ranking{}, err
+	}
+	all = slices.DeleteFunc(all, func(x Way) bool { return p.distance(x.Base[0], x.Base[1]) < Least-SameMark })
+	all = p.framed(all, in.Base)
+	var flat []Way
+	all = slices.DeleteFunc(all, func(x Way) bool {
+		at, crossing := x.Flattest()
+		if at != "" && crossing < tooFlat {
+			flat = append(flat, x)
+			return true
+		}
+		return false
+	})
+	fits := func(x Way) bool {
+		return (in.Method == nil || x.Method == *in.Method) && (in.Base == [2]geom.Name{} || SameLine(x.Base, in.Base))
+	}
+	if !slices.ContainsFunc(all, fits) {
+		return Ranking{}, p.tooFlat(flat[slices.IndexFunc(flat, fits)], all)
+	}
+	for i := range all {
+		all[i].Times = float64(all[i].Figure / all[0].Figure)
+	}
+	used := p.pick(all, fits)
+	r := Ranking{Best: slices.Clone(all[:min(ranked, len(all))]), Used: used, Of: len(all), Why: p.why(all, used, in)}
+	if used >= len(r.Best) {
+		r.Used = len(r.Best) - 1
+		r.Best[r.Used] = all[used]
+	}
+	return r, nil
+}
+
+// framed leaves of the two ways from either end of a line the one that would be set
+// out: from the end that was named first; else of an instrument from where its sights
+// are surest, and of a tape as the piece is walked round, unless the other end leaves
+// fewer pegs behind the tape's zero.
+func (p Points) framed(all []Way, named [2]geom.Name) []Way {
+	behind := func(x Way) (n int) {
+		b := p.distance(x.Base[0], x.Base[1])
+		for _, q := range x.Pegs {
+			if q.At.X < -SameMark {
+				n++
+			} else if q.At.X > b+SameMark {
+				n--
+			}
+		}
+		return n
+	}
+	walked := func(b [2]geom.Name) bool {
+		return p.runs(b[0], b[1]) || !p.runs(b[1], b[0]) && slices.Index(p.order, b[0]) < slices.Index(p.order, b[1])
+	}
+	seen := map[[2]geom.Name]bool{}
+	return slices.DeleteFunc(all, func(x Way) bool { // the surest first
+		switch {
+		case SameLine(x.Base, named):
+			return x.Base != named
+		case x.Method == AngleDistance:
+			seen[x.Base] = true
+			return seen[[2]geom.Name{x.Base[1], x.Base[0]}]
+		}
+		n := behind(x)
+		return n > 0 || n == 0 && !walked(x.Base)
+	})
+}
+
+// tooFlat refuses arcs that nobody can mark the crossing of, and says what would do.
+func (p Points) tooFlat(x Way, all []Way) error {
+	at, crossing := x.Flattest()
+	f := &triangle.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
+		p.Style.Angle(crossing), at, p.Style.Angle(tooFlat))}
+	f.Subject, f.Code = unit.Pegs, unit.TooFlat
+	if i := slices.IndexFunc(all, func(y Way) bool { return y.Method == TwoArcs }); i >= 0 {
+		_, least := all[i].Flattest()
+		f.Code, f.Hint = unit.TooFlatBase, fmt.Sprintf("base %s would do, whose arcs cross at %s or more", all[i].Base[0]+all[i].Base[1], p.Style.Angle(least))
+	}
+	return f
+}
+
+// pick is the way that is used, of those that fit what was asked for.
+func (p Points) pick(all []Way, fits func(Way) bool) int {
+	best := slices.IndexFunc(all, fits)
+	if _, longer := p.extends(all[best]); longer {
+		plain := slices.IndexFunc(all, func(x Way) bool {
+			_, longer := p.extends(x)
+			return fits(x) && !longer
+		})
+		if plain >= 0 && all[plain].Figure <= extended*all[best].Figure {
+			best = plain
+		}
+	}
+	better := func(x, y Way) bool { // both as good
+		_, longX := p.extends(x)
+		_, longY := p.extends(y)
+		a, b := p.distance(x.Base[0], x.Base[1]), p.distance(y.Base[0], y.Base[1])
+		switch {
+		case longX != longY:
+			return longY
+		case math.Abs(float64(a-b)) > 1e-3*float64(b):
+			return a > b
+		}
+		return x.Method < y.Method
+	}
+	used := best
+	for i, x := range all {
+		if fits(x) && x.Figure <= alike*all[best].Figure && better(x, all[used]) {
+			used = i
+		}
+	}
+	return used
+}
+
+// why the way that is used: where it is not the surest, what speaks against that one;
+// else how it stands to the best by another method, or from another baseline.
+func (p Points) why(all []Way, used int, in Asked) Reason {
+	u, best := all[used], all[0]
+	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !SameLine(best.Base, in.Base)
+	foot, longer := p.extends(best)
+	if _, too := p.extends(u); too {
+		longer = false
+	}
+	switch {
+	case used == 0:
+	case asked && u.Times > alike:
+		return Reason{Code: AsAsked, Other: best}
+	case asked:
+		return Reason{Code: AskedAlike, Other: best}
+	case longer:
+		return Reason{Code: Extends, Other: best, Foot: foot}
+	case p.distance(u.Base[0], u.Base[1]) > p.distance(best.Base[0], best.Base[1])*(1+1e-3):
+		return Reason{Code: Longest, Other: best}
+	default:
+		return Reason{Code: Simplest, Other: best}
+	}
+	for _, x := range all {
+		if x.Method != u.Method && SameLine(x.Base, u.Base) {
+			return Reason{Code: Surest, Other: x}
+		}
+	}
+	for _, x := range all {
+		if x.Method != u.Method || !SameLine(x.Base, u.Base) {
+			return Reason{Code: Surest, Other: x}
+		}
+	}
+	return Reason{}
+}

@@ -1,0 +1,50 @@
+package setout
+
+import (
+	"fmt"
+
+	"trammel/geom/pegging"
+	"trammel/geom/unit"
+)
+
+// basis says how the ranges are reckoned, in the sheet's own unit where it is metric.
+func (s says) basis() []string {
+	tape := s.Tools.Tape
+	a, b, off := tape.Terms()
+	hook := ""
+	if off > 0 {
+		hook = fmt.Sprintf(" + %.1f for the hook", off.MM())
+	}
+	say := []string{
+		fmt.Sprintf("Accept ranges: one pull is good within t = %.1f + %.1f L%s + %s mm, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; %s mm for nail and reading, common practice); "+
+			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
+			a.MM(), b.MM(), hook, unit.Decimals(s.Tools.Reading.MM(), 2), tape.Class, unit.Decimals(s.Tools.Reading.MM(), 2), grainWords(s.Figures)),
+	}
+	if s.Method == pegging.AngleDistance {
+		i := s.Instrument
+		say = append(say, fmt.Sprintf("Angles: the %s keeps %s, and %s mm over a nail (common practice).", i.Name, keeps(i.Angle), unit.Decimals(i.Centring.MM(), 2)))
+	}
+	const felt = unit.Length(0.5) // less is lost on a nail
+	if s.Lone() {
+		main, second := s.Main[0], s.Second[0]
+		if max(main.Rounding, second.Rounding) >= felt {
+			say = append(say, fmt.Sprintf("Rounding the printed figures moves %s %s %s, %s %s.",
+				main.Peg, s.Tight(main.Rounding), by(main.Method), s.Tight(second.Rounding), by(second.Method)))
+		}
+		return say
+	}
+	worst := -1
+	for i, p := range s.Main {
+		if p.Rounding >= felt && (worst < 0 || p.Rounding > s.Main[worst].Rounding) {
+			worst = i
+		}
+	}
+	if worst >= 0 {
+		say = append(say, fmt.Sprintf("Rounding the printed figures moves %s %s, no other peg more.", s.Main[worst].Peg, s.Tight(s.Main[worst].Rounding)))
+	}
+	return say
+}
+
+func by(m pegging.Method) string {
+	return [...]string{"by the arcs", "by the square", "by the angle"}[m]
+}
