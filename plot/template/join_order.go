@@ -111,6 +111,3 @@ func runsOf(plan paging.Plan) (runs, rows []string) {
 	}
 	return runs, rows
 }
-
-// rowOf is the letter of a page's row.
-func rowOf(c paging.Cell) string { return strings.TrimRight(c.Label, "0123456789") }

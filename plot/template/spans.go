@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -36,7 +37,8 @@ func spanned(what string, run []paging.Cell, middle func(a, b paging.Cell) unit.
 }
 
 func across(a, b paging.Cell) unit.Length { return (a.Window.Max.X + b.Window.Min.X) / 2 }
-func along(a, b paging.Cell) unit.Length  { return (a.Window.Min.Y + b.Window.Max.Y) / 2 }
+
+func along(a, b paging.Cell) unit.Length { return (a.Window.Min.Y + b.Window.Max.Y) / 2 }
 
 // rowSpans are those of the rows, from the top.
 func rowSpans(plan paging.Plan) (all []span) {
@@ -114,7 +116,7 @@ func (x index) measuring(l layout, width unit.Length, r draw.Ruler) []sheet.Bloc
 		{Head: "measure"}, {Head: "square from join to join"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)},
 	}}
 	for _, s := range all {
-		give := Accept(s.length, s.joins, x.printer)
+		give := Accept(s.length, s.joins, x.Printer)
 		table.Cells = append(table.Cells, []string{s.what, s.joined, fine.Length(s.length), fine.Length(s.length - give), fine.Length(s.length + give)})
 	}
 	if table.Breadth(r) > width {
@@ -147,7 +149,7 @@ func (x index) expected() string {
 	worst, joins, side := unit.Length(-1), 0, ""
 	for _, c := range x.piece.checked() {
 		n := joinsAlong(x.plan, x.plan.Place.Line(c.Line))
-		if e := Expected(c.length, n, x.printer); e > worst {
+		if e := Expected(c.length, n, x.Printer); e > worst {
 			worst, joins, side = e, n, c.what
 		}
 	}
@@ -172,8 +174,11 @@ func (x index) expected() string {
 		}
 	}
 	say := fmt.Sprintf("Expected: %s within %s, 95 times in 100: %d sheets; along %s %s; %s for paper and tape; ", side, small(worst), len(x.plan.Cells), side, over, rate(paper))
-	if x.printer.Uncertainty > 0 {
-		return say + fmt.Sprintf("%s for the printer as calibrated.", rate(x.printer.Uncertainty))
+	if x.Printer.Uncertainty > 0 {
+		return say + fmt.Sprintf("%s for the printer as calibrated.", rate(x.Printer.Uncertainty))
 	}
 	return say + "the printer's own scale is in none of the ranges."
 }
+
+// rowOf is the letter of a page's row.
+func rowOf(c paging.Cell) string { return strings.TrimRight(c.Label, "0123456789") }
