@@ -293,14 +293,6 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 	return ""
 }
 
-// point is how lengths stand in a column: those in feet and inches have no point.
-func point(s unit.Style) sheet.Align {
-	if s.Unit >= unit.IN {
-		return sheet.ToRight
-	}
-	return sheet.OnPoint
-}
-
 // checkBar is the bar to check the print by, true to scale, in the shape it has on
 // every page.
 func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {

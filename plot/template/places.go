@@ -33,16 +33,6 @@ func (w words) at(centre geom.Point, turn unit.Angle) draw.Text {
 // heights (draw.Text.Box).
 const descends = 0.35
 
-// readable turns a direction so that words along it read from below or from the
-// right of the sheet (ISO 129): from 80° falling to 100° rising.
-func readable(a unit.Angle) unit.Angle {
-	a = unit.Angle(math.Remainder(float64(a), float64(unit.Turn/2)))
-	if a <= -80*unit.Degree {
-		a += unit.Turn / 2
-	}
-	return a
-}
-
 // gap from the ink of a line to the box of the words beside it.
 const gap = toLine + 0.05
 
@@ -50,7 +40,7 @@ const gap = toLine + 0.05
 // of its left hand (side +1) or right hand (−1).
 func besideLine(l geom.Line, t float64, side int, pen unit.Length, w words) draw.Text {
 	dir := l.Direction()
-	turn := readable(dir)
+	turn := place.Readable(steep, dir)
 	off := gap + pen/2 + w.height/2
 	normal := dir + unit.Angle(side)*unit.Turn/4
 	if math.Cos(float64(normal-turn-unit.Turn/4)) > 0 { // the line lies below the words
@@ -125,7 +115,7 @@ func named(what, figure string, near geom.Point) []candidate {
 // nearest to it. Empty where the arc is too small for that.
 func alongArc(a geom.Arc, t float64, outer bool, w words, width unit.Length) draw.Text {
 	radial := a.Start + unit.Angle(t)*a.Sweep
-	turn := readable(radial + unit.Turn/4)
+	turn := place.Readable(steep, radial+unit.Turn/4)
 	above := math.Cos(float64(radial-turn-unit.Turn/4)) > 0 // the words' up is away from the centre
 	clear := gap + draw.Narrow.Width/2 + place.Sag
 	// From the edge of their box that is nearest to the arc to the middle of the letters.
@@ -142,3 +132,7 @@ func alongArc(a geom.Arc, t float64, outer bool, w words, width unit.Length) dra
 	}
 	return w.at(a.Centre.Toward(radial, unit.Length(math.Sqrt(in*in-half*half))-toMiddle), turn)
 }
+
+// steep is how far words along a line fall at most, so that they read from below or from
+// the right of the sheet (ISO 129).
+const steep = 80 * unit.Degree

@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // running is the step of running distances along a side, by the unit they are
@@ -42,7 +43,7 @@ func (f *face) runAlongSides() {
 			at := side.At(float64(d / length))
 			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
 			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
-			turn := readable(side.Direction())
+			turn := place.Readable(steep, side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
 			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}) {
 				continue // a line lies between: it would be read as that line's

@@ -74,3 +74,11 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	}
 	return table.Rows(width, r)
 }
+
+// point is how lengths stand in a column: those in feet and inches have no point.
+func point(s unit.Style) sheet.Align {
+	if s.Unit >= unit.IN {
+		return sheet.ToRight
+	}
+	return sheet.OnPoint
+}

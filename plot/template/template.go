@@ -4,8 +4,8 @@
 //
 // Files, from the top floor to the ground: overview.go, notes.go, settings_pages.go, block.go,
 // index.go, template.go, shape_labels.go, angles.go, running.go, lines.go, shape.go, labels.go,
-// figures.go, to_lower_left.go, join_order.go, spans.go, accept.go, on_sheets.go, settings.go,
-// checked.go, map.go, scene.go, places.go, piece.go.
+// figures.go, to_lower_left.go, together.go, accept.go, on_sheets.go, settings.go, map.go,
+// scene.go, places.go, piece.go.
 package template
 
 import (
