@@ -46,7 +46,8 @@ var arrows = map[string][]string{
 	"trammel/plot/svg":            {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":            {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
 	"trammel/cmd/internal/config": {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles", "trammel/geom/unit"},
-	"trammel/cmd/internal/app":    {"trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/lines":  {"trammel/geom/unit"},
+	"trammel/cmd/internal/app":    {"trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output": {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
 		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",

@@ -8,6 +8,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/strict"
@@ -113,7 +114,7 @@ func (r *request) profiles(name *string) error {
 		}{1, entries})
 	}
 	var b strings.Builder
-	app.Columns(&b, profileRows(entries, name == nil), "l l l l l")
+	lines.Table(profileRows(entries, name == nil)).Write(&b, "l l l l l")
 	_, err = fmt.Fprint(r.console.out, b.String())
 	return err
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/calibrate"
@@ -231,7 +232,7 @@ func ParseFound(text string) (Found, error) {
 	case 4:
 		f.Edges = &profiles.Edges{Left: edges[0], Top: edges[1], Right: edges[2], Bottom: edges[3]}
 	default:
-		return f, &unit.Fault{What: fmt.Sprintf("edges has %s instead of 4", plural(len(edges), "number")), Hint: "left, top, right, bottom: edges=4,4,4,12"}
+		return f, &unit.Fault{What: fmt.Sprintf("edges has %s instead of 4", lines.Plural(len(edges), "number")), Hint: "left, top, right, bottom: edges=4,4,4,12"}
 	}
 	return f, nil
 }

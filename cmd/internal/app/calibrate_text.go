@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/plot/calibrate"
 	"trammel/profiles"
 )
@@ -12,12 +13,12 @@ import (
 // CalibrationText says what is known of a printer.
 func CalibrationText(c profiles.Calibration) []string {
 	var b strings.Builder
-	rows := table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
+	rows := lines.Table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
 	if c.Edges != nil {
 		rows = append(rows, []string{"white edges", edgesText(*c.Edges)})
 	}
 	rows = append(rows, []string{"corrected", uncertain(c)})
-	rows.write(&b, "l l")
+	rows.Write(&b, "l l")
 	head := fmt.Sprintf("%s with %s, %s", c.Printer, c.Paper, lastRead(c))
 	return append([]string{head, ""}, strings.Split(strings.TrimRight(b.String(), "\n"), "\n")...)
 }

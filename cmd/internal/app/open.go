@@ -8,7 +8,7 @@
 // shared.go, summary.go, refuse.go, text.go, net_text.go, shape_text.go, report.go,
 // net_report.go, shape_report.go, open.go, shape.go, net_triangle.go, byhand.go,
 // levels.go, net.go, remarks.go, attach.go, lay.go, roll.go, warp.go, layers.go,
-// drawn.go, columns.go, progress.go, ahead.go, piece.go, figures.go.
+// drawn.go, progress.go, ahead.go, piece.go.
 package app
 
 import (
