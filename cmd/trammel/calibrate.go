@@ -143,14 +143,14 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 	}
 	read, err := app.ParseFound(found)
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	if o.Again && read.Edges != nil {
 		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
 	}
 	learned, err := c.Learn(read, today())
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	path, err := keepAt(r.printer)
 	if err != nil {
@@ -233,7 +233,7 @@ func calibrated() []string {
 func keepAt(printer string) (string, error) {
 	id, err := profiles.PrinterID(printer)
 	if err != nil {
-		return "", in("--printer", err)
+		return "", unit.Placed(err, "--printer")
 	}
 	own := config.File()
 	if own == "" {

@@ -44,7 +44,7 @@ const leastInset unit.Length = 10
 func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) {
 	name := strings.TrimSpace(o.Printer.Text)
 	if _, err := profiles.PrinterID(name); err != nil {
-		return Calibration{}, placed(err, o.Printer.Where)
+		return Calibration{}, unit.Placed(err, o.Printer.Where)
 	}
 	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset}}
 	paper := job.Default(set, "paper", o.Paper)
@@ -65,7 +65,7 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 	}
 	p, err := set.Paper(paper.Text)
 	if err != nil {
-		return c, placed(err, paper.Where)
+		return c, unit.Placed(err, paper.Where)
 	}
 	if p.Roll {
 		return c, &unit.Fault{Where: paper.Where, What: "the sheet to calibrate with has two sides", Hint: "give the length to cut off the roll as well, such as 914x1200"}
@@ -89,7 +89,7 @@ func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
 	if o.Margin.Text != "" {
 		m, err := profiles.ParseMargin(o.Margin.Text)
 		if err != nil {
-			return placed(err, o.Margin.Where)
+			return unit.Placed(err, o.Margin.Where)
 		}
 		s.Inset, s.Margin = m, strings.TrimSpace(o.Margin.Text)
 	}
@@ -197,7 +197,7 @@ func ParseFound(text string) (Found, error) {
 			seen[name] = true
 			e, err := unit.ParseSetting(value, unit.MM, 0, calibrate.MostEdge)
 			if err != nil {
-				return f, placed(err, "edges")
+				return f, unit.Placed(err, "edges")
 			}
 			edges = append(edges, e)
 			continue
@@ -219,7 +219,7 @@ func ParseFound(text string) (Found, error) {
 		seen[key] = true
 		var err error
 		if *to, err = unit.ParseSetting(value, unit.MM, unit.Shortest, 2*pdf.MaxSide); err != nil {
-			return f, placed(err, name)
+			return f, unit.Placed(err, name)
 		}
 	}
 	for _, k := range []struct{ key, name string }{{"AB", "width (A to B)"}, {"AD", "height (A to D)"}, {"AC", "the first diagonal (A to C)"}, {"BD", "the second diagonal (B to D)"}} {

@@ -21,12 +21,12 @@ func (c *Calibration) tool(o CalibrateOptions) error {
 	c.said = profiles.RuleSaid{Rule: strings.TrimSpace(o.Rule.Text), Reading: strings.TrimSpace(o.Reading.Text)}
 	if c.said.Rule != "" {
 		if _, _, err := profiles.ParseRule(c.said.Rule); err != nil {
-			return placed(err, o.Rule.Where)
+			return unit.Placed(err, o.Rule.Where)
 		}
 	}
 	if c.said.Reading != "" {
 		if _, err := profiles.ParseReading(c.said.Reading); err != nil {
-			return placed(err, o.Reading.Where)
+			return unit.Placed(err, o.Reading.Where)
 		}
 	}
 	return nil

@@ -81,7 +81,7 @@ func (o Order) pictured() (d *Document, p picture, err error) {
 	if !o.Picture.Setout {
 		p.page = o.Work.shown(p.page)
 	}
-	return d, p, placed(err, name.Where)
+	return d, p, unit.Placed(err, name.Where)
 }
 
 // overview shows each piece with all its pages, several in rows.

@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 	"math"
+
 	"trammel/cmd/internal/lines"
 )
 
