@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/calibration"
 	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
@@ -125,7 +125,7 @@ func withCalibration(entries []profiles.Entry, printer string) ([]profiles.Entry
 	if err != nil || c == nil {
 		return entries, err
 	}
-	return append(entries, app.CalibrationEntry(*c)), nil
+	return append(entries, calibration.Entry(*c)), nil
 }
 
 // profileRows is a row for each value, kind and name only where they change. In a
