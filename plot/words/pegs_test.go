@@ -25,9 +25,9 @@ func TestWhyAWayIsWorse(t *testing.T) {
 	ab := [2]geom.Name{"A", "B"}
 	best := pegging.Way{Method: pegging.OffsetSquare, Base: ab, Figure: 3}
 	for want, other := range map[string]pegging.Way{
-		"swinging from AB crosses at 12° at C: 3.3 times worse than an offset from AB":                     {Method: pegging.TwoArcs, Base: ab, Figure: 10, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}},
-		"turning the angle from AB carries C 5.0 m: as good as an offset from AB":                          {Method: pegging.AngleDistance, Base: ab, Figure: 3.1, Pegs: []pegging.Placed{{Name: "C", At: geom.Point{X: 3000, Y: 4000}}}},
-		"an offset from AB carries C 4.0 m off a square of 1.50 m: 2.0 times worse than an offset from AB": {Method: pegging.OffsetSquare, Base: ab, Figure: 6, Pegs: []pegging.Placed{{Name: "C", At: geom.Point{X: 3000, Y: 4000}, Square: pegging.Square{Across: 1500}}}},
+		"swinging from AB crosses at 12° at C: 3.3 times worse than an offset from AB":                {Method: pegging.TwoArcs, Base: ab, Figure: 10, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}},
+		"turning the angle from AB carries C 5 m: as good as an offset from AB":                       {Method: pegging.AngleDistance, Base: ab, Figure: 3.1, Pegs: []pegging.Placed{{Name: "C", At: geom.Point{X: 3000, Y: 4000}}}},
+		"an offset from AB carries C 4 m off a square of 1.5 m: 2 times worse than an offset from AB": {Method: pegging.OffsetSquare, Base: ab, Figure: 6, Pegs: []pegging.Placed{{Name: "C", At: geom.Point{X: 3000, Y: 4000}, Square: pegging.Square{Across: 1500}}}},
 	} {
 		if got := english.Pegs().Why(best, other, false); string(got) != want {
 			t.Errorf("%q, want %q", got, want)

@@ -26,6 +26,7 @@ type CalibrateOptions struct {
 	Rule, Reading          job.Setting           // of what it was measured with
 	Sheet                  int                   // which sheet was measured, as it says itself; 0: it is not said
 	Known                  *profiles.Calibration // of that printer; nil for none
+	Says                   unit.Says             // how it is said what to do
 }
 
 // Calibration is a calibration sheet, to be printed or already measured.
@@ -45,11 +46,11 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 	if _, err := profiles.PrinterID(name); err != nil {
 		return Calibration{}, placed(err, o.Printer.Where)
 	}
-	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset}}
+	c := Calibration{known: o.Known, sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset, Says: o.Says}}
 	paper := job.Default(set, "paper", o.Paper)
 	if o.Again {
 		if o.Known == nil {
-			return c, &unit.Fault{Where: "--again", What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Hint: "make a first sheet without --again, measure it and type what you found"}
+			return c, &unit.Fault{Subject: unit.Again, What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Advice: unit.Advice{Code: unit.Nothing}}
 		}
 		if o.Paper.Text == "" {
 			paper = job.Setting{Text: o.Known.Paper, Where: o.Known.From}
@@ -60,7 +61,7 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 		return c, err
 	}
 	if o.Sheet != 0 && o.Sheet != c.sheet.Number {
-		return c, &unit.Fault{Where: "--sheet", What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.sheet.Number), Hint: "a corrected sheet counts only until something newer is known: print it anew with --again"}
+		return c, &unit.Fault{Subject: unit.Reread, What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.sheet.Number), Advice: unit.Advice{Code: unit.NotNext}}
 	}
 	p, err := set.Paper(paper.Text)
 	if err != nil {
@@ -70,7 +71,7 @@ func OpenCalibration(set profiles.Set, o CalibrateOptions) (Calibration, error) 
 		return c, &unit.Fault{Where: paper.Where, What: "the sheet to calibrate with has two sides", Hint: "give the length to cut off the roll as well, such as 914x1200"}
 	}
 	if k := o.Known; o.Again && (k.Width != p.Width || k.Height != p.Height) {
-		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Hint: "leave --paper out, or begin afresh without --again"}
+		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Subject: unit.Paper, Advice: unit.Advice{Code: unit.Unlike}}
 	}
 	c.sheet.Paper, c.sheet.Width, c.sheet.Height = p.Name, p.Width, p.Height
 	if err := c.inset(set, o); err != nil {
@@ -110,7 +111,7 @@ func (c *Calibration) inset(set profiles.Set, o CalibrateOptions) error {
 	switch {
 	case need <= s.Inset:
 	case s.Margin != "":
-		return &unit.Fault{Where: o.Margin.Where, What: fmt.Sprintf("with %s the crosses would lie where %s does not print", strict.Shorten(s.Margin), s.Printer), Hint: fmt.Sprintf("move them in: --margin %.0fmm, or leave it out", need.MM())}
+		return &unit.Fault{Where: o.Margin.Where, What: fmt.Sprintf("with %s the crosses would lie where %s does not print", strict.Shorten(s.Margin), s.Printer), Subject: unit.Margin, Advice: unit.Advice{Code: unit.Unprinted, Figure: fmt.Sprintf("%.0fmm", need.MM())}}
 	default:
 		s.Inset = need
 	}
@@ -277,7 +278,7 @@ func (c Calibration) Learn(f Found, date string) (Learned, error) {
 	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
 		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD, Tool: c.said,
 	})
-	l := Learned{Calibration: made, readings: r}
+	l := Learned{Calibration: made, readings: r, says: s.Says}
 	if s.Number > 1 {
 		if one, err := geom.FitDistortion(inPlace(r).Spans()); err == nil {
 			l.came = &one
