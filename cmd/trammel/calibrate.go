@@ -109,6 +109,7 @@ func (r *request) calibration(o calibration.Options, never ...string) (app.Order
 	if err != nil && o.Again {
 		return none, err
 	}
+	o.Says = says
 	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
 	return app.Order{Profiles: set, Calibration: o}, nil
 }
@@ -169,7 +170,12 @@ func (r *request) found(found string, o calibration.Options) error {
 	if r.json {
 		return writeJSON(r.console.out, learned.Report())
 	}
-	for _, l := range append(learned.Summary(), "Kept in "+path) {
+	lines := learned.Summary()
+	if learned.First() {
+		id, _ := profiles.PrinterID(learned.Printer)
+		lines = append(lines, "Next: trammel calibrate --printer "+id+" --again -o again.pdf, to see that it comes out true.")
+	}
+	for _, l := range append(lines, "Kept in "+path) {
 		fmt.Fprintln(r.console.out, oneLine(l))
 	}
 	return nil
@@ -253,7 +259,7 @@ func kept(printer string) (*profiles.Calibration, error) {
 	data, err := readFile(path)
 	var f *unit.Fault
 	switch {
-	case errors.As(err, &f) && f.What != "is a folder":
+	case errors.As(err, &f) && f.Code != unit.Folder:
 		return nil, nil
 	case err != nil:
 		return nil, err

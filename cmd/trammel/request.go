@@ -187,7 +187,7 @@ func (r *request) overPieces(o *job.Over) error {
 		p.Sides[i].Where = "--side"
 	}
 	if r.flags.Changed("slope") {
-		return &unit.Fault{Where: "--slope", What: "one fall for every line would be wrong for all but one direction", Hint: job.SlopeHint}
+		return job.Slope().In("--slope")
 	}
 	if r.flags.Changed("levels") {
 		var err error
@@ -234,7 +234,7 @@ func (r *request) open(args []string) (app.Work, error) {
 	if err != nil {
 		return app.Work{}, err
 	}
-	m, err := job.Merge(j, flags, set, kept)
+	m, err := job.Merge(j, flags, set, kept, says)
 	if err != nil {
 		return app.Work{}, err
 	}
@@ -354,7 +354,7 @@ func readFile(path string) ([]byte, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder"}
+		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder", Advice: unit.Advice{Code: unit.Folder}}
 	}
 	return io.ReadAll(io.LimitReader(f, strict.MaxBytes+1))
 }

@@ -32,9 +32,6 @@ func keeps(a unit.Angle) string {
 	return unit.Decimals(a.Degrees()*60, 2) + "′"
 }
 
-// sentence begins with a capital and ends with a full stop.
-func sentence(words string) string { return upper(words) + "." }
-
 func upper(words string) string {
 	first := []rune(words)
 	return strings.ToUpper(string(first[:1])) + string(first[1:])

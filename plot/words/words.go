@@ -42,7 +42,10 @@ type Language interface {
 }
 
 // English, in the voice of a place.
-type English struct{ Voice Voice }
+type English struct {
+	Voice      Voice
+	Instrument string // how a theodolite is said to the program; empty: as a job says it
+}
 
 // In is the language that a document was given: English at the bench where it was
 // given none.
@@ -54,7 +57,7 @@ func In(l Language) Language {
 }
 
 func (e English) Checks() Checks           { return checks{e.Voice} }
-func (e English) Nets() Nets               { return nets{e.Voice} }
+func (e English) Nets() Nets               { return nets{e} }
 func (e English) Steps() Steps             { return steps{e.Voice} }
 func (e English) Calibration() Calibration { return calibration{e.Voice} }
 func (e English) Pegs() Pegs               { return pegs{e.Voice} }

@@ -21,7 +21,7 @@ type unsaid struct {
 	token string    // as written: AB=12in
 	bare  unit.Unit // counted by default
 	units []unit.Unit
-	say   string // how the unit is said
+	file  bool // a job file may say the unit
 }
 
 // unsaidUnit finds the first such length; ok is false where no doubt can be.
@@ -29,10 +29,7 @@ func (w Merged) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
 	if w.unitSaid {
 		return u, false
 	}
-	u.bare, u.say = w.Bare, "--unit "+w.Bare.String()
-	if w.Job.Raw != nil {
-		u.say = "unit: " + w.Bare.String()
-	}
+	u.bare, u.file = w.Bare, w.Job.Raw != nil
 	for _, m := range ms {
 		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.Bare && !m.Value.Feet {
 			continue
@@ -66,7 +63,7 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 	}
 	last := len(all) - 1
 	return &unit.Fault{What: "has no unit, and " + u.token + " has one",
-		Hint: "write " + strings.Join(all[:last], ", ") + " or " + all[last] + "; or say what bare numbers count, such as " + u.say}
+		Advice: unit.Advice{Code: unit.NotOneUnit, Names: []string{strings.Join(all[:last], ", "), all[last]}, Figure: u.bare.String(), InFile: u.file}}
 }
 
 // ReadBack reads what was measured of a piece later, beside what was asked of it.
@@ -129,7 +126,8 @@ func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 			other, err := of.read(t.Text, u.units[len(u.units)-1])
 			if err == nil && !reflect.DeepEqual(one, other) {
 				f := u.fault("", "3")
-				return unit.Placed((&unit.Fault{What: "holds a number without a unit, and " + u.token + " has one", Hint: strings.Replace(f.Hint, "write ", "write the unit of each, such as ", 1)}).In(t.Text), t.Where)
+				f.What, f.Code = "holds a number without a unit, and "+u.token+" has one", unit.NotOneUnitEach
+				return unit.Placed(f.In(t.Text), t.Where)
 			}
 		}
 	}
@@ -246,11 +244,7 @@ func (w Merged) ReadAs(ms []triangle.Measurement) []string {
 	if example == "" {
 		return all
 	}
-	say := "--unit m"
-	if w.Job.Raw != nil {
-		say = "unit: m"
-	}
-	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, say))
+	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.Says.Of(unit.Scale, "m", w.Job.Raw != nil)))
 }
 
 // readTokens reads measurements.
@@ -260,7 +254,7 @@ func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error
 		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
 			return nil, &unit.Fault{
 				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
-				Hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file",
+				Advice: unit.Advice{Code: unit.ManyInOne},
 			}
 		}
 		m, err := triangle.ParseMeasurement(t.Text, bare)

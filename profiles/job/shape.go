@@ -89,7 +89,7 @@ func (s *Shape) read(f strict.Field) (err error) {
 		var fault error
 		if s.Grain, fault = ParseBase(text); fault != nil {
 			bad := v.Fault(fmt.Sprintf("grain: %q does not name an edge", strict.Shorten(text)), "write the two ends of the edge that the grain runs along, such as AB")
-			if f, ok := fault.(*unit.Fault); ok && strings.HasPrefix(f.Hint, "points") {
+			if f, ok := fault.(*unit.Fault); ok && f.Code == unit.SmallLetter {
 				bad.Hint = f.Hint
 			}
 			return bad

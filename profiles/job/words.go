@@ -69,7 +69,7 @@ func ParseBase(text string) ([2]geom.Name, error) {
 	}
 	fault := &unit.Fault{What: fmt.Sprintf("%q does not name two points", strict.Shorten(text)), Hint: "write the two ends of the baseline, such as AB"}
 	if up := strings.ToUpper(text); up != text && pair.MatchString(up) {
-		fault.Hint = "points have capital letters: " + up
+		fault.Hint, fault.Code = "points have capital letters: "+up, unit.SmallLetter
 	}
 	return [2]geom.Name{}, fault
 }

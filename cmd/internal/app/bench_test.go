@@ -38,7 +38,7 @@ func BenchmarkTemplate(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				m, err := job.Merge(Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil)
+				m, err := job.Merge(Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
 				if err != nil {
 					b.Fatal(err)
 				}

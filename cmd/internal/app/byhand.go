@@ -54,12 +54,13 @@ func (w Work) constructible() error {
 			continue
 		}
 		f := &triangle.NoTriangle{What: w.meeting(m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
-		f.Hint = "set it off square instead: --with square"
+		f.Subject, f.Code = unit.Way, unit.TooFlat
 		t, best := p.Triangle(), geom.TooFlat
 		for i, a := range t.Angles {
 			sharp := min(a, unit.Turn/2-a)
 			if n := [2]geom.Name{t.Names[(i+1)%3], t.Names[(i+2)%3]}; sharp > best && i != 2 {
-				best, f.Hint = sharp, fmt.Sprintf("base %s would do, from which arcs cross at %.0f°; or set it off square: --with square", n[0]+n[1], sharp.Degrees())
+				best, f.Code = sharp, unit.TooFlatBase
+				f.Hint = fmt.Sprintf("base %s would do, from which arcs cross at %.0f°", n[0]+n[1], sharp.Degrees())
 			}
 		}
 		return of(w.Job.Pieces[p.Index], f)

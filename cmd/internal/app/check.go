@@ -84,7 +84,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		c.of, c.all, c.asked = append(c.of, p), append(c.all, sheet), append(c.asked, by)
 	}
 	if len(c.all) == 0 {
-		return nil, &unit.Fault{Where: w.Job.File, What: "nothing says what was found", Hint: "--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]"}
+		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
 	}
 	if f.Where != "" { // the document says it too
 		c.work.Said.FoundOf, c.work.Said.Piece.Found = c.of[0].Index+1, f.Tokens
@@ -156,19 +156,11 @@ func (w Work) named(f Findings) ([]Piece, error) {
 	case f.Piece != "":
 		return fit[:1], nil
 	case f.Where != "" && len(all) > 1 && all[0].Picked:
-		return nil, &unit.Fault{Where: f.Where, What: fmt.Sprintf("the job has %d pieces, and it does not say which was found", len(all)), Hint: "--piece " + quotedName(titles[0]) + ", or give each its own found: in the job"}
+		return nil, &unit.Fault{Where: f.Where, What: fmt.Sprintf("the job has %d pieces, and it does not say which was found", len(all)), Subject: unit.Found, Advice: unit.Advice{Code: unit.ManyPieces, Names: titles}}
 	case f.Where != "":
 		return all[:1], nil
 	}
 	return all, nil
-}
-
-// quotedName is a name as a shell takes it.
-func quotedName(s string) string {
-	if strings.ContainsAny(s, " \t'\"$&;()<>|*?#~!`\\") {
-		return `"` + s + `"`
-	}
-	return s
 }
 
 // compare holds one piece against what was found of it, and gives the sheet that it was

@@ -13,7 +13,6 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
-	"trammel/profiles/job"
 )
 
 // highest is farther up or down than any site.
@@ -27,7 +26,7 @@ func (w Work) levels(p Piece) ([]pegging.Level, error) {
 		if err != nil {
 			var f *unit.Fault
 			if errors.As(err, &f) {
-				return nil, atLevel(l, &unit.Fault{Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint})
+				return nil, &unit.Fault{Where: l.Where, Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint}
 			}
 			return nil, err
 		}
@@ -76,11 +75,7 @@ func (w Work) level() Work {
 
 // levelled gives a fault of the levels the place where they were said.
 func (w Work) levelled(p Piece, f *unit.Fault) error {
-	return atLevel(job.Level{Setting: job.Setting{Where: w.Job.Pieces[p.Index].LevelsAt}}, f)
-}
-
-func atLevel(l job.Level, f *unit.Fault) error {
-	return f.In(l.Where)
+	return f.In(w.Job.Pieces[p.Index].LevelsAt)
 }
 
 // reduced is what was taped along the ground, as it would be level: by the tape's own

@@ -45,7 +45,7 @@ func twice(ms []triangle.Measurement) bool {
 // triangular refuses what is said of a triangle and makes sense of a net alone.
 func triangular(ms []triangle.Measurement, s netWords) error {
 	if len(s.sides) > 0 {
-		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Hint: "leave it out; where two triangles fit, say pick: 1 or pick: 2; for the mirror image, handed: pair"}
+		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
 	if len(s.outline) == 0 {
 		return nil
@@ -60,7 +60,7 @@ func triangular(ms []triangle.Measurement, s netWords) error {
 		}
 	}
 	if i := slices.Index(s.outline, order[0]); s.outline[(i+1)%3] != order[1] {
-		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Hint: "leave the outline out; for the mirror image, handed: pair"}
+		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Advice: unit.Advice{Code: unit.Inward}}
 	}
 	return nil
 }
@@ -69,7 +69,7 @@ func triangular(ms []triangle.Measurement, s netWords) error {
 // several ways, each of them.
 func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
 	p, ms := w.Job.Pieces[index], w.Measured[index]
-	if err := meantForTriangles(p); err != nil {
+	if err := meantForTriangles(p, w.Said.Piece.With); err != nil {
 		return nil, err
 	}
 	asked := s.outline
@@ -132,16 +132,13 @@ func (w Work) whichWay(p Piece) error {
 		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
 	}
 	n := &triangle.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
-	switch sides := sideTexts(e.Answers[0].Mine); {
-	case len(sides) == 0:
+	if sides := sideTexts(e.Answers[0].Mine); len(sides) == 0 {
 		n.Hint = "measure one more line"
-	case w.Job.File == "":
-		n.Hint = fmt.Sprintf("say which one, as --side %q", strings.Join(sides, ", "))
-	default:
-		n.Hint = "say which one, as side: [" + strings.Join(sides, ", ") + "]"
-	}
-	if e.Line != "" && len(e.Answers[0].Mine.Sides) > 0 {
-		n.Hint += ", or measure " + e.Line
+	} else {
+		n.Subject, n.Advice = unit.SideOf, unit.Advice{Code: unit.WaysFit, Names: sides, Figure: e.Line, InFile: w.Job.File != ""}
+		if e.Line != "" {
+			n.Code = unit.WaysFitLine
+		}
 	}
 	return of(w.Job.Pieces[p.Index], n)
 }
@@ -181,12 +178,12 @@ func (w Work) Told() error {
 }
 
 // meantForTriangles refuses what makes no sense of a net.
-func meantForTriangles(p job.Piece) error {
+func meantForTriangles(p job.Piece, over construct.Method) error {
 	if p.Pick != job.Unpicked {
-		return &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Hint: "say on which side a point lies: side: [D left of AC]"}
+		return &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "picks one of two triangles, and this is a net of more than three points", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
-	if p.WithAt != "" && (p.With == construct.ByAngle || p.With == construct.BySquare) {
+	if over == construct.ByAngle || over == construct.BySquare {
 		return &unit.Fault{Where: p.WithAt, Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
 	}
 	return nil
@@ -325,13 +322,20 @@ func (w Work) hasOutline() error {
 		if len(p.Outline().Names) > 0 {
 			continue
 		}
-		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)), Hint: "add outline: [" + listed(round(*p.Net)) + "], in the order of walking round counter-clockwise"}
-		if w.Job.File == "" {
-			f.Hint = "add --outline " + strings.ReplaceAll(listed(round(*p.Net)), " ", "") + ", in the order of walking round counter-clockwise"
-		}
+		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)),
+			Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
 		return of(w.Job.Pieces[p.Index], f)
 	}
 	return nil
+}
+
+// spelled are names as words.
+func spelled(names []geom.Name) []string {
+	words := make([]string, len(names))
+	for i, n := range names {
+		words[i] = string(n)
+	}
+	return words
 }
 
 // adjust is a triangle with its measurements adjusted from the answer that is meant,

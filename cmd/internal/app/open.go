@@ -20,6 +20,7 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 )
 
@@ -28,6 +29,9 @@ import (
 // hears how far the work is; nil: nobody listens.
 func Open(m job.Merged, tell Progress) (Work, error) {
 	w := Work{Merged: m, Title: m.Name.Text, tell: tell}
+	if m.Says != nil {
+		w.Language = words.English{Instrument: m.Says.Of(unit.Instrument, "theodolite", false)}
+	}
 	if err := w.paged(); err != nil {
 		return w, err
 	}
@@ -47,8 +51,8 @@ func Open(m job.Merged, tell Progress) (Work, error) {
 			w.Pieces = append(w.Pieces, w.adjust(q))
 		}
 	}
-	if p := m.Pieces[0]; p.Pick == job.Second && p.PickAt == "--pick" && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
-		return w, &unit.Fault{Where: "--pick", What: "2 is picked, but only one triangle fits", Hint: "leave --pick out"}
+	if m.Said.Piece.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
+		return w, &unit.Fault{Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo}}
 	}
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
@@ -111,8 +115,8 @@ func (w Work) solve(index int) ([]Piece, error) {
 		}
 		return nil, of(p, err)
 	}
-	if len(solution.Answers) == 1 && pick == job.Second && p.PickAt != "--pick" {
-		return nil, &unit.Fault{Where: p.PickAt, What: "pick: 2 is picked, but only one triangle fits", Hint: "leave pick out"}
+	if len(solution.Answers) == 1 && pick == job.Second && w.Said.Piece.Pick == job.Unpicked {
+		return nil, &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo, InFile: true}}
 	}
 	var pieces []Piece
 	for i := range solution.Answers {
@@ -177,11 +181,8 @@ func (w Work) Picked() error {
 			two[k] = w.outline(w.Pieces[i+k].Triangle())
 		}
 		n := &triangle.NoTriangle{
-			What: fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
-			Hint: "pick one with --pick 1 or --pick 2, or make both with --pick both",
-		}
-		if w.Job.File != "" {
-			n.Hint = "pick one with --pick 1 or --pick 2, or in the job: pick: 1, pick: 2 or pick: both"
+			What:    fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
+			Subject: unit.Pick, Advice: unit.Advice{Code: unit.TwoFit, InFile: w.Job.File != ""},
 		}
 		return of(w.Job.Pieces[p.Index], n)
 	}

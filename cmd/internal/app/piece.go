@@ -152,7 +152,7 @@ func (w Work) inPiece(p Piece, err error) error {
 		return f.In(w.Job.Name.Where)
 	case f.Subject == unit.Piece && j.NameAt != "":
 		return f.In(j.NameAt)
-	case f.Where == "" && f.Subject == unit.Unsaid:
+	case f.Where == "" && f.About() == "":
 		return f.In(p.Where)
 	}
 	return err
@@ -288,14 +288,6 @@ func namesOf(names []geom.Name) string {
 		b.WriteString(string(n))
 	}
 	return b.String()
-}
-
-func listed(names []geom.Name) string {
-	words := make([]string, len(names))
-	for i, n := range names {
-		words[i] = string(n)
-	}
-	return strings.Join(words, ", ")
 }
 
 // round is the points of a net as one sees them from their middle, which is their

@@ -30,7 +30,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		return nil, err
 	}
 	if len(pieces[0].Outline().Names) == 0 {
-		return nil, inFile(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Hint: "add outline: [" + listed(round(*pieces[0].Net)) + "], in the order of walking round"})
+		return nil, inFile(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: spelled(round(*pieces[0].Net)), InFile: true}})
 	}
 	var all []Piece
 	for _, p := range pieces {

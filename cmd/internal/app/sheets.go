@@ -47,7 +47,7 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 // lay draws the sheets on the job's paper.
 func (s *sheets[S]) lay() error {
 	if s.work.Paper.Roll {
-		return &unit.Fault{Where: s.work.Sheet.Name, What: s.noRoll, Hint: "--paper A4 or A3"}
+		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	for i, one := range s.all {
 		pages, err := one.Pages(s.work.Sheet, lettering.Go())

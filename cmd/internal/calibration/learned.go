@@ -57,6 +57,7 @@ type Learned struct {
 	profiles.Calibration
 	readings calibrate.Readings
 	came     *geom.Fit // how a corrected sheet came out
+	says     unit.Says
 }
 
 // Learn makes of what was found on the sheet a calibration to keep. The error is a
@@ -100,7 +101,7 @@ func (c Step) Learn(f Found, date string) (Learned, error) {
 	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
 		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD, Tool: c.said,
 	})
-	l := Learned{Calibration: made, readings: r}
+	l := Learned{Calibration: made, readings: r, says: s.Says}
 	if s.Number > 1 {
 		if one, err := geom.FitDistortion(inPlace(r).Spans()); err == nil {
 			l.came = &one
@@ -147,18 +148,15 @@ func (l Learned) Summary() []string {
 		if off <= open {
 			lines = append(lines, fmt.Sprintf("The corrected sheet came out true as far as its readings tell: %.2f mm per metre off, and they leave %.2f open.", 1000*off, 1000*open))
 		} else {
-			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with --again.", 1000*off, 1000*open))
+			lines = append(lines, fmt.Sprintf("The corrected sheet came out %.2f mm per metre off, more than the %.2f that its readings leave open; both sheets count now. Print another one with %s.", 1000*off, 1000*open, l.says.Of(unit.Again, "", false)))
 		}
 	}
 	if l.Uncertainty > goodEnough {
-		lines = append(lines, fmt.Sprintf("Truer: longer lengths, %.2f mm per metre on paper twice as wide and high, with a rule to match; or one more sheet with --again, read in tenths, %.2f.", 1000*l.larger().All(), 1000*l.next().All()))
+		lines = append(lines, fmt.Sprintf("Truer: longer lengths, %.2f mm per metre on paper twice as wide and high, with a rule to match; or one more sheet with %s, read in tenths, %.2f.", 1000*l.larger().All(), l.says.Of(unit.Again, "", false), 1000*l.next().All()))
 	}
 	lines = append(lines, l.ofRule(), l.ofReading())
 	if l.Edges == nil {
 		lines = append(lines, "No edges were read: margins stay as the printer's profile has them.")
-	}
-	if l.came == nil {
-		lines = append(lines, fmt.Sprintf("Next: trammel calibrate --printer %s --again -o again.pdf, to see that it comes out true.", id(l.Printer)))
 	}
 	return lines
 }
@@ -172,10 +170,10 @@ func (l Learned) ofRule() string {
 		e := r.Wrong(long).MM()
 		return fmt.Sprintf("%s may be %s mm wrong over %.0f mm, which is %.2f mm per metre", who, plainly(e), long.MM(), 1000*e/long.MM())
 	}
-	better := "Larger paper with a longer rule makes it less, and so does a rule that was compared with a known one: --rule 0.05mm, or what it is wrong by at most."
+	better := "Larger paper with a longer rule makes it less, and so does a rule that was compared with a known one: " + l.says.Of(unit.Rule, "0.05mm", false) + ", or what it is wrong by at most."
 	switch {
 	case said == "":
-		return may("The rule: its class was not said, and one of class II") + " (Directive 2014/32/EU, annex X). Say which is stamped on it: --rule I, II or III. " + better
+		return may("The rule: its class was not said, and one of class II") + " (Directive 2014/32/EU, annex X). Say which is stamped on it: " + l.says.Of(unit.Rule, "I, II or III", false) + ". " + better
 	case strings.HasPrefix(r.Name, "class"):
 		return may("The rule: one of "+r.Name) + " (Directive 2014/32/EU, annex X). " + better
 	case r.Fixed == 0:
@@ -190,7 +188,7 @@ func (l Learned) ofReading() string {
 	_, noise := tool(profiles.RuleSaid{Reading: said})
 	step := plainly(l.readings.Step().MM())
 	if said == "" {
-		return fmt.Sprintf("The reading: taken to be good to %s mm two times in three, besides the step of %s mm; if yours is better or worse, say --reading.", plainly(noise.MM()), step)
+		return fmt.Sprintf("The reading: taken to be good to %s mm two times in three, besides the step of %s mm; if yours is better or worse, say %s.", plainly(noise.MM()), step, l.says.Of(unit.Closeness, "", false))
 	}
 	return fmt.Sprintf("The reading: good to %s mm two times in three, as was said, besides the step of %s mm.", plainly(noise.MM()), step)
 }
@@ -203,7 +201,8 @@ func plainly(mm float64) string {
 // goodEnough is a quarter of a millimetre in a metre.
 const goodEnough = 0.00025
 
-func id(printer string) string { i, _ := profiles.PrinterID(printer); return i }
+// First says whether it is made of a first sheet, which nobody has seen come out true.
+func (l Learned) First() bool { return l.came == nil }
 
 func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
 	for _, s := range records {

@@ -27,6 +27,7 @@ type Options struct {
 	Rule, Reading          job.Setting           // of what it was measured with
 	Sheet                  int                   // which sheet was measured, as it says itself; 0: it is not said
 	Known                  *profiles.Calibration // of that printer; nil for none
+	Says                   unit.Says             // how it is said what to do
 }
 
 // Step is one step of a calibration: a sheet, to be printed or already measured.
@@ -46,11 +47,11 @@ func Open(set profiles.Set, o Options) (Step, error) {
 	if _, err := profiles.PrinterID(name); err != nil {
 		return Step{}, unit.Placed(err, o.Printer.Where)
 	}
-	c := Step{known: o.Known, Sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset}}
+	c := Step{known: o.Known, Sheet: calibrate.Sheet{Printer: name, Number: 1, Inset: leastInset, Says: o.Says}}
 	paper := job.Default(set, "paper", o.Paper)
 	if o.Again {
 		if o.Known == nil {
-			return c, &unit.Fault{Where: "--again", What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Hint: "make a first sheet without --again, measure it and type what you found"}
+			return c, &unit.Fault{Subject: unit.Again, What: fmt.Sprintf("there is no calibration of %q to correct by", strict.Shorten(name)), Advice: unit.Advice{Code: unit.Nothing}}
 		}
 		if o.Paper.Text == "" {
 			paper = job.Setting{Text: o.Known.Paper, Where: o.Known.From}
@@ -61,7 +62,7 @@ func Open(set profiles.Set, o Options) (Step, error) {
 		return c, err
 	}
 	if o.Sheet != 0 && o.Sheet != c.Sheet.Number {
-		return c, &unit.Fault{Where: "--sheet", What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.Sheet.Number), Hint: "a corrected sheet counts only until something newer is known: print it anew with --again"}
+		return c, &unit.Fault{Subject: unit.Reread, What: fmt.Sprintf("sheet %d is not the next one to be read, which is sheet %d", o.Sheet, c.Sheet.Number), Advice: unit.Advice{Code: unit.NotNext}}
 	}
 	p, err := set.Paper(paper.Text)
 	if err != nil {
@@ -71,7 +72,7 @@ func Open(set profiles.Set, o Options) (Step, error) {
 		return c, &unit.Fault{Where: paper.Where, What: "the sheet to calibrate with has two sides", Hint: "give the length to cut off the roll as well, such as 914x1200"}
 	}
 	if k := o.Known; o.Again && (k.Width != p.Width || k.Height != p.Height) {
-		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Hint: "leave --paper out, or begin afresh without --again"}
+		return c, &unit.Fault{Where: paper.Where, What: fmt.Sprintf("%s was calibrated with %s, not with %s", k.Printer, k.Paper, p.Name), Subject: unit.Paper, Advice: unit.Advice{Code: unit.Unlike}}
 	}
 	c.Sheet.Paper, c.Sheet.Width, c.Sheet.Height = p.Name, p.Width, p.Height
 	if err := c.inset(set, o); err != nil {
@@ -111,7 +112,7 @@ func (c *Step) inset(set profiles.Set, o Options) error {
 	switch {
 	case need <= s.Inset:
 	case s.Margin != "":
-		return &unit.Fault{Where: o.Margin.Where, What: fmt.Sprintf("with %s the crosses would lie where %s does not print", strict.Shorten(s.Margin), s.Printer), Hint: fmt.Sprintf("move them in: --margin %.0fmm, or leave it out", need.MM())}
+		return &unit.Fault{Where: o.Margin.Where, What: fmt.Sprintf("with %s the crosses would lie where %s does not print", strict.Shorten(s.Margin), s.Printer), Subject: unit.Margin, Advice: unit.Advice{Code: unit.Unprinted, Figure: fmt.Sprintf("%.0fmm", need.MM())}}
 	default:
 		s.Inset = need
 	}

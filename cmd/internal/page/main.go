@@ -34,7 +34,7 @@ func run(measurements []string, out, notes io.Writer) error {
 	for _, m := range measurements {
 		tokens = append(tokens, job.Setting{Text: m})
 	}
-	m, err := job.Merge(app.Named("", tokens), job.Over{}, set, nil)
+	m, err := job.Merge(app.Named("", tokens), job.Over{}, set, nil, nil)
 	if err != nil {
 		return err
 	}
