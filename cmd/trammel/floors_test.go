@@ -287,17 +287,15 @@ var large = map[string]string{
 // tooLarge is what is larger than the limits without a reason, and is to be made smaller.
 var tooLarge = []string{
 	"cmd/internal/app",
-	"cmd/internal/app.ParseFound",
+	"cmd/internal/calibration.ParseFound",
 	"cmd/internal/app.layout.share",
 	"cmd/internal/app.Work",
 	"cmd/trammel.calibrateCommand",
 	"cmd/trammel.profilesCommand",
 	"cmd/trammel.request",
 	"geom/compare.layout",
-	"geom/construct.bench",
 	"geom/net.problem",
 	"geom/pegging.Ways",
-	"geom/shape.maker",
 	"geom/triangle.swing",
 	"plot/paging.boundTriangle",
 	"plot/paging.choices",

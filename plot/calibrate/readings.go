@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -133,15 +134,7 @@ func (r Readings) suspects() []suspect {
 		}
 		all = append(all, suspect{names[i], f[i], q[i], odd})
 	}
-	slices.SortStableFunc(all, func(a, b suspect) int {
-		switch {
-		case a.odd < b.odd:
-			return -1
-		case a.odd > b.odd:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b suspect) int { return cmp.Compare(a.odd, b.odd) })
 	return all
 }
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -213,7 +214,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	if f.Piece = w.Title; f.Piece == "" {
-		f.Piece = plural(len(places), "piece")
+		f.Piece = lines.Plural(len(places), "piece")
 	}
 	f.Figures += ", computed figures in parentheses"
 	var page draw.Page
