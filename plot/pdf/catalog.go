@@ -46,7 +46,7 @@ func (f *file) catalog(r, pages ref, d draw.Document, names []name, groups []gro
 		b = append(b, "\n/Lang "+text(d.Language)...)
 	}
 	b = fmt.Appendf(b, "\n/PageLabels %d 0 R", f.labels(names))
-	b = fmt.Appendf(b, "\n/Outlines %d 0 R", f.bookmarks(d.Title, names))
+	b = fmt.Appendf(b, "\n/Outlines %d 0 R", f.bookmarks(items(d.Title, names)))
 	if len(names) > 1 {
 		b = append(b, "\n/PageMode /UseOutlines"...)
 	}
@@ -112,14 +112,15 @@ func (f *file) labels(names []name) ref {
 	return f.add("%s] >>", b)
 }
 
-// bookmarks are one a piece, and below it one a page where it has several.
-func (f *file) bookmarks(document string, names []name) ref {
-	type item struct {
-		title string
-		page  ref
-		below []item
-	}
-	var pieces []item
+// item is a bookmark, and those below it.
+type item struct {
+	title string
+	page  ref
+	below []item
+}
+
+// items are one a piece, and below it one a page.
+func items(document string, names []name) (pieces []item) {
 	for i, n := range names {
 		if i == 0 || n.piece != names[i-1].piece {
 			t := n.piece
@@ -141,7 +142,11 @@ func (f *file) bookmarks(document string, names []name) ref {
 		p := &pieces[len(pieces)-1]
 		p.below = append(p.below, item{title: t, page: n.page})
 	}
+	return pieces
+}
 
+// bookmarks are one a piece, and below it one a page where it has several.
+func (f *file) bookmarks(pieces []item) ref {
 	root := f.reserve()
 	// Numbers of one row of items follow each other, so that next and previous are
 	// one more and one less.

@@ -16,7 +16,6 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -54,16 +53,7 @@ func Write(w io.Writer, d draw.Document) error {
 		if c.err != nil {
 			return on(title(p.Label, len(names)+1), c.err)
 		}
-		body := f.reserve()
-		f.stream(body, "", c.b)
-		page := f.reserve()
-		b := fmt.Appendf(nil, "<< /Type /Page /Parent %d 0 R /MediaBox [0 0 ", tree.parent(f))
-		b = append(decimal.Append(b, points(p.Width), 6), ' ')
-		b = decimal.Append(b, points(p.Height), 6)
-		b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R >>", resources, body)
-		f.object(page, b)
-		tree.add(f, page)
-		names = append(names, name{page, p.Label, p.Kind, p.Piece})
+		names = append(names, name{tree.page(f, p, c.b, resources), p.Label, p.Kind, p.Piece})
 		if f.err != nil {
 			return f.err
 		}
@@ -96,16 +86,13 @@ func Write(w io.Writer, d draw.Document) error {
 
 var errEmpty = errors.New("pdf: a document without a page")
 
-// points of a length: 1/72 inch each.
-func points(l unit.Length) float64 { return l.MM() * 72 / 25.4 }
-
 func fits(p draw.Page, number int) error {
 	for _, side := range [...]unit.Length{p.Width, p.Height} {
 		if !(side >= minSide && side <= MaxSide) {
 			return &unit.Fault{
 				Subject: unit.Page, Of: title(p.Label, number),
-				What:  fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
-				Hint:  "choose a shorter paper; the pages join",
+				What: fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
+				Hint: "choose a shorter paper; the pages join",
 			}
 		}
 	}
