@@ -139,21 +139,21 @@ func (s Sheet) next() (all [][2]geom.Name) {
 
 // basis says how the ranges are reckoned.
 func (s Sheet) basis() string {
-	words := s.ranges()
+	say := s.ranges()
 	if s.Pulled && s.Permitted == 0 {
-		words += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
+		say += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
 	}
 	stated := func(r compare.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
 	if s.Permitted == 0 && slices.ContainsFunc(s.Comparison.Readings, stated) {
-		words += " A tolerance that is written behind a reading narrows its range."
+		say += " A tolerance that is written behind a reading narrows its range."
 	}
 	if s.Printed {
-		words += " Lengths that are checks on the setting-out sheet have the ranges printed there."
+		say += " Lengths that are checks on the setting-out sheet have the ranges printed there."
 	}
 	if s.Corrected {
-		words += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
+		say += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
 	}
-	return words
+	return say
 }
 
 func (s Sheet) ranges() string {
@@ -168,7 +168,7 @@ func (s Sheet) ranges() string {
 	nail := s.Tools.Complete().Reading
 	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %.1f + %.1f L%s + %s mm is one pull, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; "+
 		"%s mm for nail and reading), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
-		a.MM(), b.MM(), hook, unit.Decimals(nail.MM(), 2), s.Tools.Tape.Class, unit.Decimals(nail.MM(), 2), grainWords(s.Figures))
+		a.MM(), b.MM(), hook, unit.Decimals(nail.MM(), 2), s.Tools.Tape.Class, unit.Decimals(nail.MM(), 2), words.GrainWords(s.Figures))
 }
 
 func (s Sheet) readingsTable() sheet.Table {
@@ -245,11 +245,4 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 		shares := []float64{float64(found.Breadth(r)), float64(room)}
 		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: sheet.BetweenTables}}, width, r)
 	}
-}
-
-func grainWords(f tape.Figures) string {
-	if f.Inches() {
-		return fmt.Sprintf("1/%d in", f.Fraction())
-	}
-	return "the whole millimetre"
 }

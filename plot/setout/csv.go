@@ -85,20 +85,20 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {
-		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.pegNote(p)})
+		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.Says().Peg(p)})
 	}
 	for _, p := range s.Pulls {
 		add(s.pullRow(p))
 	}
 	for _, c := range s.Checks {
-		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: checkNote(c)}
+		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: s.Says().Check(c)}
 		if s.Corrected {
 			r.reads = mm(c.Reads)
 		}
 		add(r)
 	}
 	for i, x := range s.Ranking.Best {
-		note := fmt.Sprintf("%s; worst at %s; %.2f times the best", wayWords(x.Method), x.Pegs[x.Worst].Name, x.Times)
+		note := fmt.Sprintf("%s; worst at %s; %.2f times the best", s.Says().Way(x.Method), x.Pegs[x.Worst].Name, x.Times)
 		if i == s.Ranking.Used {
 			note += "; used"
 		}
@@ -109,14 +109,14 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "sure:setout", to: x.Peg, value: mm(x.SetOut)})
 		add(row{kind: "sure:both", to: x.Peg, value: mm(x.Both), sigmaAlong: mm(x.Along), sigmaAcross: mm(x.Across)})
 		if s.Permitted > 0 {
-			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: sureNote(x)})
+			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: s.Says().Inside(x)})
 		}
 	}
 	return append(rows, s.groundRows()...)
 }
 
 func (s Sheet) pullRow(p pegging.Pull) row {
-	r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: pullNote(p)}
+	r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: s.Says().Source(p)}
 	if p.Part != "" {
 		r.note += "; " + string(p.Part)
 	}

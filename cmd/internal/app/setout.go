@@ -47,7 +47,7 @@ func (w Work) setout() (*setoutSheets, error) {
 			return nil, err
 		}
 		s.all, s.of = append(s.all, sheet), append(s.of, p)
-		said[i] = sheet.Flat()
+		said[i] = sheet.Says().Flat()
 	}
 	s.work = w.placedBy(func(i int) []string { return said[i] })
 	return s, nil

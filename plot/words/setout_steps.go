@@ -1,4 +1,4 @@
-package setout
+package words
 
 import (
 	"fmt"
@@ -10,9 +10,8 @@ import (
 	"trammel/geom/unit"
 )
 
-// steps is the work in order, for one person with one helper.
-func steps(of says) []Step {
-	s := &instructions{says: of}
+func (o setOut) Steps() []string {
+	s := &instructions{setOut: o}
 	from, to := s.Baseline.From, s.Baseline.To
 	s.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s, so that the piece comes to lie %s. Stretch a string from %s to %s.",
 		from, s.Figure(s.Pulls[0].Reads), to, s.lies(), from, to)
@@ -32,10 +31,10 @@ func steps(of says) []Step {
 
 // lies says on which side of the baseline the piece lies.
 func (s *instructions) lies() string {
-	if s.bothSides() {
+	if s.BothSides() {
 		return fmt.Sprintf("on both sides of the line from %s to %s", s.Baseline.From, s.Baseline.To)
 	}
-	return fmt.Sprintf("on the %s as you look from %s to %s", s.oneSide(), s.Baseline.From, s.Baseline.To)
+	return fmt.Sprintf("on the %s as you look from %s to %s", s.OneSide(), s.Baseline.From, s.Baseline.To)
 }
 
 // seen says which corners lie on which side, as one sees it from the zero end.
@@ -61,12 +60,12 @@ func (s *instructions) seen() string {
 
 // instructions are the steps while they are told.
 type instructions struct {
-	says
-	all []Step
+	setOut
+	all []string
 }
 
 func (s *instructions) add(format string, args ...any) {
-	s.all = append(s.all, Step{len(s.all) + 1, fmt.Sprintf(format, args...)})
+	s.all = append(s.all, fmt.Sprintf(format, args...))
 }
 
 // extend says where the line of the baseline is wanted beyond its ends.
@@ -226,7 +225,7 @@ func (s *instructions) marksAlong() string {
 		case pegging.Foot:
 			what = "foot"
 			if !s.Lone() {
-				what = s.pegNote(p)
+				what = s.Peg(p)
 			}
 			if p.Also {
 				what += ", middle"

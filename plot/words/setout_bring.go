@@ -1,4 +1,4 @@
-package setout
+package words
 
 import (
 	"fmt"
@@ -13,8 +13,7 @@ import (
 // 40 to 50 mm wide (common practice, no source).
 const onePeg unit.Length = 60
 
-// bring is what to take along.
-func (s says) bring() []string {
+func (s setOut) Bring() []string {
 	pegs := 0
 	for i, p := range s.Pegs {
 		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < onePeg }) {
@@ -22,7 +21,7 @@ func (s says) bring() []string {
 		}
 	}
 	all := []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, s.reach(s.wanted())),
+		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, reach(s.wanted(), s.Inches())),
 		fmt.Sprintf("%d pegs with a nail each", pegs),
 		"string, hammer, plumb bob, thick pencil",
 	}
@@ -40,7 +39,7 @@ func (s says) bring() []string {
 
 // wanted is the longest length that the tape has to reach: a pull, a check, a mark or
 // a string from nail to nail.
-func (s says) wanted() unit.Length {
+func (s setOut) wanted() unit.Length {
 	l := s.Longest()
 	for _, c := range s.Checks {
 		l = max(l, c.Value)
@@ -56,8 +55,8 @@ func (s says) wanted() unit.Length {
 const sameStep = 1e-9
 
 // reach is the length of tape that a pull wants, in whole metres or feet.
-func (s says) reach(l unit.Length) string {
-	if s.Inches() {
+func reach(l unit.Length, feet bool) string {
+	if feet {
 		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameStep)))
 	}
 	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameStep)))

@@ -1,17 +1,17 @@
-package setout
+package words
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
-	"trammel/plot/words"
 )
 
 // levelWords say what the falls are reckoned from.
-func (s says) levelWords() string {
+func (s setOut) levelWords() string {
 	if !s.Falls {
 		return ""
 	}
@@ -29,7 +29,7 @@ func (s says) levelWords() string {
 }
 
 // assumed says of which pegs the level is not known and what it is taken for.
-func (s says) assumed() string {
+func (s setOut) assumed() string {
 	var all []string
 	for _, p := range s.Pegs {
 		if slices.Contains(s.Ground.Assumed, p.Name) {
@@ -47,8 +47,7 @@ func (s says) assumed() string {
 	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", strings.Join(all, ", "), plane)
 }
 
-// correctionWords are the rule of the signs, and what the corrections stand on.
-func (s says) correctionWords() string {
+func (s setOut) Taping() string {
 	var parts []string
 	if s.Weighed {
 		c := s.Conditions
@@ -76,8 +75,7 @@ func (s says) correctionWords() string {
 	return strings.Join(append(parts, rule), " ")
 }
 
-// crossingWords say how the arcs cross and what that does, where there is one corner.
-func (s says) crossingWords() string {
+func (s setOut) Crossing() string {
 	if len(s.Second) == 0 || s.Method != pegging.TwoArcs && s.Second[0].Method != pegging.TwoArcs {
 		return "" // none are swung
 	}
@@ -95,10 +93,16 @@ func (s says) crossingWords() string {
 		s.Style.Angle(pegging.Flattest), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
 }
 
-// broken is the correction of a pull, broken down.
-func (s says) broken(p pegging.Pull) string {
-	if parts := words.In(s.Language).Pegs().Corrections(p.By, s.Fine()); parts != "" {
+func (s setOut) Broken(p pegging.Pull) string {
+	if parts := (pegs{s.in.Voice}).Corrections(p.By, s.Fine()); parts != "" {
 		return parts
 	}
 	return "none"
+}
+
+func (s setOut) signedLevel(n geom.Name) string {
+	if l := s.Level(n); l < 0 && s.Figure(-l) != s.Figure(0) {
+		return "−" + s.Figure(-l)
+	}
+	return s.Figure(max(0, s.Level(n)))
 }

@@ -1,4 +1,4 @@
-package setout
+package words
 
 import (
 	"fmt"
@@ -9,13 +9,11 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/words"
 )
 
-// doubts about what was measured: a sheet made from a slip sets the slip out.
-func (s says) doubts() (all []string) {
+func (s setOut) Doubts() (all []string) {
 	net := s.Net
-	say := words.In(s.Language).Nets()
+	say := nets{s.in}
 	if len(net.Suspects) > 0 || !net.Global.Passed || len(net.Doubts) > 0 {
 		for _, f := range append(say.Findings(net, s.Style), say.Doubts(net)...) {
 			all = append(all, f.Sentence())
@@ -51,7 +49,7 @@ func (s says) doubts() (all []string) {
 }
 
 // flat are the crossings of arcs that place a corner and are not sound.
-func (s says) flat() (all []pegging.Crossing) {
+func (s setOut) flat() (all []pegging.Crossing) {
 	for _, p := range s.Main {
 		if p.Method == pegging.TwoArcs && !p.Crossing.Sound {
 			all = append(all, p.Crossing)
@@ -60,8 +58,7 @@ func (s says) flat() (all []pegging.Crossing) {
 	return all
 }
 
-// Flat says, for who makes the sheet, which arcs cross so that it is hard to see where.
-func (s says) Flat() (all []string) {
+func (s setOut) Flat() (all []string) {
 	for _, c := range s.flat() {
 		all = append(all, fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: hard to mark exactly",
 			s.Baseline.From, s.Baseline.To, s.Style.Angle(min(c.Angle, unit.Turn/2-c.Angle)), c.At))
@@ -75,7 +72,7 @@ const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more
 // than any tape leaves open: "AB=8m is ±500 mm".
-func (s says) roughly(net net.Adjusted) (all []string) {
+func (s setOut) roughly(net net.Adjusted) (all []string) {
 	for _, r := range net.Results {
 		m := r.Measurement
 		if m.Kind == triangle.Angle || m.Value.Stated {
