@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/calibration"
 	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
@@ -78,14 +79,14 @@ func calibrateCommand(c console) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			o, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet", "rule", "reading")
+			o, err := r.calibration(calibration.Options{Again: again}, "found", "json", "sheet", "rule", "reading")
 			if err != nil {
 				return err
 			}
 			return r.document("calibrate", g, o)
 		}
 		if r.flags.Changed("found") {
-			return r.found(found, app.CalibrateOptions{
+			return r.found(found, calibration.Options{
 				Again: again, Read: true, Sheet: number, Rule: r.said("rule", rule), Reading: r.said("reading", reading),
 			})
 		}
@@ -95,7 +96,7 @@ func calibrateCommand(c console) *cobra.Command {
 }
 
 // calibration reads the flags that a sheet and its readings share.
-func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Order, error) {
+func (r *request) calibration(o calibration.Options, never ...string) (app.Order, error) {
 	var none app.Order
 	for _, name := range never {
 		if r.flags.Changed(name) {
@@ -123,7 +124,7 @@ func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Orde
 	return app.Order{Profiles: set, Calibration: o}, nil
 }
 
-func (r *request) found(found string, o app.CalibrateOptions) error {
+func (r *request) found(found string, o calibration.Options) error {
 	if r.flags.Changed("sheet") && !o.Again {
 		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
 	}
@@ -136,20 +137,20 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 	if err != nil {
 		return err
 	}
-	c, err := app.OpenCalibration(order.Profiles, order.Calibration)
+	c, err := calibration.Open(order.Profiles, order.Calibration)
 	if err != nil {
 		return err
 	}
-	read, err := app.ParseFound(found)
+	read, err := calibration.ParseFound(found)
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	if o.Again && read.Edges != nil {
 		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
 	}
 	learned, err := c.Learn(read, today())
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	path, err := keepAt(r.printer)
 	if err != nil {
@@ -183,11 +184,11 @@ func (r *request) known(again bool) error {
 	if again {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
-	o, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet", "rule", "reading")
+	o, err := r.calibration(calibration.Options{}, "paper", "margin", "sheet", "rule", "reading")
 	if err != nil {
 		return err
 	}
-	if _, err := app.OpenCalibration(o.Profiles, o.Calibration); err != nil {
+	if _, err := calibration.Open(o.Profiles, o.Calibration); err != nil {
 		return err
 	}
 	c, err := kept(r.printer)
@@ -198,9 +199,9 @@ func (r *request) known(again bool) error {
 		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", strict.Shorten(r.printer)), Hint: "make a sheet: trammel calibrate --printer " + strict.Shorten(r.printer) + " -o sheet.pdf" + others()}
 	}
 	if r.json {
-		return writeJSON(r.console.out, app.ReportCalibration(*c))
+		return writeJSON(r.console.out, calibration.ReportOf(*c))
 	}
-	for _, l := range append(app.CalibrationText(*c), "", "Kept in "+c.From) {
+	for _, l := range append(calibration.Text(*c), "", "Kept in "+c.From) {
 		fmt.Fprintln(r.console.out, oneLine(l))
 	}
 	return nil
@@ -237,7 +238,7 @@ func calibrated() []string {
 func keepAt(printer string) (string, error) {
 	id, err := profiles.PrinterID(printer)
 	if err != nil {
-		return "", in("--printer", err)
+		return "", unit.Placed(err, "--printer")
 	}
 	own := config.File()
 	if own == "" {

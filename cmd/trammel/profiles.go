@@ -6,8 +6,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/calibration"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/strict"
@@ -115,7 +116,7 @@ func (r *request) profiles(name *string) error {
 		}{1, entries})
 	}
 	var b strings.Builder
-	app.Columns(&b, profileRows(entries, name == nil), "l l l l l")
+	lines.Table(profileRows(entries, name == nil)).Write(&b, "l l l l l")
 	_, err = fmt.Fprint(r.console.out, b.String())
 	return err
 }
@@ -126,7 +127,7 @@ func withCalibration(entries []profiles.Entry, printer string) ([]profiles.Entry
 	if err != nil || c == nil {
 		return entries, err
 	}
-	return append(entries, app.CalibrationEntry(*c)), nil
+	return append(entries, calibration.Entry(*c)), nil
 }
 
 // profileRows is a row for each value, kind and name only where they change. In a

@@ -179,7 +179,7 @@ func (r *request) overPieces(o *job.Over) error {
 			continue
 		}
 		if err := f.read(); err != nil {
-			return in("--"+f.name, err)
+			return unit.Placed(err, "--"+f.name)
 		}
 	}
 	o.Pegs.Text = job.MethodWord(with)
@@ -192,7 +192,7 @@ func (r *request) overPieces(o *job.Over) error {
 	if r.flags.Changed("levels") {
 		var err error
 		if p.Levels, err = job.ParseLevels(r.levels); err != nil {
-			return in("--levels", err)
+			return unit.Placed(err, "--levels")
 		}
 		for i := range p.Levels {
 			p.Levels[i].Where = "--levels"
@@ -214,14 +214,6 @@ func swallowed(flags *pflag.FlagSet) error {
 			err = &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("wants a value, and %q stands there", strict.Shorten(v))}
 		}
 	})
-	return err
-}
-
-func in(where string, err error) error {
-	var f *unit.Fault
-	if errors.As(err, &f) {
-		return f.In(where)
-	}
 	return err
 }
 

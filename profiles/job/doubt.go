@@ -97,7 +97,7 @@ func (w Merged) mixed(ms, beside []triangle.Measurement) error {
 	for _, m := range ms {
 		if m.Kind != triangle.Angle && m.Value.Bare && slices.ContainsFunc(u.units, func(k unit.Unit) bool { return k != u.bare && u.may(m, k) }) {
 			u.units = slices.DeleteFunc(u.units, func(k unit.Unit) bool { return !u.may(m, k) })
-			return placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
+			return unit.Placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
 		}
 	}
 	return nil
@@ -127,7 +127,7 @@ func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 			if err == nil && !reflect.DeepEqual(one, other) {
 				f := u.fault("", "3")
 				f.What, f.Code = "holds a number without a unit, and "+u.token+" has one", unit.NotOneUnitEach
-				return placed(f.In(t.Text), t.Where)
+				return unit.Placed(f.In(t.Text), t.Where)
 			}
 		}
 	}
@@ -142,7 +142,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 		for _, key := range siteLengths {
 			if part := barePart(key, o.Site[key].Text); part != "" {
 				f := &unit.Fault{What: unit.Quote(part) + " could be " + w.Bare.String() + ", as in the job, or " + other.String(), Hint: "write " + part + w.Bare.String() + " or " + part + other.String()}
-				return placed(f, o.Site[key].Where)
+				return unit.Placed(f, o.Site[key].Where)
 			}
 		}
 	}
@@ -161,7 +161,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 			if !flag {
 				f.Subject, f.Of = unit.Site, key
 			}
-			return placed(f, t.Where)
+			return unit.Placed(f, t.Where)
 		}
 	}
 	for _, t := range []Setting{flags.Margin, flags.Overlap} {
@@ -170,7 +170,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 				continue
 			}
 			if _, err := profiles.ParseMargin(t.Text + k.String()); err == nil {
-				return placed(marginDoubt(t.Text, k), t.Where)
+				return unit.Placed(marginDoubt(t.Text, k), t.Where)
 			}
 		}
 	}
@@ -206,11 +206,11 @@ func marginDoubt(text string, other unit.Unit) *unit.Fault {
 func (w Merged) margin(t Setting) (unit.Length, error) {
 	for _, u := range []unit.Unit{w.Bare, w.Figures.Unit} {
 		if u != unit.MM && bareLength(t.Text) {
-			return 0, placed(marginDoubt(t.Text, u), t.Where)
+			return 0, unit.Placed(marginDoubt(t.Text, u), t.Where)
 		}
 	}
 	l, err := profiles.ParseMargin(t.Text)
-	return l, placed(err, t.Where)
+	return l, unit.Placed(err, t.Where)
 }
 
 // bareLength says whether a text is a length without a unit, and more than nothing.
@@ -259,7 +259,7 @@ func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error
 		}
 		m, err := triangle.ParseMeasurement(t.Text, bare)
 		if err != nil {
-			return nil, placed(err, t.Where)
+			return nil, unit.Placed(err, t.Where)
 		}
 		m.Where = t.Where
 		ms = append(ms, m)

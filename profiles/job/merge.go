@@ -194,11 +194,11 @@ func (s settings) trade(w *Merged) (err error) {
 	made := s.job.Over
 	if t := made.Trade; t.Name.Text != "" && s.flags.Trade.Name.Text == "" {
 		w.Trade, err = profiles.ReadTrade(t.Name.Text, items(t))
-		err = placed(err, t.Name.Where)
+		err = unit.Placed(err, t.Name.Where)
 	} else {
 		name := Default(s.set, "trade", s.flags.Trade.Name, s.job.Trade)
 		w.Trade, err = s.set.Trade(name.Text)
-		err = placed(err, name.Where)
+		err = unit.Placed(err, name.Where)
 	}
 	if err != nil {
 		return err
@@ -211,22 +211,22 @@ func (s settings) trade(w *Merged) (err error) {
 			continue
 		}
 		if w.Bare, err = unit.ParseUnit(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Unit, made.Figures, s.job.Unit); t.Text != "" {
 		if w.Figures.Unit, err = unit.ParseUnit(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Fraction, made.Fraction, s.job.Fraction); t.Text != "" {
 		if w.Figures.Denominator, err = profiles.ParseFraction(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Angles, made.Angles, s.job.Angles); t.Text != "" {
 		if w.Figures.Minutes, err = profiles.ParseAngles(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	return nil
@@ -267,7 +267,7 @@ func (s settings) paper(w *Merged) error {
 	if t := s.said.Turn; t.Text != "" {
 		turn, err := unit.ParseTurn(t.Text)
 		if err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 		w.Turn, w.Apart = &turn, true
 	}
@@ -281,14 +281,14 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 	made := s.job.Over.Paper
 	if made.Name.Text != "" && s.flags.Paper.Name.Text == "" {
 		p, err := profiles.ReadPaper(made.Name.Text, items(made))
-		return p, placed(err, made.Name.Where)
+		return p, unit.Placed(err, made.Name.Where)
 	}
 	name := Default(s.set, "paper", s.flags.Paper.Name, s.job.Paper)
 	p, err := s.set.Paper(name.Text)
 	if made.Name.Text != "" && made.Name.Text != p.Name {
 		w.Notes = append(w.Notes, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
 	}
-	return p, placed(err, name.Where)
+	return p, unit.Placed(err, name.Where)
 }
 
 // printer is the one that a document was made for, unless another is asked for, and
@@ -304,10 +304,10 @@ func (s settings) printer(w *Merged) (known *profiles.Calibration, err error) {
 		if made.Name.Text != "" && made.Name.Text != w.Printer.Name {
 			w.Notes = append(w.Notes, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), strict.Shorten(made.Name.Text), w.Printer.Name, name.Where))
 		}
-		return known, placed(err, name.Where)
+		return known, unit.Placed(err, name.Where)
 	}
 	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, items(made)); err != nil {
-		return nil, placed(err, made.Name.Where)
+		return nil, unit.Placed(err, made.Name.Where)
 	}
 	known, err = s.calibration(made.Name.Text)
 	was := s.job.Over.Correction.Text

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"strings"
@@ -115,15 +114,6 @@ func tokensOf(v strict.Value, key, what string) ([]Setting, error) {
 		tokens = append(tokens, Setting{text, item.Where()})
 	}
 	return tokens, nil
-}
-
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	var f *unit.Fault
-	if where != "" && errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
 }
 
 // first setting that says something.

@@ -15,6 +15,7 @@ import (
 	"trammel/plot/check"
 	"trammel/plot/setout"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -215,8 +216,8 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 		return f, nil, err
 	}
 	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
-		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
-		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, by, nil
+		Comparison: c, Outline: a.Outline,
+		Ranges: words.Ranges{Tools: a.Tools, Permitted: a.Permitted, Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}}, by, nil
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their

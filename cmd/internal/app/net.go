@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/net"
@@ -152,7 +153,7 @@ func (w Work) placement(m net.Placement) string {
 		parts = append(parts, w.says().Nets().Placement(m))
 	}
 	if m.Area > 0 {
-		parts = append(parts, "area "+w.area(m.Area))
+		parts = append(parts, "area "+lines.Area(w.Figures, m.Area))
 	}
 	return strings.Join(parts, ", ")
 }

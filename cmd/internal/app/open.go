@@ -2,13 +2,12 @@
 // knows no flags, no terminal and no operating system, so that whatever else
 // wants to do trammel's work can stand on it.
 //
-// Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
-// calibrate_learned.go, calibrate_text.go, whole.go, check.go, check_report.go,
+// Files, from the top floor to the ground: document.go, preview.go, calibrate.go, whole.go, check.go, check_report.go,
 // check_text.go, setout.go, pegs.go, setout_report.go, sheets.go, template.go, front.go,
 // shared.go, summary.go, refuse.go, text.go, net_text.go, shape_text.go, report.go,
 // net_report.go, shape_report.go, open.go, shape.go, net_triangle.go, byhand.go,
 // levels.go, net.go, remarks.go, attach.go, lay.go, roll.go, warp.go, layers.go,
-// drawn.go, columns.go, progress.go, ahead.go, piece.go, figures.go.
+// drawn.go, progress.go, ahead.go, piece.go.
 package app
 
 import (

@@ -95,15 +95,6 @@ func Named(name string, tokens []job.Setting) job.Job {
 	return job.Job{Pieces: []job.Piece{{Name: name, Measure: tokens, Quantity: 1}}}
 }
 
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	var f *unit.Fault
-	if where != "" && errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
-}
-
 // PieceError is an error of one piece that has no place of its own.
 type PieceError struct {
 	Where string // file:line:column of the piece; empty from the command line

@@ -3,6 +3,7 @@ package app
 import (
 	"math"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/net"
 	"trammel/geom/unit"
@@ -37,7 +38,7 @@ func (w Work) agreement(a net.Adjusted) []string {
 		info = append(info, string(w.says().Nets().Rectangle(s, w.Figures)))
 	}
 	for i, s := range info {
-		info[i] = sentence(s)
+		info[i] = lines.Sentence(s)
 	}
 	return info
 }

@@ -7,6 +7,7 @@ import (
 	"iter"
 	"slices"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -100,10 +101,10 @@ func (s *sheets[S]) csv(out io.Writer) error {
 // made says in a few words what the sheets are, each of the kind.
 func (s *sheets[S]) made(kind string) string {
 	if len(s.all) > 1 {
-		kind = plural(len(s.all), kind)
+		kind = lines.Plural(len(s.all), kind)
 	}
 	if len(s.pages) > 0 {
-		kind += ", " + plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
+		kind += ", " + lines.Plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
 	}
 	return kind
 }

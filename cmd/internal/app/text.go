@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -46,7 +47,7 @@ func (w Work) text(b *strings.Builder, p Piece) {
 	b.WriteString(strings.Join(append(head, w.Figures.Name()), "   ") + "\n\n")
 	w.cutText(b, p)
 
-	tab := table{{"side", "length", "", "corner", "angle", "height"}}
+	tab := lines.Table{{"side", "length", "", "corner", "angle", "height"}}
 	order := corners(t)
 	drawn := w.templatePiece(p)
 	for i, s := range sides(t) {
@@ -57,13 +58,13 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		}
 		tab = append(tab, []string{s.name, w.Figures.Length(s.length), "", string(t.Names[k]), angle, w.Figures.Length(t.Heights[k])})
 	}
-	tab.write(b, "l r l l r r")
-	fmt.Fprintf(b, "\n  area %s, perimeter %s\n", w.area(t.Area), w.Figures.Length(t.Perimeter))
+	tab.Write(b, "l r l l r r")
+	fmt.Fprintf(b, "\n  area %s, perimeter %s\n", lines.Area(w.Figures, t.Area), w.Figures.Length(t.Perimeter))
 
 	a := p.Solution.Answers[p.Answer]
 	if len(a.Moves) > 0 {
 		b.WriteString("\n")
-		w.sensitivity(p).write(b, "l r l"+strings.Repeat(" r", 3))
+		w.sensitivity(p).Write(b, "l r l"+strings.Repeat(" r", 3))
 	}
 	if a, ok := p.checked(); ok {
 		b.WriteString("\n")
@@ -79,10 +80,10 @@ func (w Work) text(b *strings.Builder, p Piece) {
 
 // sensitivity is one row a measurement: how well it fits, where more was measured
 // than needed, and how far a slip in it moves each corner.
-func (w Work) sensitivity(p Piece) table {
+func (w Work) sensitivity(p Piece) lines.Table {
 	a := p.Solution.Answers[p.Answer]
 	order := corners(a.Triangle)
-	tab := table{{"measured", "off by", "a slip of", "", "", ""}}
+	tab := lines.Table{{"measured", "off by", "a slip of", "", "", ""}}
 	for k, c := range order {
 		tab[0][3+k] = "moves " + string(a.Triangle.Names[c])
 	}
@@ -97,9 +98,9 @@ func (w Work) sensitivity(p Piece) table {
 			slip, times = "1/16 in", unit.Inch.MM()/16
 		}
 		none = none && off == ""
-		row := []string{token(of.Text), off, slip, "", "", ""}
+		row := []string{lines.Token(of.Text), off, slip, "", "", ""}
 		for k, c := range order {
-			row[3+k] = w.smallLength(unit.Length(times) * m.Corners[c])
+			row[3+k] = lines.SmallLength(w.Figures, unit.Length(times)*m.Corners[c])
 		}
 		tab = append(tab, row)
 	}

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -100,7 +101,7 @@ func (h *drawings) summary() []string {
 	if len(h.pages) == 1 {
 		return []string{h.sized(0) + "; one unit is one millimetre, cut the group cut"}
 	}
-	lines := []string{plural(len(h.pages), "piece") + ", a file each; one unit is one millimetre, cut the group cut"}
+	lines := []string{lines.Plural(len(h.pages), "piece") + ", a file each; one unit is one millimetre, cut the group cut"}
 	for i := range h.pages {
 		if len(lines) < maxSummary {
 			lines = append(lines, h.sized(i))

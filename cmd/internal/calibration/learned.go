@@ -1,4 +1,4 @@
-package app
+package calibration
 
 import (
 	"fmt"
@@ -17,16 +17,16 @@ import (
 const reading unit.Length = 0.1
 
 // tool takes what is said of the rule and of the reading.
-func (c *Calibration) tool(o CalibrateOptions) error {
+func (c *Step) tool(o Options) error {
 	c.said = profiles.RuleSaid{Rule: strings.TrimSpace(o.Rule.Text), Reading: strings.TrimSpace(o.Reading.Text)}
 	if c.said.Rule != "" {
 		if _, _, err := profiles.ParseRule(c.said.Rule); err != nil {
-			return placed(err, o.Rule.Where)
+			return unit.Placed(err, o.Rule.Where)
 		}
 	}
 	if c.said.Reading != "" {
 		if _, err := profiles.ParseReading(c.said.Reading); err != nil {
-			return placed(err, o.Reading.Where)
+			return unit.Placed(err, o.Reading.Where)
 		}
 	}
 	return nil
@@ -60,6 +60,56 @@ type Learned struct {
 	says     unit.Says
 }
 
+// Learn makes of what was found on the sheet a calibration to keep. The error is a
+// *unit.Fault that has no place yet.
+func (c Step) Learn(f Found, date string) (Learned, error) {
+	s := c.Sheet
+	r := s.Blank()
+	r.AB, r.AD, r.AC, r.BD = f.AB, f.AD, f.AC, f.BD
+	r.Rule, r.Noise = tool(c.said)
+	if r.Fine {
+		for _, l := range []unit.Length{f.AB, f.AD, f.AC, f.BD} {
+			if ten := l.MM() * 10; math.Abs(ten-math.Round(ten)) > 1e-6 {
+				return Learned{}, &unit.Fault{What: fmt.Sprintf("%g is not in tenths, and a corrected sheet is read in tenths, by its ticks", l.MM()), Hint: "the tick that meets a millimetre mark of the rule is the tenths"}
+			}
+		}
+	}
+	if err := r.Check(s.Paper); err != nil {
+		return Learned{}, err
+	}
+	made := profiles.Calibration{Printer: s.Printer, Paper: s.Paper, Width: s.Width, Height: s.Height, Edges: f.Edges}
+	all := []calibrate.Readings{r}
+	if s.Number > 1 {
+		made.Sheets = c.known.Sheets
+		if n := len(made.Sheets); n >= profiles.MostSheets {
+			made.Sheets = made.Sheets[n-profiles.MostSheets+1:]
+		}
+		all = append(readings(made.Sheets), r)
+	}
+	if c.known != nil && f.Edges == nil {
+		made.Edges = c.known.Edges
+	}
+	fit, err := calibrate.Solve(all)
+	if err != nil {
+		return Learned{}, err
+	}
+	if err := calibrate.Plausible(fit.Distortion, s.Paper); err != nil {
+		return Learned{}, err
+	}
+	p := calibrate.Promised(fit, all)
+	made.Found, made.Uncertainty, made.OfRule = profiles.Misprint(fit.Distortion), p.All(), p.Rule
+	made.Sheets = append(made.Sheets[:len(made.Sheets):len(made.Sheets)], profiles.SheetRecord{
+		Date: date, Width: r.Width, Height: r.Height, Corrected: profiles.Misprint(r.Corrected), Fine: r.Fine, AB: f.AB, AD: f.AD, AC: f.AC, BD: f.BD, Tool: c.said,
+	})
+	l := Learned{Calibration: made, readings: r, says: s.Says}
+	if s.Number > 1 {
+		if one, err := geom.FitDistortion(inPlace(r).Spans()); err == nil {
+			l.came = &one
+		}
+	}
+	return l, nil
+}
+
 // next is what one more sheet, corrected and read by its ticks, would leave open.
 func (l Learned) next() calibrate.Promise {
 	r := readings(l.Sheets)
@@ -89,7 +139,7 @@ func promised(all []calibrate.Readings) calibrate.Promise {
 
 // Summary says what was learned and what to do next.
 func (l Learned) Summary() []string {
-	lines := CalibrationText(l.Calibration)
+	lines := Text(l.Calibration)
 	c, limit := l.readings.Closing().MM(), l.readings.Limit().MM()
 	lines = append(lines, "",
 		fmt.Sprintf("The four readings agree to %.2f mm on a diagonal; up to %.1f mm may come from reading and rule, so a slip smaller than that does not show.", math.Abs(c), limit))
@@ -156,7 +206,7 @@ func (l Learned) First() bool { return l.came == nil }
 
 func readings(records []profiles.SheetRecord) (all []calibrate.Readings) {
 	for _, s := range records {
-		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
+		r := calibrate.Readings{Width: s.Width, Height: s.Height, Corrected: geom.Distortion(s.Corrected), Fine: s.Fine, AB: s.AB, AD: s.AD, AC: s.AC, BD: s.BD}
 		r.Rule, r.Noise = tool(s.Tool)
 		all = append(all, r)
 	}

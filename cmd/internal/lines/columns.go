@@ -1,4 +1,8 @@
-package app
+// Package lines puts words and figures in the lines that a terminal shows: columns,
+// paragraphs, and figures with their units as short as they may be.
+//
+// Files, from the top floor to the ground: columns.go, figures.go.
+package lines
 
 import (
 	"fmt"
@@ -6,15 +10,12 @@ import (
 	"unicode/utf8"
 )
 
-// Columns writes rows of cells in columns; align has an l or an r for each.
-func Columns(b *strings.Builder, rows [][]string, align string) { table(rows).write(b, align) }
+// Table is rows of cells, all of the same number.
+type Table [][]string
 
-// table is rows of cells, all of the same number.
-type table [][]string
-
-// write puts the rows in columns, two spaces apart and indented by two; align has
+// Write puts the rows in columns, two spaces apart and indented by two; align has
 // an l or an r for each. An empty column is dropped, but for its gap.
-func (t table) write(b *strings.Builder, align string) {
+func (t Table) Write(b *strings.Builder, align string) {
 	sides := strings.Fields(align)
 	widths := make([]int, len(sides))
 	for _, row := range t {
@@ -40,8 +41,8 @@ func (t table) write(b *strings.Builder, align string) {
 // terminal is how wide sentences run there, in characters.
 const terminal = 86
 
-// onPoint fills figures up behind, so that their points stand one above the other.
-func onPoint(all []string) []string {
+// OnPoint fills figures up behind, so that their points stand one above the other.
+func OnPoint(all []string) []string {
 	tail := func(s string) int {
 		if i := strings.IndexByte(s, '.'); i >= 0 && !strings.ContainsAny(s, `'"`) {
 			return utf8.RuneCountInString(s[i:])
@@ -59,8 +60,8 @@ func onPoint(all []string) []string {
 	return out
 }
 
-// paragraph writes words in lines, indented.
-func paragraph(b *strings.Builder, indent, words string) {
+// Paragraph writes words in lines, indented.
+func Paragraph(b *strings.Builder, indent, words string) {
 	line := indent
 	for _, w := range strings.Fields(words) {
 		if line != indent && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) > terminal {

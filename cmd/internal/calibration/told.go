@@ -1,23 +1,24 @@
-package app
+package calibration
 
 import (
 	"fmt"
 	"math"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/plot/calibrate"
 	"trammel/profiles"
 )
 
-// CalibrationText says what is known of a printer.
-func CalibrationText(c profiles.Calibration) []string {
+// Text says what is known of a printer.
+func Text(c profiles.Calibration) []string {
 	var b strings.Builder
-	rows := table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
+	rows := lines.Table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
 	if c.Edges != nil {
 		rows = append(rows, []string{"white edges", edgesText(*c.Edges)})
 	}
 	rows = append(rows, []string{"corrected", uncertain(c)})
-	rows.write(&b, "l l")
+	rows.Write(&b, "l l")
 	head := fmt.Sprintf("%s with %s, %s", c.Printer, c.Paper, lastRead(c))
 	return append([]string{head, ""}, strings.Split(strings.TrimRight(b.String(), "\n"), "\n")...)
 }
@@ -56,8 +57,8 @@ func uncertain(c profiles.Calibration) string {
 	return say + fmt.Sprintf(": %.2f of it reading, %.2f the rule", 1000*(c.Uncertainty-c.OfRule), 1000*c.OfRule)
 }
 
-// CalibrationEntry is a calibration among the profiles.
-func CalibrationEntry(c profiles.Calibration) profiles.Entry {
+// Entry is a calibration among the profiles.
+func Entry(c profiles.Calibration) profiles.Entry {
 	e := profiles.Entry{Kind: "calibration", Name: c.Printer}
 	add := func(key, text string) { e.Values = append(e.Values, profiles.Item{Key: key, Text: text, From: c.From}) }
 	add("paper", c.Paper)
@@ -72,9 +73,9 @@ func CalibrationEntry(c profiles.Calibration) profiles.Entry {
 	return e
 }
 
-// CalibrationReport is a calibration for other software: lengths in mm, the skew in
+// Report is a calibration for other software: lengths in mm, the skew in
 // degrees, stretches and the uncertainty in mm per metre.
-type CalibrationReport struct {
+type Report struct {
 	Version     int                `json:"version"`
 	Printer     string             `json:"printer"`
 	Paper       string             `json:"paper"`
@@ -89,9 +90,9 @@ type CalibrationReport struct {
 	Sheets      int                `json:"sheets"`
 }
 
-// ReportCalibration is what is known of a printer.
-func ReportCalibration(c profiles.Calibration) CalibrationReport {
-	r := CalibrationReport{
+// ReportOf is what is known of a printer.
+func ReportOf(c profiles.Calibration) Report {
+	r := Report{
 		Version: 1, Printer: c.Printer, Paper: c.Paper, Date: c.Sheets[len(c.Sheets)-1].Date,
 		Across: 1000 * c.Found.Across, Along: 1000 * c.Found.Along, Skew: c.Found.Skew.Degrees(), Uncertainty: 1000 * c.Uncertainty, OfRule: 1000 * c.OfRule, Sheets: len(c.Sheets),
 	}
@@ -102,8 +103,8 @@ func ReportCalibration(c profiles.Calibration) CalibrationReport {
 }
 
 // Report of what was learned.
-func (l Learned) Report() CalibrationReport {
-	r := ReportCalibration(l.Calibration)
+func (l Learned) Report() Report {
+	r := ReportOf(l.Calibration)
 	c := l.readings.Closing().MM()
 	r.Closing = &c
 	return r
