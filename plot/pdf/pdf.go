@@ -16,6 +16,7 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/internal/decimal"
 	"trammel/plot/lettering"
 )
 
@@ -53,7 +54,16 @@ func Write(w io.Writer, d draw.Document) error {
 		if c.err != nil {
 			return on(title(p.Label, len(names)+1), c.err)
 		}
-		names = append(names, name{tree.page(f, p, c.b, resources), p.Label, p.Kind, p.Piece})
+		body := f.reserve()
+		f.stream(body, "", c.b)
+		page := f.reserve()
+		b := fmt.Appendf(nil, "<< /Type /Page /Parent %d 0 R /MediaBox [0 0 ", tree.parent(f))
+		b = append(decimal.Append(b, points(p.Width), 6), ' ')
+		b = decimal.Append(b, points(p.Height), 6)
+		b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R >>", resources, body)
+		f.object(page, b)
+		tree.add(f, page)
+		names = append(names, name{page, p.Label, p.Kind, p.Piece})
 		if f.err != nil {
 			return f.err
 		}
@@ -63,19 +73,12 @@ func Write(w io.Writer, d draw.Document) error {
 	}
 	tree.finish(f)
 
-	b := []byte("<< /Font <<")
-	for i, e := range fonts {
-		if len(e.chars) == 0 {
-			continue
-		}
-		r, err := f.font(c.font, e, i == 1)
-		if err != nil {
-			return err
-		}
-		b = fmt.Appendf(b, " %s %d 0 R", [...]string{"/Regular", "/Bold"}[i], r)
+	b, err := f.fonts(c.font, fonts)
+	if err != nil {
+		return err
 	}
 	groups := f.layers(used)
-	b = append(b, " >> /Properties <<"...)
+	b = append(append([]byte("<< /Font <<"), b...), " >> /Properties <<"...)
 	for _, g := range groups {
 		b = fmt.Appendf(b, " /%s %d 0 R", g.layer, g.ref)
 	}
@@ -85,6 +88,9 @@ func Write(w io.Writer, d draw.Document) error {
 }
 
 var errEmpty = errors.New("pdf: a document without a page")
+
+// points of a length: 1/72 inch each.
+func points(l unit.Length) float64 { return l.MM() * 72 / 25.4 }
 
 func fits(p draw.Page, number int) error {
 	for _, side := range [...]unit.Length{p.Width, p.Height} {

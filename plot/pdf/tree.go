@@ -1,12 +1,6 @@
 package pdf
 
-import (
-	"fmt"
-
-	"trammel/geom/unit"
-	"trammel/plot/draw"
-	"trammel/plot/internal/decimal"
-)
+import "fmt"
 
 // tree is the tree of pages: so many a branch that no reader walks a long list.
 type tree struct {
@@ -55,20 +49,3 @@ func refs(list []ref) []byte {
 	}
 	return b
 }
-
-// page writes a page with its marks, and says which object it is.
-func (t *tree) page(f *file, p draw.Page, marks []byte, resources ref) ref {
-	body := f.reserve()
-	f.stream(body, "", marks)
-	page := f.reserve()
-	b := fmt.Appendf(nil, "<< /Type /Page /Parent %d 0 R /MediaBox [0 0 ", t.parent(f))
-	b = append(decimal.Append(b, points(p.Width), 6), ' ')
-	b = decimal.Append(b, points(p.Height), 6)
-	b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R >>", resources, body)
-	f.object(page, b)
-	t.add(f, page)
-	return page
-}
-
-// points of a length: 1/72 inch each.
-func points(l unit.Length) float64 { return l.MM() * 72 / 25.4 }
