@@ -89,7 +89,7 @@ func (t *layout) share() error {
 	for i, m := range made {
 		l := t.laid[i]
 		if m.err != nil {
-			return w.inPiece(l.piece, m.err)
+			return w.InPiece(l.piece, m.err)
 		}
 		if m.sizes == nil {
 			continue
@@ -125,7 +125,7 @@ type fitted struct {
 // would lie on its own page.
 func (w Work) sizes(h shared, l laid) fitted {
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
-		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.outline(), turn, h.area.Area, lettering.Go(), w.style())
+		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.Covered(), turn, h.area.Area, lettering.Go(), w.style())
 		if err != nil {
 			return fitted{err: err}
 		}
