@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // lengths writes the lengths beside their lines, those of the edges outside.
@@ -109,7 +110,7 @@ func (w *linework) part(l label, on geom.Line) bool {
 			if at < half+leaderStart || on.Length()-at < half+leaderStart {
 				continue
 			}
-			put := l.at(spot{on.At(t), readable(on.Direction())}, w.r)
+			put := l.at(spot{on.At(t), place.Readable(unit.Turn/4, on.Direction())}, w.r)
 			if !w.Free(put.box, gaps, d.number) {
 				continue
 			}
@@ -137,20 +138,8 @@ func beside(l geom.Line, h unit.Length, out unit.Angle) []spot {
 	var places []spot
 	for _, t := range along {
 		for _, off := range []unit.Length{2.2, 3.8} {
-			places = append(places, spot{l.At(t).Toward(dir+out, off+h/2), readable(dir)})
+			places = append(places, spot{l.At(t).Toward(dir+out, off+h/2), place.Readable(unit.Turn/4, dir)})
 		}
 	}
 	return places
-}
-
-// readable turns a direction so that words along it read from below or from the
-// right: between −90° (not read) and +90°.
-func readable(turn unit.Angle) unit.Angle {
-	for turn > unit.Turn/4+1e-9 {
-		turn -= unit.Turn / 2
-	}
-	for turn <= -unit.Turn/4+1e-9 {
-		turn += unit.Turn / 2
-	}
-	return turn
 }

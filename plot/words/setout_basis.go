@@ -4,21 +4,14 @@ import (
 	"fmt"
 
 	"trammel/geom/pegging"
-	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
 func (s setOut) Basis() []string {
-	tape := s.Tools.Tape
-	a, b, off := tape.Terms()
-	hook := ""
-	if off > 0 {
-		hook = fmt.Sprintf(" + %.1f for the hook", off.MM())
-	}
+	t, source := onePull(s.Tools)
 	say := []string{
-		fmt.Sprintf("Accept ranges: one pull is good within t = %.1f + %.1f L%s + %s mm, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; %s mm for nail and reading, common practice); "+
-			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.",
-			a.MM(), b.MM(), hook, unit.Decimals(s.Tools.Reading.MM(), 2), tape.Class, unit.Decimals(s.Tools.Reading.MM(), 2), GrainWords(s.Figures)),
+		fmt.Sprintf("Accept ranges: one pull is good within t = %s, L in metres rounded up (%s, common practice); "+
+			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.", t, source, grainWords(s.Figures)),
 	}
 	if s.Method == pegging.AngleDistance {
 		i := s.Instrument
@@ -47,14 +40,6 @@ func (s setOut) Basis() []string {
 
 func by(m pegging.Method) string {
 	return [...]string{"by the arcs", "by the square", "by the angle"}[m]
-}
-
-// GrainWords name the step that accept ranges are given to.
-func GrainWords(f tape.Figures) string {
-	if f.Inches() {
-		return fmt.Sprintf("1/%d in", f.Fraction())
-	}
-	return "the whole millimetre"
 }
 
 // keeps is what an instrument keeps, in minutes or seconds.

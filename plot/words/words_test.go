@@ -133,6 +133,13 @@ var examples = map[string]example{
 	"Cautions.Check": {say: func(_ *testing.T, l words.Language) []string {
 		return slices.Concat(l.Cautions().Check(true), l.Cautions().Check(false))
 	}},
+	"Checks.Reading": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return []string{l.Checks().Reading(compare.Compared{}), l.Checks().Reading(compare.Compared{Inside: true}), l.Checks().Reading(compare.Compared{Inside: true, Rough: true})}
+	}},
+	"Checks.Basis": {say: func(t *testing.T, l words.Language) []string {
+		f := tape.FiguresOf(unit.Style{}, tape.Instrument{})
+		return []string{l.Checks().Basis(words.Ranges{Permitted: 2, Printed: true}, f, wrongCorner(t)), l.Checks().Basis(words.Ranges{Pulled: true, Corrected: true}, f, wrongCorner(t))}
+	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},

@@ -16,6 +16,7 @@ import (
 	"trammel/plot/check"
 	"trammel/plot/setout"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -207,8 +208,8 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 		return f, nil, err
 	}
 	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
-		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
-		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, by, nil
+		Comparison: c, Outline: a.Outline,
+		Ranges: words.Ranges{Tools: a.Tools, Permitted: a.Permitted, Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}}, by, nil
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their

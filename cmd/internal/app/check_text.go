@@ -46,7 +46,7 @@ func checkText(b *strings.Builder, f check.Sheet) {
 		for k := range columns {
 			row = append(row, columns[k][i])
 		}
-		tab = append(tab, append(row, f.Verdict(r)))
+		tab = append(tab, append(row, f.Says().Reading(r)))
 	}
 	tab.Write(b, "l r r r r r l")
 	b.WriteString("\n")

@@ -11,7 +11,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Which: w.which(p),
+		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Which: w.which(p), Shown: p.Covered(),
 	}
 }
 
@@ -21,6 +21,11 @@ func (w Work) which(p solved.Piece) string {
 		return ""
 	}
 	return w.Says().Nets().Which(*p.Net)
+}
+
+// frontWords are what the page before those of a piece says beside it.
+func (w Work) frontWords() template.Front {
+	return template.Front{Printer: w.printer(), Notes: w.notes()}
 }
 
 // notes are what a title line says beside the names.

@@ -52,7 +52,7 @@ func (w Work) indexed(p solved.Piece) error {
 			return nil // whoever lays it says so
 		}
 		plan.Sheet = w.Sheet
-		if _, err = template.Index(w.templatePiece(p), plan, lettering.Go(), w.style(), w.printer(), w.notes()...); err == nil {
+		if _, err = template.Index(w.templatePiece(p), plan, lettering.Go(), w.style(), w.frontWords()); err == nil {
 			return nil
 		}
 	}

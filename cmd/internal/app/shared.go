@@ -125,7 +125,7 @@ type fitted struct {
 // would lie on its own page.
 func (w Work) sizes(h shared, l laid) fitted {
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
-		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.Covered(), turn, h.area.Area, lettering.Go(), w.style())
+		b, ok, err := template.NewBlock(w.templatePiece(l.piece), turn, h.area.Area, lettering.Go(), w.style())
 		if err != nil {
 			return fitted{err: err}
 		}
