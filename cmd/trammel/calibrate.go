@@ -23,15 +23,7 @@ import (
 	"trammel/profiles/strict"
 )
 
-func calibrateCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	var found, rule, reading string
-	var again bool
-	var number int
-	cmd := &cobra.Command{
-		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
-		Short: "measure what a printer does to a page, and have its pages corrected",
-		Long: `Calibrate makes a sheet to print on one printer and to measure with a steel rule,
+const calibrateWords = `Calibrate makes a sheet to print on one printer and to measure with a steel rule,
 and keeps what was found. From then on every page made with --printer NAME is
 warped so that it comes out true on that printer, and on that one only.
 
@@ -46,7 +38,17 @@ stamped on it. A rule without a stamp is taken for class II.
 
 --again makes the sheet once more, corrected, to see that it comes out true. It has
 ticks to read tenths by; what is found on it, typed with --again, is added to what
-is known.`,
+is known.`
+
+func calibrateCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	var found, rule, reading string
+	var again bool
+	var number int
+	cmd := &cobra.Command{
+		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
+		Short: "measure what a printer does to a page, and have its pages corrected",
+		Long:  calibrateWords,
 		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
   trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12 --rule II
   trammel calibrate --printer shed --again -o again.pdf`,
@@ -66,14 +68,22 @@ is known.`,
 	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
 	r.output(cmd, ".pdf")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := r.swallowed(); err != nil {
+		if err := swallowed(r.flags); err != nil {
 			return err
 		}
 		if err := noArguments(cmd, args); err != nil {
 			return err
 		}
 		if r.flags.Changed("output") {
-			return r.calibrationSheet(again)
+			g, err := r.goal(app.KindOf("calibrate"))
+			if err != nil {
+				return err
+			}
+			o, err := r.calibration(calibration.Options{Again: again}, "found", "json", "sheet", "rule", "reading")
+			if err != nil {
+				return err
+			}
+			return r.document("calibrate", g, o)
 		}
 		if r.flags.Changed("found") {
 			return r.found(found, calibration.Options{
@@ -112,18 +122,6 @@ func (r *request) calibration(o calibration.Options, never ...string) (app.Order
 	o.Says = says
 	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
 	return app.Order{Profiles: set, Calibration: o}, nil
-}
-
-func (r *request) calibrationSheet(again bool) error {
-	g, err := r.goal(app.KindOf("calibrate"))
-	if err != nil {
-		return err
-	}
-	o, err := r.calibration(calibration.Options{Again: again}, "found", "json", "sheet", "rule", "reading")
-	if err != nil {
-		return err
-	}
-	return r.document("calibrate", g, o)
 }
 
 func (r *request) found(found string, o calibration.Options) error {

@@ -62,7 +62,7 @@ func (r *checkRequest) check(args []string) error {
 	if err != nil {
 		return err
 	}
-	o, err := r.order(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}

@@ -14,12 +14,7 @@ import (
 	"trammel/profiles/strict"
 )
 
-func profilesCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	list := &cobra.Command{
-		Use:   "profiles [show NAME]",
-		Short: "papers, printers, trades, and where each value comes from",
-		Long: `Profiles lists papers, printers and trades with where each value was written: built
+const profilesWords = `Profiles lists papers, printers and trades with where each value was written: built
 in, your own file, the one named by --config (or the variable TRAMMEL_CONFIG), and for
 what is taken by default TRAMMEL_PAPER, TRAMMEL_PRINTER and TRAMMEL_TRADE; later ones
 count, flags over all. Last come the printers that are calibrated (trammel calibrate),
@@ -40,7 +35,14 @@ Each value is read as the text that stands there, and a length has its unit.
 A PDF that trammel made carries its job, and under made_with all settings that it was
 made with. Opened as a job it goes by those, and by nobody's profiles: it is the same
 job everywhere. Flags go over them; that another paper or printer was asked for, and
-that a printer's correction is not known here, is said.`,
+that a printer's correction is not known here, is said.`
+
+func profilesCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	list := &cobra.Command{
+		Use:   "profiles [show NAME]",
+		Short: "papers, printers, trades, and where each value comes from",
+		Long:  profilesWords,
 		Example: `  trammel profiles
   trammel profiles show joiner`,
 		RunE: func(cmd *cobra.Command, args []string) error {

@@ -81,8 +81,5 @@ func (s Sheet) CSV(out io.Writer) error {
 	for _, m := range s.Comparison.Wrong() {
 		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", s.Says().Move(m, s.Figures.Style)})
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
-	}
-	return w.Error()
+	return w.WriteAll(rows)
 }

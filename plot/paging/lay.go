@@ -148,7 +148,7 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 	q := newSearch(base, g, c, 0)
 	for _, t := range turns {
 		rotate(q.turned, base, t)
-		fewest = min(fewest, q.bound(q.turned, 0, 0, 0, 0, far))
+		fewest = min(fewest, q.bound(q.turned, xy{}, xy{}, far))
 		if fewest <= MaxPages {
 			break
 		}

@@ -47,10 +47,7 @@ func (s Sheet) CSV(out io.Writer) error {
 	for _, r := range s.rows() {
 		rows = append(rows, []string{r.kind, string(r.from), string(r.to), r.value, r.least, r.most, r.along, r.offset, r.note, r.side, r.angle, r.reads, r.sigmaAlong, r.sigmaAcross})
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
-	}
-	return w.Error()
+	return w.WriteAll(rows)
 }
 
 // row of the CSV; what is empty says nothing.
@@ -91,22 +88,7 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.Says().Peg(p)})
 	}
 	for _, p := range s.Pulls {
-		r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: s.Says().Source(p)}
-		if p.Part != "" {
-			r.note += "; " + string(p.Part)
-		}
-		if p.Use == pegging.ForAngle {
-			r.angle, r.side = degrees(p.Angle), p.Side.String()
-		} else {
-			r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
-			if s.Corrected {
-				r.reads = mm(p.Reads)
-			}
-			if p.Behind {
-				r.note += "; behind " + string(p.Hold)
-			}
-		}
-		add(r)
+		add(s.pullRow(p))
 	}
 	for _, c := range s.Checks {
 		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: s.Says().Check(c)}
@@ -131,6 +113,25 @@ func (s Sheet) rows() (rows []row) {
 		}
 	}
 	return append(rows, s.groundRows()...)
+}
+
+func (s Sheet) pullRow(p pegging.Pull) row {
+	r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: s.Says().Source(p)}
+	if p.Part != "" {
+		r.note += "; " + string(p.Part)
+	}
+	if p.Use == pegging.ForAngle {
+		r.angle, r.side = degrees(p.Angle), p.Side.String()
+	} else {
+		r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
+		if s.Corrected {
+			r.reads = mm(p.Reads)
+		}
+		if p.Behind {
+			r.note += "; behind " + string(p.Hold)
+		}
+	}
+	return r
 }
 
 // groundRows are the marks along the edges, the nails and the strings.

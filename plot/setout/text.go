@@ -28,6 +28,30 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Head("Before setting out")
 		t.List(s.Doubts)
 	}
+	s.textPegs(&t)
+	t.Head("Steps")
+	for i, x := range s.Steps {
+		t.Para(fmt.Sprintf("%2d. ", i+1), x)
+	}
+	s.textMarks(&t)
+	t.Head("Checks")
+	for _, c := range s.Checks {
+		t.Para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Reads)))
+		t.Para("    ", fmt.Sprintf("good %s to %s", s.Figure(c.Least), s.Figure(c.Greatest)))
+		t.Line("    found ________________")
+	}
+	t.Line("")
+	for _, x := range s.Basis {
+		t.Para("", x)
+	}
+	s.textSure(&t)
+	_, err := t.WriteTo(out)
+	return err
+}
+
+// textPegs are the places of the pegs, the pulls and what the tape reads where it is
+// corrected.
+func (s Sheet) textPegs(t *phone.Text) {
 	t.Head("Pegs")
 	both := s.BothSides()
 	side := ", " + s.OneSide().String()
@@ -71,24 +95,13 @@ func (s Sheet) Text(out io.Writer) error {
 			}
 		}
 	}
-	t.Head("Steps")
-	for i, x := range s.Steps {
-		t.Para(fmt.Sprintf("%2d. ", i+1), x)
-	}
-	s.textMarks(&t)
-	t.Head("Checks")
-	for _, c := range s.Checks {
-		t.Para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Reads)))
-		t.Para("    ", fmt.Sprintf("good %s to %s", s.Figure(c.Least), s.Figure(c.Greatest)))
-		t.Line("    found ________________")
-	}
-	t.Line("")
-	for _, x := range s.Basis {
-		t.Para("", x)
-	}
+}
+
+// textSure is how sure each peg is, and each way.
+func (s Sheet) textSure(t *phone.Text) {
 	t.Head("How sure, in " + s.SmallUnit())
 	t.Line("peg, measured, set out, both")
-	rows = nil
+	var rows [][]string
 	for _, x := range s.Sure {
 		row := []string{string(x.Peg), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both)}
 		if s.Permitted > 0 {
@@ -107,8 +120,6 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", s.Says().Way(x.Method), edge(x.Base), s.Small(x.Figure), s.SmallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
 	}
 	t.Para("", s.Says().Rank())
-	_, err := t.WriteTo(out)
-	return err
 }
 
 // textMarks are the marks along the edges, the nails in the profile boards and where
