@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/calibration"
 	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
@@ -22,15 +23,7 @@ import (
 	"trammel/profiles/strict"
 )
 
-func calibrateCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	var found, rule, reading string
-	var again bool
-	var number int
-	cmd := &cobra.Command{
-		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
-		Short: "measure what a printer does to a page, and have its pages corrected",
-		Long: `Calibrate makes a sheet to print on one printer and to measure with a steel rule,
+const calibrateWords = `Calibrate makes a sheet to print on one printer and to measure with a steel rule,
 and keeps what was found. From then on every page made with --printer NAME is
 warped so that it comes out true on that printer, and on that one only.
 
@@ -45,7 +38,17 @@ stamped on it. A rule without a stamp is taken for class II.
 
 --again makes the sheet once more, corrected, to see that it comes out true. It has
 ticks to read tenths by; what is found on it, typed with --again, is added to what
-is known.`,
+is known.`
+
+func calibrateCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	var found, rule, reading string
+	var again bool
+	var number int
+	cmd := &cobra.Command{
+		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
+		Short: "measure what a printer does to a page, and have its pages corrected",
+		Long:  calibrateWords,
 		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
   trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12 --rule II
   trammel calibrate --printer shed --again -o again.pdf`,
@@ -65,17 +68,25 @@ is known.`,
 	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
 	r.output(cmd, ".pdf")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := r.swallowed(); err != nil {
+		if err := swallowed(r.flags); err != nil {
 			return err
 		}
 		if err := noArguments(cmd, args); err != nil {
 			return err
 		}
 		if r.flags.Changed("output") {
-			return r.calibrationSheet(again)
+			g, err := r.goal(app.KindOf("calibrate"))
+			if err != nil {
+				return err
+			}
+			o, err := r.calibration(calibration.Options{Again: again}, "found", "json", "sheet", "rule", "reading")
+			if err != nil {
+				return err
+			}
+			return r.document("calibrate", g, o)
 		}
 		if r.flags.Changed("found") {
-			return r.found(found, app.CalibrateOptions{
+			return r.found(found, calibration.Options{
 				Again: again, Read: true, Sheet: number, Rule: r.said("rule", rule), Reading: r.said("reading", reading),
 			})
 		}
@@ -85,7 +96,7 @@ is known.`,
 }
 
 // calibration reads the flags that a sheet and its readings share.
-func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Order, error) {
+func (r *request) calibration(o calibration.Options, never ...string) (app.Order, error) {
 	var none app.Order
 	for _, name := range never {
 		if r.flags.Changed(name) {
@@ -108,23 +119,12 @@ func (r *request) calibration(o app.CalibrateOptions, never ...string) (app.Orde
 	if err != nil && o.Again {
 		return none, err
 	}
+	o.Says = says
 	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
 	return app.Order{Profiles: set, Calibration: o}, nil
 }
 
-func (r *request) calibrationSheet(again bool) error {
-	g, err := r.goal(app.KindOf("calibrate"))
-	if err != nil {
-		return err
-	}
-	o, err := r.calibration(app.CalibrateOptions{Again: again}, "found", "json", "sheet", "rule", "reading")
-	if err != nil {
-		return err
-	}
-	return r.document("calibrate", g, o)
-}
-
-func (r *request) found(found string, o app.CalibrateOptions) error {
+func (r *request) found(found string, o calibration.Options) error {
 	if r.flags.Changed("sheet") && !o.Again {
 		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
 	}
@@ -137,20 +137,20 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 	if err != nil {
 		return err
 	}
-	c, err := app.OpenCalibration(order.Profiles, order.Calibration)
+	c, err := calibration.Open(order.Profiles, order.Calibration)
 	if err != nil {
 		return err
 	}
-	read, err := app.ParseFound(found)
+	read, err := calibration.ParseFound(found)
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	if o.Again && read.Edges != nil {
 		return &unit.Fault{Where: "--found", What: "edges are read on a first sheet only: a corrected one has no rulers at its edges", Hint: "leave edges out"}
 	}
 	learned, err := c.Learn(read, today())
 	if err != nil {
-		return in("--found", err)
+		return unit.Placed(err, "--found")
 	}
 	path, err := keepAt(r.printer)
 	if err != nil {
@@ -168,7 +168,12 @@ func (r *request) found(found string, o app.CalibrateOptions) error {
 	if r.json {
 		return writeJSON(r.console.out, learned.Report())
 	}
-	for _, l := range append(learned.Summary(), "Kept in "+path) {
+	lines := learned.Summary()
+	if learned.First() {
+		id, _ := profiles.PrinterID(learned.Printer)
+		lines = append(lines, "Next: trammel calibrate --printer "+id+" --again -o again.pdf, to see that it comes out true.")
+	}
+	for _, l := range append(lines, "Kept in "+path) {
 		fmt.Fprintln(r.console.out, oneLine(l))
 	}
 	return nil
@@ -179,11 +184,11 @@ func (r *request) known(again bool) error {
 	if again {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
-	o, err := r.calibration(app.CalibrateOptions{}, "paper", "margin", "sheet", "rule", "reading")
+	o, err := r.calibration(calibration.Options{}, "paper", "margin", "sheet", "rule", "reading")
 	if err != nil {
 		return err
 	}
-	if _, err := app.OpenCalibration(o.Profiles, o.Calibration); err != nil {
+	if _, err := calibration.Open(o.Profiles, o.Calibration); err != nil {
 		return err
 	}
 	c, err := kept(r.printer)
@@ -194,9 +199,9 @@ func (r *request) known(again bool) error {
 		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", strict.Shorten(r.printer)), Hint: "make a sheet: trammel calibrate --printer " + strict.Shorten(r.printer) + " -o sheet.pdf" + others()}
 	}
 	if r.json {
-		return writeJSON(r.console.out, app.ReportCalibration(*c))
+		return writeJSON(r.console.out, calibration.ReportOf(*c))
 	}
-	for _, l := range append(app.CalibrationText(*c), "", "Kept in "+c.From) {
+	for _, l := range append(calibration.Text(*c), "", "Kept in "+c.From) {
 		fmt.Fprintln(r.console.out, oneLine(l))
 	}
 	return nil
@@ -233,7 +238,7 @@ func calibrated() []string {
 func keepAt(printer string) (string, error) {
 	id, err := profiles.PrinterID(printer)
 	if err != nil {
-		return "", in("--printer", err)
+		return "", unit.Placed(err, "--printer")
 	}
 	own := config.File()
 	if own == "" {
@@ -252,7 +257,7 @@ func kept(printer string) (*profiles.Calibration, error) {
 	data, err := readFile(path)
 	var f *unit.Fault
 	switch {
-	case errors.As(err, &f) && f.What != "is a folder":
+	case errors.As(err, &f) && f.Code != unit.Folder:
 		return nil, nil
 	case err != nil:
 		return nil, err

@@ -62,7 +62,7 @@ func (r *checkRequest) check(args []string) error {
 	if err != nil {
 		return err
 	}
-	o, err := r.order(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}
@@ -82,7 +82,7 @@ func (r *checkRequest) findings() (app.Findings, error) {
 		var err error
 		f.FixedAt = "--fixed"
 		if f.Fixed, err = job.ParsePegs(r.fixed); err != nil {
-			return f, in("--fixed", err)
+			return f, unit.Placed(err, "--fixed")
 		}
 	}
 	if !r.flags.Changed("found") {
@@ -114,7 +114,7 @@ func (r *checkRequest) measuredBack(text string) ([]job.Setting, error) {
 		if errors.As(err, &f) && f.Hint == "" {
 			f.Hint = "name a file of measurements, or give them: --found AB=4510,BC=3005"
 		}
-		return nil, in("--found", err)
+		return nil, unit.Placed(err, "--found")
 	}
 	if r.out != "" && sameFile(text, r.out) {
 		return nil, overItself(r.out, "the file of what was found")

@@ -11,12 +11,6 @@ import (
 	"trammel/cmd/internal/output"
 )
 
-// order opens the job for a document.
-func (r *request) order(args []string) (app.Order, error) {
-	w, err := r.open(args)
-	return app.Order{Work: w}, err
-}
-
 // document makes a document, writes it and says so. A wrong place is said before it is
 // made, which may take a while.
 func (r *request) document(kind string, g goal, o app.Order) error {
@@ -39,7 +33,7 @@ func prepared(kind string, g goal, o app.Order) (*app.Document, error) {
 }
 
 // write writes it and is the name of the file or the folder.
-func (r *request) write(g goal, d *app.Document) (wrote string, err error) {
+func (c console) write(g goal, d *app.Document) (wrote string, err error) {
 	switch {
 	case g.path == "" && d.Said != nil: // what was found is all that is asked for
 		return "", nil
@@ -51,13 +45,13 @@ func (r *request) write(g goal, d *app.Document) (wrote string, err error) {
 		return "", err
 	}
 	if out.File != nil {
-		return g.path, r.keeper.File(g.path, out.File)
+		return g.path, c.keeper.File(g.path, out.File)
 	}
 	wrote = g.asFolder()
 	if err := output.CheckFolder(wrote); err != nil {
 		return "", err
 	}
-	return wrote, r.keeper.Folder(wrote, out.Folder)
+	return wrote, c.keeper.Folder(wrote, out.Folder)
 }
 
 // done says what was found and written and what to take care of; the report goes to

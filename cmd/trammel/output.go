@@ -37,7 +37,7 @@ func (r *request) goal(k app.Kind) (goal, error) {
 	if folder {
 		list += ", or a folder: plates/"
 	}
-	if err := r.swallowed(); err != nil {
+	if err := swallowed(r.flags); err != nil {
 		return goal{}, err
 	}
 	switch {

@@ -4,18 +4,11 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
-
-// stakes adds the flag that names a file for the pegs' coordinates.
-func (r *request) stakes(cmd *cobra.Command) {
-	cmd.Flags().StringVar(&r.pegs, "pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them")
-}
 
 // pegsGoal tries the name that --pegs gives, before anything is made.
 func (r *request) pegsGoal(args []string) error {

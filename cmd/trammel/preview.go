@@ -46,7 +46,7 @@ func (r *request) preview(args []string, page string, sheet bool, pixels int) er
 	if pixels < 100 || pixels > 10000 {
 		return &unit.Fault{Where: "--pixels", What: fmt.Sprintf("%d is not from 100 to 10000", pixels)}
 	}
-	o, err := r.order(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}

@@ -6,19 +6,15 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/calibration"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/strict"
 )
 
-func profilesCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	list := &cobra.Command{
-		Use:   "profiles [show NAME]",
-		Short: "papers, printers, trades, and where each value comes from",
-		Long: `Profiles lists papers, printers and trades with where each value was written: built
+const profilesWords = `Profiles lists papers, printers and trades with where each value was written: built
 in, your own file, the one named by --config (or the variable TRAMMEL_CONFIG), and for
 what is taken by default TRAMMEL_PAPER, TRAMMEL_PRINTER and TRAMMEL_TRADE; later ones
 count, flags over all. Last come the printers that are calibrated (trammel calibrate),
@@ -39,7 +35,14 @@ Each value is read as the text that stands there, and a length has its unit.
 A PDF that trammel made carries its job, and under made_with all settings that it was
 made with. Opened as a job it goes by those, and by nobody's profiles: it is the same
 job everywhere. Flags go over them; that another paper or printer was asked for, and
-that a printer's correction is not known here, is said.`,
+that a printer's correction is not known here, is said.`
+
+func profilesCommand(c console) *cobra.Command {
+	r := &request{console: c}
+	list := &cobra.Command{
+		Use:   "profiles [show NAME]",
+		Short: "papers, printers, trades, and where each value comes from",
+		Long:  profilesWords,
 		Example: `  trammel profiles
   trammel profiles show joiner`,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -113,7 +116,7 @@ func (r *request) profiles(name *string) error {
 		}{1, entries})
 	}
 	var b strings.Builder
-	app.Columns(&b, profileRows(entries, name == nil), "l l l l l")
+	lines.Table(profileRows(entries, name == nil)).Write(&b, "l l l l l")
 	_, err = fmt.Fprint(r.console.out, b.String())
 	return err
 }
@@ -124,7 +127,7 @@ func withCalibration(entries []profiles.Entry, printer string) ([]profiles.Entry
 	if err != nil || c == nil {
 		return entries, err
 	}
-	return append(entries, app.CalibrationEntry(*c)), nil
+	return append(entries, calibration.Entry(*c)), nil
 }
 
 // profileRows is a row for each value, kind and name only where they change. In a

@@ -14,6 +14,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
@@ -120,7 +121,7 @@ func (r *request) said(name, text string) job.Setting {
 // over is what the flags say over the job.
 func (r *request) over() (job.Over, error) {
 	var o job.Over
-	if err := r.swallowed(); err != nil {
+	if err := swallowed(r.flags); err != nil {
 		return o, err
 	}
 	for _, s := range []struct {
@@ -179,7 +180,7 @@ func (r *request) overPieces(o *job.Over) error {
 			continue
 		}
 		if err := f.read(); err != nil {
-			return in("--"+f.name, err)
+			return unit.Placed(err, "--"+f.name)
 		}
 	}
 	o.Pegs.Text = job.MethodWord(with)
@@ -187,12 +188,12 @@ func (r *request) overPieces(o *job.Over) error {
 		p.Sides[i].Where = "--side"
 	}
 	if r.flags.Changed("slope") {
-		return &unit.Fault{Where: "--slope", What: "one fall for every line would be wrong for all but one direction", Hint: job.SlopeHint}
+		return job.Slope().In("--slope")
 	}
 	if r.flags.Changed("levels") {
 		var err error
 		if p.Levels, err = job.ParseLevels(r.levels); err != nil {
-			return in("--levels", err)
+			return unit.Placed(err, "--levels")
 		}
 		for i := range p.Levels {
 			p.Levels[i].Where = "--levels"
@@ -203,50 +204,43 @@ func (r *request) overPieces(o *job.Over) error {
 
 // swallowed finds a flag whose value was forgotten, so that it took the next flag
 // for its value, or nothing where only a value makes sense.
-func (r *request) swallowed() error {
+func swallowed(flags *pflag.FlagSet) error {
 	var err error
-	r.flags.Visit(func(f *pflag.Flag) {
+	flags.Visit(func(f *pflag.Flag) {
 		v := f.Value.String()
 		if f.Name == "config" && strings.TrimSpace(v) == "" && err == nil {
 			err = &unit.Fault{Where: "--config", What: "wants a value"}
 		}
-		if f.Value.Type() == "string" && len(v) > 1 && v[0] == '-' && err == nil && (v[1] == '-' || r.flags.ShorthandLookup(v[1:2]) != nil) {
+		if f.Value.Type() == "string" && len(v) > 1 && v[0] == '-' && err == nil && (v[1] == '-' || flags.ShorthandLookup(v[1:2]) != nil) {
 			err = &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("wants a value, and %q stands there", strict.Shorten(v))}
 		}
 	})
 	return err
 }
 
-func in(where string, err error) error {
-	var f *unit.Fault
-	if errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
-}
-
 // open reads the job and the profiles and solves.
-func (r *request) open(args []string) (app.Work, error) {
+func (r *request) open(args []string) (app.Order, error) {
 	flags, err := r.over()
 	if err != nil {
-		return app.Work{}, err
+		return app.Order{}, err
 	}
 	j, err := r.job(args)
 	if err != nil {
-		return app.Work{}, err
+		return app.Order{}, err
 	}
 	if r.config != "" && r.out != "" && sameFile(r.config, r.out) {
-		return app.Work{}, overItself(r.out, "the profiles file")
+		return app.Order{}, overItself(r.out, "the profiles file")
 	}
 	set, err := config.Profiles(r.config, readFile)
 	if err != nil {
-		return app.Work{}, err
+		return app.Order{}, err
 	}
-	m, err := job.Merge(j, flags, set, kept)
+	m, err := job.Merge(j, flags, set, kept, says)
 	if err != nil {
-		return app.Work{}, err
+		return app.Order{}, err
 	}
-	return app.Open(m, r.bar.progress())
+	w, err := app.Open(m, r.bar.progress())
+	return app.Order{Work: w}, err
 }
 
 // job is the job that the arguments name or spell out.
@@ -277,9 +271,9 @@ func (r *request) job(args []string) (job.Job, error) {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
 	if len(files) == 0 {
-		return app.Named(name, tokens), nil
+		return solved.Named(name, tokens), nil
 	}
-	j, err := r.jobFile(files[0])
+	j, err := jobFile(files[0], r.in, r.out)
 	if err != nil || !r.flags.Changed("name") {
 		return j, err
 	}
@@ -290,9 +284,10 @@ func (r *request) job(args []string) (job.Job, error) {
 	return j, nil
 }
 
-func (r *request) jobFile(path string) (job.Job, error) {
+// jobFile reads the job of a name; out is what is to be written.
+func jobFile(path string, in io.Reader, out string) (job.Job, error) {
 	if path == "-" {
-		data, err := io.ReadAll(io.LimitReader(r.in, strict.MaxBytes+1))
+		data, err := io.ReadAll(io.LimitReader(in, strict.MaxBytes+1))
 		if err != nil {
 			return job.Job{}, err
 		}
@@ -312,8 +307,8 @@ func (r *request) jobFile(path string) (job.Job, error) {
 	if app.IsPDF(data) {
 		return carried(path)
 	}
-	if r.out != "" && sameFile(path, r.out) {
-		return job.Job{}, overItself(r.out, "the job file")
+	if out != "" && sameFile(path, out) {
+		return job.Job{}, overItself(out, "the job file")
 	}
 	return job.ReadAny(path, data)
 }
@@ -362,7 +357,7 @@ func readFile(path string) ([]byte, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder"}
+		return nil, &unit.Fault{Where: strict.Shorten(path), What: "is a folder", Advice: unit.Advice{Code: unit.Folder}}
 	}
 	return io.ReadAll(io.LimitReader(f, strict.MaxBytes+1))
 }

@@ -235,9 +235,9 @@ func judge(err error) (status int, line, hint string) {
 	var path *fs.PathError
 	switch {
 	case errors.As(err, &none):
-		return noTriangle, err.Error(), none.Hint
+		return noTriangle, err.Error(), hinted(none.Subject, none.Advice, none.Hint)
 	case errors.As(err, &fault):
-		return words, located(fault), fault.Hint
+		return words, located(fault), hinted(fault.Subject, fault.Advice, fault.Hint)
 	case errors.As(err, &path):
 		return machine, path.Path + ": " + path.Err.Error(), ""
 	}

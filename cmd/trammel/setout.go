@@ -38,7 +38,7 @@ the pegs stand for a total station: point,x,y.`,
 	cmd.Flags().Lookup("with").Usage = "`way` to place the pegs, whatever is surest: arcs, square (an offset by 3-4-5) or angle (and distance)"
 	r.print(cmd)
 	r.onSite(cmd)
-	r.stakes(cmd)
+	cmd.Flags().StringVar(&r.pegs, "pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them")
 	r.output(cmd, ".pdf, .svg, .csv or .txt")
 	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.setout(args) }
 	return cmd
@@ -52,7 +52,7 @@ func (r *request) setout(args []string) error {
 	if err := r.pegsGoal(args); err != nil {
 		return err
 	}
-	o, err := r.order(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}

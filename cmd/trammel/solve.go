@@ -26,14 +26,14 @@ it prints each with the side that tells it from the others, and ends with 3.`,
 }
 
 func (r *request) solve(args []string) error {
-	w, err := r.open(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}
 	if r.json {
-		err = writeJSON(r.console.out, w.Report())
+		err = writeJSON(r.console.out, o.Work.Report())
 	} else {
-		err = w.Text(r.console.out)
+		err = o.Work.Text(r.console.out)
 	}
-	return cmp.Or(err, w.Told())
+	return cmp.Or(err, o.Work.Told())
 }

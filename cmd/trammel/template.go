@@ -52,7 +52,7 @@ func (r *request) template(args []string) error {
 	if err != nil {
 		return err
 	}
-	o, err := r.order(args)
+	o, err := r.open(args)
 	if err != nil {
 		return err
 	}

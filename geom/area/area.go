@@ -63,9 +63,6 @@ func (r Region) Parts() []Region {
 	return parts
 }
 
-// Empty says whether nothing is left.
-func (r Region) Empty() bool { return len(r.rings) == 0 }
-
 // Area of all parts, holes taken off.
 func (r Region) Area() unit.Area {
 	var sum float64

@@ -24,11 +24,21 @@ type plan struct {
 	draw   func(*bench)
 }
 
+// at is a construction that begins at one end of the baseline.
+func at(end int, draw func(*bench, int)) func(*bench) { return func(b *bench) { draw(b, end) } }
+
+var (
+	angleP, angleQ             = at(0, (*bench).angleAndMark), at(1, (*bench).angleAndMark)
+	rayPArcQ, rayQArcP         = at(0, (*bench).rayAndArc), at(1, (*bench).rayAndArc)
+	parallelArcP, parallelArcQ = at(0, (*bench).parallelAndArc), at(1, (*bench).parallelAndArc)
+	parallelRayP, parallelRayQ = at(0, (*bench).parallelAndRay), at(1, (*bench).parallelAndRay)
+)
+
 // direct are the constructions that set what was measured as it is, one for each of
 // directSets.
 var direct = []func(*bench){
-	(*bench).twoArcs, (*bench).angleP, (*bench).angleQ, (*bench).twoAngles, (*bench).rayPArcQ, (*bench).rayQArcP,
-	(*bench).parallelArcP, (*bench).parallelArcQ, (*bench).parallelRayP, (*bench).parallelRayQ,
+	(*bench).twoArcs, angleP, angleQ, (*bench).twoAngles, rayPArcQ, rayQArcP,
+	parallelArcP, parallelArcQ, parallelRayP, parallelRayQ,
 }
 
 // computed are those for the rest: something set in them is computed. What can
@@ -37,12 +47,12 @@ var computed = []plan{
 	{[]triangle.Quantity{heightR}, nil, (*bench).offset},
 	{[]triangle.Quantity{sideRP, sideQR}, nil, (*bench).twoArcs},
 	{[]triangle.Quantity{atP, atQ}, []triangle.Quantity{atP, atQ}, (*bench).twoAngles},
-	{[]triangle.Quantity{sideRP, atP}, []triangle.Quantity{atP}, (*bench).angleP},
-	{[]triangle.Quantity{sideQR, atQ}, []triangle.Quantity{atQ}, (*bench).angleQ},
+	{[]triangle.Quantity{sideRP, atP}, []triangle.Quantity{atP}, angleP},
+	{[]triangle.Quantity{sideQR, atQ}, []triangle.Quantity{atQ}, angleQ},
 	{[]triangle.Quantity{sideRP}, nil, (*bench).twoArcs},
 	{[]triangle.Quantity{sideQR}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{atP}, []triangle.Quantity{atP}, (*bench).angleP},
-	{[]triangle.Quantity{atQ}, []triangle.Quantity{atQ}, (*bench).angleQ},
+	{[]triangle.Quantity{atP}, []triangle.Quantity{atP}, angleP},
+	{[]triangle.Quantity{atQ}, []triangle.Quantity{atQ}, angleQ},
 	{nil, nil, (*bench).twoArcs},
 }
 
@@ -88,9 +98,9 @@ func planFor(by Method, m [9]bool) plan {
 		case k[atP] && k[atQ] && !k[sideRP] && !k[sideQR]:
 			return plan{angles: []triangle.Quantity{atP, atQ}, draw: (*bench).twoAngles}
 		case score(atQ, sideQR) > score(atP, sideRP):
-			return plan{angles: []triangle.Quantity{atQ}, draw: (*bench).angleQ}
+			return plan{angles: []triangle.Quantity{atQ}, draw: angleQ}
 		}
-		return plan{angles: []triangle.Quantity{atP}, draw: (*bench).angleP}
+		return plan{angles: []triangle.Quantity{atP}, draw: angleP}
 	}
 	if p := directPlan(m); p != nil {
 		return *p
@@ -223,9 +233,6 @@ func (b *bench) twoArcs() {
 	b.join(1)
 }
 
-func (b *bench) angleP() { b.angleAndMark(0) }
-func (b *bench) angleQ() { b.angleAndMark(1) }
-
 // angleAndMark: the angle at one end and the side along its ray; a measured
 // right angle is raised with the square.
 func (b *bench) angleAndMark(end int) {
@@ -255,9 +262,6 @@ func (b *bench) twoAngles() {
 	b.join(1)
 }
 
-func (b *bench) rayPArcQ() { b.rayAndArc(0) }
-func (b *bench) rayQArcP() { b.rayAndArc(1) }
-
 // rayAndArc: the angle at one end, and the arc from the other that meets its
 // ray at x and, where it does so twice, at (c²−a²)/x.
 func (b *bench) rayAndArc(end int) {
@@ -281,9 +285,6 @@ func apart(x, y unit.Length) bool {
 	return math.Abs(float64(x-y)) > 1e-9*math.Max(float64(x), float64(y))
 }
 
-func (b *bench) parallelArcP() { b.parallelAndArc(0) }
-func (b *bench) parallelArcQ() { b.parallelAndArc(1) }
-
 // parallelAndArc: the line of the apex, and the arc that meets it on both sides
 // of the foot of its centre.
 func (b *bench) parallelAndArc(end int) {
@@ -297,9 +298,6 @@ func (b *bench) parallelAndArc(end int) {
 	b.join(0)
 	b.join(1)
 }
-
-func (b *bench) parallelRayP() { b.parallelAndRay(0) }
-func (b *bench) parallelRayQ() { b.parallelAndRay(1) }
 
 func (b *bench) parallelAndRay(end int) {
 	b.parallel(nil)

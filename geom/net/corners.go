@@ -2,11 +2,11 @@ package net
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -22,18 +22,7 @@ func chiLimit(freedom int) float64 {
 // angleSums finds triangles whose three measured angles do not make 180° within
 // the sum of what they allow.
 func (p *problem) angleSums() (all []Doubt) {
-	in := map[[3]int][]int{}
-	var order [][3]int
-	for i := range p.Obs {
-		if o := &p.Obs[i]; o.Kind == triangle.Angle {
-			key := o.At
-			slices.Sort(key[:])
-			if in[key] == nil {
-				order = append(order, key)
-			}
-			in[key] = append(in[key], i)
-		}
-	}
+	order, in := byThree(p.Obs, func(o *adjust.Observation) bool { return o.Kind == triangle.Angle })
 	for _, key := range order {
 		at := map[int]int{}
 		for _, i := range in[key] {

@@ -195,13 +195,12 @@ func (p *problem) lines() (all []int) {
 	return all
 }
 
-// triangles are those of three points that are fixed by what is measured in
-// them without any of their sides.
-func (p *problem) triangles() (all []*state) {
-	in := map[[3]int][]int{}
-	var order [][3]int
-	for i := range p.Obs {
-		if o := &p.Obs[i]; o.N == 3 {
+// byThree groups observations by the three points that each is of, in the order of
+// the first of each.
+func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (order [][3]int, in map[[3]int][]int) {
+	in = map[[3]int][]int{}
+	for i := range obs {
+		if o := &obs[i]; counts(o) {
 			key := o.At
 			slices.Sort(key[:])
 			if in[key] == nil {
@@ -210,6 +209,13 @@ func (p *problem) triangles() (all []*state) {
 			in[key] = append(in[key], i)
 		}
 	}
+	return order, in
+}
+
+// triangles are those of three points that are fixed by what is measured in
+// them without any of their sides.
+func (p *problem) triangles() (all []*state) {
+	order, in := byThree(p.Obs, func(o *adjust.Observation) bool { return o.N == 3 })
 	for _, key := range order {
 		if len(in[key]) < 3 || len(all) >= mostSeeds {
 			continue

@@ -25,6 +25,25 @@ type Set struct {
 	middle geom.Name               // the mark that a net's checks are pulled from; empty: none
 }
 
+// BothSides says whether pegs stand on either side of the baseline; OneSide is the
+// one on which all stand.
+func (s Set) BothSides() bool {
+	seen := map[Side]bool{}
+	for _, p := range s.Pegs {
+		seen[p.Side] = true
+	}
+	return seen[Left] && seen[Right]
+}
+
+func (s Set) OneSide() Side {
+	for _, p := range s.Pegs {
+		if p.Side != OnLine {
+			return p.Side
+		}
+	}
+	return Left
+}
+
 // Role is what a mark is for.
 type Role uint8
 

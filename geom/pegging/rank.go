@@ -150,10 +150,10 @@ func (p Points) tooFlat(x Way, all []Way) error {
 	at, crossing := x.Flattest()
 	f := &triangle.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
 		p.Style.Angle(crossing), at, p.Style.Angle(tooFlat))}
-	f.Hint = "set the pegs off by 3-4-5 instead: --with square"
+	f.Subject, f.Code = unit.Pegs, unit.TooFlat
 	if i := slices.IndexFunc(all, func(y Way) bool { return y.Method == TwoArcs }); i >= 0 {
 		_, least := all[i].Flattest()
-		f.Hint = fmt.Sprintf("base %s would do, whose arcs cross at %s or more; or an offset by 3-4-5: --with square", all[i].Base[0]+all[i].Base[1], p.Style.Angle(least))
+		f.Code, f.Hint = unit.TooFlatBase, fmt.Sprintf("base %s would do, whose arcs cross at %s or more", all[i].Base[0]+all[i].Base[1], p.Style.Angle(least))
 	}
 	return f
 }

@@ -225,6 +225,30 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 	if len(methods) == 0 {
 		return nil, &unit.Fault{What: "no method is given", Hint: "two arcs, an offset, angle and distance"}
 	}
+	lines, err := baselines(pegs, bases)
+	if err != nil {
+		return nil, err
+	}
+	s := siteOf(t)
+	var all []Way
+	for _, l := range lines {
+		for _, m := range methods {
+			all = append(all, s.way(m, pegs, l))
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Way) int { return cmp.Compare(a.Figure, b.Figure) })
+	if len(bases) == 0 {
+		all = fromBetterEnd(all)
+	}
+	for i := range all {
+		all[i].Times = float64(all[i].Figure / all[0].Figure)
+	}
+	return all, nil
+}
+
+// baselines are the lines to try, by the numbers of their pegs: those that are named,
+// else every one.
+func baselines(pegs []Peg, named [][2]geom.Name) ([][2]int, error) {
 	number := map[geom.Name]int{}
 	for i, p := range pegs {
 		if _, twice := number[p.Name]; twice {
@@ -238,7 +262,7 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 		number[p.Name] = i
 	}
 	var lines [][2]int
-	for _, b := range bases {
+	for _, b := range named {
 		i, ok := number[b[0]]
 		j, too := number[b[1]]
 		if !ok || !too || i == j {
@@ -246,7 +270,7 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 		}
 		lines = append(lines, [2]int{i, j})
 	}
-	if len(bases) == 0 {
+	if len(named) == 0 {
 		for i := range pegs {
 			for j := range pegs {
 				if i != j && (len(pegs) <= mostBases || j == i+1 || i == len(pegs)-1 && j == 0) {
@@ -255,31 +279,22 @@ func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]W
 			}
 		}
 	}
-	s := siteOf(t)
-	var all []Way
-	for _, l := range lines {
-		for _, m := range methods {
-			all = append(all, s.way(m, pegs, l))
+	return lines, nil
+}
+
+// fromBetterEnd leaves a baseline and a method once, of ways in order.
+func fromBetterEnd(all []Way) []Way {
+	seen := map[[2]geom.Name]uint8{}
+	return slices.DeleteFunc(all, func(w Way) bool {
+		key := w.Base
+		if geom.Before(key[1], key[0]) < 0 {
+			key[0], key[1] = key[1], key[0]
 		}
-	}
-	slices.SortStableFunc(all, func(a, b Way) int { return cmp.Compare(a.Figure, b.Figure) })
-	if len(bases) == 0 { // a baseline and a method once, from its better end
-		seen := map[[2]geom.Name]uint8{}
-		all = slices.DeleteFunc(all, func(w Way) bool {
-			key := w.Base
-			if geom.Before(key[1], key[0]) < 0 {
-				key[0], key[1] = key[1], key[0]
-			}
-			bit := uint8(1) << w.Method
-			twice := seen[key]&bit != 0
-			seen[key] |= bit
-			return twice
-		})
-	}
-	for i := range all {
-		all[i].Times = float64(all[i].Figure / all[0].Figure)
-	}
-	return all, nil
+		bit := uint8(1) << w.Method
+		twice := seen[key]&bit != 0
+		seen[key] |= bit
+		return twice
+	})
 }
 
 // way works out one baseline and method.

@@ -71,7 +71,7 @@ func (m *maker) fromCorners(c FromCorners) (geom.Point, *unit.Fault) {
 	p, q := m.outline[i], m.outline[j]
 	both := circlesCross(p, float64(r), q, float64(s))
 	if both == nil {
-		return geom.Point{}, m.apartArcs(i, j, r, s)
+		return geom.Point{}, m.words.apartArcs([2]geom.Name{m.names[i], m.names[j]}, p.Distance(q), r, s)
 	}
 	if m.next(i) == j {
 		return both[0], nil
@@ -88,18 +88,17 @@ func (m *maker) fromCorners(c FromCorners) (geom.Point, *unit.Fault) {
 }
 
 // apartArcs says by how much two arcs miss one another.
-func (m *maker) apartArcs(i, j int, r, s unit.Length) *unit.Fault {
-	a, b := m.names[i], m.names[j]
-	d := m.outline[i].Distance(m.outline[j])
+func (w words) apartArcs(about [2]geom.Name, d, r, s unit.Length) *unit.Fault {
+	a, b := about[0], about[1]
 	if r+s < d {
 		return &unit.Fault{What: fmt.Sprintf("%s from %s and %s from %s together are %s short of the %s between %s and %s",
-			m.words.length(r), a, m.words.length(s), b, m.words.small(d-r-s), m.words.length(d), a, b)}
+			w.length(r), a, w.length(s), b, w.small(d-r-s), w.length(d), a, b)}
 	}
 	if r < s {
 		a, b, r, s = b, a, s, r
 	}
 	return &unit.Fault{What: fmt.Sprintf("%s from %s reaches %s beyond the whole arc of %s about %s, so that they do not cross",
-		m.words.length(r), a, m.words.small(r-s-d), m.words.length(s), b)}
+		w.length(r), a, w.small(r-s-d), w.length(s), b)}
 }
 
 // clear says what a hole runs into.
@@ -112,16 +111,16 @@ func (m *maker) clear(b Bore) *unit.Fault {
 		return &unit.Fault{What: fmt.Sprintf("the hole lies outside the piece: its centre is %s beyond %s", m.words.length(d), m.finishedParts[at].name),
 			Hint: "distances are square to the edge on its inner side, and along it from the end that is named"}
 	case !inside:
-		return m.across(m.finishedParts[at].name, radius, -d)
+		return m.words.across(m.finishedParts[at].name, radius, -d)
 	case d-radius < touching:
-		return m.across(m.finishedParts[at].name, radius, d)
+		return m.words.across(m.finishedParts[at].name, radius, d)
 	}
 	at, d = m.shape.Cut.Nearest(centre)
 	if !m.shape.Cut.Has(centre) {
 		d = -d
 	}
 	if d-radius < touching {
-		return m.across("the cut line of "+m.cutParts[at].name, radius, d)
+		return m.words.across("the cut line of "+m.cutParts[at].name, radius, d)
 	}
 	for _, o := range m.shape.Bores {
 		if gap := centre.Distance(o.Circle.Centre) - radius - o.Circle.Radius; gap < touching {
@@ -137,13 +136,13 @@ func (m *maker) clear(b Bore) *unit.Fault {
 }
 
 // across is a hole that reaches over a line; its centre is so far inside of it.
-func (m *maker) across(line string, radius, inside unit.Length) *unit.Fault {
-	hint := fmt.Sprintf("its centre is %s inside of it and its radius is %s", m.words.length(inside), m.words.length(radius))
+func (w words) across(line string, radius, inside unit.Length) *unit.Fault {
+	hint := fmt.Sprintf("its centre is %s inside of it and its radius is %s", w.length(inside), w.length(radius))
 	if inside < 0 {
-		hint = fmt.Sprintf("its centre is %s outside of it and its radius is %s", m.words.length(-inside), m.words.length(radius))
+		hint = fmt.Sprintf("its centre is %s outside of it and its radius is %s", w.length(-inside), w.length(radius))
 	}
 	if over := radius - inside; over > touching {
-		return &unit.Fault{What: fmt.Sprintf("the hole reaches %s across %s", m.words.small(over), line), Hint: hint}
+		return &unit.Fault{What: fmt.Sprintf("the hole reaches %s across %s", w.small(over), line), Hint: hint}
 	}
 	return &unit.Fault{What: "the hole touches " + line, Hint: hint}
 }

@@ -170,7 +170,7 @@ func (m *maker) finish(Work) *unit.Fault {
 	taken := make([]unit.Length, n) // by each corner, of both its edges
 	runs := make([]run, n)
 	for i, k := range m.corners {
-		t := m.treatment(i)
+		t := m.shape.Corners[i].treatment()
 		t.allow = 0
 		switch t.do {
 		case Cut:
@@ -192,7 +192,7 @@ func (m *maker) finish(Work) *unit.Fault {
 		}
 	}
 	m.shape.Finished, m.finishedParts = m.contour(func(e Side) geom.Line { return e.Finished }, func(v Vertex) geom.Segment { return v.Finished })
-	if a, b, found := m.crossing(m.shape.Finished, m.finishedParts); found {
+	if a, b, found := crossing(m.corners, m.shape.Finished, m.finishedParts); found {
 		return m.blamePart(&unit.Fault{What: "the finished contour crosses itself: " + a.name + " and " + b.name, Hint: "cut or round less at the corners near by"}, a, b)
 	}
 	return nil
@@ -230,7 +230,7 @@ func (m *maker) cut(Work) *unit.Fault {
 	runs := make([]run, len(m.outline))
 	for i, k := range m.corners {
 		a, b := m.shape.Sides[m.before(i)].Allow, m.shape.Sides[i].Allow
-		runs[i] = k.run(m.treatment(i), float64(a), float64(b))
+		runs[i] = k.run(m.shape.Corners[i].treatment(), float64(a), float64(b))
 		m.shape.Corners[i].Cut = runs[i].segment
 		if runs[i].segment == nil {
 			if f := m.spike(i, a, b); f != nil {
@@ -249,7 +249,7 @@ func (m *maker) cut(Work) *unit.Fault {
 		}
 	}
 	m.shape.Cut, m.cutParts = m.contour(func(e Side) geom.Line { return e.Cut }, func(v Vertex) geom.Segment { return v.Cut })
-	if a, b, found := m.crossing(m.shape.Cut, m.cutParts); found {
+	if a, b, found := crossing(m.corners, m.shape.Cut, m.cutParts); found {
 		return m.blamePart(&unit.Fault{What: "the cut lines of " + a.name + " and " + b.name + " cross", Hint: "bring the cut line nearer to the finished edges there"}, a, b)
 	}
 	return nil
@@ -285,8 +285,8 @@ func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
 
 // crossing finds two segments that cross. An outline without a corner that points
 // inward has none: its contours turn one way only.
-func (m *maker) crossing(c geom.Contour, parts []part) (a, b part, found bool) {
-	if !slices.ContainsFunc(m.corners, func(k corner) bool { return k.s < 0 }) {
+func crossing(corners []corner, c geom.Contour, parts []part) (a, b part, found bool) {
+	if !slices.ContainsFunc(corners, func(k corner) bool { return k.s < 0 }) {
 		return a, b, false
 	}
 	i, j, found := crossed(c)

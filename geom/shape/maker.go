@@ -35,10 +35,7 @@ type part struct {
 	of   *Corner // nil for a side
 }
 
-func (m *maker) treatment(at int) treatment {
-	v := m.shape.Corners[at]
-	return treatment{v.Do, float64(v.By), float64(v.Allow)}
-}
+func (v Vertex) treatment() treatment { return treatment{v.Do, float64(v.By), float64(v.Allow)} }
 
 // sideOf finds an edge by its ends, in either order.
 func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {

@@ -41,8 +41,9 @@ type Move struct {
 
 // NoTriangle says that the measurements fix no single triangle.
 type NoTriangle struct {
-	What string // in the words of the trade
-	Hint string
+	What    string // in the words of the trade
+	Hint    string
+	Subject unit.Subject // that would tell, where there is one
 	unit.Advice
 }
 

@@ -102,7 +102,7 @@ func sahOpposite(v *values, i, k int) ([]sides, reason) {
 	if h.cmp(a) > 0 {
 		return nil, heightTooLong(k, i, h, a, false)
 	}
-	return swing(i, rest(i, k), a, h.over(at.sin), h, at, true)
+	return swing(i, rest(i, k), a, centre{h.over(at.sin), h, true}, at)
 }
 
 // sahOwn: side i, the height onto it and the angle at its end j.
@@ -176,13 +176,10 @@ func shhOthers(v *values, i, j, k int) ([]sides, reason) {
 
 // aah: two angles give the shape, the height from corner i the size.
 func aah(v *values, p, q, i int) ([]sides, reason) {
-	var at [3]corner
-	at[p], at[q] = v.angle[p], v.angle[q]
-	r, ok := third(at[p], at[q])
-	if !ok {
-		return nil, angleSum(p, q)
+	at, why := v.threeAngles(p, q)
+	if why != nil {
+		return nil, why
 	}
-	at[rest(p, q)] = r
 	h := v.length[HeightOf(i)]
 	j, k := (i+1)%3, (i+2)%3
 	var s sides

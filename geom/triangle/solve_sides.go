@@ -15,14 +15,21 @@ func sas(k int, x number, i int, y number, c corner) sides {
 // saa: the side opposite corner i and the angles at j and k. Sine rule, with
 // the third angle exact in degrees where both are.
 func saa(v *values, i, j, k int) ([]sides, reason) {
-	var at [3]corner
-	at[j], at[k] = v.angle[j], v.angle[k]
-	r, ok := third(at[j], at[k])
-	if !ok {
-		return nil, angleSum(j, k)
+	at, why := v.threeAngles(j, k)
+	if why != nil {
+		return nil, why
 	}
-	at[rest(j, k)] = r
 	return one(sineRule(at, i, v.length[i]))
+}
+
+// threeAngles are all three, of two that are known.
+func (v *values) threeAngles(j, k int) (at [3]corner, why reason) {
+	r, ok := third(v.angle[j], v.angle[k])
+	if !ok {
+		return at, angleSum(j, k)
+	}
+	at[j], at[k], at[rest(j, k)] = v.angle[j], v.angle[k], r
+	return at, nil
 }
 
 // sineRule scales the angles to a side.
@@ -41,15 +48,20 @@ func sineRule(at [3]corner, i int, x number) sides {
 // ssa: side i opposite the known angle i, and side j beside it.
 func ssa(v *values, i, j int) ([]sides, reason) {
 	b, at := v.length[j], v.angle[i]
-	return swing(i, j, v.length[i], b, b.times(at.sin), at, false)
+	return swing(i, j, v.length[i], centre{b, b.times(at.sin), false}, at)
+}
+
+// centre of an arc as the corner sees it whose ray the arc is to meet.
+type centre struct {
+	b, h     number // how far off: by side j, and at least from the ray, b sin(at)
+	computed bool   // b was not measured
 }
 
 // swing is the arc of radius a (side i) about corner rest(i, j) that meets the
-// ray from corner i under the angle at; b is side j, the distance from the
-// corner to the centre, and h = b sin(at) the shortest way from the centre to
-// the ray. The two answers of an acute angle are x = b cos(at) ± √(a²−h²), whose
-// product is b²−a²: the longer comes first. computed says that b was not measured.
-func swing(i, j int, a, b, h number, at corner, computed bool) ([]sides, reason) {
+// ray from corner i under the angle at. The two answers of an acute angle are
+// x = b cos(at) ± √(a²−h²), whose product is b²−a²: the longer comes first.
+func swing(i, j int, a number, c centre, at corner) ([]sides, reason) {
+	b, h := c.b, c.h
 	k := rest(i, j)
 	with := func(x number) sides {
 		var s sides
@@ -64,7 +76,7 @@ func swing(i, j int, a, b, h number, at corner, computed bool) ([]sides, reason)
 	half := a.minus(h).times(a.plus(h)).root()
 	if at.cos.sign() <= 0 { // the side opposite a right or obtuse angle is the longest
 		if product.sign() >= 0 {
-			return nil, notLongest(i, j, a, b, computed)
+			return nil, notLongest(i, j, a, b, c.computed)
 		}
 		return one(with(product.over(along.minus(half))))
 	}

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"errors"
+	"strings"
+)
 
 // Fault is something wrong in what a person wrote: where, what it is about, what is
 // wrong with it, and what to do. Every package below the command line reports bad
@@ -56,4 +59,13 @@ func (f *Fault) In(where string) *Fault {
 	g := *f
 	g.Where = InLine(where, g.Where)
 	return &g
+}
+
+// Placed puts a place in front of the fault in an error. What holds none stays as it is.
+func Placed(err error, where string) error {
+	var f *Fault
+	if where != "" && errors.As(err, &f) {
+		return f.In(where)
+	}
+	return err
 }

@@ -8,7 +8,7 @@
 //
 // Files, from the top floor to the ground: given.go, angle.go, length.go, decimals.go,
 // doubt.go, wrong.go, number.go, plain.go, style.go, text.go, hidden.go, reading.go,
-// fault.go, subject.go, unit.go.
+// fault.go, says.go, subject.go, unit.go.
 package unit
 
 import "math"

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"trammel/geom"
@@ -105,7 +106,12 @@ func serve(t testing.TB, s Sheet, sheets, printers int, seed uint64) rate {
 }
 
 func onPaper(name string, w, h unit.Length) Sheet {
-	return Sheet{Printer: "shed", Paper: name, Width: w, Height: h, Inset: 10, Number: 1}
+	return Sheet{Printer: "shed", Paper: name, Width: w, Height: h, Inset: 10, Number: 1, Says: flagged}
+}
+
+// flagged says what to type as a command line does.
+func flagged(of unit.Subject, value string, _ bool) string {
+	return strings.TrimSpace("--" + of.String() + " " + value)
 }
 
 // What can be reached, paper by paper, with 4000 printers each. From one sheet, read

@@ -118,17 +118,18 @@ func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
 	if strings.Contains(name, " ") {
 		name = strings.ReplaceAll(name, " ", "-")
 	}
-	c := "trammel calibrate --printer " + name
+	say := func(of unit.Subject, value string) string { return " " + s.Says.Of(of, value, false) }
+	c := "trammel calibrate" + say(unit.Printer, name)
 	if s.Number > 1 {
-		c += fmt.Sprintf(" --again --sheet %d", s.Number)
+		c += say(unit.Again, "") + say(unit.Reread, fmt.Sprint(s.Number))
 	} else {
-		c += " --paper " + strings.ReplaceAll(s.Paper, " ", "-")
+		c += say(unit.Paper, strings.ReplaceAll(s.Paper, " ", "-"))
 	}
 	if s.Margin != "" {
-		c += " --margin " + strings.ReplaceAll(s.Margin, " ", "")
+		c += say(unit.Margin, strings.ReplaceAll(s.Margin, " ", ""))
 	}
 	const gap = "______"
-	lines := []string{c + " --rule __", "--found "}
+	lines := []string{c + say(unit.Rule, "__"), s.Says.Of(unit.Found, "", false) + " "}
 	parts := []string{"width=" + gap, ",height=" + gap, ",diagonal=" + gap, ",diagonal=" + gap}
 	if s.Number < 2 {
 		parts = append(parts, ",edges=__,__,__,__")

@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -133,15 +134,7 @@ func (r Readings) suspects() []suspect {
 		}
 		all = append(all, suspect{names[i], f[i], q[i], odd})
 	}
-	slices.SortStableFunc(all, func(a, b suspect) int {
-		switch {
-		case a.odd < b.odd:
-			return -1
-		case a.odd > b.odd:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b suspect) int { return cmp.Compare(a.odd, b.odd) })
 	return all
 }
 
@@ -181,17 +174,17 @@ const (
 
 // Plausible refuses what no printer does by itself. The error is a *unit.Fault.
 func Plausible(d geom.Distortion, paper string) error {
-	hint := "print the sheet again at 100 %, actual size; and see that " + paper + " is the paper of the sheet, and --margin as the sheet has it"
+	again := unit.Advice{Code: unit.Stretched, Figure: paper}
 	for _, s := range []struct {
 		way     string
 		stretch float64
 	}{{"across", d.Across}, {"along", d.Along}} {
 		if math.Abs(s.stretch) > mostStretch {
-			return &unit.Fault{What: fmt.Sprintf(`%s, the page is %s: "fit to page" is on (3 %% is the most that is a printer's own)`, s.way, Stretch(s.stretch)), Hint: hint}
+			return &unit.Fault{What: fmt.Sprintf(`%s, the page is %s: "fit to page" is on (3 %% is the most that is a printer's own)`, s.way, Stretch(s.stretch)), Subject: unit.Found, Advice: again}
 		}
 	}
 	if math.Abs(d.Skew.Degrees()) > mostSkew.Degrees() {
-		return &unit.Fault{What: fmt.Sprintf(`the page is %.1f° off square: "fit to page" is on, or a diagonal is misread (1° is the most that is a printer's own)`, math.Abs(d.Skew.Degrees())), Hint: hint}
+		return &unit.Fault{What: fmt.Sprintf(`the page is %.1f° off square: "fit to page" is on, or a diagonal is misread (1° is the most that is a printer's own)`, math.Abs(d.Skew.Degrees())), Subject: unit.Found, Advice: again}
 	}
 	return nil
 }
@@ -236,8 +229,8 @@ func Solve(all []Readings) (geom.Fit, error) {
 	}
 	if most := agreement(all); worst > most.MM() {
 		return fit, &unit.Fault{
-			What: fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, most.MM()),
-			Hint: fmt.Sprintf("measure %s again; if it stays, the printer or the paper has changed: begin afresh with a sheet made without --again", names[last]),
+			What:    fmt.Sprintf("this sheet does not agree with what is known: a length is %.2f mm from what all sheets give together, and %.1f mm is the most that reading explains", worst, most.MM()),
+			Subject: unit.Found, Advice: unit.Advice{Code: unit.Unlike, Figure: names[last]},
 		}
 	}
 	return fit, nil

@@ -27,6 +27,7 @@ type Sheet struct {
 	Margin        string      // as it has to be typed; empty where nothing need be
 	Number        int         // 1 for the first sheet; later ones are corrected
 	Corrected     geom.Distortion
+	Says          unit.Says      // how it is said what was found; nil: as a job would say it
 	Language      words.Language // nil: English at the bench
 }
 
@@ -103,7 +104,7 @@ func Spread(warp draw.Matrix, window geom.Rect) (left, top, right, bottom unit.L
 // check refuses a paper that is too small or too large for a sheet.
 func (s Sheet) check() error {
 	if r := s.Rectangle(); r.Width() < leastSide || r.Height() < leastSide {
-		return &unit.Fault{Subject: unit.Paper, Of: s.Paper, What: fmt.Sprintf("the rectangle would be %.0f by %.0f mm, and %.0f mm a side is the least that is worth measuring", r.Width(), r.Height(), leastSide), Hint: "use larger paper or a smaller --margin"}
+		return &unit.Fault{Subject: unit.Paper, Of: s.Paper, What: fmt.Sprintf("the rectangle would be %.0f by %.0f mm, and %.0f mm a side is the least that is worth measuring", r.Width(), r.Height(), leastSide), Advice: unit.Advice{Code: unit.TooSmall}}
 	}
 	if s.Width > mostSide || s.Height > mostSide {
 		return &unit.Fault{Subject: unit.Paper, Of: s.Paper, What: fmt.Sprintf("a sheet %.0f mm long is longer than any steel rule", max(s.Width, s.Height)), Hint: "of a roll, name a length: 914x1500"}

@@ -3,6 +3,7 @@ package calibrate
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,15 +110,16 @@ func TestRectangle(t *testing.T) {
 func TestSheetFaults(t *testing.T) {
 	for _, c := range []struct {
 		s          Sheet
+		code       unit.Code
 		what, hint string
 	}{
-		{onPaper("A6", 105, 148), "the rectangle would be 85 by 128 mm, and 120 mm a side is the least that is worth measuring", "use larger paper or a smaller --margin"},
-		{onPaper("914xany", 914, 5080), "a sheet 5080 mm long is longer than any steel rule", "of a roll, name a length: 914x1500"},
-		{Sheet{Printer: "上", Paper: "A4", Width: 210, Height: 297, Inset: 10, Number: 1}, "the lettering has no character '上' (U+4E0A)", "write it with other letters"},
+		{onPaper("A6", 105, 148), unit.TooSmall, "the rectangle would be 85 by 128 mm, and 120 mm a side is the least that is worth measuring", ""},
+		{onPaper("914xany", 914, 5080), unit.Plain, "a sheet 5080 mm long is longer than any steel rule", "of a roll, name a length: 914x1500"},
+		{Sheet{Printer: "上", Paper: "A4", Width: 210, Height: 297, Inset: 10, Number: 1}, unit.Plain, "the lettering has no character '上' (U+4E0A)", "write it with other letters"},
 	} {
 		_, err := c.s.Pages(lettering.Go())
 		var f *unit.Fault
-		if !errors.As(err, &f) || f.What != c.what || f.Hint != c.hint {
+		if !errors.As(err, &f) || f.Code != c.code || f.What != c.what || f.Hint != c.hint {
 			t.Errorf("%s: %v", c.s.Paper, err)
 		}
 	}
@@ -171,7 +173,7 @@ func TestSheetsThatDisagree(t *testing.T) {
 	other := readBy(s, geom.Distortion{Across: 0.002, Along: 0.001})
 	_, err := Solve([]Readings{first, other})
 	var f *unit.Fault
-	if !errors.As(err, &f) || !strings.Contains(f.What, "does not agree") || !strings.Contains(f.Hint, "begin afresh") {
+	if !errors.As(err, &f) || f.Subject != unit.Found || f.Code != unit.Unlike || !slices.Contains(names[:], f.Figure) {
 		t.Errorf("%v", err)
 	}
 }

@@ -7,7 +7,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -29,12 +28,8 @@ type Sheet struct {
 	Figures    tape.Figures
 	Comparison compare.Comparison
 	Outline    []geom.Name // of the piece; empty: pegs alone
-	Tools      tape.Tools
-	Permitted  unit.Length    // the K of ±K√L; 0: none
-	Pulled     bool           // lines that the setting-out sheet pulls are held to that
-	Printed    bool           // ranges that the setting-out sheet has are as printed there
-	Corrected  bool           // the tape was used as it does not read true
-	Language   words.Language // nil: English at the bench
+	words.Ranges
+	Language words.Language // nil: English at the bench
 }
 
 // Says what became of the layout, in the language of the sheet.
@@ -83,17 +78,6 @@ func Grains(style unit.Style) (grain, fine adjust.Figure) {
 	return grain, fine
 }
 
-// Verdict is a reading's in a word.
-func (s Sheet) Verdict(r compare.Compared) string {
-	switch {
-	case !r.Inside:
-		return "outside"
-	case r.Rough:
-		return "too rough"
-	}
-	return "good"
-}
-
 // again are the readings to be taken anew, with their figures to write beside.
 func (s Sheet) again() (all []int) {
 	seen := map[int]bool{}
@@ -137,40 +121,6 @@ func (s Sheet) next() (all [][2]geom.Name) {
 	return all
 }
 
-// basis says how the ranges are reckoned.
-func (s Sheet) basis() string {
-	words := s.ranges()
-	if s.Pulled && s.Permitted == 0 {
-		words += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
-	}
-	stated := func(r compare.Compared) bool { return r.Measurement.Value.Stated && !r.Rough }
-	if s.Permitted == 0 && slices.ContainsFunc(s.Comparison.Readings, stated) {
-		words += " A tolerance that is written behind a reading narrows its range."
-	}
-	if s.Printed {
-		words += " Lengths that are checks on the setting-out sheet have the ranges printed there."
-	}
-	if s.Corrected {
-		words += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
-	}
-	return words
-}
-
-func (s Sheet) ranges() string {
-	if k := s.Permitted; k > 0 {
-		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", unit.Decimals(k.MM(), 2))
-	}
-	a, b, off := s.Tools.Tape.Terms()
-	hook := ""
-	if off > 0 {
-		hook = fmt.Sprintf(" + %.1f for the hook", off.MM())
-	}
-	nail := s.Tools.Complete().Reading
-	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %.1f + %.1f L%s + %s mm is one pull, L in metres rounded up (tape of class %s, Directive 2014/32/EU annex X, OIML R 35; "+
-		"%s mm for nail and reading), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
-		a.MM(), b.MM(), hook, unit.Decimals(nail.MM(), 2), s.Tools.Tape.Class, unit.Decimals(nail.MM(), 2), grainWords(s.Figures))
-}
-
 func (s Sheet) readingsTable() sheet.Table {
 	a := sheet.Lengths(s.Figures.Inches())
 	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
@@ -179,7 +129,7 @@ func (s Sheet) readingsTable() sheet.Table {
 	}}
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
-		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), s.Figure(m, r.Least), s.Figure(m, r.Greatest), s.Figure(m, r.Found), s.Off(m, r.Off), s.Verdict(r)})
+		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), s.Figure(m, r.Least), s.Figure(m, r.Greatest), s.Figure(m, r.Found), s.Off(m, r.Off), s.Says().Reading(r)})
 	}
 	return t
 }
@@ -215,7 +165,7 @@ func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	out = append(out, tablesBlock{s})
 	return append(out,
 		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
-		sheet.Paragraph{Words: s.basis(), Keep: true},
+		sheet.Paragraph{Words: s.Says().Basis(s.Ranges, s.Figures, s.Comparison), Keep: true},
 		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
 }
 
@@ -245,11 +195,4 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 		shares := []float64{float64(found.Breadth(r)), float64(room)}
 		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: sheet.BetweenTables}}, width, r)
 	}
-}
-
-func grainWords(f tape.Figures) string {
-	if f.Inches() {
-		return fmt.Sprintf("1/%d in", f.Fraction())
-	}
-	return "the whole millimetre"
 }

@@ -260,7 +260,7 @@ func TestFoundTooRough(t *testing.T) {
 		if i == 0 {
 			want = "too rough"
 		}
-		if got := f.Verdict(r); got != want {
+		if got := f.Says().Reading(r); got != want {
 			t.Errorf("%s: %s, want %s", r.Measurement.Text, got, want)
 		}
 	}

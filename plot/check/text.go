@@ -35,12 +35,12 @@ func (s Sheet) Text(out io.Writer) error {
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
 		t.Para("", fmt.Sprintf("%s  %s, wanted %s", m.Subject(), s.Figure(m, r.Found), s.Figure(m, r.Wanted)))
-		t.Para("    ", fmt.Sprintf("%s, %s (%s to %s)", s.Off(m, r.Off), s.Verdict(r), s.Figure(m, r.Least), s.Figure(m, r.Greatest)))
+		t.Para("    ", fmt.Sprintf("%s, %s (%s to %s)", s.Off(m, r.Off), s.Says().Reading(r), s.Figure(m, r.Least), s.Figure(m, r.Greatest)))
 	}
 	t.Head("Take care")
 	t.List(words.In(s.Language).Cautions().Check(s.Comparison.Passed))
 	t.Line("")
-	t.Para("", s.basis())
+	t.Para("", s.Says().Basis(s.Ranges, s.Figures, s.Comparison))
 	_, err := t.WriteTo(out)
 	return err
 }
@@ -76,13 +76,10 @@ func (s Sheet) CSV(out io.Writer) error {
 			return mm(x.Length.MM())
 		}
 		kind := [...]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}[m.Kind]
-		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), s.Verdict(r), m.Text})
+		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), s.Says().Reading(r), m.Text})
 	}
 	for _, m := range s.Comparison.Wrong() {
 		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", s.Says().Move(m, s.Figures.Style)})
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
-	}
-	return w.Error()
+	return w.WriteAll(rows)
 }

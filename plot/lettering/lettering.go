@@ -76,8 +76,8 @@ func (f Font) Check(words string) error {
 	}
 	return &unit.Fault{
 		Subject: unit.Written, Of: fmt.Sprintf("%q", words),
-		What:  fmt.Sprintf("the lettering has no character %q (%U)", r, r),
-		Hint:  "write it in other characters",
+		What: fmt.Sprintf("the lettering has no character %q (%U)", r, r),
+		Hint: "write it in other characters",
 	}
 }
 

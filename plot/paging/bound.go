@@ -128,7 +128,7 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 				continue
 			}
 		} else {
-			n = choices(row, al, bl, ar, br, i0, i1)
+			n = choices(row, choice{al: al, bl: bl, ar: ar, br: br}, i0, i1)
 		}
 		for k := range row[:n] {
 			o := &row[k]
@@ -162,7 +162,8 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 // choices lists how the pages of a row may lie where the left chain is on columns
 // al to bl and the right one on ar to br. A chain inside a strip, which has the
 // second number below the first, may be on either side of it.
-func choices(to *[4]choice, al, bl, ar, br, i0, i1 int) int {
+func choices(to *[4]choice, on choice, i0, i1 int) int {
+	al, bl, ar, br := on.al, on.bl, on.ar, on.br
 	if br < al { // all of the row is inside the strip of columns al − 1 and al
 		if al == i0 || al > i1 {
 			al = min(al, i1)
@@ -176,7 +177,7 @@ func choices(to *[4]choice, al, bl, ar, br, i0, i1 int) int {
 	}
 	n := 0
 	for left := range 2 {
-		o := choice{al: al, bl: bl, ar: ar, br: br}
+		o := on
 		if bl < al {
 			if o.al, o.bl = al-left, al-left; o.al < i0 {
 				continue

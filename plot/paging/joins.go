@@ -288,29 +288,9 @@ func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape
 	if onTop {
 		words, side = j.name()+": trim this off", -j.up
 	}
-	// Between the line and the window's edge, with the letters' tails. Nobody
-	// relies on these words where the printer loses the edge.
-	const off, outer, tail, small = 0.9, 0.7, 0.35, 1.8
-	room := j.half - outer - off
-	height := draw.NoteHeight
-	if room < height*(1+tail) {
-		height = small
-	}
-	tall := height * (1 + tail)
-	if room < tall {
+	l, ok := j.lane(side)
+	if !ok {
 		return nil
-	}
-	lo := off + (room-tall)/2
-	if side < 0 {
-		lo = -lo - tall
-	}
-	hi := lo + tall
-	// Letters stand up towards smaller x on an upright join, towards greater y on
-	// a lying one.
-	base := lo + height*tail
-	var turn unit.Angle
-	if j.upright {
-		base, turn = hi-height*tail, 90*unit.Degree
 	}
 	from, to := j.usable()
 	fits := func(t, w unit.Length, besideTicks bool) bool {
@@ -328,16 +308,16 @@ func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape
 				return false
 			}
 		}
-		return keepsClear(j.rect(t, lo, t+w, hi), near, lineRoom, wordsRoom)
+		return keepsClear(j.rect(t, l.lo, t+w, l.hi), near, lineRoom, wordsRoom)
 	}
 	const step = 1
 	for _, try := range []struct {
 		words       string
 		besideTicks bool
 	}{{words, false}, {words, true}, {j.name(), true}} {
-		w := r.Width(try.words, height, false)
+		w := r.Width(try.words, l.height, false)
 		put := func(t unit.Length) {
-			d = append(d, draw.Text{At: j.point(t, base), Height: height, Turn: turn, Words: try.words, On: draw.Joins})
+			d = append(d, draw.Text{At: j.point(t, l.base), Height: l.height, Turn: l.turn, Words: try.words, On: draw.Joins})
 		}
 		for t := from; t+w <= to; t += step {
 			if fits(t, w, try.besideTicks) {
@@ -354,4 +334,40 @@ func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape
 		}
 	}
 	return d
+}
+
+// lane is where words run beside a join: the height and the turn of their letters, and
+// across the join the edges of their box and their base line.
+type lane struct {
+	height       unit.Length
+	lo, hi, base unit.Length
+	turn         unit.Angle
+}
+
+// lane is that of the words on one side of a join; false where they have no room.
+func (j join) lane(side unit.Length) (lane, bool) {
+	// Between the line and the window's edge, with the letters' tails. Nobody
+	// relies on these words where the printer loses the edge.
+	const off, outer, tail, small = 0.9, 0.7, 0.35, 1.8
+	room := j.half - outer - off
+	l := lane{height: draw.NoteHeight}
+	if room < l.height*(1+tail) {
+		l.height = small
+	}
+	tall := l.height * (1 + tail)
+	if room < tall {
+		return lane{}, false
+	}
+	l.lo = off + (room-tall)/2
+	if side < 0 {
+		l.lo = -l.lo - tall
+	}
+	l.hi = l.lo + tall
+	// Letters stand up towards smaller x on an upright join, towards greater y on
+	// a lying one.
+	l.base = l.lo + l.height*tail
+	if j.upright {
+		l.base, l.turn = l.hi-l.height*tail, 90*unit.Degree
+	}
+	return l, true
 }

@@ -148,7 +148,7 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 	q := newSearch(base, g, c, 0)
 	for _, t := range turns {
 		rotate(q.turned, base, t)
-		fewest = min(fewest, q.bound(q.turned, 0, 0, 0, 0, far))
+		fewest = min(fewest, q.bound(q.turned, xy{}, xy{}, far))
 		if fewest <= MaxPages {
 			break
 		}
@@ -215,8 +215,8 @@ func TooMany(piece string, pages float64, more bool, s Sheet) *unit.Fault {
 		or = " or more"
 	}
 	return &unit.Fault{
-		What: fmt.Sprintf("%s takes %.0f pages of %s%s: the most is %d", piece, pages, s.Name, or, MaxPages),
-		Hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout",
+		What:    fmt.Sprintf("%s takes %.0f pages of %s%s: the most is %d", piece, pages, s.Name, or, MaxPages),
+		Subject: unit.Cover, Advice: unit.Advice{Code: unit.TooManyPages},
 	}
 }
 

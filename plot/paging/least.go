@@ -94,8 +94,9 @@ func (s *search) moved(t []xy, x, y float64) []xy {
 	return s.shape
 }
 
-// bound is that of a pose, with the turned piece; it looks no further than want.
-func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
+// bound is that of a pose, with the turned piece moved to at and from there by as much
+// as by; it looks no further than want.
+func (s *search) bound(t []xy, at, by xy, want int) int {
 	n := 1
 	if len(t) == 3 {
 		rows := 4 + int((max(t[0].y, t[1].y, t[2].y)-min(t[0].y, t[1].y, t[2].y))/s.g.q)
@@ -104,10 +105,10 @@ func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
 		if s.cover == OutlineOnly { // chains have several ways to go
 			s.cost += 3 * rows
 		}
-		n = boundTriangle([3]xy{t[0], t[1], t[2]}, xy{x, y}, dx, dy, s.g, s.cover)
+		n = boundTriangle([3]xy{t[0], t[1], t[2]}, at, by.x, by.y, s.g, s.cover)
 	}
-	if n < want && (len(t) > 3 || max(dx, dy) < fine) {
-		n = max(n, s.w.bound(s.moved(t, x, y), dx, dy, want))
+	if n < want && (len(t) > 3 || max(by.x, by.y) < fine) {
+		n = max(n, s.w.bound(s.moved(t, at.x, at.y), by.x, by.y, want))
 		s.count()
 	}
 	return n
@@ -115,7 +116,7 @@ func (s *search) bound(t []xy, x, y, dx, dy float64, want int) int {
 
 // visit takes the place for the best where it is.
 func (s *search) visit(t []xy, at pose) {
-	if s.bound(t, at.x, at.y, 0, 0, s.best) >= s.best {
+	if s.bound(t, xy{at.x, at.y}, xy{}, s.best) >= s.best {
 		return
 	}
 	if n := len(s.w.lay(s.moved(t, at.x, at.y), 0)); n > 0 && n < s.best {
@@ -252,7 +253,7 @@ func (b box) reach(t []xy) (dx, dy float64) {
 // What holds for a box that it is part of, at least known, holds for it as well.
 func (s *search) admit(b box, t []xy, known int) {
 	dx, dy := b.reach(t)
-	n := max(known, s.bound(t, b.x, b.y, dx, dy, s.best))
+	n := max(known, s.bound(t, xy{b.x, b.y}, xy{dx, dy}, s.best))
 	if n >= s.best {
 		return
 	}

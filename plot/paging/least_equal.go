@@ -134,7 +134,7 @@ func (s *search) spread(turns []float64, n int, slack float64) []pose {
 			if t.work > t.limit || some >= most {
 				break
 			}
-			if t.bound(t.turned, at.x, at.y, 0, 0, n+1) <= n {
+			if t.bound(t.turned, xy{at.x, at.y}, xy{}, n+1) <= n {
 				all = append(all, pose{turn, at.x + slack, at.y + slack})
 				some++
 			}

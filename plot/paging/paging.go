@@ -4,6 +4,10 @@
 //
 // It works in the plane of the sheets: the piece is turned and shifted by
 // Plan.Place, and page windows are upright there.
+//
+// Files, from the top floor to the ground: effort.go, pages.go, least_equal.go, cover.go, lay.go,
+// least.go, scissors.go, walk_least.go, joins.go, shelves.go, walk_add.go, trim.go, cut.go,
+// walk.go, bound.go, page_set.go, paging.go.
 package paging
 
 import (

@@ -2,19 +2,6 @@ package paging
 
 // How many pages it takes to cover and to walk, and which.
 
-func (w *walker) has(n page) bool {
-	if w.must(n) || w.taken.has(n) {
-		return true
-	}
-	w.cost += 1 + len(w.tried)/8
-	for _, m := range w.tried {
-		if m == n {
-			return true
-		}
-	}
-	return false
-}
-
 // stuck goes round from the core at spot number from, by the pages there are.
 // Where the walk cannot go on it returns the spots from the last core before
 // (without it) to there: any set of pages that lets one walk has a further page

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/xml"
 	"fmt"
 	"strings"
@@ -112,36 +113,32 @@ func (f *file) labels(names []name) ref {
 	return f.add("%s] >>", b)
 }
 
-// bookmarks are one a piece, and below it one a page where it has several.
-func (f *file) bookmarks(document string, names []name) ref {
-	type item struct {
-		title string
-		page  ref
-		below []item
-	}
-	var pieces []item
+// item is a bookmark.
+type item struct {
+	title string
+	page  ref
+	below []item
+}
+
+// bookmarked are the pieces, and below each its pages.
+func bookmarked(document string, names []name) (pieces []item) {
 	for i, n := range names {
 		if i == 0 || n.piece != names[i-1].piece {
-			t := n.piece
-			if t == "" {
-				t = document
-			}
-			if t == "" {
-				t = title(n.label, i+1)
-			}
-			pieces = append(pieces, item{title: t, page: n.page})
+			pieces = append(pieces, item{title: cmp.Or(n.piece, document, title(n.label, i+1)), page: n.page})
 		}
 		t := n.label
 		if t == "" && n.kind == draw.Index {
 			t = string(draw.Index)
 		}
-		if t == "" {
-			t = fmt.Sprint(i + 1)
-		}
 		p := &pieces[len(pieces)-1]
-		p.below = append(p.below, item{title: t, page: n.page})
+		p.below = append(p.below, item{title: cmp.Or(t, fmt.Sprint(i+1)), page: n.page})
 	}
+	return pieces
+}
 
+// bookmarks are one a piece, and below it one a page where it has several.
+func (f *file) bookmarks(document string, names []name) ref {
+	pieces := bookmarked(document, names)
 	root := f.reserve()
 	// Numbers of one row of items follow each other, so that next and previous are
 	// one more and one less.

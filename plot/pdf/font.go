@@ -27,6 +27,21 @@ func (e *embedded) code(r rune) uint16 {
 	return n
 }
 
+// fonts writes those that are used, and names them for the pages' resources.
+func (f *file) fonts(l lettering.Font, all [2]embedded) (names []byte, err error) {
+	for i, e := range all {
+		if len(e.chars) == 0 {
+			continue
+		}
+		r, err := f.font(l, e, i == 1)
+		if err != nil {
+			return nil, err
+		}
+		names = fmt.Appendf(names, " %s %d 0 R", [...]string{"/Regular", "/Bold"}[i], r)
+	}
+	return names, nil
+}
+
 // font writes one weight as a composite font whose characters can be read back
 // (ISO 32000-1, 9.7 and 9.10.3).
 func (f *file) font(l lettering.Font, e embedded, bold bool) (ref, error) {

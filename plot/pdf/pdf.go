@@ -73,19 +73,12 @@ func Write(w io.Writer, d draw.Document) error {
 	}
 	tree.finish(f)
 
-	b := []byte("<< /Font <<")
-	for i, e := range fonts {
-		if len(e.chars) == 0 {
-			continue
-		}
-		r, err := f.font(c.font, e, i == 1)
-		if err != nil {
-			return err
-		}
-		b = fmt.Appendf(b, " %s %d 0 R", [...]string{"/Regular", "/Bold"}[i], r)
+	b, err := f.fonts(c.font, fonts)
+	if err != nil {
+		return err
 	}
 	groups := f.layers(used)
-	b = append(b, " >> /Properties <<"...)
+	b = append(append([]byte("<< /Font <<"), b...), " >> /Properties <<"...)
 	for _, g := range groups {
 		b = fmt.Appendf(b, " /%s %d 0 R", g.layer, g.ref)
 	}
@@ -104,8 +97,8 @@ func fits(p draw.Page, number int) error {
 		if !(side >= minSide && side <= MaxSide) {
 			return &unit.Fault{
 				Subject: unit.Page, Of: title(p.Label, number),
-				What:  fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
-				Hint:  "choose a shorter paper; the pages join",
+				What: fmt.Sprintf("a page of %g × %g mm does not go into a PDF, whose sides are 2 to %g mm", p.Width, p.Height, MaxSide),
+				Hint: "choose a shorter paper; the pages join",
 			}
 		}
 	}

@@ -7,3 +7,19 @@
 // Files, from the top floor to the ground: place.go, cheapest.go, scene.go, shape.go,
 // stroke.go, index.go, ground.go.
 package place
+
+import (
+	"math"
+
+	"trammel/geom/unit"
+)
+
+// Readable turns a direction so that words along it read from below or from the right:
+// they fall by less than steep, which is a quarter turn at most.
+func Readable(steep, a unit.Angle) unit.Angle {
+	a = unit.Angle(math.Remainder(float64(a), float64(unit.Turn/2)))
+	if a <= 1e-9-steep {
+		a += unit.Turn / 2
+	}
+	return a
+}

@@ -35,13 +35,13 @@ const (
 
 // crowded are the clusters of pegs that run together on paper. Marks on one peg
 // do not make one: no scale of a plan would part them.
-func (v *view) crowded() []cluster {
+func (pic picture) crowded() []cluster {
 	var all []cluster
-	home := make([]int, len(v.shown)) // cluster of a peg, counted from 1
-	for i, p := range v.shown {
-		for j, q := range v.shown[:i] {
+	home := make([]int, len(pic.shown)) // cluster of a peg, counted from 1
+	for i, p := range pic.shown {
+		for j, q := range pic.shown[:i] {
 			d := p.At.Distance(q.At)
-			if p.Name == "" || q.Name == "" || v.byRunning(p) || v.byRunning(q) || d > crowdedAt || float64(d) <= float64(sharedPeg)*v.k || home[i] == home[j] && home[i] > 0 {
+			if p.Name == "" || q.Name == "" || pic.byRunning(p) || pic.byRunning(q) || d > crowdedAt || float64(d) <= float64(sharedPeg)*pic.k || home[i] == home[j] && home[i] > 0 {
 				continue
 			}
 			switch {
@@ -66,21 +66,21 @@ func (v *view) crowded() []cluster {
 			}
 		}
 	}
-	return v.rounded(all)
+	return pic.rounded(all)
 }
 
 // gather makes the clusters larger, or new ones, for the pegs that found no place
-// for their names.
-func (v *view) gather() {
-	all := slices.Clone(v.crowds)
-	for _, n := range v.unnamed {
-		if v.inCluster(all, n) {
+// for their names; alone are those that no cluster would help.
+func (pic picture) gather(crowds []cluster, unnamed []geom.Name) (all []cluster, alone []geom.Name) {
+	all = slices.Clone(crowds)
+	for _, n := range unnamed {
+		if inAny(all, n) {
 			continue
 		}
-		at := v.at[n]
+		at := pic.at[n]
 		best, gap := -1, joinsAt
 		for i, c := range all {
-			if d := at.Distance(c.centre) - c.radius; d < gap && v.around(append(slices.Clone(c.names), n)).radius <= mostRadius {
+			if d := at.Distance(c.centre) - c.radius; d < gap && pic.around(append(slices.Clone(c.names), n)).radius <= mostRadius {
 				best, gap = i, d
 			}
 		}
@@ -90,9 +90,9 @@ func (v *view) gather() {
 		}
 		names := []geom.Name{n}
 		next, far := geom.Name(""), takesFrom
-		for _, peg := range v.shown {
+		for _, peg := range pic.shown {
 			d := peg.At.Distance(at)
-			if peg.Name == "" || peg.Name == n || v.byRunning(peg) || v.inCluster(all, peg.Name) || float64(d) <= float64(sharedPeg)*v.k {
+			if peg.Name == "" || peg.Name == n || pic.byRunning(peg) || inAny(all, peg.Name) || float64(d) <= float64(sharedPeg)*pic.k {
 				continue
 			}
 			if d < takesAt {
@@ -106,23 +106,19 @@ func (v *view) gather() {
 			names = append(names, next)
 		}
 		if len(names) == 1 {
-			v.forced[n] = true // no peg is in the way: a detail would not help
+			alone = append(alone, n) // no peg is in the way: a detail would not help
 			continue
 		}
-		all = append(all, v.around(names))
+		all = append(all, pic.around(names))
 	}
-	v.crowds = v.rounded(all)
-}
-
-func (v *view) inCluster(all []cluster, n geom.Name) bool {
-	return slices.ContainsFunc(all, func(c cluster) bool { return slices.Contains(c.names, n) })
+	return pic.rounded(all), alone
 }
 
 // around is the circle round pegs.
-func (v *view) around(names []geom.Name) cluster {
+func (pic picture) around(names []geom.Name) cluster {
 	p := make([]geom.Point, len(names))
 	for i, n := range names {
-		p[i] = v.at[n]
+		p[i] = pic.at[n]
 	}
 	c := cluster{names: names, centre: geom.RectOf(p[0], p...).Centre()}
 	for _, q := range p {
@@ -133,10 +129,10 @@ func (v *view) around(names []geom.Name) cluster {
 
 // rounded are clusters with their circles: pegs within a circle belong to it, and
 // circles that meet are one where that is not too large.
-func (v *view) rounded(all []cluster) []cluster {
+func (pic picture) rounded(all []cluster) []cluster {
 	all = slices.DeleteFunc(all, func(c cluster) bool { return len(c.names) == 0 })
 	for i := range all {
-		all[i] = v.around(all[i].names)
+		all[i] = pic.around(all[i].names)
 	}
 	taken := map[geom.Name]bool{}
 	for _, c := range all {
@@ -147,11 +143,11 @@ func (v *view) rounded(all []cluster) []cluster {
 	for changed := true; changed; {
 		changed = false
 		for i := range all {
-			for _, peg := range v.shown {
-				if peg.Name == "" || v.byRunning(peg) || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
+			for _, peg := range pic.shown {
+				if peg.Name == "" || pic.byRunning(peg) || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
 					continue
 				}
-				if c := v.around(append(slices.Clone(all[i].names), peg.Name)); c.radius <= mostRadius {
+				if c := pic.around(append(slices.Clone(all[i].names), peg.Name)); c.radius <= mostRadius {
 					all[i], changed, taken[peg.Name] = c, true, true
 				}
 			}
@@ -161,7 +157,7 @@ func (v *view) rounded(all []cluster) []cluster {
 				if all[i].centre.Distance(all[j].centre) > all[i].radius+all[j].radius+1 {
 					continue
 				}
-				if c := v.around(append(slices.Clone(all[j].names), all[i].names...)); c.radius <= mostRadius {
+				if c := pic.around(append(slices.Clone(all[j].names), all[i].names...)); c.radius <= mostRadius {
 					all[j] = c
 					all = slices.Delete(all, i, i+1)
 					changed = true
@@ -194,8 +190,13 @@ func roman(n int) string {
 }
 
 // together says whether two pegs stand in one detail.
-func (v *view) together(a, b geom.Name) bool {
-	return slices.ContainsFunc(v.crowds, func(c cluster) bool { return slices.Contains(c.names, a) && slices.Contains(c.names, b) })
+func together(crowds []cluster, a, b geom.Name) bool {
+	return slices.ContainsFunc(crowds, func(c cluster) bool { return slices.Contains(c.names, a) && slices.Contains(c.names, b) })
+}
+
+// inAny says whether a peg stands in one of the details.
+func inAny(crowds []cluster, n geom.Name) bool {
+	return slices.ContainsFunc(crowds, func(c cluster) bool { return slices.Contains(c.names, n) })
 }
 
 // ringCrowds draws the circles; no label stands inside.

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"trammel/geom"
 	"trammel/geom/adjust"
@@ -69,22 +68,6 @@ func (v *view) ellipses() {
 			v.closed(e, draw.Narrow, draw.Construction)
 		}
 	}
-}
-
-// usualGap is the middle one of the distances from each peg to the one next to it.
-func (v *view) usualGap() unit.Length {
-	var gaps []unit.Length
-	for i, p := range v.shown {
-		least := unit.Length(math.Inf(1))
-		for j, q := range v.shown {
-			if i != j {
-				least = min(least, p.At.Distance(q.At))
-			}
-		}
-		gaps = append(gaps, least)
-	}
-	slices.Sort(gaps)
-	return gaps[len(gaps)/2]
 }
 
 // ellipse about a place, k times as large as it is on the ground.

@@ -27,26 +27,26 @@ func (v *view) moves() {
 
 // move draws where a peg stands, as a cross, and an arrow from there to its place.
 // The direction is true; the distance would not be seen.
-func (v *view) move(to geom.Point, m Move) {
+func (c *scene) move(to geom.Point, m Move) {
 	dir := m.Way
 	from := to.Toward(dir+unit.Turn/2, moveLong)
 	for _, d := range []unit.Angle{45 * unit.Degree, -45 * unit.Degree} {
-		v.line(from.Toward(dir+d, crossHalf), from.Toward(dir+d, -crossHalf), draw.Wide, draw.Notes)
+		c.line(from.Toward(dir+d, crossHalf), from.Toward(dir+d, -crossHalf), draw.Wide, draw.Notes)
 	}
 	tip := to.Toward(dir, -cornerPeg-0.3)
 	base := tip.Toward(dir, -wedgeLong)
-	v.line(from, base, draw.Narrow, draw.Notes)
-	v.solid(geom.Polygon{tip, base.Toward(dir+unit.Turn/4, wedgeHalf), base.Toward(dir-unit.Turn/4, wedgeHalf)}, draw.Notes)
+	c.line(from, base, draw.Narrow, draw.Notes)
+	c.solid(geom.Polygon{tip, base.Toward(dir+unit.Turn/4, wedgeHalf), base.Toward(dir-unit.Turn/4, wedgeHalf)}, draw.Notes)
 	l := label{words: m.Words, height: draw.FigureHeight, bold: true, on: draw.Notes, anchor: from, clear: crossHalf}
 	var places []spot
-	wider := l.width(v.r) / 2
+	wider := l.width(c.r) / 2
 	for _, out := range []unit.Length{3.4, 5} {
 		for _, a := range []unit.Angle{0, 45, -45, 90, -90, 135, -135, 180} {
 			way := dir + unit.Turn/2 + a*unit.Degree
 			places = append(places, spot{from.Toward(way, out).Plus(geom.Point{X: wider * unit.Length(math.Cos(float64(way)))}), 0})
 		}
 	}
-	if !v.label(l, places) {
-		v.lead(l, longReach, true)
+	if !c.label(l, places) {
+		c.lead(l, longReach, true)
 	}
 }

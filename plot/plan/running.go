@@ -37,25 +37,25 @@ type runMark struct {
 }
 
 // marks are the running dimensions that there are.
-func (v *view) marks() []runMark {
-	left, ok := v.at[v.Base[0]]
-	right, also := v.at[v.Base[1]]
+func (pic picture) marks() []runMark {
+	left, ok := pic.at[pic.Base[0]]
+	right, also := pic.at[pic.Base[1]]
 	if !ok || !also {
 		return nil
 	}
 	var marks []runMark
-	for i, peg := range v.shown {
+	for i, peg := range pic.shown {
 		if peg.Running == "" {
 			continue
 		}
-		m := runMark{x: left.X + peg.Along*unit.Length(v.k), words: string(peg.Name) + "  " + peg.Running, name: peg.Name, first: len(v.shown) + i}
-		if !v.ZeroFirst {
-			m.x = right.X - peg.Along*unit.Length(v.k)
+		m := runMark{x: left.X + peg.Along*unit.Length(pic.k), words: string(peg.Name) + "  " + peg.Running, name: peg.Name, first: len(pic.shown) + i}
+		if !pic.ZeroFirst {
+			m.x = right.X - peg.Along*unit.Length(pic.k)
 		}
 		if math.Abs(float64(peg.At.Y)) < onLine {
 			m.first = i
 		}
-		if peg.Name == v.Base[0] || peg.Name == v.Base[1] {
+		if peg.Name == pic.Base[0] || peg.Name == pic.Base[1] {
 			m.first = -1
 		}
 		marks = append(marks, m)
@@ -137,11 +137,11 @@ func (v *view) drawRunning(marks []runMark, height, pitch unit.Length, left, rig
 
 // runLevel is the height of the running dimensions' line between two places:
 // close below the baseline where nothing else is there.
-func (v *view) runLevel(first, last unit.Length) unit.Length {
+func (c *scene) runLevel(first, last unit.Length) unit.Length {
 	low := unit.Length(0)
-	strip := geom.Rect{Min: geom.Point{X: first - 2, Y: v.bounds.Min.Y}, Max: geom.Point{X: last + 2, Y: -cornerPeg - 0.5}}
+	strip := geom.Rect{Min: geom.Point{X: first - 2, Y: c.bounds.Min.Y}, Max: geom.Point{X: last + 2, Y: -cornerPeg - 0.5}}
 	if strip.Min.Y < strip.Max.Y {
-		v.Ink.Every(strip, func(s place.Stroke) bool {
+		c.Ink.Every(strip, func(s place.Stroke) bool {
 			if strip.Meets(s.Bounds()) {
 				low = min(low, s.From.Y, s.To.Y)
 			}

@@ -47,10 +47,7 @@ func (s Sheet) CSV(out io.Writer) error {
 	for _, r := range s.rows() {
 		rows = append(rows, []string{r.kind, string(r.from), string(r.to), r.value, r.least, r.most, r.along, r.offset, r.note, r.side, r.angle, r.reads, r.sigmaAlong, r.sigmaAcross})
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
-	}
-	return w.Error()
+	return w.WriteAll(rows)
 }
 
 // row of the CSV; what is empty says nothing.
@@ -88,35 +85,20 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {
-		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.pegNote(p)})
+		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.Says().Peg(p)})
 	}
 	for _, p := range s.Pulls {
-		r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: pullNote(p)}
-		if p.Part != "" {
-			r.note += "; " + string(p.Part)
-		}
-		if p.Use == pegging.ForAngle {
-			r.angle, r.side = degrees(p.Angle), p.Side.String()
-		} else {
-			r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
-			if s.Corrected {
-				r.reads = mm(p.Reads)
-			}
-			if p.Behind {
-				r.note += "; behind " + string(p.Hold)
-			}
-		}
-		add(r)
+		add(s.pullRow(p))
 	}
 	for _, c := range s.Checks {
-		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: checkNote(c)}
+		r := row{kind: "check:" + string(c.Kind), from: c.From, to: c.To, value: mm(c.Value), least: mm(c.Least), most: mm(c.Greatest), note: s.Says().Check(c)}
 		if s.Corrected {
 			r.reads = mm(c.Reads)
 		}
 		add(r)
 	}
 	for i, x := range s.Ranking.Best {
-		note := fmt.Sprintf("%s; worst at %s; %.2f times the best", wayWords(x.Method), x.Pegs[x.Worst].Name, x.Times)
+		note := fmt.Sprintf("%s; worst at %s; %.2f times the best", s.Says().Way(x.Method), x.Pegs[x.Worst].Name, x.Times)
 		if i == s.Ranking.Used {
 			note += "; used"
 		}
@@ -127,10 +109,29 @@ func (s Sheet) rows() (rows []row) {
 		add(row{kind: "sure:setout", to: x.Peg, value: mm(x.SetOut)})
 		add(row{kind: "sure:both", to: x.Peg, value: mm(x.Both), sigmaAlong: mm(x.Along), sigmaAcross: mm(x.Across)})
 		if s.Permitted > 0 {
-			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: sureNote(x)})
+			add(row{kind: "permitted", to: x.Peg, value: mm(x.Permitted), note: s.Says().Inside(x)})
 		}
 	}
 	return append(rows, s.groundRows()...)
+}
+
+func (s Sheet) pullRow(p pegging.Pull) row {
+	r := row{kind: string(p.Use), from: p.Hold, to: p.To, note: s.Says().Source(p)}
+	if p.Part != "" {
+		r.note += "; " + string(p.Part)
+	}
+	if p.Use == pegging.ForAngle {
+		r.angle, r.side = degrees(p.Angle), p.Side.String()
+	} else {
+		r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
+		if s.Corrected {
+			r.reads = mm(p.Reads)
+		}
+		if p.Behind {
+			r.note += "; behind " + string(p.Hold)
+		}
+	}
+	return r
 }
 
 // groundRows are the marks along the edges, the nails and the strings.

@@ -60,7 +60,7 @@ func TestReadingsFollowTheGround(t *testing.T) {
 			for _, q := range s.Squares { // what the steps print
 				found := false
 				for _, x := range s.Steps {
-					found = found || strings.Contains(x.Words, "mark "+string(q.Leg)+" on the string, "+s.Figure(unit.Length(inSpace(peg(t, s, q.At).At, peg(t, s, q.Leg).At))))
+					found = found || strings.Contains(x, "mark "+string(q.Leg)+" on the string, "+s.Figure(unit.Length(inSpace(peg(t, s, q.At).At, peg(t, s, q.Leg).At))))
 				}
 				if !found {
 					t.Errorf("%s %v: no step marks %s along the ground", c.tokens, m, q.Leg)

@@ -80,10 +80,10 @@ func TestFollowingTheSteps(t *testing.T) {
 			a := math.Acos((d*d + rp*rp - rq*rq) / (2 * d * rp))
 			return p + (q-p)/complex(d, 0)*cmplx.Rect(rp, up*a)
 		}
-		for _, step := range s.Steps {
-			w := step.Words
+		for i, step := range s.Steps {
+			w := step
 			switch {
-			case step.Number == 1:
+			case i == 0:
 				m := regexp.MustCompile(`Drive peg (\w+)\..* pulls ` + oneFigure + ` along .* drives peg (\w+)`).FindStringSubmatch(w)
 				at[m[1]], at[m[3]] = 0, complex(told(t, m[2]), 0)
 			case strings.HasPrefix(w, "Leave 0"):

@@ -112,9 +112,9 @@ func TestPages(t *testing.T) {
 			}
 			// Words are broken over lines, columns and pages.
 			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
-			for _, step := range s.Steps {
-				if !strings.Contains(flow, strings.Join(strings.Fields(step.Words), "")) {
-					t.Errorf("%s: the sheet does not have step %d: %s", name, step.Number, step.Words)
+			for i, step := range s.Steps {
+				if !strings.Contains(flow, strings.Join(strings.Fields(step), "")) {
+					t.Errorf("%s: the sheet does not have step %d: %s", name, i+1, step)
 				}
 			}
 			for _, l := range append(slices.Collect(names(s)), s.Main[0].Peg) {

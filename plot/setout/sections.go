@@ -21,9 +21,9 @@ func (s Sheet) correctionBlocks() []sheet.Block {
 		if !s.corrects(p) {
 			continue
 		}
-		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.broken(p)})
+		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.Says().Broken(p)})
 	}
-	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.correctionWords(), Keep: true}, sheet.KeptGap(1), narrowing{Table: t}}
+	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.Says().Taping(), Keep: true}, sheet.KeptGap(1), narrowing{Table: t}}
 }
 
 // markBlocks are the tables of the marks along the edges and of the profile boards.
@@ -102,7 +102,7 @@ func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	} else {
 		blocks = append(append(blocks, right...), left...)
 	}
-	if words := b.s.crossingWords(); words != "" {
+	if words := b.s.Says().Crossing(); words != "" {
 		blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: words})
 	}
 	return sheet.Stack(blocks, width, r)
@@ -138,8 +138,8 @@ func (s Sheet) sureBlocks(f sureForm) []sheet.Block {
 		sure := s.sureTable()
 		sure.Height = draw.NoteHeight
 		return []sheet.Block{
-			sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.sureWords()},
-			sheet.Gap(1.5), sheet.Paragraph{Words: s.waysInWords()},
+			sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().HowSure()},
+			sheet.Gap(1.5), sheet.Paragraph{Words: s.Says().Ways()},
 		}
 	}
 	return nil
@@ -151,8 +151,8 @@ type sureBlock struct{ s Sheet }
 func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	s := b.s
 	sure, rank := s.sureTable(), s.rankTable()
-	left := []sheet.Block{sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.sureWords()}}
-	right := []sheet.Block{sheet.Heading{Words: "Which way is surest"}, narrowing{Table: rank}, sheet.Gap(1), sheet.Paragraph{Words: s.rankWords()}}
+	left := []sheet.Block{sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().HowSure()}}
+	right := []sheet.Block{sheet.Heading{Words: "Which way is surest"}, narrowing{Table: rank}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().Rank()}}
 	l, p := sure.Breadth(r), rank.Breadth(r)
 	if l+p+sheet.BetweenTables > width {
 		sure.Height, rank.Height = draw.NoteHeight, draw.NoteHeight
@@ -169,10 +169,7 @@ func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 // blocks are the words below the tables, in the order of the work, its steps and
 // its checks each kept together or not.
 func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
-	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9, Whole: stepsWhole}
-	for _, x := range s.Steps {
-		steps.Items = append(steps.Items, x.Words)
-	}
+	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9, Whole: stepsWhole, Items: s.Steps}
 	checks := s.checksTable()
 	checks.Whole = checksWhole
 	out := s.correctionBlocks()
@@ -194,7 +191,7 @@ func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 		sheet.Gap(1.5))
 	basis := strings.Join(s.Basis, " ")
 	if f == sureInWords { // one paragraph has one broken line
-		return append(out, sheet.Paragraph{Words: basis + " " + s.sureInWords()})
+		return append(out, sheet.Paragraph{Words: basis + " " + s.Says().SureInBrief()})
 	}
 	return append(append(out, sheet.Paragraph{Words: basis}), s.sureBlocks(f)...)
 }

@@ -7,11 +7,10 @@
 // by the same rule (tape.Figures). The tape lengths are what a person holds, so what their
 // rounding costs at a corner is worked out and printed (pegging.Placing.Rounding).
 //
-// A sheet stands on what is said (says), and that on figures as they are written (written).
+// Its figures are as they are written (written); what it says is said by plot/words.
 //
 // Files, from the top floor to the ground: setout.go, pages.go, margin.go, text.go, csv.go,
-// grid.go, sections.go, tables.go, plan.go, steps.go, bring.go, doubts.go, basis.go, sure.go,
-// corrections.go, says.go, written.go, notes.go, figures.go.
+// grid.go, sections.go, tables.go, plan.go, written.go.
 package setout
 
 import (
@@ -44,7 +43,7 @@ func Prepare(in Input) (Sheet, error) {
 	}
 	s := Sheet{
 		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
-		says: says{written{layout}, in.Language}, North: in.North,
+		written: written{layout, in.Language}, North: in.North,
 	}
 	if in.Bearing != nil {
 		s.North = plan.North{Name: "north", Turn: *in.Bearing}
@@ -52,11 +51,9 @@ func Prepare(in Input) (Sheet, error) {
 			s.North.Turn += unit.Turn / 2
 		}
 	}
-	s.Steps = steps(s.says)
+	say := s.Says()
+	s.Steps, s.Bring, s.Doubts, s.Basis = say.Steps(), say.Bring(), say.Doubts(), say.Basis()
 	s.Cautions = words.In(in.Language).Cautions().SetOut(s.Falls)
-	s.Doubts = s.doubts()
-	s.Basis = s.basis()
-	s.Bring = s.bring()
 	return s, nil
 }
 
@@ -65,18 +62,12 @@ func Prepare(in Input) (Sheet, error) {
 type Sheet struct {
 	sheet.TitleBlock
 	Index int // of the piece in the job
-	says
+	written
 	North plan.North
 
-	Steps    []Step
+	Steps    []string
 	Bring    []string
 	Cautions []string
 	Doubts   []string // about what was measured
 	Basis    []string // how the accept ranges are reckoned
-}
-
-// Step is one numbered step of the work.
-type Step struct {
-	Number int
-	Words  string
 }

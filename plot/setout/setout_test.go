@@ -143,7 +143,7 @@ func TestLoopIsNoLongerThanTheTape(t *testing.T) {
 		s := prepared(t, tokens, nil)
 		said := false
 		for _, step := range s.Steps {
-			said = said || strings.Contains(step.Words, "in one loop")
+			said = said || strings.Contains(step, "in one loop")
 		}
 		if fits := s.Squares[0].Loop[2] <= s.Longest(); fits != said || said != want {
 			t.Errorf("%s: a loop of %v with a tape of %v: said %v, want %v", tokens, s.Squares[0].Loop[2], s.Longest(), said, want)

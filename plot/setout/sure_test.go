@@ -57,12 +57,11 @@ var (
 )
 
 // follow the steps once.
-func (h *hand) follow(steps []Step) {
+func (h *hand) follow(steps []string) {
 	h.at = map[string]complex128{}
 	var end, swung, side string
 	var radius float64
-	for _, s := range steps {
-		w := s.Words
+	for _, w := range steps {
 		switch {
 		case strings.HasPrefix(w, "The second way"), strings.HasPrefix(w, "Mark the middles"):
 		case first.MatchString(w):
@@ -214,8 +213,8 @@ func TestRankingSpeaksOfTheSheets(t *testing.T) {
 				t.Errorf("%s: %v from %s is ranked with %v, its own sheet says %v from %s", c.tokens, x.Method, edge(x.Base), x.Figure, worst, own.Baseline.From)
 			}
 		}
-		if s.Ranking.Used > 0 && !strings.Contains(s.why(), edge(s.Ranking.Best[0].Base)) {
-			t.Errorf("%s: nothing says why %v from %s is not used: %s", c.tokens, s.Ranking.Best[0].Method, edge(s.Ranking.Best[0].Base), s.why())
+		if s.Ranking.Used > 0 && !strings.Contains(s.Says().Why(), edge(s.Ranking.Best[0].Base)) {
+			t.Errorf("%s: nothing says why %v from %s is not used: %s", c.tokens, s.Ranking.Best[0].Method, edge(s.Ranking.Best[0].Base), s.Says().Why())
 		}
 	}
 }

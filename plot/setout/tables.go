@@ -34,17 +34,17 @@ const short = 24
 
 // pullsAndPegs are the two tables.
 func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
-	both := s.bothSides()
+	both := s.BothSides()
 	out := "square\nout"
 	if !both {
-		out = "square\nout, " + s.oneSide().String()
+		out = "square\nout, " + s.OneSide().String()
 	}
 	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pegs) <= short, Columns: []sheet.Column{
 		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: out, Align: sheet.Lengths(s.Inches())}, {Head: "side"}, {Head: "what it is"},
 	}}
 	for _, p := range s.Pegs {
 		along, offset := s.pegFigures(p)
-		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.pegNote(p)})
+		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.Says().Peg(p)})
 	}
 	if !both {
 		pegs = without(pegs, 4)
@@ -59,7 +59,7 @@ func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
 		if p.Use == pegging.ForAngle {
 			reads, length = s.toldAngle(p), ""
 		}
-		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.useWords(p)})
+		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.Says().Use(p)})
 	}
 	if !s.Corrected {
 		pulls = without(pulls, 3)
@@ -107,7 +107,7 @@ func (s Sheet) checksTable() sheet.Table {
 	}}
 	for _, c := range s.Checks {
 		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", checkNote(c)})
+			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", s.Says().Check(c)})
 	}
 	return t
 }
@@ -121,7 +121,7 @@ func (s Sheet) sureTable() sheet.Table {
 		{Head: "may be\noff, " + u, Align: sheet.OnPoint}, {Head: ""},
 	}}
 	for _, x := range s.Sure {
-		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), sureNote(x)})
+		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), s.Says().Inside(x)})
 	}
 	if s.Permitted == 0 {
 		t = without(without(t, 7), 6)
@@ -139,7 +139,7 @@ func (s Sheet) rankTable() sheet.Table {
 		if i == s.Ranking.Used {
 			used = "used"
 		}
-		t.Cells = append(t.Cells, []string{wayWords(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.Small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
+		t.Cells = append(t.Cells, []string{s.Says().Way(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.Small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
 	}
 	return t
 }

@@ -28,9 +28,33 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Head("Before setting out")
 		t.List(s.Doubts)
 	}
+	s.textPegs(&t)
+	t.Head("Steps")
+	for i, x := range s.Steps {
+		t.Para(fmt.Sprintf("%2d. ", i+1), x)
+	}
+	s.textMarks(&t)
+	t.Head("Checks")
+	for _, c := range s.Checks {
+		t.Para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Reads)))
+		t.Para("    ", fmt.Sprintf("good %s to %s", s.Figure(c.Least), s.Figure(c.Greatest)))
+		t.Line("    found ________________")
+	}
+	t.Line("")
+	for _, x := range s.Basis {
+		t.Para("", x)
+	}
+	s.textSure(&t)
+	_, err := t.WriteTo(out)
+	return err
+}
+
+// textPegs are the places of the pegs, the pulls and what the tape reads where it is
+// corrected.
+func (s Sheet) textPegs(t *phone.Text) {
 	t.Head("Pegs")
-	both := s.bothSides()
-	side := ", " + s.oneSide().String()
+	both := s.BothSides()
+	side := ", " + s.OneSide().String()
 	if both {
 		side = ""
 	}
@@ -55,67 +79,54 @@ func (s Sheet) Text(out io.Writer) error {
 		if p.Use == pegging.ForAngle {
 			reads = s.Turned(p.Angle)
 		}
-		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), reads, s.useWords(p)})
+		rows = append(rows, []string{fmt.Sprint(p.Number), string(p.Hold) + " " + string(p.To), reads, s.Says().Use(p)})
 	}
 	t.Table(rows)
-	if words := s.crossingWords(); words != "" {
+	if words := s.Says().Crossing(); words != "" {
 		t.Line("")
 		t.Para("", words)
 	}
 	if s.Corrected {
 		t.Head("Tape corrections")
-		t.Para("", s.correctionWords())
+		t.Para("", s.Says().Taping())
 		for _, p := range s.Pulls {
 			if s.corrects(p) {
-				t.Para(fmt.Sprintf("%2d. ", p.Number), fmt.Sprintf("%s %s true %s: %s, lay off %s", p.Hold, p.To, s.Figure(p.Length), s.broken(p), s.Figure(p.Reads)))
+				t.Para(fmt.Sprintf("%2d. ", p.Number), fmt.Sprintf("%s %s true %s: %s, lay off %s", p.Hold, p.To, s.Figure(p.Length), s.Says().Broken(p), s.Figure(p.Reads)))
 			}
 		}
 	}
-	t.Head("Steps")
-	for _, x := range s.Steps {
-		t.Para(fmt.Sprintf("%2d. ", x.Number), x.Words)
-	}
-	s.textMarks(&t)
-	t.Head("Checks")
-	for _, c := range s.Checks {
-		t.Para(fmt.Sprintf("%2d. ", c.Number), fmt.Sprintf("%s to %s  %s", c.From, c.To, s.Figure(c.Reads)))
-		t.Para("    ", fmt.Sprintf("good %s to %s", s.Figure(c.Least), s.Figure(c.Greatest)))
-		t.Line("    found ________________")
-	}
-	t.Line("")
-	for _, x := range s.Basis {
-		t.Para("", x)
-	}
+}
+
+// textSure is how sure each peg is, and each way.
+func (s Sheet) textSure(t *phone.Text) {
 	t.Head("How sure, in " + s.SmallUnit())
 	t.Line("peg, measured, set out, both")
-	rows = nil
+	var rows [][]string
 	for _, x := range s.Sure {
 		row := []string{string(x.Peg), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both)}
 		if s.Permitted > 0 {
-			row = append(row, sureNote(x)+" "+s.Small(x.Permitted))
+			row = append(row, s.Says().Inside(x)+" "+s.Small(x.Permitted))
 		}
 		rows = append(rows, row)
 	}
 	t.Table(rows)
-	t.Para("", s.sureWords())
+	t.Para("", s.Says().HowSure())
 	t.Head("Which way is surest")
 	for i, x := range s.Ranking.Best {
 		used := ""
 		if i == s.Ranking.Used {
 			used = ", used"
 		}
-		t.Para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", wayWords(x.Method), edge(x.Base), s.Small(x.Figure), s.SmallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
+		t.Para("- ", fmt.Sprintf("%s from %s: %s %s at %s, %.1f times%s", s.Says().Way(x.Method), edge(x.Base), s.Small(x.Figure), s.SmallUnit(), x.Pegs[x.Worst].Name, x.Times, used))
 	}
-	t.Para("", s.rankWords())
-	_, err := t.WriteTo(out)
-	return err
+	t.Para("", s.Says().Rank())
 }
 
 // textMarks are the marks along the edges, the nails in the profile boards and where
 // the strings cross.
 func (s Sheet) textMarks(t *phone.Text) {
 	side := func(row []string, x pegging.Side) []string {
-		if s.bothSides() || len(s.Nails) > 0 {
+		if s.BothSides() || len(s.Nails) > 0 {
 			row = append(row, x.String())
 		}
 		return row

@@ -1,22 +1,20 @@
 package setout
 
 import (
-	"slices"
-
 	"trammel/geom"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // written is a layout as its figures are written.
-type written struct{ pegging.Layout }
-
-func (s written) signedLevel(n geom.Name) string {
-	if l := s.Level(n); l < 0 && s.Figure(-l) != s.Figure(0) {
-		return "−" + s.Figure(-l)
-	}
-	return s.Figure(max(0, s.Level(n)))
+type written struct {
+	pegging.Layout
+	Language words.Language // nil: English at the bench
 }
+
+// Says what there is to say of the layout, in the language of the sheet.
+func (s written) Says() words.SetOut { return words.In(s.Language).SetOut(s.Layout) }
 
 // corrects says whether a pull has a correction to tell of.
 func (s written) corrects(p pegging.Pull) bool {
@@ -53,54 +51,6 @@ func (s written) laidAlong(l, fall unit.Length) string {
 		return "−" + s.laid(-l, fall)
 	}
 	return s.laid(max(l, 0), fall)
-}
-
-// pegNote says what a peg is.
-func (s written) pegNote(p pegging.Mark) string {
-	switch p.Role {
-	case pegging.Foot:
-		switch {
-		case p.Also:
-			return "foot, middle of " + string(s.Baseline.From+s.Baseline.To)
-		case s.Lone():
-			return "foot of the height"
-		}
-		return "foot of " + string(p.Of[0])
-	case pegging.Middle:
-		return "middle of " + edge(p.Of)
-	case pegging.SquareLeg, pegging.SquareTop:
-		return "for the square"
-	}
-	switch {
-	case p.Name == s.Baseline.From:
-		return "tape's zero"
-	case p.Name == s.Baseline.To:
-		return "baseline's end"
-	case !slices.Contains(s.Beside, p.Name):
-		return "on the baseline"
-	case s.Lone():
-		return "apex"
-	case !slices.Contains(s.Outline, p.Name):
-		return "point"
-	}
-	return "corner"
-}
-
-// useWords says in a word or two what a pull does.
-func (s written) useWords(p pegging.Pull) string {
-	switch p.Use {
-	case pegging.ForRunning:
-		if p.Behind {
-			return "behind"
-		}
-	case pegging.ForHeight:
-		if !s.Lone() {
-			return "offset"
-		}
-	case pegging.ForAngle:
-		return "angle " + p.Side.String()
-	}
-	return string(p.Use)
 }
 
 func (s written) toldAngle(p pegging.Pull) string {
@@ -142,21 +92,12 @@ func (s written) offsetTold(n geom.Name) bool {
 	return false
 }
 
-// bothSides says whether pegs stand on either side of the baseline; oneSide is the
-// one on which all stand.
-func (s written) bothSides() bool {
-	seen := map[pegging.Side]bool{}
-	for _, p := range s.Pegs {
-		seen[p.Side] = true
+// bracketed is a figure that is in parentheses where it is computed.
+func bracketed(figure string, measured bool) string {
+	if !measured {
+		return "(" + figure + ")"
 	}
-	return seen[pegging.Left] && seen[pegging.Right]
+	return figure
 }
 
-func (s written) oneSide() pegging.Side {
-	for _, p := range s.Pegs {
-		if p.Side != pegging.OnLine {
-			return p.Side
-		}
-	}
-	return pegging.Left
-}
+func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }

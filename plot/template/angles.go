@@ -24,7 +24,7 @@ func (f *face) figureAngles() {
 		all, sign := f.atCorner(i, figure)
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
-			bare := f.named(string(f.corners.Names[i]), figure, f.outline[i])
+			bare := named(string(f.corners.Names[i]), figure, f.outline[i])
 			last := make([]candidate, 0, 2*len(bare))
 			for _, c := range bare {
 				c.marks = []draw.Op{sign}
@@ -42,76 +42,103 @@ func (f *face) figureAngles() {
 // atCorner are the places for an angle at corner i, and the sign for it alone: the
 // small arc or square that stands in the corner.
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
-	p, angle := f.outline[i], f.corners.Angles[i]
-	start := f.outline.Edge(i).Direction()
-	shorter := min(f.outline.Edge(i).Length(), f.outline.Edge(f.corners.Before(i)).Length())
-	right := math.Abs(float64(angle-unit.Turn/4)) < float64(rightWithin)
-	least := min(10, shorter*0.3) // radius of the small arc
-	lost := f.lost(i)
-	if lost > 0 {
-		least = min(least+lost, shorter*0.4)
-	}
-	arc := func(r unit.Length, from, sweep unit.Angle) draw.Op {
-		return draw.Arc{Arc: geom.Arc{Centre: p, Radius: r, Start: from, Sweep: sweep}, Pen: draw.Narrow, On: draw.Dimension}
-	}
-	sign := func(r unit.Length) draw.Op {
-		if !right {
-			return arc(r, start, angle)
-		}
-		r = min(square, least)
-		return draw.Polyline{Points: []geom.Point{
-			p.Toward(start, r), p.Toward(start, r).Toward(start+angle, r), p.Toward(start+angle, r),
-		}, Pen: draw.Narrow, On: draw.Dimension}
-	}
+	c := f.inside(i)
 	all := f.spare[:0]
-	for _, h := range f.heights(f.style.lettering()) {
+	for _, h := range sizes(f.style.lettering()) {
 		w := words{figure, h, false}
 		less := 0.0
 		if h < f.style.lettering() {
 			less = smaller
 		}
-		width := f.width(w)
-		// support is how far the box of the words reaches back towards the corner.
-		support := func(a unit.Angle) unit.Length {
-			s, c := math.Sincos(float64(a))
-			return width/2*unit.Length(math.Abs(c)) + h*0.85*unit.Length(math.Abs(s))
-		}
-		for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
-			a := start + angle/2 + unit.Angle(lean)*angle
-			first := least + support(a) + gap + 0.2
-			for d := first; d < min(70+lost, shorter*0.7); d++ {
-				r := d - support(a) - gap - 0.2
-				if r > 45+lost {
-					break
-				}
-				all = append(all, candidate{
-					text: w.at(p.Toward(a, d), 0), marks: []draw.Op{sign(r)},
-					cost: less + float64(d-first)*0.7 + math.Abs(lean)*20,
-				})
+		width := f.scene.width(w)
+		all = c.over(c.between(all, w, width, less), w, width, less)
+	}
+	return f.scene.led(all, words{figure, draw.NoteHeight, false}, c.at, c.start+c.angle/2+unit.Turn/2, 45), c.sign(c.least)
+}
+
+// inside is the room in a corner, and what its sign needs.
+type inside struct {
+	at           geom.Point
+	start, angle unit.Angle  // from the side that begins there, inward
+	shorter      unit.Length // of its two sides
+	least        unit.Length // radius of the small arc
+	lost         unit.Length // see onSheets.lost
+}
+
+func (f onSheets) inside(i int) inside {
+	c := inside{
+		at: f.outline[i], start: f.outline.Edge(i).Direction(), angle: f.corners.Angles[i], lost: f.lost(i),
+		shorter: min(f.outline.Edge(i).Length(), f.outline.Edge(f.corners.Before(i)).Length()),
+	}
+	if c.least = min(10, c.shorter*0.3); c.lost > 0 {
+		c.least = min(c.least+c.lost, c.shorter*0.4)
+	}
+	return c
+}
+
+// between adds the places on the bisector and a little off it.
+func (c inside) between(all []candidate, w words, width unit.Length, less float64) []candidate {
+	for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
+		a := c.start + c.angle/2 + unit.Angle(lean)*c.angle
+		first := c.least + w.support(width, a) + gap + 0.2
+		for d := first; d < min(70+c.lost, c.shorter*0.7); d++ {
+			r := d - w.support(width, a) - gap - 0.2
+			if r > 45+c.lost {
+				break
 			}
-		}
-		for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
-			if r < least || r > shorter*0.9 {
-				continue
-			}
-			for _, over := range []unit.Length{4, 6, 9, 13} {
-				more := unit.Angle(over / r)
-				cost := less + 12 + float64(over) + float64(r)*0.3
-				// Over the side to the left hand of the bisector, then over the other.
-				end := start + angle + more
-				along := end + unit.Turn/4
-				all = append(all, candidate{
-					text:  w.at(p.Toward(end, r).Toward(along, support(along)+gap+0.3), 0),
-					marks: []draw.Op{arc(r, start, angle+more)}, cost: cost,
-				})
-				end = start - more
-				along = end - unit.Turn/4
-				all = append(all, candidate{
-					text:  w.at(p.Toward(end, r).Toward(along, support(along)+gap+0.3), 0),
-					marks: []draw.Op{arc(r, start+angle, -angle-more)}, cost: cost,
-				})
-			}
+			all = append(all, candidate{
+				text: w.at(c.at.Toward(a, d), 0), marks: []draw.Op{c.sign(r)},
+				cost: less + float64(d-first)*0.7 + math.Abs(lean)*20,
+			})
 		}
 	}
-	return f.led(all, words{figure, draw.NoteHeight, false}, p, start+angle/2+unit.Turn/2, 45), sign(least)
+	return all
+}
+
+// over adds the places for which the arc runs out over a side.
+func (c inside) over(all []candidate, w words, width unit.Length, less float64) []candidate {
+	for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
+		if r < c.least || r > c.shorter*0.9 {
+			continue
+		}
+		for _, over := range []unit.Length{4, 6, 9, 13} {
+			more := unit.Angle(over / r)
+			cost := less + 12 + float64(over) + float64(r)*0.3
+			// Over the side to the left hand of the bisector, then over the other.
+			end := c.start + c.angle + more
+			along := end + unit.Turn/4
+			all = append(all, candidate{
+				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
+				marks: []draw.Op{c.arc(r, c.start, c.angle+more)}, cost: cost,
+			})
+			end = c.start - more
+			along = end - unit.Turn/4
+			all = append(all, candidate{
+				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
+				marks: []draw.Op{c.arc(r, c.start+c.angle, -c.angle-more)}, cost: cost,
+			})
+		}
+	}
+	return all
+}
+
+// sign is the small arc, of that radius, or the square.
+func (c inside) sign(r unit.Length) draw.Op {
+	if math.Abs(float64(c.angle-unit.Turn/4)) >= float64(rightWithin) {
+		return c.arc(r, c.start, c.angle)
+	}
+	r = min(square, c.least)
+	return draw.Polyline{Points: []geom.Point{
+		c.at.Toward(c.start, r), c.at.Toward(c.start, r).Toward(c.start+c.angle, r), c.at.Toward(c.start+c.angle, r),
+	}, Pen: draw.Narrow, On: draw.Dimension}
+}
+
+func (c inside) arc(r unit.Length, from, sweep unit.Angle) draw.Op {
+	return draw.Arc{Arc: geom.Arc{Centre: c.at, Radius: r, Start: from, Sweep: sweep}, Pen: draw.Narrow, On: draw.Dimension}
+}
+
+// support is how far the box of the words reaches back from their middle, in a direction.
+func (w words) support(width unit.Length, a unit.Angle) unit.Length {
+	s, c := math.Sincos(float64(a))
+	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
 }

@@ -30,12 +30,11 @@ const (
 	belowName   unit.Length = 1.5
 )
 
-// NewBlock draws a piece at a turn, with its words about it; what pages must show of it
-// is outline. It says false where that is larger than most. A *unit.Fault names a
+// NewBlock draws a piece at a turn, with its words about it. It says false where that is larger than most. A *unit.Fault names a
 // character that the lettering does not have.
-func NewBlock(p Piece, outline geom.Polygon, turn unit.Angle, most paging.Size, r draw.Ruler, s Style) (Block, bool, error) {
+func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style) (Block, bool, error) {
 	turned := geom.Placement{Turn: turn}
-	box := turned.Polygon(outline).Bounds()
+	box := turned.Polygon(p.Shown).Bounds()
 	if box.Width() > most.Width || box.Height() > most.Height {
 		return Block{}, false, nil
 	}
@@ -43,7 +42,7 @@ func NewBlock(p Piece, outline geom.Polygon, turn unit.Angle, most paging.Size, 
 	turned.Shift = geom.Point{X: across, Y: up}.Minus(box.Min)
 	on := paging.Sheet{Name: "block", Width: box.Width() + 2*across, Height: box.Height() + 2*up}
 	plan := paging.Plan{
-		Sheet: on, Place: turned, Outline: turned.Polygon(outline), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
+		Sheet: on, Place: turned, Outline: turned.Polygon(p.Shown), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
 		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
 	}
 	drawing, err := Draw(p, plan, r, s)
@@ -62,7 +61,7 @@ func NewBlock(p Piece, outline geom.Polygon, turn unit.Angle, most paging.Size, 
 	turned.Shift = turned.Shift.Plus(back)
 	return Block{
 		piece: p, style: s, drawing: sheet.Shift(d, back), size: paging.Size{Width: box.Width(), Height: box.Height()},
-		place: turned, outline: turned.Polygon(outline),
+		place: turned, outline: turned.Polygon(p.Shown),
 	}, true, nil
 }
 

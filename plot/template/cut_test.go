@@ -44,7 +44,7 @@ func TestTheCutStandsFirst(t *testing.T) {
 	if got := steps[len(steps)-1]; got != want {
 		t.Errorf("By hand ends with %q", got)
 	}
-	pages, err := Index(p, coverOf(t, p, a4), font, full(), Printer{})
+	pages, err := Index(p, coverOf(t, p, a4), font, full(), Front{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +97,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		}
 		made++
 		plan := coverOf(t, p, a4)
-		f := face{piece: p, plan: plan, style: full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points), scene: newScene(plan.Windows(), plan.Trimmed(), font)}
+		f := face{onSheets: onSheets{piece: p, plan: plan, style: full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points)}, scene: newScene(plan.Windows(), plan.Trimmed(), font)}
 		shown := func(what string, at geom.Point) {
 			if !f.shown(plan.Place.Apply(at)) {
 				t.Errorf("%v: %s begins off the paper", c, what)

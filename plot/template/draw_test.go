@@ -264,7 +264,7 @@ func TestMissingCharacterIsAFault(t *testing.T) {
 	if f, ok := err.(*unit.Fault); !ok || !strings.Contains(f.What, "角") || f.Hint == "" {
 		t.Errorf("Draw: %v", err)
 	}
-	if _, err := Index(p, plan, font, full(), Printer{}); err == nil || !strings.Contains(err.Error(), "角") {
+	if _, err := Index(p, plan, font, full(), Front{}); err == nil || !strings.Contains(err.Error(), "角") {
 		t.Errorf("Index: %v", err)
 	}
 }

@@ -16,17 +16,16 @@ import (
 // Index is the page that goes before those of the template: what it is, a map of
 // its pages, what to check before cutting, how to put the pages together, the
 // construction by hand and cautions. It is one page where that can be done with
-// letters of 2.5 mm, else it flows on. Notes are said in the title line (a date,
-// the printer the pages are made for). A *unit.Fault names a character that the
+// letters of 2.5 mm, else it flows on. A *unit.Fault names a character that the
 // lettering does not have, or a paper too small to say anything on.
-func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Printer, notes ...string) ([]draw.Page, error) {
+func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.Page, error) {
 	if err := p.lettered(r); err != nil {
 		return nil, err
 	}
 	const inner unit.Length = 1 // nothing relies on the last bit of what prints
 	sh := plan.Sheet
 	area := geom.Rect{Min: geom.Point{X: sh.Left, Y: sh.Bottom}, Max: geom.Point{X: sh.Width - sh.Right, Y: sh.Height - sh.Top}}.Grow(-inner)
-	x := index{piece: p, plan: plan, style: s, printer: of, notes: notes}
+	x := index{piece: p, plan: plan, style: s, Front: of}
 	made := x.best(area, r)
 	if made == nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
@@ -34,7 +33,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Printer, notes .
 	var pages []draw.Page
 	for i, d := range made {
 		if i > 0 {
-			d = append(continued(p.Name, notes, area, r), d...)
+			d = append(continued(p.Name, of.Notes, area, r), d...)
 		}
 		// The layers are those of the template. This page is read whole.
 		for i, op := range d {
@@ -43,6 +42,12 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Printer, notes .
 		pages = append(pages, draw.Page{Kind: draw.Index, Piece: p.Name, Width: sh.Width, Height: sh.Height, Ops: d})
 	}
 	return pages, nil
+}
+
+// Front is what that page says beside the piece.
+type Front struct {
+	Printer Printer
+	Notes   []string // in the title line: a date, the printer the pages are made for
 }
 
 // continued is the head of a page that goes on with the index: the name, cut short
@@ -61,7 +66,7 @@ func continued(name string, notes []string, area geom.Rect, r draw.Ruler) draw.D
 // below is what that head leaves.
 func (x index) below(area geom.Rect) geom.Rect {
 	area.Max.Y -= 2 * large
-	if len(x.notes) > 0 {
+	if len(x.Notes) > 0 {
 		area.Max.Y -= 2 * small
 	}
 	return area
@@ -90,11 +95,10 @@ func (x index) best(all geom.Rect, r draw.Ruler) (made []draw.Drawing) {
 }
 
 type index struct {
-	piece   Piece
-	plan    paging.Plan
-	style   Style
-	printer Printer
-	notes   []string
+	piece Piece
+	plan  paging.Plan
+	style Style
+	Front
 }
 
 // layout is one way to set the page.
@@ -199,7 +203,7 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	if also != "" {
 		also = "measured too: " + also
 	}
-	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), strings.TrimSuffix(x.piece.Which, "."), x.pages()}, x.notes...) {
+	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), strings.TrimSuffix(x.piece.Which, "."), x.pages()}, x.Notes...) {
 		if f != "" {
 			facts = append(facts, f)
 		}
@@ -249,7 +253,7 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 		table.Columns = append(table.Columns, sheet.Column{Head: other, Align: point(fine)})
 	}
 	for i, c := range x.piece.checked() {
-		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.printer)
+		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Printer)
 		table.Cells = append(table.Cells, []string{c.what, said.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
 		if other != "" {
 			table.Cells[i] = append(table.Cells[i], x.wholeFigure(c, fine))
@@ -259,7 +263,7 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 		table.Height = draw.NoteHeight // feet and inches are long
 	}
 	say := "When the pages are together, measure each side. Out of its range: take them apart and join again."
-	if x.printer.Uncertainty == 0 {
+	if x.Printer.Uncertainty == 0 {
 		say += " All out alike: calibrate the printer."
 	}
 	if len(x.plan.Cells) == 1 {
@@ -287,14 +291,6 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 		}
 	}
 	return ""
-}
-
-// point is how lengths stand in a column: those in feet and inches have no point.
-func point(s unit.Style) sheet.Align {
-	if s.Unit >= unit.IN {
-		return sheet.ToRight
-	}
-	return sheet.OnPoint
 }
 
 // checkBar is the bar to check the print by, true to scale, in the shape it has on

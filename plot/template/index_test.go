@@ -63,7 +63,7 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, c.cover)
-		pages, err := Index(p, plan, font, full(), Printer{}, "2031-05-04")
+		pages, err := Index(p, plan, font, full(), Front{Notes: []string{"2031-05-04"}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -116,7 +116,7 @@ func TestIndexHasATrueBar(t *testing.T) {
 		p := piece(t, "AB=600 BC=450 CA=450")
 		s := full()
 		s.Figures.Unit = c.unit
-		pages, err := Index(p, laid(t, p, a4, paging.Full), font, s, Printer{})
+		pages, err := Index(p, laid(t, p, a4, paging.Full), font, s, Front{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -188,7 +188,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 func TestMapNamesThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
-	pages, err := Index(p, plan, font, full(), Printer{})
+	pages, err := Index(p, plan, font, full(), Front{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +200,7 @@ func TestMapNamesThePages(t *testing.T) {
 	}
 	p = piece(t, "AB=8000 BC=6000 CA=5000")
 	plan = laid(t, p, a4, paging.Full)
-	if pages, err = Index(p, plan, font, full(), Printer{}); err != nil {
+	if pages, err = Index(p, plan, font, full(), Front{}); err != nil {
 		t.Fatal(err)
 	}
 	all = "\n" + words1(pages[0]) + "\n"
@@ -214,7 +214,7 @@ func TestMapNamesThePages(t *testing.T) {
 func TestIndexRefusesAPaperWithoutRoom(t *testing.T) {
 	p := piece(t, "AB=60 BC=60 CA=60")
 	tiny := paging.Sheet{Name: "45x45", Width: 45, Height: 45, Left: 5, Right: 5, Top: 5, Bottom: 5, Overlap: 5}
-	_, err := Index(p, laid(t, p, tiny, paging.Full), font, full(), Printer{})
+	_, err := Index(p, laid(t, p, tiny, paging.Full), font, full(), Front{})
 	if f, ok := err.(*unit.Fault); !ok || f.Subject != unit.Paper || f.Of != "45x45" || f.Hint == "" {
 		t.Errorf("got %v", err)
 	}
@@ -286,7 +286,7 @@ func TestGoldens(t *testing.T) {
 			t.Fatal(err)
 		}
 		golden(t, c.name, d)
-		pages, err := Index(p, plan, font, full(), Printer{})
+		pages, err := Index(p, plan, font, full(), Front{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -338,7 +338,7 @@ func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
 		{"AB=4191 A=52deg CA=2984.5", letter, feet},
 	} {
 		p := piece(t, c.tokens)
-		pages, err := Index(p, laid(t, p, c.sheet, paging.Full), font, c.style, Printer{})
+		pages, err := Index(p, laid(t, p, c.sheet, paging.Full), font, c.style, Front{})
 		if err != nil {
 			t.Fatal(err)
 		}

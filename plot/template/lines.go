@@ -1,8 +1,6 @@
 package template
 
 import (
-	"math"
-
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
@@ -109,16 +107,6 @@ func (f *face) drawLines() {
 
 const apartPricks unit.Length = 0.01
 
-// pricked are the places that are pricked through whatever else is left out: the
-// corners, of a shaped piece those of both its lines, and the points of a net.
-func (f *face) pricked() (all []geom.Point) {
-	all = append(all, f.outline...)
-	for _, s := range f.innerPoints() {
-		all = append(all, s.At)
-	}
-	return all
-}
-
 // beside is what of a line does not lie along an edge of the outline, along its cut
 // line or along the height, which are drawn already: a ray is drawn from where it runs
 // on past its corner, so that a dash-dotted edge stays dash-dotted.
@@ -171,14 +159,6 @@ func without(l geom.Line, others []geom.Line) []geom.Line {
 		left = next
 	}
 	return left
-}
-
-func nearest(points []geom.Point, p geom.Point) unit.Length {
-	d := unit.Length(math.Inf(1))
-	for _, q := range points {
-		d = min(d, p.Distance(q))
-	}
-	return d
 }
 
 // prick is a cross in a small circle: where the point of the compasses stands, or what
@@ -240,16 +220,6 @@ func (f *face) drawHeight() {
 			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}
-}
-
-// shown says whether a page shows the point.
-func (f *face) shown(p geom.Point) bool {
-	for _, w := range f.plan.Windows() {
-		if w.Has(p) {
-			return true
-		}
-	}
-	return false
 }
 
 func (f *face) extend(from, to geom.Point) {

@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // running is the step of running distances along a side, by the unit they are
@@ -42,7 +43,7 @@ func (f *face) runAlongSides() {
 			at := side.At(float64(d / length))
 			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
 			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
-			turn := readable(side.Direction())
+			turn := place.Readable(steep, side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
 			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}) {
 				continue // a line lies between: it would be read as that line's
@@ -55,26 +56,18 @@ func (f *face) runAlongSides() {
 			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {
 				continue
 			}
-			f.name(side, part, name)
+			f.scene.name(side, part, name)
 		}
 	}
 }
 
-// alongSide is the line that is measured along side i: where it is cut.
-func (f *face) alongSide(i int) geom.Line {
-	if f.piece.shaped() && f.piece.Shape.Sides[i].Cut.Length() > 0 {
-		return f.plan.Place.Line(f.piece.Shape.Sides[i].Cut)
-	}
-	return f.outline.Edge(i)
-}
-
-func (f *face) name(side, part geom.Line, w words) {
+func (s *scene) name(side, part geom.Line, w words) {
 	length := side.Length()
 	from, to := side.From.Distance(part.From), side.From.Distance(part.To)
-	for s := unit.Length(0); s < (to-from)/2; s += 4 {
-		for _, d := range []unit.Length{(from+to)/2 + s, (from+to)/2 - s} {
+	for off := unit.Length(0); off < (to-from)/2; off += 4 {
+		for _, d := range []unit.Length{(from+to)/2 + off, (from+to)/2 - off} {
 			for _, hand := range []int{-1, 1} {
-				if f.scene.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: unread}, alone) {
+				if s.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: unread}, alone) {
 					return
 				}
 			}

@@ -28,27 +28,6 @@ func (f *face) figureShape() {
 	f.sayFace()
 }
 
-// outerLine and innerLine are the outermost and innermost line along side i.
-func (f *face) outerLine(i int) geom.Line { return f.sideLine(i, 1) }
-func (f *face) innerLine(i int) geom.Line { return f.sideLine(i, -1) }
-
-func (f *face) sideLine(i int, sign unit.Length) geom.Line {
-	if f.piece.shaped() {
-		if s := f.piece.Shape.Sides[i]; s.Allow*sign > 0 && s.Cut.Length() > 0 {
-			return f.plan.Place.Line(s.Cut)
-		}
-	}
-	return f.outline.Edge(i)
-}
-
-// signed is an allowance as the paper shows it.
-func (s Style) signed(l unit.Length) string {
-	if l < 0 {
-		return "−" + s.Figures.Length(-l)
-	}
-	return "+" + s.Figures.Length(l)
-}
-
 func (f *face) figureAllowance(i int) {
 	s := f.piece.Shape.Sides[i]
 	say := f.piece.besideFigure(i, f.style)
@@ -73,8 +52,8 @@ func (f *face) figureAllowance(i int) {
 				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
 		}
 	}
-	all = f.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
-	f.put(all, func() []candidate { return f.named(s.Name, w.say, out.At(0.5)) })
+	all = f.scene.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
+	f.put(all, func() []candidate { return named(s.Name, w.say, out.At(0.5)) })
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -105,12 +84,12 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	anchor := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
 	w := words{say, draw.NoteHeight, false}
-	all := f.led(nil, w, anchor, out, 0)
+	all := f.scene.led(nil, w, anchor, out, 0)
 	f.put(all, func() []candidate {
 		for k := range all {
 			all[k].over = true
 		}
-		return append(all, f.named(string(v.Name), say, anchor)...)
+		return append(all, named(string(v.Name), say, anchor)...)
 	})
 }
 
@@ -120,31 +99,31 @@ func (f *face) figureBore(b shape.Bore) {
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.led(all, w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)
+		all = f.scene.led(all, w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)
 	}
-	f.put(all, func() []candidate { return f.named("hole", w.say, c.Centre) })
+	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
 	for _, way := range f.ways(b) {
 		w := words{way.say, draw.NoteHeight, false}
 		var all []candidate
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			all = f.led(nil, w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
+			all = f.scene.led(nil, w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
 		} else {
-			all = f.alongWay(way.line, w)
+			all = f.scene.alongWay(way.line, w)
 		}
 		f.put(all, func() []candidate {
 			for k := range all {
 				all[k].over, all[k].cost = true, all[k].cost+60
 			}
-			return append(all, f.named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+			return append(all, named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
 		})
 	}
 }
 
 // alongWay are the places for words along a line of a hole, or out by a leader.
-func (f *face) alongWay(l geom.Line, w words) []candidate {
+func (s *scene) alongWay(l geom.Line, w words) []candidate {
 	var all []candidate
-	if length := l.Length(); f.width(w) <= length {
+	if length := l.Length(); s.width(w) <= length {
 		for k := range 19 {
 			t := 0.5 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
 			for _, hand := range []int{1, -1} {
@@ -153,7 +132,7 @@ func (f *face) alongWay(l geom.Line, w words) []candidate {
 		}
 	}
 	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = f.led(all, w, l.At(t), l.Direction()+unit.Turn/4, 15)
+		all = s.led(all, w, l.At(t), l.Direction()+unit.Turn/4, 15)
 	}
 	return all
 }
@@ -190,7 +169,7 @@ func (f *face) figureGrain() {
 			}
 		}
 	}
-	f.put(all, func() []candidate { return f.named("grain", "along "+string(g[0]+g[1]), f.middle()) })
+	f.put(all, func() []candidate { return named("grain", "along "+string(g[0]+g[1]), f.middle()) })
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -219,7 +198,7 @@ func (f *face) sayFace() {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.put(all, func() []candidate { return f.named(f.piece.Face, "", f.middle()) })
+	f.put(all, func() []candidate { return named(f.piece.Face, "", f.middle()) })
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there
@@ -248,37 +227,6 @@ func (f *face) sayHand() {
 		}
 		f.put(all, func() []candidate { return nil })
 	}
-}
-
-// middle of the finished contour's corners.
-func (f *face) middle() geom.Point {
-	var sum geom.Point
-	for _, p := range f.outline {
-		sum = sum.Plus(p)
-	}
-	return sum.Times(1 / float64(len(f.outline)))
-}
-
-type spot struct {
-	at   geom.Point
-	cost float64
-}
-
-// inner are places inside the piece, best in its middle.
-func (f *face) inner(least unit.Length) []spot {
-	c := f.plan.Place.Contour(f.piece.Shape.Finished)
-	b, mid := c.Bounds(), f.middle()
-	step := max(3, b.Width()/60, b.Height()/60)
-	var all []spot
-	for x := b.Min.X + step/2; x < b.Max.X; x += step {
-		for y := b.Min.Y + step/2; y < b.Max.Y; y += step {
-			p := geom.Point{X: x, Y: y}
-			if c.Has(p) && c.Distance(p) > min(least, 4) {
-				all = append(all, spot{p, float64(p.Distance(mid)) / 4})
-			}
-		}
-	}
-	return all
 }
 
 // within says whether a line lies in the piece, so far from its outlines, within

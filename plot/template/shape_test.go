@@ -161,7 +161,7 @@ func TestShapeIsSaid(t *testing.T) {
 	if m := p.Measures(); !strings.Contains(m, "finished") {
 		t.Errorf("the title says %q", m)
 	}
-	pages, err := Index(p, plan, font, full(), Printer{})
+	pages, err := Index(p, plan, font, full(), Front{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -184,7 +184,7 @@ func TestHeightOffThePaperIsNotDrawn(t *testing.T) {
 func TestIndexGoesOnUnderItsName(t *testing.T) {
 	p := piece(t, "AB=300 BC=180 CA=240")
 	a5 := paging.Sheet{Name: "A5", Width: 148, Height: 210, Left: 10, Right: 10, Top: 10, Bottom: 10, Overlap: 10}
-	pages, err := Index(p, laid(t, p, a5, paging.Full), font, full(), Printer{})
+	pages, err := Index(p, laid(t, p, a5, paging.Full), font, full(), Front{})
 	if err != nil {
 		t.Fatal(err)
 	}

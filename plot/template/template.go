@@ -1,97 +1,22 @@
 // Package template turns a solved piece into a true-scale drawing: outline, arcs,
 // prick points, dimensions, the steps to construct it by hand, and the page that
 // says how to put the sheets together.
+//
+// Files, from the top floor to the ground: overview.go, notes.go, settings_pages.go, block.go,
+// index.go, template.go, shape_labels.go, angles.go, running.go, lines.go, shape.go, labels.go,
+// figures.go, to_lower_left.go, together.go, accept.go, on_sheets.go, settings.go, map.go,
+// scene.go, places.go, piece.go.
 package template
 
 import (
-	"fmt"
-	"math"
-
 	"trammel/geom"
-	"trammel/geom/construct"
-	"trammel/geom/shape"
-	"trammel/geom/triangle"
-	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
-	said "trammel/plot/words"
 )
-
-// Piece is what is drawn.
-type Piece struct {
-	Job, Name    string
-	Quantity     int                    // how many to cut; 0 and 1 say nothing
-	Construction construct.Construction // and in it the outline
-	Measured     []triangle.Measurement // of it: other figures are computed
-
-	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
-	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
-	Face  string       // "face up"; empty says nothing
-	Hand  string       // "other hand"; empty says nothing
-	Which string       // a sentence: which of several placements of its points this is; empty: only one fits
-}
-
-// Outline that is drawn.
-func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
-
-// Triangle that is drawn, zero where it is none.
-func (p Piece) Triangle() triangle.Triangle { return p.Construction.Triangle }
-
-// Style is what a trade wants to see and how figures are written.
-type Style struct {
-	Figures    unit.Style
-	Lettering  unit.Length // of figures; 0 is draw.FigureHeight. Where room is short it drops to draw.NoteHeight, never lower
-	Arcs       bool        // the construction: arcs, arms, perpendiculars, parallels
-	Heights    bool        // the height over the baseline
-	Angles     bool
-	Lengths    bool
-	Steps      bool        // the construction by hand, in words
-	Settings   bool        // how saw and square are set for each corner
-	Saw        unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: as most saws do
-	Protractor unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
-	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: those that are held in one hand
-
-	Language said.Language // of all that is said; nil: English at the bench
-}
-
-func (s Style) lettering() unit.Length {
-	if s.Lettering == 0 {
-		return draw.FigureHeight
-	}
-	return max(s.Lettering, draw.NoteHeight)
-}
-
-// length and angle are figures as the paper shows them: bare when measured, in
-// parentheses when computed.
-func (s Style) length(l unit.Length, measured bool) string {
-	return said.Computed(s.Figures.Length(l), measured)
-}
-
-func (s Style) angle(a unit.Angle, measured bool) string {
-	return said.Computed(s.Figures.Angle(a), measured)
-}
-
-// says is what tells of the work by hand.
-func (s Style) says() said.Steps { return said.In(s.Language).Steps() }
 
 // Steps are the construction by hand in words, made from the very steps whose lines
 // Draw draws.
 func Steps(p Piece, s Style) []string { return s.says().ByHand(p.byHand(s)) }
-
-// byHand is the piece as it is made by hand.
-func (p Piece) byHand(s Style) said.ByHand {
-	h := said.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
-		Figures: s.Figures, Reach: s.Reach, Protractor: s.Protractor, Saw: s.Saw}
-	for i, n := range p.Outline().Names {
-		if given, ok := p.Given(i); ok {
-			h.Given[n] = given
-		}
-	}
-	for i, n := range p.Triangle().Names {
-		h.Heights[i] = p.measured(triangle.Height, n)
-	}
-	return h
-}
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
 // where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).
@@ -110,10 +35,9 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	}
 	o := p.Outline()
 	f := face{
-		piece: p, plan: plan, style: s, corners: o,
-		outline: plan.Place.Polygon(o.Points),
-		figured: make([]geom.Point, len(o.Names)),
-		scene:   newScene(plan.Windows(), plan.Trimmed(), r),
+		onSheets: onSheets{piece: p, plan: plan, style: s, corners: o, outline: plan.Place.Polygon(o.Points)},
+		figured:  make([]geom.Point, len(o.Names)),
+		scene:    newScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
 	f.letterCorners()
@@ -127,96 +51,15 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	return f.scene.drawing, f.missed, nil
 }
 
-// lettered says whether every character of the piece's words can be drawn.
-func (p Piece) lettered(r draw.Ruler) error {
-	for _, w := range []struct {
-		of    unit.Subject
-		words string
-	}{{unit.Job, p.Job}, {unit.Piece, p.Name}} {
-		if c := r.Missing(w.words); c != 0 {
-			return &unit.Fault{
-				Subject: w.of, Of: fmt.Sprintf("%q", w.words),
-				What: fmt.Sprintf("the lettering has no character %q (%U)", c, c),
-				Hint: "write the name with letters that the Go fonts have (Latin, Greek and Cyrillic)",
-			}
-		}
-	}
-	return nil
-}
-
-// face is a piece while it is being drawn, its geometry in the plane of the sheets.
+// face is a piece while it is being drawn.
 type face struct {
-	piece   Piece
-	plan    paging.Plan
-	style   Style
-	corners geom.Outline // in the piece's own coordinates
-	outline geom.Polygon
+	onSheets
 	arcs    []swung      // what is lettered along its arc
 	height  *upright     // the height that is drawn, if any
 	figured []geom.Point // where each side has its length
 	scene   *scene
 	missed  []string    // words for which there was no room at all
 	spare   []candidate // of the label before: thousands are made for each
-}
-
-func (f *face) measured(kind triangle.Kind, at ...geom.Name) bool {
-	return f.piece.measured(kind, at...)
-}
-
-// Given is the angle at corner i as it was measured, where the piece has just that:
-// where more was measured than needed, it may have another.
-func (p Piece) Given(i int) (unit.Reading, bool) {
-	o := p.Outline()
-	if i >= len(o.Names) {
-		return unit.Reading{}, false
-	}
-	for _, m := range p.Measured {
-		if m.Kind != triangle.Angle || m.At[1] != o.Names[i] || !p.between(m) {
-			continue
-		}
-		degrees, _ := m.Value.Value.Float64()
-		if math.Abs(degrees-o.Angles[i].Degrees()) < 1e-9 {
-			return m.Value, true
-		}
-	}
-	return unit.Reading{}, false
-}
-
-// angle at corner i as the paper shows it: as it was given, nothing rounded, or
-// computed.
-func (p Piece) angle(i int, s Style) string {
-	if given, ok := p.Given(i); ok {
-		return s.Figures.Given(given)
-	}
-	return s.angle(p.Outline().Angles[i], false)
-}
-
-// between says whether an angle is the one inside the piece at its corner.
-func (p Piece) between(m triangle.Measurement) bool {
-	if m.At[0] == "" {
-		return true
-	}
-	o := p.Outline()
-	i, _ := o.Corner(m.At[1])
-	a, b := o.Names[o.Before(i)], o.Names[o.Next(i)]
-	return o.Angles[i] < unit.Turn/2 && (m.At[0] == a && m.At[2] == b || m.At[0] == b && m.At[2] == a)
-}
-
-// measured says whether the job gave a length between two points, an angle at a
-// point or a height from a point.
-func (p Piece) measured(kind triangle.Kind, at ...geom.Name) bool {
-	for _, m := range p.Measured {
-		if m.Kind != kind {
-			continue
-		}
-		switch {
-		case kind == triangle.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
-			kind == triangle.Angle && m.At[1] == at[0] && p.between(m),
-			kind == triangle.Height && m.At[0] == at[0]:
-			return true
-		}
-	}
-	return false
 }
 
 // Ready says, before any page is laid, whether a piece can be drawn at all. A

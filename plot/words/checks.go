@@ -23,6 +23,10 @@ type Checks interface {
 	Move(m compare.Moved, style unit.Style) string
 	// OnPlan is the label of a move: "move 14 mm", "perhaps 14 mm" where it is not sure.
 	OnPlan(m compare.Moved, sure bool, style unit.Style) string
+	// Reading is the verdict on one in a word.
+	Reading(r compare.Compared) string
+	// Basis says how the ranges are reckoned.
+	Basis(r Ranges, f tape.Figures, c compare.Comparison) string
 }
 
 // checks in English.

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -38,7 +39,7 @@ type Nets interface {
 }
 
 // nets in English.
-type nets struct{ voice Voice }
+type nets struct{ English }
 
 func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 	m := a.Results[s.Index].Measurement
@@ -170,8 +171,8 @@ func (w nets) TooFine(a net.Adjusted, style unit.Style) (all []Remark) {
 	for _, f := range a.TooFine() {
 		m := a.Results[f.Index].Measurement
 		if m.Kind == triangle.Angle {
-			all = append(all, Remark(fmt.Sprintf("%s=%s is written far more finely than a %s is read, and counts as ±%s: say what it was read with (--instrument theodolite, or under site: instrument: theodolite), or how far it is to be trusted, such as %s=%s+-0.01deg",
-				m.Subject(), m.Value.Text, tools.Instrument.Name, smallAngle(f.Keeps.Angle), m.Subject(), m.Value.Text)))
+			all = append(all, Remark(fmt.Sprintf("%s=%s is written far more finely than a %s is read, and counts as ±%s: say what it was read with (%s), or how far it is to be trusted, such as %s=%s+-0.01deg",
+				m.Subject(), m.Value.Text, tools.Instrument.Name, smallAngle(f.Keeps.Angle), cmp.Or(w.Instrument, "under site: instrument: theodolite"), m.Subject(), m.Value.Text)))
 			continue
 		}
 		counts, such := fmt.Sprintf("%s mm", unit.Decimals(f.Keeps.Length.MM(), 1)), "0.1mm"

@@ -178,7 +178,7 @@ func TestTooFine(t *testing.T) {
 		style  unit.Style
 		want   []string
 	}{
-		{sides + `BAC=53°07'48"`, tape.Tools{}, unit.Style{}, []string{`BAC=53°07'48" is written far more finely than a protractor is read, and counts as ±30′`, "--instrument theodolite", `BAC=53°07'48"+-0.01deg`}},
+		{sides + `BAC=53°07'48"`, tape.Tools{}, unit.Style{}, []string{`BAC=53°07'48" is written far more finely than a protractor is read, and counts as ±30′`, "say what it was read with (under site: instrument: theodolite)", `BAC=53°07'48"+-0.01deg`}},
 		{sides + "BAC=53.1301deg", tape.Tools{}, unit.Style{}, []string{"BAC=53.1301deg is written"}},
 		{sides + `BAC=53°07'48"`, tape.Tools{Instrument: tape.Theodolite}, unit.Style{}, nil},
 		{sides + "BAC=53.1301deg+-0.01deg", tape.Tools{}, unit.Style{}, nil},

@@ -7,11 +7,15 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
-// checks_whole.go, compared.go, moves.go, nets.go, steps.go, steps_shape.go,
-// steps_angle.go, settings.go, byhand.go, pegs.go, calibration.go, cautions.go, figures.go, lists.go.
+// checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
+// setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
+// nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pegs.go,
+// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
 package words
 
-import "strings"
+import (
+	"trammel/geom/pegging"
+)
 
 // Voice is the place that a sentence is said for: its tools, its words.
 type Voice uint8
@@ -37,12 +41,16 @@ type Language interface {
 	Nets() Nets
 	Steps() Steps
 	Pegs() Pegs
+	SetOut(pegging.Layout) SetOut
 	Calibration() Calibration
 	Cautions() Cautions
 }
 
 // English, in the voice of a place.
-type English struct{ Voice Voice }
+type English struct {
+	Voice      Voice
+	Instrument string // how a theodolite is said to the program; empty: as a job says it
+}
 
 // In is the language that a document was given: English at the bench where it was
 // given none.
@@ -53,22 +61,10 @@ func In(l Language) Language {
 	return l
 }
 
-func (e English) Checks() Checks           { return checks{e.Voice} }
-func (e English) Nets() Nets               { return nets{e.Voice} }
-func (e English) Steps() Steps             { return steps{e.Voice} }
-func (e English) Calibration() Calibration { return calibration{e.Voice} }
-func (e English) Pegs() Pegs               { return pegs{e.Voice} }
-func (e English) Cautions() Cautions       { return cautions{e.Voice} }
-
-// Remark is a whole sentence as it stands behind a lead, such as "take care:": without
-// its stop, and with a small first letter where a word is small.
-type Remark string
-
-// Sentence is the same, standing alone.
-func (r Remark) Sentence() string {
-	if r == "" {
-		return ""
-	}
-	first := []rune(r)
-	return strings.ToUpper(string(first[:1])) + string(first[1:]) + "."
-}
+func (e English) Checks() Checks                 { return checks{e.Voice} }
+func (e English) Nets() Nets                     { return nets{e} }
+func (e English) Steps() Steps                   { return steps{e.Voice} }
+func (e English) Calibration() Calibration       { return calibration{e.Voice} }
+func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
+func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
+func (e English) Cautions() Cautions             { return cautions{e.Voice} }

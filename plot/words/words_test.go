@@ -93,6 +93,27 @@ var examples = map[string]example{
 	"Pegs.Corrections": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Pegs().Corrections(tape.Corrections{Temperature: 28.1, Pull: -5.9}, unit.Style{}))
 	}},
+	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
+	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Doubts":      {say: ofLayout(words.SetOut.Doubts)},
+	"SetOut.Flat":        {label: true, say: ofLayout(words.SetOut.Flat)},
+	"SetOut.Basis":       {say: ofLayout(words.SetOut.Basis)},
+	"SetOut.Crossing":    {say: ofLayout(alone(words.SetOut.Crossing))},
+	"SetOut.Taping":      {say: ofLayout(alone(words.SetOut.Taping))},
+	"SetOut.HowSure":     {say: ofLayout(alone(words.SetOut.HowSure))},
+	"SetOut.SureInBrief": {say: ofLayout(alone(words.SetOut.SureInBrief))},
+	"SetOut.Ways":        {say: ofLayout(alone(words.SetOut.Ways))},
+	"SetOut.Rank":        {say: ofLayout(alone(words.SetOut.Rank))},
+	"SetOut.Why":         {say: ofLayout(alone(words.SetOut.Why))},
+	"SetOut.Broken":      {label: true, say: ofEach(pulls, words.SetOut.Broken)},
+	"SetOut.Use":         {label: true, say: ofEach(pulls, words.SetOut.Use)},
+	"SetOut.Source":      {label: true, say: ofEach(pulls, words.SetOut.Source)},
+	"SetOut.Peg":         {label: true, say: ofEach(func(l pegging.Layout) []pegging.Mark { return l.Pegs }, words.SetOut.Peg)},
+	"SetOut.Check":       {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
+	"SetOut.Inside":      {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
+	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
+		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
+	}, words.SetOut.Way)},
 	"Calibration.Title": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Calibration().Title("Office", 1), l.Calibration().Title("Office", 2)}
 	}},
@@ -111,6 +132,13 @@ var examples = map[string]example{
 	}},
 	"Cautions.Check": {say: func(_ *testing.T, l words.Language) []string {
 		return slices.Concat(l.Cautions().Check(true), l.Cautions().Check(false))
+	}},
+	"Checks.Reading": {label: true, say: func(t *testing.T, l words.Language) []string {
+		return []string{l.Checks().Reading(compare.Compared{}), l.Checks().Reading(compare.Compared{Inside: true}), l.Checks().Reading(compare.Compared{Inside: true, Rough: true})}
+	}},
+	"Checks.Basis": {say: func(t *testing.T, l words.Language) []string {
+		f := tape.FiguresOf(unit.Style{}, tape.Instrument{})
+		return []string{l.Checks().Basis(words.Ranges{Permitted: 2, Printed: true}, f, wrongCorner(t)), l.Checks().Basis(words.Ranges{Pulled: true, Corrected: true}, f, wrongCorner(t))}
 	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
@@ -192,7 +220,8 @@ func said(text string, label bool) bool {
 		return whole
 	}
 	first := []rune(text)[0]
-	return (unicode.IsUpper(first) || unicode.IsDigit(first)) && strings.ContainsAny(text[len(text)-1:], ".?")
+	text = strings.TrimSuffix(text, ")") // the last sentence may stand in brackets
+	return (unicode.IsUpper(first) || unicode.IsDigit(first)) && (strings.HasSuffix(text, ".") || strings.HasSuffix(text, "?"))
 }
 
 // A document that was given no language speaks English at the bench.

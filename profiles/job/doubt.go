@@ -21,7 +21,7 @@ type unsaid struct {
 	token string    // as written: AB=12in
 	bare  unit.Unit // counted by default
 	units []unit.Unit
-	say   string // how the unit is said
+	file  bool // a job file may say the unit
 }
 
 // unsaidUnit finds the first such length; ok is false where no doubt can be.
@@ -29,10 +29,7 @@ func (w Merged) unsaidUnit(ms []triangle.Measurement) (u unsaid, ok bool) {
 	if w.unitSaid {
 		return u, false
 	}
-	u.bare, u.say = w.Bare, "--unit "+w.Bare.String()
-	if w.Job.Raw != nil {
-		u.say = "unit: " + w.Bare.String()
-	}
+	u.bare, u.file = w.Bare, w.Job.Raw != nil
 	for _, m := range ms {
 		if m.Kind == triangle.Angle || m.Value.Bare || m.Value.Unit == w.Bare && !m.Value.Feet {
 			continue
@@ -66,7 +63,7 @@ func (u unsaid) fault(before, number string) *unit.Fault {
 	}
 	last := len(all) - 1
 	return &unit.Fault{What: "has no unit, and " + u.token + " has one",
-		Hint: "write " + strings.Join(all[:last], ", ") + " or " + all[last] + "; or say what bare numbers count, such as " + u.say}
+		Advice: unit.Advice{Code: unit.NotOneUnit, Names: []string{strings.Join(all[:last], ", "), all[last]}, Figure: u.bare.String(), InFile: u.file}}
 }
 
 // ReadBack reads what was measured of a piece later, beside what was asked of it.
@@ -100,7 +97,7 @@ func (w Merged) mixed(ms, beside []triangle.Measurement) error {
 	for _, m := range ms {
 		if m.Kind != triangle.Angle && m.Value.Bare && slices.ContainsFunc(u.units, func(k unit.Unit) bool { return k != u.bare && u.may(m, k) }) {
 			u.units = slices.DeleteFunc(u.units, func(k unit.Unit) bool { return !u.may(m, k) })
-			return placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
+			return unit.Placed(u.fault(m.Subject()+"=", m.Value.Text).In(m.Text), m.Where)
 		}
 	}
 	return nil
@@ -129,7 +126,8 @@ func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 			other, err := of.read(t.Text, u.units[len(u.units)-1])
 			if err == nil && !reflect.DeepEqual(one, other) {
 				f := u.fault("", "3")
-				return placed((&unit.Fault{What: "holds a number without a unit, and " + u.token + " has one", Hint: strings.Replace(f.Hint, "write ", "write the unit of each, such as ", 1)}).In(t.Text), t.Where)
+				f.What, f.Code = "holds a number without a unit, and "+u.token+" has one", unit.NotOneUnitEach
+				return unit.Placed(f.In(t.Text), t.Where)
 			}
 		}
 	}
@@ -144,7 +142,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 		for _, key := range siteLengths {
 			if part := barePart(key, o.Site[key].Text); part != "" {
 				f := &unit.Fault{What: unit.Quote(part) + " could be " + w.Bare.String() + ", as in the job, or " + other.String(), Hint: "write " + part + w.Bare.String() + " or " + part + other.String()}
-				return placed(f, o.Site[key].Where)
+				return unit.Placed(f, o.Site[key].Where)
 			}
 		}
 	}
@@ -163,7 +161,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 			if !flag {
 				f.Subject, f.Of = unit.Site, key
 			}
-			return placed(f, t.Where)
+			return unit.Placed(f, t.Where)
 		}
 	}
 	for _, t := range []Setting{flags.Margin, flags.Overlap} {
@@ -172,7 +170,7 @@ func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
 				continue
 			}
 			if _, err := profiles.ParseMargin(t.Text + k.String()); err == nil {
-				return placed(marginDoubt(t.Text, k), t.Where)
+				return unit.Placed(marginDoubt(t.Text, k), t.Where)
 			}
 		}
 	}
@@ -208,11 +206,11 @@ func marginDoubt(text string, other unit.Unit) *unit.Fault {
 func (w Merged) margin(t Setting) (unit.Length, error) {
 	for _, u := range []unit.Unit{w.Bare, w.Figures.Unit} {
 		if u != unit.MM && bareLength(t.Text) {
-			return 0, placed(marginDoubt(t.Text, u), t.Where)
+			return 0, unit.Placed(marginDoubt(t.Text, u), t.Where)
 		}
 	}
 	l, err := profiles.ParseMargin(t.Text)
-	return l, placed(err, t.Where)
+	return l, unit.Placed(err, t.Where)
 }
 
 // bareLength says whether a text is a length without a unit, and more than nothing.
@@ -246,11 +244,7 @@ func (w Merged) ReadAs(ms []triangle.Measurement) []string {
 	if example == "" {
 		return all
 	}
-	say := "--unit m"
-	if w.Job.Raw != nil {
-		say = "unit: m"
-	}
-	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, say))
+	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.Says.Of(unit.Scale, "m", w.Job.Raw != nil)))
 }
 
 // readTokens reads measurements.
@@ -260,12 +254,12 @@ func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error
 		if strings.Count(t.Text, "=") > 1 && strings.ContainsAny(t.Text, " ;") {
 			return nil, &unit.Fault{
 				Where: strings.TrimPrefix(t.Where+": "+strict.Shorten(t.Text), ": "), What: "holds more than one measurement",
-				Hint: "give each by itself: AB=600 BC=450 on the command line, [AB=600, BC=450] in a job file",
+				Advice: unit.Advice{Code: unit.ManyInOne},
 			}
 		}
 		m, err := triangle.ParseMeasurement(t.Text, bare)
 		if err != nil {
-			return nil, placed(err, t.Where)
+			return nil, unit.Placed(err, t.Where)
 		}
 		m.Where = t.Where
 		ms = append(ms, m)

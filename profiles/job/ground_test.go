@@ -39,7 +39,7 @@ func onSite(t *testing.T, said ...string) (Merged, error) {
 			j.Site[key] = Setting{Text: text, Where: fmt.Sprintf("job.yaml:%d:9", i+3)}
 		}
 	}
-	return Merge(j, o, set, nil)
+	return Merge(j, o, set, nil, nil)
 }
 
 // The tape corrections of handbooks of surveying, told as a job tells them: the

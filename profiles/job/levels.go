@@ -17,8 +17,10 @@ type Level struct {
 	Setting
 }
 
-// SlopeHint is what is said to who writes slope, which is a matter of each line.
-const SlopeHint = "each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels \"A 0, B 320\""
+// Slope refuses the word slope, which is a matter of each line. It has no place yet.
+func Slope() *unit.Fault {
+	return &unit.Fault{Subject: unit.Site, Of: "slope", What: "one fall for every line would be wrong for all but one direction", Advice: unit.Advice{Code: unit.OneFall}}
+}
 
 var (
 	oneLevel  = regexp.MustCompile(`^([A-Z][0-9]*)\s+([^\s].*)$`)

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -34,17 +33,19 @@ type Merged struct {
 	Site      Site
 	Notes     []string // what is not as in the document that the job came from
 
-	unitSaid bool // the job or a flag says what a bare number counts
+	Says     unit.Says // how a sentence says what to write
+	unitSaid bool      // the job or a flag says what a bare number counts
 }
 
 // Merge merges what the flags say with the job and the profiles. Where of each flag's
 // setting is the flag. Calibration is what is known of a printer, nil where nothing is;
-// nil itself: of no printer. The errors are *unit.Fault.
-func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error)) (Merged, error) {
+// nil itself: of no printer. Says is how a setting is said in a note. The errors are
+// *unit.Fault.
+func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error), says unit.Says) (Merged, error) {
 	if calibration == nil {
 		calibration = func(string) (*profiles.Calibration, error) { return nil, nil }
 	}
-	m := Merged{Job: j}
+	m := Merged{Job: j, Says: says}
 	s := settings{set, flags, flags.over(j.Over), j, calibration}
 	if err := s.trade(&m); err != nil {
 		return m, err
@@ -123,11 +124,11 @@ func (o Over) over(m Over) Over {
 func (s settings) pieces() ([]Piece, error) {
 	over, all := s.said.Piece, slices.Clone(s.job.Pieces)
 	for _, f := range []struct {
-		key  string
+		of   unit.Subject
 		said bool
-	}{{"outline", len(over.Outline) > 0}, {"side", len(over.Sides) > 0}, {"levels", len(over.Levels) > 0}} {
+	}{{unit.Outline, len(over.Outline) > 0}, {unit.SideOf, len(over.Sides) > 0}, {unit.Levels, len(over.Levels) > 0}} {
 		if f.said && len(all) > 1 {
-			return nil, &unit.Fault{Where: "--" + f.key, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(all)), Hint: "say it in the job, under the piece that is meant: " + f.key + ":"}
+			return nil, &unit.Fault{Subject: f.of, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(all)), Advice: unit.Advice{Code: unit.ManyPieces}}
 		}
 	}
 	pegs, _ := ParseMethod(s.said.Pegs.Text) // tried when it was read
@@ -137,22 +138,22 @@ func (s settings) pieces() ([]Piece, error) {
 			p.Way = p.With
 		}
 		if over.Pick != Unpicked {
-			p.Pick, p.PickAt = over.Pick, "--pick"
+			p.Pick, p.PickAt = over.Pick, over.PickAt
 		}
 		if over.Base != ([2]geom.Name{}) {
 			p.Base, p.BaseAt = over.Base, over.BaseAt
 		}
 		if over.With != construct.AsMeasured {
-			p.With, p.WithAt = over.With, "--with"
+			p.With, p.WithAt = over.With, over.WithAt
 		}
 		if len(over.Outline) > 0 {
-			p.Outline, p.OutlineAt = over.Outline, cmp.Or(over.OutlineAt, "--outline")
+			p.Outline, p.OutlineAt = over.Outline, over.OutlineAt
 		}
 		if len(over.Sides) > 0 {
 			p.Sides = over.Sides
 		}
 		if len(over.Levels) > 0 {
-			p.Levels, p.LevelsAt = over.Levels, "--levels"
+			p.Levels, p.LevelsAt = over.Levels, over.LevelsAt
 		}
 	}
 	return all, nil
@@ -193,11 +194,11 @@ func (s settings) trade(w *Merged) (err error) {
 	made := s.job.Over
 	if t := made.Trade; t.Name.Text != "" && s.flags.Trade.Name.Text == "" {
 		w.Trade, err = profiles.ReadTrade(t.Name.Text, items(t))
-		err = placed(err, t.Name.Where)
+		err = unit.Placed(err, t.Name.Where)
 	} else {
 		name := Default(s.set, "trade", s.flags.Trade.Name, s.job.Trade)
 		w.Trade, err = s.set.Trade(name.Text)
-		err = placed(err, name.Where)
+		err = unit.Placed(err, name.Where)
 	}
 	if err != nil {
 		return err
@@ -210,22 +211,22 @@ func (s settings) trade(w *Merged) (err error) {
 			continue
 		}
 		if w.Bare, err = unit.ParseUnit(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Unit, made.Figures, s.job.Unit); t.Text != "" {
 		if w.Figures.Unit, err = unit.ParseUnit(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Fraction, made.Fraction, s.job.Fraction); t.Text != "" {
 		if w.Figures.Denominator, err = profiles.ParseFraction(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	if t := first(s.flags.Angles, made.Angles, s.job.Angles); t.Text != "" {
 		if w.Figures.Minutes, err = profiles.ParseAngles(t.Text); err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 	}
 	return nil
@@ -260,13 +261,13 @@ func (s settings) paper(w *Merged) error {
 	}
 	w.Paper, w.Landscape = p, s.said.Landscape.Text != ""
 	if p.Roll && w.Landscape {
-		return &unit.Fault{Where: "--landscape", What: "a roll has no other way to lie", Hint: "leave --landscape out: the piece is turned as it takes least of the roll"}
+		return &unit.Fault{Subject: unit.Lying, What: "a roll has no other way to lie", Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	w.Apart = s.said.Apart.Text != ""
 	if t := s.said.Turn; t.Text != "" {
 		turn, err := unit.ParseTurn(t.Text)
 		if err != nil {
-			return placed(err, t.Where)
+			return unit.Placed(err, t.Where)
 		}
 		w.Turn, w.Apart = &turn, true
 	}
@@ -280,14 +281,14 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 	made := s.job.Over.Paper
 	if made.Name.Text != "" && s.flags.Paper.Name.Text == "" {
 		p, err := profiles.ReadPaper(made.Name.Text, items(made))
-		return p, placed(err, made.Name.Where)
+		return p, unit.Placed(err, made.Name.Where)
 	}
 	name := Default(s.set, "paper", s.flags.Paper.Name, s.job.Paper)
 	p, err := s.set.Paper(name.Text)
 	if made.Name.Text != "" && made.Name.Text != p.Name {
 		w.Notes = append(w.Notes, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
 	}
-	return p, placed(err, name.Where)
+	return p, unit.Placed(err, name.Where)
 }
 
 // printer is the one that a document was made for, unless another is asked for, and
@@ -303,17 +304,17 @@ func (s settings) printer(w *Merged) (known *profiles.Calibration, err error) {
 		if made.Name.Text != "" && made.Name.Text != w.Printer.Name {
 			w.Notes = append(w.Notes, fmt.Sprintf("%s was made for the printer %s, and these pages are for %s, as %s says", s.document(), strict.Shorten(made.Name.Text), w.Printer.Name, name.Where))
 		}
-		return known, placed(err, name.Where)
+		return known, unit.Placed(err, name.Where)
 	}
 	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, items(made)); err != nil {
-		return nil, placed(err, made.Name.Where)
+		return nil, unit.Placed(err, made.Name.Where)
 	}
 	known, err = s.calibration(made.Name.Text)
 	was := s.job.Over.Correction.Text
 	switch {
 	case was == "":
 		if err == nil && known != nil {
-			w.Notes = append(w.Notes, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with --printer %[1]s they are corrected", strict.Shorten(made.Name.Text), s.document()))
+			w.Notes = append(w.Notes, fmt.Sprintf("the printer %s is calibrated here, and %s was made without: so are these pages; with %s they are corrected", strict.Shorten(made.Name.Text), s.document(), w.Says.Of(unit.Printer, strict.Shorten(made.Name.Text), false)))
 		}
 		return nil, nil
 	case err != nil:

@@ -99,23 +99,31 @@ func fixed(v strict.Value) ([]geom.Name, error) {
 // ParsePegs reads pegs parted by commas or run together: A,B or AB. A Fault has no
 // place yet.
 func ParsePegs(text string) ([]geom.Name, error) {
+	names, err := parseNames(text, nameWords{"pegs", "write their letters, such as A,B", "pegs", "name each peg once"})
+	if err == nil && len(names) > MaxOutline {
+		return nil, &unit.Fault{What: fmt.Sprintf("more than %d pegs", MaxOutline), Hint: "divide the piece"}
+	}
+	return names, err
+}
+
+// nameWords are what is said of names that are wrong.
+type nameWords struct{ what, write, kind, once string }
+
+// parseNames reads names parted by commas or run together, each once.
+func parseNames(text string, w nameWords) (names []geom.Name, err error) {
 	plain := strings.NewReplacer(",", "", " ", "").Replace(text)
 	if !points.MatchString(plain) {
-		fault := &unit.Fault{What: fmt.Sprintf("%q does not name pegs", strict.Shorten(text)), Hint: "write their letters, such as A,B"}
+		fault := &unit.Fault{What: fmt.Sprintf("%q does not name %s", strict.Shorten(text), w.what), Hint: w.write}
 		if up := strings.ToUpper(plain); up != plain && points.MatchString(up) {
-			fault.Hint = "pegs have capital letters: " + strict.Shorten(strings.ToUpper(text))
+			fault.Hint = w.kind + " have capital letters: " + strict.Shorten(strings.ToUpper(text))
 		}
 		return nil, fault
 	}
-	var names []geom.Name
 	for _, n := range each.FindAllString(plain, -1) {
 		if slices.Contains(names, geom.Name(n)) {
-			return nil, &unit.Fault{What: n + " stands in it twice", Hint: "name each peg once"}
+			return nil, &unit.Fault{What: n + " stands in it twice", Hint: w.once}
 		}
 		names = append(names, geom.Name(n))
-	}
-	if len(names) > MaxOutline {
-		return nil, &unit.Fault{What: fmt.Sprintf("more than %d pegs", MaxOutline), Hint: "divide the piece"}
 	}
 	return names, nil
 }
@@ -145,20 +153,9 @@ func pointHint(text string) string {
 // ParseOutline reads the corners of an outline in the order of walking round,
 // parted by commas or run together: A,B,C,D or ABCD. A Fault has no place yet.
 func ParseOutline(text string) ([]geom.Name, error) {
-	plain := strings.NewReplacer(",", "", " ", "").Replace(text)
-	if !points.MatchString(plain) {
-		fault := &unit.Fault{What: fmt.Sprintf("%q does not name the corners of an outline", strict.Shorten(text)), Hint: "write them in the order of walking round, such as A,B,C,D"}
-		if up := strings.ToUpper(plain); up != plain && points.MatchString(up) {
-			fault.Hint = "points have capital letters: " + strict.Shorten(strings.ToUpper(text))
-		}
-		return nil, fault
-	}
-	var names []geom.Name
-	for _, n := range each.FindAllString(plain, -1) {
-		if slices.Contains(names, geom.Name(n)) {
-			return nil, &unit.Fault{What: n + " stands in it twice", Hint: "name each corner once, in the order of walking round"}
-		}
-		names = append(names, geom.Name(n))
+	names, err := parseNames(text, nameWords{"the corners of an outline", "write them in the order of walking round, such as A,B,C,D", "points", "name each corner once, in the order of walking round"})
+	if err != nil {
+		return nil, err
 	}
 	return names, outlined(names)
 }

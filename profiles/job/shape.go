@@ -89,7 +89,7 @@ func (s *Shape) read(f strict.Field) (err error) {
 		var fault error
 		if s.Grain, fault = ParseBase(text); fault != nil {
 			bad := v.Fault(fmt.Sprintf("grain: %q does not name an edge", strict.Shorten(text)), "write the two ends of the edge that the grain runs along, such as AB")
-			if f, ok := fault.(*unit.Fault); ok && strings.HasPrefix(f.Hint, "points") {
+			if f, ok := fault.(*unit.Fault); ok && f.Code == unit.SmallLetter {
 				bad.Hint = f.Hint
 			}
 			return bad
@@ -171,7 +171,7 @@ func (s Shape) Work(bare unit.Unit) (shape.Work, error) {
 	for _, t := range s.Edges {
 		a, err := shape.ParseAllowance(t.Text, bare)
 		if err != nil {
-			return w, placed(err, t.Where)
+			return w, unit.Placed(err, t.Where)
 		}
 		a.Where = t.Where
 		w.Allowances = append(w.Allowances, a)
@@ -179,7 +179,7 @@ func (s Shape) Work(bare unit.Unit) (shape.Work, error) {
 	for _, t := range s.Corners {
 		c, err := shape.ParseCorner(t.Text, bare)
 		if err != nil {
-			return w, placed(err, t.Where)
+			return w, unit.Placed(err, t.Where)
 		}
 		c.Where = t.Where
 		w.Corners = append(w.Corners, c)
@@ -187,7 +187,7 @@ func (s Shape) Work(bare unit.Unit) (shape.Work, error) {
 	for _, t := range s.Holes {
 		h, err := shape.ParseHole(t.Text, bare)
 		if err != nil {
-			return w, placed(err, t.Where)
+			return w, unit.Placed(err, t.Where)
 		}
 		h.Where = t.Where
 		w.Holes = append(w.Holes, h)

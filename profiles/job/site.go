@@ -33,7 +33,7 @@ func site(v strict.Value) (map[string]Setting, error) {
 	all := map[string]Setting{}
 	for _, f := range fields {
 		if f.Key == "slope" {
-			return nil, f.Value.Fault("slope: one fall for every line would be wrong for all but one direction", SlopeHint)
+			return nil, Slope().In(f.Value.Where())
 		}
 		text, err := f.Value.Text(f.Key)
 		if err != nil {

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"strings"
@@ -70,7 +69,7 @@ func ParseBase(text string) ([2]geom.Name, error) {
 	}
 	fault := &unit.Fault{What: fmt.Sprintf("%q does not name two points", strict.Shorten(text)), Hint: "write the two ends of the baseline, such as AB"}
 	if up := strings.ToUpper(text); up != text && pair.MatchString(up) {
-		fault.Hint = "points have capital letters: " + up
+		fault.Hint, fault.Code = "points have capital letters: "+up, unit.SmallLetter
 	}
 	return [2]geom.Name{}, fault
 }
@@ -115,15 +114,6 @@ func tokensOf(v strict.Value, key, what string) ([]Setting, error) {
 		tokens = append(tokens, Setting{text, item.Where()})
 	}
 	return tokens, nil
-}
-
-// placed puts a place in front of a fault.
-func placed(err error, where string) error {
-	var f *unit.Fault
-	if where != "" && errors.As(err, &f) {
-		return f.In(where)
-	}
-	return err
 }
 
 // first setting that says something.

@@ -52,7 +52,7 @@ func open(t testing.TB, text string, o Options) (Work, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := job.Merge(j, o.over(), set, o.Calibration)
+	m, err := job.Merge(j, o.over(), set, o.Calibration, nil)
 	if err != nil {
 		return Work{}, err
 	}

@@ -85,7 +85,7 @@ func IsPDF(data []byte) bool { return bytes.HasPrefix(data, []byte(pdf.Magic)) }
 func Carried(file string, r io.ReaderAt, size int64) (job.Job, error) {
 	a, err := pdf.Attached(r, size)
 	if err != nil {
-		return job.Job{}, placed(err, file)
+		return job.Job{}, unit.Placed(err, file)
 	}
 	if f := unit.HiddenFault(a.Name); f != nil {
 		return job.Job{}, &unit.Fault{Where: file, What: "the name of the job that it carries " + f.What, Hint: "make the PDF anew, of a job whose name holds none"}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom/triangle"
+	"trammel/geom/unit"
 )
 
 func pieceOf(measure, more string) string {
@@ -43,13 +44,17 @@ func TestFlatCrossingIsToldWhereItIsMade(t *testing.T) {
 
 // Under 10° arcs are no way: whoever asks for them is told what would do, and that does.
 func TestArcsTooFlatAreRefused(t *testing.T) {
-	for _, c := range []struct{ measure, base, what, hint, then string }{
-		{"AB=40000, BC=6000, CA=40000", "BC", "arcs swung from B and C cross at only 8.6° at A: under 10° nobody can mark where", "base AB would do, whose arcs cross at 85.7° or more; or an offset by 3-4-5: --with square", "AB"},
-		{"AB=1995, BC=1000, CA=1000", "AB", "arcs swung from A and B cross at only 8.1° at C: under 10° nobody can mark where", "set the pegs off by 3-4-5 instead: --with square", ""},
+	for _, c := range []struct {
+		measure, base, what string
+		code                unit.Code
+		hint, then          string
+	}{
+		{"AB=40000, BC=6000, CA=40000", "BC", "arcs swung from B and C cross at only 8.6° at A: under 10° nobody can mark where", unit.TooFlatBase, "base AB would do, whose arcs cross at 85.7° or more", "AB"},
+		{"AB=1995, BC=1000, CA=1000", "AB", "arcs swung from A and B cross at only 8.1° at C: under 10° nobody can mark where", unit.TooFlat, "", ""},
 	} {
 		var none *triangle.NoTriangle
 		_, err := mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).setout()
-		if !errors.As(err, &none) || none.What != c.what || none.Hint != c.hint {
+		if !errors.As(err, &none) || none.What != c.what || none.Subject != unit.Pegs || none.Code != c.code || none.Hint != c.hint {
 			t.Errorf("%s: %v", c.measure, err)
 		}
 		if _, err = mustOpen(t, pieceOf(c.measure, ", base: "+c.base+", with: arcs"), Options{}).template(); !errors.As(err, &none) || none.What != c.what {

@@ -4,14 +4,18 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"iter"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/calibration"
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
 	"trammel/plot/readback"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -171,13 +175,13 @@ func (s sheetOf) read(t *testing.T, p press, h hand) string {
 	return fmt.Sprintf("width=%.2f,height=%.2f,diagonal=%.2f,diagonal=%.2f", found[0], found[1], found[2], found[3])
 }
 
-func sheetFor(t *testing.T, paper string, known *profiles.Calibration, said profiles.RuleSaid) Calibration {
+func sheetFor(t *testing.T, paper string, known *profiles.Calibration, said profiles.RuleSaid) calibration.Step {
 	t.Helper()
 	set, err := profiles.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := OpenCalibration(set, CalibrateOptions{
+	c, err := calibration.Open(set, calibration.Options{
 		Printer: job.Setting{Text: "shed"}, Paper: job.Setting{Text: paper}, Again: known != nil, Known: known,
 		Rule: job.Setting{Text: said.Rule, Where: "--rule"}, Reading: job.Setting{Text: said.Reading, Where: "--reading"},
 	})
@@ -188,18 +192,18 @@ func sheetFor(t *testing.T, paper string, known *profiles.Calibration, said prof
 }
 
 // sheetPDF is what is printed.
-func sheetPDF(t *testing.T, c Calibration) func(io.Writer) error {
+func sheetPDF(t *testing.T, c calibration.Step) func(io.Writer) error {
 	t.Helper()
-	d, err := c.document()
+	pages, err := c.Pages(lettering.Go())
 	if err != nil {
 		t.Fatal(err)
 	}
-	return d.pdf
+	return (&Document{pages: func() iter.Seq[draw.Page] { return slices.Values(pages) }}).pdf
 }
 
-func learn(t *testing.T, c Calibration, found string) profiles.Calibration {
+func learn(t *testing.T, c calibration.Step, found string) profiles.Calibration {
 	t.Helper()
-	f, err := ParseFound(found)
+	f, err := calibration.ParseFound(found)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -305,7 +309,7 @@ func TestPromiseIsKept(t *testing.T) {
 	} {
 		h := hand{noise: 0.07, rule: c.rule, random: rand.New(rand.NewPCG(8, 8))}
 		kept, alone := 0, 0
-		first.said = c.said
+		first := sheetFor(t, "A4", nil, c.said)
 		var k profiles.Calibration
 		for _, p := range presses(c.printers, 43) {
 			k = learn(t, first, seen.read(t, p, h))

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/compare"
 	"trammel/geom/pegging"
@@ -15,6 +16,7 @@ import (
 	"trammel/plot/check"
 	"trammel/plot/setout"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -53,7 +55,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.sound(); err != nil {
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
@@ -79,12 +81,12 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		}
 		sheet, by, err := w.compare(p, tokens, fast)
 		if err != nil {
-			return nil, w.inPiece(p, err)
+			return nil, w.InPiece(p, err)
 		}
 		c.of, c.all, c.asked = append(c.of, p), append(c.all, sheet), append(c.asked, by)
 	}
 	if len(c.all) == 0 {
-		return nil, &unit.Fault{Where: w.Job.File, What: "nothing says what was found", Hint: "--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]"}
+		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
 	}
 	if f.Where != "" { // the document says it too
 		c.work.Said.FoundOf, c.work.Said.Piece.Found = c.of[0].Index+1, f.Tokens
@@ -96,7 +98,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 }
 
 // fixed are the pegs of a piece that are known to stand right.
-func (w Work) fixed(p Piece, f Findings) ([]geom.Name, error) {
+func (w Work) fixed(p solved.Piece, f Findings) ([]geom.Name, error) {
 	own, where := w.Job.Pieces[p.Index].Fixed, w.Job.Pieces[p.Index].FixedAt
 	switch {
 	case len(f.Fixed) > 0 && len(own) > 0:
@@ -104,22 +106,13 @@ func (w Work) fixed(p Piece, f Findings) ([]geom.Name, error) {
 	case len(f.Fixed) > 0:
 		own, where = f.Fixed, f.FixedAt
 	}
-	names := p.names()
+	names := p.Names()
 	for _, n := range own {
 		if !slices.Contains(names, n) {
 			return nil, &unit.Fault{Where: where, What: fmt.Sprintf("%s is no peg of %s", n, p.Title()), Hint: "its pegs are " + spell(names)}
 		}
 	}
 	return own, nil
-}
-
-// names of its pegs.
-func (p Piece) names() []geom.Name {
-	if p.Net != nil {
-		return p.Net.Names
-	}
-	t := p.Triangle()
-	return t.Names[:]
 }
 
 // spell is "A, B, C"; of many only the first.
@@ -136,8 +129,8 @@ func spell(names []geom.Name) string {
 }
 
 // named are the pieces that are meant.
-func (w Work) named(f Findings) ([]Piece, error) {
-	var all, fit []Piece
+func (w Work) named(f Findings) ([]solved.Piece, error) {
+	var all, fit []solved.Piece
 	var titles []string
 	for _, p := range w.Pieces {
 		if p.Other { // the other hand has the same lengths
@@ -156,24 +149,16 @@ func (w Work) named(f Findings) ([]Piece, error) {
 	case f.Piece != "":
 		return fit[:1], nil
 	case f.Where != "" && len(all) > 1 && all[0].Picked:
-		return nil, &unit.Fault{Where: f.Where, What: fmt.Sprintf("the job has %d pieces, and it does not say which was found", len(all)), Hint: "--piece " + quotedName(titles[0]) + ", or give each its own found: in the job"}
+		return nil, &unit.Fault{Where: f.Where, What: fmt.Sprintf("the job has %d pieces, and it does not say which was found", len(all)), Subject: unit.Found, Advice: unit.Advice{Code: unit.ManyPieces, Names: titles}}
 	case f.Where != "":
 		return all[:1], nil
 	}
 	return all, nil
 }
 
-// quotedName is a name as a shell takes it.
-func quotedName(s string) string {
-	if strings.ContainsAny(s, " \t'\"$&;()<>|*?#~!`\\") {
-		return `"` + s + `"`
-	}
-	return s
-}
-
 // compare holds one piece against what was found of it, and gives the sheet that it was
 // set out by.
-func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.Sheet, by *setout.Sheet, err error) {
+func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f check.Sheet, by *setout.Sheet, err error) {
 	ms, err := w.ReadBack(tokens, w.Measured[p.Index])
 	if err != nil {
 		return f, nil, err
@@ -194,7 +179,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 	a.Grain, a.Fine = check.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
 	title := p.Title()
-	levels, err := w.levels(p)
+	levels, err := w.Levels(p)
 	if err != nil {
 		return f, nil, err
 	}
@@ -206,7 +191,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 		a.Found, err = w.reduced(a.Pegs, by, levels, ms)
 		var wrong *unit.Fault
 		if errors.As(err, &wrong) && wrong.Subject == unit.Levels {
-			return f, nil, w.levelled(p, wrong)
+			return f, nil, w.Levelled(p, wrong)
 		} else if err != nil {
 			return f, nil, err
 		}
@@ -223,8 +208,8 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 		return f, nil, err
 	}
 	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
-		Comparison: c, Outline: a.Outline, Tools: a.Tools, Permitted: a.Permitted,
-		Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}, by, nil
+		Comparison: c, Outline: a.Outline,
+		Ranges: words.Ranges{Tools: a.Tools, Permitted: a.Permitted, Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}}, by, nil
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their

@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/plot/check"
 )
 
@@ -21,7 +22,7 @@ func (c *checkSheets) words(out io.Writer) error {
 	}
 	if len(c.silent) > 0 {
 		b.WriteString("\n")
-		paragraph(&b, "  ", "Nothing was measured back of "+strings.Join(c.silent, ", ")+".")
+		lines.Paragraph(&b, "  ", "Nothing was measured back of "+strings.Join(c.silent, ", ")+".")
 	}
 	_, err := io.WriteString(out, b.String())
 	return err
@@ -37,23 +38,23 @@ func checkText(b *strings.Builder, f check.Sheet) {
 		}
 	}
 	for k := range columns {
-		columns[k] = onPoint(columns[k])
+		columns[k] = lines.OnPoint(columns[k])
 	}
-	tab := table{{"reading", "wanted", "accept from", "to", "found", "off by", ""}}
+	tab := lines.Table{{"reading", "wanted", "accept from", "to", "found", "off by", ""}}
 	for i, r := range f.Comparison.Readings {
-		row := []string{token(r.Measurement.Subject())}
+		row := []string{lines.Token(r.Measurement.Subject())}
 		for k := range columns {
 			row = append(row, columns[k][i])
 		}
-		tab = append(tab, append(row, f.Verdict(r)))
+		tab = append(tab, append(row, f.Says().Reading(r)))
 	}
-	tab.write(b, "l r r r r r l")
+	tab.Write(b, "l r r r r r l")
 	b.WriteString("\n")
-	paragraph(b, "  ", f.Says().Verdict(f.Comparison))
+	lines.Paragraph(b, "  ", f.Says().Verdict(f.Comparison))
 	for k, s := range f.Says().Advice(f.Comparison, f.Figures.Style) {
 		if k == 0 {
 			b.WriteString("\n")
 		}
-		paragraph(b, "  ", s)
+		lines.Paragraph(b, "  ", s)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"iter"
 	"slices"
 
+	"trammel/cmd/internal/calibration"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
@@ -38,7 +39,7 @@ type Order struct {
 	Picture  PictureOptions
 
 	Profiles    profiles.Set
-	Calibration CalibrateOptions
+	Calibration calibration.Options
 }
 
 // Kinds of documents that there are.

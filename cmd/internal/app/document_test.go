@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"trammel/cmd/internal/calibration"
 	"trammel/plot/png"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -28,7 +29,7 @@ func TestEveryKindOfDocument(t *testing.T) {
 			o.Findings = readings
 		}
 		if k.Needs&Printer != 0 {
-			o.Profiles, o.Calibration = set, CalibrateOptions{Printer: job.Setting{Text: "shed"}}
+			o.Profiles, o.Calibration = set, calibration.Options{Printer: job.Setting{Text: "shed"}}
 		}
 		d, err := k.Make(o)
 		if err != nil {

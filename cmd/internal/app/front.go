@@ -19,8 +19,8 @@ func (t *layout) fronts() error {
 		on := l.plan
 		on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
 		var err error
-		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, w.printer(), w.notes()...); err != nil {
-			return w.inPiece(l.piece, err)
+		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, w.frontWords()); err != nil {
+			return w.InPiece(l.piece, err)
 		}
 		t.count += w.shorten(l.front)
 	}
@@ -34,7 +34,7 @@ func (t *layout) fronts() error {
 		return nil
 	}
 	var err error
-	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, w.Title, r, s, w.notes()...); err != nil {
+	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, w.notes()...); err != nil {
 		return err
 	}
 	t.count += w.shorten(t.shared.front)

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -80,7 +81,7 @@ func (o Order) pictured() (d *Document, p picture, err error) {
 	if !o.Picture.Setout {
 		p.page = o.Work.shown(p.page)
 	}
-	return d, p, placed(err, name.Where)
+	return d, p, unit.Placed(err, name.Where)
 }
 
 // overview shows each piece with all its pages, several in rows.
@@ -92,13 +93,13 @@ func (t *layout) overview() (picture, error) {
 		}
 		p, err := template.Overview(t.work.templatePiece(l.piece), l.plan, lettering.Go(), t.work.style())
 		if err != nil {
-			return picture{}, t.work.inPiece(l.piece, err)
+			return picture{}, t.work.InPiece(l.piece, err)
 		}
 		shown = append(shown, t.work.shown(p))
 	}
-	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Title(), plural(len(t.laid[0].plan.Cells), "page"))
+	words := fmt.Sprintf("%s with its %s", t.laid[0].piece.Title(), lines.Plural(len(t.laid[0].plan.Cells), "page"))
 	if len(t.laid) > 1 || t.shared.pages > 0 {
-		words = plural(len(t.laid), "piece")
+		words = lines.Plural(len(t.laid), "piece")
 	}
 	return picture{together(shown), words}, nil
 }
@@ -158,9 +159,9 @@ func pageOf(pages iter.Seq[draw.Page], name string) (picture, error) {
 	case len(at) > 1:
 		return picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
 	case len(at) == 0:
-		hint := "there is " + plural(n, "page")
+		hint := "there is " + lines.Plural(n, "page")
 		if n != 1 {
-			hint = "there are " + plural(n, "page")
+			hint = "there are " + lines.Plural(n, "page")
 		}
 		if len(labels) > 0 && len(labels) <= 60 {
 			hint += ": " + strings.Join(sortedLabels(labels), " ")

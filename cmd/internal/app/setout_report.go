@@ -109,9 +109,7 @@ func reportSetout(s setout.Sheet) *setoutReport {
 	for _, c := range s.Checks {
 		r.Checks = append(r.Checks, checkOfSheet{c.Number, string(c.Kind), string(c.From), string(c.To), c.Value.MM(), c.Reads.MM(), c.Least.MM(), c.Greatest.MM(), c.Measured})
 	}
-	for _, t := range s.Steps {
-		r.Steps = append(r.Steps, t.Words)
-	}
+	r.Steps = append(r.Steps, s.Steps...)
 	return r
 }
 

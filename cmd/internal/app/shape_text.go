@@ -5,12 +5,14 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/plot/template"
 )
 
 // cutText writes the figures of the piece that is really cut, which come first.
-func (w Work) cutText(b *strings.Builder, p Piece) {
+func (w Work) cutText(b *strings.Builder, p solved.Piece) {
 	s := p.Shape
 	if len(s.Sides) == 0 || !s.Spared() {
 		return
@@ -31,7 +33,7 @@ func (w Work) cutText(b *strings.Builder, p Piece) {
 }
 
 // shapeText writes what is done to a piece for a person at a terminal.
-func (w Work) shapeText(b *strings.Builder, p Piece) {
+func (w Work) shapeText(b *strings.Builder, p solved.Piece) {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return
@@ -40,16 +42,16 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 	if s.Spared() {
 		var each []string
 		for _, side := range s.Sides {
-			each = append(each, fmt.Sprintf("%s %s", side.Name, signed(side.Allow, w.Figures)))
+			each = append(each, fmt.Sprintf("%s %s", side.Name, lines.Signed(w.Figures, side.Allow)))
 		}
 		says = append(says, "cut line beyond the finished edge: "+strings.Join(each, ", "))
 	}
 	a := s.Areas()
-	area := "area finished " + w.area(a.Net)
+	say := "area finished " + lines.Area(w.Figures, a.Net)
 	if a.Holes > 0 {
-		area += " (holes " + w.area(a.Holes) + " taken out)"
+		say += " (holes " + lines.Area(w.Figures, a.Holes) + " taken out)"
 	}
-	says = append(says, area+", inside the cut line "+w.area(a.Cut))
+	says = append(says, say+", inside the cut line "+lines.Area(w.Figures, a.Cut))
 	for _, h := range s.Bores {
 		c := h.Circle.Centre
 		says = append(says, fmt.Sprintf("hole Ø %s, centre %s along %s and %s above it", w.Figures.Length(h.Hole.Diameter), w.Figures.Length(c.X), s.Sides[0].Name, w.Figures.Length(c.Y)))
@@ -57,7 +59,7 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 	if p.Grain != ([2]geom.Name{}) {
 		says = append(says, "grain along "+string(p.Grain[0]+p.Grain[1]))
 	}
-	for _, say := range []string{p.face(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
+	for _, say := range []string{p.Facing(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
 		if say != "" {
 			says = append(says, say)
 		}
@@ -68,7 +70,7 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 	}
 	b.WriteString("\n")
 	rows := template.Settings(w.templatePiece(p), w.style())
-	tab := table{}
+	tab := lines.Table{}
 	for i, row := range rows {
 		if i == 0 {
 			row = slices.Clone(row)
@@ -78,7 +80,7 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 		}
 		tab = append(tab, row)
 	}
-	tab.write(b, "l r l l r r")
+	tab.Write(b, "l r l l r r")
 	for _, say := range strings.SplitAfter(strings.Join(template.AboutSettings(w.templatePiece(p), w.style()), " "), ". ") { // a sentence a line
 		b.WriteString("  " + strings.TrimSpace(say) + "\n")
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"trammel/cmd/internal/lines"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -88,7 +89,7 @@ func (t *layout) share() error {
 	for i, m := range made {
 		l := t.laid[i]
 		if m.err != nil {
-			return w.inPiece(l.piece, m.err)
+			return w.InPiece(l.piece, m.err)
 		}
 		if m.sizes == nil {
 			continue
@@ -124,7 +125,7 @@ type fitted struct {
 // would lie on its own page.
 func (w Work) sizes(h shared, l laid) fitted {
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
-		b, ok, err := template.NewBlock(w.templatePiece(l.piece), l.piece.outline(), turn, h.area.Area, lettering.Go(), w.style())
+		b, ok, err := template.NewBlock(w.templatePiece(l.piece), turn, h.area.Area, lettering.Go(), w.style())
 		if err != nil {
 			return fitted{err: err}
 		}
@@ -213,7 +214,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	if f.Piece = w.Title; f.Piece == "" {
-		f.Piece = plural(len(places), "piece")
+		f.Piece = lines.Plural(len(places), "piece")
 	}
 	f.Figures += ", computed figures in parentheses"
 	var page draw.Page

@@ -7,6 +7,8 @@ import (
 	"iter"
 	"slices"
 
+	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -28,7 +30,7 @@ type sheets[S siteSheet] struct {
 	subject string // of the document
 	noRoll  string // why it is not printed off a roll
 	all     []S
-	of      []Piece // a sheet
+	of      []solved.Piece // a sheet
 	pages   []draw.Page
 	names   []string // of the pages as files, without their ending
 }
@@ -46,12 +48,12 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 // lay draws the sheets on the job's paper.
 func (s *sheets[S]) lay() error {
 	if s.work.Paper.Roll {
-		return &unit.Fault{Where: s.work.Sheet.Name, What: s.noRoll, Hint: "--paper A4 or A3"}
+		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	for i, one := range s.all {
 		pages, err := one.Pages(s.work.Sheet, lettering.Go())
 		if err != nil {
-			return s.work.inPiece(s.of[i], err)
+			return s.work.InPiece(s.of[i], err)
 		}
 		for k, p := range pages {
 			name := fmt.Sprintf("%s-%d", s.stem, k+1)
@@ -100,10 +102,10 @@ func (s *sheets[S]) csv(out io.Writer) error {
 // made says in a few words what the sheets are, each of the kind.
 func (s *sheets[S]) made(kind string) string {
 	if len(s.all) > 1 {
-		kind = plural(len(s.all), kind)
+		kind = lines.Plural(len(s.all), kind)
 	}
 	if len(s.pages) > 0 {
-		kind += ", " + plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
+		kind += ", " + lines.Plural(len(s.pages), "page") + " of " + s.work.Sheet.Name
 	}
 	return kind
 }

@@ -3,6 +3,8 @@ package app
 import (
 	"fmt"
 	"math"
+
+	"trammel/cmd/internal/lines"
 )
 
 // summary says in a few lines what the pages are and how the pieces lie on them.
@@ -11,9 +13,9 @@ func (t *layout) summary() []string {
 	for _, l := range t.laid {
 		front += len(l.front)
 	}
-	first := plural(t.count, "page") + " of " + t.work.Sheet.Name
+	first := lines.Plural(t.count, "page") + " of " + t.work.Sheet.Name
 	if len(t.laid) > 1 {
-		first += " for " + plural(len(t.laid), "piece")
+		first += " for " + lines.Plural(len(t.laid), "piece")
 	}
 	if front > 0 {
 		first += fmt.Sprintf(", %d of them instructions", front)

@@ -51,7 +51,7 @@ func opaqueLeaves(t testing.TB, text string, o job.Over, known ...profiles.Calib
 			return nil, nil
 		}
 		return &known[0], nil
-	})
+	}, nil)
 	if err != nil {
 		t.Fatalf("%s: %v", text, err)
 	}

@@ -1,0 +1,128 @@
+package solved
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/shape"
+	"trammel/geom/unit"
+	"trammel/profiles/job"
+)
+
+// asked says whether a job asks for anything beyond an outline.
+func asked(s job.Shape) bool {
+	return len(s.Edges)+len(s.Corners)+len(s.Holes) > 0 || s.Pair || s.Face != job.AnyFace || s.Grain != [2]geom.Name{}
+}
+
+// shaped does to the outlines of a piece what the job asks for, and puts the other
+// hand behind each of which there is a pair. Where nobody said yet which of two
+// triangles is meant there is nothing to work on.
+func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([]Piece, error) {
+	s := of.Shape
+	if !asked(s) {
+		return pieces, nil
+	}
+	work, err := s.Work(bare)
+	if err != nil {
+		return nil, err
+	}
+	if len(pieces[0].Outline().Names) == 0 {
+		return nil, inFile(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: spelled(round(*pieces[0].Net)), InFile: true}})
+	}
+	var all []Piece
+	for _, p := range pieces {
+		if err := grained(s, p.Outline()); err != nil {
+			return nil, err
+		}
+		if !p.Picked {
+			all = append(all, p)
+			continue
+		}
+		hands := []Piece{p}
+		if s.Pair {
+			other, err := p.turnedOver(of.With)
+			if err != nil {
+				return nil, err
+			}
+			hands = append(hands, other)
+		}
+		for _, h := range hands {
+			t := h.Outline()
+			if h.Shape, err = shape.Make(t.Points, t.Names, work, figures); err != nil {
+				return nil, inFile(of, err)
+			}
+			h.Grain, h.Face = s.Grain, s.Face
+			if len(work.Corners) > 0 {
+				sharp, err := shape.Make(t.Points, t.Names, shape.Work{Allowances: work.Allowances}, figures)
+				if err == nil {
+					h.Sharp = sharp.Cover(coverSag)
+				}
+			}
+			if !h.Other {
+				h.Warnings = append(h.Warnings, h.Shape.Notes...)
+			}
+			all = append(all, h)
+		}
+	}
+	return all, nil
+}
+
+// inFile gives a fault without a place that of the piece.
+func inFile(of job.Piece, err error) error {
+	if f, ok := err.(*unit.Fault); ok && f.Where == "" {
+		return f.In(of.Where)
+	}
+	return err
+}
+
+// grained says whether the grain runs along an edge that there is.
+func grained(s job.Shape, o geom.Outline) error {
+	if s.Grain == ([2]geom.Name{}) {
+		return nil
+	}
+	var edges []string
+	for i, n := range o.Names {
+		next := o.Names[o.Next(i)]
+		if s.Grain == [2]geom.Name{n, next} || s.Grain == [2]geom.Name{next, n} {
+			return nil
+		}
+	}
+	for _, i := range Around(o) {
+		edges = append(edges, o.Side(i))
+	}
+	last := len(edges) - 1
+	return &unit.Fault{
+		Where: s.GrainAt, What: fmt.Sprintf("grain: %s is no edge of the piece", s.Grain[0]+s.Grain[1]),
+		Hint: "the edges are " + strings.Join(edges[:last], ", ") + " and " + edges[last],
+	}
+}
+
+// turnedOver is the other hand of a piece: its mirror image, every corner with its
+// name, so that the baseline runs from B to A.
+func (p Piece) turnedOver(with construct.Method) (Piece, error) {
+	if p.Net != nil {
+		o := p
+		o.Other, o.Warnings, o.Construction = true, nil, p.mirrored()
+		return o, nil
+	}
+	s := p.Solution
+	a := s.Answers[p.Answer]
+	t := &a.Triangle
+	swap := func(x *[3]unit.Length) { x[0], x[1] = x[1], x[0] }
+	t.Names[0], t.Names[1] = t.Names[1], t.Names[0]
+	t.Angles[0], t.Angles[1] = t.Angles[1], t.Angles[0]
+	swap(&t.Sides)
+	swap(&t.Heights)
+	t.Points[2].X = t.Points[1].X - t.Points[2].X
+	a.Moves = nil // they hold the baseline's first corner, which is another
+	s.Answers = slices.Clone(s.Answers)
+	s.Answers[p.Answer] = a
+	o := p
+	o.Solution, o.Other, o.Warnings = s, true, nil
+	var err error
+	o.Construction, err = construct.Construct(s, p.Answer, with)
+	return o, err
+}

@@ -1,0 +1,145 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/place"
+)
+
+// lengths writes the lengths beside their lines, those of the edges outside.
+func (v *view) lengths() {
+	sides := slices.Clone(v.drawnSides())
+	edge := func(s Side) unit.Angle { return v.edgeHand(s) }
+	slices.SortStableFunc(sides, func(a, b Side) int {
+		rank := func(s Side) int {
+			switch {
+			case edge(s) != 0:
+				return 0
+			case s.Measured:
+				return 1
+			}
+			return 2
+		}
+		return cmp.Compare(rank(a), rank(b))
+	})
+	for _, s := range sides {
+		from, ok := v.at[s.From]
+		to, also := v.at[s.To]
+		if !ok || !also || s.Words == "" {
+			continue
+		}
+		if v.in != nil && !(v.in.has(from) && v.in.has(to)) {
+			continue
+		}
+		if together(v.crowds, s.From, s.To) {
+			continue
+		}
+		if !v.length(geom.Line{From: from, To: to}, edge(s), s.Words) {
+			v.untold = append(v.untold, s.Words)
+		}
+	}
+}
+
+// length writes a length beside its line: outside of an edge, and inside where
+// that has no room; on either hand of another line, or in a gap of it; else on a
+// leader, where there are few.
+func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
+	n := v.corners()
+	heights := []unit.Length{draw.FigureHeight, draw.NoteHeight}
+	if n > somePegs {
+		heights = heights[1:]
+	}
+	first := hand
+	if hand == 0 {
+		first = 1
+	}
+	lab := label{words: words, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
+	if hand == 0 && n > 3 {
+		lab.anchor = l.At(0.4) // diagonals cross in the middle
+	}
+	for _, lab.height = range heights {
+		if n > 3 && lab.width(v.r) > 1.1*l.Length() {
+			continue
+		}
+		places := beside(l, lab.height, first*unit.Turn/4)
+		if hand == 0 {
+			places = append(places, beside(l, lab.height, -first*unit.Turn/4)...)
+		}
+		if v.labelWhere(lab, places, v.nextTo(l)) {
+			return true
+		}
+		if n <= 3 && hand != 0 {
+			break // a triangle's side always finds room on a leader
+		}
+	}
+	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.labelWhere(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
+		return true
+	}
+	if hand == 0 && n > 3 && v.part(lab, l) {
+		return true
+	}
+	if n <= 3 {
+		lab.height = draw.FigureHeight
+		return v.lead(lab, longReach, true)
+	}
+	return n <= somePegs && v.lead(lab, lengthReach, false)
+}
+
+// nextTo tells of places beside a line whether no other line parts them from it.
+func (c *scene) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
+	return func(s spot, _ geom.Polygon) bool {
+		foot := l.Nearest(s.at)
+		return c.overLines(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at}) == 0
+	}
+}
+
+// part writes a length in a gap of its own line.
+func (w *linework) part(l label, on geom.Line) bool {
+	const gap = 0.8
+	half := l.width(w.r)/2 + gap
+	for i, d := range w.lines {
+		if w.in != nil || d.op < 0 || d.From.Distance(on.From) > onLine || d.To.Distance(on.To) > onLine {
+			continue
+		}
+		for _, t := range along {
+			at := unit.Length(t) * on.Length()
+			if at < half+leaderStart || on.Length()-at < half+leaderStart {
+				continue
+			}
+			put := l.at(spot{on.At(t), place.Readable(unit.Turn/4, on.Direction())}, w.r)
+			if !w.Free(put.box, gaps, d.number) {
+				continue
+			}
+			whole := w.ops[d.op].(draw.Line)
+			rest := whole
+			whole.To = on.At(float64((at - half) / on.Length()))
+			rest.From = on.At(float64((at + half) / on.Length()))
+			w.ops[d.op] = whole
+			w.add(rest)
+			w.put(put)
+			w.lines[i].op = -1
+			return true
+		}
+	}
+	return false
+}
+
+// along is where along a line a length is tried, the middle first.
+var along = []float64{0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88}
+
+// beside are places along a line, on its left (out = 90°) or right (−90°), the
+// middle first.
+func beside(l geom.Line, h unit.Length, out unit.Angle) []spot {
+	dir := l.Direction()
+	var places []spot
+	for _, t := range along {
+		for _, off := range []unit.Length{2.2, 3.8} {
+			places = append(places, spot{l.At(t).Toward(dir+out, off+h/2), place.Readable(unit.Turn/4, dir)})
+		}
+	}
+	return places
+}

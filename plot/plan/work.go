@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/plot/draw"
+	"trammel/plot/place"
+)
+
+// work draws the lines and the pegs.
+func (v *view) work() {
+	v.baseline()
+	if out := v.outline(); len(out) > 2 {
+		v.closed(out, draw.Wide, draw.Outline)
+		for i := range out {
+			v.remember(out.Edge(i), -1, place.NoLine)
+		}
+	}
+	for _, s := range v.Strokes {
+		if s.Kind == OffsetTo {
+			v.between(s.From.Times(v.k), s.To.Times(v.k), draw.Centre)
+		}
+	}
+	for _, peg := range v.shown {
+		v.mark(peg)
+	}
+	for _, s := range v.Strokes {
+		v.stroke(s.Kind, s.From.Times(v.k), s.To.Times(v.k))
+	}
+	for _, s := range v.drawnSides() {
+		from, ok := v.at[s.From]
+		to, also := v.at[s.To]
+		if ok && also {
+			v.between(from, to, draw.Narrow)
+		}
+	}
+}
+
+// baseline draws it where it is no edge, and as far beyond its ends as there are
+// feet.
+func (v *view) baseline() {
+	left, ok := v.at[v.Base[0]]
+	right, also := v.at[v.Base[1]]
+	if !ok || !also {
+		return
+	}
+	edge := false
+	for i, n := range v.Edge {
+		next := v.Edge[(i+1)%len(v.Edge)]
+		edge = edge || n == v.Base[0] && next == v.Base[1] || n == v.Base[1] && next == v.Base[0]
+	}
+	if !edge {
+		v.between(left, right, draw.Centre)
+	}
+	first, last := left.X, right.X
+	reach := func(p geom.Point) {
+		if math.Abs(float64(p.Y)) < onLine {
+			first, last = min(first, p.X), max(last, p.X)
+		}
+	}
+	for _, peg := range v.shown {
+		reach(peg.At)
+	}
+	for _, s := range v.Strokes {
+		if s.Kind == OffsetTo {
+			reach(s.From.Times(v.k))
+		}
+	}
+	if first < left.X {
+		v.seen(left, geom.Point{X: first - pastFoot}, draw.Narrow)
+	}
+	if last > right.X {
+		v.seen(right, geom.Point{X: last + pastFoot}, draw.Narrow)
+	}
+}

@@ -1,0 +1,156 @@
+package template
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/construct"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+	"trammel/plot/paging"
+)
+
+// onSheets is a piece that lies on its sheets, its geometry in their plane.
+type onSheets struct {
+	piece   Piece
+	plan    paging.Plan
+	style   Style
+	corners geom.Outline // in the piece's own coordinates
+	outline geom.Polygon
+}
+
+func (f onSheets) measured(kind triangle.Kind, at ...geom.Name) bool {
+	return f.piece.measured(kind, at...)
+}
+
+// shown says whether a page shows the point.
+func (f onSheets) shown(p geom.Point) bool {
+	for _, w := range f.plan.Windows() {
+		if w.Has(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// pricks says whether a page shows the mark at a place of the piece whole.
+func (f onSheets) pricks(p geom.Point) bool {
+	at := f.plan.Place.Apply(p)
+	for _, w := range f.plan.Windows() {
+		if w.Grow(-prick).Has(at) {
+			return true
+		}
+	}
+	return false
+}
+
+// corner is where a corner lies in the piece's own coordinates.
+func (f onSheets) corner(n geom.Name) geom.Point {
+	if i, ok := f.corners.Corner(n); ok {
+		return f.corners.Points[i]
+	}
+	return geom.Point{}
+}
+
+// inward is the direction of the bisector into corner i.
+func (f onSheets) inward(i int) unit.Angle {
+	return f.outline.Edge(i).Direction() + f.corners.Angles[i]/2
+}
+
+// others are the corners but for corner i.
+func (f onSheets) others(i int) []geom.Point {
+	return append(append([]geom.Point{}, f.outline[:i]...), f.outline[i+1:]...)
+}
+
+// middle of the finished contour's corners.
+func (f onSheets) middle() geom.Point {
+	var sum geom.Point
+	for _, p := range f.outline {
+		sum = sum.Plus(p)
+	}
+	return sum.Times(1 / float64(len(f.outline)))
+}
+
+// outerLine and innerLine are the outermost and innermost line along side i.
+func (f onSheets) outerLine(i int) geom.Line { return f.sideLine(i, 1) }
+
+func (f onSheets) innerLine(i int) geom.Line { return f.sideLine(i, -1) }
+
+func (f onSheets) sideLine(i int, sign unit.Length) geom.Line {
+	if f.piece.shaped() {
+		if s := f.piece.Shape.Sides[i]; s.Allow*sign > 0 && s.Cut.Length() > 0 {
+			return f.plan.Place.Line(s.Cut)
+		}
+	}
+	return f.outline.Edge(i)
+}
+
+// alongSide is the line that is measured along side i: where it is cut.
+func (f onSheets) alongSide(i int) geom.Line {
+	if f.piece.shaped() && f.piece.Shape.Sides[i].Cut.Length() > 0 {
+		return f.plan.Place.Line(f.piece.Shape.Sides[i].Cut)
+	}
+	return f.outline.Edge(i)
+}
+
+// lost is how far from corner i the piece begins along its edges.
+func (f onSheets) lost(i int) unit.Length {
+	if !f.piece.shaped() || f.piece.Shape.Corners[i].Finished == nil {
+		return 0
+	}
+	v := f.piece.Shape.Corners[i]
+	return v.At.Distance(v.Finished.At(0))
+}
+
+// sideName is the names of the corners that side i runs between.
+func (f onSheets) sideName(i int) string { return f.corners.Side(i) }
+
+// innerPoints are the points of a net within the piece, or beside it, that a page shows.
+func (f onSheets) innerPoints() (all []construct.Spot) {
+	for _, s := range f.piece.Construction.Inner {
+		if s.At = f.plan.Place.Apply(s.At); f.shown(s.At) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// pricked are the places that are pricked through whatever else is left out: the
+// corners, of a shaped piece those of both its lines, and the points of a net.
+func (f onSheets) pricked() (all []geom.Point) {
+	all = append(all, f.outline...)
+	for _, s := range f.innerPoints() {
+		all = append(all, s.At)
+	}
+	return all
+}
+
+// inner are places inside the piece, best in its middle.
+func (f onSheets) inner(least unit.Length) []spot {
+	c := f.plan.Place.Contour(f.piece.Shape.Finished)
+	b, mid := c.Bounds(), f.middle()
+	step := max(3, b.Width()/60, b.Height()/60)
+	var all []spot
+	for x := b.Min.X + step/2; x < b.Max.X; x += step {
+		for y := b.Min.Y + step/2; y < b.Max.Y; y += step {
+			p := geom.Point{X: x, Y: y}
+			if c.Has(p) && c.Distance(p) > min(least, 4) {
+				all = append(all, spot{p, float64(p.Distance(mid)) / 4})
+			}
+		}
+	}
+	return all
+}
+
+type spot struct {
+	at   geom.Point
+	cost float64
+}
+
+func nearest(points []geom.Point, p geom.Point) unit.Length {
+	d := unit.Length(math.Inf(1))
+	for _, q := range points {
+		d = min(d, p.Distance(q))
+	}
+	return d
+}

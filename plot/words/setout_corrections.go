@@ -1,0 +1,108 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/pegging"
+	"trammel/geom/unit"
+)
+
+// levelWords say what the falls are reckoned from.
+func (s setOut) levelWords() string {
+	if !s.Falls {
+		return ""
+	}
+	var said []string
+	for _, p := range s.Pegs {
+		if p.Role == pegging.Corner && !slices.Contains(s.Ground.Assumed, p.Name) {
+			said = append(said, string(p.Name)+" "+s.signedLevel(p.Name))
+		}
+	}
+	words := "Levels in " + s.Style.Name() + ": " + strings.Join(said, ", ") + "."
+	if all := s.assumed(); all != "" {
+		words += " " + all
+	}
+	return words + " Between marks the ground is taken as straight: along the baseline from peg to peg and on beyond its ends, from a foot to its peg, along an edge from corner to corner. Over a fall the tape reads √(level² + fall²). What was measured is taken as level; boards, their nails and strings are set level."
+}
+
+// assumed says of which pegs the level is not known and what it is taken for.
+func (s setOut) assumed() string {
+	var all []string
+	for _, p := range s.Pegs {
+		if slices.Contains(s.Ground.Assumed, p.Name) {
+			all = append(all, string(p.Name)+" "+s.signedLevel(p.Name))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	plane := [...]string{
+		pegging.LevelAcross:   "falling along the line of the levels given, and level across it",
+		pegging.ThroughLevels: "the plane through the levels given",
+		pegging.NearestLevels: "the plane nearest to the levels given",
+	}[s.Ground.Plane]
+	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", strings.Join(all, ", "), plane)
+}
+
+func (s setOut) Taping() string {
+	var parts []string
+	if s.Weighed {
+		c := s.Conditions
+		how := fmt.Sprintf("The tape at %s °C", unit.Decimals(float64(c.Temperature), 2))
+		if c.Pull > 0 {
+			how += fmt.Sprintf(", pulled with %s N", unit.Decimals(float64(c.Pull), 2))
+		}
+		if c.Span > 0 {
+			how += ", hanging in spans of " + s.Style.LengthUnit(c.Span)
+		}
+		parts = append(parts, how+".")
+	}
+	if s.Falls {
+		parts = append(parts, s.levelWords())
+	}
+	rule := "A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true."
+	if s.Falls {
+		rule = strings.Replace(rule, "true length", "true length, level,", 1)
+		if s.Weighed {
+			rule += " A 3-4-5 square is corrected for the fall alone."
+		}
+	} else {
+		rule += " A 3-4-5 square needs none: it is square at any size."
+	}
+	return strings.Join(append(parts, rule), " ")
+}
+
+func (s setOut) Crossing() string {
+	if len(s.Second) == 0 || s.Method != pegging.TwoArcs && s.Second[0].Method != pegging.TwoArcs {
+		return "" // none are swung
+	}
+	c := s.Main[0].Crossing
+	words := fmt.Sprintf("The arcs cross at %s: ", s.Style.Angle(c.Angle))
+	switch {
+	case c.Sound:
+		words += "sound"
+	case s.Method == pegging.OffsetSquare:
+		words += fmt.Sprintf("not sound, so the offset places %s", c.At)
+	default:
+		words += "not sound"
+	}
+	return words + fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
+		s.Style.Angle(pegging.Flattest), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
+}
+
+func (s setOut) Broken(p pegging.Pull) string {
+	if parts := (pegs{s.in.Voice}).Corrections(p.By, s.Fine()); parts != "" {
+		return parts
+	}
+	return "none"
+}
+
+func (s setOut) signedLevel(n geom.Name) string {
+	if l := s.Level(n); l < 0 && s.Figure(-l) != s.Figure(0) {
+		return "−" + s.Figure(-l)
+	}
+	return s.Figure(max(0, s.Level(n)))
+}

@@ -1,0 +1,75 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"trammel/geom/pegging"
+	"trammel/geom/unit"
+)
+
+func (s setOut) Why() string {
+	r, say := s.Ranking, pegs{s.in.Voice}
+	used, other := r.Way(), r.Why.Other
+	name := s.Way(other.Method) + " from " + edge(other.Base)
+	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", capital(name), used.Times)
+	switch r.Why.Code {
+	case pegging.Surest:
+		return say.Why(used, other, s.Inches()).Sentence()
+	case pegging.AsAsked:
+		return "As asked for. " + say.Why(other, used, s.Inches()).Sentence()
+	case pegging.AskedAlike:
+		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
+	case pegging.Extends:
+		return fmt.Sprintf("%s is %.2f times surer, but the line has to be extended to the foot of %s.", capital(name), used.Times, r.Why.Foot)
+	case pegging.Longest:
+		return hardly + "longest baseline is used."
+	case pegging.Simplest:
+		return hardly + "simplest is used."
+	}
+	return ""
+}
+
+func (s setOut) HowSure() string {
+	said := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. σ is two fifths of that or less, along %s%s and across it.",
+		s.Baseline.From, s.Baseline.To, "both", s.Baseline.From, s.Baseline.To)
+	if s.Permitted > 0 {
+		said += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", unit.Decimals(s.Permitted.MM(), 2), unit.Decimals(2*s.Permitted.MM(), 2))
+	}
+	return said
+}
+
+func (s setOut) SureInBrief() string {
+	var both, measured, out, along, across []string
+	for _, x := range s.Sure[1:] { // the zero end is where it is
+		said := string(x.Peg) + " " + s.Small(x.Both)
+		if s.Permitted > 0 {
+			said += fmt.Sprintf(" (%s what is permitted, %s)", s.Inside(x), s.Small(x.Permitted))
+		}
+		both, measured, out = append(both, said), append(measured, s.Small(x.Measured)), append(out, s.Small(x.SetOut))
+		along, across = append(along, s.Small(x.Along)), append(across, s.Small(x.Across))
+	}
+	row := func(figures []string) string { return strings.Join(figures, ", ") }
+	return fmt.Sprintf("How sure, 95 %% in %s, seen from %s along %s%s: %s; of it as measured %s, as set out %s; σ along %s, across %s. %s",
+		s.SmallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.Ways())
+}
+
+func (s setOut) Ways() string {
+	const told = 3 // of the ways
+	var ways []string
+	for i, x := range s.Ranking.Best {
+		if i >= told && i != s.Ranking.Used {
+			continue
+		}
+		said := fmt.Sprintf("%s from %s %s", s.Way(x.Method), edge(x.Base), s.Small(x.Figure))
+		if i == s.Ranking.Used {
+			said += " (used)"
+		}
+		ways = append(ways, said)
+	}
+	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.Why())
+}
+
+func (s setOut) Rank() string {
+	return strings.TrimSpace(fmt.Sprintf("%d ways compared, by the peg that each places worst. %s", s.Ranking.Of, s.Why()))
+}

@@ -1,0 +1,62 @@
+package words_test
+
+import (
+	"slices"
+	"testing"
+
+	"trammel/geom/net"
+	"trammel/geom/pegging"
+	"trammel/geom/tape"
+	"trammel/plot/words"
+)
+
+// layouts of a flat gable whose arcs hardly cross and of a yard with a slip, on a slope
+// and with a tape that is warm, by every method.
+func layouts(t *testing.T) (all []pegging.Layout) {
+	gable := adjusted(t, net.Net{Outline: names("A B C"), Measured: measured(t, "AB=8m", "BC=4.105m", "CA=4.1m")})
+	yard := slipped(t)
+	for _, m := range []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance} {
+		for _, n := range []net.Adjusted{gable, yard} {
+			l, err := pegging.SetOut(pegging.Asked{
+				Net: n, Method: &m, Permitted: 2, Every: 1000, Boards: 1500,
+				Levels:     []pegging.Level{{Name: "A", At: 0}, {Name: "B", At: 150}},
+				Conditions: &tape.Conditions{Temperature: 31}, Standard: tape.Standard{Expansivity: 11.5e-6, Temperature: 20},
+			})
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+func pulls(l pegging.Layout) []pegging.Pull { return l.Pulls }
+
+// ofLayout is all that is said of the layouts; alone makes a list of one.
+func ofLayout(say func(words.SetOut) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, in words.Language) (all []string) {
+		for _, l := range layouts(t) {
+			all = append(all, say(in.SetOut(l))...)
+		}
+		return all
+	}
+}
+
+func alone(say func(words.SetOut) string) func(words.SetOut) []string {
+	return func(s words.SetOut) []string {
+		return slices.DeleteFunc([]string{say(s)}, func(x string) bool { return x == "" })
+	}
+}
+
+// ofEach is what is said of each thing of a layout.
+func ofEach[T any](of func(pegging.Layout) []T, say func(words.SetOut, T) string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, in words.Language) (all []string) {
+		for _, l := range layouts(t) {
+			for _, x := range of(l) {
+				all = append(all, say(in.SetOut(l), x))
+			}
+		}
+		return all
+	}
+}
