@@ -10,7 +10,7 @@ import (
 	"sort"
 	"testing"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/report"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
@@ -49,13 +49,13 @@ var examples = []example{
 }
 
 // report runs a command with --json and reads its report.
-func reportOf(t *testing.T, dir string, args ...string) app.Report {
+func reportOf(t *testing.T, dir string, args ...string) report.Report {
 	t.Helper()
 	status, out, errs := trammel(t, dir, "", append(args, "--json")...)
 	if status != 0 {
 		t.Fatalf("%q: status %d, %s", args, status, errs)
 	}
-	var r app.Report
+	var r report.Report
 	if err := json.Unmarshal([]byte(out), &r); err != nil {
 		t.Fatalf("%q: %v", args, err)
 	}
@@ -148,7 +148,7 @@ func (e example) run(t *testing.T) {
 // matches compares the strokes of the outline, as PDFium reads them, with the
 // report: each lies on an edge of a piece placed there, and on the pages of each
 // copy together the edges are drawn from end to end.
-func (e example) matches(t *testing.T, r app.Report, pages []readback.Page) {
+func (e example) matches(t *testing.T, r report.Report, pages []readback.Page) {
 	type edge struct {
 		piece, copy int
 		name        string
@@ -200,7 +200,7 @@ func (e example) matches(t *testing.T, r app.Report, pages []readback.Page) {
 }
 
 // edges are a piece's sides on a page.
-func edges(p app.PieceReport, m [6]float64) map[string]geom.Line {
+func edges(p report.PieceReport, m [6]float64) map[string]geom.Line {
 	at := func(n string) geom.Point {
 		x, y := p.Points[n][0], p.Points[n][1]
 		return geom.Point{X: unit.Length(m[0]*x + m[2]*y + m[4]), Y: unit.Length(m[1]*x + m[3]*y + m[5])}

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/report"
 	"trammel/plot/readback"
 )
 
@@ -180,12 +180,12 @@ func TestNetsOtherHand(t *testing.T) {
 	}
 }
 
-func distance(p app.PieceReport, a, b string) float64 {
+func distance(p report.PieceReport, a, b string) float64 {
 	return math.Hypot(p.Points[a][0]-p.Points[b][0], p.Points[a][1]-p.Points[b][1])
 }
 
 // turn is twice the area of the triangle ABC, counter-clockwise positive.
-func turn(p app.PieceReport) float64 {
+func turn(p report.PieceReport) float64 {
 	a, b, c := p.Points["A"], p.Points["B"], p.Points["C"]
 	return (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
 }

@@ -56,7 +56,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case errors.Is(err, errNotPassed):
 		return notPassed
 	}
-	return report(errs, err)
+	return complain(errs, err)
 }
 
 // sayer remembers that standard output could not be written: help and lists are
@@ -218,9 +218,9 @@ func dashed(name string) string {
 	return "--" + strict.Shorten(name)
 }
 
-// report prints an error as one line, with a hint below it where there is one,
+// complain prints an error as one line, with a hint below it where there is one,
 // and says which status it means.
-func report(w io.Writer, err error) int {
+func complain(w io.Writer, err error) int {
 	status, line, hint := judge(err)
 	fmt.Fprintln(w, "trammel: "+oneLine(line))
 	if hint != "" {

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/report"
 	"trammel/geom"
 	"trammel/plot/readback"
 )
@@ -203,7 +203,7 @@ var (
 )
 
 // holeOf says whether a path is about one of the holes, and how far it is off.
-func holeOf(points [][2]float64, piece app.PieceReport) (bool, float64) {
+func holeOf(points [][2]float64, piece report.PieceReport) (bool, float64) {
 	for _, c := range [][2]float64{{90, 40}, hole2} {
 		if piece.Points["A"][0] > piece.Points["B"][0] { // the other hand
 			c[0] = 320 - c[0]
@@ -267,7 +267,7 @@ func TestHeelPlatesReport(t *testing.T) {
 				t.Errorf("%s, %s: %v long, want %v", piece.Name, side, got, b.length())
 			}
 		}
-		if s.Face != "up" || s.Grain != "AB" || s.Allowances["AB"]+s.Allowances["BA"] != 3 || s.Corners["A"] != (app.CornerReport{Do: "cut", By: 30}) {
+		if s.Face != "up" || s.Grain != "AB" || s.Allowances["AB"]+s.Allowances["BA"] != 3 || s.Corners["A"] != (report.CornerReport{Do: "cut", By: 30}) {
 			t.Errorf("%+v", s)
 		}
 	}
@@ -295,7 +295,7 @@ func TestOtherHandOnEveryPage(t *testing.T) {
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	dir := t.TempDir()
 	var files [2][]byte
-	var r app.Report
+	var r report.Report
 	for i, out := range []string{"a.pdf", "b.pdf"} {
 		r = reportOf(t, dir, "template", job, "--paper", "A5", "-o", out)
 		files[i], _ = os.ReadFile(filepath.Join(dir, out))

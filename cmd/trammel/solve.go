@@ -3,6 +3,8 @@ package main
 import (
 	"cmp"
 
+	"trammel/cmd/internal/report"
+
 	"github.com/spf13/cobra"
 )
 
@@ -31,7 +33,7 @@ func (r *request) solve(args []string) error {
 		return err
 	}
 	if r.json {
-		err = writeJSON(r.console.out, o.Work.Report())
+		err = writeJSON(r.console.out, report.Of(o.Work.Work))
 	} else {
 		err = o.Work.Text(r.console.out)
 	}

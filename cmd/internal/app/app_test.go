@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/report"
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
@@ -174,7 +175,7 @@ func TestUnits(t *testing.T) {
 		{`{unit: mm, pieces: [{measure: [AB=2ft, BC=18in, CA=18in]}]}`, Options{}, 609.6, unit.MM},
 	} {
 		w := mustOpen(t, c.text, c.o)
-		if got := w.Report().Pieces[0].Sides["AB"]; math.Abs(got-c.ab.MM()) > 1e-9 || w.Figures.Unit != c.figures {
+		if got := report.Of(w.Work).Pieces[0].Sides["AB"]; math.Abs(got-c.ab.MM()) > 1e-9 || w.Figures.Unit != c.figures {
 			t.Errorf("%q with %+v: AB %v, figures in %v", c.text, c.o.Unit, got, w.Figures.Unit)
 		}
 	}
@@ -207,7 +208,7 @@ func TestPick(t *testing.T) {
 		if !slices.Equal(got, c.answers) || (err == nil) != c.picked || !c.picked && !errors.As(err, &none) {
 			t.Errorf("%q, flag %d: answers %v, %v", c.text, c.flag, got, err)
 		}
-		for _, r := range w.Report().Pieces {
+		for _, r := range report.Of(w.Work).Pieces {
 			if r.Name != "Cut" || r.Answers != 2 {
 				t.Errorf("%q: %+v", c.text, r)
 			}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"io"
 	"slices"
-	"strings"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -12,42 +11,6 @@ import (
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
-
-// place is where something was written, as a report has it: of a job that a document
-// carries, where it was written at first.
-func (w Work) place(where string) string {
-	j := w.Job
-	inner, ok := strings.CutPrefix(where, j.Within+" ("+j.File+":")
-	if j.Within == "" || !ok {
-		return where
-	}
-	inner = strings.TrimSuffix(inner, ")")
-	source := j.Over.Source.Text
-	switch {
-	case source == job.CommandLine:
-		return ""
-	case source == "":
-		return j.File + ":" + inner
-	case len(j.Over.Places) == len(j.Pieces[0].Measure):
-		if i := slices.IndexFunc(j.Pieces[0].Measure, func(t job.Setting) bool { return t.Where == where }); i >= 0 {
-			inner = j.Over.Places[i].Text
-		}
-	}
-	return source + ":" + inner
-}
-
-// places are those of a report, where the job was written at first.
-func (w Work) places(r *PieceReport) {
-	for i := range r.Measured {
-		r.Measured[i].Where = w.place(r.Measured[i].Where)
-	}
-	if r.Shape == nil {
-		return
-	}
-	for i := range r.Shape.Holes {
-		r.Shape.Holes[i].Where = w.place(r.Shape.Holes[i].Where)
-	}
-}
 
 // attachment is the job file that a document carries: the bytes as read, and under
 // them what it was made with, so that the document opened as a job gives the same

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"trammel/cmd/internal/report"
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/triangle"
@@ -11,24 +12,24 @@ import (
 // checkReport is what trammel check found, for other software: lengths in mm,
 // angles in degrees, full double precision. Fields may be added.
 type checkReport struct {
-	Version int          `json:"version"`
-	Job     string       `json:"job"`
-	Unit    string       `json:"unit"` // that figures are written in
-	Date    string       `json:"date,omitempty"`
-	Passed  bool         `json:"passed"` // each reading of each piece lies within its range
-	Checks  []pieceCheck `json:"checks"`
-	Silent  []string     `json:"silent"` // pieces that nothing was measured back of
-	Sheet   *sheetReport `json:"sheet,omitempty"`
-	Pages   []pageReport `json:"pages"`
+	Version int                 `json:"version"`
+	Job     string              `json:"job"`
+	Unit    string              `json:"unit"` // that figures are written in
+	Date    string              `json:"date,omitempty"`
+	Passed  bool                `json:"passed"` // each reading of each piece lies within its range
+	Checks  []pieceCheck        `json:"checks"`
+	Silent  []string            `json:"silent"` // pieces that nothing was measured back of
+	Sheet   *report.SheetReport `json:"sheet,omitempty"`
+	Pages   []report.PageReport `json:"pages"`
 }
 
 // pieceCheck is one piece.
 type pieceCheck struct {
-	Piece    string          `json:"piece"`
-	Passed   bool            `json:"passed"`
-	Readings []readingReport `json:"readings"`
-	Pegs     []standReport   `json:"pegs"`
-	Setout   *setoutReport   `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
+	Piece    string               `json:"piece"`
+	Passed   bool                 `json:"passed"`
+	Readings []readingReport      `json:"readings"`
+	Pegs     []standReport        `json:"pegs"`
+	Setout   *report.SetoutReport `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
 	// Explanations of the disagreement, the likeliest first: more than one only
 	// where nothing measured tells them apart. Empty where all is inside, or where
 	// nothing explains it.
@@ -112,11 +113,11 @@ type tellReport struct {
 // report with the pages that lay drew.
 func (c *checkSheets) report() checkReport {
 	r := checkReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
-		Checks: []pieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []pageReport{}}
+		Checks: []pieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []report.PageReport{}}
 	for i, f := range c.all {
 		q := reportPiece(f)
 		if s := c.asked[i]; s != nil {
-			q.Setout = reportSetout(*s)
+			q.Setout = report.ReportSetout(*s)
 		}
 		r.Checks = append(r.Checks, q)
 	}
@@ -136,11 +137,11 @@ func reportPiece(f check.Sheet) pieceCheck {
 			}
 			return x.Length.MM()
 		}
-		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: kinds[q.Measurement.Kind],
+		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: report.Kinds[q.Measurement.Kind],
 			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma), Rough: q.Rough})
 	}
 	for _, s := range c.Standings {
-		r.Pegs = append(r.Pegs, standReport{string(s.Name), pair(s.Wanted), pair(s.At), s.Covariance.Figure95().MM(), s.Found})
+		r.Pegs = append(r.Pegs, standReport{string(s.Name), report.Pair(s.Wanted), report.Pair(s.At), s.Covariance.Figure95().MM(), s.Found})
 	}
 	for _, e := range c.Explanations {
 		r.Explanations = append(r.Explanations, reportExplanation(f, e))
@@ -165,7 +166,7 @@ func reportPiece(f check.Sheet) pieceCheck {
 func reportExplanation(f check.Sheet, e compare.Explanation) explanationReport {
 	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []movedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
-		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: pair(m.Wanted), Stands: pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
+		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: report.Pair(m.Wanted), Stands: report.Pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
 			Directions: m.Known, Words: f.Says().Move(m, f.Figures.Style)})
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/construct"
@@ -112,8 +113,8 @@ func (s *setoutSheets) summary() string {
 
 // report with the pages that lay drew. Its points lie as the sheet has them: the end of
 // the baseline that holds the tape's zero at the origin, the other along x.
-func (s *setoutSheets) report() Report {
-	r := s.work.Report()
+func (s *setoutSheets) report() report.Report {
+	r := report.Of(s.work.Work)
 	paper, pages := s.laid()
 	next := 0
 	for i, p := range s.work.Pieces {
@@ -123,7 +124,7 @@ func (s *setoutSheets) report() Report {
 		sheet := s.all[next]
 		next++
 		framed(&r.Pieces[i], sheet)
-		r.Pieces[i].Setout = reportSetout(sheet)
+		r.Pieces[i].Setout = report.ReportSetout(sheet)
 		for _, page := range pages {
 			for k := range page.Places {
 				if page.Places[k].Piece == i {
@@ -137,15 +138,15 @@ func (s *setoutSheets) report() Report {
 }
 
 // framed tells a piece's points, and how sure they are, from the baseline of its sheet.
-func framed(r *PieceReport, s setout.Sheet) {
+func framed(r *report.PieceReport, s setout.Sheet) {
 	base := [2]geom.Name{s.Baseline.From, s.Baseline.To}
 	r.Base = string(base[0] + base[1])
 	for n := range r.Points {
 		at, c := s.Seen(geom.Name(n))
-		r.Points[n] = pair(at)
+		r.Points[n] = report.Pair(at)
 		if r.Net != nil {
 			e := c.Ellipse()
-			r.Net.Points[n] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+			r.Net.Points[n] = report.PointReport{SigmaX: c.X().MM(), SigmaY: c.Y().MM(), Major: e.Major.MM(), Minor: e.Minor.MM(), Turn: e.Turn.Degrees(), Figure95: c.Figure95().MM()}
 		}
 	}
 }

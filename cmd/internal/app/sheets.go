@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -111,12 +112,12 @@ func (s *sheets[S]) made(kind string) string {
 }
 
 // laid is the paper and the pages that Lay made, for a report.
-func (s *sheets[S]) laid() (paper *sheetReport, pages []pageReport) {
+func (s *sheets[S]) laid() (paper *report.SheetReport, pages []report.PageReport) {
 	if len(s.pages) > 0 {
 		paper = s.work.sheetReport()
 	}
 	for i, p := range s.pages {
-		pages = append(pages, reportPage(i+1, p))
+		pages = append(pages, report.ReportPage(i+1, p))
 	}
 	return paper, pages
 }

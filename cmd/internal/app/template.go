@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 
+	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -18,7 +19,7 @@ type layout struct {
 	work  Work
 	laid  []laid
 	count int
-	seen  []pageReport // of the pages written last
+	seen  []report.PageReport // of the pages written last
 	shared
 }
 
@@ -121,7 +122,7 @@ func (t *layout) pages() iter.Seq[draw.Page] {
 		t.seen = t.seen[:0]
 		for p := range ahead(t.made(), inAdvance) {
 			t.work.tell.say("writing pages", len(t.seen), t.count)
-			t.seen = append(t.seen, reportPage(len(t.seen)+1, p))
+			t.seen = append(t.seen, report.ReportPage(len(t.seen)+1, p))
 			if !yield(p) {
 				return
 			}
@@ -206,12 +207,12 @@ func (t *layout) names() []string {
 }
 
 // report with the pages as they were last written.
-func (t *layout) report() Report {
-	r := t.work.Report()
+func (t *layout) report() report.Report {
+	r := report.Of(t.work.Work)
 	r.Sheet = t.work.sheetReport()
 	for i, l := range t.laid {
 		p := l.plan
-		r.Pieces[l.index].Layout = &layoutReport{
+		r.Pieces[l.index].Layout = &report.LayoutReport{
 			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: t.turn(i).Degrees(),
 			Plain: p.Plain, Least: p.Least, Proven: p.Proven,
 		}

@@ -59,15 +59,6 @@ func (w Work) warped(p draw.Page) draw.Page {
 	return p.Warped(calibrate.Warp(w.madeFor.distortion, p.Width, p.Height))
 }
 
-// warpReport is the warp of a page, nil where there is none.
-func warpReport(p draw.Page) *[6]float64 {
-	if p.Warp == (draw.Matrix{}) {
-		return nil
-	}
-	m := [6]float64(p.Warp)
-	return &m
-}
-
 // otherPaper warns where the printer was calibrated with another paper.
 func (w Work) otherPaper() []string {
 	c := w.madeFor.calibration

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -122,10 +123,10 @@ func (h *drawings) sized(i int) string {
 }
 
 // report with a page a piece.
-func (h *drawings) report() Report {
-	r := h.work.Report()
+func (h *drawings) report() report.Report {
+	r := report.Of(h.work.Work)
 	for i, p := range h.pages {
-		r.Pages = append(r.Pages, reportPage(i+1, p))
+		r.Pages = append(r.Pages, report.ReportPage(i+1, p))
 	}
 	return r
 }

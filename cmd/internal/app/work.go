@@ -4,8 +4,8 @@
 //
 // Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
 // whole.go, check.go, check_report.go, check_text.go, setout.go, pegs.go,
-// setout_report.go, sheets.go, template.go, front.go, shared.go, summary.go, refuse.go,
-// text.go, net_text.go, shape_text.go, report.go, net_report.go, shape_report.go,
+// sheets.go, template.go, front.go, shared.go, summary.go, refuse.go,
+// text.go, net_text.go, shape_text.go,
 // work.go, ground.go, attach.go, lay.go, roll.go, warp.go, layers.go, drawn.go,
 // progress.go, ahead.go.
 package app
@@ -13,6 +13,7 @@ package app
 import (
 	"slices"
 
+	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -95,3 +96,11 @@ func (w Work) documentTitle() string {
 
 // paired says whether the other hand of a piece is made too.
 func (w Work) paired(p solved.Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
+
+func (w Work) sheetReport() *report.SheetReport {
+	s := w.Sheet
+	return &report.SheetReport{
+		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
+		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+	}
+}

@@ -1,4 +1,4 @@
-package app
+package report
 
 import (
 	"slices"
@@ -19,16 +19,16 @@ type netReport struct {
 	Limit     float64                `json:"limit_95"`
 	Chance    float64                `json:"chance"` // that sum is as large as it is or larger
 	Agrees    bool                   `json:"agrees"` // the global test passes and nothing is suspected
-	Points    map[string]pointReport `json:"points"`
+	Points    map[string]PointReport `json:"points"`
 	Found     []foundReport          `json:"found"` // how each point was found before the adjustment, in this order
 	Suspects  []suspectReport        `json:"suspects"`
 	Rectangle *rectangleReport       `json:"rectangle,omitempty"`
 	Findings  []string               `json:"findings"` // plain sentences
 }
 
-// pointReport is how sure a point is, the first end of the baseline and its direction
+// PointReport is how sure a point is, the first end of the baseline and its direction
 // held: σ along x and y, the standard ellipse, and the 95 % figure; mm and degrees.
-type pointReport struct {
+type PointReport struct {
 	SigmaX   float64 `json:"sigma_x"`
 	SigmaY   float64 `json:"sigma_y"`
 	Major    float64 `json:"major"`
@@ -100,16 +100,16 @@ func texts(names []geom.Name) []string {
 	return all
 }
 
-func (w Work) netReport(a net.Adjusted) *netReport {
+func reportNet(w solved.Work, a net.Adjusted) *netReport {
 	info, cares := w.Findings(a)
 	r := &netReport{
 		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: solved.Agrees(a),
-		Points: map[string]pointReport{}, Found: []foundReport{}, Suspects: []suspectReport{}, Findings: slices.Concat([]string{}, info, cares),
+		Points: map[string]PointReport{}, Found: []foundReport{}, Suspects: []suspectReport{}, Findings: slices.Concat([]string{}, info, cares),
 	}
 	for _, n := range a.Names {
 		c := a.Covariance(n)
 		e := c.Ellipse()
-		r.Points[string(n)] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+		r.Points[string(n)] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 	}
 	for _, f := range a.Placed {
 		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Says().Nets().Found(a, f))}
@@ -158,12 +158,12 @@ func adjustments(list []measuredReport, a net.Adjusted) {
 
 // netPieceReport is the report of a net. Its sides and angles are those of the
 // outline.
-func (w Work) netPieceReport(p solved.Piece) PieceReport {
+func reportNetPiece(w solved.Work, p solved.Piece) PieceReport {
 	a, o := *p.Net, p.Outline()
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: w.netReport(a),
+		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: reportNet(w, a),
 	}
 	if p.Several != nil {
 		r.Answers = len(p.Several.Answers)
@@ -180,7 +180,7 @@ func (w Work) netPieceReport(p solved.Piece) PieceReport {
 		r.Sides[o.Side(i)], r.Angles[string(n)] = o.Sides[i].MM(), o.Angles[i].Degrees()
 	}
 	for _, s := range points {
-		r.Points[string(s.Name)] = pair(s.At)
+		r.Points[string(s.Name)] = Pair(s.At)
 	}
 	if len(o.Names) > 0 {
 		r.Area, r.Perimeter = float64(o.Area()), o.Perimeter().MM()
@@ -189,6 +189,6 @@ func (w Work) netPieceReport(p solved.Piece) PieceReport {
 		r.Measured[i].Residual = solved.Figure(s.Measurement.Kind, s.Residual)
 	}
 	adjustments(r.Measured, a)
-	r.Shape = w.shapeReport(p)
+	r.Shape = reportShape(w, p)
 	return r
 }

@@ -1,4 +1,4 @@
-package app
+package report
 
 import (
 	"trammel/geom"
@@ -7,9 +7,9 @@ import (
 	"trammel/plot/setout"
 )
 
-// setoutReport is how a piece is set out: what its sheet says, in its order. Places are
+// SetoutReport is how a piece is set out: what its sheet says, in its order. Places are
 // counted from the zero end of the baseline along it, and to its left.
-type setoutReport struct {
+type SetoutReport struct {
 	Baseline string         `json:"baseline"` // its zero end first
 	Method   string         `json:"method"`
 	Pegs     []pegReport    `json:"pegs"`
@@ -83,11 +83,11 @@ func along(x, offset unit.Length, s pegging.Side) [2]float64 {
 	if s == pegging.Right {
 		offset = -offset
 	}
-	return pair(geom.Point{X: x, Y: offset})
+	return Pair(geom.Point{X: x, Y: offset})
 }
 
-func reportSetout(s setout.Sheet) *setoutReport {
-	r := &setoutReport{Baseline: string(s.Baseline.From + s.Baseline.To), Method: s.Method.String(),
+func ReportSetout(s setout.Sheet) *SetoutReport {
+	r := &SetoutReport{Baseline: string(s.Baseline.From + s.Baseline.To), Method: s.Method.String(),
 		Pegs: []pegReport{}, Pulls: []pullReport{}, Squares: []squareReport{}, Marks: []markReport{}, Checks: []checkOfSheet{}, Steps: []string{}}
 	for _, p := range s.Pegs {
 		r.Pegs = append(r.Pegs, pegReport{string(p.Name), p.Number, roles[p.Role], along(p.Along, p.Offset, p.Side), p.Along.MM(), p.Offset.MM(), p.Side.String()})

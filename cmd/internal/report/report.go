@@ -1,9 +1,17 @@
-package app
+// Package report is what trammel found and made, for other software: the shape of what
+// --json writes, in mm and degrees, and how it follows from solved pieces.
+//
+// Files, from the top floor to the ground: report.go, setout_report.go, net_report.go,
+// shape_report.go, measured.go.
+package report
 
 import (
+	"slices"
+	"strings"
+
 	"trammel/cmd/internal/solved"
-	"trammel/geom/triangle"
 	"trammel/plot/draw"
+	"trammel/profiles/job"
 )
 
 // Report is what trammel found and made, for other software: lengths in mm,
@@ -15,8 +23,8 @@ type Report struct {
 	Trade   string        `json:"trade,omitempty"`
 	Date    string        `json:"date,omitempty"`
 	Pieces  []PieceReport `json:"pieces"`
-	Sheet   *sheetReport  `json:"sheet,omitempty"`
-	Pages   []pageReport  `json:"pages"`
+	Sheet   *SheetReport  `json:"sheet,omitempty"`
+	Pages   []PageReport  `json:"pages"`
 }
 
 // PieceReport is one triangle, or one net of more points.
@@ -40,8 +48,8 @@ type PieceReport struct {
 	// same of those that the job's own sides exclude.
 	Side   []string      `json:"side,omitempty"`
 	Others []otherReport `json:"others,omitempty"`
-	Layout *layoutReport `json:"layout,omitempty"`
-	Setout *setoutReport `json:"setout,omitempty"` // of setout: how it is set out
+	Layout *LayoutReport `json:"layout,omitempty"`
+	Setout *SetoutReport `json:"setout,omitempty"` // of setout: how it is set out
 	Shape  *shapeReport  `json:"shape,omitempty"`
 	Net    *netReport    `json:"net,omitempty"` // where more than a triangle, or more than needed, was measured
 }
@@ -68,8 +76,8 @@ type measuredReport struct {
 	Adjustment *adjustmentReport `json:"adjustment,omitempty"`
 }
 
-// layoutReport says how a piece lies on its pages.
-type layoutReport struct {
+// LayoutReport says how a piece lies on its pages.
+type LayoutReport struct {
 	Pages   int     `json:"pages"`   // of one copy
 	Rows    int     `json:"rows"`    // of the grid they lie in
 	Columns int     `json:"columns"` //
@@ -79,8 +87,8 @@ type layoutReport struct {
 	Proven  bool    `json:"proven"`  // that Least is the fewest
 }
 
-// sheetReport is the paper.
-type sheetReport struct {
+// SheetReport is the paper.
+type SheetReport struct {
 	Paper   string  `json:"paper"`
 	Printer string  `json:"printer"`
 	Width   float64 `json:"width"`
@@ -92,8 +100,8 @@ type sheetReport struct {
 	Overlap float64 `json:"overlap"`
 }
 
-// pageReport is one page as the finished file has it.
-type pageReport struct {
+// PageReport is one page as the finished file has it.
+type PageReport struct {
 	Number int           `json:"number"`
 	Label  string        `json:"label"`
 	Kind   string        `json:"kind"`
@@ -118,22 +126,22 @@ type placeReport struct {
 	Matrix [6]float64 `json:"matrix"`
 }
 
-// Report of the triangles, as yet without pages.
-func (w Work) Report() Report {
+// Of is what is told of the triangles, as yet without pages.
+func Of(w solved.Work) Report {
 	r := Report{
 		Version: 1, Job: w.Title, Unit: w.Figures.Unit.String(), Trade: w.Trade.Name, Date: w.Job.Date,
-		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []pageReport{},
+		Pieces: make([]PieceReport, len(w.Pieces)), Pages: []PageReport{},
 	}
 	for i, p := range w.Pieces {
-		r.Pieces[i] = w.report(p)
-		w.places(&r.Pieces[i])
+		r.Pieces[i] = reportOne(w, p)
+		places(w, &r.Pieces[i])
 	}
 	return r
 }
 
-func (w Work) report(p solved.Piece) PieceReport {
+func reportOne(w solved.Work, p solved.Piece) PieceReport {
 	if p.Net != nil {
-		return w.netPieceReport(p)
+		return reportNetPiece(w, p)
 	}
 	t := p.Triangle()
 	r := PieceReport{
@@ -151,45 +159,16 @@ func (w Work) report(p solved.Piece) PieceReport {
 		r.Sides[s.Name] = s.Length.MM()
 	}
 	r.Measured = measured(p)
-	r.Shape = w.shapeReport(p)
+	r.Shape = reportShape(w, p)
 	if a, ok := p.Checked(); ok {
-		r.Net = w.netReport(a)
+		r.Net = reportNet(w, a)
 		adjustments(r.Measured, a)
 	}
 	return r
 }
 
-var kinds = map[triangle.Kind]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}
-
-func measured(p solved.Piece) []measuredReport {
-	var a triangle.Answer
-	if p.Net == nil {
-		a = p.Solution.Answers[p.Answer]
-	}
-	list := make([]measuredReport, len(p.Solution.Measured))
-	for i, m := range p.Solution.Measured {
-		value, _ := m.Value.Value.Float64()
-		tolerance, _ := m.Value.Tolerance.Float64()
-		list[i] = measuredReport{Token: m.Text, Where: m.Where, Kind: kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
-		if i < len(a.Residuals) {
-			list[i].Residual = a.Residuals[i].Length.MM()
-			if m.Kind == triangle.Angle {
-				list[i].Residual = a.Residuals[i].Angle.Degrees()
-			}
-		}
-	}
-	for _, m := range a.Moves {
-		moves := map[string]float64{}
-		for i, n := range a.Triangle.Names {
-			moves[string(n)] = m.Corners[i].MM()
-		}
-		list[m.Measurement].Moves = moves
-	}
-	return list
-}
-
-func reportPage(number int, p draw.Page) pageReport {
-	r := pageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay, Warp: warpReport(p)}
+func ReportPage(number int, p draw.Page) PageReport {
+	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay, Warp: warpReport(p)}
 	if p.Lay > 0 {
 		for _, q := range p.Kept() {
 			r.Kept = append(r.Kept, [2]float64{q.X.MM(), q.Y.MM()})
@@ -201,10 +180,47 @@ func reportPage(number int, p draw.Page) pageReport {
 	return r
 }
 
-func (w Work) sheetReport() *sheetReport {
-	s := w.Sheet
-	return &sheetReport{
-		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),
-		Left: s.Left.MM(), Top: s.Top.MM(), Right: s.Right.MM(), Bottom: s.Bottom.MM(), Overlap: s.Overlap.MM(),
+// warpReport is the warp of a page, nil where there is none.
+func warpReport(p draw.Page) *[6]float64 {
+	if p.Warp == (draw.Matrix{}) {
+		return nil
+	}
+	m := [6]float64(p.Warp)
+	return &m
+}
+
+// place is where something was written, as a report has it: of a job that a document
+// carries, where it was written at first.
+func place(w solved.Work, where string) string {
+	j := w.Job
+	inner, ok := strings.CutPrefix(where, j.Within+" ("+j.File+":")
+	if j.Within == "" || !ok {
+		return where
+	}
+	inner = strings.TrimSuffix(inner, ")")
+	source := j.Over.Source.Text
+	switch {
+	case source == job.CommandLine:
+		return ""
+	case source == "":
+		return j.File + ":" + inner
+	case len(j.Over.Places) == len(j.Pieces[0].Measure):
+		if i := slices.IndexFunc(j.Pieces[0].Measure, func(t job.Setting) bool { return t.Where == where }); i >= 0 {
+			inner = j.Over.Places[i].Text
+		}
+	}
+	return source + ":" + inner
+}
+
+// places are those of a report, where the job was written at first.
+func places(w solved.Work, r *PieceReport) {
+	for i := range r.Measured {
+		r.Measured[i].Where = place(w, r.Measured[i].Where)
+	}
+	if r.Shape == nil {
+		return
+	}
+	for i := range r.Shape.Holes {
+		r.Shape.Holes[i].Where = place(w, r.Shape.Holes[i].Where)
 	}
 }

@@ -1,4 +1,4 @@
-package app
+package report
 
 import (
 	"trammel/cmd/internal/solved"
@@ -72,7 +72,7 @@ type settingReport struct {
 	Up       float64 `json:"up"`             // and square to it
 }
 
-func (w Work) shapeReport(p solved.Piece) *shapeReport {
+func reportShape(w solved.Work, p solved.Piece) *shapeReport {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return nil
@@ -103,7 +103,7 @@ func (w Work) shapeReport(p solved.Piece) *shapeReport {
 		r.Settings = append(r.Settings, reportSetting(c, w.Trade.Saw))
 	}
 	for _, b := range s.Bores {
-		r.Holes = append(r.Holes, holeReport{b.Hole.Text, b.Hole.Where, pair(b.Circle.Centre), b.Hole.Diameter.MM()})
+		r.Holes = append(r.Holes, holeReport{b.Hole.Text, b.Hole.Where, Pair(b.Circle.Centre), b.Hole.Diameter.MM()})
 	}
 	return r
 }
@@ -133,13 +133,13 @@ func reportSetting(c shape.Setting, most unit.Angle) settingReport {
 func segments(c geom.Contour) []segmentReport {
 	all := make([]segmentReport, len(c))
 	for i, s := range c {
-		all[i] = segmentReport{From: pair(s.At(0)), To: pair(s.At(1))}
+		all[i] = segmentReport{From: Pair(s.At(0)), To: Pair(s.At(1))}
 		if a, ok := s.(geom.Arc); ok {
-			centre := pair(a.Centre)
+			centre := Pair(a.Centre)
 			all[i].Centre, all[i].Radius, all[i].Sweep = &centre, a.Radius.MM(), a.Sweep.Degrees()
 		}
 	}
 	return all
 }
 
-func pair(p geom.Point) [2]float64 { return [2]float64{p.X.MM(), p.Y.MM()} }
+func Pair(p geom.Point) [2]float64 { return [2]float64{p.X.MM(), p.Y.MM()} }
