@@ -275,8 +275,7 @@ func TestSizes(t *testing.T) {
 }
 
 // withoutFloors are the packages whose files still call each other up and down.
-var withoutFloors = []string{
-}
+var withoutFloors = []string{}
 
 // large holds what is larger than the limits, each with its reason.
 var large = map[string]string{
