@@ -48,7 +48,8 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/config":      {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles", "trammel/geom/unit"},
 	"trammel/cmd/internal/lines":       {"trammel/geom/unit"},
 	"trammel/cmd/internal/calibration": {"trammel/geom", "trammel/geom/", "trammel/plot/calibrate", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/pdf", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict", "trammel/cmd/internal/lines"},
-	"trammel/cmd/internal/app":         {"trammel/cmd/internal/calibration", "trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/solved":      {"trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/words", "trammel/profiles/job"},
+	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/trammel": {
 		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",

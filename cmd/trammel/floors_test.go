@@ -221,12 +221,6 @@ func TestFloors(t *testing.T) {
 		if order != nil {
 			t.Logf("%s: %d of %d calls between files run upward", p.ImportPath, len(upward), len(calls))
 		}
-		if slices.Contains(withoutFloors, p.ImportPath) {
-			if wrong == nil {
-				t.Errorf("%s is in order: take it out of withoutFloors", p.ImportPath)
-			}
-			continue
-		}
 		for _, w := range wrong {
 			t.Errorf("%s: %s", p.ImportPath, w)
 		}
@@ -274,9 +268,6 @@ func TestSizes(t *testing.T) {
 	}
 }
 
-// withoutFloors are the packages whose files still call each other up and down.
-var withoutFloors = []string{}
-
 // large holds what is larger than the limits, each with its reason.
 var large = map[string]string{
 	"plot/lettering.pen.CubeTo": "an interface of the font module",
@@ -291,5 +282,4 @@ var tooLarge = []string{
 	"geom/compare.layout",
 	"geom/net.problem",
 	"plot/paging.boundTriangle",
-	"plot/sheet.text",
 }

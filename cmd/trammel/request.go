@@ -14,6 +14,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
@@ -270,7 +271,7 @@ func (r *request) job(args []string) (job.Job, error) {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
 	if len(files) == 0 {
-		return app.Named(name, tokens), nil
+		return solved.Named(name, tokens), nil
 	}
 	j, err := jobFile(files[0], r.in, r.out)
 	if err != nil || !r.flags.Changed("name") {

@@ -83,7 +83,7 @@ func (b Entries) Rows(width unit.Length, r draw.Ruler) []Row {
 		}
 		row := &rows[len(rows)-1]
 		w := r.Width(label, draw.NoteHeight, false)
-		row.Marks = append(row.Marks, text(label, x, -h+1, draw.NoteHeight, draw.Left, false), rule(x+min(w+2, each), x+each, -h+0.5))
+		row.Marks = append(row.Marks, text(label, geom.Point{X: x, Y: -h + 1}, draw.NoteHeight, draw.Left, false), rule(x+min(w+2, each), x+each, -h+0.5))
 		x += each + gutter
 	}
 	return rows

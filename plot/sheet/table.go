@@ -162,7 +162,7 @@ func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
 			if c.Align == ToRight || c.Align == OnPoint {
 				x, a = lay[i].x+lay[i].width, draw.Right
 			}
-			row.Marks = append(row.Marks, text(words, x, y, n, a, false))
+			row.Marks = append(row.Marks, text(words, geom.Point{X: x, Y: y}, n, a, false))
 		}
 	}
 	row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
@@ -191,18 +191,18 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 			w := at.width
 			if cell != "" {
 				w -= r.Width(cell, h, false) + 1.5
-				row.Marks = append(row.Marks, text(cell, at.x+at.width, y, h, draw.Right, false))
+				row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, false))
 			}
 			row.Marks = append(row.Marks, box(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
-			row.Marks = append(row.Marks, text(cell, at.x+at.point+r.Width(t, h, false), y, h, draw.Right, false))
+			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.point + r.Width(t, h, false), Y: y}, h, draw.Right, false))
 		case c.Align == ToRight:
-			row.Marks = append(row.Marks, text(cell, at.x+at.width, y, h, draw.Right, false))
+			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, false))
 		default:
 			for j, line := range wrapped[i] {
-				row.Marks = append(row.Marks, text(line, at.x, y-h*leading*unit.Length(j), h, draw.Left, false))
+				row.Marks = append(row.Marks, text(line, geom.Point{X: at.x, Y: y - h*leading*unit.Length(j)}, h, draw.Left, false))
 			}
 		}
 	}

@@ -89,14 +89,14 @@ func orNote(h unit.Length) unit.Length {
 }
 
 func textRow(line string, x, h unit.Length, bold bool) Row {
-	return Row{Height: h * leading, Marks: draw.Drawing{text(line, x, baseLine(h), h, draw.Left, bold)}}
+	return Row{Height: h * leading, Marks: draw.Drawing{text(line, geom.Point{X: x, Y: baseLine(h)}, h, draw.Left, bold)}}
 }
 
 // baseLine of the first line of letters below the top of a row.
 func baseLine(h unit.Length) unit.Length { return -h * (leading - hang) }
 
-func text(words string, x, y, h unit.Length, a draw.Align, bold bool) draw.Text {
-	return draw.Text{At: geom.Point{X: x, Y: y}, Height: h, Align: a, Bold: bold, Words: words, On: draw.Notes}
+func text(words string, at geom.Point, h unit.Length, a draw.Align, bold bool) draw.Text {
+	return draw.Text{At: at, Height: h, Align: a, Bold: bold, Words: words, On: draw.Notes}
 }
 
 // Heading is a rule across the width and bold words below it, kept with what follows.
@@ -156,7 +156,7 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 			row := textRow(line, indent, h, false)
 			row.Keep = j < len(lines)-1 && len(lines) <= 4
 			if j == 0 {
-				row.Marks = append(draw.Drawing{text(sign(i), figures, baseLine(h), h, draw.Right, b.Numbered)}, row.Marks...)
+				row.Marks = append(draw.Drawing{text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)}, row.Marks...)
 			}
 			rows = append(rows, row)
 		}

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"trammel/cmd/internal/solved"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/profiles"
@@ -38,7 +39,7 @@ func BenchmarkTemplate(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				m, err := job.Merge(Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
+				m, err := job.Merge(solved.Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/compare"
 	"trammel/geom/pegging"
@@ -54,7 +55,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.sound(); err != nil {
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
 	w = w.placedBy(func(int) []string { return nil })
@@ -80,7 +81,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		}
 		sheet, by, err := w.compare(p, tokens, fast)
 		if err != nil {
-			return nil, w.inPiece(p, err)
+			return nil, w.InPiece(p, err)
 		}
 		c.of, c.all, c.asked = append(c.of, p), append(c.all, sheet), append(c.asked, by)
 	}
@@ -97,7 +98,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 }
 
 // fixed are the pegs of a piece that are known to stand right.
-func (w Work) fixed(p Piece, f Findings) ([]geom.Name, error) {
+func (w Work) fixed(p solved.Piece, f Findings) ([]geom.Name, error) {
 	own, where := w.Job.Pieces[p.Index].Fixed, w.Job.Pieces[p.Index].FixedAt
 	switch {
 	case len(f.Fixed) > 0 && len(own) > 0:
@@ -105,22 +106,13 @@ func (w Work) fixed(p Piece, f Findings) ([]geom.Name, error) {
 	case len(f.Fixed) > 0:
 		own, where = f.Fixed, f.FixedAt
 	}
-	names := p.names()
+	names := p.Names()
 	for _, n := range own {
 		if !slices.Contains(names, n) {
 			return nil, &unit.Fault{Where: where, What: fmt.Sprintf("%s is no peg of %s", n, p.Title()), Hint: "its pegs are " + spell(names)}
 		}
 	}
 	return own, nil
-}
-
-// names of its pegs.
-func (p Piece) names() []geom.Name {
-	if p.Net != nil {
-		return p.Net.Names
-	}
-	t := p.Triangle()
-	return t.Names[:]
 }
 
 // spell is "A, B, C"; of many only the first.
@@ -137,8 +129,8 @@ func spell(names []geom.Name) string {
 }
 
 // named are the pieces that are meant.
-func (w Work) named(f Findings) ([]Piece, error) {
-	var all, fit []Piece
+func (w Work) named(f Findings) ([]solved.Piece, error) {
+	var all, fit []solved.Piece
 	var titles []string
 	for _, p := range w.Pieces {
 		if p.Other { // the other hand has the same lengths
@@ -166,7 +158,7 @@ func (w Work) named(f Findings) ([]Piece, error) {
 
 // compare holds one piece against what was found of it, and gives the sheet that it was
 // set out by.
-func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.Sheet, by *setout.Sheet, err error) {
+func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f check.Sheet, by *setout.Sheet, err error) {
 	ms, err := w.ReadBack(tokens, w.Measured[p.Index])
 	if err != nil {
 		return f, nil, err
@@ -187,7 +179,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 	a.Grain, a.Fine = check.Grains(w.Figures)
 	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
 	title := p.Title()
-	levels, err := w.levels(p)
+	levels, err := w.Levels(p)
 	if err != nil {
 		return f, nil, err
 	}
@@ -199,7 +191,7 @@ func (w Work) compare(p Piece, tokens []job.Setting, fast []geom.Name) (f check.
 		a.Found, err = w.reduced(a.Pegs, by, levels, ms)
 		var wrong *unit.Fault
 		if errors.As(err, &wrong) && wrong.Subject == unit.Levels {
-			return f, nil, w.levelled(p, wrong)
+			return f, nil, w.Levelled(p, wrong)
 		} else if err != nil {
 			return f, nil, err
 		}

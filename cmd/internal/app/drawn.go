@@ -3,23 +3,24 @@ package app
 import (
 	"strings"
 
+	"trammel/cmd/internal/solved"
 	"trammel/plot/template"
 )
 
-func (w Work) templatePiece(p Piece) template.Piece {
+func (w Work) templatePiece(p solved.Piece) template.Piece {
 	return template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.face(), Hand: p.hand(), Which: w.which(p), Shown: p.outline(),
+		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Which: w.which(p), Shown: p.Covered(),
 	}
 }
 
 // which of several ways the points of a net lie in; empty where one fits.
-func (w Work) which(p Piece) string {
+func (w Work) which(p solved.Piece) string {
 	if p.Net == nil {
 		return ""
 	}
-	return w.says().Nets().Which(*p.Net)
+	return w.Says().Nets().Which(*p.Net)
 }
 
 // frontWords are what the page before those of a piece says beside it.

@@ -20,7 +20,7 @@ func (t *layout) fronts() error {
 		on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
 		var err error
 		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, w.frontWords()); err != nil {
-			return w.inPiece(l.piece, err)
+			return w.InPiece(l.piece, err)
 		}
 		t.count += w.shorten(l.front)
 	}

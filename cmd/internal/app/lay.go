@@ -3,6 +3,7 @@ package app
 import (
 	"math"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
@@ -13,21 +14,21 @@ import (
 // too where that takes no page more, since lengths run to them. Pages that carry the
 // edges alone may leave out a hole, or a finished edge far within the cut one: then
 // all are printed.
-func (w Work) layPiece(p Piece) (paging.Plan, error) {
-	plan, err := w.lay(p.outline())
+func (w Work) layPiece(p solved.Piece) (paging.Plan, error) {
+	plan, err := w.lay(p.Covered())
 	if err != nil || len(p.Shape.Sides) == 0 {
 		return plan, err
 	}
 	if w.Cover == paging.OutlineOnly && !shows(plan, p.Shape) {
 		w.Cover = paging.Full
 		before := plan.Steps
-		if plan, err = w.lay(p.outline()); err != nil {
+		if plan, err = w.lay(p.Covered()); err != nil {
 			return plan, err
 		}
 		plan.Steps += before
 	}
-	if p.sharp != nil {
-		more, err := w.lay(p.sharp)
+	if p.Sharp != nil {
+		more, err := w.lay(p.Sharp)
 		both := plan.Steps + more.Steps
 		if err == nil && len(more.Cells) <= len(plan.Cells) && shows(more, p.Shape) {
 			plan = more
@@ -87,13 +88,13 @@ const maxPages = paging.MaxPages
 
 // atLeast is a number of pages that a piece cannot go below, before any is laid:
 // a window shows no more of its area, or of its edges, than this.
-func (w Work) atLeast(p Piece) float64 {
+func (w Work) atLeast(p solved.Piece) float64 {
 	s := w.Sheet
 	width, height := (s.Width - s.Left - s.Right).MM(), (s.Height - s.Top - s.Bottom).MM()
 	if width <= 0 || height <= 0 {
 		return 0 // no window at all: whoever lays the pages says so
 	}
-	area, round := p.size()
+	area, round := p.Size()
 	n := float64(area) / (width * height)
 	if w.Cover == paging.OutlineOnly {
 		// Of a convex piece a window holds no more of the outline than its own edge is
@@ -106,10 +107,10 @@ func (w Work) atLeast(p Piece) float64 {
 	return math.Floor(n) * float64(p.Quantity)
 }
 
-func (w Work) tooMany(p Piece, pages float64, more bool, before int) error {
+func (w Work) tooMany(p solved.Piece, pages float64, more bool, before int) error {
 	name := p.Title()
 	if before > 0 {
 		name = "the job up to " + name
 	}
-	return w.inPiece(p, paging.TooMany(name, float64(before)+pages, more, w.Sheet))
+	return w.InPiece(p, paging.TooMany(name, float64(before)+pages, more, w.Sheet))
 }

@@ -41,7 +41,7 @@ func TestFoundOnTheGround(t *testing.T) {
 	for i, n := range w.Pieces[0].Triangle().Names {
 		pegs = append(pegs, compare.Stake{Name: n, At: w.Pieces[0].Triangle().Points[i]})
 	}
-	levels, err := w.levels(w.Pieces[0])
+	levels, err := w.Levels(w.Pieces[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,12 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
-	"trammel/geom/adjust"
 	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/slip"
-	"trammel/geom/triangle"
 )
 
 // netReport is what the adjustment of a piece found.
@@ -93,14 +92,6 @@ var (
 	slips = map[slip.Kind]string{slip.Misread: "misread", slip.Hooked: "hooked", slip.Swapped: "swapped", slip.OtherScale: "other scale"}
 )
 
-// figure of a measurement in mm or degrees.
-func figure(k triangle.Kind, f adjust.Figure) float64 {
-	if k == triangle.Angle {
-		return f.Angle.Degrees()
-	}
-	return f.Length.MM()
-}
-
 func texts(names []geom.Name) []string {
 	all := make([]string, len(names))
 	for i, n := range names {
@@ -110,9 +101,9 @@ func texts(names []geom.Name) []string {
 }
 
 func (w Work) netReport(a net.Adjusted) *netReport {
-	info, cares := w.findings(a)
+	info, cares := w.Findings(a)
 	r := &netReport{
-		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: agrees(a),
+		Freedom: a.Freedom, Sum: a.Sum, Sigma0: a.Global.Sigma0, Limit: a.Global.Limit, Chance: a.Global.Chance, Agrees: solved.Agrees(a),
 		Points: map[string]pointReport{}, Found: []foundReport{}, Suspects: []suspectReport{}, Findings: slices.Concat([]string{}, info, cares),
 	}
 	for _, n := range a.Names {
@@ -121,7 +112,7 @@ func (w Work) netReport(a net.Adjusted) *netReport {
 		r.Points[string(n)] = pointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 	}
 	for _, f := range a.Placed {
-		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.says().Nets().Found(a, f))}
+		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Says().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
@@ -133,16 +124,16 @@ func (w Work) netReport(a net.Adjusted) *netReport {
 	for _, s := range a.Suspects {
 		m := a.Results[s.Index].Measurement
 		q := suspectReport{
-			Measured: s.Index, Token: m.Text, W: s.W, Reads: figure(m.Kind, s.Reads), Others: figure(m.Kind, s.Others), Sigma: figure(m.Kind, s.Sigma),
-			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.says().Nets().Suspect(a, s, w.Figures)),
+			Measured: s.Index, Token: m.Text, W: s.W, Reads: solved.Figure(m.Kind, s.Reads), Others: solved.Figure(m.Kind, s.Others), Sigma: solved.Figure(m.Kind, s.Sigma),
+			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.Says().Nets().Suspect(a, s, w.Figures)),
 		}
 		for _, x := range s.Slips {
-			q.Slips = append(q.Slips, slipReport{slips[x.Kind], figure(m.Kind, x.By), figure(m.Kind, x.True)})
+			q.Slips = append(q.Slips, slipReport{slips[x.Kind], solved.Figure(m.Kind, x.By), solved.Figure(m.Kind, x.True)})
 		}
 		r.Suspects = append(r.Suspects, q)
 	}
-	if s, ok := rectangle(a); ok {
-		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.says().Nets().Rectangle(s, w.Figures))}
+	if s, ok := solved.Rectangle(a); ok {
+		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Says().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
 }
@@ -159,28 +150,28 @@ func adjustments(list []measuredReport, a net.Adjusted) {
 	for i, r := range a.Results {
 		k := r.Measurement.Kind
 		list[i].Adjustment = &adjustmentReport{
-			Adjusted: figure(k, r.Adjusted), Residual: figure(k, r.Residual), Sigma: figure(k, r.Sigma), After: figure(k, r.After),
-			Redundancy: r.Redundancy, W: r.W, Noticed: figure(k, r.Noticed),
+			Adjusted: solved.Figure(k, r.Adjusted), Residual: solved.Figure(k, r.Residual), Sigma: solved.Figure(k, r.Sigma), After: solved.Figure(k, r.After),
+			Redundancy: r.Redundancy, W: r.W, Noticed: solved.Figure(k, r.Noticed),
 		}
 	}
 }
 
 // netPieceReport is the report of a net. Its sides and angles are those of the
 // outline.
-func (w Work) netPieceReport(p Piece) PieceReport {
+func (w Work) netPieceReport(p solved.Piece) PieceReport {
 	a, o := *p.Net, p.Outline()
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: p.measured(), Warnings: append([]string{}, p.cares()...), Outline: texts(o.Names), Net: w.netReport(a),
+		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: w.netReport(a),
 	}
-	if p.several != nil {
-		r.Answers = len(p.several.Answers)
+	if p.Several != nil {
+		r.Answers = len(p.Several.Answers)
 	}
-	r.Side = sideTexts(a.Mine)
+	r.Side = solved.SideTexts(a.Mine)
 	for _, o := range a.Others {
-		if p.several == nil {
-			r.Others = append(r.Others, otherReport{sideTexts(o), float64(o.Area)})
+		if p.Several == nil {
+			r.Others = append(r.Others, otherReport{solved.SideTexts(o), float64(o.Area)})
 		}
 	}
 	points := p.Construction.Inner
@@ -195,7 +186,7 @@ func (w Work) netPieceReport(p Piece) PieceReport {
 		r.Area, r.Perimeter = float64(o.Area()), o.Perimeter().MM()
 	}
 	for i, s := range a.Results {
-		r.Measured[i].Residual = figure(s.Measurement.Kind, s.Residual)
+		r.Measured[i].Residual = solved.Figure(s.Measurement.Kind, s.Residual)
 	}
 	adjustments(r.Measured, a)
 	r.Shape = w.shapeReport(p)

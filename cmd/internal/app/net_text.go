@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/net"
 	"trammel/geom/triangle"
@@ -13,11 +14,11 @@ import (
 )
 
 // netText writes a net for a person at a terminal.
-func (w Work) netText(b *strings.Builder, p Piece) {
+func (w Work) netText(b *strings.Builder, p solved.Piece) {
 	a, o := *p.Net, p.Outline()
 	head := []string{p.Name, fmt.Sprintf("net of %d points", len(a.Names))}
-	if p.several != nil {
-		head = append(head, fmt.Sprintf("%d of %d that fit", p.Answer+1, len(p.several.Answers)))
+	if p.Several != nil {
+		head = append(head, fmt.Sprintf("%d of %d that fit", p.Answer+1, len(p.Several.Answers)))
 	}
 	if p.Quantity > 1 {
 		head = append(head, fmt.Sprintf("%d off", p.Quantity))
@@ -38,7 +39,7 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 	if a.Freedom > 0 {
 		b.WriteString("\n  off by: adjusted less measured; σ: of one reading, 2σ hold 95 of 100;\n  shows: how much of a slip would show; of σ: off by in its own σ, over 3.3 is hardly chance\n")
 	}
-	for i, s := range w.agreement(a) {
+	for i, s := range w.Agreement(a) {
 		if i == 0 {
 			b.WriteString("\n")
 		}
@@ -47,29 +48,29 @@ func (w Work) netText(b *strings.Builder, p Piece) {
 
 	b.WriteString("\n  found one by one, then adjusted together:\n")
 	for _, f := range a.Placed[:min(len(a.Placed), mostFound)] {
-		b.WriteString("    " + string(w.says().Nets().Found(a, f)) + "\n")
+		b.WriteString("    " + string(w.Says().Nets().Found(a, f)) + "\n")
 	}
 	if n := len(a.Placed) - mostFound; n > 0 {
 		fmt.Fprintf(b, "    and %d more\n", n)
 	}
 	w.shapeText(b, p)
-	for _, s := range p.cares() {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
 
 // wayText says in which of several ways the points lie.
-func (w Work) wayText(b *strings.Builder, p Piece) {
+func (w Work) wayText(b *strings.Builder, p solved.Piece) {
 	a := *p.Net
 	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "  this one has %s\n", w.says().Nets().Placement(a.Mine))
-	if p.several != nil {
+	fmt.Fprintf(b, "  this one has %s\n", w.Says().Nets().Placement(a.Mine))
+	if p.Several != nil {
 		return
 	}
 	for _, o := range a.Others {
-		fmt.Fprintf(b, "  what was measured fits as well with %s\n", w.placement(o))
+		fmt.Fprintf(b, "  what was measured fits as well with %s\n", w.Placement(o))
 	}
 }
 
@@ -78,7 +79,7 @@ const mostFound = 40
 
 // pointTable is a row a point: where it lies and how sure, and for a corner the
 // angle inside and the side to the next.
-func (w Work) pointTable(p Piece) lines.Table {
+func (w Work) pointTable(p solved.Piece) lines.Table {
 	a, o := *p.Net, p.Outline()
 	tab := lines.Table{{"point", "x", "y", "95 % within", "", "angle", "side", "length"}}
 	row := func(n geom.Name, at geom.Point) []string {
@@ -88,7 +89,7 @@ func (w Work) pointTable(p Piece) lines.Table {
 		}
 		return []string{string(n), w.Figures.Length(at.X), w.Figures.Length(at.Y), within, "", "", "", ""}
 	}
-	for _, i := range around(o) {
+	for _, i := range solved.Around(o) {
 		r := row(o.Names[i], o.Points[i])
 		n := len(o.Names)
 		r[5], r[6], r[7] = lines.AngleKnown(w.Figures, o.Angles[i], a.Corner(o.Names[(i+n-1)%n], o.Names[i], o.Names[(i+1)%n])), o.Side(i), w.Figures.Length(o.Sides[i])

@@ -93,7 +93,7 @@ func (t *layout) overview() (picture, error) {
 		}
 		p, err := template.Overview(t.work.templatePiece(l.piece), l.plan, lettering.Go(), t.work.style())
 		if err != nil {
-			return picture{}, t.work.inPiece(l.piece, err)
+			return picture{}, t.work.InPiece(l.piece, err)
 		}
 		shown = append(shown, t.work.shown(p))
 	}

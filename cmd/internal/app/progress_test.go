@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/solved"
 	"trammel/plot/paging"
 	"trammel/profiles/job"
 )
@@ -12,7 +13,7 @@ import (
 // and each gets something. Few of them get all that one search can use.
 func TestJobsHaveOneEffort(t *testing.T) {
 	for _, n := range []int{1, 3, 20, 200, 1000} {
-		w := Work{Pieces: make([]Piece, n)}
+		w := Work{Work: solved.Work{Pieces: make([]solved.Piece, n)}}
 		left := allSteps
 		for i := range n {
 			e := w.effortFor(i, left)

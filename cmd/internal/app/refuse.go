@@ -1,6 +1,7 @@
 package app
 
 import (
+	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
@@ -24,7 +25,7 @@ func (w Work) ready() error {
 		}
 		pages += n
 		if err := template.Ready(w.templatePiece(p), lettering.Go()); err != nil {
-			return w.inPiece(p, err)
+			return w.InPiece(p, err)
 		}
 	}
 	s := w.Sheet
@@ -34,7 +35,7 @@ func (w Work) ready() error {
 	const some = 20 // pieces: of more, one after the other is refused when its turn comes
 	for _, p := range w.Pieces[:min(some, len(w.Pieces))] {
 		if err := w.indexed(p); err != nil {
-			return w.inPiece(p, err)
+			return w.InPiece(p, err)
 		}
 	}
 	return nil
@@ -42,7 +43,7 @@ func (w Work) ready() error {
 
 // indexed refuses a piece of several pages whose index page does not fit. A plan that
 // was looked for a moment only says so quickly; where it does, the real one has the word.
-func (w Work) indexed(p Piece) error {
+func (w Work) indexed(p solved.Piece) error {
 	var err error
 	for _, most := range []int{leastSteps / 100, paging.MostSteps} {
 		w.effort = paging.Effort{Most: most}

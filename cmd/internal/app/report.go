@@ -1,6 +1,7 @@
 package app
 
 import (
+	"trammel/cmd/internal/solved"
 	"trammel/geom/triangle"
 	"trammel/plot/draw"
 )
@@ -130,7 +131,7 @@ func (w Work) Report() Report {
 	return r
 }
 
-func (w Work) report(p Piece) PieceReport {
+func (w Work) report(p solved.Piece) PieceReport {
 	if p.Net != nil {
 		return w.netPieceReport(p)
 	}
@@ -139,19 +140,19 @@ func (w Work) report(p Piece) PieceReport {
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
 		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []measuredReport{}, Warnings: append([]string{}, p.cares()...), Outline: texts(p.Outline().Names),
+		Measured: []measuredReport{}, Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names),
 	}
 	for i, n := range t.Names {
 		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}
 		r.Angles[string(n)] = t.Angles[i].Degrees()
 		r.Heights[string(n)] = t.Heights[i].MM()
 	}
-	for _, s := range sides(t) {
-		r.Sides[s.name] = s.length.MM()
+	for _, s := range solved.Sides(t) {
+		r.Sides[s.Name] = s.Length.MM()
 	}
-	r.Measured = p.measured()
+	r.Measured = measured(p)
 	r.Shape = w.shapeReport(p)
-	if a, ok := p.checked(); ok {
+	if a, ok := p.Checked(); ok {
 		r.Net = w.netReport(a)
 		adjustments(r.Measured, a)
 	}
@@ -160,7 +161,7 @@ func (w Work) report(p Piece) PieceReport {
 
 var kinds = map[triangle.Kind]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}
 
-func (p Piece) measured() []measuredReport {
+func measured(p solved.Piece) []measuredReport {
 	var a triangle.Answer
 	if p.Net == nil {
 		a = p.Solution.Answers[p.Answer]

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/pegging"
@@ -33,7 +34,7 @@ func (w Work) setout() (*setoutSheets, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
-	if err := w.sound(); err != nil {
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
 	s := &setoutSheets{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
@@ -54,12 +55,12 @@ func (w Work) setout() (*setoutSheets, error) {
 }
 
 // sheet of one piece.
-func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
-	net, err := w.net(p)
+func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
+	net, err := w.Net(p)
 	if err != nil {
-		return setout.Sheet{}, w.inPiece(p, err)
+		return setout.Sheet{}, w.InPiece(p, err)
 	}
-	levels, err := w.levels(p)
+	levels, err := w.Levels(p)
 	if err != nil {
 		return setout.Sheet{}, err
 	}
@@ -76,7 +77,7 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
 	if errors.As(err, &f) && f.Subject == unit.Levels {
-		return sheet, w.levelled(p, f)
+		return sheet, w.Levelled(p, f)
 	}
 	if errors.As(err, &f) {
 		if where := w.Site.From[f.Of]; f.Subject == unit.Site && where != "" { // what was said of the site
@@ -84,7 +85,7 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 		}
 	}
 	if err != nil {
-		return sheet, w.inPiece(p, err)
+		return sheet, w.InPiece(p, err)
 	}
 	return sheet, nil
 }
@@ -93,7 +94,7 @@ func (w Work) sheet(i int, p Piece) (setout.Sheet, error) {
 var ways = map[construct.Method]pegging.Method{construct.ByArcs: pegging.TwoArcs, construct.BySquare: pegging.OffsetSquare, construct.ByAngle: pegging.AngleDistance}
 
 // wayOf is the method that was asked for; nil: the surest.
-func (w Work) wayOf(p Piece) *pegging.Method {
+func (w Work) wayOf(p solved.Piece) *pegging.Method {
 	if m, asked := ways[w.Job.Pieces[p.Index].Way]; asked {
 		return &m
 	}
@@ -103,7 +104,7 @@ func (w Work) wayOf(p Piece) *pegging.Method {
 // summary says in a line what the sheets are.
 func (s *setoutSheets) summary() string {
 	words := s.made("setting-out sheet")
-	if slices.ContainsFunc(s.of, func(p Piece) bool { return len(p.Shape.Sides) > 0 }) {
+	if slices.ContainsFunc(s.of, func(p solved.Piece) bool { return len(p.Shape.Sides) > 0 }) {
 		words += "; the outline alone: allowances, corners and holes are on the template"
 	}
 	return words

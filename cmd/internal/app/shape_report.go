@@ -1,6 +1,7 @@
 package app
 
 import (
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
@@ -71,7 +72,7 @@ type settingReport struct {
 	Up       float64 `json:"up"`             // and square to it
 }
 
-func (w Work) shapeReport(p Piece) *shapeReport {
+func (w Work) shapeReport(p solved.Piece) *shapeReport {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return nil

@@ -6,12 +6,13 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/plot/template"
 )
 
 // cutText writes the figures of the piece that is really cut, which come first.
-func (w Work) cutText(b *strings.Builder, p Piece) {
+func (w Work) cutText(b *strings.Builder, p solved.Piece) {
 	s := p.Shape
 	if len(s.Sides) == 0 || !s.Spared() {
 		return
@@ -32,7 +33,7 @@ func (w Work) cutText(b *strings.Builder, p Piece) {
 }
 
 // shapeText writes what is done to a piece for a person at a terminal.
-func (w Work) shapeText(b *strings.Builder, p Piece) {
+func (w Work) shapeText(b *strings.Builder, p solved.Piece) {
 	s := p.Shape
 	if len(s.Sides) == 0 {
 		return
@@ -58,7 +59,7 @@ func (w Work) shapeText(b *strings.Builder, p Piece) {
 	if p.Grain != ([2]geom.Name{}) {
 		says = append(says, "grain along "+string(p.Grain[0]+p.Grain[1]))
 	}
-	for _, say := range []string{p.face(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
+	for _, say := range []string{p.Facing(), map[bool]string{true: "one of each hand"}[w.paired(p)]} {
 		if say != "" {
 			says = append(says, say)
 		}

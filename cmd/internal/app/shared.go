@@ -89,7 +89,7 @@ func (t *layout) share() error {
 	for i, m := range made {
 		l := t.laid[i]
 		if m.err != nil {
-			return w.inPiece(l.piece, m.err)
+			return w.InPiece(l.piece, m.err)
 		}
 		if m.sizes == nil {
 			continue

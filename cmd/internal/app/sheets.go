@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -29,7 +30,7 @@ type sheets[S siteSheet] struct {
 	subject string // of the document
 	noRoll  string // why it is not printed off a roll
 	all     []S
-	of      []Piece // a sheet
+	of      []solved.Piece // a sheet
 	pages   []draw.Page
 	names   []string // of the pages as files, without their ending
 }
@@ -52,7 +53,7 @@ func (s *sheets[S]) lay() error {
 	for i, one := range s.all {
 		pages, err := one.Pages(s.work.Sheet, lettering.Go())
 		if err != nil {
-			return s.work.inPiece(s.of[i], err)
+			return s.work.InPiece(s.of[i], err)
 		}
 		for k, p := range pages {
 			name := fmt.Sprintf("%s-%d", s.stem, k+1)

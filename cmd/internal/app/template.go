@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
@@ -23,7 +24,7 @@ type layout struct {
 
 // laid is one piece on its pages.
 type laid struct {
-	piece   Piece
+	piece   solved.Piece
 	index   int // among the work's pieces
 	plan    paging.Plan
 	drawing draw.Drawing
@@ -53,13 +54,13 @@ func (w Work) template() (*layout, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
-	if err := w.hasOutline(); err != nil {
+	if err := w.HasOutline(); err != nil {
 		return nil, err
 	}
-	if err := w.sound(); err != nil {
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
-	if err := w.constructible(); err != nil {
+	if err := w.Constructible(); err != nil {
 		return nil, err
 	}
 	if err := w.ready(); err != nil {
@@ -74,7 +75,7 @@ func (w Work) template() (*layout, error) {
 		w.effort = w.effortFor(i, left)
 		plan, err := w.layPiece(p)
 		if err != nil {
-			return nil, w.inPiece(p, err)
+			return nil, w.InPiece(p, err)
 		}
 		left -= plan.Steps
 		before := t.count
@@ -102,7 +103,7 @@ func (t *layout) draw() (err error) {
 		}
 		w.tell.say("drawing", i, len(t.laid))
 		if l.drawing, err = template.Draw(w.templatePiece(l.piece), l.plan, lettering.Go(), w.style()); err != nil {
-			return w.inPiece(l.piece, err)
+			return w.InPiece(l.piece, err)
 		}
 		l.plan = w.cut(l.plan, l.drawing, t.furniture(*l, 0, 1))
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -31,7 +32,7 @@ func (w Work) Text(out io.Writer) error {
 	return err
 }
 
-func (w Work) text(b *strings.Builder, p Piece) {
+func (w Work) text(b *strings.Builder, p solved.Piece) {
 	if p.Net != nil {
 		w.netText(b, p)
 		return
@@ -48,15 +49,15 @@ func (w Work) text(b *strings.Builder, p Piece) {
 	w.cutText(b, p)
 
 	tab := lines.Table{{"side", "length", "", "corner", "angle", "height"}}
-	order := corners(t)
+	order := solved.Corners(t)
 	drawn := w.templatePiece(p)
-	for i, s := range sides(t) {
+	for i, s := range solved.Sides(t) {
 		k := order[i]
 		angle := w.Figures.Angle(t.Angles[k])
 		if given, ok := drawn.Given(k); ok {
 			angle = w.Figures.Given(given)
 		}
-		tab = append(tab, []string{s.name, w.Figures.Length(s.length), "", string(t.Names[k]), angle, w.Figures.Length(t.Heights[k])})
+		tab = append(tab, []string{s.Name, w.Figures.Length(s.Length), "", string(t.Names[k]), angle, w.Figures.Length(t.Heights[k])})
 	}
 	tab.Write(b, "l r l l r r")
 	fmt.Fprintf(b, "\n  area %s, perimeter %s\n", lines.Area(w.Figures, t.Area), w.Figures.Length(t.Perimeter))
@@ -66,23 +67,23 @@ func (w Work) text(b *strings.Builder, p Piece) {
 		b.WriteString("\n")
 		w.sensitivity(p).Write(b, "l r l"+strings.Repeat(" r", 3))
 	}
-	if a, ok := p.checked(); ok {
+	if a, ok := p.Checked(); ok {
 		b.WriteString("\n")
-		for _, s := range w.agreement(a) {
+		for _, s := range w.Agreement(a) {
 			b.WriteString("  " + s + "\n")
 		}
 	}
 	w.shapeText(b, p)
-	for _, s := range p.cares() {
+	for _, s := range p.Cares() {
 		b.WriteString("\n  take care: " + s + "\n")
 	}
 }
 
 // sensitivity is one row a measurement: how well it fits, where more was measured
 // than needed, and how far a slip in it moves each corner.
-func (w Work) sensitivity(p Piece) lines.Table {
+func (w Work) sensitivity(p solved.Piece) lines.Table {
 	a := p.Solution.Answers[p.Answer]
-	order := corners(a.Triangle)
+	order := solved.Corners(a.Triangle)
 	tab := lines.Table{{"measured", "off by", "a slip of", "", "", ""}}
 	for k, c := range order {
 		tab[0][3+k] = "moves " + string(a.Triangle.Names[c])

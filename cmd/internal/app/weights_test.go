@@ -12,7 +12,7 @@ import (
 func TestNoCliffAtOneMetre(t *testing.T) {
 	weights := func(scale float64) (length, angle float64) {
 		w := mustOpen(t, pieceOf(fmt.Sprintf("AB=%.1f, BC=%.1f, CA=%.1f, A=%.4fdeg", 1000*scale, 800*scale, 600*scale, 53.1301), ""), Options{})
-		a, ok := w.Pieces[0].checked()
+		a, ok := w.Pieces[0].Checked()
 		if !ok {
 			t.Fatal("nothing is weighed")
 		}

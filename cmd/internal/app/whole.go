@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -46,17 +47,17 @@ func (w Work) drawings() (*drawings, error) {
 	if err := w.Picked(); err != nil {
 		return nil, err
 	}
-	if err := w.hasOutline(); err != nil {
+	if err := w.HasOutline(); err != nil {
 		return nil, err
 	}
-	if err := w.sound(); err != nil {
+	if err := w.Sound(); err != nil {
 		return nil, err
 	}
 	all := &drawings{work: w}
 	for i, p := range w.Pieces {
 		page, err := w.whole(i, p)
 		if err != nil {
-			return nil, w.inPiece(p, err)
+			return nil, w.InPiece(p, err)
 		}
 		name := fileName(p.Title())
 		if len(w.Pieces) > 1 {
@@ -68,8 +69,8 @@ func (w Work) drawings() (*drawings, error) {
 }
 
 // whole is one piece on a page of its own size, its baseline level.
-func (w Work) whole(index int, p Piece) (draw.Page, error) {
-	outline := p.outline()
+func (w Work) whole(index int, p solved.Piece) (draw.Page, error) {
+	outline := p.Covered()
 	b := outline.Bounds().Join(p.Outline().Points.Bounds())
 	sheet := paging.Sheet{Name: "whole", Width: b.Width() + 2*wholeMargin, Height: b.Height() + 2*wholeMargin}
 	if long := max(sheet.Width, sheet.Height); long > wholeMost {

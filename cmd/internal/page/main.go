@@ -13,6 +13,7 @@ import (
 	"os"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/area"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -34,7 +35,7 @@ func run(measurements []string, out, notes io.Writer) error {
 	for _, m := range measurements {
 		tokens = append(tokens, job.Setting{Text: m})
 	}
-	m, err := job.Merge(app.Named("", tokens), job.Over{}, set, nil, nil)
+	m, err := job.Merge(solved.Named("", tokens), job.Over{}, set, nil, nil)
 	if err != nil {
 		return err
 	}

@@ -1,14 +1,10 @@
-// Package app turns a job and profiles into a report and files in memory. It
-// knows no flags, no terminal and no operating system, so that whatever else
-// wants to do trammel's work can stand on it.
+// Package solved makes of a merged job its pieces, each known: triangles and nets with
+// their shapes, what is doubtful in them, and what refuses to be made of them. It knows
+// no paper.
 //
-// Files, from the top floor to the ground: document.go, preview.go, calibrate.go, whole.go, check.go, check_report.go,
-// check_text.go, setout.go, pegs.go, setout_report.go, sheets.go, template.go, front.go,
-// shared.go, summary.go, refuse.go, text.go, net_text.go, shape_text.go, report.go,
-// net_report.go, shape_report.go, open.go, shape.go, net_triangle.go, byhand.go,
-// levels.go, net.go, remarks.go, attach.go, lay.go, roll.go, warp.go, layers.go,
-// drawn.go, progress.go, ahead.go, piece.go.
-package app
+// Files, from the top floor to the ground: open.go, net_triangle.go, byhand.go, shape.go,
+// net.go, levels.go, remarks.go, piece.go.
+package solved
 
 import (
 	"errors"
@@ -19,24 +15,20 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/paging"
 	"trammel/plot/words"
 	"trammel/profiles/job"
 )
 
 // Open solves every piece of a job. Its errors are a *unit.Fault where words are wrong
 // and a *geom.NoTriangle (within a *PieceError) where the measurements fix none. Tell
-// hears how far the work is; nil: nobody listens.
-func Open(m job.Merged, tell Progress) (Work, error) {
-	w := Work{Merged: m, Title: m.Name.Text, tell: tell}
+// hears how far the work is.
+func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
+	w := Work{Merged: m, Title: m.Name.Text}
 	if m.Says != nil {
 		w.Language = words.English{Instrument: m.Says.Of(unit.Instrument, "theodolite", false)}
 	}
-	if err := w.paged(); err != nil {
-		return w, err
-	}
 	for i, p := range m.Pieces {
-		w.tell.say("reckoning", i, len(m.Pieces))
+		tell("reckoning", i, len(m.Pieces))
 		pieces, err := w.solved(i)
 		if err != nil {
 			return w, err
@@ -62,31 +54,13 @@ func Open(m job.Merged, tell Progress) (Work, error) {
 		if p.Net == nil {
 			p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
 		}
-		if a, ok := p.checked(); ok {
-			_, cares := w.findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), remarks(w.says().Nets().TooFine(a, w.Figures))...)
+		if a, ok := p.Checked(); ok {
+			_, cares := w.Findings(a)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Says().Nets().TooFine(a, w.Figures))...)
 		}
-		p.ByHand = w.crossings(*p)
+		p.ByHand = crossings(w.Figures, *p)
 	}
 	return w, w.grounded()
-}
-
-// paged decides the sheet of paper and what comes on it.
-func (w *Work) paged() (err error) {
-	p, q := w.Paper, w.Printer
-	if w.Landscape {
-		p.Width, p.Height = p.Height, p.Width
-	}
-	w.Sheet = paging.Sheet{
-		Name: p.Name, Width: p.Width, Height: p.Height,
-		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
-	}
-	w.calibrated(w.Known)
-	if w.EdgesOnly {
-		w.Cover = paging.OutlineOnly
-	}
-	w.hide, err = without(w.Said.Without)
-	return err
 }
 
 // solved makes one piece of the job: a triangle, two where two fit, or a net.
@@ -173,12 +147,12 @@ func (w Work) Picked() error {
 		if p.Picked {
 			continue
 		}
-		if p.several != nil {
+		if p.Several != nil {
 			return w.whichWay(p)
 		}
 		two := [2]string{}
 		for k := range two {
-			two[k] = w.outline(w.Pieces[i+k].Triangle())
+			two[k] = outlined(w.Figures, w.Pieces[i+k].Triangle())
 		}
 		n := &triangle.NoTriangle{
 			What:    fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
@@ -190,24 +164,10 @@ func (w Work) Picked() error {
 }
 
 // outline is a triangle in a few words: its sides.
-func (w Work) outline(t triangle.Triangle) string {
+func outlined(f unit.Style, t triangle.Triangle) string {
 	var parts []string
-	for _, s := range sides(t) {
-		parts = append(parts, string(s.name)+" "+w.Figures.Length(s.length))
+	for _, s := range Sides(t) {
+		parts = append(parts, string(s.Name)+" "+f.Length(s.Length))
 	}
 	return strings.Join(parts, ", ")
-}
-
-// Warnings of all pieces, each with its piece where there are several.
-func (w Work) Warnings() []string {
-	all := append(slices.Clone(w.Notes), w.otherPaper()...)
-	for _, p := range w.Pieces {
-		for _, s := range p.cares() {
-			if len(w.Pieces) > 1 {
-				s = p.Title() + ": " + s
-			}
-			all = append(all, s)
-		}
-	}
-	return all
 }

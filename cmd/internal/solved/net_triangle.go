@@ -1,4 +1,4 @@
-package app
+package solved
 
 import (
 	"errors"
@@ -35,7 +35,7 @@ func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.S
 		a, failed = w.netOfTriangle(s.Answers[0].Triangle, ms)
 	case errors.As(err, &none) && len(pointsOf(ms)) == 3:
 		a, failed = net.Adjust(net.Net{Measured: ms, Tools: w.toolsFor(ms)})
-		if failed == nil && !agrees(a) {
+		if failed == nil && !Agrees(a) {
 			return s, err
 		}
 	default:
@@ -46,7 +46,7 @@ func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.S
 	}
 	wide := slices.Clone(ms)
 	for i, r := range a.Results {
-		wide[i].Value.Tolerance = new(numbers.Rat).SetFloat64(leeway * figure(r.Measurement.Kind, r.Sigma))
+		wide[i].Value.Tolerance = new(numbers.Rat).SetFloat64(leeway * Figure(r.Measurement.Kind, r.Sigma))
 	}
 	t, failed := triangle.Solve(wide, base)
 	if failed != nil || len(t.Answers) > 1 {
@@ -61,14 +61,14 @@ func exact(a triangle.Answer) bool {
 	return !slices.ContainsFunc(a.Residuals, func(r triangle.Residual) bool { return r != triangle.Residual{} })
 }
 
-// sound refuses a piece in which a measurement is all but certain to hold a slip:
+// Sound refuses a piece in which a measurement is all but certain to hold a slip:
 // adjusted with it every corner would lie wrong. Solve shows it all the same.
-func (w Work) sound() error {
+func (w Work) Sound() error {
 	for _, p := range w.Pieces {
-		a, ok := p.checked()
+		a, ok := p.Checked()
 		if ok && a.Disputed {
 			return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{
-				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.placement(a.Mine) + "; with " + w.placement(a.Others[0]),
+				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.Placement(a.Mine) + "; with " + w.Placement(a.Others[0]),
 				Hint: "read the measurements again, or measure one more line",
 			})
 		}
@@ -91,7 +91,7 @@ func (w Work) sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

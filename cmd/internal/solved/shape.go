@@ -1,4 +1,4 @@
-package app
+package solved
 
 import (
 	"fmt"
@@ -58,7 +58,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 			if len(work.Corners) > 0 {
 				sharp, err := shape.Make(t.Points, t.Names, shape.Work{Allowances: work.Allowances}, figures)
 				if err == nil {
-					h.sharp = sharp.Cover(coverSag)
+					h.Sharp = sharp.Cover(coverSag)
 				}
 			}
 			if !h.Other {
@@ -90,7 +90,7 @@ func grained(s job.Shape, o geom.Outline) error {
 			return nil
 		}
 	}
-	for _, i := range around(o) {
+	for _, i := range Around(o) {
 		edges = append(edges, o.Side(i))
 	}
 	last := len(edges) - 1

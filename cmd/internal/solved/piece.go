@@ -1,4 +1,4 @@
-package app
+package solved
 
 import (
 	"cmp"
@@ -15,8 +15,6 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
-	"trammel/plot/paging"
 	"trammel/plot/words"
 	"trammel/profiles/job"
 )
@@ -24,20 +22,14 @@ import (
 // Work is a merged job with everything solved: triangles, nets, constructions.
 type Work struct {
 	job.Merged
-	Title   string // of the job, perhaps empty
-	Sheet   paging.Sheet
-	Cover   paging.Cover
-	Pieces  []Piece
-	madeFor madeFor      // the printer
-	hide    []draw.Layer // left out of the pages
-	effort  paging.Effort
-	tell    Progress
+	Title  string // of the job, perhaps empty
+	Pieces []Piece
 
 	Language words.Language // of all that is said; nil: English at the bench
 }
 
-// says is that language.
-func (w Work) says() words.Language { return words.In(w.Language) }
+// Says is that language.
+func (w Work) Says() words.Language { return words.In(w.Language) }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
 // fit a piece and neither is picked, or both are, it stands twice; where a net fits
@@ -54,7 +46,7 @@ type Piece struct {
 	Solution     triangle.Solution // of a net the measurements alone
 	Net          *net.Adjusted     // nil of a triangle
 	adjusted     *net.Adjusted     // of a triangle of which more was measured than needed; nil where that failed
-	several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
+	Several      *net.Several      // all the ways in which the points of a net may lie; nil where one fits
 	Construction construct.Construction
 	Warnings     []string // plain sentences: what is doubtful in what was measured
 	ByHand       []string // and in its construction, or in the way that its pegs are placed
@@ -63,7 +55,7 @@ type Piece struct {
 	Grain [2]geom.Name // empty: not said
 	Face  job.Face
 	Other bool         // the other hand of the piece before it
-	sharp geom.Polygon // round the shape with no corner cut; nil where none is
+	Sharp geom.Polygon // round the shape with no corner cut; nil where none is
 }
 
 // Title of the piece on paper: its name, which of two it is where both are made,
@@ -127,22 +119,12 @@ func of(p job.Piece, err error) error {
 	return err
 }
 
-// cares are all that is doubtful in the piece.
-func (p Piece) cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
+// Cares are all that is doubtful in the piece.
+func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
 
-// placedBy is the work with other words on how each piece comes into being than those
-// on its construction with rule and compasses.
-func (w Work) placedBy(words func(i int) []string) Work {
-	w.Pieces = slices.Clone(w.Pieces)
-	for i := range w.Pieces {
-		w.Pieces[i].ByHand = words(i)
-	}
-	return w
-}
-
-// inPiece puts a place of the job file in front of a fault: that of the name it
+// InPiece puts a place of the job file in front of a fault: that of the name it
 // complains about, else that of the piece where it has no place at all.
-func (w Work) inPiece(p Piece, err error) error {
+func (w Work) InPiece(p Piece, err error) error {
 	var f *unit.Fault
 	if !errors.As(err, &f) || w.Job.File == "" {
 		return err
@@ -158,36 +140,26 @@ func (w Work) inPiece(p Piece, err error) error {
 	return err
 }
 
-// documentTitle is the job's name, else that of its first piece.
-func (w Work) documentTitle() string {
-	if w.Title != "" {
-		return w.Title
-	}
-	return w.Pieces[0].Name
-}
-
 const otherHand = "other hand"
 
-// face and hand are what the template says of the piece.
-func (p Piece) face() string {
+// Facing and Hand are what the template says of the piece.
+func (p Piece) Facing() string {
 	if p.Face == job.AnyFace {
 		return ""
 	}
 	return "face " + p.Face.String()
 }
 
-func (p Piece) hand() string {
+// Hand is empty of the one that was measured.
+func (p Piece) Hand() string {
 	if p.Other {
 		return otherHand
 	}
 	return ""
 }
 
-// paired says whether the other hand of a piece is made too.
-func (w Work) paired(p Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
-
-// size of what the pages show at least.
-func (p Piece) size() (unit.Area, unit.Length) {
+// Size of what the pages show at least.
+func (p Piece) Size() (unit.Area, unit.Length) {
 	if len(p.Shape.Sides) > 0 {
 		return p.Shape.Areas().Finished, p.Shape.Finished.Length()
 	}
@@ -201,17 +173,17 @@ func (p Piece) size() (unit.Area, unit.Length) {
 // coverSag is how far a page may be wanted for a place just outside a rounding.
 const coverSag unit.Length = 0.5
 
-// outline is what pages must show all of.
-func (p Piece) outline() geom.Polygon {
+// Covered is what pages must show all of.
+func (p Piece) Covered() geom.Polygon {
 	if len(p.Shape.Sides) > 0 {
 		return p.Shape.Cover(coverSag)
 	}
 	return p.Outline().Points
 }
 
-// checked is the adjustment of a net, or of a triangle of which more was measured than
+// Checked is the adjustment of a net, or of a triangle of which more was measured than
 // needed.
-func (p Piece) checked() (net.Adjusted, bool) {
+func (p Piece) Checked() (net.Adjusted, bool) {
 	switch {
 	case p.Net != nil:
 		return *p.Net, true
@@ -221,8 +193,8 @@ func (p Piece) checked() (net.Adjusted, bool) {
 	return net.Adjusted{}, false
 }
 
-// around is the corners of an outline once round from the first in the alphabet.
-func around(o geom.Outline) []int {
+// Around is the corners of an outline once round from the first in the alphabet.
+func Around(o geom.Outline) []int {
 	first := 0
 	for i, n := range o.Names {
 		if alphabet(n, o.Names[first]) < 0 {
@@ -238,13 +210,13 @@ func around(o geom.Outline) []int {
 
 // side is one side under its name for people.
 type side struct {
-	name   string
-	length unit.Length
+	Name   string
+	Length unit.Length
 	index  int // of the corner opposite
 }
 
-// sides of a triangle in the order of its letters, going round: AB, BC, CA.
-func sides(t triangle.Triangle) []side {
+// Sides of a triangle in the order of its letters, going round: AB, BC, CA.
+func Sides(t triangle.Triangle) []side {
 	order := []int{0, 1, 2}
 	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
 	list := make([]side, 3)
@@ -255,8 +227,8 @@ func sides(t triangle.Triangle) []side {
 	return list
 }
 
-// corners are the indices of a triangle's corners in the order of its letters.
-func corners(t triangle.Triangle) []int {
+// Corners are the indices of a triangle's corners in the order of its letters.
+func Corners(t triangle.Triangle) []int {
 	order := []int{0, 1, 2}
 	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
 	return order
@@ -326,4 +298,13 @@ func (w Work) toolsFor(ms []triangle.Measurement) tape.Tools {
 		}
 	}
 	return t
+}
+
+// Names of its pegs.
+func (p Piece) Names() []geom.Name {
+	if p.Net != nil {
+		return p.Net.Names
+	}
+	t := p.Triangle()
+	return t.Names[:]
 }

@@ -1,4 +1,4 @@
-package app
+package solved
 
 import (
 	"errors"
@@ -86,7 +86,7 @@ func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
 	var pieces []Piece
 	for i, a := range answers {
 		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Answer: i, Picked: several == nil,
-			Solution: triangle.Solution{Case: "net", Measured: ms}, Net: &a, several: several}
+			Solution: triangle.Solution{Case: "net", Measured: ms}, Net: &a, Several: several}
 		if q.Name == "" {
 			q.Name = netTitle(a, asked, len(w.Job.Pieces), index)
 		}
@@ -119,10 +119,10 @@ func (w Work) constructed(q Piece, s netWords, p job.Piece) (Piece, error) {
 
 // whichWay refuses a net whose points may lie in several ways.
 func (w Work) whichWay(p Piece) error {
-	e := p.several
+	e := p.Several
 	var ways []string
 	for i, a := range e.Answers[:min(len(e.Answers), mostWays)] {
-		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, w.placement(a.Mine)))
+		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, w.Placement(a.Mine)))
 	}
 	if len(e.Answers) > mostWays {
 		ways = append(ways, "…")
@@ -132,7 +132,7 @@ func (w Work) whichWay(p Piece) error {
 		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
 	}
 	n := &triangle.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
-	if sides := sideTexts(e.Answers[0].Mine); len(sides) == 0 {
+	if sides := SideTexts(e.Answers[0].Mine); len(sides) == 0 {
 		n.Hint = "measure one more line"
 	} else {
 		n.Subject, n.Advice = unit.SideOf, unit.Advice{Code: unit.WaysFit, Names: sides, Figure: e.Line, InFile: w.Job.File != ""}
@@ -146,11 +146,11 @@ func (w Work) whichWay(p Piece) error {
 // mostWays in which points may lie stand in one line.
 const mostWays = 4
 
-// placement is one way in which points may lie, in a few words.
-func (w Work) placement(m net.Placement) string {
+// Placement is one way in which points may lie, in a few words.
+func (w Work) Placement(m net.Placement) string {
 	var parts []string
 	if len(m.Sides) > 0 {
-		parts = append(parts, w.says().Nets().Placement(m))
+		parts = append(parts, w.Says().Nets().Placement(m))
 	}
 	if m.Area > 0 {
 		parts = append(parts, "area "+lines.Area(w.Figures, m.Area))
@@ -158,8 +158,8 @@ func (w Work) placement(m net.Placement) string {
 	return strings.Join(parts, ", ")
 }
 
-// sideTexts are the sides as a job says them.
-func sideTexts(m net.Placement) (all []string) {
+// SideTexts are the sides as a job says them.
+func SideTexts(m net.Placement) (all []string) {
 	for _, s := range m.Sides {
 		all = append(all, s.String())
 	}
@@ -170,7 +170,7 @@ func sideTexts(m net.Placement) (all []string) {
 // solve shows two, and that is its answer.
 func (w Work) Told() error {
 	for _, p := range w.Pieces {
-		if p.several != nil {
+		if p.Several != nil {
 			return w.whichWay(p)
 		}
 	}
@@ -283,7 +283,7 @@ func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 	if i, j, crossed := o.Points.Crossing(); crossed {
 		f := &unit.Fault{Subject: unit.Outline, Of: namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
 		if len(a.Suspects) > 0 {
-			f.Hint += "; or mend the measurements first: " + string(w.says().Nets().Suspect(a, a.Suspects[0], w.Figures))
+			f.Hint += "; or mend the measurements first: " + string(w.Says().Nets().Suspect(a, a.Suspects[0], w.Figures))
 		}
 		return o, f
 	}
@@ -316,8 +316,8 @@ func netTitle(a net.Adjusted, names []geom.Name, of, index int) string {
 	return "Net " + namesOf(names)
 }
 
-// hasOutline refuses a net whose edge nobody named, where it is needed.
-func (w Work) hasOutline() error {
+// HasOutline refuses a net whose edge nobody named, where it is needed.
+func (w Work) HasOutline() error {
 	for _, p := range w.Pieces {
 		if len(p.Outline().Names) > 0 {
 			continue
@@ -349,10 +349,10 @@ func (w Work) adjust(p Piece) Piece {
 	return p
 }
 
-// net is the adjusted net of any piece, with σ from the tools where no tolerance is
+// Net is the adjusted net of any piece, with σ from the tools where no tolerance is
 // stated.
-func (w Work) net(p Piece) (net.Adjusted, error) {
-	if a, ok := p.checked(); ok {
+func (w Work) Net(p Piece) (net.Adjusted, error) {
+	if a, ok := p.Checked(); ok {
 		return a, nil
 	}
 	return w.netOfTriangle(p.Triangle(), p.Solution.Measured)

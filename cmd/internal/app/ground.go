@@ -1,7 +1,6 @@
 package app
 
 import (
-	"errors"
 	"math"
 	numbers "math/big"
 	"slices"
@@ -15,55 +14,6 @@ import (
 	"trammel/plot/setout"
 )
 
-// highest is farther up or down than any site.
-const highest = 1000 * unit.Metre
-
-// levels are how high the pegs of a piece stand; none: all is level.
-func (w Work) levels(p Piece) ([]pegging.Level, error) {
-	var all []pegging.Level
-	for _, l := range w.Job.Pieces[p.Index].Levels {
-		at, err := unit.ParseSetting(l.Text, w.Bare, -highest, highest)
-		if err != nil {
-			var f *unit.Fault
-			if errors.As(err, &f) {
-				return nil, &unit.Fault{Where: l.Where, Subject: unit.Levels, What: string(l.Name) + ": " + f.What, Hint: f.Hint}
-			}
-			return nil, err
-		}
-		all = append(all, pegging.Level{Name: l.Name, At: at})
-	}
-	return all, nil
-}
-
-// grounded refuses levels that cannot be meant, also where nothing is set out.
-func (w Work) grounded() error {
-	for _, p := range w.Pieces {
-		levels, err := w.levels(p)
-		if err != nil || len(levels) == 0 || p.Other {
-			if err != nil {
-				return err
-			}
-			continue
-		}
-		var pegs []pegging.Peg
-		if p.Net != nil {
-			for i, n := range p.Net.Names {
-				pegs = append(pegs, pegging.Peg{Name: n, At: p.Net.Points[i]})
-			}
-		} else {
-			t := p.Triangle()
-			for i, n := range t.Names {
-				pegs = append(pegs, pegging.Peg{Name: n, At: t.Points[i]})
-			}
-		}
-		var f *unit.Fault
-		if _, err := pegging.GroundOf(pegs, levels); errors.As(err, &f) {
-			return w.levelled(p, f)
-		}
-	}
-	return nil
-}
-
 // level is the work as it were on level ground.
 func (w Work) level() Work {
 	w.Job.Pieces = slices.Clone(w.Job.Pieces)
@@ -71,11 +21,6 @@ func (w Work) level() Work {
 		w.Job.Pieces[i].Levels = nil
 	}
 	return w
-}
-
-// levelled gives a fault of the levels the place where they were said.
-func (w Work) levelled(p Piece, f *unit.Fault) error {
-	return f.In(w.Job.Pieces[p.Index].LevelsAt)
 }
 
 // reduced is what was taped along the ground, as it would be level: by the tape's own

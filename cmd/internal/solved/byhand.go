@@ -1,4 +1,4 @@
-package app
+package solved
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 )
 
 // meeting tells of a crossing in words: "arcs swung from A and B cross at only 12.0° at C".
-func (w Work) meeting(m construct.Meeting) string {
+func meeting(f unit.Style, m construct.Meeting) string {
 	a, b := m.By[0], m.By[1]
 	word := func(l construct.Locus) string {
 		switch l.Kind {
@@ -29,31 +29,31 @@ func (w Work) meeting(m construct.Meeting) string {
 		who = fmt.Sprintf("the arms from %s and %s", a.From, b.From)
 	}
 	angle := fmt.Sprintf("%.1f°", m.Angle.Degrees())
-	if w.Figures.Minutes {
-		angle = w.Figures.Angle(m.Angle)
+	if f.Minutes {
+		angle = f.Angle(m.Angle)
 	}
 	return fmt.Sprintf("%s cross at only %s at %s", who, angle, m.At)
 }
 
 // crossings says what cannot be marked sharply in the construction of a piece.
-func (w Work) crossings(p Piece) (all []string) {
+func crossings(f unit.Style, p Piece) (all []string) {
 	for _, m := range p.Construction.Meetings() {
 		if m.Angle < geom.Flat {
-			all = append(all, w.meeting(m)+": hard to mark exactly")
+			all = append(all, meeting(f, m)+": hard to mark exactly")
 		}
 	}
 	return all
 }
 
-// constructible refuses arcs or arms that somebody asked for and whose crossing nobody
+// Constructible refuses arcs or arms that somebody asked for and whose crossing nobody
 // can mark, and says what would do.
-func (w Work) constructible() error {
+func (w Work) Constructible() error {
 	for _, p := range w.Pieces {
 		m, flat := p.Construction.Flattest()
 		if !flat || m.Angle >= geom.TooFlat || p.Net != nil {
 			continue
 		}
-		f := &triangle.NoTriangle{What: w.meeting(m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
+		f := &triangle.NoTriangle{What: meeting(w.Figures, m) + fmt.Sprintf(": under %.0f° nobody can mark where", geom.TooFlat.Degrees())}
 		f.Subject, f.Code = unit.Way, unit.TooFlat
 		t, best := p.Triangle(), geom.TooFlat
 		for i, a := range t.Angles {

@@ -1,24 +1,26 @@
-package app
+package solved
 
 import (
 	"math"
 
 	"trammel/cmd/internal/lines"
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
 
-// agrees says whether nothing is doubtful in what was measured more than once.
-func agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
+// Agrees says whether nothing is doubtful in what was measured more than once.
+func Agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 0 }
 
-// findings are what is said of an adjustment: what is good to know, and what to take
+// Findings are what is said of an adjustment: what is good to know, and what to take
 // care of.
-func (w Work) findings(a net.Adjusted) (info, cares []string) {
-	n := w.says().Nets()
+func (w Work) Findings(a net.Adjusted) (info, cares []string) {
+	n := w.Says().Nets()
 	info, cares = remarks(n.Findings(a, w.Figures)), remarks(n.Doubts(a))
-	if !agrees(a) {
+	if !Agrees(a) {
 		return nil, append(info, cares...)
 	}
 	return info, cares
@@ -31,11 +33,11 @@ func remarks(all []words.Remark) (said []string) {
 	return said
 }
 
-// agreement is what is good to know of an adjustment.
-func (w Work) agreement(a net.Adjusted) []string {
-	info, _ := w.findings(a)
-	if s, ok := rectangle(a); ok {
-		info = append(info, string(w.says().Nets().Rectangle(s, w.Figures)))
+// Agreement is what is good to know of an adjustment.
+func (w Work) Agreement(a net.Adjusted) []string {
+	info, _ := w.Findings(a)
+	if s, ok := Rectangle(a); ok {
+		info = append(info, string(w.Says().Nets().Rectangle(s, w.Figures)))
 	}
 	for i, s := range info {
 		info[i] = lines.Sentence(s)
@@ -47,9 +49,9 @@ func (w Work) agreement(a net.Adjusted) []string {
 // question to arise whether they are a rectangle.
 const nearlySquare = 5 * unit.Degree
 
-// rectangle says whether four corners are a rectangle, where they look like one or
+// Rectangle says whether four corners are a rectangle, where they look like one or
 // all of them was measured.
-func rectangle(a net.Adjusted) (net.Squareness, bool) {
+func Rectangle(a net.Adjusted) (net.Squareness, bool) {
 	if len(a.Outline) != 4 {
 		return net.Squareness{}, false
 	}
@@ -60,4 +62,12 @@ func rectangle(a net.Adjusted) (net.Squareness, bool) {
 		}
 	}
 	return s, true
+}
+
+// Figure of a measurement in mm or degrees.
+func Figure(k triangle.Kind, f adjust.Figure) float64 {
+	if k == triangle.Angle {
+		return f.Angle.Degrees()
+	}
+	return f.Length.MM()
 }

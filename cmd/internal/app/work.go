@@ -1,0 +1,97 @@
+// Package app turns a job and profiles into a report and files in memory. It
+// knows no flags, no terminal and no operating system, so that whatever else
+// wants to do trammel's work can stand on it.
+//
+// Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
+// whole.go, check.go, check_report.go, check_text.go, setout.go, pegs.go,
+// setout_report.go, sheets.go, template.go, front.go, shared.go, summary.go, refuse.go,
+// text.go, net_text.go, shape_text.go, report.go, net_report.go, shape_report.go,
+// work.go, ground.go, attach.go, lay.go, roll.go, warp.go, layers.go, drawn.go,
+// progress.go, ahead.go.
+package app
+
+import (
+	"slices"
+
+	"trammel/cmd/internal/solved"
+	"trammel/plot/draw"
+	"trammel/plot/paging"
+	"trammel/profiles/job"
+)
+
+// Work is a merged job with everything solved, and the paper that it goes on.
+type Work struct {
+	solved.Work
+	Sheet   paging.Sheet
+	Cover   paging.Cover
+	madeFor madeFor      // the printer
+	hide    []draw.Layer // left out of the pages
+	effort  paging.Effort
+	tell    Progress
+}
+
+// Open solves every piece of a job, and decides its paper. Its errors are a *unit.Fault
+// where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
+// measurements fix none. Tell hears how far the work is; nil: nobody listens.
+func Open(m job.Merged, tell Progress) (Work, error) {
+	w := Work{Work: solved.Work{Merged: m}, tell: tell}
+	if err := w.paged(); err != nil {
+		return w, err
+	}
+	var err error
+	w.Work, err = solved.Open(m, tell.say)
+	return w, err
+}
+
+// paged decides the sheet of paper and what comes on it.
+func (w *Work) paged() (err error) {
+	p, q := w.Paper, w.Printer
+	if w.Landscape {
+		p.Width, p.Height = p.Height, p.Width
+	}
+	w.Sheet = paging.Sheet{
+		Name: p.Name, Width: p.Width, Height: p.Height,
+		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
+	}
+	w.calibrated(w.Known)
+	if w.EdgesOnly {
+		w.Cover = paging.OutlineOnly
+	}
+	w.hide, err = without(w.Said.Without)
+	return err
+}
+
+// Warnings of all pieces, each with its piece where there are several.
+func (w Work) Warnings() []string {
+	all := append(slices.Clone(w.Notes), w.otherPaper()...)
+	for _, p := range w.Pieces {
+		for _, s := range p.Cares() {
+			if len(w.Pieces) > 1 {
+				s = p.Title() + ": " + s
+			}
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// placedBy is the work with other words on how each piece comes into being than those
+// on its construction with rule and compasses.
+func (w Work) placedBy(words func(i int) []string) Work {
+	w.Pieces = slices.Clone(w.Pieces)
+	for i := range w.Pieces {
+		w.Pieces[i].ByHand = words(i)
+	}
+	return w
+}
+
+// documentTitle is the job's name, else that of its first piece.
+func (w Work) documentTitle() string {
+	if w.Title != "" {
+		return w.Title
+	}
+	return w.Pieces[0].Name
+}
+
+// paired says whether the other hand of a piece is made too.
+func (w Work) paired(p solved.Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
