@@ -7,14 +7,14 @@ import (
 	"trammel/geom/unit"
 )
 
-// flags by what a fault is about, where its whole value is that. What is missing here
-// has none, or the fault names it by itself.
+// flags maps a fault's subject to the flag whose whole value it is. A subject that is
+// missing has no flag, or the fault names it.
 var flags = map[unit.Subject]string{
 	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels",
 	unit.Lying: "landscape", unit.Margin: "margin", unit.Again: "again", unit.Reread: "sheet",
 }
 
-// calls are the flags of what a sentence tells to write.
+// calls maps a subject to the flag that a remark tells the reader to use.
 var calls = map[unit.Subject]string{
 	unit.Scale: "--unit", unit.Printer: "--printer", unit.Paper: "--paper", unit.Margin: "--margin", unit.Again: "--again", unit.Reread: "--sheet",
 	unit.Rule: "--rule", unit.Closeness: "--reading", unit.Found: "--found", unit.Instrument: "--instrument",

@@ -32,7 +32,7 @@ func prepared(kind string, g goal, o app.Order) (*app.Document, error) {
 	return app.KindOf(kind).Make(o)
 }
 
-// write writes it and is the name of the file or the folder.
+// write writes the document and returns the name of the file or folder.
 func (c console) write(g goal, d *app.Document) (wrote string, err error) {
 	switch {
 	case g.path == "" && d.Said != nil: // what was found is all that is asked for

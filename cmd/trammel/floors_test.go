@@ -81,7 +81,7 @@ func ownPackages(t *testing.T) []*goPackage {
 				t.Fatal(err)
 			}
 			p.files = append(p.files, f)
-			p.lines += set.File(f.Pos()).LineCount() - 1
+			p.lines += set.File(f.Pos()).LineCount()
 		}
 		c := types.Config{Importer: from}
 		if _, err := c.Check(p.ImportPath, set, p.files, p.info); err != nil {

@@ -14,8 +14,8 @@ import (
 )
 
 // numbersAlone refuses arguments that are numbers without what they measure: three
-// sides of a triangle, or one that would be taken for the name of a file. A file that
-// is called so is read.
+// sides of a triangle, or one that would be taken for the name of a file. A file
+// with such a name is read if it exists.
 func numbersAlone(words []string, tokens []job.Setting) error {
 	i := slices.IndexFunc(words, numberAlone)
 	if i < 0 {

@@ -343,7 +343,8 @@ func carried(path string) (job.Job, error) {
 }
 
 // readFile reads a file that somebody named, and no more of it than any reader
-// takes. That it is not there is a wrong word; that it cannot be read, the machine's.
+// takes. A missing file is the user's mistake; an unreadable one is the
+// machine's failure.
 func readFile(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	switch {

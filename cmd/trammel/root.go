@@ -94,7 +94,7 @@ A MEASUREMENT is a token:
 		SilenceUsage:  true,
 		Args:          cobra.ArbitraryArgs,
 	}
-	root.PersistentPreRunE = func(cmd *cobra.Command, args []string) error { return seen(cmd.Flags(), args) }
+	root.PersistentPreRunE = func(cmd *cobra.Command, args []string) error { return refuseInvisible(cmd.Flags(), args) }
 	root.SetIn(c.in)
 	root.SetOut(c.out)
 	root.SetErr(c.err)
@@ -115,8 +115,8 @@ A MEASUREMENT is a token:
 	return root
 }
 
-// seen refuses words of the command line that hold what nobody sees.
-func seen(flags *pflag.FlagSet, args []string) error {
+// refuseInvisible refuses arguments that contain invisible characters.
+func refuseInvisible(flags *pflag.FlagSet, args []string) error {
 	for _, a := range args {
 		if f := unit.HiddenFault(a); f != nil {
 			return f.In(unit.Quote(a))
@@ -244,7 +244,7 @@ func judge(err error) (status int, line, hint string) {
 	return machine, err.Error(), ""
 }
 
-// oneLine keeps what a terminal would obey out of a message.
+// oneLine removes control characters, which a terminal would obey.
 func oneLine(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {

@@ -98,7 +98,7 @@ type Global struct {
 // the σ within 1e-6 of themselves (tests against SciPy).
 //
 // Errors: a *unit.Fault where words or numbers cannot be meant, a
-// *geom.NoTriangle where the net is not fixed or not one, a *Several where more
+// *triangle.NoTriangle where the net is not fixed or not one, a *Several where more
 // than one placement of its points fits; a measurement that
 // contradicts the others is no error but a Suspect.
 func Adjust(n Net) (Adjusted, error) {

@@ -41,7 +41,7 @@ func (s Side) String() string {
 }
 
 // Several is the error of a net that fits in more than one way. It is a
-// *geom.NoTriangle.
+// *triangle.NoTriangle.
 type Several struct {
 	Answers []Adjusted // the best first; each says by Mine what tells it from the others
 	More    bool       // there may be more than these

@@ -62,8 +62,8 @@ func signed64(x float64, text string) string {
 	return "+" + text
 }
 
-// Grains are the steps that net.Asked moves ranges to, so that what is printed
-// is what a reading is judged by.
+// Grains are the steps that compare.Asked rounds ranges outward to, so that
+// what is printed is what a reading is judged by.
 func Grains(style unit.Style) (grain, fine adjust.Figure) {
 	s := tape.FiguresOf(style, tape.Instrument{})
 	grain.Length, fine.Length = s.Grain(), s.Grain()

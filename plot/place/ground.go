@@ -32,7 +32,7 @@ func (g *Ground) Level(area geom.Rect, step unit.Length) {
 	clear(g.taken)
 }
 
-// Mark takes the squares that meet a rectangle and of which is holds.
+// Mark takes the squares that meet a rectangle and for which is returns true.
 func (g *Ground) Mark(r geom.Rect, is func(square geom.Rect) bool) {
 	n := func(l unit.Length) int { return int(math.Floor(float64(l / g.step))) }
 	for j := max(0, n(r.Min.Y-g.area.Min.Y)); j <= min(g.ny-1, n(r.Max.Y-g.area.Min.Y)); j++ {

@@ -1,6 +1,6 @@
 // Package words says everything that goes on paper, on a phone or into a page in the
-// browser: whole sentences, made from typed values. Who calls glues no fragments and
-// knows no grammar; geom knows facts and codes and says nothing.
+// browser: whole sentences, made from typed values. Callers glue no fragments
+// together and need no grammar; geom knows facts and codes and says nothing.
 //
 // A Language has its subjects, each an interface of its own. English is the one that
 // there is; its Voice is where the work is done, and picks the words. Another language
@@ -30,7 +30,7 @@ const (
 // Voices are all of them.
 func Voices() []Voice { return []Voice{Bench, Class, Floor, Ground} }
 
-// String is the name that a job knows it by.
+// String is the name of the voice.
 func (v Voice) String() string {
 	return [...]string{"bench", "class", "floor", "ground"}[min(v, Ground)]
 }

@@ -39,7 +39,7 @@ type Merged struct {
 
 // Merge merges what the flags say with the job and the profiles. Where of each flag's
 // setting is the flag. Calibration is what is known of a printer, nil where nothing is;
-// nil itself: of no printer. Says is how a setting is said in a note. The errors are
+// a nil function: no printer is calibrated. Says is how a setting is said in a note. The errors are
 // *unit.Fault.
 func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error), says unit.Says) (Merged, error) {
 	if calibration == nil {

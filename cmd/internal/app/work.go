@@ -32,7 +32,7 @@ type Work struct {
 }
 
 // Open solves every piece of a job, and decides its paper. Its errors are a *unit.Fault
-// where words are wrong and a *geom.NoTriangle (within a *PieceError) where the
+// where words are wrong and a *triangle.NoTriangle (within a *PieceError) where the
 // measurements fix none. Tell hears how far the work is; nil: nobody listens.
 func Open(m job.Merged, tell Progress) (Work, error) {
 	w := Work{Work: solved.Work{Merged: m}, tell: tell}

@@ -126,7 +126,7 @@ type placeReport struct {
 	Matrix [6]float64 `json:"matrix"`
 }
 
-// Of is what is told of the triangles, as yet without pages.
+// Of returns the report of the solved pieces, without pages.
 func Of(w solved.Work) Report {
 	r := Report{
 		Version: 1, Job: w.Title, Unit: w.Figures.Unit.String(), Trade: w.Trade.Name, Date: w.Job.Date,

@@ -20,7 +20,7 @@ import (
 )
 
 // Open solves every piece of a job. Its errors are a *unit.Fault where words are wrong
-// and a *geom.NoTriangle (within a *PieceError) where the measurements fix none. Tell
+// and a *triangle.NoTriangle (within a *PieceError) where the measurements fix none. Tell
 // hears how far the work is.
 func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 	w := Work{Merged: m, Title: m.Name.Text}

@@ -17,8 +17,8 @@ func asked(s job.Shape) bool {
 	return len(s.Edges)+len(s.Corners)+len(s.Holes) > 0 || s.Pair || s.Face != job.AnyFace || s.Grain != [2]geom.Name{}
 }
 
-// shaped does to the outlines of a piece what the job asks for, and puts the other
-// hand behind each of which there is a pair. Where nobody said yet which of two
+// shaped does to the outlines of a piece what the job asks for, and adds the mirror
+// image after each piece that is one of a pair. Where nobody said yet which of two
 // triangles is meant there is nothing to work on.
 func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([]Piece, error) {
 	s := of.Shape
