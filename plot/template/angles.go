@@ -45,7 +45,7 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	c := f.inside(i)
 	all := f.spare[:0]
 	for _, h := range sizes(f.style.lettering()) {
-		w := words{figure, h, false}
+		w := label{figure, h, false}
 		less := 0.0
 		if h < f.style.lettering() {
 			less = smaller
@@ -53,7 +53,7 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 		width := f.scene.width(w)
 		all = c.over(c.between(all, w, width, less), w, width, less)
 	}
-	return f.scene.led(all, words{figure, draw.NoteHeight, false}, c.at, c.start+c.angle/2+unit.Turn/2, 45), c.sign(c.least)
+	return f.scene.led(all, label{figure, draw.NoteHeight, false}, c.at, c.start+c.angle/2+unit.Turn/2, 45), c.sign(c.least)
 }
 
 // inside is the room in a corner, and what its sign needs.
@@ -77,7 +77,7 @@ func (f onSheets) inside(i int) inside {
 }
 
 // between adds the places on the bisector and a little off it.
-func (c inside) between(all []candidate, w words, width unit.Length, less float64) []candidate {
+func (c inside) between(all []candidate, w label, width unit.Length, less float64) []candidate {
 	for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
 		a := c.start + c.angle/2 + unit.Angle(lean)*c.angle
 		first := c.least + w.support(width, a) + gap + 0.2
@@ -96,7 +96,7 @@ func (c inside) between(all []candidate, w words, width unit.Length, less float6
 }
 
 // over adds the places for which the arc runs out over a side.
-func (c inside) over(all []candidate, w words, width unit.Length, less float64) []candidate {
+func (c inside) over(all []candidate, w label, width unit.Length, less float64) []candidate {
 	for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
 		if r < c.least || r > c.shorter*0.9 {
 			continue
@@ -138,7 +138,7 @@ func (c inside) arc(r unit.Length, from, sweep unit.Angle) draw.Op {
 }
 
 // support is how far the box of the words reaches back from their middle, in a direction.
-func (w words) support(width unit.Length, a unit.Angle) unit.Length {
+func (w label) support(width unit.Length, a unit.Angle) unit.Length {
 	s, c := math.Sincos(float64(a))
 	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
 }

@@ -10,7 +10,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // Index is the page that goes before those of the template: what it is, a map of
@@ -254,7 +254,7 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	}
 	for i, c := range x.piece.checked() {
 		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Printer)
-		table.Cells = append(table.Cells, []string{c.what, said.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
+		table.Cells = append(table.Cells, []string{c.what, words.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
 		if other != "" {
 			table.Cells[i] = append(table.Cells[i], x.wholeFigure(c, fine))
 		}
@@ -287,7 +287,7 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 	o := x.piece.Outline()
 	for i := range o.Names {
 		if o.Side(i) == c.what {
-			return said.Computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
+			return words.Computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
 		}
 	}
 	return ""
@@ -348,5 +348,5 @@ func set(p Piece, s Style) []string {
 }
 
 func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: said.In(x.style.Language).Cautions().Template(), Height: l.care}}
+	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(x.style.Language).Cautions().Template(), Height: l.care}}
 }

@@ -30,7 +30,7 @@ func (f *face) letterCorners() {
 		out := f.inward(i) + unit.Turn/2
 		placed := false
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
-			w := words{string(f.corners.Names[i]), h, true}
+			w := label{string(f.corners.Names[i]), h, true}
 			less := float64(draw.CornerHeight-h) * 4
 			const close unit.Length = 4
 			// Smaller letters are made only where larger ones cost as much.
@@ -59,9 +59,9 @@ func (f *face) letterCorners() {
 			f.spare = all
 			continue
 		}
-		all = f.scene.led(all, words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)
+		all = f.scene.led(all, label{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)
 		f.put(all, func() []candidate {
-			last := f.scene.led(nil, words{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
+			last := f.scene.led(nil, label{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
 			for k := range last {
 				last[k].over = true
 			}
@@ -106,7 +106,7 @@ func (f *face) figureSides() {
 func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
 	length := l.Length()
 	for _, h := range sizes(f.style.lettering()) {
-		w := words{figure, h, false}
+		w := label{figure, h, false}
 		less := 0.0
 		if h < f.style.lettering() {
 			less = smaller
@@ -125,7 +125,7 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 			}
 		}
 	}
-	w := words{figure, draw.NoteHeight, false}
+	w := label{figure, draw.NoteHeight, false}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
 		all = f.scene.led(all, w, l.At(t), l.Direction()-unit.Turn/4, 25+20*math.Abs(t-0.5))
 	}
@@ -138,7 +138,7 @@ func (f *face) figureHeight() {
 		return
 	}
 	all := f.alongLine(f.spare[:0], f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
-	w := words{f.height.figure, draw.NoteHeight, false}
+	w := label{f.height.figure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, f.height.To, f.height.Direction(), 25)
 	f.put(all, func() []candidate {
 		return named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
@@ -148,7 +148,7 @@ func (f *face) figureHeight() {
 // figureArcs writes centre and radius along each arc.
 func (f *face) figureArcs() {
 	for _, a := range f.arcs {
-		w := words{a.words, draw.NoteHeight, false}
+		w := label{a.words, draw.NoteHeight, false}
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
 		all := f.spare[:0]
@@ -178,7 +178,7 @@ func (f *face) figureArcs() {
 // letterInner writes the names of the inner points beside their prick points.
 func (f *face) letterInner() {
 	for _, s := range f.innerPoints() {
-		w := words{string(s.Name), draw.TitleHeight, true}
+		w := label{string(s.Name), draw.TitleHeight, true}
 		all := f.spare[:0]
 		for d := unit.Length(3); d <= 12; d++ {
 			for k := range 16 {
@@ -188,7 +188,7 @@ func (f *face) letterInner() {
 		}
 		all = f.scene.led(all, w, s.At, unit.Turn/8, 30)
 		f.put(all, func() []candidate {
-			last := f.scene.led(nil, words{w.say, draw.FigureHeight, true}, s.At, unit.Turn/8, 0)
+			last := f.scene.led(nil, label{w.say, draw.FigureHeight, true}, s.At, unit.Turn/8, 0)
 			for k := range last {
 				last[k].over = true
 			}

@@ -111,7 +111,7 @@ func (m chart) draw(p Piece, room geom.Rect) {
 				if k%2 == 1 {
 					turn = -turn
 				}
-				w := words{string(p.Outline().Names[i]), draw.FigureHeight, true}
+				w := label{string(p.Outline().Names[i]), draw.FigureHeight, true}
 				text := w.at(at.Toward(out+turn, d+w.height/2), 0)
 				text.On = draw.Notes
 				all = append(all, candidate{text: text, cost: float64(d) + turn.Degrees()*turn.Degrees()/2000})
@@ -149,7 +149,7 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 		m.scene.panes.Put(s, pane{s, s})
 	}
 	for i, s := range shares {
-		w := words{m.plan.Cells[i].Label, draw.NoteHeight, false}
+		w := label{m.plan.Cells[i].Label, draw.NoteHeight, false}
 		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, false)/2-1.1, s.Height()/2-w.height*0.85-1.1
 		if dx < 0 || dy < 0 {
 			return false

@@ -9,7 +9,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // WithNotes adds to a page that carries a whole piece what its reader would
@@ -21,7 +21,7 @@ import (
 // changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
-	care := sheet.Paragraph{Words: said.In(s.Language).Cautions().OnePage()}
+	care := sheet.Paragraph{Words: words.In(s.Language).Cautions().OnePage()}
 	computed := []sheet.Block{sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."}}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
 	if say := s.says().OtherHeights(p.byHand(s)); say != "" {

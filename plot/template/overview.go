@@ -54,7 +54,7 @@ func (m chart) inner(p Piece) {
 	for _, s := range p.Construction.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
 		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
-		w := words{string(s.Name), draw.FigureHeight, true}
+		w := label{string(s.Name), draw.FigureHeight, true}
 		var all []candidate
 		for d := unit.Length(2); d < 12; d++ {
 			for k := range 16 {
@@ -118,7 +118,7 @@ func (m chart) sides(p Piece, s Style) {
 	for i := range outline {
 		edge := outline.Edge(i)
 		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
-		w := words{p.edgeFigure(i, s), draw.FigureHeight, false}
+		w := label{p.edgeFigure(i, s), draw.FigureHeight, false}
 		var all []candidate
 		for k := range 17 {
 			share := 0.5 + float64((k+1)/2)*0.05*float64(1-2*(k%2))

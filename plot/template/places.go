@@ -10,19 +10,19 @@ import (
 	"trammel/plot/place"
 )
 
-// words are a label on its way to a place.
-type words struct {
+// label is words on their way to a place.
+type label struct {
 	say    string
 	height unit.Length
 	bold   bool
 }
 
-func (s *scene) width(w words) unit.Length {
+func (s *scene) width(w label) unit.Length {
 	return s.ruler.Width(w.say, w.height, w.bold)
 }
 
 // at centres the letters (not their box, which reaches lower) on a point.
-func (w words) at(centre geom.Point, turn unit.Angle) draw.Text {
+func (w label) at(centre geom.Point, turn unit.Angle) draw.Text {
 	return draw.Text{
 		At: centre.Toward(turn-unit.Turn/4, w.height/2), Height: w.height, Turn: turn,
 		Align: draw.Middle, Bold: w.bold, Words: w.say, On: draw.Dimension,
@@ -38,7 +38,7 @@ const gap = toLine + 0.05
 
 // besideLine is words along a line, a share of the way along and off to the side
 // of its left hand (side +1) or right hand (−1).
-func besideLine(l geom.Line, t float64, side int, pen unit.Length, w words) draw.Text {
+func besideLine(l geom.Line, t float64, side int, pen unit.Length, w label) draw.Text {
 	dir := l.Direction()
 	turn := place.Readable(steep, dir)
 	off := gap + pen/2 + w.height/2
@@ -63,7 +63,7 @@ const smaller = 8 // what it costs to write smaller
 
 // led adds words away from an anchor at the end of a leader, in all directions, best
 // towards the given one.
-func (s *scene) led(all []candidate, w words, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
+func (s *scene) led(all []candidate, w label, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
 	width := s.width(w)
 	away := []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
 	const ways = 24
@@ -99,7 +99,7 @@ func (s *scene) led(all []candidate, w words, anchor geom.Point, toward unit.Ang
 // leader: the last resort where lines close in what is to be named.
 func named(what, figure string, near geom.Point) []candidate {
 	var all []candidate
-	w := words{what + " " + figure, draw.NoteHeight, false}
+	w := label{what + " " + figure, draw.NoteHeight, false}
 	for d := unit.Length(8); d < 250; d += 4 {
 		n := 8 + int(d/8)
 		for k := range n {
@@ -113,7 +113,7 @@ func named(what, figure string, near geom.Point) []candidate {
 // alongArc is words that touch a tangent of the arc with their middle, on its
 // outer side; or on its inner side, where the ends of the words are what comes
 // nearest to it. Empty where the arc is too small for that.
-func alongArc(a geom.Arc, t float64, outer bool, w words, width unit.Length) draw.Text {
+func alongArc(a geom.Arc, t float64, outer bool, w label, width unit.Length) draw.Text {
 	radial := a.Start + unit.Angle(t)*a.Sweep
 	turn := place.Readable(steep, radial+unit.Turn/4)
 	above := math.Cos(float64(radial-turn-unit.Turn/4)) > 0 // the words' up is away from the centre

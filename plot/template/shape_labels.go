@@ -34,7 +34,7 @@ func (f *face) figureAllowance(i int) {
 	if say == "" {
 		return
 	}
-	w := words{say, draw.NoteHeight, false}
+	w := label{say, draw.NoteHeight, false}
 	out, in := f.outerLine(i), f.innerLine(i)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
@@ -83,7 +83,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	}
 	anchor := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
-	w := words{say, draw.NoteHeight, false}
+	w := label{say, draw.NoteHeight, false}
 	all := f.scene.led(nil, w, anchor, out, 0)
 	f.put(all, func() []candidate {
 		for k := range all {
@@ -95,7 +95,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	w := words{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
+	w := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
@@ -103,7 +103,7 @@ func (f *face) figureBore(b shape.Bore) {
 	}
 	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
 	for _, way := range f.ways(b) {
-		w := words{way.say, draw.NoteHeight, false}
+		w := label{way.say, draw.NoteHeight, false}
 		var all []candidate
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
@@ -121,7 +121,7 @@ func (f *face) figureBore(b shape.Bore) {
 }
 
 // alongWay are the places for words along a line of a hole, or out by a leader.
-func (s *scene) alongWay(l geom.Line, w words) []candidate {
+func (s *scene) alongWay(l geom.Line, w label) []candidate {
 	var all []candidate
 	if length := l.Length(); s.width(w) <= length {
 		for k := range 19 {
@@ -153,7 +153,7 @@ func (f *face) figureGrain() {
 	}
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
-	w := words{"grain", draw.NoteHeight, false}
+	w := label{"grain", draw.NoteHeight, false}
 	var all []candidate
 	for _, long := range []unit.Length{grainMost, 40, 25, 17, grainLeast} {
 		for _, c := range f.inner(long / 2) {
@@ -193,7 +193,7 @@ func (f *face) sayFace() {
 	}
 	var all []candidate
 	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := words{f.piece.Face, h, true}
+		w := label{f.piece.Face, h, true}
 		for _, c := range f.inner(h) {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
@@ -220,7 +220,7 @@ func (f *face) sayHand() {
 					cost += 30
 				}
 				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := words{f.piece.Hand, h, true}
+					w := label{f.piece.Hand, h, true}
 					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
 				}
 			}
