@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -25,16 +26,12 @@ func (f *face) figureAngles() {
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
 			bare := named(string(f.corners.Names[i]), figure, f.outline[i])
-			last := make([]candidate, 0, 2*len(bare))
-			for _, c := range bare {
-				c.marks = []draw.Op{sign}
-				last = append(last, c)
+			signed := slices.Clone(bare)
+			for k := range signed {
+				signed[k].marks = []draw.Op{sign}
+				bare[k].cost += 1000
 			}
-			for _, c := range bare {
-				c.cost += 1000
-				last = append(last, c)
-			}
-			return last
+			return append(signed, bare...)
 		})
 	}
 }
@@ -43,7 +40,7 @@ func (f *face) figureAngles() {
 // small arc or square that stands in the corner.
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	c := f.inside(i)
-	all := f.spare[:0]
+	var all []candidate
 	for _, h := range sizes(f.style.lettering()) {
 		w := label{figure, h, false}
 		less := 0.0
@@ -53,7 +50,7 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 		width := f.scene.width(w)
 		all = c.over(c.between(all, w, width, less), w, width, less)
 	}
-	return f.scene.led(all, label{figure, draw.NoteHeight, false}, c.at, c.start+c.angle/2+unit.Turn/2, 45), c.sign(c.least)
+	return f.scene.led(all, label{figure, draw.NoteHeight, false}, anchor{c.at, c.start + c.angle/2 + unit.Turn/2}, 45), c.sign(c.least)
 }
 
 // inside is the room in a corner, and what its sign needs.
@@ -105,18 +102,14 @@ func (c inside) over(all []candidate, w label, width unit.Length, less float64) 
 			more := unit.Angle(over / r)
 			cost := less + 12 + float64(over) + float64(r)*0.3
 			// Over the side to the left hand of the bisector, then over the other.
-			end := c.start + c.angle + more
-			along := end + unit.Turn/4
-			all = append(all, candidate{
-				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
-				marks: []draw.Op{c.arc(r, c.start, c.angle+more)}, cost: cost,
-			})
-			end = c.start - more
-			along = end - unit.Turn/4
-			all = append(all, candidate{
-				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
-				marks: []draw.Op{c.arc(r, c.start+c.angle, -c.angle-more)}, cost: cost,
-			})
+			for _, arc := range []struct{ from, sweep, on unit.Angle }{{c.start, c.angle + more, unit.Turn / 4}, {c.start + c.angle, -c.angle - more, -unit.Turn / 4}} {
+				end := arc.from + arc.sweep
+				out := w.support(width, end+arc.on) + gap + 0.3
+				all = append(all, candidate{
+					text:  w.at(c.at.Toward(end, r).Toward(end+arc.on, out), 0),
+					marks: []draw.Op{c.arc(r, arc.from, arc.sweep)}, cost: cost,
+				})
+			}
 		}
 	}
 	return all

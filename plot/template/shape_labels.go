@@ -42,7 +42,7 @@ func (f *face) figureAllowance(i int) {
 	}
 	var all []candidate
 	for k := range 17 {
-		t := 0.25 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+		t := 0.25 + 0.05*eitherSide(k)
 		if t < 0.05 || t > 0.95 {
 			continue
 		}
@@ -52,7 +52,7 @@ func (f *face) figureAllowance(i int) {
 				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
 		}
 	}
-	all = f.scene.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
+	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
 	f.put(all, func() []candidate { return named(s.Name, w.say, out.At(0.5)) })
 }
 
@@ -81,16 +81,11 @@ func (f *face) figureTreatment(v shape.Vertex) {
 			at = v.Finished
 		}
 	}
-	anchor := f.plan.Place.Apply(at.At(0.5))
-	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
+	from := f.plan.Place.Apply(at.At(0.5))
+	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
 	w := label{say, draw.NoteHeight, false}
-	all := f.scene.led(nil, w, anchor, out, 0)
-	f.put(all, func() []candidate {
-		for k := range all {
-			all[k].over = true
-		}
-		return append(all, named(string(v.Name), say, anchor)...)
-	})
+	all := f.scene.led(nil, w, anchor{from, out}, 0)
+	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name), say, from)...) })
 }
 
 func (f *face) figureBore(b shape.Bore) {
@@ -99,7 +94,7 @@ func (f *face) figureBore(b shape.Bore) {
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.scene.led(all, w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)
+		all = f.scene.led(all, w, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
 	}
 	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
 	for _, way := range f.ways(b) {
@@ -107,15 +102,12 @@ func (f *face) figureBore(b shape.Bore) {
 		var all []candidate
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			all = f.scene.led(nil, w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
+			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
 		} else {
 			all = f.scene.alongWay(way.line, w)
 		}
 		f.put(all, func() []candidate {
-			for k := range all {
-				all[k].over, all[k].cost = true, all[k].cost+60
-			}
-			return append(all, named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+			return append(crossing(all, 60), named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
 		})
 	}
 }
@@ -125,14 +117,14 @@ func (s *scene) alongWay(l geom.Line, w label) []candidate {
 	var all []candidate
 	if length := l.Length(); s.width(w) <= length {
 		for k := range 19 {
-			t := 0.5 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+			t := 0.5 + 0.05*eitherSide(k)
 			for _, hand := range []int{1, -1} {
 				all = append(all, candidate{text: besideLine(l, t, hand, draw.Fine.Width, w), cost: float64(k)})
 			}
 		}
 	}
 	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = s.led(all, w, l.At(t), l.Direction()+unit.Turn/4, 15)
+		all = s.led(all, w, anchor{l.At(t), l.Direction() + unit.Turn/4}, 15)
 	}
 	return all
 }

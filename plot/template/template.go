@@ -57,8 +57,7 @@ type face struct {
 	height  *upright     // the height that is drawn, if any
 	figured []geom.Point // where each side has its length
 	scene   *scene
-	missed  []string    // words for which there was no room at all
-	spare   []candidate // of the label before: thousands are made for each
+	missed  []string // words for which there was no room at all
 }
 
 // Ready says, before any page is laid, whether a piece can be drawn at all. A
