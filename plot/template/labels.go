@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -25,14 +26,16 @@ func (f *face) put(all []candidate, last func() []candidate) {
 // putName puts down a name or, where it has no room, a smaller one whose leader may
 // cross lines.
 func (f *face) putName(all []candidate, name string, from anchor) {
-	f.put(all, func() []candidate { return crossing(f.scene.led(nil, label{name, draw.FigureHeight, true}, from, 0), 0) })
+	f.put(all, func() []candidate {
+		return crossing(f.scene.led(nil, label{name, draw.FigureHeight, true}, from, 0), 0)
+	})
 }
 
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
 		var all []candidate
-		others := f.others(i)
+		others := slices.Concat(f.outline[:i], f.outline[i+1:])
 		from := anchor{p, f.inward(i) + unit.Turn/2}
 		name, placed := string(f.corners.Names[i]), false
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
@@ -167,7 +170,9 @@ func (f *face) figureArcs() {
 func (f *face) letterInner() {
 	for _, s := range f.innerPoints() {
 		w, from := label{string(s.Name), draw.TitleHeight, true}, anchor{s.At, unit.Turn / 8}
-		all := w.ring(from, 3, 12, round[:], func(_ geom.Point, d unit.Length, turn unit.Angle) float64 { return float64(d) + float64(turn/unit.Turn) })
+		all := w.ring(from, 3, 12, round[:], func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
+			return float64(d) + float64(turn/unit.Turn)
+		})
 		f.putName(f.scene.led(all, w, from, 30), w.say, from)
 	}
 }

@@ -24,7 +24,7 @@ const (
 // is reduced; its Places say by how much. A *unit.Fault names a character that
 // the lettering does not have.
 func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, error) {
-	if err := p.lettered(r); err != nil {
+	if err := Ready(p, r); err != nil {
 		return draw.Page{}, err
 	}
 	all := plan.Outline.Bounds()

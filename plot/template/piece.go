@@ -96,8 +96,9 @@ func (p Piece) byHand(s Style) words.ByHand {
 	return h
 }
 
-// lettered says whether every character of the piece's words can be drawn.
-func (p Piece) lettered(r draw.Ruler) error {
+// Ready says, before any page is laid, whether a piece can be drawn at all. A
+// *unit.Fault names a character of its names that the lettering does not have.
+func Ready(p Piece, r draw.Ruler) error {
 	for _, w := range []struct {
 		of    unit.Subject
 		words string
