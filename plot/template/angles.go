@@ -25,7 +25,7 @@ func (f *face) figureAngles() {
 		all, sign := f.atCorner(i, figure)
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
-			bare := named(string(f.corners.Names[i]), figure, f.outline[i])
+			bare := named(string(f.corners.Names[i])+" "+figure, f.outline[i])
 			signed := slices.Clone(bare)
 			for k := range signed {
 				signed[k].marks = []draw.Op{sign}

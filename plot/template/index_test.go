@@ -165,7 +165,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 	}{{"AB=600 BC=450 CA=450", paging.Full}, {"AB=900 BC=640 CA=1100", paging.Full}, {"AB=900 BC=880 CA=900", paging.OutlineOnly}, {"AB=180 BC=900 CA=900", paging.Full}} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, a4, c.cover)
-		say := strings.ReplaceAll(strings.Join(order(plan, unit.Style{}), "\n"), "\u00a0", " ") // as they are set
+		say := strings.ReplaceAll(strings.Join(full().says().Templates().Join(joining(plan, unit.Style{})), "\n"), "\u00a0", " ") // as they are set
 		for _, cell := range plan.Cells {
 			if cell.LeftOf != "" && !strings.Contains(say, cell.LeftOf+" | "+cell.Label) {
 				t.Errorf("%s: the join %s | %s is not named in\n%s", c.tokens, cell.LeftOf, cell.Label, say)
@@ -177,7 +177,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 		}
 	}
 	p := piece(t, "AB=8000 BC=6000 CA=5000")
-	for _, item := range order(laid(t, p, a4, paging.Full), unit.Style{}) {
+	for _, item := range full().says().Templates().Join(joining(laid(t, p, a4, paging.Full), unit.Style{})) {
 		if len(item) > 500 {
 			t.Errorf("a long list where a rule would do: %s", item)
 		}

@@ -86,7 +86,7 @@ func (f *face) figureSides() {
 			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, in})
 		}
 		f.put(places,
-			func() []candidate { return named(f.sideName(i), figure, side.At(0.5)) })
+			func() []candidate { return named(f.sideName(i)+" "+figure, side.At(0.5)) })
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
@@ -134,7 +134,7 @@ func (f *face) figureHeight() {
 	w := label{f.height.figure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
 	f.put(all, func() []candidate {
-		return named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
+		return named(string(f.corners.Names[2])+"–"+f.sideName(0)+" "+f.height.figure, f.outline[2])
 	})
 }
 
@@ -162,7 +162,7 @@ func (f *face) figureArcs() {
 			}
 			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 		}
-		f.put(all, func() []candidate { return named("arc", a.words, a.At(0.5)) })
+		f.put(all, func() []candidate { return named("arc "+a.words, a.At(0.5)) })
 	}
 }
 

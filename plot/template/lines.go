@@ -96,7 +96,7 @@ func (f *face) drawLines() {
 			}
 		}
 		if s, ok := step.(construct.Swing); ok {
-			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.style.says().Radius(f.piece.byHand(f.style), s)})
+			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.style.says().Steps().Radius(f.piece.byHand(f.style), s)})
 			if p := f.plan.Place.Apply(s.About); nearest(pricks, p) > apartPricks {
 				pricks = append(pricks, p)
 				f.prick(p, draw.Construction)

@@ -70,16 +70,8 @@ func (s Style) angle(a unit.Angle, measured bool) string {
 	return words.Computed(s.Figures.Angle(a), measured)
 }
 
-// signed is an allowance as the paper shows it.
-func (s Style) signed(l unit.Length) string {
-	if l < 0 {
-		return "−" + s.Figures.Length(-l)
-	}
-	return "+" + s.Figures.Length(l)
-}
-
-// says is what tells of the work by hand.
-func (s Style) says() words.Steps { return words.In(s.Language).Steps() }
+// says is what tells of it.
+func (s Style) says() words.Language { return words.In(s.Language) }
 
 // byHand is the piece as it is made by hand.
 func (p Piece) byHand(s Style) words.ByHand {

@@ -125,9 +125,8 @@ func crossing(all []candidate, cost float64) []candidate {
 
 // named are words that say themselves what they belong to, near it but without a
 // leader: the last resort where lines close in what is to be named.
-func named(what, figure string, near geom.Point) []candidate {
-	var all []candidate
-	w := label{what + " " + figure, draw.NoteHeight, false}
+func named(say string, near geom.Point) (all []candidate) {
+	w := label{say, draw.NoteHeight, false}
 	for d := unit.Length(8); d < 250; d += 4 {
 		n := 8 + int(d/8)
 		for k := range n {

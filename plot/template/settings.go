@@ -8,14 +8,15 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Settings of saw and square for the corners of a piece, as a table of words: a row
 // of heads, a row a corner, one more for the edge that a cut corner makes.
-func Settings(p Piece, s Style) [][]string { return s.says().Settings(p.byHand(s)) }
+func Settings(p Piece, s Style) [][]string { return s.says().Steps().Settings(p.byHand(s)) }
 
 // AboutSettings says how the table of Settings is used.
-func AboutSettings(p Piece, s Style) []string { return s.says().AboutSettings(p.byHand(s)) }
+func AboutSettings(p Piece, s Style) []string { return s.says().Steps().AboutSettings(p.byHand(s)) }
 
 const settingsGutter unit.Length = 4
 
@@ -37,7 +38,7 @@ func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	return headed("Saw and square", p, s, height)
+	return headed(s.says().Templates().Heading(words.SawAndSquare), p, s, height)
 }
 
 // headed is the table under some words, and how it is used.
@@ -86,7 +87,7 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 // SettingsPages are the tables of pieces of one job, one at least, that share pages and
 // have no room for them there, each under its name. Notes are said in the title line.
 func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
-	const title = "Saw and square"
+	title := s.says().Templates().Heading(words.SawAndSquare)
 	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
 	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true}}
@@ -102,5 +103,5 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	if err != nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}
 	}
-	return front.pages(made, title, on, r), nil
+	return front.pages(made, title, s.says().Templates().Continued(title), on, r), nil
 }

@@ -53,50 +53,36 @@ func (f *face) figureAllowance(i int) {
 		}
 	}
 	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
-	f.put(all, func() []candidate { return named(s.Name, w.say, out.At(0.5)) })
+	f.put(all, func() []candidate { return named(s.Name+" "+w.say, out.At(0.5)) })
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
-	at, say := v.Finished, ""
-	figure := f.style.Figures.Length(v.By)
-	switch v.Do {
-	case shape.Cut:
-		say = "cut " + figure
-		if v.Allow != 0 {
-			say += ", " + f.style.signed(v.Allow)
-		}
-	case shape.Round:
-		say = "R " + figure
-	case shape.Blunt:
-		at, say = v.Cut, "blunt "+figure
-	case shape.Mitre:
-		at, say = geom.Line{From: v.At, To: v.At}, "mitre"
+	at, say := v.Finished, f.style.says().Templates().Corner(v, f.style.Figures)
+	switch {
+	case v.Cut != nil && !(v.Allow < 0 && v.Finished != nil):
+		at = v.Cut // the outermost, where a leader crosses nothing
+	case v.Do == shape.Mitre && v.Cut == nil:
+		at = geom.Line{From: v.At, To: v.At}
 	}
 	if at == nil || say == "" {
 		return
-	}
-	if v.Cut != nil {
-		at = v.Cut // the outermost, where a leader crosses nothing
-		if v.Allow < 0 && v.Finished != nil {
-			at = v.Finished
-		}
 	}
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
 	w := label{say, draw.NoteHeight, false}
 	all := f.scene.led(nil, w, anchor{from, out}, 0)
-	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name), say, from)...) })
+	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name)+" "+say, from)...) })
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	w := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
+	hole := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.scene.led(all, w, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
+		all = f.scene.led(all, hole, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
 	}
-	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
+	f.put(all, func() []candidate { return named("hole "+hole.say, c.Centre) })
 	for _, way := range f.ways(b) {
 		w := label{way.say, draw.NoteHeight, false}
 		var all []candidate
@@ -107,7 +93,7 @@ func (f *face) figureBore(b shape.Bore) {
 			all = f.scene.alongWay(way.line, w)
 		}
 		f.put(all, func() []candidate {
-			return append(crossing(all, 60), named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+			return append(crossing(all, 60), named(way.say+" to "+hole.say, c.Centre)...)
 		})
 	}
 }
@@ -161,7 +147,9 @@ func (f *face) figureGrain() {
 			}
 		}
 	}
-	f.put(all, func() []candidate { return named("grain", "along "+string(g[0]+g[1]), f.middle()) })
+	f.put(all, func() []candidate {
+		return named("grain along "+string(g[0]+g[1]), f.middle())
+	})
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -190,7 +178,7 @@ func (f *face) sayFace() {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.put(all, func() []candidate { return named(f.piece.Face, "", f.middle()) })
+	f.put(all, func() []candidate { return named(f.piece.Face+" ", f.middle()) })
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there

@@ -158,7 +158,7 @@ func TestShapeIsSaid(t *testing.T) {
 			t.Error("the grain's arrow leaves the piece")
 		}
 	}
-	if m := p.Measures(); !strings.Contains(m, "finished") {
+	if m := full().says().Templates().Measures(p.Shape); !strings.Contains(m, "finished") {
 		t.Errorf("the title says %q", m)
 	}
 	pages, err := Index(p, plan, font, full(), Front{})

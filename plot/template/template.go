@@ -15,7 +15,7 @@ import (
 
 // Steps are the construction by hand in words, made from the very steps whose lines
 // Draw draws.
-func Steps(p Piece, s Style) []string { return s.says().ByHand(p.byHand(s)) }
+func Steps(p Piece, s Style) []string { return s.says().Steps().ByHand(p.byHand(s)) }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
 // where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).

@@ -10,7 +10,8 @@
 // checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, templates.go,
+// templates_joined.go, cautions.go, figures.go, lists.go, remark.go.
 package words
 
 import (
@@ -44,6 +45,7 @@ type Language interface {
 	SetOut(pegging.Layout) SetOut
 	Calibration() Calibration
 	Cautions() Cautions
+	Templates() Templates
 }
 
 // English, in the voice of a place.
@@ -68,3 +70,4 @@ func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
+func (e English) Templates() Templates           { return templates{e.Voice} }
