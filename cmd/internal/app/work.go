@@ -5,7 +5,7 @@
 // Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
 // whole.go, check.go, check_report.go, check_text.go, setout.go, pegs.go,
 // sheets.go, template.go, front.go, shared.go, summary.go, refuse.go,
-// text.go, net_text.go, shape_text.go,
+// text.go, net_text.go,
 // work.go, ground.go, attach.go, lay.go, roll.go, warp.go, layers.go, drawn.go,
 // progress.go, ahead.go.
 package app
@@ -93,9 +93,6 @@ func (w Work) documentTitle() string {
 	}
 	return w.Pieces[0].Name
 }
-
-// paired says whether the other hand of a piece is made too.
-func (w Work) paired(p solved.Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
 
 func (w Work) sheetReport() *report.SheetReport {
 	s := w.Sheet
