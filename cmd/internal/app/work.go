@@ -35,7 +35,7 @@ func Open(m job.Merged, tell Progress) (Work, error) {
 	w := Work{Work: solved.Work{Merged: m}, stock: stockOf(m), tell: tell}
 	w.madeFor, w.Sheet = calibrated(m.Known, w.Sheet)
 	var err error
-	if w.hide, err = without(m.Said.Without); err != nil {
+	if w.hide, err = without(m.Carries.Without); err != nil {
 		return w, err
 	}
 	w.Work, err = solved.Open(m, tell.say)
