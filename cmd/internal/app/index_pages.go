@@ -43,7 +43,11 @@ func (t *layout) fronts() error {
 
 // frontWords are what the page before those of a piece says beside it.
 func (t *layout) frontWords() template.Front {
-	return template.Front{Printer: t.work.printer(), Notes: t.notes()}
+	front := template.Front{Notes: t.notes()}
+	if c := t.work.calibration; c != nil {
+		front.Uncertainty = c.Uncertainty
+	}
+	return front
 }
 
 // notes are what a title line says beside the names.
@@ -51,7 +55,7 @@ func (t *layout) notes() (notes []string) {
 	if t.work.Job.Date != "" {
 		notes = append(notes, t.work.Job.Date)
 	}
-	if p := t.work.printer().Name; p != "" {
+	if p := t.work.printer(); p != "" {
 		notes = append(notes, "for printer "+p+": wrong on any other")
 	}
 	return notes

@@ -33,7 +33,7 @@ func (t *layout) summary() []string {
 		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(length))
 	}
 	first += "; print at 100 %, actual size"
-	if p := t.work.printer().Name; p != "" {
+	if p := t.work.printer(); p != "" {
 		first += ", on " + p + " only"
 	}
 	lines := []string{first}

@@ -7,7 +7,6 @@ import (
 	"trammel/plot/calibrate"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
-	"trammel/plot/template"
 	"trammel/profiles"
 )
 
@@ -34,12 +33,12 @@ func calibrated(c *profiles.Calibration, s paging.Sheet) (madeFor, paging.Sheet)
 	return madeFor{c, d}, s
 }
 
-// printer is what the template may say of it; without a name where pages are made for any.
-func (m madeFor) printer() template.Printer {
+// printer is its name, empty where pages are made for any.
+func (m madeFor) printer() string {
 	if m.calibration == nil {
-		return template.Printer{}
+		return ""
 	}
-	return template.Printer{Name: m.calibration.Printer, Uncertainty: m.calibration.Uncertainty}
+	return m.calibration.Printer
 }
 
 // warped makes pages ready for the printer.
