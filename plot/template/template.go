@@ -14,8 +14,7 @@ import (
 	said "trammel/plot/words"
 )
 
-// Steps are the construction by hand in words, made from the very steps whose lines
-// Draw draws.
+// Steps are the construction by hand in words, of the very steps whose lines Draw draws.
 func Steps(p Piece, s Style) []string { return said.InWords(s.says(), p.byHand(s)) }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
