@@ -145,7 +145,7 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 // the drawing, so the words say it.
 func TestOtherHeightsAreSaid(t *testing.T) {
 	p := piece(t, "A-BC=200 B-CA=180 C-AB=150")
-	if got, want := heights(p), "height from A 200, height from B 180"; got != want {
+	if got, want := heights(p), "measured too: height from A 200, height from B 180"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := heights(Piece{Name: "shared page"}); got != "" {
