@@ -279,6 +279,5 @@ var tooLarge = []string{
 	"cmd/internal/app.layout.share",
 	"cmd/internal/app.Work",
 	"geom/compare.layout",
-	"geom/net.problem",
 	"plot/paging.boundTriangle",
 }
