@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/slip"
 )
@@ -129,7 +130,10 @@ func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
 	o := a.fit.Obs[i]
 	o.Orient(f.At)
 	says, by := o.Computed(f.At)
-	sigma := f.Sigma(f.Free.Row(o.Points(), by[:]...))
+	for k := range by {
+		by[k] = geom.Vector{X: by[k].X / o.Sigma, Y: by[k].Y / o.Sigma}
+	}
+	sigma := f.Sigma(f.Free.Row(o.Points(), by[:]...)) * o.Sigma
 	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: adjust.AsFigure(o.Kind, says), Sigma: adjust.AsFigure(o.Kind, sigma), Without: f.Sum, Agree: f.Sum <= most}
 	s.Slips = slip.Explain(r.Measurement, says, math.Hypot(o.Sigma, sigma))
 	return s, true
