@@ -278,6 +278,5 @@ var tooLarge = []string{
 	"cmd/internal/calibration.ParseFound",
 	"cmd/internal/app.layout.share",
 	"cmd/internal/app.Work",
-	"geom/compare.layout",
 	"plot/paging.boundTriangle",
 }
