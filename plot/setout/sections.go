@@ -14,7 +14,7 @@ type block func(width unit.Length, r draw.Ruler) []sheet.Row
 
 func (b block) Rows(width unit.Length, r draw.Ruler) []sheet.Row { return b(width, r) }
 
-func (s Sheet) heading(of words.Part) sheet.Heading {
+func (s written) heading(of words.Part) sheet.Heading {
 	return sheet.Heading{Words: s.heads().Heading(of)}
 }
 
@@ -102,7 +102,7 @@ const (
 )
 
 // told is a table with its heading, and a paragraph below it.
-func (s Sheet) told(of words.Part, t sheet.Table, words string) []sheet.Block {
+func (s written) told(of words.Part, t sheet.Table, words string) []sheet.Block {
 	return []sheet.Block{s.heading(of), narrowing{Table: t}, sheet.Gap(1), sheet.Paragraph{Words: words}}
 }
 

@@ -64,16 +64,16 @@ func without(t sheet.Table, columns ...int) sheet.Table {
 }
 
 // table of a part, its lengths aligned as the sheet's unit wants it.
-func (s Sheet) table(of words.Part, cells [][]string, aligns ...sheet.Align) sheet.Table {
+func (s written) table(of words.Part, cells [][]string, aligns ...sheet.Align) sheet.Table {
 	t := sheet.Headed(s.heads().Columns(of), aligns...)
 	t.Cells, t.Whole = cells, len(cells) <= short
 	return t
 }
 
 // lengths is how columns of lengths stand.
-func (s Sheet) lengths() sheet.Align { return sheet.Lengths(s.Inches()) }
+func (s written) lengths() sheet.Align { return sheet.Lengths(s.Inches()) }
 
-func (s Sheet) pegsTable() sheet.Table {
+func (s written) pegsTable() sheet.Table {
 	var cells [][]string
 	for _, p := range s.Pegs {
 		along, offset := s.pegFigures(p)
@@ -86,7 +86,7 @@ func (s Sheet) pegsTable() sheet.Table {
 	return t
 }
 
-func (s Sheet) pullsTable() sheet.Table {
+func (s written) pullsTable() sheet.Table {
 	var cells [][]string
 	for _, p := range s.Pulls {
 		known := p.Measured || p.Use == pegging.ForLeg
@@ -103,7 +103,7 @@ func (s Sheet) pullsTable() sheet.Table {
 	return t
 }
 
-func (s Sheet) correctionsTable() sheet.Table {
+func (s written) correctionsTable() sheet.Table {
 	var cells [][]string
 	for _, p := range s.Pulls {
 		if s.corrects(p) {
@@ -117,7 +117,7 @@ func (s Sheet) correctionsTable() sheet.Table {
 
 // marksTable has the marks along the edges, nailsTable the nails in the profile boards,
 // stringsTable what hangs on them.
-func (s Sheet) marksTable() sheet.Table {
+func (s written) marksTable() sheet.Table {
 	var cells [][]string
 	for _, m := range s.Marks {
 		edge, along, out := s.EdgeFalls(m)
@@ -126,7 +126,7 @@ func (s Sheet) marksTable() sheet.Table {
 	return s.table(words.PartMarks, cells, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths())
 }
 
-func (s Sheet) nailsTable() sheet.Table {
+func (s written) nailsTable() sheet.Table {
 	var cells [][]string
 	for _, n := range s.Nails {
 		cells = append(cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
@@ -134,7 +134,7 @@ func (s Sheet) nailsTable() sheet.Table {
 	return s.table(words.PartNails, cells, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths())
 }
 
-func (s Sheet) stringsTable() sheet.Table {
+func (s written) stringsTable() sheet.Table {
 	var cells [][]string
 	for _, x := range s.Strings {
 		cells = append(cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})
@@ -142,7 +142,7 @@ func (s Sheet) stringsTable() sheet.Table {
 	return s.table(words.PartStrings, cells, sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths())
 }
 
-func (s Sheet) checksTable() sheet.Table {
+func (s written) checksTable() sheet.Table {
 	var cells [][]string
 	for _, c := range s.Checks {
 		cells = append(cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
@@ -154,7 +154,7 @@ func (s Sheet) checksTable() sheet.Table {
 }
 
 // sureTable says how far off each peg may be.
-func (s Sheet) sureTable() sheet.Table {
+func (s written) sureTable() sheet.Table {
 	var cells [][]string
 	for _, x := range s.Sure {
 		cells = append(cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), s.Says().Inside(x)})
@@ -167,7 +167,7 @@ func (s Sheet) sureTable() sheet.Table {
 }
 
 // waysTable compares the ways.
-func (s Sheet) waysTable() sheet.Table {
+func (s written) waysTable() sheet.Table {
 	var cells [][]string
 	for i, x := range s.Ranking.Best {
 		used := ""
