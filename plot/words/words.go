@@ -10,7 +10,7 @@
 // checks_whole.go, compared.go, moves.go, heads.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, cautions.go, figures.go, lists.go.
 package words
 
 import (
