@@ -12,8 +12,8 @@ import (
 
 // Templates is what a template says of itself, but for how the piece is made by hand.
 type Templates interface {
-	// Heading of a part of the page that goes before the others.
-	Heading(p Part) string
+	// Heading of a section of the page that goes before the others.
+	Heading(s Section) string
 	// Facts stand below the name there, each a few words.
 	Facts(h ByHand, o Ordered) []string
 	// Continued heads the pages that go on with it.
@@ -51,11 +51,11 @@ type Templates interface {
 	Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string
 }
 
-// Part of the page that goes before the others of a template.
-type Part uint8
+// Section of the page that goes before the others of a template.
+type Section uint8
 
 const (
-	BeforeCutting Part = iota
+	BeforeCutting Section = iota
 	PutTogether
 	MadeByHand
 	SawAndSquare
@@ -75,8 +75,8 @@ type Ordered struct {
 // templates in English.
 type templates struct{ voice Voice }
 
-func (templates) Heading(p Part) string {
-	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Take care"}[p]
+func (templates) Heading(s Section) string {
+	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Take care"}[s]
 }
 
 func (w templates) Facts(h ByHand, o Ordered) []string {
