@@ -98,13 +98,8 @@ func (f *face) figureSides() {
 // and out by a leader.
 func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
 	length := l.Length()
-	for _, h := range sizes(f.style.lettering()) {
-		w := label{figure, h, false}
-		less := 0.0
-		if h < f.style.lettering() {
-			less = smaller
-		}
-		width := f.scene.width(w)
+	for _, w := range f.style.sized(figure) {
+		width := f.scene.width(w.label)
 		if width <= 1.1*length {
 			// Far along too, since pages may be left out; in steps that miss none.
 			reach := min(max(length-width, 0)/2+2, length*0.45)
@@ -112,7 +107,7 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 				for _, shift := range []unit.Length{s, -s} {
 					for k, cost := range sides {
 						t := 0.5 + float64(shift/length)
-						all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + less + float64(s)*0.25})
+						all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w.label), cost: cost + w.cost + float64(s)*0.25})
 					}
 				}
 			}

@@ -72,17 +72,21 @@ func (f *face) drawLines() {
 	f.drawOutline()
 	f.drawHeight()
 	var pricks []geom.Point
-	for _, p := range f.pricked() {
+	prick := func(p geom.Point, on draw.Layer) {
 		if nearest(pricks, p) > apartPricks {
 			pricks = append(pricks, p)
-			f.prick(p, draw.Marks)
+			f.prick(p, on)
 		}
 	}
+	for _, p := range f.pricked() {
+		prick(p, draw.Marks)
+	}
+	if !f.style.Arcs {
+		return
+	}
 	for _, step := range f.piece.Construction.Steps {
-		if !f.style.Arcs {
-			break
-		}
-		if s, ok := step.(construct.Swing); ok && !f.pricks(s.About) {
+		s, swings := step.(construct.Swing)
+		if swings && !f.pricks(s.About) {
 			continue // a radius that begins off the sheet measures nothing
 		}
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
@@ -95,12 +99,9 @@ func (f *face) drawLines() {
 				f.scene.add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
 			}
 		}
-		if s, ok := step.(construct.Swing); ok {
+		if swings {
 			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.style.says().Steps().Radius(f.piece.byHand(f.style), s)})
-			if p := f.plan.Place.Apply(s.About); nearest(pricks, p) > apartPricks {
-				pricks = append(pricks, p)
-				f.prick(p, draw.Construction)
-			}
+			prick(f.plan.Place.Apply(s.About), draw.Construction)
 		}
 	}
 }
@@ -111,7 +112,7 @@ const apartPricks unit.Length = 0.01
 // line or along the height, which are drawn already: a ray is drawn from where it runs
 // on past its corner, so that a dash-dotted edge stays dash-dotted.
 func (f *face) beside(l geom.Line) []geom.Line {
-	drawn := []geom.Line{}
+	var drawn []geom.Line
 	for i := range f.outline {
 		drawn = append(drawn, f.outline.Edge(i))
 	}

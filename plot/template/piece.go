@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/construct"
@@ -145,21 +146,12 @@ func (p Piece) between(m triangle.Measurement) bool {
 	return o.Angles[i] < unit.Turn/2 && (m.At[0] == a && m.At[2] == b || m.At[0] == b && m.At[2] == a)
 }
 
-// measured says whether the job gave a length between two points, an angle at a
-// point or a height from a point.
+// measured says whether the job gave a length between two points or a height from a point.
 func (p Piece) measured(kind triangle.Kind, at ...geom.Name) bool {
-	for _, m := range p.Measured {
-		if m.Kind != kind {
-			continue
-		}
-		switch {
-		case kind == triangle.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
-			kind == triangle.Angle && m.At[1] == at[0] && p.between(m),
-			kind == triangle.Height && m.At[0] == at[0]:
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Measured, func(m triangle.Measurement) bool {
+		return m.Kind == kind && m.At[0] == at[0] && (kind == triangle.Height || m.At[1] == at[1]) ||
+			m.Kind == kind && kind == triangle.Distance && m.At[0] == at[1] && m.At[1] == at[0]
+	})
 }
 
 // shaped says whether anything is done to the piece beyond its outline.

@@ -57,18 +57,9 @@ type settings struct {
 func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	rows := Settings(b.piece, b.style)
 	if width >= settingsWidth(b.piece, b.style, r) {
-		table := sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:]}
-		for i, head := range rows[0] {
-			align := sheet.ToRight
-			switch mm := b.style.Figures.Unit < unit.IN; {
-			case i == 0 || i == 2 || i == 3:
-				align = sheet.ToLeft
-			case i > 3 && mm:
-				align = sheet.OnPoint
-			}
-			table.Columns = append(table.Columns, sheet.Column{Head: head, Align: align})
-		}
-		return table.Rows(width, r)
+		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
+		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
+		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads}.Rows(width, r)
 	}
 	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
 	for i, head := range rows[0][1:] {
