@@ -22,7 +22,7 @@ func (p Piece) edgeFigure(i int, s Style) string {
 // that is another, and its allowance.
 func (p Piece) besideFigure(i int, s Style) string {
 	d := p.side(i)
-	if max(d.length-d.whole, d.whole-d.length) <= sameLength {
+	if same(d.length, d.whole) {
 		d.whole = 0
 	}
 	return s.says().Templates().Besides(p.byHand(s), d.whole, d.given, p.Shape.Sides[i].Allow)
@@ -53,7 +53,7 @@ const (
 // A side of which two roundings leave nothing is none; the distance of two holes, where
 // there are two, stands in for it.
 func (p Piece) checked() []distance {
-	o := p.Outline()
+	o := p.Outline
 	n := len(o.Names)
 	var sides, diagonals []distance
 	for i := range n {
@@ -94,31 +94,31 @@ func longer(a, b distance) int { return cmp.Compare(b.length, a.length) }
 
 // side is side i as it is measured on the piece that is cut.
 func (p Piece) side(i int) distance {
-	o := p.Outline()
+	o := p.Outline
 	given := p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)])
 	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: given, whole: o.Sides[i], given: given}
 	if p.shaped() {
 		d.Line = p.Shape.Sides[i].Cut
-		if l := d.Line.Length(); max(l-d.length, d.length-l) > sameLength {
+		if l := d.Line.Length(); !same(l, d.length) {
 			d.length, d.measured = l, false
 		}
 	}
 	return d
 }
 
-// sameLength is far above rounding and far below what is measured.
-const sameLength unit.Length = 1e-6
+// same says whether two lengths are one, far above rounding and far below what is measured.
+func same(a, b unit.Length) bool { return max(a-b, b-a) <= 1e-6 }
 
 // diagonal is between corners i and j of the line that is cut. From a corner that is
 // cut or rounded it begins where the side behind it becomes straight.
 func (p Piece) diagonal(i, j int) distance {
-	o := p.Outline()
+	o := p.Outline
 	l := geom.Line{From: o.Points[i], To: o.Points[j]}
 	d := distance{Line: l, what: string(o.Names[i] + o.Names[j]), measured: p.measured(triangle.Distance, o.Names[i], o.Names[j])}
 	if p.shaped() {
 		from, to := p.mark(i), p.mark(j)
 		d.Line = geom.Line{From: from.at, To: to.at}
-		d.measured = d.measured && max(l.From.Distance(from.at), l.To.Distance(to.at)) < sameLength
+		d.measured = d.measured && same(l.From.Distance(from.at), 0) && same(l.To.Distance(to.at), 0)
 		if len(from.name)+len(to.name) > len(d.what) {
 			d.what = from.name + " to " + to.name
 		}

@@ -75,10 +75,10 @@ func (f Front) head(name string, area geom.Rect, r draw.Ruler) draw.Drawing {
 	return d
 }
 
-// best is the page, or pages, in the most generous layout that makes as few as any.
+// best is the page, or pages, in the most generous composition that makes as few as any.
 func (x index) best(all geom.Rect, r draw.Ruler) (made []draw.Drawing) {
 	const widest unit.Length = 190 // longer lines are not read
-	for _, l := range layouts {
+	for _, l := range compositions {
 		area := all
 		if most := widest*unit.Length(l.halves) + gutter*unit.Length(l.halves-1); area.Width() > most {
 			area.Max.X = area.Min.X + most
@@ -105,8 +105,8 @@ type index struct {
 	say words.Templates
 }
 
-// layout is one way to set the page.
-type layout struct {
+// composition is one way to set the page.
+type composition struct {
 	least   unit.Length // width that it needs
 	halves  int         // columns of the whole page: two on paper that lies on its side
 	beside  bool        // the checks stand beside the map, not below it
@@ -118,9 +118,9 @@ type layout struct {
 	mapHigh unit.Length // at most
 }
 
-// layouts from the most generous to the tightest: the first that makes one page
+// compositions from the most generous to the tightest: the first that makes one page
 // is taken, or the one that makes fewest.
-var layouts = []layout{
+var compositions = []composition{
 	{180, 1, true, 1, large, large, large, large, 100},
 	{180, 1, true, 1, large, large, large, large, 80},
 	{180, 1, true, 1, large, large, large, small, 80},
@@ -140,7 +140,7 @@ var layouts = []layout{
 	{0, 1, false, 1, small, small, small, small, 40},
 }
 
-// tightMap is the height of the map in the tightest layout of the usual kind, where the
+// tightMap is the height of the map in the tightest composition of the usual kind, where the
 // boxes to write in are lower as well.
 const tightMap unit.Length = 62
 
@@ -148,7 +148,7 @@ const large, small = draw.FigureHeight, draw.NoteHeight
 
 const gutter unit.Length = 8
 
-func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+func (x index) compose(l composition, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	page := area
 	area = sheet.Columns(page, l.halves, gutter)[0]
 	head := x.title(area.Width(), r)
@@ -160,16 +160,14 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
 	rest := append(x.together(l, area.Width(), r), x.byHand(l, area, r)...)
-	saw := sawAndSquare(x.piece, x.style, l.care)
-	switch {
-	case x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
+	care := []sheet.Block{sheet.Heading{Words: x.say.Heading(words.TakeCare)}, sheet.List{Items: x.style.says().Cautions().Template(), Height: l.care}}
+	if saw := sawAndSquare(x.piece, x.style, l.care); x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight {
 		right := max(settingsWidth(x.piece, x.style, r), area.Width()*0.6)
-		rest = append(rest, besides(x.care(l), saw, area.Width(), right))
-	case x.style.Settings:
-		rest = append(append(rest, saw...), x.care(l)...)
-	default:
-		rest = append(rest, x.care(l)...)
+		care = []sheet.Block{besides(care, saw, area.Width(), right)}
+	} else if x.style.Settings {
+		care = append(saw, care...)
 	}
+	rest = append(rest, care...)
 	if l.columns == 1 {
 		return x.flow(append(head, rest...), page, page, l.halves, r)
 	}
@@ -207,7 +205,7 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 
 // before is what to check before cutting: the bar, and the sides once the pages are
 // together.
-func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
+func (x index) before(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
 	length := sheet.Lengths(fine.Unit >= unit.IN)
 	row := unit.Length(8)
@@ -271,7 +269,7 @@ func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Leng
 }
 
 // byHand is the construction in words, in one piece unless it is long.
-func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
+func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
@@ -285,7 +283,7 @@ func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
 func set(p Piece, s Style) []string {
 	steps := Steps(p, s)
 	for i, step := range steps {
-		for _, n := range p.Construction.Names() {
+		for _, n := range p.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
 				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
 			}
@@ -293,8 +291,4 @@ func set(p Piece, s Style) []string {
 		steps[i] = step
 	}
 	return steps
-}
-
-func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: x.say.Heading(words.TakeCare)}, sheet.List{Items: x.style.says().Cautions().Template(), Height: l.care}}
 }

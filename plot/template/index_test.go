@@ -276,7 +276,7 @@ func TestGoldens(t *testing.T) {
 		p := piece(t, c.tokens)
 		// The turn is given, so that the goldens hold when better placements are found.
 		turn := unit.Angle(0)
-		plan, err := paging.Lay(p.Triangle().Polygon(), c.on, paging.Full, &turn)
+		plan, err := paging.Lay(p.Triangle.Polygon(), c.on, paging.Full, &turn)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -342,7 +342,7 @@ func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, n := range p.Triangle().Names {
+		for _, n := range p.Triangle.Names {
 			found := false
 			for _, op := range pages[0].Ops {
 				o, ok := op.(draw.Text)

@@ -23,6 +23,12 @@ func (f *face) put(all []candidate, last func() []candidate) {
 	}
 }
 
+// putNear puts down words or, where they have no room, others that say themselves what
+// they belong to.
+func (f *face) putNear(all []candidate, say string, near geom.Point) {
+	f.put(all, func() []candidate { return named(say, near) })
+}
+
 // putName puts down a name or, where it has no room, a smaller one whose leader may
 // cross lines.
 func (f *face) putName(all []candidate, name string, from anchor) {
@@ -73,20 +79,21 @@ func (f *face) figureSides() {
 		figure := f.piece.edgeFigure(i, f.style)
 		said := figure
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
-			said = f.sideName(i) + " " + figure
+			said = f.corners.Side(i) + " " + figure
 		}
-		places := f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
-		if f.piece.shaped() { // outside of both lines, or inside of both
+		var places []candidate
+		if !f.piece.shaped() {
+			places = f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
+		} else { // outside of both lines, or inside of both
 			const never = 1e6
 			out, in := 0.0, 12.0
 			if f.piece.Shape.Sides[i].Allow < 0 { // beside the line that is cut, which it is of
 				out, in = in, out
 			}
-			places = f.alongLine(places[:0], f.outerLine(i), said, draw.Wide.Width, []float64{out})
-			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, in})
+			places = f.alongLine(nil, f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
+			places = f.alongLine(places, f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})
 		}
-		f.put(places,
-			func() []candidate { return named(f.sideName(i)+" "+figure, side.At(0.5)) })
+		f.putNear(places, f.corners.Side(i)+" "+figure, side.At(0.5))
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
@@ -122,15 +129,13 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 
 // figureHeight writes the height beside its line.
 func (f *face) figureHeight() {
-	if f.height == nil {
+	if f.height == (geom.Line{}) {
 		return
 	}
-	all := f.alongLine(nil, f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
-	w := label{f.height.figure, draw.NoteHeight, false}
+	all := f.alongLine(nil, f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
+	w := label{f.heightFigure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
-	f.put(all, func() []candidate {
-		return named(string(f.corners.Names[2])+"–"+f.sideName(0)+" "+f.height.figure, f.outline[2])
-	})
+	f.putNear(all, string(f.corners.Names[2])+"–"+f.corners.Side(0)+" "+f.heightFigure, f.outline[2])
 }
 
 // figureArcs writes centre and radius along each arc.
@@ -157,7 +162,7 @@ func (f *face) figureArcs() {
 			}
 			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 		}
-		f.put(all, func() []candidate { return named("arc "+a.words, a.At(0.5)) })
+		f.putNear(all, "arc "+a.words, a.At(0.5))
 	}
 }
 

@@ -139,7 +139,7 @@ func TestLabelsTouchNothing(t *testing.T) {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
-		plan, err := paging.Lay(p.Triangle().Polygon(), on, cover, nil)
+		plan, err := paging.Lay(p.Triangle.Polygon(), on, cover, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +170,7 @@ func TestLabelsInEveryUnit(t *testing.T) {
 			p := piece(t, tokens)
 			for _, cover := range []paging.Cover{paging.Full, paging.OutlineOnly} {
 				turn := 10 * unit.Degree
-				plan, err := paging.Lay(p.Triangle().Polygon(), a5, cover, &turn)
+				plan, err := paging.Lay(p.Triangle.Polygon(), a5, cover, &turn)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -236,7 +236,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, name := range p.Triangle().Names {
+		for i, name := range p.Triangle.Names {
 			for k, op := range d {
 				o, ok := op.(draw.Text)
 				if !ok || o.Words != string(name) || !o.Bold {
@@ -248,7 +248,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 				at := o.Bounds(font).Centre()
 				for j, q := range plan.Outline {
 					if j != i && at.Distance(q) <= at.Distance(plan.Outline[i]) {
-						t.Errorf("%.1f %.1f %.1f: %s stands nearer to %s", ab, bc, ca, name, p.Triangle().Names[j])
+						t.Errorf("%.1f %.1f %.1f: %s stands nearer to %s", ab, bc, ca, name, p.Triangle.Names[j])
 					}
 				}
 			}

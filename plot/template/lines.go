@@ -60,12 +60,6 @@ type swung struct {
 	words string
 }
 
-// upright is a height of the triangle as it is drawn.
-type upright struct {
-	geom.Line // from the corner to the foot
-	figure    string
-}
-
 // drawLines draws everything that is not words or goes with them: outline,
 // height, construction, prick points.
 func (f *face) drawLines() {
@@ -78,8 +72,11 @@ func (f *face) drawLines() {
 			f.prick(p, on)
 		}
 	}
-	for _, p := range f.pricked() {
+	for _, p := range f.outline {
 		prick(p, draw.Marks)
+	}
+	for _, s := range f.innerPoints() {
+		prick(s.At, draw.Marks)
 	}
 	if !f.style.Arcs {
 		return
@@ -121,10 +118,7 @@ func (f *face) beside(l geom.Line) []geom.Line {
 			drawn = append(drawn, f.plan.Place.Line(s.Cut))
 		}
 	}
-	if f.height != nil {
-		drawn = append(drawn, f.height.Line)
-	}
-	return without(l, drawn)
+	return without(l, append(drawn, f.height))
 }
 
 // without is what others leave of a line that run along it.
@@ -182,10 +176,10 @@ func (f *face) prick(p geom.Point, on draw.Layer) {
 // line carried on to its foot where that lies outside. A height that falls on a
 // side is that side, and is not drawn again.
 func (f *face) drawHeight() {
-	if !f.style.Heights || f.piece.Triangle() == (triangle.Triangle{}) {
+	if !f.style.Heights || f.piece.Triangle == (triangle.Triangle{}) {
 		return
 	}
-	t := f.piece.Triangle()
+	t := f.piece.Triangle
 	apex := t.Points[2]
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
 	// So near to a side, two lines would be taken for one; the one measured is
@@ -202,11 +196,8 @@ func (f *face) drawHeight() {
 	if !f.shown(place.Apply(apex), 0) || !measured && !f.shown(place.Apply(foot), 0) {
 		return // a line that runs off the paper measures nothing
 	}
-	f.height = &upright{
-		Line:   place.Line(geom.Line{From: apex, To: foot}),
-		figure: f.style.length(t.Heights[2], measured),
-	}
-	f.scene.add(draw.Line{Line: f.height.Line, Pen: draw.Centre, On: draw.Dimension})
+	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(t.Heights[2], measured)
+	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
 	inward := unit.Length(1) // along the base, from the foot
 	if base := t.Points[1].X; foot.X > base {
 		inward = -1

@@ -98,8 +98,8 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	m.scene.panes = place.NewIndex[pane](about)
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
-		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline().Names[i], anchor{at, out}, fan[:], 2000)
+		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
+		m.name(p.Outline.Names[i], anchor{at, out}, fan[:], 2000)
 	}
 }
 

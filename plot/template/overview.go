@@ -52,7 +52,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 
 // inner marks the points of a net that are no corners, with their letters.
 func (m chart) inner(p Piece) {
-	for _, s := range p.Construction.Inner {
+	for _, s := range p.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
 		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
 		m.name(s.Name, anchor{at, unit.Turn / 8}, round[:], place.Never)

@@ -23,17 +23,8 @@ const settingsGutter unit.Length = 4
 // settingsWidth is how wide the table is at least.
 func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 	rows := Settings(p, s)
-	width := settingsGutter * unit.Length(len(rows[0])-1)
-	for i := range rows[0] {
-		col := unit.Length(0)
-		for _, row := range rows {
-			for _, line := range strings.Split(row[i], "\n") {
-				col = max(col, r.Width(line, draw.NoteHeight, false))
-			}
-		}
-		width += col
-	}
-	return width + 2 // figures that stand on their points may want a little more
+	table := sheet.Table{Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
+	return table.Breadth(r) + 2 // figures that stand on their points may want a little more
 }
 
 // sawAndSquare is the table on paper.

@@ -35,7 +35,7 @@ func (f *face) figureAllowance(i int) {
 		return
 	}
 	w := label{say, draw.NoteHeight, false}
-	out, in := f.outerLine(i), f.innerLine(i)
+	out, in := f.sideLine(i, outer), f.sideLine(i, inner)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
@@ -53,7 +53,7 @@ func (f *face) figureAllowance(i int) {
 		}
 	}
 	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
-	f.put(all, func() []candidate { return named(s.Name+" "+w.say, out.At(0.5)) })
+	f.putNear(all, s.Name+" "+w.say, out.At(0.5))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -82,7 +82,7 @@ func (f *face) figureBore(b shape.Bore) {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
 		all = f.scene.led(all, hole, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
 	}
-	f.put(all, func() []candidate { return named("hole "+hole.say, c.Centre) })
+	f.putNear(all, "hole "+hole.say, c.Centre)
 	for _, way := range f.ways(b) {
 		w := label{way.say, draw.NoteHeight, false}
 		var all []candidate
@@ -115,13 +115,6 @@ func (s *scene) alongWay(l geom.Line, w label) []candidate {
 	return all
 }
 
-// grainMost and grainLeast are the lengths between which an arrow for the grain is
-// drawn.
-const (
-	grainMost  unit.Length = 60
-	grainLeast unit.Length = 12
-)
-
 // figureGrain draws an arrow parallel to the edge that the grain runs along, inside
 // the piece.
 func (f *face) figureGrain() {
@@ -133,7 +126,8 @@ func (f *face) figureGrain() {
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
 	w := label{"grain", draw.NoteHeight, false}
 	var all []candidate
-	for _, long := range []unit.Length{grainMost, 40, 25, 17, grainLeast} {
+	const longest = 60
+	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
 		for _, c := range f.inner(long / 2) {
 			line := geom.Line{From: c.at.Toward(way, -long/2), To: c.at.Toward(way, long/2)}
 			if !f.within(line, 3) {
@@ -142,14 +136,12 @@ func (f *face) figureGrain() {
 			for _, hand := range []int{1, -1} {
 				all = append(all, candidate{
 					text: besideLine(line, 0.5, hand, draw.Narrow.Width, w), marks: arrow(line),
-					cost: c.cost + float64(grainMost-long),
+					cost: c.cost + float64(longest-long),
 				})
 			}
 		}
 	}
-	f.put(all, func() []candidate {
-		return named("grain along "+string(g[0]+g[1]), f.middle())
-	})
+	f.putNear(all, "grain along "+string(g[0]+g[1]), f.middle())
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -178,7 +170,7 @@ func (f *face) sayFace() {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.put(all, func() []candidate { return named(f.piece.Face+" ", f.middle()) })
+	f.putNear(all, f.piece.Face+" ", f.middle())
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there

@@ -202,7 +202,7 @@ func TestIndexGoesOnUnderItsName(t *testing.T) {
 func TestCrossingsAreToldApart(t *testing.T) {
 	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
 		for _, p := range pieces(t, construct.AsMeasured, tokens) {
-			tri := p.Triangle()
+			tri := p.Triangle
 			steps := Steps(p, full())
 			for i, step := range p.Construction.Steps {
 				s, ok := step.(construct.Swing)

@@ -32,7 +32,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	if err := Ready(p, r); err != nil {
 		return nil, nil, err
 	}
-	o := p.Outline()
+	o := p.Outline
 	f := face{
 		onSheets: onSheets{piece: p, plan: plan, style: s, corners: o, outline: plan.Place.Polygon(o.Points)},
 		figured:  make([]geom.Point, len(o.Names)),
@@ -53,9 +53,10 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 // face is a piece while it is being drawn.
 type face struct {
 	onSheets
-	arcs    []swung      // what is lettered along its arc
-	height  *upright     // the height that is drawn, if any
-	figured []geom.Point // where each side has its length
-	scene   *scene
-	missed  []string // words for which there was no room at all
+	arcs         []swung   // what is lettered along its arc
+	height       geom.Line // the height that is drawn, if any, from the corner to the foot
+	heightFigure string
+	figured      []geom.Point // where each side has its length
+	scene        *scene
+	missed       []string // words for which there was no room at all
 }

@@ -16,7 +16,7 @@ import (
 // together says in which order the pages are joined: each row from the left, then
 // the rows from the top, since a page lies over the one to its left and over the
 // one above.
-func (x index) together(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
+func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
@@ -129,7 +129,7 @@ func spans(plan paging.Plan, s unit.Style, say words.Templates) (all []span, mor
 
 // measuring is what to measure between the joins, and how true the template will be;
 // beside each other where there is room.
-func (x index) measuring(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
+func (x index) measuring(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
 	length := sheet.Lengths(fine.Unit >= unit.IN)
 	all, more := spans(x.plan, fine, x.say)
