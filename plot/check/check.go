@@ -7,6 +7,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -83,31 +84,31 @@ func Grains(style unit.Style) (grain, fine adjust.Figure) {
 
 // again are the readings to be taken anew, with their figures to write beside.
 func (s Sheet) again() (all []int) {
-	seen := map[int]bool{}
-	add := func(more []int) {
+	add := func(more ...int) {
 		for _, i := range more {
-			if !seen[i] {
-				seen[i] = true
+			if !slices.Contains(all, i) {
 				all = append(all, i)
 			}
 		}
 	}
-	for _, e := range s.Comparison.Explanations {
-		if len(s.Comparison.Explanations) == 1 && e.Well && e.Cause == compare.Alone {
-			for _, m := range e.Pegs {
-				add(m.Then)
+	c := s.Comparison
+	only := len(c.Explanations) == 1
+	for _, e := range c.Explanations {
+		for _, m := range e.Pegs {
+			if only && e.Well && e.Cause == compare.Alone {
+				add(m.Then...)
 			}
 		}
-		if len(s.Comparison.Explanations) == 1 && e.Cause != compare.Alone { // all is
-			for i := range s.Comparison.Readings {
-				add([]int{i})
+		if only && e.Cause != compare.Alone {
+			for i := range c.Readings {
+				add(i)
 			}
 		}
-		add(e.Reading)
+		add(e.Reading...)
 	}
-	for i, r := range s.Comparison.Readings {
+	for i, r := range c.Readings {
 		if !r.Inside || r.Rough {
-			add([]int{i})
+			add(i)
 		}
 	}
 	return all
