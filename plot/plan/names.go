@@ -173,8 +173,7 @@ func (v *view) outward(peg Peg) unit.Angle {
 	return widestGap(along)
 }
 
-// widestGap is the middle of the widest gap between directions; up and to the
-// right where there are none.
+// widestGap is the middle of the widest gap between directions; 45° where there are none.
 func widestGap(along []float64) unit.Angle {
 	if len(along) == 0 {
 		return 45 * unit.Degree
@@ -196,9 +195,8 @@ func widestGap(along []float64) unit.Angle {
 	return unit.Angle(best)
 }
 
-// aroundMark are places for the name of a mark: inward of an edge, which leaves
-// its length the room outside; else to the right and a little down, away from
-// lines that stand upright.
+// aroundMark are places for a mark's name: inward of an edge, whose length stands outside;
+// else to the right and a little down.
 func (v *view) aroundMark(peg Peg, l label) []spot {
 	first := -45 * unit.Degree
 	if peg.Role == Midpoint && math.Abs(float64(peg.At.Y)) >= onLine {
