@@ -50,20 +50,9 @@ func (s Sheet) Figure(m triangle.Measurement, x adjust.Figure) string {
 // Off is a deviation as the sheet prints it, with its sign.
 func (s Sheet) Off(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
-		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
+		return tape.Signed(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
-	return signed64(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
-}
-
-// signed64 puts the sign before a figure that is not zero.
-func signed64(x float64, text string) string {
-	switch {
-	case !strings.ContainsAny(text, "123456789"):
-		return text
-	case x < 0:
-		return "\u2212" + text
-	}
-	return "+" + text
+	return tape.Signed(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
 }
 
 // Grains are the steps that compare.Asked rounds ranges outward to, so that

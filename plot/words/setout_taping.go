@@ -103,10 +103,7 @@ func (s setOut) Broken(p pegging.Pull) string {
 }
 
 func (s setOut) signedLevel(n geom.Name) string {
-	if l := s.Level(n); l < 0 && s.Figure(-l) != s.Figure(0) {
-		return "−" + s.Figure(-l)
-	}
-	return s.Figure(max(0, s.Level(n)))
+	return tape.Below(s.Level(n), s.Figure(max(s.Level(n), -s.Level(n))))
 }
 
 func (s setOut) Bring() []string {
