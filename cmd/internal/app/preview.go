@@ -48,7 +48,7 @@ func makePreview(o Order) (*Document, error) {
 	side := max(p.page.Width, p.page.Height) / unit.Length(o.Picture.Pixels)
 	return &Document{
 		Warnings: o.Work.Warnings(), Report: d.Report, Summary: func() []string { return []string{p.words} },
-		picture: func(out io.Writer) error { return o.Picture.Paint(out, p.page, side) },
+		files: map[string]func(io.Writer) error{"png": func(out io.Writer) error { return o.Picture.Paint(out, p.page, side) }},
 	}, nil
 }
 
@@ -68,7 +68,7 @@ func (o Order) pictured() (d *Document, p picture, err error) {
 		kind = "setout"
 	}
 	if d, err = KindOf(kind).Make(o); err == nil {
-		err = d.Lay()
+		err = d.laid()
 	}
 	if err != nil {
 		return nil, p, err
