@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
@@ -65,8 +66,7 @@ func (r *request) findings() (f app.Findings, err error) {
 			return f, unit.Placed(err, "--fixed")
 		}
 	}
-	found, _ := r.flags.GetStringArray("found")
-	for _, text := range found {
+	for _, text := range r.flags.Lookup("found").Value.(pflag.SliceValue).GetSlice() {
 		tokens, err := r.measuredBack(text)
 		if err != nil {
 			return f, err
