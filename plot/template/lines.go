@@ -198,12 +198,16 @@ func (f *face) drawHeight() {
 	}
 	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(t.Heights[2], measured)
 	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
+	extend := func(from geom.Point, x unit.Length) {
+		l := geom.Line{From: from, To: geom.Point{X: x, Y: foot.Y}}
+		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Narrow, On: draw.Construction})
+	}
 	inward := unit.Length(1) // along the base, from the foot
 	if base := t.Points[1].X; foot.X > base {
 		inward = -1
-		f.extend(t.Points[1], geom.Point{X: foot.X + beyond, Y: foot.Y})
+		extend(t.Points[1], foot.X+beyond)
 	} else if foot.X < 0 {
-		f.extend(t.Points[0], geom.Point{X: foot.X - beyond, Y: foot.Y})
+		extend(t.Points[0], foot.X-beyond)
 	} else if foot.X > base/2 {
 		inward = -1
 	}
@@ -212,8 +216,4 @@ func (f *face) drawHeight() {
 			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}
-}
-
-func (f *face) extend(from, to geom.Point) {
-	f.scene.add(draw.Line{Line: f.plan.Place.Line(geom.Line{From: from, To: to}), Pen: draw.Narrow, On: draw.Construction})
 }
