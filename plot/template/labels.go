@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/place"
@@ -140,8 +141,13 @@ func (f *face) figureHeight() {
 
 // figureArcs writes centre and radius along each arc.
 func (f *face) figureArcs() {
-	for _, a := range f.arcs {
-		w := label{a.words, draw.NoteHeight, false}
+	for _, step := range f.piece.Construction.Steps {
+		s, swings := step.(construct.Swing)
+		if !swings || !f.style.Arcs || !f.pricks(s.About) {
+			continue
+		}
+		a := f.plan.Place.Arc(swing(s))
+		w := label{f.style.says().Steps().Radius(f.piece.byHand(f.style), s), draw.NoteHeight, false}
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
 		var all []candidate
@@ -150,8 +156,8 @@ func (f *face) figureArcs() {
 			t := 0.5 + float64(k)/float64(2*n)
 			from := math.Abs(float64(k)/float64(n)) * half * float64(a.Radius) // the crossing, along the arc
 			cost := math.Abs(from-math.Min(half/2*float64(a.Radius), 25)) * 0.2
-			all = append(all, candidate{text: alongArc(a.Arc, t, true, w, width), cost: cost})
-			if in := alongArc(a.Arc, t, false, w, width); in.Words != "" {
+			all = append(all, candidate{text: alongArc(a, t, true, w, width), cost: cost})
+			if in := alongArc(a, t, false, w, width); in.Words != "" {
 				all = append(all, candidate{text: in, cost: cost + 1})
 			}
 		}
@@ -162,7 +168,7 @@ func (f *face) figureArcs() {
 			}
 			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 		}
-		f.putNear(all, "arc "+a.words, a.At(0.5))
+		f.putNear(all, "arc "+w.say, a.At(0.5))
 	}
 }
 

@@ -54,12 +54,6 @@ func swing(s construct.Swing) geom.Arc {
 	}
 }
 
-// swung is an arc to letter, with what is written along it.
-type swung struct {
-	geom.Arc
-	words string
-}
-
 // drawLines draws everything that is not words or goes with them: outline,
 // height, construction, prick points.
 func (f *face) drawLines() {
@@ -97,7 +91,6 @@ func (f *face) drawLines() {
 			}
 		}
 		if swings {
-			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.style.says().Steps().Radius(f.piece.byHand(f.style), s)})
 			prick(f.plan.Place.Apply(s.About), draw.Construction)
 		}
 	}

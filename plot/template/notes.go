@@ -17,9 +17,8 @@ import (
 // otherwise find on the index page: the steps by hand, saw and square, a line of
 // caution, where the page, furniture and all, still has room for them, rather outside
 // the piece than in it. It says whether all is there that was asked for; if not, the
-// piece wants an Index. (Saw and square of a plain triangle are no reason for one:
-// its angles stand in its corners.) The page given is not
-// changed.
+// piece wants an Index. (Saw and square of a plain triangle are no reason for one: its
+// angles stand in its corners.) The page given is not changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := on.Printable().Grow(-toEdge)
 	say, hand := s.says(), p.byHand(s)

@@ -90,29 +90,21 @@ func (f *face) figureBore(b shape.Bore) {
 			foot := f.plan.Place.Apply(b.Foot)
 			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
 		} else {
-			all = f.scene.alongWay(way.line, w)
+			if f.scene.width(w) <= way.line.Length() {
+				for k := range 19 {
+					for _, hand := range []int{1, -1} {
+						all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Fine.Width, w), cost: float64(k)})
+					}
+				}
+			}
+			for _, t := range []float64{0.5, 0.3, 0.7} {
+				all = f.scene.led(all, w, anchor{way.line.At(t), way.line.Direction() + unit.Turn/4}, 15)
+			}
 		}
 		f.put(all, func() []candidate {
 			return append(crossing(all, 60), named(way.say+" to "+hole.say, c.Centre)...)
 		})
 	}
-}
-
-// alongWay are the places for words along a line of a hole, or out by a leader.
-func (s *scene) alongWay(l geom.Line, w label) []candidate {
-	var all []candidate
-	if length := l.Length(); s.width(w) <= length {
-		for k := range 19 {
-			t := 0.5 + 0.05*eitherSide(k)
-			for _, hand := range []int{1, -1} {
-				all = append(all, candidate{text: besideLine(l, t, hand, draw.Fine.Width, w), cost: float64(k)})
-			}
-		}
-	}
-	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = s.led(all, w, anchor{l.At(t), l.Direction() + unit.Turn/4}, 15)
-	}
-	return all
 }
 
 // figureGrain draws an arrow parallel to the edge that the grain runs along, inside

@@ -53,7 +53,6 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 // face is a piece while it is being drawn.
 type face struct {
 	onSheets
-	arcs         []swung   // what is lettered along its arc
 	height       geom.Line // the height that is drawn, if any, from the corner to the foot
 	heightFigure string
 	figured      []geom.Point // where each side has its length
