@@ -16,13 +16,6 @@ func (c Covariance) Plus(d Covariance) Covariance {
 	return Covariance{c.XX + d.XX, c.YY + d.YY, c.XY + d.XY}
 }
 
-// Times scales the variances: by Sigma0², where the σ are to be taken from the
-// residuals instead of from what was stated.
-func (c Covariance) Times(k float64) Covariance {
-	a := unit.Area(k)
-	return Covariance{c.XX * a, c.YY * a, c.XY * a}
-}
-
 // Turned is the same scatter in a plane that is turned counter-clockwise by a.
 func (c Covariance) Turned(a unit.Angle) Covariance {
 	s64, c64 := math.Sincos(float64(a))

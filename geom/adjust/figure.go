@@ -19,6 +19,14 @@ func AsFigure(k triangle.Kind, x float64) Figure {
 	return Figure{Length: unit.Length(x)}
 }
 
+// ReadingOf is what a measurement reads, as a bare number.
+func ReadingOf(m triangle.Measurement) float64 {
+	if m.Kind == triangle.Angle {
+		return float64(m.Value.Angle())
+	}
+	return float64(m.Value.Length())
+}
+
 // Bare is the one of the two that is meant, in millimetres or radians.
 func (f Figure) Bare(k triangle.Kind) float64 {
 	if k == triangle.Angle {

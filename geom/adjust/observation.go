@@ -46,9 +46,6 @@ func (o *Observation) Orient(at []geom.Vector) {
 	}
 }
 
-// Left says whether it counts as left.
-func (o *Observation) Left() bool { return o.sign > 0 }
-
 // Computed is what the observation would be at these places, and how it changes with
 // each of its points.
 func (o *Observation) Computed(at []geom.Vector) (value float64, by [3]geom.Vector) {

@@ -162,15 +162,15 @@ func (l *layout) racked(round [4]int, turn float64) *layout {
 // commonly is how a common cause fits.
 type commonly struct {
 	common
-	by     []float64
-	cov    mat.SymDense // of by
-	as     *layout
-	pegFit *pegFit
+	by  []float64
+	cov mat.SymDense // of by
+	as  *layout
+	fit *adjust.Fit
 }
 
 // fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false
 // where nothing tells of it.
-func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
+func (l *trial) fitted(c common, f *adjust.Fit) (out commonly, ok bool) {
 	n := len(c.steps)
 	by := make([]float64, n)
 	at := l.layout
@@ -185,7 +185,7 @@ func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
 				g[k][i] /= c.steps[k]
 			}
 		}
-		m, b := f.normal(g)
+		m, b := normal(f, g)
 		var chol mat.Cholesky
 		if !tells(m) || !chol.Factorize(m) {
 			return out, false
@@ -210,12 +210,12 @@ func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
 			break
 		}
 	}
-	out.common, out.by, out.as, out.pegFit = c, by, at, f
+	out.common, out.by, out.as, out.fit = c, by, at, f
 	return out, true
 }
 
 // change is by how much what is observed changes, in σ, from one layout to another.
-func (l *layout) change(to *layout, f *pegFit) []float64 {
+func (l *layout) change(to *layout, f *adjust.Fit) []float64 {
 	out := make([]float64, len(f.Off))
 	for i := range l.Obs {
 		out[i] = (to.Obs[i].Value - l.Obs[i].Value) / l.Obs[i].Sigma
@@ -231,7 +231,7 @@ func (l *layout) change(to *layout, f *pegFit) []float64 {
 
 // normal equations of figures that change what is observed by g, the places fitted to
 // each: GᵀRG and −Gᵀr, r the residuals and R their covariance.
-func (f *pegFit) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
+func normal(f *adjust.Fit, g [][]float64) (*mat.SymDense, *mat.VecDense) {
 	n := len(g)
 	m, b := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	through := make([]*mat.VecDense, n) // Aᵀg

@@ -209,24 +209,19 @@ func (t taped) reads(l unit.Length) unit.Length {
 	return r
 }
 
-// standing is where a peg stands; zero where there is none of the name.
-func (c Comparison) standing(n geom.Name) Standing {
-	for _, s := range c.Standings {
-		if s.Name == n {
-			return s
-		}
-	}
-	return Standing{}
-}
-
 // ShouldRead is what the tape should read from one peg to another; 0 where one of
 // them was not asked for.
 func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
-	p, q := c.standing(m), c.standing(n)
-	if p.Name == "" || q.Name == "" {
+	var ends []geom.Point
+	for _, s := range c.Standings {
+		if s.Name == m || s.Name == n {
+			ends = append(ends, s.Wanted)
+		}
+	}
+	if len(ends) != 2 {
 		return 0
 	}
-	return c.tape.reads(p.Wanted.Distance(q.Wanted))
+	return c.tape.reads(ends[0].Distance(ends[1]))
 }
 
 // Wrong are the pegs that stand wrong without a doubt.

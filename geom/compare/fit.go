@@ -1,6 +1,9 @@
 package compare
 
 import (
+	"math"
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/unit"
@@ -16,39 +19,33 @@ type leftOut struct {
 // ever printed, and keeps a peg that hardly anything was found of from running away.
 const freed = 1e-4
 
-// pegFit is where the pegs stand by a fit: the readings, and each wanted place as two
-// observations more.
-type pegFit struct{ *adjust.Fit }
-
-// fit finds the places for which the sum of squares is least, with some pegs free
+// fit finds the places for which the sum of squares is least, of the readings and of each
+// wanted place as two observations more, with some pegs free
 // and some readings left out.
-func (l *layout) fit(out []leftOut) (*pegFit, error) {
-	e := adjust.Equations{Obs: l.Obs, Weight: make([]float64, len(l.Obs)+2*len(l.Names))}
+func (l *layout) fit(out []leftOut) (*adjust.Fit, error) {
+	e := adjust.Equations{Obs: slices.Clone(l.Obs)}
 	e.Free = adjust.NewUnknowns(len(l.Names), func(int) (x, y bool) { return false, false })
 	for i, w := range l.white {
 		e.Priors = append(e.Priors, adjust.Prior{Point: i, At: l.wanted[i], White: w})
 	}
-	for i := range e.Weight {
-		e.Weight[i] = 1
-	}
 	for _, o := range out {
 		if o.reading >= 0 {
-			e.Weight[o.reading] = 0
+			e.Obs[o.reading].Sigma = math.Inf(1)
 			continue
 		}
-		r := len(l.Obs) + 2*o.peg
-		e.Weight[r], e.Weight[r+1] = freed, freed
+		w := &e.Priors[o.peg].White
+		w[0], w[1] = w[0].Times(freed), w[1].Times(freed)
 	}
 	f, ok := e.Solve(l.wanted)
 	if !ok {
 		return nil, &unit.Fault{What: "what was found does not go with what was wanted", Hint: "are the letters the same?"}
 	}
 	f.Invert()
-	return &pegFit{f}, nil
+	return f, nil
 }
 
 // rowsOf a thing that may be left out.
-func (f *pegFit) rowsOf(x leftOut) []int {
+func rowsOf(f *adjust.Fit, x leftOut) []int {
 	if x.reading >= 0 {
 		return []int{x.reading}
 	}
@@ -58,7 +55,7 @@ func (f *pegFit) rowsOf(x leftOut) []int {
 
 // fixed says whether the readings alone fix the shape of the pegs they go to, and
 // where they do not, which length between two of the pegs tells the most.
-func (l *layout) fixed(f *pegFit) (bool, [2]geom.Name) {
+func (l *layout) fixed(f *adjust.Fit) (bool, [2]geom.Name) {
 	var seen []int
 	for i := range l.Names {
 		if len(l.Of[i]) > 0 {
@@ -77,7 +74,7 @@ func (l *layout) fixed(f *pegFit) (bool, [2]geom.Name) {
 	best, at := 0.0, [2]geom.Name{}
 	for x, i := range seen {
 		for _, j := range seen[:x] {
-			if l.found(i, j) {
+			if l.Taped(i, j) {
 				continue
 			}
 			u := f.At[i].Minus(f.At[j]).Unit()
@@ -92,14 +89,4 @@ func (l *layout) fixed(f *pegFit) (bool, [2]geom.Name) {
 		}
 	}
 	return false, at
-}
-
-// found says whether the length between two pegs was.
-func (l *layout) found(i, j int) bool {
-	for _, k := range l.Of[i] {
-		if o := &l.Obs[k]; o.N == 2 && o.Has(j) {
-			return true
-		}
-	}
-	return false
 }

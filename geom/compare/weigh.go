@@ -3,6 +3,8 @@ package compare
 import (
 	"math"
 
+	"trammel/geom/adjust"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -43,11 +45,11 @@ type linear struct {
 	left *mat.SymDense     // covariance of the residuals
 }
 
-func (f *pegFit) linear(things ...leftOut) linear {
+func linearly(f *adjust.Fit, things ...leftOut) linear {
 	g := linear{of: map[leftOut][]int{}}
 	var rows []int // of the fit
 	for _, x := range things {
-		for _, r := range f.rowsOf(x) {
+		for _, r := range rowsOf(f, x) {
 			g.of[x] = append(g.of[x], len(rows))
 			rows, g.off = append(rows, r), append(g.off, f.Off[r])
 		}

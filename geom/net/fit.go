@@ -110,9 +110,5 @@ func (p *problem) settle(at []geom.Vector, obs []adjust.Observation, free adjust
 // hardlyHeld says which point a net that is not fixed leaves free.
 func (p *problem) hardlyHeld(f *adjust.Fit) error {
 	u := f.Loosest()
-	s := p.blank()
-	for i := range s.known {
-		s.known[i] = i != u
-	}
-	return notFixed("measure "+s.another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
+	return notFixed("measure "+p.allBut([]int{u}).another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 }

@@ -165,11 +165,7 @@ func (q placement) turned(r placement) (t turn) {
 
 // line to measure that leads from what is turned over to what is not.
 func (t turn) line(p *problem) string {
-	stay := p.blank()
-	for i := range p.Names {
-		stay.known[i] = !slices.Contains(t.over, i)
-	}
-	return stay.another(p.Number[t.first.Point])
+	return p.allBut(t.over).another(p.Number[t.first.Point])
 }
 
 // twoPlaces says which point may lie here or there.

@@ -73,7 +73,7 @@ func (s *state) decided(u int, near []*adjust.Observation, between bool) *option
 	missed := adjust.Meetings(u, near[:min(len(near), mostTried)], s.at, func(a, b *adjust.Observation, places []geom.Vector) {
 		for _, c := range places {
 			h := adjust.Intersection{Point: u, One: b, Two: a, At: c, Places: s.at}
-			n, trace := h.Agree(near), h.Trace()
+			n, trace := len(h.Agreeing(near)), h.Trace()
 			if n > agreed || n == agreed && trace < o.trace || o.one == nil {
 				agreed, o.trace, o.places, o.one, o.two = n, trace, places, b, a
 			}

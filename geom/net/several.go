@@ -252,17 +252,10 @@ func (p *problem) linesToTellBy(all []placement) (list []side.Line) {
 			}
 		}
 	}
-	measured := func(x side.Line) int {
-		for _, i := range p.Of[x.From] {
-			if o := &p.Obs[i]; o.N == 2 && o.Has(x.To) {
-				return 0
-			}
-		}
-		return 1
-	}
-	slices.SortStableFunc(list, func(x, y side.Line) int {
-		return cmp.Or(cmp.Compare(measured(x), measured(y)), cmp.Compare(y.Point, x.Point))
-	})
+	slices.SortStableFunc(list, func(x, y side.Line) int { return cmp.Compare(y.Point, x.Point) })
+	taped := func(x side.Line) bool { return p.Taped(x.From, x.To) }
+	rest := slices.DeleteFunc(slices.Clone(list), taped)
+	list = append(slices.DeleteFunc(list, func(x side.Line) bool { return !taped(x) }), rest...)
 	const few = 10
 	if n := len(p.Names); n <= few {
 		for u := n - 1; u >= 0; u-- {

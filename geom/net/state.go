@@ -23,6 +23,15 @@ func (p *problem) blank() *state {
 	return &state{problem: p, at: make([]geom.Vector, n), known: make([]bool, n), options: make([]*option, n)}
 }
 
+// allBut has all points known but some.
+func (p *problem) allBut(unknown []int) *state {
+	s := p.blank()
+	for i := range s.known {
+		s.known[i] = !slices.Contains(unknown, i)
+	}
+	return s
+}
+
 func (s *state) clone() *state {
 	t := *s
 	t.at, t.known, t.found, t.options = slices.Clone(s.at), slices.Clone(s.known), slices.Clone(s.found), slices.Clone(s.options)

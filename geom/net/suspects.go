@@ -58,17 +58,16 @@ func (a *Adjusted) suspects() {
 		most = mostOfMany
 	}
 	all = slices.DeleteFunc(all[:min(len(all), most)], func(i int) bool { return i != all[0] && w(i) < suspectsShown })
-	try := func(again bool) {
+	for _, again := range []bool{false, true} { // the slip may have led the start astray
 		a.Suspects = nil
 		for _, i := range all {
 			if s, ok := a.without(i, again); ok {
 				a.Suspects = append(a.Suspects, s)
 			}
 		}
-	}
-	try(false)
-	if !slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) && len(a.Names) <= manyPoints {
-		try(true) // the slip may have led the start astray
+		if len(a.Names) > manyPoints || slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) {
+			break
+		}
 	}
 	if len(a.Suspects) == 0 {
 		return
@@ -80,7 +79,11 @@ func (a *Adjusted) suspects() {
 		same = len(a.Suspects)
 	}
 	slices.SortStableFunc(a.Suspects[:same], func(s, t Suspect) int { return cmp.Compare(min(len(t.Slips), 1), min(len(s.Slips), 1)) })
-	a.spare(least)
+	// Those that are held are no suspects, where a reading explains it as well.
+	held := func(s Suspect) bool { return a.held(s.Index) }
+	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !held(s) }) {
+		a.Suspects = slices.DeleteFunc(a.Suspects, held)
+	}
 	for k := range a.Suspects {
 		if k > 0 && a.Suspects[k].Without < least+alike {
 			a.Suspects[k].Alike, a.Suspects[0].Alike = true, true
@@ -101,13 +104,6 @@ func (a *Adjusted) held(i int) bool {
 	}
 	o.Stated, o.Half = false, 0
 	return a.fit.Obs[i].Sigma <= heldShare*o.SigmaBefore(a.net.Tools)
-}
-
-// spare takes those that are held off the list, where a reading explains it as well.
-func (a *Adjusted) spare(least float64) {
-	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !a.held(s.Index) }) {
-		a.Suspects = slices.DeleteFunc(a.Suspects, func(s Suspect) bool { return a.held(s.Index) })
-	}
 }
 
 // without adjusts the others alone, again from the beginning where that helps.

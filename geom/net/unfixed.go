@@ -184,10 +184,8 @@ func (s *state) nowhere(u int, near []*adjust.Observation) error {
 		}
 		return notFixed("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, s.Amount(math.Abs(a.Value-b.Value), 4), base, s.Amount(d, 4))
 	}
-	for _, x := range s.asked.Sides {
-		if s.Number[x.Point] == u {
-			return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, s.Names[u])
-		}
+	if s.sided[u] {
+		return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, s.Names[u])
 	}
 	return notFixed("measure them again, or "+s.another(u)+" as well", "%s leave no place for %s", texts, s.Names[u])
 }
@@ -196,21 +194,17 @@ func (s *state) nowhere(u int, near []*adjust.Observation) error {
 func (s *state) heightToUnknown() error {
 	for i := range s.Obs {
 		o := &s.Obs[i]
-		if o.Kind != triangle.Height {
-			continue
-		}
-		free := o.At[1]
+		free, other := o.At[1], o.At[2]
 		if s.known[free] {
-			free = o.At[2]
+			free, other = other, free
 		}
-		if s.known[free] || !s.known[o.At[0]] && s.known[o.At[1]] != s.known[o.At[2]] && len(s.Of[free]) > 1 {
+		if o.Kind != triangle.Height || s.known[free] || !s.known[o.At[0]] && s.known[other] && len(s.Of[free]) > 1 {
 			continue
 		}
-		line := geom.Joined([]geom.Name{s.Names[o.At[1]], s.Names[o.At[2]]})
-		if len(s.ties(free)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
+		if len(s.ties(free)) > 0 && s.known[o.At[0]] && s.known[other] {
 			continue // then the height itself helps to find the line
 		}
-		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), line, s.Names[free])
+		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), s.Names[o.At[1]]+s.Names[o.At[2]], s.Names[free])
 	}
 	return nil
 }
@@ -221,15 +215,9 @@ func (s *state) heightToUnknown() error {
 func (s *state) another(u int) string {
 	var to []int
 	add := func(v int) {
-		if v == u || !s.known[v] || slices.Contains(to, v) {
-			return
+		if v != u && s.known[v] && !slices.Contains(to, v) && !s.Taped(u, v) {
+			to = append(to, v)
 		}
-		for _, i := range s.Of[u] {
-			if o := &s.Obs[i]; o.Kind == triangle.Distance && o.Has(v) {
-				return
-			}
-		}
-		to = append(to, v)
 	}
 	if k, on := s.place[u]; on {
 		add(s.corner(k - 1))
@@ -238,18 +226,13 @@ func (s *state) another(u int) string {
 	for v := range s.Names {
 		add(v)
 	}
-	want := 1
-	if len(s.ties(u)) == 0 {
-		want = 2
-	}
-	var all []string
-	for _, v := range to[:min(want, len(to))] {
-		all = append(all, pair(s.Names[u], s.Names[v]))
-	}
-	if len(all) == 0 {
+	switch {
+	case len(to) == 0:
 		return "an angle at " + string(s.Names[u])
+	case len(to) > 1 && len(s.ties(u)) == 0:
+		return pair(s.Names[u], s.Names[to[0]]) + " and " + pair(s.Names[u], s.Names[to[1]])
 	}
-	return strings.Join(all, " and ")
+	return pair(s.Names[u], s.Names[to[0]])
 }
 
 // rigid says whether the measurements fix the net in general, by how many of
