@@ -167,6 +167,17 @@ func (b Book) Without(i int) Book {
 	return b
 }
 
+// LongestOf is the longest of some lines; of those equal but for rounding the first.
+func LongestOf(at []geom.Vector, lines [][2]int) (ends [2]int) {
+	longest := -1.0
+	for _, l := range lines {
+		if d := at[l[0]].To(at[l[1]]); d > longest*(1+1e-9) {
+			longest, ends = d, l
+		}
+	}
+	return ends
+}
+
 // Amount is a length with so many figures, in mm, or in inches where every length was
 // measured in feet or inches.
 func (b *Book) Amount(mm float64, figures int) string {
@@ -178,8 +189,7 @@ func (b *Book) Amount(mm float64, figures int) string {
 	return fmt.Sprintf("%.*g in", figures, mm/unit.Inch.MM())
 }
 
-// Wrong is the error of a measurement that cannot be meant: where it stands, what is
-// wrong and what to do.
+// Wrong is the error of a measurement that cannot be meant: where it stands, what is wrong and what to do.
 func Wrong(m triangle.Measurement, hint, what string, a ...any) error {
 	return &unit.Fault{Where: m.Where, Subject: unit.Measured, Of: cmp.Or(m.Text, m.Subject()), What: fmt.Sprintf(what, a...), Hint: hint}
 }

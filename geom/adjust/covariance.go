@@ -10,8 +10,7 @@ import (
 // Covariance of a place: how it scatters along x and along y, and together.
 type Covariance struct{ XX, YY, XY unit.Area }
 
-// Plus adds what is independent: a peg is off because its place was measured and
-// because it was set out.
+// Plus adds what is independent: a peg is off because its place was measured and because it was set out.
 func (c Covariance) Plus(d Covariance) Covariance {
 	return Covariance{c.XX + d.XX, c.YY + d.YY, c.XY + d.XY}
 }

@@ -12,8 +12,7 @@ import (
 	"trammel/geom"
 )
 
-// Unknowns numbers the coordinates that are adjusted: X[i] and Y[i] of point i, −1
-// where it is held.
+// Unknowns numbers the coordinates that are adjusted: X[i] and Y[i] of point i, −1 where it is held.
 type Unknowns struct {
 	X, Y []int
 	N    int

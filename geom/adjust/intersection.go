@@ -17,9 +17,8 @@ type NearMiss struct {
 	off      float64 // how far each measurement is off there, together, in σ
 }
 
-// Meetings gives the places of point u that each two of some observations leave, the
-// others where they are, and where two come nearest to one another that do not meet.
-// at[u] changes.
+// Meetings gives the places of point u that each two of some observations leave, the others where they are,
+// and where two come nearest to one another that do not meet. at[u] changes.
 func Meetings(u int, tried []*Observation, at []geom.Vector, each func(a, b *Observation, places []geom.Vector)) NearMiss {
 	missed := NearMiss{off: math.Inf(1)}
 	for i, a := range tried {
@@ -91,8 +90,7 @@ func (h Intersection) Trace() float64 {
 	return (g.Dot(g) + k.Dot(k)) / (d * d)
 }
 
-// Off is how far another observation is from the place in σ, its own and that
-// of the place together.
+// Off is how far another observation is from the place in σ, its own and that of the place together.
 func (h Intersection) Off(x *Observation) float64 {
 	h.Places[h.Point] = h.At
 	g, k, q := h.One.Gradient(h.Point, h.Places), h.Two.Gradient(h.Point, h.Places), x.Gradient(h.Point, h.Places)
@@ -105,8 +103,7 @@ func (h Intersection) Off(x *Observation) float64 {
 	return math.Abs(v) / math.Sqrt(1+a*a+b*b)
 }
 
-// Agreeing are the other observations that the place fits: a single slip then
-// does not lead it astray.
+// Agreeing are the other observations that the place fits: a single slip then does not lead it astray.
 func (h Intersection) Agreeing(near []*Observation) (all []*Observation) {
 	for _, x := range near {
 		if x != h.One && x != h.Two && h.Off(x) < fits {
@@ -212,9 +209,8 @@ func seenFrom(q, r geom.Vector, angle float64) []geom.Locus {
 	return []geom.Locus{{Circle: true, At: mid.Plus(up), Radius: radius}, {Circle: true, At: mid.Minus(up), Radius: radius}}
 }
 
-// Keeps says whether a place that came out of the loci has the observation as it
-// was measured: a line goes both ways and a circle has two arcs, of which one
-// is meant.
+// Keeps says whether a place that came out of the loci has the observation as it was measured: a line goes
+// both ways and a circle has two arcs, of which one is meant.
 func (o *Observation) Keeps(at []geom.Vector) bool {
 	v := o.Unsigned(at)
 	if math.IsNaN(v) {

@@ -46,8 +46,7 @@ func (o *Observation) Orient(at []geom.Vector) {
 	}
 }
 
-// Computed is what the observation would be at these places, and how it changes with
-// each of its points.
+// Computed is what the observation would be at these places, and how it changes with each of its points.
 func (o *Observation) Computed(at []geom.Vector) (value float64, by [3]geom.Vector) {
 	switch o.Kind {
 	case triangle.Distance:

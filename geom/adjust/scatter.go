@@ -73,8 +73,7 @@ func (f *Fit) Loosest() (point int) {
 	return point
 }
 
-// Rank of the equations: how many unknowns they fix, told apart by a share of the
-// largest pivot.
+// Rank of the equations: how many unknowns they fix, told apart by a share of the largest pivot.
 func (f *Fit) Rank(share float64) int {
 	data, _ := f.normal(0)
 	if len(data) == 0 {

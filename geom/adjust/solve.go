@@ -63,8 +63,7 @@ func (e Equations) Solve(at []geom.Vector) (f *Fit, ok bool) {
 	return f, f.factor()
 }
 
-// Nearby takes at most so many plain steps, as long as each helps: near enough for
-// what is adjusted again.
+// Nearby takes at most so many plain steps, as long as each helps: near enough for what is adjusted again.
 func (e Equations) Nearby(at []geom.Vector, most int) *Fit {
 	f := e.Linear(at)
 	for range most {

@@ -16,8 +16,7 @@ const (
 	clearer = 23.03
 	// another thing that is wrong as well is so much less likely than one alone.
 	another = 23.03
-	// agrees: what is left is larger once in a million by chance. Well: once in a
-	// thousand.
+	// agrees: what is left is larger once in a million by chance. Well: once in a thousand.
 	agrees = 1 - 1e-6
 	well   = 1 - 1e-3
 	// mostNear explanations are told; where there are more it is too little to tell.
@@ -125,8 +124,7 @@ func oneWhole(near, all []suspect) []suspect {
 	return slices.Insert(out, min(first, len(out)), one)
 }
 
-// agrees says whether what is left is no more than the tools allow, in so many of all
-// cases.
+// agrees says whether what is left is no more than the tools allow, in so many of all cases.
 func (l *trial) agrees(s suspect, share float64) bool {
 	free := len(l.Obs) - s.rank
 	if free < 1 {
@@ -174,9 +172,8 @@ func (l *layout) things() (pegs, readings []leftOut) {
 	return pegs, readings
 }
 
-// suspects are what may be the cause, each fitted in full: one thing, what all have in
-// common, two things, three pegs. Where what is simple leaves nothing to be gained the
-// rest is not tried.
+// suspects are what may be the cause, each fitted in full: one thing, what all have in common, two things,
+// three pegs. Where what is simple leaves nothing to be gained the rest is not tried.
 func (t *trial) suspects() {
 	pegs, readings := t.things()
 	things := slices.Concat(pegs, readings)
@@ -246,8 +243,7 @@ func (t *trial) idle(g suspect) bool {
 	return slices.ContainsFunc(t.all, func(s suspect) bool { return s.agrees && s.weight >= most && t.holds(g, s) })
 }
 
-// slack is by how much the first look may be less likely than the fit in full, beside
-// half of it.
+// slack is by how much the first look may be less likely than the fit in full, beside half of it.
 const slack = 30
 
 // likelyPegs are those that are tried by three.

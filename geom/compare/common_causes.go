@@ -88,8 +88,7 @@ func (l *layout) reread(truth func(float64) float64) *layout {
 	return c
 }
 
-// carried is the layout if all pegs that are not fixed are turned about a centre and
-// shifted.
+// carried is the layout if all pegs that are not fixed are turned about a centre and shifted.
 func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *layout {
 	c := l.copied()
 	for i, p := range l.wanted {
@@ -100,8 +99,7 @@ func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *l
 	return c
 }
 
-// frame is the four pegs of one, once round, a side that is fixed first where there is
-// one.
+// frame is the four pegs of one, once round, a side that is fixed first where there is one.
 func (l *trial) frame() (round [4]int, ok bool) {
 	var at []int
 	for _, n := range l.asked.Outline {
@@ -180,10 +178,7 @@ func (l *trial) fitted(c common, f *adjust.Fit) (out commonly, ok bool) {
 		for k := range g {
 			more := slices.Clone(by)
 			more[k] += c.steps[k]
-			g[k] = at.change(c.as(more), f)
-			for i := range g[k] {
-				g[k][i] /= c.steps[k]
-			}
+			g[k] = at.change(c.as(more), c.steps[k])
 		}
 		m, b := normal(f, g)
 		var chol mat.Cholesky
@@ -214,19 +209,17 @@ func (l *trial) fitted(c common, f *adjust.Fit) (out commonly, ok bool) {
 	return out, true
 }
 
-// change is by how much what is observed changes, in σ, from one layout to another.
-func (l *layout) change(to *layout, f *adjust.Fit) []float64 {
-	out := make([]float64, len(f.Off))
-	for i := range l.Obs {
-		out[i] = (to.Obs[i].Value - l.Obs[i].Value) / l.Obs[i].Sigma
+// change is by how much what is observed changes, in σ, from one layout to another, by
+// each of so many that the step has.
+func (l *layout) change(to *layout, step float64) (by []float64) {
+	for i, o := range l.Obs {
+		by = append(by, (to.Obs[i].Value-o.Value)/o.Sigma/step)
 	}
 	for i, w := range l.white {
 		d := to.wanted[i].Minus(l.wanted[i])
-		for k := range 2 {
-			out[len(l.Obs)+2*i+k] = w[k].Dot(d)
-		}
+		by = append(by, w[0].Dot(d)/step, w[1].Dot(d)/step)
 	}
-	return out
+	return by
 }
 
 // normal equations of figures that change what is observed by g, the places fitted to

@@ -8,15 +8,13 @@ import (
 	"trammel/geom/unit"
 )
 
-// Asked is a layout that was to be set out, and what was measured of it
-// afterwards.
+// Asked is a layout that was to be set out, and what was measured of it afterwards.
 type Asked struct {
 	Pegs    []Stake
 	Outline []geom.Name // tells which angle is meant by A=90deg; may be empty
 	Found   []triangle.Measurement
 	Tools   tape.Tools // what was set out and measured back with
-	// Permitted is the K of a permitted deviation ±K√L of each length; 0: the
-	// range follows from the tools.
+	// Permitted is the K of a permitted deviation ±K√L of each length; 0: the range follows from the tools.
 	Permitted unit.Length
 	// Ranges are those that a setting-out sheet printed already: they win.
 	Ranges []Range
@@ -26,9 +24,8 @@ type Asked struct {
 	// Fixed are pegs that are known to stand right, such as the corner of a wall:
 	// they are never blamed. Two of them hold the whole.
 	Fixed []geom.Name
-	// Grain is what the ends of the other ranges are moved outward to, so that a
-	// reading is judged by the figures that are printed; what is permitted is moved
-	// inward to Fine instead. 0: they stay.
+	// Grain is what the ends of the other ranges are moved outward to, so that a reading is judged by the
+	// figures that are printed; what is permitted is moved inward to Fine instead. 0: they stay.
 	Grain, Fine adjust.Figure
 	// Standard and Conditions are of the tape that it was measured back with; nil:
 	// it reads as it should. Found is as read, and is told as read.
@@ -40,10 +37,9 @@ type Asked struct {
 type Stake struct {
 	Name geom.Name
 	At   geom.Point
-	// Spread is how surely it was set out. Zero: as a peg is that two pulls square
-	// to each other place, each as long as from the farther end of the longest edge
-	// (without an outline: of the longest length there is). With Permitted it is as
-	// wide as that allows (2σ of a length is what is permitted).
+	// Spread is how surely it was set out. Zero: as a peg is that two pulls square to each other place, each
+	// as long as from the farther end of the longest edge (without an outline: of the longest length there
+	// is). With Permitted it is as wide as that allows (2σ of a length is what is permitted).
 	Spread adjust.Covariance
 }
 
@@ -53,8 +49,7 @@ type Range struct {
 	Least, Greatest unit.Length
 }
 
-// Compared is one thing found beside what was wanted. Lengths are as the tape
-// reads them.
+// Compared is one thing found beside what was wanted. Lengths are as the tape reads them.
 type Compared struct {
 	Measurement     triangle.Measurement
 	Wanted, Found   adjust.Figure
@@ -85,15 +80,13 @@ type Moved struct {
 	Figure95   unit.Length // of Off and of the move: 95 of 100 lie nearer than that
 	// Known is 2, or 1 where what was found tells of one direction alone.
 	Known int
-	// The move is told from another peg that stands right: so far towards it (less
-	// than 0: away), and so far to the left (less than 0: right) as seen from there.
-	// The two σ are of these.
+	// The move is told from another peg that stands right: so far towards it (less than 0: away), and so far
+	// to the left (less than 0: right) as seen from there. The two σ are of these.
 	From                   geom.Name
 	Toward, Left           unit.Length
 	TowardSigma, LeftSigma unit.Length
-	// Then are the readings that go to it, into Readings: they should read what was
-	// wanted afterwards. Those that go as well to a peg that is mended later are
-	// among that one's.
+	// Then are the readings that go to it, into Readings: they should read what was wanted afterwards. Those
+	// that go as well to a peg that is mended later are among that one's.
 	Then []int
 }
 
@@ -209,8 +202,7 @@ func (t taped) reads(l unit.Length) unit.Length {
 	return r
 }
 
-// ShouldRead is what the tape should read from one peg to another; 0 where one of
-// them was not asked for.
+// ShouldRead is what the tape should read from one peg to another; 0 where one of them was not asked for.
 func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
 	var ends []geom.Point
 	for _, s := range c.Standings {

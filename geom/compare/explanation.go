@@ -126,8 +126,7 @@ func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 			m.Then = append(m.Then, k)
 		}
 	}
-	// Where one direction is a hundred times surer than the other, the other is
-	// as good as unknown.
+	// Where one direction is a hundred times surer than the other, the other is as good as unknown.
 	el := m.Covariance.Ellipse()
 	far := el.Major > 100*el.Minor && !stands.both
 	if far {
@@ -168,8 +167,7 @@ func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 	return m
 }
 
-// inLine: a move so near the line to a peg, as a share of it, may be told as one
-// along it.
+// inLine: a move so near the line to a peg, as a share of it, may be told as one along it.
 const inLine = 0.2
 
 // besides are the pegs that a move may be told from: those that something was

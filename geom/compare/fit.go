@@ -19,9 +19,8 @@ type leftOut struct {
 // ever printed, and keeps a peg that hardly anything was found of from running away.
 const freed = 1e-4
 
-// fit finds the places for which the sum of squares is least, of the readings and of each
-// wanted place as two observations more, with some pegs free
-// and some readings left out.
+// fit finds the places for which the sum of squares is least, of the readings and of each wanted place as two
+// observations more, with some pegs free and some readings left out.
 func (l *layout) fit(out []leftOut) (*adjust.Fit, error) {
 	e := adjust.Equations{Obs: slices.Clone(l.Obs)}
 	e.Free = adjust.NewUnknowns(len(l.Names), func(int) (x, y bool) { return false, false })

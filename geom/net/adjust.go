@@ -12,8 +12,7 @@ import (
 	"trammel/geom/unit"
 )
 
-// Adjusted is a net after the adjustment: the places that make the sum of
-// (residual/σ)² least.
+// Adjusted is a net after the adjustment: the places that make the sum of (residual/σ)² least.
 type Adjusted struct {
 	Names   []geom.Name // in the order of the alphabet
 	Points  []geom.Point
@@ -24,8 +23,7 @@ type Adjusted struct {
 	Freedom int          // measurements more than needed
 	Sum     float64      // of (residual/σ)²
 	Global  Global
-	// Suspects are the measurements that may hold a slip, the likeliest first;
-	// empty where all fit.
+	// Suspects are the measurements that may hold a slip, the likeliest first; empty where all fit.
 	Suspects []Suspect
 	// Mine tells this placement of the points from Others, which fit as well and
 	// which Net.Sides excludes; where Disputed, no placement agrees with all that
@@ -50,18 +48,15 @@ type Result struct {
 	// Redundancy is the share of a slip that shows in this residual, from 0 (no
 	// other measurement checks it) to 1. Over all measurements it sums to Freedom.
 	Redundancy float64
-	// W is the standardised residual, residual/(σ√redundancy); 0 where Redundancy
-	// is less than Checked. W. Baarda, A testing procedure for use in geodetic
-	// networks, 1968 (from memory).
+	// W is the standardised residual, residual/(σ√redundancy); 0 where Redundancy is less than Checked. W.
+	// Baarda, A testing procedure for use in geodetic networks, 1968 (from memory).
 	W float64
-	// Noticed is the slip that would be found four times in five:
-	// NoticedAt·σ/√redundancy; 0 where none would.
+	// Noticed is the slip that would be found four times in five: NoticedAt·σ/√redundancy; 0 where none would.
 	Noticed adjust.Figure
 }
 
 const (
-	// Checked is the redundancy below which nothing checks a measurement: what is
-	// less is rounding.
+	// Checked is the redundancy below which nothing checks a measurement: what is less is rounding.
 	Checked = 1e-6
 	// Critical is the |W| above which a residual is not chance, but once in a
 	// thousand: the normal distribution, two-sided.
@@ -72,11 +67,10 @@ const (
 	NoticedAt = 4.1321
 )
 
-// CriticalOf is the |W| that the largest of n residuals passes by chance once in a
-// thousand nets: Critical for one, more for many. The residuals are taken as
-// independent, which asks rather too much of them than too little (Z. Šidák,
-// Rectangular confidence regions for the means of multivariate normal distributions,
-// 1967, from memory).
+// CriticalOf is the |W| that the largest of n residuals passes by chance once in a thousand nets: Critical
+// for one, more for many. The residuals are taken as independent, which asks rather too much of them than too
+// little (Z. Šidák, Rectangular confidence regions for the means of multivariate normal distributions, 1967,
+// from memory).
 func CriticalOf(n int) float64 {
 	each := -math.Expm1(math.Log1p(-0.001) / float64(max(n, 1)))
 	return distuv.UnitNormal.Quantile(1 - each/2)
@@ -125,7 +119,7 @@ func (s *state) adjusted() (Adjusted, error) {
 	if f, err = s.mirrored(f); err != nil {
 		return Adjusted{}, err
 	}
-	if i, j := s.baseline(f.At); len(s.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
+	if len(s.control) == 0 && f.base != s.baseline(f.At) { // another line became the longest
 		if f, err = s.fit(f.At); err != nil {
 			return Adjusted{}, err
 		}
@@ -140,7 +134,7 @@ func (s *state) adjusted() (Adjusted, error) {
 	if len(s.control) == 0 {
 		a.Base = [2]geom.Name{s.Names[f.base[0]], s.Names[f.base[1]]}
 	}
-	a.take(f)
+	a.take()
 	a.suspects()
 	a.warn()
 	return a, nil
@@ -156,10 +150,10 @@ func (p *problem) mirrored(f *fitted) (*fitted, error) {
 }
 
 // take fills in everything that follows from the fit.
-func (a *Adjusted) take(f *fitted) {
-	a.Points = make([]geom.Point, len(f.At))
-	for i, c := range f.At {
-		a.Points[i] = c.Plus(a.net.Origin).Point()
+func (a *Adjusted) take() {
+	f := a.fit
+	for _, c := range f.At {
+		a.Points = append(a.Points, c.Plus(a.net.Origin).Point())
 	}
 	f.Invert()
 	a.Freedom = len(f.Obs) - f.Free.N
@@ -170,14 +164,13 @@ func (a *Adjusted) take(f *fitted) {
 		a.Global = Global{Sigma0: math.Sqrt(a.Sum / float64(a.Freedom)), Limit: limit(a.Freedom, chanceOfSum), Chance: chi.Survival(a.Sum)}
 		a.Global.Passed = a.Sum <= a.Global.Limit
 	}
-	a.Results = make([]Result, len(f.Obs))
 	for i := range f.Obs {
-		a.Results[i] = a.result(f, i)
+		a.Results = append(a.Results, a.result(i))
 	}
 }
 
-func (a *Adjusted) result(f *fitted, i int) Result {
-	o := &f.Obs[i]
+func (a *Adjusted) result(i int) Result {
+	f, o := a.fit, &a.fit.Obs[i]
 	v, _ := o.Computed(f.At)
 	r := Result{Measurement: a.net.Measured[i]}
 	share := f.Through(&f.Rows[i], &f.Rows[i]) // of the adjusted value, in σ²

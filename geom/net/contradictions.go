@@ -169,9 +169,8 @@ func (e *placing) apart(u int, q *part, s *state) bool {
 	return sum > more+less
 }
 
-// least is the sum of squares of some points adjusted by themselves, from where
-// they lie, or one that is no more than enough. The points need not be held: the
-// steps are damped.
+// least is the sum of squares of some points adjusted by themselves, from where they lie, or one that is no
+// more than enough. The points need not be held: the steps are damped.
 func (e *placing) least(obs []adjust.Observation, in []bool, at []geom.Vector, enough float64) (float64, []geom.Vector) {
 	free := make([]bool, len(at))
 	for i := range obs {

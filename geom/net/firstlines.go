@@ -88,9 +88,8 @@ func (f *finder) start() (*state, error) {
 	return nil, f.unfixed(most)
 }
 
-// grown grows a seed, or where too many choices are open at a time or it comes to
-// fit badly (the first line may hold a slip), others in its stead: those whose
-// first choices end the soonest.
+// grown grows a seed, or where too many choices are open at a time or it comes to fit badly (the first line
+// may hold a slip), others in its stead: those whose first choices end the soonest.
 func (f *finder) grown(seed *state) []*state {
 	best, cut := grow(seed.clone())
 	if best != nil && (!cut && !best[0].all() || best[0].sound()) || len(f.control) > 0 {
@@ -152,9 +151,8 @@ func (s *state) blocked() bool {
 	return false
 }
 
-// seeds are the first lines, the best first: known points; or one measured
-// distance; or, where no distance leads on, a triangle that three other
-// measurements fix.
+// seeds are the first lines, the best first: known points; or one measured distance; or, where no distance
+// leads on, a triangle that three other measurements fix.
 func (f *finder) seeds(yield func(*state) bool) {
 	if len(f.control) > 0 {
 		s := f.blank()
@@ -186,8 +184,7 @@ func (f *finder) seeds(yield func(*state) bool) {
 	}
 }
 
-// byThree groups observations by the three points that each is of, in the order of
-// the first of each.
+// byThree groups observations by the three points that each is of, in the order of the first of each.
 func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (order [][3]int, in map[[3]int][]int) {
 	in = map[[3]int][]int{}
 	for i := range obs {
@@ -203,8 +200,7 @@ func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (o
 	return order, in
 }
 
-// triangles are those of the first three observations that fix one without any of its
-// sides.
+// triangles are those of the first three observations that fix one without any of its sides.
 func (f *finder) triangles(obs []int) (all []*state) {
 	for i := range obs {
 		for j := range i {

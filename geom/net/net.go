@@ -34,9 +34,8 @@ type Net struct {
 	// Measured holds what was measured, in any order. The same thing may be
 	// measured twice: that makes it surer.
 	Measured []triangle.Measurement
-	// Outline is the edge of the piece once round, counter-clockwise. Where empty,
-	// three points are a triangle in the order of the alphabet, and more points
-	// have no edge.
+	// Outline is the edge of the piece once round, counter-clockwise. Where empty, three points are a triangle
+	// in the order of the alphabet, and more points have no edge.
 	Outline []geom.Name
 	// Sides says of single points on which side of a line they lie, and wins over
 	// the outline and over measurements.
@@ -44,8 +43,7 @@ type Net struct {
 	// Base is the line whose first end is the origin and whose direction is that
 	// of x. Zero: the longest edge of the outline, else the longest distance.
 	Base [2]geom.Name
-	// Control are points whose places are known and held: none, or two and more.
-	// Base then changes nothing.
+	// Control are points whose places are known and held: none, or two and more. Base then changes nothing.
 	Control []Control
 	// Tools give σ where no tolerance is stated.
 	Tools tape.Tools

@@ -31,10 +31,9 @@ func (o outline) follows(a, b int) bool {
 	return atI && atJ && (j-i+len(o.round))%len(o.round) == 1
 }
 
-// handOf says on which side of its base a corner lies when the outline is
-// walked counter-clockwise: left of QR where the walk meets Q, R and it in this
-// order. It holds where the outline is not hollow; elsewhere measurements or
-// Net.Sides must say. A point off the outline lies inside its edges.
+// handOf says on which side of its base a corner lies when the outline is walked counter-clockwise: left of
+// QR where the walk meets Q, R and it in this order. It holds where the outline is not hollow; elsewhere
+// measurements or Net.Sides must say. A point off the outline lies inside its edges.
 func (o outline) handOf(u int, base []int) (right, said bool) {
 	if len(base) < 2 {
 		return false, false

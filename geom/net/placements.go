@@ -11,13 +11,12 @@ import (
 	"trammel/geom/adjust"
 )
 
-// Two lengths from two known points leave a point two places, one on each side. A
-// placement of a net is one choice for each of its points; those of which the
-// outline does not cross itself and that agree with all that was measured are what
-// the net may be. They are searched depth first. A branch ends only where
-// measurements between points that it has placed contradict it, adjusted by
-// themselves: what a part cannot be fitted to, the whole cannot; or where two edges
-// of the outline cross by more than an adjustment moves a point.
+// Two lengths from two known points leave a point two places, one on each side. A placement of a net is one
+// choice for each of its points; those of which the outline does not cross itself and that agree with all
+// that was measured are what the net may be. They are searched depth first. A branch ends only where
+// measurements between points that it has placed contradict it, adjusted by themselves: what a part cannot be
+// fitted to, the whole cannot; or where two edges of the outline cross by more than an adjustment moves a
+// point.
 
 const (
 	// mostPlacements are told apart; with more, nobody would read on.
@@ -78,8 +77,7 @@ func (f *finder) placements(sides bool, most int, slack float64) (all []placemen
 	return all, whole
 }
 
-// firstTriangle is the one that a search from the first line begins with, whatever is
-// said of sides.
+// firstTriangle is the one that a search from the first line begins with, whatever is said of sides.
 func (f *finder) firstTriangle() (first [3]int) {
 	s := f.firsts()[0][0]
 	for i, x := range s.found[:min(len(s.found), 3)] {
@@ -175,8 +173,7 @@ func (e *placing) hang(s *state) {
 	}
 }
 
-// ease adjusts a branch on the way, which costs so many times as much as solving its
-// equations.
+// ease adjusts a branch on the way, which costs so many times as much as solving its equations.
 func (e *placing) ease(s *state, times float64) {
 	n := 2 * float64(s.count())
 	e.work -= times * n * n * n / 3
@@ -272,9 +269,8 @@ func (e *placing) anywhere(u int, near []*adjust.Observation, s *state) *option 
 		o.places, o.one, o.two = missed.Beside(), missed.Two, missed.One
 	}
 	base, why := s.baseOf(u, o.one, o.two), OnlyPlace
-	// A net turned over is the same piece: the first triangle has one of its two hands,
-	// without an outline as the alphabet has it. Where sides are said of points, it may be
-	// the other hand that they mean.
+	// A net turned over is the same piece: the first triangle has one of its two hands, without an outline as
+	// the alphabet has it. Where sides are said of points, it may be the other hand that they mean.
 	if o.early = len(s.found) == 2 && len(e.control) == 0; o.early && !e.eitherHand() && len(base) > 1 {
 		both := len(o.places)
 		wantRight, _ := e.handOf(u, base)
@@ -389,8 +385,7 @@ func (e *placing) rightHand(q placement) bool {
 	return geom.IsLeft(q.fit.At[c[0]], q.fit.At[c[1]], q.fit.At[c[2]])
 }
 
-// sifted are the placements found, the best first, without those that others fit
-// much better than.
+// sifted are the placements found, the best first, without those that others fit much better than.
 func (e *placing) sifted() []placement {
 	all := slices.Clone(e.found)
 	if e.eitherHand() {

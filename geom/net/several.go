@@ -41,8 +41,7 @@ func (s Side) String() string {
 	return fmt.Sprintf("%s %s of %s", s.Point, hand, s.Of[0]+s.Of[1])
 }
 
-// Several is the error of a net that fits in more than one way. It is a
-// *triangle.NoTriangle.
+// Several is the error of a net that fits in more than one way. It is a *triangle.NoTriangle.
 type Several struct {
 	Answers []Adjusted // the best first; each says by Mine what tells it from the others
 	More    bool       // there may be more than these
@@ -60,9 +59,8 @@ type beginning struct {
 	disputed bool
 }
 
-// begin is the start that was given, or else the one placement that agrees with all
-// that was measured. Where none does, there is a slip: then the start is the one
-// that most of the measurements mean.
+// begin is the start that was given, or else the one placement that agrees with all that was measured. Where
+// none does, there is a slip: then the start is the one that most of the measurements mean.
 func (p *problem) begin() (beginning, error) {
 	if len(p.asked.Start) > 0 {
 		s, err := p.given()
@@ -122,8 +120,7 @@ const (
 	// nearly: two placements of which neither agrees come equally near where their
 	// sums of squares differ by no more than this factor, 2 in σ.
 	nearly = 4
-	// mostDisputed points of a net whose other placements are looked for where none
-	// agrees.
+	// mostDisputed points of a net whose other placements are looked for where none agrees.
 	mostDisputed = 12
 	// mostTold placements stand in one line.
 	mostTold = 4
@@ -140,8 +137,7 @@ func (f *finder) rivals(s *state) []placement {
 	return slices.DeleteFunc(found, q.alike)
 }
 
-// several is the error of a net of more placements than one; err is what the search
-// for a start had to say.
+// several is the error of a net of more placements than one; err is what the search for a start had to say.
 func several(all []placement, more bool, err error) error {
 	e := &Several{More: more}
 	var mine []Placement
@@ -235,8 +231,7 @@ func told(all []placement, first []Adjusted) (answers []Adjusted, mine []Placeme
 	return answers, mine
 }
 
-// linesToTellBy are those by which placements may be told apart: first those that
-// points were found from.
+// linesToTellBy are those by which placements may be told apart: first those that points were found from.
 func (p *problem) linesToTellBy(all []placement) (list []side.Line) {
 	seen := map[side.Line]bool{}
 	add := func(u, a, b int) {

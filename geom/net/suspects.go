@@ -17,12 +17,10 @@ type Suspect struct {
 	Reads  adjust.Figure
 	Others adjust.Figure // what the others make it, adjusted without it
 	Sigma  adjust.Figure // σ of that
-	// Without is the sum of (residual/σ)² of the others, Agree whether they then
-	// pass the global test.
+	// Without is the sum of (residual/σ)² of the others, Agree whether they then pass the global test.
 	Without float64
 	Agree   bool
-	// Alike: nothing tells this one from the first of the list, or the first from
-	// the second.
+	// Alike: nothing tells this one from the first of the list, or the first from the second.
 	Alike bool
 	Slips []slip.Slip // what would explain it, the nearest first
 }
@@ -91,9 +89,8 @@ func (a *Adjusted) suspects() {
 	}
 }
 
-// heldShare: a length or an angle whose stated tolerance leaves it at most this share of
-// what the tools would is no reading of theirs, but how somebody says that points are
-// fixed.
+// heldShare: a length or an angle whose stated tolerance leaves it at most this share of what the tools would
+// is no reading of theirs, but how somebody says that points are fixed.
 const heldShare = 0.2
 
 // held says whether a measurement was given so tightly that it fixes its points.

@@ -28,8 +28,8 @@ func (f *finder) checkJoined() error {
 	}
 	join := func(i, j int) {
 		first, second := min(part[i], part[j]), max(part[i], part[j])
-		for k := range part {
-			if part[k] == second {
+		for k, of := range part {
+			if of == second {
 				part[k] = first
 			}
 		}
@@ -46,18 +46,16 @@ func (f *finder) checkJoined() error {
 	for _, i := range held {
 		join(i, held[0])
 	}
-	var groups [][]geom.Name
-	for i, n := range f.Names {
-		if part[i] == i {
-			groups = append(groups, nil)
-			part[i] = len(groups) - 1
-		} else {
-			part[i] = part[part[i]]
+	if parts := slices.Compact(slices.Sorted(slices.Values(part))); len(parts) > 1 {
+		var a, b []geom.Name
+		for i, n := range f.Names {
+			switch part[i] {
+			case parts[0]:
+				a = append(a, n)
+			case parts[1]:
+				b = append(b, n)
+			}
 		}
-		groups[part[i]] = append(groups[part[i]], n)
-	}
-	if len(groups) > 1 {
-		a, b := groups[0], groups[1]
 		hint := fmt.Sprintf("measure from one to the other, three things such as %s", pair(a[0], b[0]))
 		if len(a) > 1 && len(b) > 1 {
 			hint += fmt.Sprintf(", %s and %s", pair(a[0], b[1]), pair(a[1], b[0]))
@@ -65,8 +63,8 @@ func (f *finder) checkJoined() error {
 			hint = fmt.Sprintf("measure %s and %s", pair(a[0], b[0]), pair(a[1], b[0]))
 		}
 		in := "two halves"
-		if len(groups) > 2 {
-			in = fmt.Sprintf("%d parts", len(groups))
+		if len(parts) > 2 {
+			in = fmt.Sprintf("%d parts", len(parts))
 		}
 		return notFixed(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
@@ -116,8 +114,7 @@ func text(m triangle.Measurement) string {
 	return m.Subject() + "=" + m.Value.Text
 }
 
-// unfixed says which point hangs free of the part that was found, and which
-// measurement would fix it.
+// unfixed says which point hangs free of the part that was found, and which measurement would fix it.
 func (f *finder) unfixed(s *state) error {
 	if s == nil {
 		return notFixed("measure one of its sides, such as "+pair(f.Names[0], f.Names[1]), "no triangle of the net is fixed by what is measured in it")
@@ -209,9 +206,8 @@ func (s *state) heightToUnknown() error {
 	return nil
 }
 
-// another names what would fix u: a distance to a known point to which none is
-// measured, or two where nothing holds it yet. Neighbours round the outline come
-// first, then the points in the order of the alphabet.
+// another names what would fix u: a distance to a known point to which none is measured, or two where nothing
+// holds it yet. Neighbours round the outline come first, then the points in the order of the alphabet.
 func (s *state) another(u int) string {
 	var to []int
 	add := func(v int) {
@@ -256,7 +252,7 @@ func (f *finder) rigid() bool {
 		_, by := obs[i].Computed(s.at)
 		obs[i].Sigma = max(by[0].Size(), by[1].Size(), by[2].Size())
 	}
-	free := f.unknowns(0, 1)
+	free := f.unknowns([2]int{0, 1})
 	const nothing = 1e-12
 	return adjust.Equations{Obs: obs, Free: free}.Linear(s.at).Rank(nothing) == free.N
 }
