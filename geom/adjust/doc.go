@@ -3,7 +3,7 @@
 // are held against what was wanted.
 //
 // Files, from the top floor to the ground: doc.go, book.go, intersection.go,
-// solve.go, scatter.go, equations.go, observation.go, covariance.go, figure.go.
+// solve.go, covariance.go, equations.go, observation.go.
 //
 // # Standard deviations
 //

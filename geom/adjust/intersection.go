@@ -165,18 +165,12 @@ func (h Intersection) Polished(near []*Observation) geom.Vector {
 func (o *Observation) Loci(p int, at []geom.Vector) (all []geom.Locus, base []int) {
 	switch {
 	case o.Kind == triangle.Distance:
-		q := o.At[0]
-		if q == p {
-			q = o.At[1]
-		}
+		q := o.At[0] + o.At[1] - p // the other of the two
 		return []geom.Locus{{Circle: true, At: at[q], Radius: o.Value}}, []int{q}
 	case o.Kind == triangle.Angle && o.At[1] == p:
 		return seenFrom(at[o.At[0]], at[o.At[2]], o.Value), []int{o.At[0], o.At[2]}
 	case o.Kind == triangle.Angle:
-		corner, arm := o.At[1], o.At[0]
-		if arm == p {
-			arm = o.At[2]
-		}
+		corner, arm := o.At[1], o.At[0]+o.At[2]-p
 		way := at[arm].Minus(at[corner]).Unit()
 		return []geom.Locus{{At: at[corner], Dir: way.Turned(unit.Angle(o.Value))}, {At: at[corner], Dir: way.Turned(unit.Angle(-o.Value))}}, []int{corner, arm}
 	case o.At[0] == p:
@@ -186,10 +180,7 @@ func (o *Observation) Loci(p int, at []geom.Vector) (all []geom.Locus, base []in
 		return []geom.Locus{{At: q.Plus(off), Dir: way}, {At: q.Minus(off), Dir: way}}, []int{o.At[1], o.At[2]}
 	}
 	// The line from the other end of the base that passes the corner so far off.
-	r := o.At[1]
-	if r == p {
-		r = o.At[2]
-	}
+	r := o.At[1] + o.At[2] - p
 	way := at[o.At[0]].Minus(at[r])
 	d := way.Size()
 	if o.Value >= d {

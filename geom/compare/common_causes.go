@@ -42,17 +42,12 @@ func (l *trial) commons() (all []common) {
 			common{cause: TapeScale, steps: []float64{1e-4}, as: func(by []float64) *layout { return l.reread(func(v float64) float64 { return v / (1 + by[0]) }) }})
 	}
 	var fast []int
-	free := 0
 	for i := range l.Names {
-		switch {
-		case len(l.Of[i]) == 0:
-		case l.fast[i]:
+		if l.fast[i] && len(l.Of[i]) > 0 {
 			fast = append(fast, i)
-		default:
-			free++
 		}
 	}
-	if len(fast) > 0 && free > 1 {
+	if pegs, _ := l.things(); len(fast) > 0 && len(pegs) > 1 {
 		middle := geom.Vector{}
 		for _, i := range fast {
 			middle = middle.Plus(l.wanted[i].Times(1 / float64(len(fast))))

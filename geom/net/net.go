@@ -19,7 +19,7 @@
 //
 // Files, from the top floor to the ground: adjust.go, several.go, suspects.go, doubts.go,
 // rectangle.go, weights.go, placements.go, contradictions.go, firstlines.go,
-// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go, outline.go,
+// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go,
 // net.go.
 package net
 

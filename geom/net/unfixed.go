@@ -129,9 +129,7 @@ func (f *finder) unfixed(s *state) error {
 	}
 	order := slices.Clone(f.round)
 	for u := range f.Names {
-		if !slices.Contains(order, u) {
-			order = append(order, u)
-		}
+		order = append(order, u)
 	}
 	order = slices.DeleteFunc(order, func(u int) bool { return s.known[u] })
 	for _, u := range order {
