@@ -19,8 +19,7 @@ const (
 	Longest          = 100000 * unit.Metre
 )
 
-// Book holds measurements whose words have been checked, the points that they
-// name, and the observations made of them.
+// Book holds measurements whose words have been checked, the points that they name, and the observations made of them.
 type Book struct {
 	Measured []triangle.Measurement
 	Tools    tape.Tools // give σ where no tolerance is stated
@@ -115,8 +114,7 @@ func (b *Book) enter(o Observation) {
 	b.Obs = append(b.Obs, o)
 }
 
-// arms of an angle that is named by its corner alone: the two points that
-// distances lead to, or the other two of three.
+// arms of an angle that is named by its corner alone: the two points that distances lead to, or the other two of three.
 func (b *Book) arms(m triangle.Measurement) ([2]geom.Name, error) {
 	corner := m.At[1]
 	var arms []geom.Name
@@ -178,8 +176,7 @@ func LongestOf(at []geom.Vector, lines [][2]int) (ends [2]int) {
 	return ends
 }
 
-// Amount is a length with so many figures, in mm, or in inches where every length was
-// measured in feet or inches.
+// Amount is a length with so many figures, in mm, or in inches where every length was measured in feet or inches.
 func (b *Book) Amount(mm float64, figures int) string {
 	for _, m := range b.Measured {
 		if m.Kind != triangle.Angle && m.Value.Unit < unit.IN {

@@ -147,8 +147,7 @@ func (f *Fit) Rank(share float64) int {
 	return Rank(mat.NewSymDense(f.Free.N, data), share)
 }
 
-// Rank of a symmetric matrix that is not negative: how many of its pivots are more
-// than a share of the largest.
+// Rank of a symmetric matrix that is not negative: how many of its pivots are more than a share of the largest.
 func Rank(m mat.Symmetric, share float64) int {
 	var c mat.PivotedCholesky
 	c.Factorize(m, share*mat.Max(m)) // the largest of such a matrix stands on its diagonal

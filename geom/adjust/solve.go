@@ -80,9 +80,8 @@ func (e Equations) Nearby(at []geom.Vector, most int) *Fit {
 	return f
 }
 
-// Least is about the least sum of squares, or one that is no more than enough: what
-// decides between guesses. Points need not be held, as every step is damped. It says
-// what each step costs, in about a nanosecond or two each.
+// Least is about the least sum of squares, or one that is no more than enough: what decides between guesses. Points
+// need not be held, as every step is damped. It says what each step costs, in about a nanosecond or two each.
 func (e Equations) Least(at []geom.Vector, enough float64, cost func(float64)) *Fit {
 	const steps, slow = 60, 1e-7
 	// So far off and gaining so little, a step never gets there.

@@ -21,8 +21,7 @@ const (
 	well   = 1 - 1e-3
 	// mostNear explanations are told; where there are more it is too little to tell.
 	mostNear = 5
-	// fewThings is up to how many pegs and readings every two of them are tried
-	// together; beyond, only pegs are.
+	// fewThings is up to how many pegs and readings every two of them are tried together; beyond, only pegs are.
 	fewThings = 150
 	// mostThings are tried together: of three, pegs alone.
 	mostThings = 3
@@ -41,13 +40,12 @@ type suspect struct {
 	common       commonly  // what all have in common
 	fit          *adjust.Fit
 	rank         int
-	left, drop   float64 // the sum that is left, and by how much it has fallen
+	left         float64 // the sum that is left
 	weight       float64 // −2 ln of the chance of so large a drop, less what its kind costs
 	agrees, well bool
 }
 
-// trial looks for what explains that a layout does not fit: it fits what is guessed, one
-// kind after the other.
+// trial looks for what explains that a layout does not fit: it fits what is guessed, one kind after the other.
 type trial struct {
 	*layout
 	f    *adjust.Fit // of the layout as it was wanted
@@ -205,8 +203,7 @@ func (t *trial) suspects() {
 }
 
 func (t *trial) add(s suspect) {
-	s.drop = max(0, t.f.Sum-s.left)
-	s.weight = weigh(s.drop, s.rank) - t.cost
+	s.weight = weigh(t.f.Sum-s.left, s.rank) - t.cost
 	s.agrees, s.well = t.agrees(s, agrees), t.agrees(s, well)
 	t.all = append(t.all, s)
 	if s.agrees {

@@ -161,8 +161,7 @@ type commonly struct {
 	fit *adjust.Fit
 }
 
-// fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false
-// where nothing tells of it.
+// fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false where nothing tells of it.
 func (l *trial) fitted(c common, f *adjust.Fit) (out commonly, ok bool) {
 	n := len(c.steps)
 	by := make([]float64, n)

@@ -136,7 +136,6 @@ type Explanation struct {
 	Outside []int
 	Others  adjust.Figure // what the others make the first such reading
 	Sigma   adjust.Figure // σ of that
-	Drop    float64       // by which the sum of squares falls
 	Left    float64       // the sum that is left
 	Freedom int           // of that sum
 	Agree   bool          // what is left is what the tools allow
@@ -169,9 +168,8 @@ type Comparison struct {
 	Passed    bool       // each reading lies inside its range
 	Sum       float64    // of the squares, all pegs where they should stand but for what setting out costs
 	Freedom   int
-	// Explanations are what explains the disagreement, the likeliest first; more
-	// than one only where nothing tells them apart. Empty where all is inside, where
-	// nothing explains it, and where it is too little to tell.
+	// Explanations are what explains the disagreement, the likeliest first; more than one only where nothing tells them
+	// apart. Empty where all is inside, where nothing explains it, and where it is too little to tell.
 	Explanations []Explanation
 	// Nearest is then what would explain the most, though the rest still disagrees.
 	Nearest *Explanation
@@ -254,8 +252,7 @@ func (c Comparison) Together(e Explanation) bool {
 	return right == len(e.Pegs)*(len(e.Pegs)-1)/2
 }
 
-// Alike says whether every length reads too long, or every one too short, as the tape
-// that explains it would have it.
+// Alike says whether every length reads too long, or every one too short, as the tape that explains it would have it.
 func (c Comparison) Alike(e Explanation) bool {
 	for i, r := range c.Readings {
 		if r.Measurement.Kind != triangle.Angle && (float64(r.Off.Length)*e.By <= 0 || slices.Contains(e.Outside, i)) {

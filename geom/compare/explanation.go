@@ -19,7 +19,7 @@ type teller struct {
 // explanation says what a cause makes of pegs and readings, and what it leaves.
 func (l teller) explanation(s suspect) Explanation {
 	h := s.fit
-	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
+	e := Explanation{Cause: s.common.cause, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
 	for _, p := range h.At {
 		e.Places = append(e.Places, l.back(p))
 	}
@@ -119,7 +119,7 @@ type mark struct {
 // moved tells of a peg that stands wrong, and of the move that mends it.
 func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 	off := stands.at.Minus(l.wanted[i])
-	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Known: 2}
+	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Figure95: stands.covariance.Figure95(), Known: 2}
 	mended := out[slices.Index(out, leftOut{i, -1})+1:] // after this one
 	for _, k := range l.Of[i] {
 		if !slices.Contains(out, leftOut{-1, k}) && !slices.ContainsFunc(mended, func(x leftOut) bool { return x.reading < 0 && l.Obs[k].Has(x.peg) }) {
@@ -129,10 +129,6 @@ func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 	// Where one direction is a hundred times surer than the other, the other is as good as unknown.
 	el := m.Covariance.Ellipse()
 	far := el.Major > 100*el.Minor && !stands.both
-	if far {
-		m.Known = 1
-	}
-	m.Figure95 = m.Covariance.Figure95()
 	best, toward := math.Inf(1), geom.Vector{}
 	from := stands.from
 	if from == nil {
@@ -161,6 +157,7 @@ func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 		}
 	}
 	if far {
+		m.Known = 1
 		m.Off, m.Figure95 = unit.Length(math.Abs(float64(m.Toward))), tape.Expansion*m.TowardSigma
 		m.At = l.back(l.wanted[i].Minus(toward.Times(float64(m.Toward))))
 	}

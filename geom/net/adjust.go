@@ -25,9 +25,8 @@ type Adjusted struct {
 	Global  Global
 	// Suspects are the measurements that may hold a slip, the likeliest first; empty where all fit.
 	Suspects []Suspect
-	// Mine tells this placement of the points from Others, which fit as well and
-	// which Net.Sides excludes; where Disputed, no placement agrees with all that
-	// was measured, and Others come as near. Both empty where only one fits.
+	// Mine tells this placement of the points from Others, which fit as well and which Net.Sides excludes; where
+	// Disputed, no placement agrees with all that was measured, and Others come as near. Both empty where only one fits.
 	Mine     Placement
 	Others   []Placement
 	Disputed bool
@@ -67,10 +66,9 @@ const (
 	NoticedAt = 4.1321
 )
 
-// CriticalOf is the |W| that the largest of n residuals passes by chance once in a thousand nets: Critical
-// for one, more for many. The residuals are taken as independent, which asks rather too much of them than too
-// little (Z. Šidák, Rectangular confidence regions for the means of multivariate normal distributions, 1967,
-// from memory).
+// CriticalOf is the |W| that the largest of n residuals passes by chance once in a thousand nets: Critical for one,
+// more for many. The residuals are taken as independent, which asks rather too much of them than too little (Z. Šidák,
+// Rectangular confidence regions for the means of multivariate normal distributions, 1967, from memory).
 func CriticalOf(n int) float64 {
 	each := -math.Expm1(math.Log1p(-0.001) / float64(max(n, 1)))
 	return distuv.UnitNormal.Quantile(1 - each/2)
@@ -202,8 +200,7 @@ func (a Adjusted) Point(n geom.Name) (at geom.Point, ok bool) {
 	return at, ok
 }
 
-// Corner is the σ of the angle at a point from one to another; 0 where one of them is
-// not there or all are held.
+// Corner is the σ of the angle at a point from one to another; 0 where one of them is not there or all are held.
 func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
 	i, ok0 := a.index(m)
 	j, ok1 := a.index(at)
@@ -253,8 +250,7 @@ func (a Adjusted) Seen(n geom.Name, base [2]geom.Name) (geom.Point, adjust.Covar
 	along := way.Times(1 / b)
 	across := along.Left()
 	here := geom.Vector{X: along.Dot(d), Y: along.Cross(d)}
-	// In the axes of the baseline: the point less the first end, less what the
-	// turn of the baseline moves it by.
+	// In the axes of the baseline: the point less the first end, less what the turn of the baseline moves it by.
 	turn := across.Times(1 / b)
 	of := []int{i, p, q}
 	x := a.fit.Free.Row(of, along, along.Times(-1).Minus(turn.Times(here.Y)), turn.Times(here.Y))

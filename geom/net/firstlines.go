@@ -140,8 +140,7 @@ func (f *finder) line(i int) *state {
 	return s
 }
 
-// blocked: two measurements that do not meet keep a point from being found; from
-// another line there may be a third.
+// blocked: two measurements that do not meet keep a point from being found; from another line there may be a third.
 func (s *state) blocked() bool {
 	for u := range s.Names {
 		if !s.known[u] && s.tied(u, s.known) > 1 {
@@ -237,10 +236,7 @@ func (f *finder) placed(t triangle.Triangle, by []int) *state {
 	for i, n := range t.Names {
 		at[i] = f.Number[n]
 	}
-	right := false
-	if len(f.round) > 2 {
-		right, _ = f.handOf(at[2], at[:2])
-	}
+	right, _ := f.handOf(at[2], at[:2])
 	for i, q := range at {
 		s.known[q], s.at[q] = true, geom.VectorOf(t.Points[i])
 		x := Placed{Point: t.Names[i], From: slices.Clone(t.Names[:i])}

@@ -13,8 +13,7 @@ import (
 // squares that differ by less than this: 3 σ of one measurement.
 const apart = 9
 
-// mostFits bounds the nets that are adjusted to tell which is meant, each
-// costing the third power of its points.
+// mostFits bounds the nets that are adjusted to tell which is meant, each costing the third power of its points.
 const mostFits = 5e6
 
 // meant is the one of several complete nets that the outline and the measurements mean. The best comes first.
@@ -108,10 +107,8 @@ func (s *state) keepsSides(at []geom.Vector) bool {
 			base = append(base, s.Number[n])
 		}
 		u := s.Number[f.Point]
-		for _, x := range s.sidesOf(u, base) {
-			if x.wrong(at[u], at) {
-				return false
-			}
+		if slices.ContainsFunc(s.sidesOf(u, base), func(x sideLine) bool { return x.wrong(at[u], at) }) {
+			return false
 		}
 	}
 	return true

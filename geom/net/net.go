@@ -31,14 +31,12 @@ import (
 
 // Net is a set of points and what was measured of them.
 type Net struct {
-	// Measured holds what was measured, in any order. The same thing may be
-	// measured twice: that makes it surer.
+	// Measured holds what was measured, in any order. The same thing may be measured twice: that makes it surer.
 	Measured []triangle.Measurement
 	// Outline is the edge of the piece once round, counter-clockwise. Where empty, three points are a triangle
 	// in the order of the alphabet, and more points have no edge.
 	Outline []geom.Name
-	// Sides says of single points on which side of a line they lie, and wins over
-	// the outline and over measurements.
+	// Sides says of single points on which side of a line they lie, and wins over the outline and over measurements.
 	Sides []Side
 	// Base is the line whose first end is the origin and whose direction is that
 	// of x. Zero: the longest edge of the outline, else the longest distance.

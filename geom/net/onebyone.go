@@ -154,8 +154,7 @@ func loss(near []*adjust.Observation, at []geom.Vector) (sum float64) {
 	return sum
 }
 
-// nextOf is the point to be hung on next, as the best of the nets has it that has
-// one; −1 where there is none.
+// nextOf is the point to be hung on next, as the best of the nets has it that has one; −1 where there is none.
 func nextOf(all []*state) int {
 	for _, s := range all {
 		var best *option

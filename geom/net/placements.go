@@ -11,12 +11,11 @@ import (
 	"trammel/geom/adjust"
 )
 
-// Two lengths from two known points leave a point two places, one on each side. A placement of a net is one
-// choice for each of its points; those of which the outline does not cross itself and that agree with all
-// that was measured are what the net may be. They are searched depth first. A branch ends only where
-// measurements between points that it has placed contradict it, adjusted by themselves: what a part cannot be
-// fitted to, the whole cannot; or where two edges of the outline cross by more than an adjustment moves a
-// point.
+// Two lengths from two known points leave a point two places, one on each side. A placement of a net is one choice for
+// each of its points; those of which the outline does not cross itself and that agree with all that was measured are
+// what the net may be. They are searched depth first. A branch ends only where measurements between points that it has
+// placed contradict it, adjusted by themselves: what a part cannot be fitted to, the whole cannot; or where two edges
+// of the outline cross by more than an adjustment moves a point.
 
 const (
 	// mostPlacements are told apart; with more, nobody would read on.
@@ -31,8 +30,7 @@ const (
 	mostWork = 3e9
 	// mostFirsts are the first lines from which a search is tried before it is given up.
 	mostFirsts = 3
-	// margin is how far over a line a point must lie before anything follows from it:
-	// the adjustment has yet to come.
+	// margin is how far over a line a point must lie before anything follows from it: the adjustment has yet to come.
 	margin = 20 * float64(adjust.Shortest)
 )
 
@@ -309,8 +307,7 @@ func (e *placing) likely(o *option, near []*adjust.Observation, s *state) (left 
 			left, ends = append(left, t), append(ends, end)
 		}
 	}
-	// A place from which the adjustment leads far off, to where it leads from another,
-	// is no placement by itself.
+	// A place from which the adjustment leads far off, to where it leads from another, is no placement by itself.
 	for i := 0; i < len(left); i++ {
 		same := func(q part) bool { return len(q.end) > 0 && !q.strays && q.alike(ends[i]) }
 		if ends[i].strays && slices.ContainsFunc(ends, same) {
@@ -328,15 +325,10 @@ func (e *placing) likely(o *option, near []*adjust.Observation, s *state) (left 
 
 // wrongSide: a point whose line has only now been found.
 func (e *placing) wrongSide(u int, s *state) bool {
-	if !e.sides {
-		return false
-	}
-	for _, x := range e.sideLines() {
-		if has := slices.Contains([]int{x.point, x.a, x.b}, u); has && s.known[x.a] && s.known[x.b] && s.known[x.point] && x.over(s.at[x.point], s.at) > margin {
-			return true
-		}
-	}
-	return false
+	return e.sides && slices.ContainsFunc(e.sideLines(), func(x sideLine) bool {
+		known := s.known[x.a] && s.known[x.b] && s.known[x.point]
+		return known && slices.Contains([]int{x.point, x.a, x.b}, u) && x.over(s.at[x.point], s.at) > margin
+	})
 }
 
 // whole adjusts a net of which every point is placed, and keeps it if it agrees.

@@ -126,8 +126,7 @@ const (
 	mostTold = 4
 )
 
-// rivals are other placements that agree with what was measured no worse by much
-// than one that does not agree.
+// rivals are other placements that agree with what was measured no worse by much than one that does not agree.
 func (f *finder) rivals(s *state) []placement {
 	q, err := s.fitted()
 	if err != nil || f.freedom() < 1 || len(f.Names) > mostDisputed {

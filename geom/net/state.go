@@ -38,16 +38,10 @@ func (s *state) clone() *state {
 	return &t
 }
 
-func (s *state) all() bool { return !slices.Contains(s.known, false) }
+func (s *state) all() bool { return s.count() == len(s.Names) }
 
-func (s *state) count() (n int) {
-	for _, k := range s.known {
-		if k {
-			n++
-		}
-	}
-	return n
-}
+// count of the points known.
+func (s *state) count() int { return len(s.found) }
 
 // set hangs on the point of an option, at one of its places.
 func (s *state) set(o *option, i int) {

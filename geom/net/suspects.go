@@ -26,8 +26,7 @@ type Suspect struct {
 }
 
 const (
-	// mostSuspects that are tried by adjusting without them; of a large net fewer,
-	// since each costs an adjustment.
+	// mostSuspects that are tried by adjusting without them; of a large net fewer, since each costs an adjustment.
 	mostSuspects  = 8
 	mostOfMany    = 3
 	manyPoints    = 60
@@ -36,9 +35,8 @@ const (
 	suspectsShown = 1.645
 )
 
-// suspects finds the measurements that may hold a slip, where the residuals are
-// more than chance. Each candidate is left out in turn and the rest adjusted
-// anew, since a large slip bends the linear picture that W stands on.
+// suspects finds the measurements that may hold a slip, where the residuals are more than chance. Each candidate is
+// left out in turn and the rest adjusted anew, since a large slip bends the linear picture that W stands on.
 func (a *Adjusted) suspects() {
 	w := func(i int) float64 { return math.Abs(a.Results[i].W) }
 	var all []int

@@ -155,10 +155,7 @@ func (f *finder) unfixed(s *state) error {
 	if len(near) > 0 {
 		return notFixed(hint, "%s hangs free: only %s holds it to %s", f.Names[u], text(f.Measured[near[0].Index]), geom.List(known))
 	}
-	hang := "hangs"
-	if len(free) > 1 {
-		hang = "hang"
-	}
+	hang := map[bool]string{true: "hang", false: "hangs"}[len(free) > 1]
 	return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, f.Names[u], geom.List(known))
 }
 

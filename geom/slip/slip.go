@@ -80,8 +80,7 @@ func Explain(m triangle.Measurement, others, spread float64) (all []Slip) {
 	return all
 }
 
-// swaps are the text with two neighbouring digits the other way round; a point
-// between them stays where it is.
+// swaps are the text with two neighbouring digits the other way round; a point between them stays where it is.
 func swaps(text string) (all []string) {
 	b := []byte(text)
 	isDigit := func(c byte) bool { return '0' <= c && c <= '9' }
