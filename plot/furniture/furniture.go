@@ -129,37 +129,21 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 
 // wrap breaks a line at its spaces into two at most; what has no room in the
 // second ends in an ellipsis.
-func wrap(l line, width unit.Length, r draw.Ruler) []line {
+func wrap(l line, width unit.Length, r draw.Ruler) (all []line) {
+	fits := func(s string) bool { return r.Width(s, l.height, l.bold) <= width }
 	words := strings.Fields(l.words)
 	if len(words) == 0 {
 		return nil
 	}
-	wide := func(s string) bool { return r.Width(s, l.height, l.bold) > width }
-	n := len(words)
-	for n > 1 && wide(strings.Join(words[:n], " ")) {
-		n--
+	set := draw.Wrap(words, func(s string) bool { return fits(s) || !strings.Contains(s, " ") })
+	if len(set) > 1 {
+		set = []string{set[0], strings.Join(set[1:], " ")}
 	}
-	first := strings.Join(words[:n], " ")
-	if n == len(words) {
-		l.words = shorten(first, wide)
-		return []line{l}
+	for _, s := range set {
+		l.words = draw.Shorten(s, " ,", fits)
+		all = append(all, l)
 	}
-	second := l
-	l.words, second.words = shorten(first, wide), shorten(strings.Join(words[n:], " "), wide)
-	return []line{l, second}
-}
-
-func shorten(s string, wide func(string) bool) string {
-	if !wide(s) {
-		return s
-	}
-	runes := []rune(s)
-	for n := len(runes) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(runes[:n]), " ,") + "…"; !wide(t) {
-			return t
-		}
-	}
-	return "…"
+	return all
 }
 
 // Sizes of the furniture, in mm.
@@ -175,67 +159,56 @@ const (
 // tall is how much height a line of words takes, tails and all.
 func tall(height unit.Length) unit.Length { return height * (1 + letterLow) }
 
-// barAcross is a check bar with its corner end at the origin, running right (or
-// left), its words above (or below) it; barAlong the same running up (or down),
-// its words to the right (or left).
-func barAcross(b bar, left, down bool, r draw.Ruler) place.Block {
-	return barBlock(b, left, down, false, r)
-}
-
-func barAlong(b bar, left, down bool, r draw.Ruler) place.Block {
-	return barBlock(b, left, down, true, r)
-}
-
+// barBlock is a check bar with its corner end at the origin, running right (or left),
+// its words above (or below) it; along: the same running up (or down), its words to the
+// right (or left).
 func barBlock(b bar, left, down, along bool, r draw.Ruler) place.Block {
-	sx, sy := unit.Length(1), unit.Length(1)
-	if left {
-		sx = -1
-	}
-	if down {
-		sy = -1
-	}
-	at := func(x, y unit.Length) geom.Point { return geom.Point{X: sx * x, Y: sy * y} }
-	if along {
-		at = func(x, y unit.Length) geom.Point { return geom.Point{X: sx * y, Y: sy * x} }
+	at := func(x, y unit.Length) geom.Point {
+		if along {
+			x, y = y, x
+		}
+		if left {
+			x = -x
+		}
+		if down {
+			y = -y
+		}
+		return geom.Point{X: x, Y: y}
 	}
 	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
 		return draw.Line{Line: geom.Line{From: at(x0, y0), To: at(x1, y1)}, Pen: draw.Narrow, On: draw.Furniture}
 	}
 	// Words start (or end) at the same distance from the corner.
-	h := draw.NoteHeight
+	const h = draw.NoteHeight
 	w := r.Width(b.words, h, false)
 	start := barStart
 	if start+w+barWords > b.length { // words that would run into the tick stand past it
 		start = b.length + barWords
 	}
-	text := draw.Text{Height: h, Words: b.words, On: draw.Furniture}
+	back, above := left, !down // as the words are read
 	if along {
-		text.Turn = 90 * unit.Degree
-		text.At = geom.Point{X: barWords + h, Y: sy * start}
-		if left {
-			text.At.X = -barWords - h*letterLow
-		}
-		if down {
-			text.Align = draw.Right
-		}
-	} else {
-		text.At = geom.Point{X: sx * start, Y: barWords + h*letterLow}
-		if down {
-			text.At.Y = -barWords - h
-		}
-		if left {
-			text.Align = draw.Right
-		}
+		back, above = down, left
 	}
-	ops := draw.Drawing{
-		stroke(0, 0, b.length, 0),
-		stroke(0, -barTick, 0, barTick),
-		stroke(b.length, -barTick, b.length, barTick),
-		text,
+	text := draw.Text{At: geom.Point{X: start, Y: barWords + h*letterLow}, Height: h, Words: b.words, On: draw.Furniture}
+	if !above {
+		text.At.Y = -barWords - h
 	}
-	far := max(b.length+draw.Narrow.Width, start+w)
-	box := geom.RectOf(at(-draw.Narrow.Width, -barTick), at(far, barWords+tall(h)))
-	return place.Block{Rects: []geom.Rect{box}, Ops: ops, Right: left, Top: down}
+	if back {
+		text.At.X, text.Align = -start, draw.Right
+	}
+	if along {
+		text.At, text.Turn = geom.Point{X: -text.At.Y, Y: text.At.X}, 90*unit.Degree
+	}
+	return place.Block{
+		Rects: []geom.Rect{geom.RectOf(at(-draw.Narrow.Width, -barTick), at(max(b.length+draw.Narrow.Width, start+w), barWords+tall(h)))},
+		Ops: draw.Drawing{
+			stroke(0, 0, b.length, 0),
+			stroke(0, -barTick, 0, barTick),
+			stroke(b.length, -barTick, b.length, barTick),
+			text,
+		},
+		Right: left, Top: down,
+	}
 }
 
 // titleBlock is lines of words with a corner at the origin, the lower left one or
@@ -284,7 +257,7 @@ func leading(l line) unit.Length { return 0.35 * l.height }
 // corner is the whole of it in the shape that a reader looks for: two bars that
 // meet in an L, the words inside it.
 func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
-	across, along := barAcross(b, left, down, r), barAlong(b, left, down, r)
+	across, along := barBlock(b, left, down, false, r), barBlock(b, left, down, true, r)
 	words := titleBlock(lines, left, down, r)
 	in := geom.Point{X: barStart, Y: barStart}
 	if left {
@@ -305,44 +278,17 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	return out
 }
 
-// side of a page.
-type side uint8
+// inward is the way in from each side of a page, in the order of Leaf.Next.
+var inward = [4]geom.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}}
 
-const (
-	toLeft side = iota
-	toRight
-	toTop
-	toBottom
-)
-
-// pointer is the label of a neighbour and a wedge towards it, the wedge's tip at
-// the origin.
-func pointer(label string, s side, r draw.Ruler) place.Block {
-	h := draw.FigureHeight
-	w := r.Width(label, h, true)
-	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Furniture}
-	var tip [2]geom.Point // the two other corners
-	var box geom.Rect
-	across, half := wedge+wedgeGap+w, max(wedge/2, h/2)
-	upright := wedge + wedgeGap + h
-	switch s {
-	case toLeft:
-		tip = [2]geom.Point{{X: wedge, Y: -wedge / 2}, {X: wedge, Y: wedge / 2}}
-		text.At = geom.Point{X: wedge + wedgeGap, Y: -h / 2}
-		box = geom.RectOf(geom.Point{Y: -half - h*letterLow}, geom.Point{X: across, Y: half})
-	case toRight:
-		tip = [2]geom.Point{{X: -wedge, Y: wedge / 2}, {X: -wedge, Y: -wedge / 2}}
-		text.At, text.Align = geom.Point{X: -wedge - wedgeGap, Y: -h / 2}, draw.Right
-		box = geom.RectOf(geom.Point{X: -across, Y: -half - h*letterLow}, geom.Point{Y: half})
-	case toTop:
-		tip = [2]geom.Point{{X: -wedge / 2, Y: -wedge}, {X: wedge / 2, Y: -wedge}}
-		text.At, text.Align = geom.Point{Y: -upright}, draw.Middle
-		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2, Y: -upright - h*letterLow}, geom.Point{X: max(w, wedge) / 2})
-	case toBottom:
-		tip = [2]geom.Point{{X: wedge / 2, Y: wedge}, {X: -wedge / 2, Y: wedge}}
-		text.At, text.Align = geom.Point{Y: wedge + wedgeGap}, draw.Middle
-		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2}, geom.Point{X: max(w, wedge) / 2, Y: upright})
-	}
-	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Furniture}
-	return place.Block{Rects: []geom.Rect{box}, Ops: draw.Drawing{arrow, text}}
+// pointer is the label of the neighbour at a side and a wedge towards it, the wedge's
+// tip at the origin.
+func pointer(label string, side int, r draw.Ruler) place.Block {
+	in := inward[side]
+	foot, half := in.Times(float64(wedge)), geom.Point{X: -in.Y * wedge / 2, Y: in.X * wedge / 2}
+	text := draw.Text{At: in.Times(float64(wedge + wedgeGap)), Height: draw.FigureHeight, Bold: true, Words: label, On: draw.Furniture,
+		Align: [4]draw.Align{draw.Left, draw.Right, draw.Middle, draw.Middle}[side]}
+	text.At.Y -= [4]unit.Length{0.5, 0.5, 1, 0}[side] * text.Height
+	arrow := draw.Polyline{Points: []geom.Point{{}, foot.Minus(half), foot.Plus(half)}, Closed: true, Solid: true, On: draw.Furniture}
+	return place.Block{Rects: []geom.Rect{arrow.Bounds(r).Join(text.Bounds(r))}, Ops: draw.Drawing{arrow, text}}
 }

@@ -1,6 +1,10 @@
 package paging
 
-import "math"
+import (
+	"math"
+
+	"trammel/geom"
+)
 
 // flat is the height under which an edge counts as level, so that its slope is
 // never asked for: it moves a corner by less than what windows are grown by.
@@ -25,7 +29,7 @@ type choice struct {
 // are needed. Where rows that follow each other have no column in common, one
 // must reach across, since pages are joined at their sides; and a corner that
 // sticks out inside a horizontal strip needs pages of its own.
-func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
+func boundTriangle(t [3]geom.Vector, shift geom.Vector, dx, dy float64, g grid, c Cover) int {
 	dx, dy = dx+grow, dy+grow
 	p, q, u, v := g.p, g.q, g.u+2*dx, g.v+2*dy
 	if u >= p || v >= q {
@@ -33,35 +37,35 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 	}
 	for k := range t {
 		// The grown window (i, j) is [ip − dx, …]: it starts at ip for a shape moved by dx.
-		t[k].x += shift.x + dx
-		t[k].y += shift.y + dy
+		t[k].X += shift.X + dx
+		t[k].Y += shift.Y + dy
 	}
 	low, mid, top := t[0], t[1], t[2]
-	if mid.y < low.y {
+	if mid.Y < low.Y {
 		low, mid = mid, low
 	}
-	if top.y < low.y {
+	if top.Y < low.Y {
 		low, top = top, low
 	}
-	if top.y < mid.y {
+	if top.Y < mid.Y {
 		mid, top = top, mid
 	}
 	// Slopes of the long edge and of the two others, x over y.
 	var m, m1, m2 float64
-	if top.y-low.y > flat {
-		m = (top.x - low.x) / (top.y - low.y)
+	if top.Y-low.Y > flat {
+		m = (top.X - low.X) / (top.Y - low.Y)
 	}
-	if mid.y-low.y > flat {
-		m1 = (mid.x - low.x) / (mid.y - low.y)
+	if mid.Y-low.Y > flat {
+		m1 = (mid.X - low.X) / (mid.Y - low.Y)
 	}
-	if top.y-mid.y > flat {
-		m2 = (top.x - mid.x) / (top.y - mid.y)
+	if top.Y-mid.Y > flat {
+		m2 = (top.X - mid.X) / (top.Y - mid.Y)
 	}
-	midLeft := mid.x < low.x+(mid.y-low.y)*m
-	i0 := floor(min(low.x, mid.x, top.x) / p)
-	i1 := max(i0, ceil((max(low.x, mid.x, top.x)-u)/p)-1)
-	j0 := floor(low.y / q)
-	j1 := max(j0, ceil((top.y-v)/q)-1)
+	midLeft := mid.X < low.X+(mid.Y-low.Y)*m
+	i0 := floor(min(low.X, mid.X, top.X) / p)
+	i1 := max(i0, ceil((max(low.X, mid.X, top.X)-u)/p)-1)
+	j0 := floor(low.Y / q)
+	j1 := max(j0, ceil((top.Y-v)/q)-1)
 
 	var memory [2][4]choice
 	row, below := &memory[0], &memory[1]
@@ -69,37 +73,37 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 	for j := j0; j <= j1; j++ {
 		y0, y1 := float64(j)*q+v, float64(j+1)*q
 		if j == j0 {
-			y0 = low.y
+			y0 = low.Y
 		}
 		if j == j1 {
-			y1 = top.y
+			y1 = top.Y
 		}
 		// The long chain, and the chain over the middle corner.
-		la, lb := low.x+(y0-low.y)*m, low.x+(y1-low.y)*m
+		la, lb := low.X+(y0-low.Y)*m, low.X+(y1-low.Y)*m
 		if j == j1 {
-			lb = top.x
+			lb = top.X
 		}
 		var sa, sb float64
 		switch {
 		case j == j0:
-			sa = low.x
-		case y0 < mid.y:
-			sa = low.x + (y0-low.y)*m1
+			sa = low.X
+		case y0 < mid.Y:
+			sa = low.X + (y0-low.Y)*m1
 		default:
-			sa = top.x - (top.y-y0)*m2
+			sa = top.X - (top.Y-y0)*m2
 		}
 		switch {
 		case j == j1:
-			sb = top.x
-		case y1 < mid.y:
-			sb = low.x + (y1-low.y)*m1
+			sb = top.X
+		case y1 < mid.Y:
+			sb = low.X + (y1-low.Y)*m1
 		default:
-			sb = top.x - (top.y-y1)*m2
+			sb = top.X - (top.Y-y1)*m2
 		}
 		l0, l1 := min(la, lb), max(la, lb)
 		s0, s1 := min(sa, sb), max(sa, sb)
-		if y0 <= mid.y && mid.y <= y1 {
-			s0, s1 = min(s0, mid.x), max(s1, mid.x)
+		if y0 <= mid.Y && mid.Y <= y1 {
+			s0, s1 = min(s0, mid.X), max(s1, mid.X)
 		}
 		// The left chain lies between L and l, the right one between r and R.
 		L, l, r, R := l0, l1, s0, s1
@@ -110,7 +114,7 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 		if c == Full {
 			l, r = R, L
 		}
-		tip := mid.y > float64(j)*q && mid.y < float64(j)*q+v
+		tip := mid.Y > float64(j)*q && mid.Y < float64(j)*q+v
 		al, bl := floor(L/p), ceil((l-u)/p)-1
 		ar, br := floor(r/p), ceil((R-u)/p)-1
 		n := 1
@@ -141,9 +145,9 @@ func boundTriangle(t [3]xy, shift xy, dx, dy float64, g grid, c Cover) int {
 				more, left, right := between(w, o)
 				more += w.cost
 				if tip && midLeft {
-					more += max(0, min(o.al, w.al)-floor(mid.x/p))
+					more += max(0, min(o.al, w.al)-floor(mid.X/p))
 				} else if tip {
-					more += max(0, ceil((mid.x-u)/p)-1-max(o.br, w.br))
+					more += max(0, ceil((mid.X-u)/p)-1-max(o.br, w.br))
 				}
 				best = min(best, more)
 				o.left, o.right = max(o.left, left), max(o.right, right)

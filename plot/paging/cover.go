@@ -3,6 +3,8 @@ package paging
 import (
 	"math"
 	"slices"
+
+	"trammel/geom"
 )
 
 // The literal test: do these pages cover the piece or its edges, and can one walk
@@ -34,9 +36,9 @@ func (s *sheets) add(n page) bool {
 }
 
 // window is the closed rectangle that a page can be relied on to show.
-func (s *sheets) window(n page) (lo, hi xy) {
+func (s *sheets) window(n page) (lo, hi geom.Vector) {
 	x, y := float64(n.i)*s.g.p, float64(n.j)*s.g.q
-	return xy{x + s.slack, y + s.slack}, xy{x + s.g.p + s.g.u - s.slack, y + s.g.q + s.g.v - s.slack}
+	return geom.Vector{x + s.slack, y + s.slack}, geom.Vector{x + s.g.p + s.g.u - s.slack, y + s.g.q + s.g.v - s.slack}
 }
 
 // part is the times of an edge, 0 at its start and 1 at its end, at which a page
@@ -46,7 +48,7 @@ type part struct {
 	from, to float64
 }
 
-func (s *sheets) parts(a, b xy) []part {
+func (s *sheets) parts(a, b geom.Vector) []part {
 	var all []part
 	for _, n := range s.list {
 		lo, hi := s.window(n)
@@ -67,9 +69,9 @@ func (s *sheets) parts(a, b xy) []part {
 }
 
 // clip is the times at which the way from a to b is in the closed rectangle.
-func clip(a, b, lo, hi xy) (from, to float64, ok bool) {
+func clip(a, b, lo, hi geom.Vector) (from, to float64, ok bool) {
 	from, to = 0, 1
-	for _, c := range [2][4]float64{{a.x, b.x - a.x, lo.x, hi.x}, {a.y, b.y - a.y, lo.y, hi.y}} {
+	for _, c := range [2][4]float64{{a.X, b.X - a.X, lo.X, hi.X}, {a.Y, b.Y - a.Y, lo.Y, hi.Y}} {
 		at, way, low, high := c[0], c[1], c[2], c[3]
 		if way == 0 {
 			if at < low || at > high {
@@ -85,7 +87,7 @@ func clip(a, b, lo, hi xy) (from, to float64, ok bool) {
 
 // walk goes once round the outline, from page to side neighbour at points that
 // both show. Where that fails it says at which point.
-func (s *sheets) walk(p []xy) (stuck xy, ok bool) {
+func (s *sheets) walk(p []geom.Vector) (stuck geom.Vector, ok bool) {
 	edges := make([][]part, len(p))
 	for k := range p {
 		edges[k] = s.parts(p[k], p[(k+1)%len(p)])
@@ -111,7 +113,7 @@ func (s *sheets) walk(p []xy) (stuck xy, ok bool) {
 			// What is reached at the end must be where it began.
 			for m := range s.spread(map[page]bool{n: true}, first) {
 				if reached[m] {
-					return xy{}, true
+					return geom.Vector{}, true
 				}
 			}
 			at = p[0]
@@ -123,7 +125,7 @@ func (s *sheets) walk(p []xy) (stuck xy, ok bool) {
 
 // round follows all edges from the pages reached, which it changes to those
 // reached at the end.
-func (s *sheets) round(p []xy, edges [][]part, reached map[page]bool) (stuck xy, ok bool) {
+func (s *sheets) round(p []geom.Vector, edges [][]part, reached map[page]bool) (stuck geom.Vector, ok bool) {
 	for k, parts := range edges {
 		a, b := p[k], p[(k+1)%len(p)]
 		var open []part
@@ -142,7 +144,7 @@ func (s *sheets) round(p []xy, edges [][]part, reached map[page]bool) (stuck xy,
 				reached[m] = true
 			}
 			if len(reached) == 0 {
-				return xy{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t}, false
+				return geom.Vector{a.X + (b.X-a.X)*t, a.Y + (b.Y-a.Y)*t}, false
 			}
 			// On to the next time at which a page comes or goes.
 			u := 1.0
@@ -167,12 +169,12 @@ func (s *sheets) round(p []xy, edges [][]part, reached map[page]bool) (stuck xy,
 			}
 			open = kept
 			if len(reached) == 0 {
-				return xy{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t}, false
+				return geom.Vector{a.X + (b.X-a.X)*t, a.Y + (b.Y-a.Y)*t}, false
 			}
 			t = u
 		}
 	}
-	return xy{}, true
+	return geom.Vector{}, true
 }
 
 // spread is those of the pages here that lead, neighbour by neighbour, from one
@@ -198,13 +200,13 @@ func (s *sheets) spread(reached map[page]bool, here []page) map[page]bool {
 // missing is a page that shows a point of the piece that no page of the list
 // shows. The border lines of all windows cut the plane into rectangles; it looks
 // at those that no page shows.
-func (s *sheets) missing(p []xy) (page, bool) {
+func (s *sheets) missing(p []geom.Vector) (page, bool) {
 	lo, hi := p[0], p[0]
 	for _, a := range p {
-		lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
+		lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
 	}
-	i0, i1 := floor((lo.x-s.g.u)/s.g.p)-1, floor(hi.x/s.g.p)+1
-	j0, j1 := floor((lo.y-s.g.v)/s.g.q)-1, floor(hi.y/s.g.q)+1
+	i0, i1 := floor((lo.X-s.g.u)/s.g.p)-1, floor(hi.X/s.g.p)+1
+	j0, j1 := floor((lo.Y-s.g.v)/s.g.q)-1, floor(hi.Y/s.g.q)+1
 	for j := j0; j <= j1; j++ {
 		// What of row j is shown by it alone, then what row j + 1 shows as well.
 		y := [3]float64{float64(j)*s.g.q + s.g.v - s.slack, float64(j+1)*s.g.q + s.slack, float64(j+1)*s.g.q + s.g.v - s.slack}
@@ -218,7 +220,7 @@ func (s *sheets) missing(p []xy) (page, bool) {
 						shown = true
 					}
 				}
-				if !shown && meets(p, xy{x[c&1], y[c>>1]}, xy{x[c&1+1], y[c>>1+1]}) {
+				if !shown && meets(p, geom.Vector{x[c&1], y[c>>1]}, geom.Vector{x[c&1+1], y[c>>1+1]}) {
 					return page{i, j}, true
 				}
 			}
@@ -228,26 +230,26 @@ func (s *sheets) missing(p []xy) (page, bool) {
 }
 
 // meets says whether the piece has a point in the open rectangle.
-func meets(p []xy, lo, hi xy) bool {
-	if lo.x >= hi.x || lo.y >= hi.y {
+func meets(p []geom.Vector, lo, hi geom.Vector) bool {
+	if lo.X >= hi.X || lo.Y >= hi.Y {
 		return false
 	}
-	in := func(a xy) bool { return lo.x < a.x && a.x < hi.x && lo.y < a.y && a.y < hi.y }
+	in := func(a geom.Vector) bool { return lo.X < a.X && a.X < hi.X && lo.Y < a.Y && a.Y < hi.Y }
 	for k, a := range p {
 		b := p[(k+1)%len(p)]
 		if in(a) {
 			return true
 		}
-		if from, to, ok := clip(a, b, lo, hi); ok && in(xy{a.x + (b.x-a.x)*(from+to)/2, a.y + (b.y-a.y)*(from+to)/2}) {
+		if from, to, ok := clip(a, b, lo, hi); ok && in(geom.Vector{a.X + (b.X-a.X)*(from+to)/2, a.Y + (b.Y-a.Y)*(from+to)/2}) {
 			return true
 		}
 	}
-	return inside(p, xy{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2})
+	return inside(p, geom.Vector{(lo.X + hi.X) / 2, (lo.Y + hi.Y) / 2})
 }
 
 // confirm returns the pages, with more where they do not cover or cannot be
 // walked, every window shrunk by slack on each side; added is how many.
-func confirm(p []xy, pages []page, g grid, c Cover, slack float64) (all []page, added int) {
+func confirm(p []geom.Vector, pages []page, g grid, c Cover, slack float64) (all []page, added int) {
 	s := newSheets(pages, g, slack)
 	for {
 		n, lacks := page{}, false
@@ -265,10 +267,10 @@ func confirm(p []xy, pages []page, g grid, c Cover, slack float64) (all []page, 
 			return s.list, len(s.list) - len(pages)
 		}
 		more := false
-		i, j := floor(at.x/g.p), floor(at.y/g.q)
+		i, j := floor(at.X/g.p), floor(at.Y/g.q)
 		for d := range 9 {
 			n := page{i + d%3 - 1, j + d/3 - 1}
-			if lo, hi := s.window(n); lo.x <= at.x && at.x <= hi.x && lo.y <= at.y && at.y <= hi.y {
+			if lo, hi := s.window(n); lo.X <= at.X && at.X <= hi.X && lo.Y <= at.Y && at.Y <= hi.Y {
 				more = s.add(n) || more
 			}
 		}

@@ -45,8 +45,8 @@ type outlined struct {
 	sheet   Sheet
 	cover   Cover
 	g       grid
-	base    []xy
-	centre  xy
+	base    []geom.Vector
+	centre  geom.Vector
 }
 
 func newOutlined(outline geom.Polygon, s Sheet, c Cover) (outlined, error) {
@@ -60,8 +60,8 @@ func newOutlined(outline geom.Polygon, s Sheet, c Cover) (outlined, error) {
 	o := outlined{outline: outline, sheet: s, cover: c, g: g, base: toXY(outline)}
 	o.centre = middle(o.base)
 	for k := range o.base {
-		o.base[k].x -= o.centre.x
-		o.base[k].y -= o.centre.y
+		o.base[k].X -= o.centre.X
+		o.base[k].Y -= o.centre.Y
 	}
 	return o, nil
 }
@@ -96,11 +96,11 @@ func (o outlined) keep(p Plan, turn unit.Angle, e Effort) (Plan, error) {
 func (o outlined) finish(p Plan, s *search, turns []float64, n int) (Plan, error) {
 	l := s.choose(turns, n, s.at)
 	p.Steps += s.cost
-	shape := make([]xy, len(o.base))
+	shape := make([]geom.Vector, len(o.base))
 	rotate(shape, o.base, l.turn)
 	for k := range shape {
-		shape[k].x += l.x
-		shape[k].y += l.y
+		shape[k].X += l.x
+		shape[k].Y += l.y
 	}
 	pages, added := confirm(shape, l.pages, o.g, o.cover, l.slack)
 	if added > 0 && l.slack > 0 {

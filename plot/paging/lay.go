@@ -94,13 +94,13 @@ const edgesTried = 8
 
 // parallelTurns are those in (−90°, 90°] that lay an edge parallel to the paper,
 // the smallest first.
-func parallelTurns(p []xy) []float64 {
+func parallelTurns(p []geom.Vector) []float64 {
 	type edge struct{ long, way float64 }
 	var edges []edge
 	for k, a := range p {
 		b := p[(k+1)%len(p)]
-		if d := math.Hypot(b.x-a.x, b.y-a.y); d > 0 {
-			edges = append(edges, edge{d, math.Atan2(b.y-a.y, b.x-a.x)})
+		if d := math.Hypot(b.X-a.X, b.Y-a.Y); d > 0 {
+			edges = append(edges, edge{d, math.Atan2(b.Y-a.Y, b.X-a.X)})
 		}
 	}
 	slices.SortStableFunc(edges, func(a, b edge) int { return -cmp.Compare(a.long, b.long) })
@@ -125,14 +125,14 @@ func parallelTurns(p []xy) []float64 {
 
 // checkSize returns a first bound of the pages, by size alone, and refuses what
 // would take more than MaxPages by far before there is any search.
-func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, error) {
+func checkSize(base []geom.Vector, s Sheet, g grid, c Cover, turn *unit.Angle) (int, error) {
 	w, h := g.p+g.u, g.q+g.v
 	least, area := 1.0, 0.0
 	for k, a := range base {
 		b := base[(k+1)%len(base)]
-		area += (a.x*b.y - a.y*b.x) / 2
+		area += (a.X*b.Y - a.Y*b.X) / 2
 		// A page has no two points further apart than its corners.
-		least = max(least, math.Hypot(a.x-base[0].x, a.y-base[0].y)/math.Hypot(w, h))
+		least = max(least, math.Hypot(a.X-base[0].X, a.Y-base[0].Y)/math.Hypot(w, h))
 	}
 	if c == Full {
 		least = max(least, math.Abs(area)/(w*h))
@@ -148,7 +148,7 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 	q := newSearch(base, g, c, 0)
 	for _, t := range turns {
 		rotate(q.turned, base, t)
-		fewest = min(fewest, q.bound(q.turned, xy{}, xy{}, far))
+		fewest = min(fewest, q.bound(q.turned, geom.Vector{}, geom.Vector{}, far))
 		if fewest <= MaxPages {
 			break
 		}
@@ -166,8 +166,6 @@ type grid struct{ p, q, u, v, edge float64 }
 
 // page is a place in the grid, rows counted upward.
 type page struct{ i, j int }
-
-type xy struct{ x, y float64 }
 
 func newGrid(s Sheet) (grid, error) {
 	for _, l := range []unit.Length{s.Width, s.Height, s.Left, s.Right, s.Top, s.Bottom, s.Overlap} {
@@ -237,20 +235,20 @@ func plainPages(outline geom.Polygon, s Sheet) int {
 // window is one page in spite of rounding.
 const grow = 1e-6
 
-func toXY(p geom.Polygon) []xy {
-	q := make([]xy, len(p))
+func toXY(p geom.Polygon) []geom.Vector {
+	q := make([]geom.Vector, len(p))
 	for i, a := range p {
-		q[i] = xy{float64(a.X), float64(a.Y)}
+		q[i] = geom.Vector{float64(a.X), float64(a.Y)}
 	}
 	return q
 }
 
 // inside says whether a point lies inside the shape.
-func inside(p []xy, a xy) bool {
+func inside(p []geom.Vector, a geom.Vector) bool {
 	in := false
 	for k, b := range p {
 		c := p[(k+1)%len(p)]
-		if (b.y > a.y) != (c.y > a.y) && a.x < b.x+(c.x-b.x)*((a.y-b.y)/(c.y-b.y)) {
+		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
 			in = !in
 		}
 	}
@@ -266,12 +264,12 @@ func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
 	for _, k := range pages {
 		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
 	}
-	turned := []xy{{}}
-	rotate(turned, []xy{o.centre}, at.turn)
+	turned := []geom.Vector{{}}
+	rotate(turned, []geom.Vector{o.centre}, at.turn)
 	// The grid leaves out the unreliable edge; the plane of the sheets has it.
 	plan.Place = geom.Placement{Turn: unit.Angle(at.turn), Shift: geom.Point{
-		X: unit.Length(at.x - turned[0].x + g.edge - float64(i0)*g.p),
-		Y: unit.Length(at.y - turned[0].y + g.edge - float64(j0)*g.q),
+		X: unit.Length(at.x - turned[0].X + g.edge - float64(i0)*g.p),
+		Y: unit.Length(at.y - turned[0].Y + g.edge - float64(j0)*g.q),
 	}}
 	plan.Sheet, plan.Cover, plan.Outline = s, o.cover, plan.Place.Polygon(o.outline)
 	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1

@@ -110,7 +110,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
 	leaf := furniture.Leaf{
-		Label: c.Label, LeftOf: c.LeftOf, RightOf: c.RightOf, Above: c.Above, Below: c.Below, Number: f.First + i,
+		Label: c.Label, Next: [4]string{c.LeftOf, c.RightOf, c.Above, c.Below}, Number: f.First + i,
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.
 		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),

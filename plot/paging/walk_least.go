@@ -1,5 +1,7 @@
 package paging
 
+import "trammel/geom"
+
 // How many pages it takes to cover and to walk, and which.
 
 // stuck goes round from the core at spot number from, by the pages there are.
@@ -197,7 +199,7 @@ func (w *walker) packed(a, b int) int {
 // bound is a number of pages that the shape needs and still needs when no point
 // of it moves by more than (dx, dy). It looks no further than to see that it is
 // not under want.
-func (w *walker) bound(p []xy, dx, dy float64, want int) int {
+func (w *walker) bound(p []geom.Vector, dx, dy float64, want int) int {
 	if !w.trace(p, dx, dy) {
 		return 1
 	}
@@ -271,7 +273,7 @@ func (w *walker) try(from, more int, tries *int) bool {
 
 // lay is a list of few pages that covers and can be walked, every window shrunk
 // by slack on each side; empty where strips are too narrow for that.
-func (w *walker) lay(p []xy, slack float64) []page {
+func (w *walker) lay(p []geom.Vector, slack float64) []page {
 	if w.g.u < 2*slack || w.g.v < 2*slack || !w.trace(p, -slack, -slack) {
 		return nil
 	}

@@ -108,7 +108,7 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 	count := fmt.Sprintf("page %d of %d", number, of)
 	d := draw.Drawing{
 		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
-			Words: Shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
+			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
 		draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
 	}
 	if number > 1 {
@@ -121,8 +121,8 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 		}
 	}
 	return append(d,
-		Note(Shorten(dotted(m.Second), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
-		Note(Shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
+		Note(shorten(dotted(m.Second), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
+		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
 }
 
 // dotted parts by dots what there is to say.
@@ -146,7 +146,7 @@ func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 		d = append(d, NoteLine(at, y, at, y+h, draw.Narrow))
 	}
 	forPrinter := func(room unit.Length) string {
-		return Shorten("for printer "+m.Printer+": wrong on any other", room, draw.NoteHeight, false, r)
+		return shorten("for printer "+m.Printer+": wrong on any other", room, draw.NoteHeight, false, r)
 	}
 	const right = 4
 	say, then := "print at 100 %, actual size", "the bar is then "+words+" long"
@@ -175,14 +175,7 @@ func NoteLine(x0, y0, x1, y1 unit.Length, p draw.Pen) draw.Line {
 	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: p, On: draw.Notes}
 }
 
-// Shorten cuts words that are too long for their line and shows that by dots.
-func Shorten(words string, room, h unit.Length, bold bool, r draw.Ruler) string {
-	if r.Width(words, h, bold) <= room {
-		return words
-	}
-	cut := []rune(words)
-	for len(cut) > 0 && r.Width(string(cut)+"…", h, bold) > room {
-		cut = cut[:len(cut)-1]
-	}
-	return string(cut) + "…"
+// shorten cuts words that are too long for their line.
+func shorten(words string, room, h unit.Length, bold bool, r draw.Ruler) string {
+	return draw.Shorten(words, "", func(s string) bool { return r.Width(s, h, bold) <= room })
 }
