@@ -10,10 +10,10 @@ import (
 
 func someTriangle(r *rand.Rand, k int) []geom.Vector {
 	size := math.Exp(math.Log(60) + r.Float64()*math.Log(100))
-	p := []geom.Vector{{r.Float64() * size, r.Float64() * size}, {r.Float64() * size, r.Float64() * size}, {r.Float64() * size, r.Float64() * size}}
+	p := []geom.Vector{{X: r.Float64() * size, Y: r.Float64() * size}, {X: r.Float64() * size, Y: r.Float64() * size}, {X: r.Float64() * size, Y: r.Float64() * size}}
 	if k%3 == 0 { // a needle
 		f := r.Float64()
-		p[2] = geom.Vector{p[0].X + (p[1].X-p[0].X)*f + r.Float64()*30, p[0].Y + (p[1].Y-p[0].Y)*f}
+		p[2] = geom.Vector{X: p[0].X + (p[1].X-p[0].X)*f + r.Float64()*30, Y: p[0].Y + (p[1].Y-p[0].Y)*f}
 	}
 	c := middle(p)
 	for i := range p {
@@ -44,7 +44,7 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 		}
 		rotate(s.turned, s.base, b.turn)
 		dx, dy := b.reach(s.turned)
-		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{b.x, b.y}, dx, dy, g, c)
+		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{X: b.x, Y: b.y}, dx, dy, g, c)
 		spots := s.w.bound(s.moved(s.turned, b.x, b.y), dx, dy, far)
 		for range 4 {
 			in := func(h float64) float64 { return h * (2*r.Float64() - 1) }
@@ -77,7 +77,7 @@ func TestRowsAndSpotsAgree(t *testing.T) {
 		s := newSearch(someTriangle(r, k/6), g, c, 0)
 		at := pose{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}
 		rotate(s.turned, s.base, at.turn)
-		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{at.x, at.y}, 0, 0, g, c)
+		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{X: at.x, Y: at.y}, 0, 0, g, c)
 		p := s.moved(s.turned, at.x, at.y)
 		n := len(s.w.lay(p, 0))
 		if rows > n {

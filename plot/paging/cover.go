@@ -1,6 +1,7 @@
 package paging
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -35,12 +36,6 @@ func (s *sheets) add(n page) bool {
 	return true
 }
 
-// window is the closed rectangle that a page can be relied on to show.
-func (s *sheets) window(n page) (lo, hi geom.Vector) {
-	x, y := float64(n.i)*s.g.p, float64(n.j)*s.g.q
-	return geom.Vector{x + s.slack, y + s.slack}, geom.Vector{x + s.g.p + s.g.u - s.slack, y + s.g.q + s.g.v - s.slack}
-}
-
 // part is the times of an edge, 0 at its start and 1 at its end, at which a page
 // shows it.
 type part struct {
@@ -56,16 +51,13 @@ func (s *sheets) parts(a, b geom.Vector) []part {
 			all = append(all, part{n, from, to})
 		}
 	}
-	slices.SortFunc(all, func(a, b part) int {
-		switch {
-		case a.from < b.from:
-			return -1
-		case a.from > b.from:
-			return 1
-		}
-		return 0
-	})
 	return all
+}
+
+// window is the closed rectangle that a page can be relied on to show.
+func (s *sheets) window(n page) (lo, hi geom.Vector) {
+	x, y := float64(n.i)*s.g.p, float64(n.j)*s.g.q
+	return geom.Vector{X: x + s.slack, Y: y + s.slack}, geom.Vector{X: x + s.g.p + s.g.u - s.slack, Y: y + s.g.q + s.g.v - s.slack}
 }
 
 // clip is the times at which the way from a to b is in the closed rectangle.
@@ -92,104 +84,67 @@ func (s *sheets) walk(p []geom.Vector) (stuck geom.Vector, ok bool) {
 	for k := range p {
 		edges[k] = s.parts(p[k], p[(k+1)%len(p)])
 	}
-	var first []page
-	for _, c := range edges[0] {
-		if c.from == 0 {
-			first = append(first, c.page)
-		}
-	}
 	stuck = p[0]
+	first := showing(edges[0], 0, 0)
 	tried := make(map[page]bool)
 	for _, n := range first {
 		if tried[n] {
 			continue
 		}
-		reached := s.spread(map[page]bool{n: true}, first)
-		for m := range reached {
-			tried[m] = true
-		}
-		at, good := s.round(p, edges, reached)
-		if good {
-			// What is reached at the end must be where it began.
-			for m := range s.spread(map[page]bool{n: true}, first) {
-				if reached[m] {
-					return geom.Vector{}, true
-				}
+		from := joined(map[page]bool{n: true}, first)
+		maps.Copy(tried, from)
+		at, last := s.round(p, edges, maps.Clone(from))
+		for m := range last {
+			if from[m] { // what is reached at the end is where it began
+				return geom.Vector{}, true
 			}
-			at = p[0]
 		}
 		stuck = at
 	}
 	return stuck, false
 }
 
-// round follows all edges from the pages reached, which it changes to those
-// reached at the end.
-func (s *sheets) round(p []geom.Vector, edges [][]part, reached map[page]bool) (stuck geom.Vector, ok bool) {
+// round follows all edges from the pages reached to those reached at the end; where there
+// are none, it has come to a point beyond which no page leads.
+func (s *sheets) round(p []geom.Vector, edges [][]part, reached map[page]bool) (at geom.Vector, last map[page]bool) {
 	for k, parts := range edges {
-		a, b := p[k], p[(k+1)%len(p)]
-		var open []part
-		for next, t := 0, 0.0; ; {
-			for next < len(parts) && parts[next].from <= t {
-				open = append(open, parts[next])
-				next++
-			}
-			here := make([]page, 0, 8)
-			for _, c := range open {
-				here = append(here, c.page)
-			}
-			got := s.spread(reached, here)
-			clear(reached)
-			for m := range got {
-				reached[m] = true
-			}
+		way := p[(k+1)%len(p)].Minus(p[k])
+		times := []float64{0, 1} // at which a page comes or goes
+		for _, c := range parts {
+			times = append(times, c.from, c.to)
+		}
+		slices.Sort(times)
+		before := 0.0
+		for _, t := range slices.Compact(times) {
+			along := showing(parts, before, t)
+			maps.DeleteFunc(reached, func(n page, _ bool) bool { return !slices.Contains(along, n) })
 			if len(reached) == 0 {
-				return geom.Vector{a.X + (b.X-a.X)*t, a.Y + (b.Y-a.Y)*t}, false
+				return p[k].Plus(way.Times(before)), nil
 			}
-			// On to the next time at which a page comes or goes.
-			u := 1.0
-			for _, c := range open {
-				if c.to > t {
-					u = min(u, c.to)
-				}
-			}
-			if next < len(parts) {
-				u = min(u, parts[next].from)
-			}
-			if t >= 1 {
-				break
-			}
-			kept := open[:0]
-			for _, c := range open {
-				if c.to > t {
-					kept = append(kept, c)
-				} else {
-					delete(reached, c.page)
-				}
-			}
-			open = kept
-			if len(reached) == 0 {
-				return geom.Vector{a.X + (b.X-a.X)*t, a.Y + (b.Y-a.Y)*t}, false
-			}
-			t = u
+			before, reached = t, joined(reached, showing(parts, t, t))
 		}
 	}
-	return geom.Vector{}, true
+	return p[0], reached
 }
 
-// spread is those of the pages here that lead, neighbour by neighbour, from one
-// that is reached.
-func (s *sheets) spread(reached map[page]bool, here []page) map[page]bool {
-	got := make(map[page]bool, len(here))
-	for _, n := range here {
-		if reached[n] {
-			got[n] = true
+// showing is the pages that show an edge between two times.
+func showing(parts []part, from, to float64) (all []page) {
+	for _, c := range parts {
+		if c.from <= from && to <= c.to {
+			all = append(all, c.page)
 		}
 	}
+	return all
+}
+
+// joined is those of the pages here that lead, neighbour by neighbour, from one that
+// is reached.
+func joined(reached map[page]bool, here []page) map[page]bool {
+	got := make(map[page]bool, len(here))
 	for more := true; more; {
 		more = false
 		for _, n := range here {
-			if !got[n] && (got[page{n.i - 1, n.j}] || got[page{n.i + 1, n.j}] || got[page{n.i, n.j - 1}] || got[page{n.i, n.j + 1}]) {
+			if !got[n] && (reached[n] || got[page{n.i - 1, n.j}] || got[page{n.i + 1, n.j}] || got[page{n.i, n.j - 1}] || got[page{n.i, n.j + 1}]) {
 				got[n], more = true, true
 			}
 		}
@@ -201,10 +156,7 @@ func (s *sheets) spread(reached map[page]bool, here []page) map[page]bool {
 // shows. The border lines of all windows cut the plane into rectangles; it looks
 // at those that no page shows.
 func (s *sheets) missing(p []geom.Vector) (page, bool) {
-	lo, hi := p[0], p[0]
-	for _, a := range p {
-		lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
-	}
+	lo, hi := extent(p)
 	i0, i1 := floor((lo.X-s.g.u)/s.g.p)-1, floor(hi.X/s.g.p)+1
 	j0, j1 := floor((lo.Y-s.g.v)/s.g.q)-1, floor(hi.Y/s.g.q)+1
 	for j := j0; j <= j1; j++ {
@@ -220,7 +172,7 @@ func (s *sheets) missing(p []geom.Vector) (page, bool) {
 						shown = true
 					}
 				}
-				if !shown && meets(p, geom.Vector{x[c&1], y[c>>1]}, geom.Vector{x[c&1+1], y[c>>1+1]}) {
+				if !shown && meets(p, geom.Vector{X: x[c&1], Y: y[c>>1]}, geom.Vector{X: x[c&1+1], Y: y[c>>1+1]}) {
 					return page{i, j}, true
 				}
 			}
@@ -240,11 +192,23 @@ func meets(p []geom.Vector, lo, hi geom.Vector) bool {
 		if in(a) {
 			return true
 		}
-		if from, to, ok := clip(a, b, lo, hi); ok && in(geom.Vector{a.X + (b.X-a.X)*(from+to)/2, a.Y + (b.Y-a.Y)*(from+to)/2}) {
+		if from, to, ok := clip(a, b, lo, hi); ok && in(geom.Vector{X: a.X + (b.X-a.X)*(from+to)/2, Y: a.Y + (b.Y-a.Y)*(from+to)/2}) {
 			return true
 		}
 	}
-	return inside(p, geom.Vector{(lo.X + hi.X) / 2, (lo.Y + hi.Y) / 2})
+	return inside(p, geom.Vector{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2})
+}
+
+// inside says whether a point lies inside the shape.
+func inside(p []geom.Vector, a geom.Vector) bool {
+	in := false
+	for k, b := range p {
+		c := p[(k+1)%len(p)]
+		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // confirm returns the pages, with more where they do not cover or cannot be

@@ -40,7 +40,7 @@ func TestConfirmAddsWhatIsMissing(t *testing.T) {
 func TestCornersDoNotJoin(t *testing.T) {
 	g, _ := newGrid(a4)
 	x, y := g.p+g.u/2, g.q+g.v/2
-	p := []geom.Vector{{x - 100, y - 100}, {x + 100, y + 100}, {x - 1, y + 1}}
+	p := []geom.Vector{{X: x - 100, Y: y - 100}, {X: x + 100, Y: y + 100}, {X: x - 1, Y: y + 1}}
 	for _, c := range []Cover{Full, OutlineOnly} {
 		s := newSheets([]page{{0, 0}, {1, 1}}, g, 0)
 		if n, lacks := s.missing(p); lacks {

@@ -19,10 +19,10 @@ const MostSteps = 150_000_000
 
 // most steps of a search.
 func (e Effort) most() int {
-	if e.Most <= 0 || e.Most > MostSteps {
+	if e.Most <= 0 {
 		return MostSteps
 	}
-	return e.Most
+	return min(e.Most, MostSteps)
 }
 
 // tellEvery is how many steps lie between two tellings.
@@ -49,31 +49,34 @@ type outlined struct {
 	centre  geom.Vector
 }
 
-func newOutlined(outline geom.Polygon, s Sheet, c Cover) (outlined, error) {
-	g, err := newGrid(s)
-	if err != nil {
-		return outlined{}, err
+// newOutlined refuses what cannot be laid; bound is how many pages it takes at least.
+func newOutlined(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (o outlined, bound int, err error) {
+	o = outlined{outline: outline, sheet: s, cover: c}
+	if o.g, err = newGrid(s); err != nil {
+		return o, 0, err
 	}
 	if err := checkOutline(outline); err != nil {
-		return outlined{}, err
+		return o, 0, err
 	}
-	o := outlined{outline: outline, sheet: s, cover: c, g: g, base: toXY(outline)}
+	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
+		return o, 0, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
+	}
+	for _, p := range outline {
+		o.base = append(o.base, geom.VectorOf(p))
+	}
 	o.centre = middle(o.base)
-	for k := range o.base {
-		o.base[k].X -= o.centre.X
-		o.base[k].Y -= o.centre.Y
+	for k, a := range o.base {
+		o.base[k] = a.Minus(o.centre)
 	}
-	return o, nil
+	bound, err = checkSize(o.base, s, o.g, c, turn)
+	return o, bound, err
 }
 
 // Turned lays the piece of a plan again, on the same sheets at the given turn. What
 // other turns take is known from that plan and is not searched for again.
 func Turned(free Plan, outline geom.Polygon, turn unit.Angle, e Effort) (Plan, error) {
-	o, err := newOutlined(outline, free.Sheet, free.Cover)
+	o, _, err := newOutlined(outline, free.Sheet, free.Cover, &turn)
 	if err != nil {
-		return Plan{}, err
-	}
-	if _, err := checkSize(o.base, o.sheet, o.g, o.cover, &turn); err != nil {
 		return Plan{}, err
 	}
 	p := Plan{Plain: free.Plain, Parallel: free.Parallel, Least: free.Least, Proven: free.Proven, Bound: free.Bound}
@@ -98,9 +101,8 @@ func (o outlined) finish(p Plan, s *search, turns []float64, n int) (Plan, error
 	p.Steps += s.cost
 	shape := make([]geom.Vector, len(o.base))
 	rotate(shape, o.base, l.turn)
-	for k := range shape {
-		shape[k].X += l.x
-		shape[k].Y += l.y
+	for k, a := range shape {
+		shape[k] = a.Plus(geom.Vector{X: l.x, Y: l.y})
 	}
 	pages, added := confirm(shape, l.pages, o.g, o.cover, l.slack)
 	if added > 0 && l.slack > 0 {
@@ -114,7 +116,7 @@ func (o outlined) finish(p Plan, s *search, turns []float64, n int) (Plan, error
 		}
 	}
 	if len(pages) > MaxPages {
-		return Plan{}, tooMany(o.sheet, float64(len(pages)), false)
+		return Plan{}, TooMany("the piece", float64(len(pages)), false, o.sheet)
 	}
 	p.Slack = unit.Length(l.slack)
 	return assemble(p, o, l.pose, pages), nil

@@ -30,22 +30,12 @@ const Unreliable unit.Length = 1
 // an edge parallel to the paper comes first, then slack, then pages that carry
 // more than a sliver of the outline, corners clear of the strips that two pages
 // show, fewer rows and columns, fewer joins, and the smallest turn and shift.
-func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error) {
-	return LayWithin(outline, s, c, turn, Effort{})
-}
-
-// LayWithin is Lay with no more than that effort for each of its searches: one over all
-// turns, and one more where the turn is given. Where it does not do for the proof, Plan
-// has the fewest pages found, and says that nothing is proven.
-func LayWithin(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Plan, error) {
-	o, err := newOutlined(outline, s, c)
-	if err != nil {
-		return Plan{}, err
-	}
-	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
-		return Plan{}, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
-	}
-	bound, err := checkSize(o.base, s, o.g, c, turn)
+//
+// No more than that effort goes into each of its searches: one over all turns, and one
+// more where the turn is given. Where it does not do for the proof, Plan has the fewest
+// pages found, and says that nothing is proven.
+func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Plan, error) {
+	o, bound, err := newOutlined(outline, s, c, turn)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -138,7 +128,7 @@ func checkSize(base []geom.Vector, s Sheet, g grid, c Cover, turn *unit.Angle) (
 		least = max(least, math.Abs(area)/(w*h))
 	}
 	if least > MaxPages {
-		return 0, tooMany(s, math.Floor(least), true)
+		return 0, TooMany("the piece", math.Floor(least), true, s)
 	}
 	turns := parallelTurns(base)
 	if turn != nil {
@@ -154,7 +144,7 @@ func checkSize(base []geom.Vector, s Sheet, g grid, c Cover, turn *unit.Angle) (
 		}
 	}
 	if fewest > MaxPages+MaxPages/10 {
-		return 0, tooMany(s, float64(fewest), true)
+		return 0, TooMany("the piece", float64(fewest), true, s)
 	}
 	return ceil(least - grow), nil
 }
@@ -168,27 +158,32 @@ type grid struct{ p, q, u, v, edge float64 }
 type page struct{ i, j int }
 
 func newGrid(s Sheet) (grid, error) {
+	fault := func(hint, what string, sizes ...unit.Length) (grid, error) {
+		var said []any
+		for _, l := range sizes {
+			said = append(said, fmt.Sprintf("%.6g", float64(l)))
+		}
+		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf(what, said...), Hint: hint}
+	}
 	for _, l := range []unit.Length{s.Width, s.Height, s.Left, s.Right, s.Top, s.Bottom, s.Overlap} {
 		if !(l >= 0 && l < 1e9) {
-			return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: "a size, margin or overlap of the paper is not a length", Hint: "give them as lengths that are not negative"}
+			return fault("give them as lengths that are not negative", "a size, margin or overlap of the paper is not a length")
 		}
 	}
 	w, h, o := float64(s.Width-s.Left-s.Right), float64(s.Height-s.Top-s.Bottom), float64(s.Overlap)
 	edge := min(float64(Unreliable), o/2) // an overlap under 2 mm has no more to spare
 	least := max(10, 2*edge+1)
-	if w < least {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm wide", mm(s.Left), mm(s.Right), mm(s.Width)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
-	}
-	if h < least {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm high", mm(s.Top), mm(s.Bottom), mm(s.Height)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
-	}
-	if o > min(w, h)/2 {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("an overlap of %s mm is more than half of the %s mm that a page shows", mm(s.Overlap), mm(unit.Length(min(w, h)))), Hint: "10 mm is usual"}
+	const larger = "smaller margins or larger paper; a page must show at least 10 mm"
+	switch {
+	case w < least:
+		return fault(larger, "margins of %s and %s mm leave too little of a paper %s mm wide", s.Left, s.Right, s.Width)
+	case h < least:
+		return fault(larger, "margins of %s and %s mm leave too little of a paper %s mm high", s.Top, s.Bottom, s.Height)
+	case o > min(w, h)/2:
+		return fault("10 mm is usual", "an overlap of %s mm is more than half of the %s mm that a page shows", s.Overlap, unit.Length(min(w, h)))
 	}
 	return grid{p: w - o, q: h - o, u: o - 2*edge, v: o - 2*edge, edge: edge}, nil
 }
-
-func mm(l unit.Length) string { return fmt.Sprintf("%.6g", float64(l)) }
 
 func checkOutline(outline geom.Polygon) error {
 	if len(outline) < 3 {
@@ -218,9 +213,6 @@ func TooMany(piece string, pages float64, more bool, s Sheet) *unit.Fault {
 	}
 }
 
-// tooMany is the same where the piece has no name yet.
-func tooMany(s Sheet, pages float64, more bool) error { return TooMany("the piece", pages, more, s) }
-
 // plainPages is what plain rows and columns take in the better orientation, the
 // piece not turned.
 func plainPages(outline geom.Polygon, s Sheet) int {
@@ -235,41 +227,17 @@ func plainPages(outline geom.Polygon, s Sheet) int {
 // window is one page in spite of rounding.
 const grow = 1e-6
 
-func toXY(p geom.Polygon) []geom.Vector {
-	q := make([]geom.Vector, len(p))
-	for i, a := range p {
-		q[i] = geom.Vector{float64(a.X), float64(a.Y)}
-	}
-	return q
-}
-
-// inside says whether a point lies inside the shape.
-func inside(p []geom.Vector, a geom.Vector) bool {
-	in := false
-	for k, b := range p {
-		c := p[(k+1)%len(p)]
-		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
-			in = !in
-		}
-	}
-	return in
-}
-
 // assemble names the pages and moves the plane so that the lowest row and the
 // leftmost column have number 0. The place is of the piece moved so that its
 // centre is the origin.
 func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
 	s, g := o.sheet, o.g
-	i0, j0, i1, j1 := pages[0].i, pages[0].j, pages[0].i, pages[0].j
-	for _, k := range pages {
-		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
-	}
-	turned := []geom.Vector{{}}
-	rotate(turned, []geom.Vector{o.centre}, at.turn)
+	i0, j0, i1, j1 := span(pages)
+	centre := o.centre.Turned(unit.Angle(at.turn))
 	// The grid leaves out the unreliable edge; the plane of the sheets has it.
 	plan.Place = geom.Placement{Turn: unit.Angle(at.turn), Shift: geom.Point{
-		X: unit.Length(at.x - turned[0].X + g.edge - float64(i0)*g.p),
-		Y: unit.Length(at.y - turned[0].Y + g.edge - float64(j0)*g.q),
+		X: unit.Length(at.x - centre.X + g.edge - float64(i0)*g.p),
+		Y: unit.Length(at.y - centre.Y + g.edge - float64(j0)*g.q),
 	}}
 	plan.Sheet, plan.Cover, plan.Outline = s, o.cover, plan.Place.Polygon(o.outline)
 	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1
@@ -299,6 +267,15 @@ func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
 		}
 	}
 	return plan
+}
+
+// span is the first and last column and row of pages.
+func span(pages []page) (i0, j0, i1, j1 int) {
+	i0, j0, i1, j1 = pages[0].i, pages[0].j, pages[0].i, pages[0].j
+	for _, k := range pages {
+		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
+	}
+	return i0, j0, i1, j1
 }
 
 // label is the row's letter (A to Z without I and O, then AA, AB, …) and the

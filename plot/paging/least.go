@@ -1,7 +1,9 @@
 package paging
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"trammel/geom"
 )
@@ -62,7 +64,7 @@ func newSearch(base []geom.Vector, g grid, c Cover, limit int) *search {
 	s.w.taken.clear()
 	s.turned, s.shape = make([]geom.Vector, len(base)), make([]geom.Vector, len(base))
 	for _, a := range base {
-		s.radius = max(s.radius, math.Hypot(a.X, a.Y))
+		s.radius = max(s.radius, a.Size())
 	}
 	return s
 }
@@ -74,7 +76,7 @@ func middle(p []geom.Vector) geom.Vector {
 	for k := 1; k < 300; k++ {
 		f, d := c, 0.0
 		for _, a := range p {
-			if e := math.Hypot(a.X-c.X, a.Y-c.Y); e > d {
+			if e := c.To(a); e > d {
 				f, d = a, e
 			}
 		}
@@ -87,13 +89,13 @@ func middle(p []geom.Vector) geom.Vector {
 func rotate(to, from []geom.Vector, turn float64) {
 	s, c := math.Sincos(turn)
 	for k, a := range from {
-		to[k] = geom.Vector{c*a.X - s*a.Y, s*a.X + c*a.Y}
+		to[k] = geom.Vector{X: c*a.X - s*a.Y, Y: s*a.X + c*a.Y}
 	}
 }
 
 func (s *search) moved(t []geom.Vector, x, y float64) []geom.Vector {
 	for k, a := range t {
-		s.shape[k] = geom.Vector{a.X + x, a.Y + y}
+		s.shape[k] = geom.Vector{X: a.X + x, Y: a.Y + y}
 	}
 	return s.shape
 }
@@ -120,7 +122,7 @@ func (s *search) bound(t []geom.Vector, at, by geom.Vector, want int) int {
 
 // visit takes the place for the best where it is.
 func (s *search) visit(t []geom.Vector, at pose) {
-	if s.bound(t, geom.Vector{at.x, at.y}, geom.Vector{}, s.best) >= s.best {
+	if s.bound(t, geom.Vector{X: at.x, Y: at.y}, geom.Vector{}, s.best) >= s.best {
 		return
 	}
 	if n := len(s.w.lay(s.moved(t, at.x, at.y), 0)); n > 0 && n < s.best {
@@ -164,21 +166,9 @@ const seedCorners = 6
 func borderPlaces(t []geom.Vector, turn float64, g grid) []pose {
 	some := t
 	if len(t) > seedCorners {
-		some = []geom.Vector{t[0], t[0], t[0], t[0]}
-		for _, a := range t {
-			if a.X < some[0].X {
-				some[0] = a
-			}
-			if a.X > some[1].X {
-				some[1] = a
-			}
-			if a.Y < some[2].Y {
-				some[2] = a
-			}
-			if a.Y > some[3].Y {
-				some[3] = a
-			}
-		}
+		byX := func(a, b geom.Vector) int { return cmp.Compare(a.X, b.X) }
+		byY := func(a, b geom.Vector) int { return cmp.Compare(a.Y, b.Y) }
+		some = []geom.Vector{slices.MinFunc(t, byX), slices.MaxFunc(t, byX), slices.MinFunc(t, byY), slices.MaxFunc(t, byY)}
 		for k := len(some); k < seedCorners; k++ {
 			some = append(some, t[k*len(t)/seedCorners])
 		}
@@ -257,7 +247,7 @@ func (b box) reach(t []geom.Vector) (dx, dy float64) {
 // What holds for a box that it is part of, at least known, holds for it as well.
 func (s *search) admit(b box, t []geom.Vector, known int) {
 	dx, dy := b.reach(t)
-	n := max(known, s.bound(t, geom.Vector{b.x, b.y}, geom.Vector{dx, dy}, s.best))
+	n := max(known, s.bound(t, geom.Vector{X: b.x, Y: b.y}, geom.Vector{X: dx, Y: dy}, s.best))
 	if n >= s.best {
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 )
 
 // Many places take the least number of pages. Which is taken is decided here, so
@@ -86,10 +87,9 @@ func (s *search) choose(turns []float64, n int, known pose) layout {
 
 // round moves a place so that the shift of the piece is in hundredths of a millimetre.
 func (s *search) round(at pose) pose {
-	var c [1]geom.Vector
-	rotate(c[:], []geom.Vector{s.centre}, at.turn)
-	at.x += math.Round((at.x-c[0].X)*100)/100 - (at.x - c[0].X)
-	at.y += math.Round((at.y-c[0].Y)*100)/100 - (at.y - c[0].Y)
+	c := s.centre.Turned(unit.Angle(at.turn))
+	at.x += math.Round((at.x-c.X)*100)/100 - (at.x - c.X)
+	at.y += math.Round((at.y-c.Y)*100)/100 - (at.y - c.Y)
 	return at
 }
 
@@ -136,7 +136,7 @@ func (s *search) spread(turns []float64, n int, slack float64) []pose {
 			if t.work > t.limit || some >= most {
 				break
 			}
-			if t.bound(t.turned, geom.Vector{at.x, at.y}, geom.Vector{}, n+1) <= n {
+			if t.bound(t.turned, geom.Vector{X: at.x, Y: at.y}, geom.Vector{}, n+1) <= n {
 				all = append(all, pose{turn, at.x + slack, at.y + slack})
 				some++
 			}
@@ -162,9 +162,8 @@ func (s *search) lay(at pose, slack float64, n int) (layout, bool) {
 // judge counts what decides between equals.
 func (l *layout) judge(p []geom.Vector, g grid) {
 	s := newSheets(l.pages, g, 0)
-	i0, i1, j0, j1 := math.MaxInt, math.MinInt, math.MaxInt, math.MinInt
+	i0, j0, i1, j1 := span(l.pages)
 	for _, n := range s.list {
-		i0, i1, j0, j1 = min(i0, n.i), max(i1, n.i), min(j0, n.j), max(j1, n.j)
 		if s.has[page{n.i + 1, n.j}] {
 			l.joins++
 		}
@@ -206,10 +205,7 @@ func (s *search) single(turns []float64, known pose) layout {
 	var best layout
 	for _, turn := range append(slices.Clone(turns), known.turn) {
 		rotate(s.turned, s.base, turn)
-		lo, hi := s.turned[0], s.turned[0]
-		for _, a := range s.turned {
-			lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
-		}
+		lo, hi := extent(s.turned)
 		w, h := s.g.p+s.g.u, s.g.q+s.g.v
 		slack := min(mostSlack, (w-hi.X+lo.X)/2, (h-hi.Y+lo.Y)/2)
 		if slack < -grow {

@@ -18,6 +18,16 @@ func (s spot) pages() (i, j, ni, nj int) {
 	return int(s.x >> 1), int(s.y >> 1), int(s.x&1) + 1, int(s.y&1) + 1
 }
 
+// showing is those with their numbers in the square of four: di + 2·dj.
+func (s spot) showing(yield func(bit int, n page) bool) {
+	i, j, ni, nj := s.pages()
+	for b := range 4 {
+		if b&1 < ni && b>>1 < nj && !yield(b, page{i + b&1, j + b>>1}) {
+			return
+		}
+	}
+}
+
 // walker finds few pages for one placement. It keeps its memory between placements.
 type walker struct {
 	g       grid
@@ -56,12 +66,9 @@ func (w *walker) trace(p []geom.Vector, dx, dy float64) bool {
 	if g.u >= g.p || g.v >= g.q {
 		return false
 	}
-	lo, hi := p[0], p[0]
-	for _, a := range p {
-		lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
-	}
-	w.i0, w.i1 = span(lo.X+dx, hi.X+dx, g.p, g.u)
-	w.j0, w.j1 = span(lo.Y+dy, hi.Y+dy, g.q, g.v)
+	lo, hi := extent(p)
+	w.i0, w.i1 = inUse(lo.X+dx, hi.X+dx, g.p, g.u)
+	w.j0, w.j1 = inUse(lo.Y+dy, hi.Y+dy, g.q, g.v)
 	w.spots, w.corners, w.cores, w.inner = w.spots[:0], w.corners[:0], 0, 0
 	w.needed.clear()
 	full := w.cover == Full
@@ -74,9 +81,9 @@ func (w *walker) trace(p []geom.Vector, dx, dy float64) bool {
 		}
 	}
 	last := p[len(p)-1]
-	a := geom.Vector{last.X + dx, last.Y + dy}
+	a := geom.Vector{X: last.X + dx, Y: last.Y + dy}
 	for _, b := range p {
-		b = geom.Vector{b.X + dx, b.Y + dy}
+		b = geom.Vector{X: b.X + dx, Y: b.Y + dy}
 		w.edge(a, b, g)
 		w.corners = append(w.corners, len(w.spots)-1)
 		if full {
@@ -110,10 +117,19 @@ func (w *walker) trace(p []geom.Vector, dx, dy float64) bool {
 	return true
 }
 
-// span is the first and the last row or column of use.
-func span(lo, hi, p, u float64) (int, int) {
+// inUse is the first and the last row or column of use.
+func inUse(lo, hi, p, u float64) (int, int) {
 	a := floor(lo / p)
 	return a, max(a, ceil((hi-u)/p)-1)
+}
+
+// extent is the corners of the smallest upright rectangle round the points.
+func extent(p []geom.Vector) (lo, hi geom.Vector) {
+	lo, hi = p[0], p[0]
+	for _, a := range p {
+		lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
+	}
+	return lo, hi
 }
 
 // edge appends the spots from a to b.

@@ -21,7 +21,7 @@ import (
 
 // lay is where the pages of a piece lie.
 func (w Work) lay(outline geom.Polygon) (paging.Plan, error) {
-	plan, err := paging.LayWithin(outline, w.Sheet, w.Cover, w.Turn, w.effort)
+	plan, err := paging.Lay(outline, w.Sheet, w.Cover, w.Turn, w.effort)
 	if err != nil {
 		return plan, err
 	}
@@ -52,7 +52,7 @@ func (w Work) layOnRoll(outline geom.Polygon, free paging.Plan) paging.Plan {
 		rows := unit.Length(best.Rows)
 		inner := (best.Outline.Bounds().Height()+(rows-1)*s.Overlap)/rows + 2*paging.Unreliable + roomForWords
 		s.Height = min(s.Height, unit.Length(math.Ceil((inner + s.Top + s.Bottom).MM())))
-		p, err := paging.LayWithin(outline, s, w.Cover, &best.Place.Turn, w.effort)
+		p, err := paging.Lay(outline, s, w.Cover, &best.Place.Turn, w.effort)
 		steps += p.Steps
 		if err == nil && len(p.Cells) <= len(best.Cells) {
 			best = p
