@@ -83,11 +83,6 @@ type Document struct {
 	picture     func(io.Writer) error
 }
 
-// document of a job, as yet without its pages.
-func (w Work) document(subject string) *Document {
-	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: "en", Date: w.Job.Date}}
-}
-
 // Output is a document in one form: a file, or a folder of them.
 type Output struct {
 	File   func(io.Writer) error                                                 // nil: a folder

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
 	"slices"
@@ -45,13 +46,7 @@ func makeWhole(o Order) (*Document, error) {
 }
 
 func (w Work) drawings() (*drawings, error) {
-	if err := w.Picked(); err != nil {
-		return nil, err
-	}
-	if err := w.HasOutline(); err != nil {
-		return nil, err
-	}
-	if err := w.Sound(); err != nil {
+	if err := cmp.Or(w.Picked(), w.HasOutline(), w.Sound()); err != nil {
 		return nil, err
 	}
 	all := &drawings{work: w}
@@ -62,7 +57,7 @@ func (w Work) drawings() (*drawings, error) {
 		}
 		name := fileName(p.Title())
 		if len(w.Pieces) > 1 {
-			name = fmt.Sprintf("%0*d-%s", len(fmt.Sprint(len(w.Pieces))), i+1, name)
+			name = numbered(i, len(w.Pieces), p.Title())
 		}
 		all.pages, all.names = append(all.pages, page), append(all.names, name)
 	}
