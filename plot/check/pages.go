@@ -82,7 +82,7 @@ func (s Sheet) margin() sheet.Margin {
 		name = "Check"
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{"Check of what was set out", s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer,
+		Title: name, Second: []string{"Check of what was set out", s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer, Language: s.Language,
 		Third: []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", s.Figures.Style.Name())},
 	}
 }

@@ -6,29 +6,30 @@
 package furniture
 
 import (
-	"fmt"
 	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/place"
+	"trammel/plot/words"
 )
 
 // Furniture is what every page bears beside the drawing: its label, what it
 // belongs to, its neighbours, and the bars to check the print by.
 type Furniture struct {
 	Job, Piece string
-	PieceIndex int    // of the piece in the job
-	Copy       int    // which copy of the template this is, counted from 0
-	Copies     int    // how many copies are printed; 0 and 1 say nothing
-	Quantity   int    // how many are cut from it; 0 and 1 say nothing
-	Inches     bool   // check bars in inches
-	Figures    string // the unit of the figures, "millimetres"; empty says nothing
-	Date       string // as the job states it; empty says nothing
-	Note       string // one more line; empty says nothing
-	Printer    string // the one that the pages are made for; empty: any
-	First      int    // the number that the plan's first page has in the document; 0 says nothing
+	PieceIndex int            // of the piece in the job
+	Copy       int            // which copy of the template this is, counted from 0
+	Copies     int            // how many copies are printed; 0 and 1 say nothing
+	Quantity   int            // how many are cut from it; 0 and 1 say nothing
+	Inches     bool           // check bars in inches
+	Figures    string         // the unit of the figures, "millimetres"; empty says nothing
+	Date       string         // as the job states it; empty says nothing
+	Note       string         // one more line; empty says nothing
+	Printer    string         // the one that the pages are made for; empty: any
+	Language   words.Language // nil: English at the bench
+	First      int            // the number that the plan's first page has in the document; 0 says nothing
 }
 
 // bar is a length to check the print by.
@@ -37,19 +38,10 @@ type bar struct {
 	words  string
 }
 
-// Check bars from the best to the last resort: the first that has a place is
-// drawn. A page of the ordinary kind has the first or the third.
+// Check bars from the best to the last resort.
 var (
-	barsMM = []bar{
-		{100, "100 mm: measure this bar"}, {100, "100 mm"},
-		{50, "50 mm: measure this bar"}, {50, "50 mm"},
-		{25, "25 mm"}, {10, "10 mm"},
-	}
-	barsInch = []bar{
-		{4 * unit.Inch, "4 in: measure this bar"}, {4 * unit.Inch, "4 in"},
-		{2 * unit.Inch, "2 in: measure this bar"}, {2 * unit.Inch, "2 in"},
-		{unit.Inch, "1 in"}, {unit.Inch / 2, "1/2 in"},
-	}
+	barsMM   = []bar{{100, "100 mm"}, {50, "50 mm"}, {25, "25 mm"}, {10, "10 mm"}}
+	barsInch = []bar{{4 * unit.Inch, "4 in"}, {2 * unit.Inch, "2 in"}, {unit.Inch, "1 in"}, {unit.Inch / 2, "1/2 in"}}
 )
 
 const (
@@ -58,21 +50,30 @@ const (
 	stubBar  = 4
 )
 
-func (f Furniture) bars() []bar {
+// bars are the check bars, the two longest with and without a word what they are for: the
+// first that has a place is drawn. A page of the ordinary kind has the first or the third.
+func (f Furniture) bars() (all []bar) {
+	lengths := barsMM
 	if f.Inches {
-		return barsInch
+		lengths = barsInch
 	}
-	return barsMM
+	for i, b := range lengths {
+		if i < 2 {
+			all = append(all, bar{b.length, f.says().MeasureBar(b.words)})
+		}
+		all = append(all, b)
+	}
+	return all
 }
 
-const printNote = "print at 100 %, actual size"
+func (f Furniture) says() words.Pages { return words.In(f.Language).Pages() }
 
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
-	all := wrap(line{words: printNote, height: draw.NoteHeight}, width, r)
+	all := wrap(line{words: f.says().HowToPrint(), height: draw.NoteHeight}, width, r)
 	if f.Printer != "" {
-		all = append(all, wrap(line{words: "for printer " + f.Printer + ": wrong on any other", height: draw.NoteHeight, bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: draw.NoteHeight, bold: true}, width, r)...)
 	}
 	return all
 }
@@ -103,17 +104,17 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 	}
 	if say == sayAll {
 		var facts []string
-		add := func(words string, said bool) {
+		add := func(fact string, said bool) {
 			if said {
-				facts = append(facts, words)
+				facts = append(facts, fact)
 			}
 		}
 		add(f.Job, f.Job != "")
-		add(fmt.Sprintf("%d off", f.Quantity), f.Quantity > 1)
-		add(fmt.Sprintf("copy %d of %d", f.Copy+1, f.Copies), f.Copies > 1)
+		add(f.says().Quantity(f.Quantity), f.Quantity > 1)
+		add(f.says().Copy(f.Copy+1, f.Copies), f.Copies > 1)
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")
-		add(fmt.Sprintf("page %d", number), f.First > 0)
+		add(f.says().Number(number, 0), f.First > 0)
 		note := func(facts ...string) {
 			all = append(all, wrap(line{words: strings.Join(facts, ", "), height: draw.NoteHeight, note: true}, width, r)...)
 		}

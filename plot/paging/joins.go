@@ -1,10 +1,14 @@
 package paging
 
 import (
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/place"
+	"trammel/plot/words"
 )
 
 // Sheets are laid in reading order, each on top of those before it. So of two
@@ -69,9 +73,6 @@ func below(a, b Cell) join {
 		at: (a.Window.Min.Y + b.Window.Max.Y) / 2, half: (b.Window.Max.Y - a.Window.Min.Y) / 2}
 }
 
-// name of the join, as both sheets bear it.
-func (j join) name() string { return j.under.Label + " | " + j.over.Label }
-
 // arm is half the arm across of a mark: both sheets show the whole of it, unless
 // they share hardly anything.
 func (j join) arm() unit.Length { return min(armAcross, max(j.half, armLeast)) }
@@ -119,13 +120,11 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	if inches {
 		spaces = spacesInch
 	}
-	space := spaces[len(spaces)-1]
-	for _, s := range spaces {
-		if to-from >= 2*s {
-			space = s
-			break
-		}
+	room := slices.IndexFunc(spaces, func(s unit.Length) bool { return to-from >= 2*s })
+	if room < 0 {
+		room = len(spaces) - 1
 	}
+	space := spaces[room]
 	comb := func(shift unit.Length) (at []unit.Length) {
 		n := int((to - from) / space)
 		for k := -n; k <= n; k++ {
@@ -147,19 +146,15 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	if len(best) >= 2 {
 		return best
 	}
-	var first, last unit.Length
-	found := 0
 	const step = 2.5
+	var single []unit.Length
 	for t := from; t <= to; t += step {
 		if j.clear(t, near) {
-			if found == 0 {
-				first = t
-			}
-			last, found = t, found+1
+			single = append(single, t)
 		}
 	}
-	if found >= 2 && last-first >= 2*armAcross+armRoom {
-		return []unit.Length{first, last}
+	if n := len(single); n >= 2 && single[n-1]-single[0] >= 2*armAcross+armRoom {
+		return []unit.Length{single[0], single[n-1]}
 	}
 	return best
 }
@@ -172,16 +167,12 @@ func (j join) clear(t unit.Length, near []place.Shape) bool {
 
 // keepsClear says whether a box keeps its distance from strokes and from words.
 func keepsClear(box geom.Rect, near []place.Shape, strokes, words unit.Length) bool {
-	for i := range near {
-		room := strokes
-		if near[i].Text {
-			room = words
+	return !slices.ContainsFunc(near, func(s place.Shape) bool {
+		if s.Text {
+			return s.Gap(box) < words
 		}
-		if near[i].Gap(box) < room {
-			return false
-		}
-	}
-	return true
+		return s.Gap(box) < strokes
+	})
 }
 
 // vernier is where the longest ticks stand, beside the first and the last mark
@@ -203,11 +194,7 @@ func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length
 		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), near, armRoom, armRoom) {
 			continue
 		}
-		clash := false
-		for _, m := range marks {
-			clash = clash || m-t < reach+armAcross && t-m < reach+armAcross
-		}
-		if !clash {
+		if !slices.ContainsFunc(marks, func(m unit.Length) bool { return m-t < reach+armAcross && t-m < reach+armAcross }) {
 			at = append(at, t)
 		}
 	}
@@ -216,8 +203,8 @@ func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length
 
 // ops is what one of the two sheets bears of the join, in the plane of the
 // sheets. near is everything of the piece near the strip, the same for both.
-func (j join) ops(onTop bool, near []place.Shape, inches bool, r draw.Ruler) draw.Drawing {
-	marks := j.marks(near, inches)
+func (j join) ops(onTop bool, near []place.Shape, f furniture.Furniture, r draw.Ruler) draw.Drawing {
+	marks := j.marks(near, f.Inches)
 	vernier := j.vernier(marks, near)
 	var d draw.Drawing
 	if !onTop { // the line to cut along is the whole sheet's
@@ -237,17 +224,16 @@ func (j join) ops(onTop bool, near []place.Shape, inches bool, r draw.Ruler) dra
 	for _, t := range vernier {
 		for k := -tickCount; k <= tickCount; k++ {
 			long := unit.Length(2)
-			switch k {
-			case 0:
+			if k == 0 {
 				long = 4
-			case -tickCount, tickCount:
+			} else if k*k == tickCount*tickCount {
 				long = 3
 			}
 			at := t + unit.Length(k)*pitch
 			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
 		}
 	}
-	return append(d, j.words(onTop, marks, vernier, near, r)...)
+	return append(d, j.words(onTop, marks, vernier, near, words.In(f.Language).Pages(), r)...)
 }
 
 // light is the middle line on the sheet below, dashed, where the cut edge of the one
@@ -282,55 +268,42 @@ func (j join) light(near []place.Shape) (d draw.Drawing) {
 // words say which join it is and what becomes of the half strip they stand on,
 // twice where there is room, and rather not beside the ticks; with no room they
 // are fewer or left out.
-func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape, r draw.Ruler) (d draw.Drawing) {
-	words := j.name() + ": " + j.over.Label + " covers this"
+func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape, say words.Pages, r draw.Ruler) (d draw.Drawing) {
+	name, all := say.Join(j.under.Label, j.over.Label), say.Covered(j.under.Label, j.over.Label)
 	side := j.up // where the words go: away from what stays visible
 	if onTop {
-		words, side = j.name()+": trim this off", -j.up
+		all, side = say.Trimmed(j.under.Label, j.over.Label), -j.up
 	}
 	l, ok := j.lane(side)
 	if !ok {
 		return nil
 	}
 	from, to := j.usable()
-	fits := func(t, w unit.Length, besideTicks bool) bool {
-		if t < from || t+w > to {
-			return false
-		}
-		for _, m := range marks {
-			if t < m+wordsIndent && m-wordsIndent < t+w {
-				return false
-			}
-		}
-		for _, v := range vernier {
-			const reach = tickCount*tickBelow + armRoom
-			if !besideTicks && t < v+reach && v-reach < t+w {
-				return false
-			}
-		}
-		return keepsClear(j.rect(t, l.lo, t+w, l.hi), near, lineRoom, wordsRoom)
+	beside := func(t, w, room unit.Length, things []unit.Length) bool {
+		return slices.ContainsFunc(things, func(m unit.Length) bool { return t < m+room && m-room < t+w })
 	}
 	const step = 1
 	for _, try := range []struct {
-		words       string
-		besideTicks bool
-	}{{words, false}, {words, true}, {j.name(), true}} {
+		words   string
+		vernier []unit.Length // kept clear of
+	}{{all, vernier}, {all, nil}, {name, nil}} {
 		w := r.Width(try.words, l.height, false)
-		put := func(t unit.Length) {
+		put := func(t unit.Length) bool {
+			if t < from || t+w > to || beside(t, w, wordsIndent, marks) || beside(t, w, tickCount*tickBelow+armRoom, try.vernier) ||
+				!keepsClear(j.rect(t, l.lo, t+w, l.hi), near, lineRoom, wordsRoom) {
+				return false
+			}
 			d = append(d, draw.Text{At: j.point(t, l.base), Height: l.height, Turn: l.turn, Words: try.words, On: draw.Joins})
+			return true
 		}
 		for t := from; t+w <= to; t += step {
-			if fits(t, w, try.besideTicks) {
-				put(t)
-				const again = 40 // nearer than this it need not be said twice
-				for u := to - w; u > t+w+again; u -= step {
-					if fits(u, w, try.besideTicks) {
-						put(u)
-						break
-					}
-				}
-				return d
+			if !put(t) {
+				continue
 			}
+			const again = 40 // nearer than this it need not be said twice
+			for u := to - w; u > t+w+again && !put(u); u -= step {
+			}
+			return d
 		}
 	}
 	return d

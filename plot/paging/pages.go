@@ -2,7 +2,7 @@ package paging
 
 import (
 	"iter"
-	"sort"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -33,7 +33,7 @@ type spread struct {
 	plan  Plan
 	ops   draw.Drawing
 	boxes []geom.Rect // of the operations
-	on    [][]int32   // for each cell, the operations that it shows
+	on    [][]int32   // for each cell, the operations that it may show
 	at    map[[2]int]int
 	kept  []geom.Rect
 	r     draw.Ruler
@@ -41,55 +41,16 @@ type spread struct {
 
 func newSpread(p Plan, d draw.Drawing, r draw.Ruler) *spread {
 	s := &spread{plan: p, ops: d, r: r, boxes: make([]geom.Rect, len(d)), on: make([][]int32, len(p.Cells)), at: cellsAt(p.Cells), kept: p.Trimmed()}
-	rows := rowsOf(p.Cells)
 	for k, op := range d {
 		b := op.Bounds(r)
 		s.boxes[k] = b
-		// Rows come from the top, cells from the left: only those that the bounds
-		// reach are looked at.
-		first := sort.Search(len(rows), func(i int) bool { return p.Cells[rows[i].from].Window.Min.Y <= b.Max.Y })
-		for _, row := range rows[first:] {
-			if p.Cells[row.from].Window.Max.Y < b.Min.Y {
-				break
-			}
-			cells := p.Cells[row.from:row.to]
-			for i := sort.Search(len(cells), func(i int) bool { return cells[i].Window.Max.X >= b.Min.X }); i < len(cells) && cells[i].Window.Min.X <= b.Max.X; i++ {
-				if shows(cells[i].Window, op, b) {
-					s.on[row.from+i] = append(s.on[row.from+i], int32(k))
-				}
+		for i, c := range p.Cells {
+			if c.Window.Meets(b) && (!whole(op) || c.Window.Holds(b)) {
+				s.on[i] = append(s.on[i], int32(k))
 			}
 		}
 	}
 	return s
-}
-
-// shows is a cheap test that a window shows something of an operation whose
-// bounds it meets; it may be wrong about a polyline, never the other way round.
-func shows(window geom.Rect, op draw.Op, box geom.Rect) bool {
-	if whole(op) {
-		return window.Holds(box)
-	}
-	switch o := op.(type) {
-	case draw.Line:
-		_, ok := geom.ClipLine(o.Line, window)
-		return ok
-	case draw.Arc:
-		return len(geom.ClipArc(o.Arc, window)) > 0
-	}
-	return true
-}
-
-type stretch struct{ from, to int }
-
-// rowsOf is where each row of the cells starts and ends.
-func rowsOf(cells []Cell) (rows []stretch) {
-	for i, c := range cells {
-		if i == 0 || c.Row != cells[i-1].Row {
-			rows = append(rows, stretch{from: i})
-		}
-		rows[len(rows)-1].to = i + 1
-	}
-	return rows
 }
 
 func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw.Page {
@@ -106,7 +67,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 	for _, l := range trims {
 		out.Cuts = append(out.Cuts, geom.Line{From: l.From.Plus(by), To: l.To.Plus(by)})
 	}
-	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
+	for _, op := range append(trimLines(trims), s.joins(i, f)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
 	leaf := furniture.Leaf{
@@ -121,7 +82,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 }
 
 // joins is what a page bears of its joins, in the plane of the sheets.
-func (s *spread) joins(i int, inches bool) (d draw.Drawing) {
+func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
 	for _, n := range []struct {
 		label    string
@@ -141,7 +102,7 @@ func (s *spread) joins(i int, inches bool) (d draw.Drawing) {
 			under, over = k, i
 		}
 		j := n.join(s.plan.Cells[under], s.plan.Cells[over])
-		d = append(d, j.ops(n.onTop, s.near(j.strip().Grow(nearStrip), under, over), inches, s.r)...)
+		d = append(d, j.ops(n.onTop, s.near(j.strip().Grow(nearStrip), under, over), f, s.r)...)
 	}
 	return d
 }
@@ -153,26 +114,17 @@ const nearStrip unit.Length = 3
 // same whichever of the two asks.
 func (s *spread) near(r geom.Rect, under, over int) (all []place.Shape) {
 	var part []draw.Op
-	a, b := s.on[under], s.on[over]
-	for len(a)+len(b) > 0 {
-		var k int32
-		switch { // both are in the drawing's order
-		case len(b) == 0 || len(a) > 0 && a[0] < b[0]:
-			k, a = a[0], a[1:]
-		case len(a) == 0 || b[0] < a[0]:
-			k, b = b[0], b[1:]
-		default:
-			k, a, b = a[0], a[1:], b[1:]
-		}
+	shown := slices.Concat(s.on[under], s.on[over])
+	slices.Sort(shown)
+	for _, k := range slices.Compact(shown) {
 		op := s.ops[k]
 		if !s.boxes[k].Meets(r) {
 			continue
 		}
-		if whole(op) { // also where it only hangs into the strip
-			all = place.Shapes(all, op, s.r)
-			continue
+		part = append(part[:0], op)
+		if !whole(op) { // else also where it only hangs into the strip
+			part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
 		}
-		part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
 		for _, op := range part {
 			all = place.Shapes(all, op, s.r)
 		}

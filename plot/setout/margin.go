@@ -21,7 +21,7 @@ func (c composer) margin() sheet.Margin {
 		}
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{"Setting-out sheet", c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
+		Title: name, Second: []string{"Setting-out sheet", c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer, Language: c.Language,
 		Third: []string{
 			fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", c.Style.Name()),
 			fmt.Sprintf("Figures in %s, computed ones in parentheses.", c.Style.Name()),

@@ -8,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/words"
 )
 
 // Layout of a leaf.
@@ -91,11 +92,12 @@ func (b TitleBlock) Lettered(r draw.Ruler, more ...string) error {
 
 // Margin is what stands at the head and at the foot of every page of a sheet.
 type Margin struct {
-	Title   string
-	Second  []string // below the title of the first page: what the sheet is, parted by dots
-	Third   []string // below that: the first of these that has room, else the last, cut
-	Inches  bool     // the check bar at the foot is 4 in long; otherwise 100 mm
-	Printer string   // the one that the pages are made for; empty: any
+	Title    string
+	Second   []string       // below the title of the first page: what the sheet is, parted by dots
+	Third    []string       // below that: the first of these that has room, else the last, cut
+	Inches   bool           // the check bar at the foot is 4 in long; otherwise 100 mm
+	Printer  string         // the one that the pages are made for; empty: any
+	Language words.Language // nil: English at the bench
 }
 
 // Draw is the margin of one page.
@@ -105,7 +107,7 @@ func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
 	top, left, right := area.Max.Y, area.Min.X, area.Max.X
-	count := fmt.Sprintf("page %d of %d", number, of)
+	count := words.In(m.Language).Pages().Number(number, of)
 	d := draw.Drawing{
 		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
 			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
@@ -133,9 +135,10 @@ func dotted(words []string) string {
 // foot is the check bar, 100 mm or 4 in long.
 func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 	x, y := area.Min.X, area.Min.Y+1
-	long, words, parts := 100*unit.Millimetre, "100 mm", 10
+	says := words.In(m.Language).Pages()
+	long, length, parts := 100*unit.Millimetre, "100 mm", 10
 	if m.Inches {
-		long, words, parts = 4*unit.Inch, "4 in", 4
+		long, length, parts = 4*unit.Inch, "4 in", 4
 	}
 	d := draw.Drawing{NoteLine(x, y, x+long, y, draw.Narrow)}
 	for i := range parts + 1 {
@@ -146,14 +149,14 @@ func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 		d = append(d, NoteLine(at, y, at, y+h, draw.Narrow))
 	}
 	forPrinter := func(room unit.Length) string {
-		return shorten("for printer "+m.Printer+": wrong on any other", room, draw.NoteHeight, false, r)
+		return shorten(says.ForPrinter(m.Printer), room, draw.NoteHeight, false, r)
 	}
 	const right = 4
-	say, then := "print at 100 %, actual size", "the bar is then "+words+" long"
+	say, then := says.HowToPrint(), says.Bar(length)
 	room := area.Max.X - x - long - right
 	if max(r.Width(say, draw.NoteHeight, false), r.Width(then, draw.NoteHeight, false)) > room {
 		// Narrow paper: the words stand on the bar.
-		d = append(d, Note(words+": "+say, x+2, y+6, draw.Left))
+		d = append(d, Note(length+": "+say, x+2, y+6, draw.Left))
 		if m.Printer != "" {
 			d = append(d, Note(forPrinter(long-4), x+2, y+2.2, draw.Left))
 		}
@@ -162,7 +165,7 @@ func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 	if m.Printer != "" {
 		then = forPrinter(room)
 	}
-	return append(d, Note(words, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
+	return append(d, Note(length, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
 }
 
 // Note is a line of small words.

@@ -10,7 +10,7 @@
 // checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, onpages.go, cautions.go, figures.go, lists.go, remark.go.
 package words
 
 import (
@@ -43,6 +43,7 @@ type Language interface {
 	Pegs() Pegs
 	SetOut(pegging.Layout) SetOut
 	Calibration() Calibration
+	Pages() Pages
 	Cautions() Cautions
 }
 
@@ -65,6 +66,7 @@ func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
+func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
