@@ -8,11 +8,6 @@ import (
 	"trammel/plot/draw"
 )
 
-// corners A, B, C, D.
-func corners(r geom.Rect) [4]geom.Point {
-	return [4]geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
-}
-
 func line(from, to geom.Point, p draw.Pen) draw.Line {
 	return draw.Line{Line: geom.Line{From: from, To: to}, Pen: p, On: draw.Outline}
 }
@@ -23,7 +18,7 @@ func word(words string, at geom.Point, h unit.Length, a draw.Align) draw.Text {
 
 // marks are the crosses, the lines to lay the rule along and the ticks.
 func marks(r geom.Rect, fine bool) draw.Drawing {
-	c := corners(r)
+	c := r.Corners() // A, B, C, D
 	var d draw.Drawing
 	for i, p := range c {
 		d = append(d,
@@ -44,7 +39,7 @@ func marks(r geom.Rect, fine bool) draw.Drawing {
 // the two sides that nobody measures.
 func letter(r geom.Rect, i int) draw.Text {
 	const h, beside = draw.CornerHeight, arm + 1
-	p := corners(r)[i]
+	p := r.Corners()[i]
 	t := draw.Text{Height: h, Bold: true, Words: "ABCD"[i : i+1], On: draw.Outline}
 	switch i {
 	case 0:

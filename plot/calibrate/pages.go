@@ -162,9 +162,7 @@ func edgeBoxes(sides [4]string, h, wide unit.Length) sheet.Block {
 		for i, n := range sides {
 			x, y := unit.Length(i%abreast)*(each+gutter), -row*unit.Length(i/abreast)
 			d = append(d, word(n, geom.Point{X: x, Y: y - high/2 - h/2}, h, draw.Left))
-			b := geom.Rect{Min: geom.Point{X: x + before, Y: y - high}, Max: geom.Point{X: x + min(each, before+most), Y: y}}
-			c := corners(b)
-			d = append(d, draw.Polyline{Points: c[:], Closed: true, Pen: draw.Narrow, On: draw.Notes})
+			d = append(d, sheet.Frame(geom.Rect{Min: geom.Point{X: x + before, Y: y - high}, Max: geom.Point{X: x + min(each, before+most), Y: y}}))
 		}
 		return d, row * unit.Length(4/abreast)
 	}}
@@ -180,10 +178,10 @@ func sketch(ratio float64, high unit.Length) sheet.Block {
 			w, tall = most, most/unit.Length(ratio)
 		}
 		x, y := (width-w)/2, -edge-tall
-		c := corners(geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + w, Y: y + tall}})
+		c := geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + w, Y: y + tall}}.Corners()
 		var d draw.Drawing
 		for _, k := range [][2]int{{0, 1}, {0, 3}, {0, 2}, {1, 3}} {
-			d = append(d, draw.Line{Line: geom.Line{From: c[k[0]], To: c[k[1]]}, Pen: draw.Narrow, On: draw.Notes})
+			d = append(d, sheet.NoteLine(c[k[0]].X, c[k[0]].Y, c[k[1]].X, c[k[1]].Y, draw.Narrow))
 		}
 		for i, p := range c {
 			at := geom.Point{X: p.X - 1, Y: p.Y - h - 0.8}

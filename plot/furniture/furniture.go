@@ -279,13 +279,34 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	return out
 }
 
-// inward is the way in from each side of a page, in the order of Leaf.Next.
-var inward = [4]geom.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}}
+// Sides of a page.
+const (
+	LeftOf = iota
+	RightOf
+	Above
+	Below
+)
+
+// Sides of a rectangle, each to be read and moved.
+func Sides(r *geom.Rect) [4]*unit.Length {
+	return [4]*unit.Length{&r.Min.X, &r.Max.X, &r.Max.Y, &r.Min.Y}
+}
+
+// Inward is which way along its axis a side moves in.
+var Inward = [4]unit.Length{1, -1, -1, 1}
+
+// inward is the way in from a side.
+func inward(side int) geom.Point {
+	if side < Above {
+		return geom.Point{X: Inward[side]}
+	}
+	return geom.Point{Y: Inward[side]}
+}
 
 // pointer is the label of the neighbour at a side and a wedge towards it, the wedge's
 // tip at the origin.
 func pointer(label string, side int, r draw.Ruler) place.Block {
-	in := inward[side]
+	in := inward(side)
 	foot, half := in.Times(float64(wedge)), geom.Point{X: -in.Y * wedge / 2, Y: in.X * wedge / 2}
 	text := draw.Text{At: in.Times(float64(wedge + wedgeGap)), Height: draw.FigureHeight, Bold: true, Words: label, On: draw.Furniture,
 		Align: [4]draw.Align{draw.Left, draw.Right, draw.Middle, draw.Middle}[side]}

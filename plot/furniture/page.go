@@ -92,10 +92,8 @@ func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
 // site is what a leaf has free of strips and cuts; a side may be cut without a neighbour.
 func (w *Furnisher) site(l Leaf) site {
 	s := site{Leaf: l, free: l.Window.Grow(-l.Edge), oneSide: true}
-	sides := func(r *geom.Rect) [4]*unit.Length { return [4]*unit.Length{&r.Min.X, &r.Max.X, &r.Max.Y, &r.Min.Y} }
-	free, window, kept := sides(&s.free), sides(&l.Window), sides(&l.Kept)
-	for k, way := range inward {
-		in := way.X + way.Y
+	free, window, kept := Sides(&s.free), Sides(&l.Window), Sides(&l.Kept)
+	for k, in := range Inward {
 		if l.Next[k] != "" {
 			*free[k] = *window[k] + in*l.Strip + in*roomStrip
 		}
@@ -176,11 +174,12 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 			continue
 		}
 		b := pointer(label, side, w.r)
-		at := [4]geom.Point{
-			{X: s.free.Min.X, Y: middle.Y}, {X: s.free.Max.X, Y: middle.Y},
-			{X: middle.X, Y: s.free.Max.Y}, {X: middle.X, Y: s.free.Min.Y}}[side]
-		in := inward[side]
-		along := geom.Point{X: in.Y * in.Y, Y: in.X * in.X}
+		at, in, along := middle, inward(side), geom.Point{Y: 1}
+		if side < Above {
+			at.X = *Sides(&s.free)[side]
+		} else {
+			at.Y, along = *Sides(&s.free)[side], geom.Point{X: 1}
+		}
 		reach := max(s.free.Width(), s.free.Height()) / 2
 	search:
 		for deep := unit.Length(0); deep <= pointerIn; deep += 2.5 * pointerStep {

@@ -19,6 +19,10 @@ type choice struct {
 	left, right    int // pages that the way from the row below may have taken on the inside of the chains
 }
 
+func newChoice(al, bl, ar, br int) choice {
+	return choice{al: al, bl: bl, ar: ar, br: br, own: br - al + 1 - max(0, ar-bl-1)}
+}
+
 // boundTriangle is a number of pages that the triangle needs, moved by shift, and
 // still needs when no point of it is moved by more than (dx, dy) from there:
 // windows are grown by as much on every side. It goes row by row and takes
@@ -61,6 +65,12 @@ func boundTriangle(t [3]geom.Vector, shift geom.Vector, dx, dy float64, g grid, 
 	if top.Y-mid.Y > flat {
 		m2 = (top.X - mid.X) / (top.Y - mid.Y)
 	}
+	short := func(y float64) float64 { // the chain over the middle corner
+		if y < mid.Y {
+			return low.X + (y-low.Y)*m1
+		}
+		return top.X - (top.Y-y)*m2
+	}
 	midLeft := mid.X < low.X+(mid.Y-low.Y)*m
 	i0 := floor(min(low.X, mid.X, top.X) / p)
 	i1 := max(i0, ceil((max(low.X, mid.X, top.X)-u)/p)-1)
@@ -83,22 +93,12 @@ func boundTriangle(t [3]geom.Vector, shift geom.Vector, dx, dy float64, g grid, 
 		if j == j1 {
 			lb = top.X
 		}
-		var sa, sb float64
-		switch {
-		case j == j0:
-			sa = low.X
-		case y0 < mid.Y:
-			sa = low.X + (y0-low.Y)*m1
-		default:
-			sa = top.X - (top.Y-y0)*m2
+		sa, sb := low.X, top.X
+		if j > j0 {
+			sa = short(y0)
 		}
-		switch {
-		case j == j1:
-			sb = top.X
-		case y1 < mid.Y:
-			sb = low.X + (y1-low.Y)*m1
-		default:
-			sb = top.X - (top.Y-y1)*m2
+		if j < j1 {
+			sb = short(y1)
 		}
 		l0, l1 := min(la, lb), max(la, lb)
 		s0, s1 := min(sa, sb), max(sa, sb)
@@ -119,20 +119,16 @@ func boundTriangle(t [3]geom.Vector, shift geom.Vector, dx, dy float64, g grid, 
 		ar, br := floor(r/p), ceil((R-u)/p)-1
 		n := 1
 		if al <= bl && ar <= br {
-			own := br - al + 1
-			if ar > bl+1 {
-				own -= ar - bl - 1
-			}
 			w := &below[0]
-			row[0] = choice{al: al, bl: bl, ar: ar, br: br, own: own}
+			row[0] = newChoice(al, bl, ar, br)
 			// Mostly each chain goes on in a column that it has been in.
 			if nb == 1 && !tip && al <= w.bl && w.al <= bl && ar <= w.br && w.ar <= br {
-				row[0].cost = w.cost + own
+				row[0].cost = w.cost + row[0].own
 				row, below = below, row
 				continue
 			}
 		} else {
-			n = choices(row, choice{al: al, bl: bl, ar: ar, br: br}, i0, i1)
+			n = choices(row, newChoice(al, bl, ar, br), i0, i1)
 		}
 		for k := range row[:n] {
 			o := &row[k]
@@ -171,12 +167,12 @@ func choices(to *[4]choice, on choice, i0, i1 int) int {
 	if br < al { // all of the row is inside the strip of columns al − 1 and al
 		if al == i0 || al > i1 {
 			al = min(al, i1)
-			to[0] = choice{al: al, bl: al, ar: al, br: al, own: 1}
+			to[0] = newChoice(al, al, al, al)
 			return 1
 		}
-		to[0] = choice{al: al - 1, bl: al - 1, ar: al - 1, br: al - 1, own: 1}
-		to[1] = choice{al: al, bl: al, ar: al, br: al, own: 1}
-		to[2] = choice{al: al - 1, bl: al, ar: al - 1, br: al, own: 2}
+		to[0] = newChoice(al-1, al-1, al-1, al-1)
+		to[1] = newChoice(al, al, al, al)
+		to[2] = newChoice(al-1, al, al-1, al)
 		return 3
 	}
 	n := 0
@@ -197,11 +193,7 @@ func choices(to *[4]choice, on choice, i0, i1 int) int {
 			} else if right > 0 {
 				break
 			}
-			o.own = o.br - o.al + 1
-			if o.ar > o.bl+1 {
-				o.own -= o.ar - o.bl - 1
-			}
-			to[n] = o
+			to[n] = newChoice(o.al, o.bl, o.ar, o.br)
 			n++
 		}
 	}

@@ -64,14 +64,16 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 	}
 	own := len(out.Ops)
 	trims := cuts(p.paper(c), s.kept[i])
+	var marks draw.Drawing // a line to cut along ends where it can no longer be printed on
 	for _, l := range trims {
 		out.Cuts = append(out.Cuts, geom.Line{From: l.From.Plus(by), To: l.To.Plus(by)})
+		marks = append(marks, draw.Line{Line: l, Pen: draw.Trim, On: draw.Joins})
 	}
-	for _, op := range append(trimLines(trims), s.joins(i, f)...) {
+	for _, op := range append(marks, s.joins(i, f)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
 	leaf := furniture.Leaf{
-		Label: c.Label, Next: [4]string{c.LeftOf, c.RightOf, c.Above, c.Below}, Number: f.First + i,
+		Label: c.Label, Next: c.next(), Number: f.First + i,
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.
 		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),
@@ -85,16 +87,12 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
 	for _, n := range []struct {
-		label    string
 		row, col int
 		onTop    bool
 		join     func(a, b Cell) join
-	}{
-		{c.LeftOf, 0, -1, true, beside}, {c.RightOf, 0, 1, false, beside},
-		{c.Above, -1, 0, true, below}, {c.Below, 1, 0, false, below},
-	} {
+	}{{0, -1, true, beside}, {0, 1, false, beside}, {-1, 0, true, below}, {1, 0, false, below}} {
 		k, ok := s.at[[2]int{c.Row + n.row, c.Col + n.col}]
-		if n.label == "" || !ok {
+		if !ok {
 			continue
 		}
 		under, over := i, k

@@ -64,3 +64,6 @@ type Cell struct {
 	// Labels of the neighbours that are printed, empty where there is none.
 	LeftOf, RightOf, Above, Below string
 }
+
+// next is the labels of the neighbours, by the sides of furniture.
+func (c Cell) next() [4]string { return [4]string{c.LeftOf, c.RightOf, c.Above, c.Below} }

@@ -77,17 +77,13 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 	if h == 0 {
 		h = draw.FigureHeight
 	}
-	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
+	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{NoteLine(0, 0, width, 0, draw.Narrow)}}}
 	for _, line := range Wrap(b.Words, width, h, true, r) {
 		row := textRow(line, 0, h, true)
 		row.Keep = true
 		rows = append(rows, row)
 	}
 	return append(rows, Row{Height: 0.8, Keep: true})
-}
-
-func rule(x0, x1, y unit.Length) draw.Line {
-	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y}, To: geom.Point{X: x1, Y: y}}, Pen: draw.Narrow, On: draw.Notes}
 }
 
 // List is numbered items (1, 2, 3 …), or unnumbered ones set off by a dash, the
