@@ -186,8 +186,6 @@ func borderPlaces(t []geom.Vector, turn float64, g grid) []pose {
 	return all
 }
 
-func modulo(x, p float64) float64 { return x - math.Floor(x/p)*p }
-
 // shifts searches all shifts at a turn; turns searches all turns as well.
 // Each returns a number of pages that no place of those takes fewer than: it is
 // best where that is proven.

@@ -224,13 +224,3 @@ func between(low, up *choice) (n, left, right int) {
 	}
 	return n, left, right
 }
-
-func floor(x float64) int {
-	n := int(x)
-	if float64(n) > x {
-		n--
-	}
-	return n
-}
-
-func ceil(x float64) int { return -floor(-x) }
