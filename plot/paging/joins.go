@@ -57,6 +57,10 @@ type join struct {
 	at          unit.Length // n of its middle line
 	half        unit.Length // half its width
 	up          unit.Length // 1 where the sheet on top lies towards greater n, else −1
+
+	near []place.Shape // everything of the piece near the strip, the same for both sheets
+	f    furniture.Furniture
+	r    draw.Ruler
 }
 
 // beside is the join of a page with the neighbour to its right, below the one
@@ -110,14 +114,14 @@ func (j join) usable() (from, to unit.Length) {
 // stay clear of the piece, without those that still would not be. Where that
 // leaves fewer than two, single places clear of the piece are taken, as far
 // apart as there are.
-func (j join) marks(near []place.Shape, inches bool) []unit.Length {
+func (j join) marks() []unit.Length {
 	from, to := j.usable()
 	middle := (from + to) / 2
 	if to < from {
 		return nil
 	}
 	spaces := spacesMM
-	if inches {
+	if j.f.Inches {
 		spaces = spacesInch
 	}
 	room := slices.IndexFunc(spaces, func(s unit.Length) bool { return to-from >= 2*s })
@@ -128,7 +132,7 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	comb := func(shift unit.Length) (at []unit.Length) {
 		n := int((to - from) / space)
 		for k := -n; k <= n; k++ {
-			if t := middle + shift + unit.Length(k)*space; t >= from && t <= to && j.clear(t, near) {
+			if t := middle + shift + unit.Length(k)*space; t >= from && t <= to && j.clear(t) {
 				at = append(at, t)
 			}
 		}
@@ -149,7 +153,7 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	const step = 2.5
 	var single []unit.Length
 	for t := from; t <= to; t += step {
-		if j.clear(t, near) {
+		if j.clear(t) {
 			single = append(single, t)
 		}
 	}
@@ -160,9 +164,9 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 }
 
 // clear says whether a mark at t keeps clear of the piece.
-func (j join) clear(t unit.Length, near []place.Shape) bool {
+func (j join) clear(t unit.Length) bool {
 	a, b := j.arm(), slant*j.arm()
-	return keepsClear(j.rect(t-b, -a, t+b, a), near, armRoom, armRoom)
+	return keepsClear(j.rect(t-b, -a, t+b, a), j.near, armRoom, armRoom)
 }
 
 // keepsClear says whether a box keeps its distance from strokes and from words.
@@ -177,7 +181,7 @@ func keepsClear(box geom.Rect, near []place.Shape, strokes, words unit.Length) b
 
 // vernier is where the longest ticks stand, beside the first and the last mark
 // and towards the middle; none where the piece is in the way.
-func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length) {
+func (j join) vernier(marks []unit.Length) (at []unit.Length) {
 	n := len(marks)
 	if n == 0 {
 		return nil
@@ -191,7 +195,7 @@ func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length
 	}
 	from, to := j.usable()
 	for _, t := range try {
-		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), near, armRoom, armRoom) {
+		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), j.near, armRoom, armRoom) {
 			continue
 		}
 		if !slices.ContainsFunc(marks, func(m unit.Length) bool { return m-t < reach+armAcross && t-m < reach+armAcross }) {
@@ -201,14 +205,13 @@ func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length
 	return at
 }
 
-// ops is what one of the two sheets bears of the join, in the plane of the
-// sheets. near is everything of the piece near the strip, the same for both.
-func (j join) ops(onTop bool, near []place.Shape, f furniture.Furniture, r draw.Ruler) draw.Drawing {
-	marks := j.marks(near, f.Inches)
-	vernier := j.vernier(marks, near)
+// ops is what one of the two sheets bears of the join, in the plane of the sheets.
+func (j join) ops(onTop bool) draw.Drawing {
+	marks := j.marks()
+	vernier := j.vernier(marks)
 	var d draw.Drawing
 	if !onTop { // the line to cut along is the whole sheet's
-		d = j.light(near)
+		d = j.light()
 	}
 	for _, t := range marks {
 		a, b := j.arm(), slant*j.arm()
@@ -233,16 +236,16 @@ func (j join) ops(onTop bool, near []place.Shape, f furniture.Furniture, r draw.
 			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
 		}
 	}
-	return append(d, j.words(onTop, marks, vernier, near, words.In(f.Language).Pages(), r)...)
+	return append(d, j.words(onTop, marks, vernier)...)
 }
 
 // light is the middle line on the sheet below, dashed, where the cut edge of the one
 // on top will lie; not where the piece itself runs.
-func (j join) light(near []place.Shape) (d draw.Drawing) {
+func (j join) light() (d draw.Drawing) {
 	type stretch struct{ from, to unit.Length }
 	open := []stretch{{j.from, j.to}}
-	for i := range near {
-		from, to, ok := near[i].Shadow(j.at, lineRoom, j.upright)
+	for _, shape := range j.near {
+		from, to, ok := shape.Shadow(j.at, lineRoom, j.upright)
 		if !ok {
 			continue
 		}
@@ -268,7 +271,8 @@ func (j join) light(near []place.Shape) (d draw.Drawing) {
 // words say which join it is and what becomes of the half strip they stand on,
 // twice where there is room, and rather not beside the ticks; with no room they
 // are fewer or left out.
-func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape, say words.Pages, r draw.Ruler) (d draw.Drawing) {
+func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
+	say := words.In(j.f.Language).Pages()
 	name, all := say.Join(j.under.Label, j.over.Label), say.Covered(j.under.Label, j.over.Label)
 	side := j.up // where the words go: away from what stays visible
 	if onTop {
@@ -287,10 +291,10 @@ func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape
 		words   string
 		vernier []unit.Length // kept clear of
 	}{{all, vernier}, {all, nil}, {name, nil}} {
-		w := r.Width(try.words, l.height, false)
+		w := j.r.Width(try.words, l.height, false)
 		put := func(t unit.Length) bool {
 			if t < from || t+w > to || beside(t, w, wordsIndent, marks) || beside(t, w, tickCount*tickBelow+armRoom, try.vernier) ||
-				!keepsClear(j.rect(t, l.lo, t+w, l.hi), near, lineRoom, wordsRoom) {
+				!keepsClear(j.rect(t, l.lo, t+w, l.hi), j.near, lineRoom, wordsRoom) {
 				return false
 			}
 			d = append(d, draw.Text{At: j.point(t, l.base), Height: l.height, Turn: l.turn, Words: try.words, On: draw.Joins})

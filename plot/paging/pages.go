@@ -100,7 +100,8 @@ func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 			under, over = k, i
 		}
 		j := n.join(s.plan.Cells[under], s.plan.Cells[over])
-		d = append(d, j.ops(n.onTop, s.near(j.strip().Grow(nearStrip), under, over), f, s.r)...)
+		j.near, j.f, j.r = s.near(j.strip().Grow(nearStrip), under, over), f, s.r
+		d = append(d, j.ops(n.onTop)...)
 	}
 	return d
 }
