@@ -63,18 +63,18 @@ type join struct {
 	r    draw.Ruler
 }
 
-// beside is the join of a page with the neighbour to its right, below the one
-// with the neighbour under it.
-func beside(a, b Cell) join {
-	return join{under: a, over: b, upright: true, up: 1,
-		from: max(a.Window.Min.Y, b.Window.Min.Y), to: min(a.Window.Max.Y, b.Window.Max.Y),
-		at: (a.Window.Max.X + b.Window.Min.X) / 2, half: (a.Window.Max.X - b.Window.Min.X) / 2}
-}
-
-func below(a, b Cell) join {
-	return join{under: a, over: b, up: -1,
-		from: max(a.Window.Min.X, b.Window.Min.X), to: min(a.Window.Max.X, b.Window.Max.X),
-		at: (a.Window.Min.Y + b.Window.Max.Y) / 2, half: (b.Window.Max.Y - a.Window.Min.Y) / 2}
+// joinOf two neighbours, the right or the lower one on top.
+func joinOf(under, over Cell) join {
+	j := join{under: under, over: over, upright: under.Row == over.Row, up: -1}
+	a, b := under.Window, over.Window
+	if j.upright {
+		j.up, j.at, j.half = 1, (a.Max.X+b.Min.X)/2, (a.Max.X-b.Min.X)/2
+		j.from, j.to = max(a.Min.Y, b.Min.Y), min(a.Max.Y, b.Max.Y)
+	} else {
+		j.at, j.half = (a.Min.Y+b.Max.Y)/2, (b.Max.Y-a.Min.Y)/2
+		j.from, j.to = max(a.Min.X, b.Min.X), min(a.Max.X, b.Max.X)
+	}
+	return j
 }
 
 // arm is half the arm across of a mark: both sheets show the whole of it, unless

@@ -84,18 +84,17 @@ const edgesTried = 8
 // parallelTurns are those in (−90°, 90°] that lay an edge parallel to the paper,
 // the smallest first.
 func parallelTurns(p []geom.Vector) []float64 {
-	type edge struct{ long, way float64 }
-	var edges []edge
+	var edges []geom.Vector
 	for k, a := range p {
-		b := p[(k+1)%len(p)]
-		if d := math.Hypot(b.X-a.X, b.Y-a.Y); d > 0 {
-			edges = append(edges, edge{d, math.Atan2(b.Y-a.Y, b.X-a.X)})
+		if e := p[(k+1)%len(p)].Minus(a); e.Size() > 0 {
+			edges = append(edges, e)
 		}
 	}
-	slices.SortStableFunc(edges, func(a, b edge) int { return -cmp.Compare(a.long, b.long) })
+	slices.SortStableFunc(edges, func(a, b geom.Vector) int { return cmp.Compare(b.Size(), a.Size()) })
 	var turns []float64
 	for _, e := range edges[:min(len(edges), edgesTried)] {
-		for _, t := range [2]float64{-e.way, math.Pi/2 - e.way} {
+		way := math.Atan2(e.Y, e.X)
+		for _, t := range [2]float64{-way, math.Pi/2 - way} {
 			t = math.Remainder(t, math.Pi)
 			if t <= -math.Pi/2+1e-12 {
 				t += math.Pi
@@ -119,9 +118,9 @@ func checkSize(base []geom.Vector, s Sheet, g grid, c Cover, turn *unit.Angle) (
 	least, area := 1.0, 0.0
 	for k, a := range base {
 		b := base[(k+1)%len(base)]
-		area += (a.X*b.Y - a.Y*b.X) / 2
+		area += a.Cross(b) / 2
 		// A page has no two points further apart than its corners.
-		least = max(least, math.Hypot(a.X-base[0].X, a.Y-base[0].Y)/math.Hypot(w, h))
+		least = max(least, base[0].To(a)/math.Hypot(w, h))
 	}
 	if c == Full {
 		least = max(least, math.Abs(area)/(w*h))

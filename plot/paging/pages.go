@@ -86,22 +86,15 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 // joins is what a page bears of its joins, in the plane of the sheets.
 func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
-	for _, n := range []struct {
-		row, col int
-		onTop    bool
-		join     func(a, b Cell) join
-	}{{0, -1, true, beside}, {0, 1, false, beside}, {-1, 0, true, below}, {1, 0, false, below}} {
-		k, ok := s.at[[2]int{c.Row + n.row, c.Col + n.col}]
+	for _, n := range [4][2]int{{0, -1}, {0, 1}, {-1, 0}, {1, 0}} {
+		k, ok := s.at[[2]int{c.Row + n[0], c.Col + n[1]}]
 		if !ok {
 			continue
 		}
-		under, over := i, k
-		if n.onTop {
-			under, over = k, i
-		}
-		j := n.join(s.plan.Cells[under], s.plan.Cells[over])
+		under, over := min(i, k), max(i, k) // cells come in the order of laying
+		j := joinOf(s.plan.Cells[under], s.plan.Cells[over])
 		j.near, j.f, j.r = s.near(j.strip().Grow(nearStrip), under, over), f, s.r
-		d = append(d, j.ops(n.onTop)...)
+		d = append(d, j.ops(over == i)...)
 	}
 	return d
 }

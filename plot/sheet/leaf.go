@@ -69,14 +69,11 @@ type TitleBlock struct {
 }
 
 // Title is job and piece.
-func (b TitleBlock) Title() string {
-	switch {
-	case b.Job == "":
-		return b.Piece
-	case b.Piece == "":
-		return b.Job
-	}
-	return b.Job + ": " + b.Piece
+func (b TitleBlock) Title() string { return parted(": ", b.Job, b.Piece) }
+
+// parted is what there is to say of all that might be.
+func parted(by string, words ...string) string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" }), by)
 }
 
 // Lettered is a *unit.Fault where the lettering lacks a character of the title block's
@@ -123,13 +120,8 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 		}
 	}
 	return append(d,
-		Note(shorten(dotted(m.Second), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
+		Note(shorten(parted(" · ", m.Second...), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
 		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
-}
-
-// dotted parts by dots what there is to say.
-func dotted(words []string) string {
-	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" }), " · ")
 }
 
 // foot is the check bar, 100 mm or 4 in long.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -84,12 +85,7 @@ func (b Table) Breadth(r draw.Ruler) unit.Length {
 }
 
 func (b Table) headed() bool {
-	for _, c := range b.Columns {
-		if c.Head != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 // column is where a column stands: from x, so wide, its points at x+point.
