@@ -61,11 +61,10 @@ type site struct {
 	oneSide bool // no edge of the piece runs through the page
 }
 
-// Furnish is the furniture of a page that already bears ops. What a neighbour
-// covers stays free of it, and so does everything drawn; bars, label and the note
-// how to print have a place before everything else, the neighbours' labels before
-// the rest of the title. Only where a page is so small or so crowded that a bar or
-// the label has no place at all does it go into a strip, and at last it is left out.
+// Furnish is the furniture of a page that already bears ops, of which it keeps clear, as
+// of what a neighbour covers. Bars, label and the note how to print come first, then the
+// neighbours' labels, then the rest of the title. Only where a bar or the label has no
+// place at all does it go into a strip, and at last it is left out.
 func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
 	s := w.site(l)
 	w.near = w.near[:0]

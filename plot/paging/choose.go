@@ -9,9 +9,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// Many places take the least number of pages. Which is taken is decided here, so
-// that the same piece always gives the same pages.
-
 // mostSlack is as far as windows are shrunk in the search for a place that
 // forgives a printer that feeds badly.
 const mostSlack = 4.0
@@ -23,7 +20,8 @@ const (
 	clear3 = 3.0
 )
 
-// layout is a place with its pages, and what decides between equals.
+// layout is a place with its pages, and what decides between equals, so that the same
+// piece always gives the same pages.
 type layout struct {
 	pose
 	pages   []page
@@ -164,10 +162,10 @@ func (l *layout) judge(p []geom.Vector, g grid) {
 	s := newSheets(l.pages, g, 0)
 	i0, j0, i1, j1 := span(l.pages)
 	for _, n := range s.list {
-		if s.has[page{n.i + 1, n.j}] {
+		if s.has(page{n.i + 1, n.j}) {
 			l.joins++
 		}
-		if s.has[page{n.i, n.j + 1}] {
+		if s.has(page{n.i, n.j + 1}) {
 			l.joins++
 		}
 		lo, hi := s.window(n)
@@ -189,7 +187,7 @@ func (l *layout) judge(p []geom.Vector, g grid) {
 		for d := range 9 {
 			n := page{i + d%3 - 1, j + d/3 - 1}
 			lo, hi := s.window(n)
-			if s.has[n] && lo.X-clear3 < a.X && a.X < hi.X+clear3 && lo.Y-clear3 < a.Y && a.Y < hi.Y+clear3 {
+			if s.has(n) && lo.X-clear3 < a.X && a.X < hi.X+clear3 && lo.Y-clear3 < a.Y && a.Y < hi.Y+clear3 {
 				shown++
 			}
 		}

@@ -8,32 +8,22 @@ import (
 	"trammel/geom"
 )
 
-// The literal test: do these pages cover the piece or its edges, and can one walk
-// once round by them? It asks nothing of the search that made the list.
-
-// sheets is a list of pages with their windows, each shrunk by slack on every side.
+// sheets is a list of pages with their windows, each shrunk by slack on every side, for
+// the literal test whether they cover the piece or its edges and one can walk once round
+// by them. It asks nothing of the search that made the list.
 type sheets struct {
+	pageSet
 	g     grid
 	slack float64
-	has   map[page]bool
-	list  []page
 }
 
 func newSheets(pages []page, g grid, slack float64) *sheets {
-	s := &sheets{g: g, slack: slack - grow, has: make(map[page]bool, len(pages))}
+	s := &sheets{g: g, slack: slack - grow}
+	s.clear()
 	for _, n := range pages {
-		s.add(n)
+		s.put(n)
 	}
 	return s
-}
-
-func (s *sheets) add(n page) bool {
-	if s.has[n] {
-		return false
-	}
-	s.has[n] = true
-	s.list = append(s.list, n)
-	return true
 }
 
 // part is the times of an edge, 0 at its start and 1 at its end, at which a page
@@ -168,7 +158,7 @@ func (s *sheets) missing(p []geom.Vector) (page, bool) {
 				shown := false
 				for d := range 4 {
 					// Page (i + 1, …) shows only the part of the strip, and so on.
-					if d&1 <= c&1 && d>>1 <= c>>1 && s.has[page{i + d&1, j + d>>1}] {
+					if d&1 <= c&1 && d>>1 <= c>>1 && s.has(page{i + d&1, j + d>>1}) {
 						shown = true
 					}
 				}
@@ -221,7 +211,7 @@ func confirm(p []geom.Vector, pages []page, g grid, c Cover, slack float64) (all
 			n, lacks = s.missing(p)
 		}
 		if lacks {
-			if !s.add(n) {
+			if !s.put(n) {
 				return nil, math.MaxInt // windows shrunk until they leave gaps
 			}
 			continue
@@ -235,7 +225,7 @@ func confirm(p []geom.Vector, pages []page, g grid, c Cover, slack float64) (all
 		for d := range 9 {
 			n := page{i + d%3 - 1, j + d/3 - 1}
 			if lo, hi := s.window(n); lo.X <= at.X && at.X <= hi.X && lo.Y <= at.Y && at.Y <= hi.Y {
-				more = s.add(n) || more
+				more = s.put(n) || more
 			}
 		}
 		if !more {

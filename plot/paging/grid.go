@@ -88,9 +88,12 @@ func (s *pageSet) at(n page) int {
 	return far
 }
 
-func (s *pageSet) put(n page) {
-	if !s.has(n) {
-		s.came[n.key()] = len(s.list)
-		s.list = append(s.list, n)
+// put says whether the page was not there yet.
+func (s *pageSet) put(n page) bool {
+	if s.has(n) {
+		return false
 	}
+	s.came[n.key()] = len(s.list)
+	s.list = append(s.list, n)
+	return true
 }

@@ -11,11 +11,9 @@ import (
 	"trammel/plot/words"
 )
 
-// Sheets are laid in reading order, each on top of those before it. So of two
-// neighbours the right one and the lower one lies on top, and is cut along the
-// middle of the strip that both show (see trim.go); on the other that line is where
-// the cut edge goes. A sheet's own edge is no reference: it may be 2 mm off
-// (ISO 216).
+// Sheets are laid in reading order, each on top of those before it, and cut along the
+// middle of the strip that both show (see trim.go), where the cut edge goes on the other
+// as well. A sheet's own edge is no reference: it may be 2 mm off (ISO 216).
 //
 // Marks stand on that middle line, the same on both sheets, and are cut through
 // with it. When the sheets lie right, the halves meet again: the arm across
@@ -109,11 +107,9 @@ func (j join) usable() (from, to unit.Length) {
 	return j.from + reach, j.to - reach
 }
 
-// marks are the places of the match marks along the join: at equal distances
-// from one another, counted from the middle of the join or a little shifted to
-// stay clear of the piece, without those that still would not be. Where that
-// leaves fewer than two, single places clear of the piece are taken, as far
-// apart as there are.
+// marks are the places of the match marks along the join: at equal distances from its
+// middle, or a little shifted, as many as are clear of the piece; where that leaves fewer
+// than two, single places that are clear, as far apart as there are.
 func (j join) marks() []unit.Length {
 	from, to := j.usable()
 	middle := (from + to) / 2
@@ -268,9 +264,8 @@ func (j join) light() (d draw.Drawing) {
 	return d
 }
 
-// words say which join it is and what becomes of the half strip they stand on,
-// twice where there is room, and rather not beside the ticks; with no room they
-// are fewer or left out.
+// words say which join it is and what becomes of the half strip they stand on: twice
+// where there is room, rather not beside the ticks, fewer or none without room.
 func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 	say := words.In(j.f.Language).Pages()
 	name, all := say.Join(j.under.Label, j.over.Label), say.Covered(j.under.Label, j.over.Label)

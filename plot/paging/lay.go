@@ -61,9 +61,8 @@ func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Pl
 	return o.finish(p, all, parallel, all.best)
 }
 
-// How much work goes into the search for the fewest pages, in spots and rows gone
-// through; beyond it, or beyond its Effort, the plan is not proven. It is enough for 4000 triangles to 3 m
-// and 400 to 20 m, most of which take a hundredth of it.
+// Most spots and rows that a search goes through; beyond it, or beyond its Effort, the plan
+// is not proven. It does for 4000 triangles to 3 m and 400 to 20 m, mostly a hundredfold.
 const (
 	workTriangle = 100_000_000
 	workPolygon  = 30_000_000

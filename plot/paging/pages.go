@@ -11,11 +11,10 @@ import (
 	"trammel/plot/place"
 )
 
-// Pages is the plan's pages one after the other, in the order of Cells: the
-// drawing, given in the plane of the sheets, cut to what each page shows; the
-// marks of its joins; its furniture. Each is made when it is asked for, and the
-// same plan and drawing always give the same pages. A stroke ends on the window's
-// edge to 1e-9 mm and is elsewhere unchanged but for the shift.
+// Pages is the plan's pages in the order of Cells, each made when it is asked for: the
+// drawing, given in the plane of the sheets, cut to what the page shows; the marks of its
+// joins; its furniture. A stroke ends on the window's edge to 1e-9 mm and is elsewhere
+// unchanged but for the shift.
 func (p Plan) Pages(d draw.Drawing, f furniture.Furniture, r draw.Ruler) iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		s := newSpread(p, d, r)

@@ -45,9 +45,8 @@ type box struct {
 	ht, hx, hy float64
 }
 
-// Resolution is how finely the proof looks: no place takes fewer pages than the
-// proven least unless it does so only because every window is larger than it
-// should be by less than this. A layout as tight as that cannot be printed.
+// resolution is how finely the proof looks: what fits only because every window is
+// larger by less than this cannot be printed.
 const resolution = 0.02
 
 // start is the half size of the first boxes, in mm of displacement.
@@ -186,9 +185,8 @@ func borderPlaces(t []geom.Vector, turn float64, g grid) []pose {
 	return all
 }
 
-// shifts searches all shifts at a turn; turns searches all turns as well.
-// Each returns a number of pages that no place of those takes fewer than: it is
-// best where that is proven.
+// shifts searches all shifts at a turn, turns all turns as well. No place of those takes
+// fewer pages than it returns: best where that is proven.
 func (s *search) shifts(turn float64) int {
 	s.roots(turn, 0, 1)
 	return s.run()

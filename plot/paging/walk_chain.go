@@ -2,9 +2,6 @@ package paging
 
 import "slices"
 
-// Which further pages let one walk round: the cheapest chain for each part of the
-// outline between two cores, one after the other.
-
 // step is what it takes to be on each of the pages of a spot, and from where.
 type step struct {
 	cost [4]int32

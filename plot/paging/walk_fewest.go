@@ -6,8 +6,6 @@ import (
 	"trammel/geom"
 )
 
-// How many pages it takes to cover and to walk, and which.
-
 // stuck goes round from the core at spot number from, by the pages there are.
 // Where the walk cannot go on it returns the spots from the last core before
 // (without it) to there: any set of pages that lets one walk has a further page
@@ -112,8 +110,7 @@ func (w *walker) pile(a, b, since, now int) (before, with int) {
 	w.cost += 8 * (b - a)
 	for k := a; k < b; k++ {
 		for _, m := range w.spots[k].showing {
-			if !w.must(m) && !w.once.has(m) {
-				w.once.put(m)
+			if !w.must(m) && w.once.put(m) {
 				switch at := w.pack.at(m); {
 				case at < since:
 					before++
@@ -158,9 +155,8 @@ func (w *walker) straight(a, b int) bool {
 	return true
 }
 
-// packed is a number of pages that spots a to b − 1 need besides: of spots that no
-// needed page shows, no two of which one page shows. Where there are none it is
-// one if none of the pages is counted already.
+// packed is how many of the spots a to b − 1 no needed page and no two one page shows;
+// where there are none it is one if none of the pages is counted already.
 func (w *walker) packed(a, b int) int {
 	n := 0
 	have := len(w.pack.list)
@@ -185,9 +181,8 @@ func (w *walker) packed(a, b int) int {
 	return 0
 }
 
-// bound is a number of pages that the shape needs and still needs when no point
-// of it moves by more than (dx, dy). It looks no further than to see that it is
-// not under want.
+// bound is a number of pages that the shape still needs when no point of it moves by
+// more than (dx, dy). It looks no further than want.
 func (w *walker) bound(p []geom.Vector, dx, dy float64, want int) int {
 	if !w.trace(p, dx, dy) {
 		return 1
