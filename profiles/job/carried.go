@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -53,10 +54,15 @@ func baseName(file string) string { return file[strings.LastIndexAny(file, `/\\`
 // FileName is the name under which a document carries the job of that file.
 func FileName(file string) string {
 	name := baseName(file)
-	if ending := strings.ToLower(name); !strings.HasSuffix(ending, ".yaml") && !strings.HasSuffix(ending, ".yml") && !strings.HasSuffix(ending, ".json") {
+	if !namesJob(name) {
 		return "job.yaml" // measurements, standard input, a name that says nothing
 	}
 	return name
+}
+
+// namesJob says whether the name of a file is that of a job.
+func namesJob(file string) bool {
+	return slices.Contains([]string{".yaml", ".yml", ".json"}, strings.ToLower(filepath.Ext(file)))
 }
 
 // correction is what a page is corrected for, as text that tells two apart.
