@@ -63,7 +63,7 @@ func ParseAngle(text string) (Reading, error) {
 	if a.value.Sign() == 0 || a.value.Cmp(big.NewRat(180, 1)) >= 0 {
 		return Reading{}, &Fault{What: Quote(value) + " is not between 0° and 180°"}
 	}
-	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value)}
+	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value), rise: a.rise, run: a.run}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -118,7 +118,8 @@ type angle struct {
 	last  angleMark // of degrees, minutes and seconds
 	colon bool      // a slope with a colon
 
-	rise, run number // of a slope of two numbers
+	rise, run *big.Rat // of a slope but one in inches with a stroke
+	whole     bool     // they are
 }
 
 // readAngle reads an angle without sign or tolerance.
@@ -160,7 +161,9 @@ func scanAngle(text string) (angle, *Fault) {
 	inches := word == `"` || word == "in"
 	switch {
 	case inches && s.take("/"):
-		return s.ratio(text, n, true)
+		a, f := s.ratio(text, n, true)
+		a.rise = nil
+		return a, f
 	case mark == markRatio:
 		return s.ratio(text, n, inches)
 	case mark >= markDegree && mark <= markSecond:
@@ -178,6 +181,9 @@ func inMarks(n number, mark angleMark) angle {
 	case markRadian:
 		a.value, a.half = ofRadians(a.value), ofRadians(a.half)
 	case markPercent, markPermille:
+		if mark == markPercent {
+			a.rise, a.run = mul(big.NewRat(100, 1), a.value), big.NewRat(100, 1)
+		}
 		a.value, a.half = ofSlope(a.value), ofRadians(mul(a.half, flatter(a.value)))
 	}
 	return a
@@ -207,7 +213,7 @@ func (s *scanner) ratio(text string, rise number, inches bool) (angle, *Fault) {
 	if most := big.NewRat(1, 2); half.Cmp(most) > 0 {
 		half = most
 	}
-	return angle{value: ofSlope(slope), half: half, first: markRatio, colon: !inches, rise: rise, run: run}, nil
+	return angle{value: ofSlope(slope), half: half, first: markRatio, colon: !inches, rise: rise.value, run: run.value, whole: rise.whole && run.whole}, nil
 }
 
 // asSlope says how a slope with a colon was read where something else may have been
@@ -221,9 +227,9 @@ func (a angle) asSlope(text string) string {
 	read := "a slope " + rise + " in " + run + " = " + Style{}.Angle(radians(a.value))
 	sixty, one := big.NewRat(60, 1), big.NewRat(1, 1)
 	quarter := run == "15" || run == "30" || run == "45"
-	switch steep := a.rise.value.Cmp(a.run.value) > 0; {
-	case a.rise.whole && a.run.whole && len(run) == 2 && a.run.value.Cmp(sixty) < 0 && a.rise.value.Cmp(big.NewRat(180, 1)) < 0 &&
-		(steep || len(rise) > 1 || quarter && a.rise.value.Cmp(one) > 0):
+	switch steep := a.rise.Cmp(a.run) > 0; {
+	case a.whole && len(run) == 2 && a.run.Cmp(sixty) < 0 && a.rise.Cmp(big.NewRat(180, 1)) < 0 &&
+		(steep || len(rise) > 1 || quarter && a.rise.Cmp(one) > 0):
 		return read + "; degrees and minutes are written " + rise + "°" + run + "'"
 	case steep:
 		return read + "; the other way round it is " + run + ":" + rise

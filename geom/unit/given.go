@@ -8,25 +8,7 @@ import (
 
 // Slope is the rise and the run of an angle that was written as a slope: 1 and 12 of
 // 1:12 or 1in12, 8.5 and 100 of 8.5%. ok is false for any other angle.
-func (r Reading) Slope() (rise, run *big.Rat, ok bool) {
-	s := scanner{text: plain(r.Text)}
-	n, ok, f := s.number()
-	if !ok || f != nil {
-		return nil, nil, false
-	}
-	s.spaces()
-	switch angleMarks[s.word()] {
-	case markPercent:
-		s.spaces()
-		return n.value, big.NewRat(100, 1), s.done()
-	case markRatio:
-		s.spaces()
-		m, ok, f := s.number()
-		s.spaces()
-		return n.value, m.value, ok && f == nil && s.done()
-	}
-	return nil, nil, false
-}
+func (r Reading) Slope() (rise, run *big.Rat, ok bool) { return r.rise, r.run, r.rise != nil }
 
 // Given writes an angle as it was measured, nothing rounded: "35.25°", "35°30′15″",
 // "1 in 12", "8.5 %"; what has no form of its own here as it was written.

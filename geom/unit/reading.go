@@ -16,6 +16,8 @@ type Reading struct {
 	Unit      Unit     // of a length: the last unit that it names, else what a bare number counted
 	Bare      bool     // of a length: it names no unit
 	Feet      bool     // of a length: it is written in feet, perhaps with inches behind them
+
+	rise, run *big.Rat // of an angle that was written as a slope
 }
 
 // Unit is what a bare number counts.
