@@ -99,8 +99,7 @@ type From map[string]string
 type Paper struct {
 	Name          string
 	Width, Height unit.Length
-	Roll          bool // as long as is needed: Height is the most
-	From          From
+	Roll          bool   // as long as is needed: Height is the most
 	Said          []Item // of a profile; of a size as it was written none
 }
 
@@ -167,7 +166,7 @@ func (s Set) Paper(name string) (Paper, error) {
 
 // paperOf is a paper as its values say.
 func paperOf(name string, said []Item) (Paper, error) {
-	p := Paper{Name: name, From: fromOf(said), Said: said}
+	p := Paper{Name: name, Said: said}
 	return p, readAll(&p, paperKeys, said)
 }
 
@@ -177,7 +176,7 @@ const anyLength = "any"
 var anyFirst = regexp.MustCompile(`(?i)^\s*any\s*[x×]`)
 
 func customPaper(name, width, height string) (Paper, error) {
-	p := Paper{Name: name, From: From{}}
+	p := Paper{Name: name}
 	if strings.EqualFold(height, anyLength) {
 		p.Roll, p.Height = true, mostPaper
 		var err error
@@ -193,14 +192,12 @@ func customPaper(name, width, height string) (Paper, error) {
 			bare = r.Unit
 		}
 	}
-	for _, side := range []struct {
-		text string
-		to   *unit.Length
-	}{{width, &p.Width}, {height, &p.Height}} {
-		var err error
-		if *side.to, err = unit.ParseSetting(side.text, bare, leastPaper, mostPaper); err != nil {
+	for i, text := range []string{width, height} {
+		l, err := unit.ParseSetting(text, bare, leastPaper, mostPaper)
+		if err != nil {
 			return p, &unit.Fault{What: faultOf(err).What, Hint: "a size is width x height in mm, such as 300x500; inches are written 12x18in"}
 		}
+		*paperKeys[i].of(&p) = l
 	}
 	return p, nil
 }

@@ -26,22 +26,24 @@ type Region struct{ rings []geom.Polygon }
 // Of is the region that the rings enclose: what lies within an odd number of
 // them. Which way round a ring runs does not matter.
 func Of(rings ...geom.Polygon) (Region, error) {
-	return sweep(func(p, _ path) path { return p.settled() }, Region{rings}, Region{})
+	return sweep(func(p, _ *canvas.Path) *canvas.Path { return p.Settle(canvas.EvenOdd) }, Region{rings}, Region{})
 }
 
 // United is what lies in either.
-func (r Region) United(s Region) (Region, error) { return sweep(path.or, r, s) }
+func (r Region) United(s Region) (Region, error) { return sweep((*canvas.Path).Or, r, s) }
 
 // Common is what lies in both.
-func (r Region) Common(s Region) (Region, error) { return sweep(path.and, r, s) }
+func (r Region) Common(s Region) (Region, error) { return sweep((*canvas.Path).And, r, s) }
 
 // Less is r without what lies in s.
-func (r Region) Less(s Region) (Region, error) { return sweep(path.not, r, s) }
+func (r Region) Less(s Region) (Region, error) { return sweep((*canvas.Path).Not, r, s) }
 
 // Grown is the region with every place within d of it, d > 0. Corners are rounded
 // by chords that lie within 0.01 mm of the arc: canvas flattens them so.
 func (r Region) Grown(d unit.Length) (Region, error) {
-	return sweep(func(p, _ path) path { return p.grown(d) }, r, Region{})
+	return sweep(func(p, _ *canvas.Path) *canvas.Path {
+		return p.Offset(float64(d), canvas.Tolerance).Settle(canvas.Positive)
+	}, r, Region{})
 }
 
 // Rings of the region, outer ones counter-clockwise and each followed by its
@@ -100,7 +102,7 @@ func check(r Region) error {
 
 // sweep does one operation. canvas gives up by a panic where its sweep meets what
 // it cannot order; here that is an error.
-func sweep(do func(p, q path) path, r, s Region) (result Region, err error) {
+func sweep(do func(p, q *canvas.Path) *canvas.Path, r, s Region) (result Region, err error) {
 	for _, side := range []Region{r, s} {
 		if err := check(side); err != nil {
 			return Region{}, err
@@ -111,7 +113,7 @@ func sweep(do func(p, q path) path, r, s Region) (result Region, err error) {
 			result, err = Region{}, fmt.Errorf("area: the edges could not be ordered: %v", cause)
 		}
 	}()
-	return Region{oriented(do(pathOf(r), pathOf(s)).rings())}, nil
+	return Region{oriented(ringsOf(do(pathOf(r), pathOf(s))))}, nil
 }
 
 // oriented turns and orders rings that do not cross: outer ones counter-clockwise,
@@ -150,10 +152,8 @@ func turned(r geom.Polygon, sign float64) geom.Polygon {
 	return r
 }
 
-// path is a region as canvas has it.
-type path struct{ *canvas.Path }
-
-func pathOf(r Region) path {
+// pathOf is a region as canvas has it.
+func pathOf(r Region) *canvas.Path {
 	p := &canvas.Path{}
 	for _, ring := range r.rings {
 		for i, at := range ring {
@@ -165,20 +165,11 @@ func pathOf(r Region) path {
 		}
 		p.Close()
 	}
-	return path{p}
+	return p
 }
 
-func (p path) settled() path   { return path{p.Settle(canvas.EvenOdd)} }
-func (p path) and(q path) path { return path{p.And(q.Path)} }
-func (p path) or(q path) path  { return path{p.Or(q.Path)} }
-func (p path) not(q path) path { return path{p.Not(q.Path)} }
-
-func (p path) grown(d unit.Length) path {
-	return path{p.Offset(float64(d), canvas.Tolerance).Settle(canvas.Positive)}
-}
-
-// rings of straight edges, each without its first point repeated.
-func (p path) rings() []geom.Polygon {
+// ringsOf are rings of straight edges, each without its first point repeated.
+func ringsOf(p *canvas.Path) []geom.Polygon {
 	var rings []geom.Polygon
 	for s := p.Scanner(); s.Scan(); {
 		end := s.End()

@@ -52,23 +52,17 @@ func foreignDigit(c rune) bool { return c > unicode.MaxASCII && unicode.IsDigit(
 // marks of direction, joiners, accents that stand above the letter before.
 func unseen(c rune) bool { return unicode.In(c, unicode.Cf, unicode.Mn) }
 
+// likeDigits are the letters that are taken for digits: Latin, Cyrillic, Greek.
+var likeDigits = map[rune]rune{'o': '0', 'O': '0', 'О': '0', 'о': '0', 'Ο': '0', 'ο': '0', 'l': '1', 'I': '1', '|': '1'}
+
 // asDigits puts digits in place of the letters that are taken for them, where
 // they touch a digit or one another.
 func asDigits(text string) string {
 	r := []rune(text)
-	like := func(c rune) (rune, bool) {
-		switch c {
-		case 'o', 'O', 'О', 'о', 'Ο', 'ο': // Latin, Cyrillic, Greek
-			return '0', true
-		case 'l', 'I', '|':
-			return '1', true
-		}
-		return c, false
-	}
 	for again := true; again; {
 		again = false
 		for i, c := range r {
-			d, ok := like(c)
+			d, ok := likeDigits[c]
 			if ok && (i > 0 && digit(r[i-1]) || i+1 < len(r) && digit(r[i+1])) {
 				r[i], again = d, true
 			}

@@ -312,11 +312,8 @@ func (t *text) subject(from, to field) (string, error) {
 		if f.words == "" || points.MatchString(f.words) || to.words == "" && strings.ContainsAny(f.words, "-‐‑–−") {
 			continue
 		}
-		hint := "a point is a capital letter, perhaps with digits behind it, such as A or K2"
-		if up := strings.ToUpper(f.words); up != f.words && points.MatchString(up) {
-			hint = "points have capital letters: " + up
-		}
-		return "", t.fault(f.position, fmt.Sprintf("%q names no points", strict.Shorten(f.words)), hint)
+		bad := pointFault(f.words, "names no points", aPoint, points)
+		return "", t.fault(f.position, bad.What, bad.Hint)
 	}
 	n, m := len(each.FindAllString(from.words, -1)), len(each.FindAllString(to.words, -1))
 	switch {

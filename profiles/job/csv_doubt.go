@@ -99,14 +99,8 @@ func (t *text) separator() error {
 	if !ok || m == nil {
 		return nil
 	}
-	at := look.position
-	switch m[1] {
-	case `\t`, "\t":
-		look.comma = '\t'
-	case ",", ";":
-		look.comma = rune(m[1][0])
-	default:
-		return t.fault(at, fmt.Sprintf("%q parts no fields here", m[1]), "save the table with commas, semicolons or tabs")
+	if look.comma = map[string]rune{`\t`: '\t', "\t": '\t', ",": ',', ";": ';'}[m[1]]; look.comma == 0 {
+		return t.fault(look.position, fmt.Sprintf("%q parts no fields here", m[1]), "save the table with commas, semicolons or tabs")
 	}
 	look.restOfLine()
 	*t = look

@@ -84,20 +84,17 @@ func ParseBase(text string) ([2]geom.Name, error) {
 	if m := pair.FindStringSubmatch(text); m != nil && m[1] != m[2] {
 		return [2]geom.Name{geom.Name(m[1]), geom.Name(m[2])}, nil
 	}
-	fault := &unit.Fault{What: fmt.Sprintf("%q does not name two points", strict.Shorten(text)), Hint: "write the two ends of the baseline, such as AB"}
-	if up := strings.ToUpper(text); up != text && pair.MatchString(up) {
-		fault.Hint, fault.Code = "points have capital letters: "+up, unit.SmallLetter
-	}
-	return [2]geom.Name{}, fault
+	return [2]geom.Name{}, pointFault(text, "does not name two points", "write the two ends of the baseline, such as AB", pair)
 }
 
 // pointFault is that of a text that is not of the form of points. wanted is what to
 // write, where it is not capital letters that are missing.
 func pointFault(text, what, wanted string, form *regexp.Regexp) *unit.Fault {
+	f := &unit.Fault{What: fmt.Sprintf("%q %s", strict.Shorten(text), what), Hint: wanted}
 	if up := strings.ToUpper(text); up != text && form.MatchString(up) {
-		wanted = "points have capital letters: " + up
+		f.Hint, f.Code = "points have capital letters: "+up, unit.SmallLetter
 	}
-	return &unit.Fault{What: fmt.Sprintf("%q %s", strict.Shorten(text), what), Hint: wanted}
+	return f
 }
 
 const aPoint = "a point is a capital letter, perhaps with digits behind it, such as A or K2"

@@ -10,6 +10,7 @@
 package trig
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 	"sync"
@@ -22,12 +23,7 @@ const Prec uint = 256
 // 2^8 times and multiplies its error by fewer than 2^8.
 const guard uint = 64
 
-func precOf(x *big.Float) uint {
-	if p := x.Prec(); p != 0 {
-		return p
-	}
-	return Prec
-}
+func precOf(x *big.Float) uint { return cmp.Or(x.Prec(), Prec) }
 
 func work(prec uint) *big.Float { return new(big.Float).SetPrec(prec) }
 
@@ -76,7 +72,7 @@ func reduce(x *big.Float, w uint) (r *big.Float, quadrant int) {
 		half := Pi(p)
 		half.SetMantExp(half, -1)
 		q := work(p).Quo(x, half)
-		n, _ := q.Add(q, signed(p, q.Sign())).Int(nil)
+		n, _ := q.Add(q, work(p).SetFloat64(float64(q.Sign())/2)).Int(nil)
 		quadrant = int(new(big.Int).And(n, big.NewInt(3)).Int64())
 		r = work(p).SetInt(n)
 		r.Sub(work(max(p, x.Prec())).Set(x), r.Mul(r, half))
@@ -89,12 +85,6 @@ func reduce(x *big.Float, w uint) (r *big.Float, quadrant int) {
 		}
 		more = uint(lost) + 8
 	}
-}
-
-// signed is ½ with the sign.
-func signed(p uint, sign int) *big.Float {
-	h := small(p, int64(sign))
-	return h.SetMantExp(h, -1)
 }
 
 // core is the sine and cosine of |r| < 1 by the series of v = 1 − cos at
@@ -184,9 +174,7 @@ var stored = sync.OnceValue(func() *big.Int { return machin(1024) })
 
 // Pi is π rounded to prec bits (256 where that is 0).
 func Pi(prec uint) *big.Float {
-	if prec == 0 {
-		prec = Prec
-	}
+	prec = cmp.Or(prec, Prec)
 	n := stored()
 	if prec+32 > 1024 {
 		n = machin(prec + 32)
