@@ -170,19 +170,17 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 		return nil, nil, err
 	}
 	t.settled = settled(rows, place, t.wide)
-	noted := false
 	for _, row := range rows {
 		m, note, err := t.measurement(row, place)
 		if err != nil {
 			return nil, nil, err
 		}
 		list, notes = append(list, m), append(notes, note)
-		noted = noted || note != ""
 	}
 	switch {
 	case len(list) == 0:
 		return nil, nil, t.fault(t.position, "the table ends behind its head: it holds no measurements", "below it write one a line: A,B,4510")
-	case !noted:
+	case strings.Join(notes, "") == "":
 		notes = nil
 	}
 	return list, notes, nil

@@ -338,7 +338,7 @@ func (j Job) source() (name Setting, places []Setting) {
 		return Setting{}, nil
 	case j.Raw == nil: // a table, or a list
 		for _, t := range j.Pieces[0].Measure {
-			places = append(places, Setting{Text: t.Where[len(fileOf(t.Where))+1:]})
+			places = append(places, Setting{Text: strings.TrimPrefix(t.Where, j.File+":")})
 		}
 	}
 	return Setting{Text: baseName(j.File)}, places
@@ -363,14 +363,4 @@ func namesJob(file string) bool {
 // correction is what a page is corrected for, as text that tells two apart.
 func correction(m profiles.Misprint) string {
 	return fmt.Sprintf("across %.9f, along %.9f, skew %.7f", m.Across, m.Along, m.Skew.Degrees())
-}
-
-// fileOf is the file of file:line:column.
-func fileOf(where string) string {
-	for range 2 {
-		if i := strings.LastIndexByte(where, ':'); i > 0 {
-			where = where[:i]
-		}
-	}
-	return where
 }
