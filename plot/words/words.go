@@ -6,11 +6,10 @@
 // there is; its Voice is where the work is done, and picks the words. Another language
 // is another type with the same subjects.
 //
-// Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
-// checks_whole.go, compared.go, moves.go, heads.go, setout.go, setout_steps.go, setout_bring.go,
-// setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
-// nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go.
+// Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
+// compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
+// setout.go, nets.go, steps.go, settings.go, byhand.go, pegs.go, ranges.go, calibration.go,
+// onpages.go, cautions.go, figures.go, lists.go.
 package words
 
 import (
@@ -44,6 +43,7 @@ type Language interface {
 	SetOut(pegging.Layout) SetOut
 	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
+	Pages() Pages
 	Cautions() Cautions
 }
 
@@ -66,6 +66,7 @@ func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
+func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
