@@ -171,7 +171,7 @@ func (templates) Corner(v shape.Vertex, s unit.Style) string {
 	switch v.Do {
 	case shape.Cut:
 		if v.Allow != 0 {
-			return "cut " + by + ", " + signed(v.Allow, s)
+			return "cut " + by + ", " + s.Signed(v.Allow)
 		}
 		return "cut " + by
 	case shape.Round:
@@ -190,15 +190,7 @@ func (templates) Besides(h ByHand, other unit.Length, measured bool, allow unit.
 		say = append(say, otherLine(h.Shape)+" "+h.length(other, measured))
 	}
 	if allow != 0 {
-		say = append(say, signed(allow, h.Figures))
+		say = append(say, h.Figures.Signed(allow))
 	}
 	return strings.Join(say, ", ")
-}
-
-// signed is an allowance.
-func signed(l unit.Length, s unit.Style) string {
-	if l < 0 {
-		return "−" + s.Length(-l)
-	}
-	return "+" + s.Length(l)
 }
