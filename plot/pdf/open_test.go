@@ -76,7 +76,7 @@ func bomb(t testing.TB, packed func(f *file, r ref)) []byte {
 	catalog, data := f.reserve(), f.reserve()
 	packed(f, data)
 	spec := f.add("<< /Type /Filespec /F %s /UF %s /EF << /F %d 0 R >> >>", text("job.yaml"), wide("job.yaml"), data)
-	f.object(catalog, fmt.Appendf(nil, "<< /Type /Catalog /Names << /EmbeddedFiles << /Names [(job.yaml) %d 0 R] >> >> >>", spec))
+	f.object(catalog, fmt.Appendf(nil, "<< /Type /Catalog /Pages 1 0 R\n/Names << /EmbeddedFiles << /Names [(job.yaml) %d 0 R] >> >> >>", spec))
 	info := f.add("<< /Producer (trammel) >>")
 	if err := f.finish(catalog, info); err != nil {
 		t.Fatal(err)
@@ -222,7 +222,7 @@ func FuzzOpen(f *testing.F) {
 	f.Add(bomb(f, carried(len(slip), []byte(slip))))
 	f.Add(carrier(f, nil))
 	f.Add(ours[:len(ours)-9])
-	f.Add([]byte(head + tail))
+	f.Add([]byte(head + "\n%%EOF\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		a, err := attached(data)
 		if err == nil {
