@@ -24,7 +24,7 @@ func (s sides) hand(t triple) int {
 		g[i] = f.gradient(q)
 		most *= math.Hypot(math.Hypot(g[i][0], g[i][1]), g[i][2])
 	}
-	d := g[0][0]*(g[1][1]*g[2][2]-g[1][2]*g[2][1]) - g[0][1]*(g[1][0]*g[2][2]-g[1][2]*g[2][0]) + g[0][2]*(g[1][0]*g[2][1]-g[1][1]*g[2][0])
+	d := determinant(g[0], g[1], g[2])
 	switch {
 	case d > foldless*most:
 		return 1
