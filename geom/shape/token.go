@@ -237,7 +237,7 @@ func (t *token) treatment() Treatment {
 
 // parts are the edges that a mitre joins and how wide the parts along them are; none
 // where nothing follows.
-func (t *token) parts() (p [2]Part) {
+func (t *token) parts() (p [2]Member) {
 	if len(t.words) == 0 {
 		return p
 	}

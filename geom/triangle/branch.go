@@ -51,21 +51,25 @@ func (p *problem) onBranch(found []sides, f sides, t triple) []sides {
 }
 
 // end is the value of measurement i at which the branch of f ends, between what was
-// measured and a slip away from it (less: downward), to 2⁻⁴⁰ of the slip.
-func (p *problem) end(again func(int, *big.Rat) []sides, f sides, t triple, d doubt) *big.Rat {
+// measured and a slip away from it (less: downward), to 2⁻⁴⁰ of the slip; nil where it
+// ends at once.
+func (p *problem) end(again func(int, *big.Rat) []sides, f sides, t triple, d Doubt) *big.Rat {
 	fits, fails := new(big.Rat), big.NewRat(1, 1)
-	if d.less {
+	if d.Less {
 		fails.Neg(fails)
 	}
 	for range 40 {
 		half := new(big.Rat).Add(fits, fails)
 		half.Quo(half, big.NewRat(2, 1))
-		if len(p.onBranch(again(d.measurement, half), f, t)) > 0 {
+		if len(p.onBranch(again(d.Measured, half), f, t)) > 0 {
 			fits = half
 		} else {
 			fails = half
 		}
 	}
-	v := new(big.Rat).Mul(p.of[d.measurement].slip(), fits)
-	return v.Add(v, p.measured[d.measurement].Value.Value)
+	if fits.Sign() == 0 {
+		return nil
+	}
+	v := new(big.Rat).Mul(p.of[d.Measured].slip(), fits)
+	return v.Add(v, p.measured[d.Measured].Value.Value)
 }

@@ -54,12 +54,9 @@ func Solve(measured []Measurement, base [2]geom.Name) (Solution, error) {
 	for _, f := range found {
 		fig := figuresOf(f)
 		a := Answer{Triangle: fig.triangle(p.names, apex), Residuals: p.residuals(fig)}
-		var doubts []doubt
-		a.Moves, doubts = p.moves(f, t, apex)
-		a.Warnings = p.warnings(a, doubts, found, apex)
-		if lost != "" {
-			a.Warnings = append(a.Warnings, lost)
-		}
+		var ends []Doubt
+		a.Moves, ends = p.moves(f, t, apex)
+		a.Doubts = append(p.doubts(a, ends, found, apex), lost...)
 		s.Answers = append(s.Answers, a)
 	}
 	return s, nil
@@ -94,7 +91,7 @@ func tripleOf(a, b, c Quantity) triple {
 
 // withinLimits leaves out answers with a computed side that is too short or too
 // long, and says so.
-func (p *problem) withinLimits(found []sides) (good []sides, lost string, err error) {
+func (p *problem) withinLimits(found []sides) (good []sides, lost []Doubt, err error) {
 	short, long := lengthLimits()
 	for _, s := range found {
 		bad := -1
@@ -107,14 +104,12 @@ func (p *problem) withinLimits(found []sides) (good []sides, lost string, err er
 			good = append(good, s)
 			continue
 		}
-		w := p.words()
-		lost = fmt.Sprintf("%s would be %s: sides may be 1 mm to 1 km long", w.name(Side(bad)), w.withUnit(s[bad].float64()))
+		lost = []Doubt{{Code: LeftOut, Side: [2]geom.Name{p.names[(bad+1)%3], p.names[(bad+2)%3]}, By: unit.Length(s[bad].float64())}}
 	}
 	if len(good) == 0 {
-		return nil, "", &NoTriangle{What: lost, Hint: "measure the longer sides, and angles that are not so sharp"}
-	}
-	if lost != "" {
-		lost = "a second triangle fits but is left out: in it " + lost
+		d := lost[0]
+		return nil, nil, no("measure the longer sides, and angles that are not so sharp",
+			"%s would be %s: sides may be 1 mm to 1 km long", d.Side[0]+d.Side[1], FiguresOf(p.measured).Length(d.By))
 	}
 	return good, lost, nil
 }

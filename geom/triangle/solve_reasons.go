@@ -20,7 +20,7 @@ func shortReach(s sides, l int, over number) reason {
 			if w.value[q] != "" {
 				return w.is(q)
 			}
-			return w.name(q) + " " + w.length(s[q.Corner()])
+			return w.name(q) + " " + w.float(s[q.Corner()].float64())
 		}
 		if over.sign() == 0 {
 			return no("a triangle needs its third corner off that line: "+again,
@@ -33,7 +33,7 @@ func shortReach(s sides, l int, over number) reason {
 		}
 		return no(hint,
 			"%s and %s together are %s short of reaching across %s",
-			name(x), name(y), w.length(over.neg()), name(Side(l)))
+			name(x), name(y), w.float(over.neg().float64()), name(Side(l)))
 	}
 }
 

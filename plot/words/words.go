@@ -9,7 +9,7 @@
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
 // checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
-// nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pegs.go,
+// nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pieces.go, pegs.go,
 // ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
 package words
 
@@ -41,6 +41,7 @@ type Language interface {
 	Nets() Nets
 	Steps() Steps
 	Pegs() Pegs
+	Pieces() Pieces
 	SetOut(pegging.Layout) SetOut
 	Calibration() Calibration
 	Cautions() Cautions
@@ -66,5 +67,6 @@ func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
+func (e English) Pieces() Pieces                 { return pieces{} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }

@@ -13,6 +13,7 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -83,6 +84,16 @@ var examples = map[string]example{
 	}},
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
+	}},
+	"Pieces.Doubts": {say: func(t *testing.T, l words.Language) []string {
+		s, err := triangle.Solve(measured(t, "AB=2000", "A=89deg", "B=90deg"), [2]geom.Name{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return standing(l.Pieces().Doubts(s, 0))
+	}},
+	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
+		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
 	"Pegs.Why": {say: func(_ *testing.T, l words.Language) []string {
 		way := func(m pegging.Method, figure unit.Length) pegging.Way {
