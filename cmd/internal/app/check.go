@@ -89,10 +89,10 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
 	}
 	if f.Where != "" { // the document says it too
-		c.work.Said.FoundOf, c.work.Said.Piece.Found = c.of[0].Index+1, f.Tokens
+		c.work.Carries.FoundOf, c.work.Carries.Piece.Found = c.of[0].Index+1, f.Tokens
 	}
 	if len(f.Fixed) > 0 {
-		c.work.Said.Piece.Fixed = f.Fixed
+		c.work.Carries.Piece.Fixed = f.Fixed
 	}
 	return c, nil
 }

@@ -58,7 +58,7 @@ func (w *Work) paged() (err error) {
 	if w.EdgesOnly {
 		w.Cover = paging.OutlineOnly
 	}
-	w.hide, err = without(w.Said.Without)
+	w.hide, err = without(w.Carries.Without)
 	return err
 }
 
