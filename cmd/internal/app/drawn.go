@@ -25,7 +25,11 @@ func (w Work) which(p solved.Piece) string {
 
 // frontWords are what the page before those of a piece says beside it.
 func (w Work) frontWords() template.Front {
-	return template.Front{Printer: w.printer(), Notes: w.notes()}
+	front := template.Front{Notes: w.notes()}
+	if c := w.madeFor.calibration; c != nil {
+		front.Uncertainty = c.Uncertainty
+	}
+	return front
 }
 
 // notes are what a title line says beside the names.

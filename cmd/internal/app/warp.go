@@ -6,7 +6,6 @@ import (
 	"trammel/geom"
 	"trammel/plot/calibrate"
 	"trammel/plot/draw"
-	"trammel/plot/template"
 	"trammel/profiles"
 )
 
@@ -41,14 +40,6 @@ func (w Work) printerName() string {
 		return ""
 	}
 	return w.madeFor.calibration.Printer
-}
-
-// printer is what the template may say of it.
-func (w Work) printer() template.Printer {
-	if w.madeFor.calibration == nil {
-		return template.Printer{}
-	}
-	return template.Printer{Name: w.madeFor.calibration.Printer, Uncertainty: w.madeFor.calibration.Uncertainty}
 }
 
 // warped makes pages ready for the printer.
