@@ -224,7 +224,7 @@ func (d *desk) finish(which []int, f fit) sides {
 		for k := range next {
 			next[k] = next[k].plus(fromFloat(step[k]))
 		}
-		if _, over := next.reach(); over.sign() <= 0 || next.least().sign() <= 0 {
+		if _, over := next.reach(); over.sign() <= 0 || slices.MinFunc(next[:], number.cmp).sign() <= 0 {
 			break
 		}
 		o, _ := d.exactOff(which, next)
