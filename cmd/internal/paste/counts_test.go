@@ -4,5 +4,5 @@ import "trammel/internal/gate"
 
 // How much the tests try: a few in every run, all in the gate.
 var (
-	opaqueTemplates = gate.Of(20, 300)
+	opaqueTemplates = gate.Of(12, 300)
 )
