@@ -5,6 +5,6 @@ import "trammel/internal/gate"
 // How much the tests try: a few in every run, all in the gate.
 var (
 	netsWithoutOutline = gate.Of(30, 200) // triangulations of 4 to 60 points
-	netsToNearest      = gate.Of(9, 60)  // of 8, 20 and 40 points
+	netsToNearest      = gate.Of(9, 60)   // of 8, 20 and 40 points
 	netsThatAsk        = gate.Of(12, 40)  // that lack lines
 )
