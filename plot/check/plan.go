@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
 	"trammel/geom"
@@ -85,15 +84,7 @@ func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 	}
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
 	d, h = sheet.Shift(p.Ops, at), p.Bounds.Height()+3
-	words := "Beside a line: found less wanted."
-	if len(s.Comparison.Readings) > mostTold {
-		words = "Beside a line that is outside: found less wanted."
-	}
-	lines := []string{fmt.Sprintf("Plan 1:%d. %s", p.Scale, words)}
-	if len(what.Moves) > 0 {
-		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
-	}
-	for _, words := range lines {
+	for _, words := range s.heads().Legend(p.Scale, len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
 		for _, line := range sheet.Wrap(words, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
 			d = append(d, sheet.Note(line, 0, -h+0.8, draw.Left))

@@ -71,7 +71,9 @@ func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.L
 			size := geom.Point{X: squares(width), Y: squares(sheet.Height(blocks, width, r))}
 			block := place.Block{Rects: []geom.Rect{{Max: size}}, Top: true}
 			if at, ok := t.grid.Spot(block, squares(t.more)-hair, area.Grow(hair/2), nil); ok {
-				onSquare := func(l, from unit.Length) unit.Length { return from + gridStep*unit.Length(math.Round(float64((l-from)/gridStep))) }
+				onSquare := func(l, from unit.Length) unit.Length {
+					return from + gridStep*unit.Length(math.Round(float64((l-from)/gridStep)))
+				}
 				top := geom.Point{X: onSquare(at.X, area.Min.X), Y: onSquare(at.Y, area.Min.Y) + size.Y}
 				d, _ := sheet.Set(blocks, top, width, r)
 				page.Ops = slices.Concat(page.Ops, d)

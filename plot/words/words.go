@@ -7,10 +7,10 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
-// checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
+// checks_whole.go, compared.go, moves.go, heads.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pieces.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, cautions.go, figures.go, lists.go.
 package words
 
 import (
@@ -43,6 +43,7 @@ type Language interface {
 	Pegs() Pegs
 	Pieces() Pieces
 	SetOut(pegging.Layout) SetOut
+	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
 	Cautions() Cautions
 }
@@ -69,4 +70,5 @@ func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) Pieces() Pieces                 { return pieces{} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
+func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }

@@ -1,8 +1,8 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
-	"iter"
 	"slices"
 
 	"trammel/cmd/internal/lines"
@@ -20,9 +20,8 @@ import (
 
 // drawings are the pieces of a job each in one, at full size, for a machine that cuts.
 type drawings struct {
-	work  Work
-	pages []draw.Page
-	names []string
+	work Work
+	drawn
 }
 
 const (
@@ -39,19 +38,12 @@ func makeWhole(o Order) (*Document, error) {
 	}
 	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
 	d.head = draw.Document{Title: o.Work.documentTitle(), Language: "en", Hide: o.Work.hide}
-	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(h.pages) }, func() []string { return h.names }
-	d.single = func() bool { return len(h.pages) == 1 }
+	h.into(d)
 	return d, nil
 }
 
 func (w Work) drawings() (*drawings, error) {
-	if err := w.Picked(); err != nil {
-		return nil, err
-	}
-	if err := w.HasOutline(); err != nil {
-		return nil, err
-	}
-	if err := w.Sound(); err != nil {
+	if err := cmp.Or(w.Picked(), w.HasOutline(), w.Sound()); err != nil {
 		return nil, err
 	}
 	all := &drawings{work: w}
@@ -62,7 +54,7 @@ func (w Work) drawings() (*drawings, error) {
 		}
 		name := fileName(p.Title())
 		if len(w.Pieces) > 1 {
-			name = fmt.Sprintf("%0*d-%s", len(fmt.Sprint(len(w.Pieces))), i+1, name)
+			name = numbered(i, len(w.Pieces), p.Title())
 		}
 		all.pages, all.names = append(all.pages, page), append(all.names, name)
 	}
