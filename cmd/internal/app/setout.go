@@ -132,8 +132,7 @@ func framed(r *report.PieceReport, s setout.Sheet) {
 		at, c := s.Seen(geom.Name(n))
 		r.Points[n] = report.Pair(at)
 		if r.Net != nil {
-			e := c.Ellipse()
-			r.Net.Points[n] = report.PointReport{SigmaX: c.X().MM(), SigmaY: c.Y().MM(), Major: e.Major.MM(), Minor: e.Minor.MM(), Turn: e.Turn.Degrees(), Figure95: c.Figure95().MM()}
+			r.Net.Points[n] = report.ReportPoint(c)
 		}
 	}
 }
