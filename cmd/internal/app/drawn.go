@@ -37,7 +37,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Shown: p.Covered(),
 	}
 	if p.Net != nil {
-		t.Which = w.Says().Nets().Which(*p.Net)
+		t.Which = w.Words().Nets().Which(*p.Net)
 	}
 	return t
 }

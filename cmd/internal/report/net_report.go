@@ -109,7 +109,7 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		r.Points[string(n)] = ReportPoint(a.Covariance(n))
 	}
 	for _, f := range a.Placed {
-		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Says().Nets().Found(a, f))}
+		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Words().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
@@ -122,7 +122,7 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		m := a.Results[s.Index].Measurement
 		q := suspectReport{
 			Measured: s.Index, Token: m.Text, W: s.W, Reads: solved.Figure(m.Kind, s.Reads), Others: solved.Figure(m.Kind, s.Others), Sigma: solved.Figure(m.Kind, s.Sigma),
-			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.Says().Nets().Suspect(a, s, w.Figures)),
+			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.Words().Nets().Suspect(a, s, w.Figures)),
 		}
 		for _, x := range s.Slips {
 			q.Slips = append(q.Slips, slipReport{slips[x.Kind], solved.Figure(m.Kind, x.By), solved.Figure(m.Kind, x.True)})
@@ -130,7 +130,7 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		r.Suspects = append(r.Suspects, q)
 	}
 	if s, ok := solved.Rectangle(a); ok {
-		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Says().Nets().Rectangle(s, w.Figures))}
+		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Words().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
 }

@@ -56,7 +56,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 		}
 		if a, ok := p.Checked(); ok {
 			_, cares := w.Findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Says().Nets().TooFine(a, w.Figures))...)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Words().Nets().TooFine(a, w.Figures))...)
 		}
 		p.ByHand = crossings(w.Figures, *p)
 	}
