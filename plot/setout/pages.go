@@ -34,6 +34,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan.Drawn{}}
+	d := c
 	if !c.choose(0) {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
@@ -42,7 +43,6 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return pages, err
 	}
 	// A plan one scale smaller is worth a page less to carry, where it stays large.
-	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast, drawn: c.drawn}
 	if d.choose(c.plan.Scale+1) && d.plan.Scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.Scale) {
 		if fewer, err := d.pages(); err == nil && len(fewer) < len(pages) {
 			return fewer, nil
