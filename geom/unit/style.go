@@ -43,6 +43,14 @@ func (s Style) Length(l Length) string {
 	return decimalText(float64(l), int64(s.Unit.Length()), min(max(decimals, 0), 9))
 }
 
+// Signed is Length with its sign, also where it is positive.
+func (s Style) Signed(l Length) string {
+	if l < 0 {
+		return minus + s.Length(-l)
+	}
+	return "+" + s.Length(l)
+}
+
 // LengthUnit writes a length with its unit: "2400 mm", "2.4 m", `7'-10 1/2"`.
 func (s Style) LengthUnit(l Length) string {
 	if s.Unit >= IN {
