@@ -17,13 +17,7 @@ func (s setOut) levelWords() string {
 	if !s.Falls {
 		return ""
 	}
-	var said []string
-	for _, p := range s.Pegs {
-		if p.Role == pegging.Corner && !slices.Contains(s.Ground.Assumed, p.Name) {
-			said = append(said, string(p.Name)+" "+s.signedLevel(p.Name))
-		}
-	}
-	words := "Levels in " + s.Style.Name() + ": " + strings.Join(said, ", ") + "."
+	words := "Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
 	if all := s.assumed(); all != "" {
 		words += " " + all
 	}
@@ -32,13 +26,7 @@ func (s setOut) levelWords() string {
 
 // assumed says of which pegs the level is not known and what it is taken for.
 func (s setOut) assumed() string {
-	var all []string
-	for _, p := range s.Pegs {
-		if slices.Contains(s.Ground.Assumed, p.Name) {
-			all = append(all, string(p.Name)+" "+s.signedLevel(p.Name))
-		}
-	}
-	if len(all) == 0 {
+	if len(s.Ground.Assumed) == 0 {
 		return ""
 	}
 	plane := [...]string{
@@ -46,7 +34,7 @@ func (s setOut) assumed() string {
 		pegging.ThroughLevels: "the plane through the levels given",
 		pegging.NearestLevels: "the plane nearest to the levels given",
 	}[s.Ground.Plane]
-	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", strings.Join(all, ", "), plane)
+	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", s.levels(true), plane)
 }
 
 func (s setOut) Taping() string {
@@ -102,8 +90,16 @@ func (s setOut) Broken(p pegging.Pull) string {
 	return "none"
 }
 
-func (s setOut) signedLevel(n geom.Name) string {
-	return tape.Below(s.Level(n), s.Figure(max(s.Level(n), -s.Level(n))))
+// levels of the points that are assumed to lie so, or were said to.
+func (s setOut) levels(assumed bool) string {
+	var all []string
+	for _, p := range s.Pegs {
+		if p.Role == pegging.Corner && slices.Contains(s.Ground.Assumed, p.Name) == assumed {
+			l := s.Level(p.Name)
+			all = append(all, string(p.Name)+" "+tape.Below(l, s.Figure(max(l, -l))))
+		}
+	}
+	return strings.Join(all, ", ")
 }
 
 func (s setOut) Bring() []string {
