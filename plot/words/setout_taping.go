@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -84,10 +85,16 @@ func (s setOut) Crossing() string {
 }
 
 func (s setOut) Broken(p pegging.Pull) string {
-	if parts := (pegs{s.in.Voice}).Corrections(p.By, s.Fine()); parts != "" {
-		return parts
+	var all []string
+	for _, x := range []struct {
+		name string
+		by   unit.Length
+	}{{"calibration", p.By.Calibration}, {"temperature", p.By.Temperature}, {"pull", p.By.Pull}, {"sag", p.By.Sag}, {"slope", p.By.Slope}} {
+		if text := s.Fine().Length(max(x.by, -x.by)); text != s.Fine().Length(0) {
+			all = append(all, x.name+" "+tape.Signed(float64(x.by), text))
+		}
 	}
-	return "none"
+	return cmp.Or(geom.Listed(all), "none")
 }
 
 // levels of the points that are assumed to lie so, or were said to.
