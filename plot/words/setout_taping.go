@@ -133,8 +133,7 @@ func (s setOut) Bring() []string {
 	return all
 }
 
-// wanted is the longest length that the tape has to reach: a pull, a check, a mark or
-// a string from nail to nail.
+// wanted is the longest length that the tape has to reach, strings included.
 func (s setOut) wanted() unit.Length {
 	l := s.Longest()
 	for _, c := range s.Checks {
@@ -146,8 +145,7 @@ func (s setOut) wanted() unit.Length {
 	return l
 }
 
-// sameStep keeps a length that is a whole number of metres but for rounding from
-// counting as one more.
+// sameStep keeps a whole number of metres, but for rounding, from counting as one more.
 const sameStep = 1e-9
 
 // reach is the length of tape that a pull wants, in whole metres or feet.

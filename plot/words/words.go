@@ -51,8 +51,7 @@ type English struct {
 	Instrument string // how a theodolite is said to the program; empty: as a job says it
 }
 
-// In is the language that a document was given: English at the bench where it was
-// given none.
+// In is the language that a document was given; nil: English at the bench.
 func In(l Language) Language {
 	if l == nil {
 		return English{}
