@@ -16,9 +16,9 @@ func (s setOut) Why() string {
 	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", capital(name), used.Times)
 	switch r.Why.Code {
 	case pegging.Surest:
-		return s.worse(used, other)
+		return worse(used, other, s.Inches())
 	case pegging.AsAsked:
-		return "As asked for. " + s.worse(other, used)
+		return "As asked for. " + worse(other, used, s.Inches())
 	case pegging.AskedAlike:
 		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
 	case pegging.Extends:
@@ -33,9 +33,9 @@ func (s setOut) Why() string {
 
 // worse says why one way of setting out is less sure than the best: "swinging from AB
 // crosses at 12° at C: 3.4 times worse than an offset from BC".
-func (s setOut) worse(best, other pegging.Way) string {
+func worse(best, other pegging.Way, feet bool) string {
 	far := func(mm float64, digits int) string {
-		if s.Inches() {
+		if feet {
 			return unit.Decimals(mm/unit.Foot.MM(), 0) + " ft"
 		}
 		return unit.Decimals(mm/1000, digits) + " m"
