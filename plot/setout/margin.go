@@ -20,7 +20,7 @@ func (c composer) margin() sheet.Margin {
 		}
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{c.heads().Title(false), c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
+		Title: name, Second: []string{c.heads().Title(false), c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer, Language: c.Language,
 		Third: c.heads().Units(false, c.Style)[:2],
 	}
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -84,12 +85,7 @@ func (b Table) Breadth(r draw.Ruler) unit.Length {
 }
 
 func (b Table) headed() bool {
-	for _, c := range b.Columns {
-		if c.Head != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 // column is where a column stands: from x, so wide, its points at x+point.
@@ -178,7 +174,7 @@ func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
 			row.Marks = append(row.Marks, text(words, geom.Point{X: x, Y: y}, n, a, false))
 		}
 	}
-	row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
+	row.Marks = append(row.Marks, NoteLine(0, -row.Height+0.8, last.x+last.width, -row.Height+0.8, draw.Narrow))
 	return row
 }
 
@@ -206,7 +202,7 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 				w -= r.Width(cell, h, false) + 1.5
 				row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, false))
 			}
-			row.Marks = append(row.Marks, box(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
+			row.Marks = append(row.Marks, Frame(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
@@ -222,8 +218,10 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 	return row
 }
 
-func box(r geom.Rect) draw.Polyline {
-	return draw.Polyline{Points: []geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}, Closed: true, Pen: draw.Narrow, On: draw.Notes}
+// Frame is a rectangle drawn round.
+func Frame(r geom.Rect) draw.Polyline {
+	c := r.Corners()
+	return draw.Polyline{Points: c[:], Closed: true, Pen: draw.Narrow, On: draw.Notes}
 }
 
 // atPoint parts a figure where its decimal point stands or would stand: after

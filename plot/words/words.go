@@ -9,7 +9,7 @@
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
 // setout.go, nets.go, steps.go, settings.go, byhand.go, ranges.go, calibration.go,
-// cautions.go, figures.go, lists.go.
+// onpages.go, cautions.go, figures.go, lists.go.
 package words
 
 import (
@@ -42,6 +42,7 @@ type Language interface {
 	SetOut(pegging.Layout) SetOut
 	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
+	Pages() Pages
 	Cautions() Cautions
 }
 
@@ -63,6 +64,7 @@ func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
+func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }

@@ -325,7 +325,7 @@ func spelled(names []geom.Name) []string {
 // adjust is a triangle with its measurements adjusted from the answer that is meant,
 // where there are more than needed: once, for all that is said and made of it.
 func (w Work) adjust(p Piece) Piece {
-	if p.Net == nil && len(p.Solution.Measured) > 3 {
+	if p.Net == nil && p.adjusted == nil && len(p.Solution.Measured) > 3 {
 		if a, err := w.netOfTriangle(p.Triangle(), p.Solution.Measured); err == nil {
 			p.adjusted = &a
 		}
