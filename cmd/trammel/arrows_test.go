@@ -45,7 +45,7 @@ var arrows = map[string][]string{
 	"trammel/plot/pdf":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":                 {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
-	"trammel/cmd/internal/config":      {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles", "trammel/geom/unit"},
+	"trammel/cmd/internal/config":      {"github.com/spf13/viper", "trammel/profiles", "trammel/geom/unit"},
 	"trammel/cmd/internal/lines":       {"trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/cmd/internal/calibration": {"trammel/geom", "trammel/geom/", "trammel/plot/calibrate", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/pdf", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict", "trammel/cmd/internal/lines"},
 	"trammel/cmd/internal/solved":      {"trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/words", "trammel/profiles/job"},

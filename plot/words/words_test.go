@@ -100,15 +100,6 @@ var examples = map[string]example{
 	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
 		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
-	"Pegs.Why": {say: func(_ *testing.T, l words.Language) []string {
-		way := func(m pegging.Method, figure unit.Length) pegging.Way {
-			return pegging.Way{Method: m, Base: [2]geom.Name{"A", "B"}, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}, Figure: figure}
-		}
-		return one(l.Pegs().Why(way(pegging.OffsetSquare, 3), way(pegging.TwoArcs, 10), false).Sentence())
-	}},
-	"Pegs.Corrections": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return one(l.Pegs().Corrections(tape.Corrections{Temperature: 28.1, Pull: -5.9}, unit.Style{}))
-	}},
 	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},
 	"SetOut.Doubts":      {say: ofLayout(words.SetOut.Doubts)},
