@@ -45,7 +45,7 @@ var arrows = map[string][]string{
 	"trammel/plot/pdf":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":                 {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
-	"trammel/cmd/internal/config":      {"github.com/spf13/viper", "github.com/go-viper/mapstructure/v2", "trammel/profiles", "trammel/geom/unit"},
+	"trammel/cmd/internal/config":      {"github.com/spf13/viper", "trammel/profiles", "trammel/geom/unit"},
 	"trammel/cmd/internal/lines":       {"trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/cmd/internal/calibration": {"trammel/geom", "trammel/geom/", "trammel/plot/calibrate", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/pdf", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict", "trammel/cmd/internal/lines"},
 	"trammel/cmd/internal/solved":      {"trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/words", "trammel/profiles/job"},
@@ -61,6 +61,7 @@ var arrows = map[string][]string{
 // The program and what it stands on, package by package, as go list has it:
 // imports point downward, and only the command touches the outside.
 func TestArrows(t *testing.T) {
+	t.Parallel()
 	cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Imports", ".")
 	out, err := cmd.Output()
 	if err != nil {
@@ -125,6 +126,7 @@ var fences = map[string]string{
 // geom/area is not part of the program yet: the tests of geom/shape hold its contours
 // to what canvas makes of them.
 func TestFences(t *testing.T) {
+	t.Parallel()
 	out, err := exec.Command("go", "list", "-json=ImportPath,Imports,TestImports,XTestImports", "trammel/...").Output()
 	if err != nil {
 		t.Fatal(err)
@@ -175,6 +177,7 @@ var browser = []string{
 // All but the command line can be built for a browser: no other program is started,
 // no file is watched, nothing is painted; net/http comes in by brotli alone.
 func TestBrowser(t *testing.T) {
+	t.Parallel()
 	cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Imports", "trammel/cmd/internal/app")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	out, err := cmd.Output()

@@ -9,6 +9,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
+	"trammel/internal/gate"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 )
@@ -165,8 +166,10 @@ func TestLabelsTouchNothing(t *testing.T) {
 
 // Sizes that a job may have, each way of saying lengths, on the small paper.
 func TestLabelsInEveryUnit(t *testing.T) {
+	few := []string{"AB=60 BC=60 CA=60", "AB=2400 BC=1237.4 CA=1237.4", "AB=60 BC=58 CA=3"}
+	all := append(few, "AB=15000 BC=12000 CA=9000", "AB=7200 BC=3712.3 CA=3712.3")
 	for _, figures := range []unit.Style{{}, {Unit: unit.CM}, {Unit: unit.M}, {Unit: unit.IN}, {Unit: unit.FT, Denominator: 64}, {Minutes: true}} {
-		for _, tokens := range []string{"AB=60 BC=60 CA=60", "AB=15000 BC=12000 CA=9000", "AB=7200 BC=3712.3 CA=3712.3", "AB=60 BC=58 CA=3"} {
+		for _, tokens := range gate.Of(few, all) {
 			p := piece(t, tokens)
 			for _, cover := range []paging.Cover{paging.Full, paging.OutlineOnly} {
 				turn := 10 * unit.Degree

@@ -15,6 +15,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/shape"
 	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -90,14 +91,15 @@ var examples = map[string]example{
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
 	}},
-	"Pegs.Why": {say: func(_ *testing.T, l words.Language) []string {
-		way := func(m pegging.Method, figure unit.Length) pegging.Way {
-			return pegging.Way{Method: m, Base: [2]geom.Name{"A", "B"}, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}, Figure: figure}
+	"Pieces.Doubts": {say: func(t *testing.T, l words.Language) []string {
+		s, err := triangle.Solve(measured(t, "AB=2000", "A=89deg", "B=90deg"), [2]geom.Name{})
+		if err != nil {
+			t.Fatal(err)
 		}
-		return one(l.Pegs().Why(way(pegging.OffsetSquare, 3), way(pegging.TwoArcs, 10), false).Sentence())
+		return standing(l.Pieces().Doubts(s, 0))
 	}},
-	"Pegs.Corrections": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return one(l.Pegs().Corrections(tape.Corrections{Temperature: 28.1, Pull: -5.9}, unit.Style{}))
+	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
+		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
 	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},

@@ -94,7 +94,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Words().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

@@ -40,6 +40,9 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 			return w, err
 		}
 		for _, q := range pieces {
+			if !q.Other {
+				q.Warnings = append(q.Warnings, w.Words().Pieces().Notes(q.Shape, m.Figures)...)
+			}
 			w.Pieces = append(w.Pieces, w.adjust(q))
 		}
 	}
@@ -52,11 +55,11 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 			continue
 		}
 		if p.Net == nil {
-			p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
+			p.Warnings = append(p.Warnings, remarks(w.Words().Pieces().Doubts(p.Solution, p.Answer))...)
 		}
 		if a, ok := p.Checked(); ok {
 			_, cares := w.Findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Says().Nets().TooFine(a, w.Figures))...)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Words().Nets().TooFine(a, w.Figures))...)
 		}
 		p.ByHand = crossings(w.Figures, *p)
 	}
