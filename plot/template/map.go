@@ -11,9 +11,9 @@ import (
 	"trammel/plot/sheet"
 )
 
-// white is left free about the map of pages, for the letters of the corners or
-// of rows and columns.
-const white unit.Length = 6
+// white is left free about the map of sheets, for the letters of the corners or the
+// numbers of the ends of rows.
+const white unit.Length = 8
 
 // picture is the map of pages with the shape over it.
 func (x index) picture(highest unit.Length) sheet.Block {
@@ -28,7 +28,14 @@ func (x index) picture(highest unit.Length) sheet.Block {
 			scene: newScene(nil, nil, r), plan: x.plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
-		m.draw(x.piece, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
+		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
+		numbered := m.draw(x.piece, room)
+		if x.style.Lengths {
+			m.sides(x.piece, x.style, false)
+		}
+		if !numbered {
+			m.numberRows()
+		}
 		return m.scene.drawing, high
 	}}
 }
@@ -63,7 +70,9 @@ func (m chart) share(c paging.Cell) geom.Rect {
 	return geom.Rect{Min: m.at(w.Min), Max: m.at(w.Max)}
 }
 
-func (m chart) draw(p Piece, room geom.Rect) {
+// draw draws the sheets and the shape, the corners' letters and, where all have room, the
+// sheets' numbers, and says whether they had.
+func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 	line := func(x0, y0, x1, y1 unit.Length) { m.scene.add(sheet.NoteLine(x0, y0, x1, y1, draw.Fine)) }
 	var shares []geom.Rect
 	for _, c := range m.plan.Cells {
@@ -87,13 +96,13 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	} else {
 		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
-	if lines := slices.Clip(m.scene.drawing); !m.labelPages(shares) {
-		// Too small for a label in every page: letters beside the rows, numbers
-		// above the columns instead, where the corners' letters leave room for
-		// them. The scene is made again without the words.
+	lines := slices.Clip(m.scene.drawing)
+	again := func() {
 		*m.scene = *newScene(nil, nil, m.scene.ruler)
 		m.scene.add(lines...)
-		defer m.labelRows(shares)
+	}
+	if numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool { again(); return m.numberSheets(shares, h) }); !numbered {
+		again()
 	}
 	m.scene.panes = place.NewIndex[pane](about)
 	m.scene.panes.Put(room, pane{room, room})
@@ -101,11 +110,12 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		m.name(p.Outline.Names[i], anchor{at, out}, fan[:], 2000)
 	}
+	return numbered
 }
 
 // name writes a point's name beside it; the less turns matter, the larger.
 func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
-	w := label{string(n), draw.FigureHeight, true}
+	w := label{string(n), draw.TitleHeight, true}
 	all := w.ring(a, 2, 11, turns, func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
 		return float64(d) + turn.Degrees()*turn.Degrees()/less
 	})
@@ -145,15 +155,18 @@ var inPage = [][2]unit.Length{
 	{0, .5}, {0, -.5}, {.5, 0}, {-.5, 0}, {.5, .5}, {-.5, .5}, {.5, -.5}, {-.5, -.5},
 }
 
-// labelPages writes each page's label where the shape leaves room in it, and says
+// numberHeights are those that the numbers on the map may have, all alike.
+var numberHeights = []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight, draw.NoteHeight}
+
+// numberSheets writes each sheet's number where the shape leaves room in it, and says
 // whether all had room.
-func (m chart) labelPages(shares []geom.Rect) bool {
+func (m chart) numberSheets(shares []geom.Rect, height unit.Length) bool {
 	for _, s := range shares {
 		m.scene.panes.Put(s, pane{s, s})
 	}
 	for i, s := range shares {
-		w := label{m.plan.Cells[i].Label, draw.NoteHeight, false}
-		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, false)/2-1.1, s.Height()/2-w.height*0.85-1.1
+		w := label{m.plan.Cells[i].Label, height, true}
+		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, true)/2-1.1, s.Height()/2-w.height*0.85-1.1
 		if dx < 0 || dy < 0 {
 			return false
 		}
@@ -168,46 +181,34 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 	return true
 }
 
-// labelRows writes letters beside the rows and numbers above the columns, as many
-// of them as have room.
-func (m chart) labelRows(shares []geom.Rect) {
-	all := shares[0]
-	for _, s := range shares {
-		all = all.Join(s)
-	}
-	var corners []geom.Rect
-	for _, op := range m.scene.drawing {
-		if o, ok := op.(draw.Text); ok {
-			corners = append(corners, o.Bounds(m.scene.ruler).Grow(1.5))
-		}
-	}
-	put := func(say string, at geom.Point, a draw.Align) bool {
-		o := sheet.Note(say, at.X, at.Y, a)
-		if slices.ContainsFunc(corners, o.Bounds(m.scene.ruler).Meets) {
-			return false
-		}
-		m.scene.add(o)
-		return true
-	}
-	const from = 1.2
-	row, last := -1, unit.Length(1e9)
-	columns := make([]struct {
-		name string
-		x    unit.Length
-	}, m.plan.Cols)
+// numberRows writes beside each row the numbers of the sheets at its ends, as many of
+// them as have room: the map is too small for one in every sheet.
+func (m chart) numberRows() {
+	type row struct{ first, last int }
+	rows := map[int]row{}
 	for i, c := range m.plan.Cells {
-		middle, letters := shares[i].Centre(), rowOf(c)
-		columns[c.Col].name, columns[c.Col].x = c.Label[len(letters):], middle.X
-		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(letters, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
-			last = middle.Y
+		r, ok := rows[c.Row]
+		if !ok {
+			r = row{i, i}
 		}
-		row = c.Row
+		if c.Col < m.plan.Cells[r.first].Col {
+			r.first = i
+		}
+		if c.Col > m.plan.Cells[r.last].Col {
+			r.last = i
+		}
+		rows[c.Row] = r
 	}
-	right := unit.Length(-1e9)
-	for _, c := range columns {
-		half := m.scene.ruler.Width(c.name, draw.NoteHeight, false) / 2
-		if c.name != "" && c.x-half >= right && put(c.name, geom.Point{X: c.x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
-			right = c.x + half + 2
+	for k := range m.plan.Rows {
+		r, ok := rows[k]
+		if !ok {
+			continue
 		}
+		beside := func(i int, at unit.Length, a draw.Align) {
+			o := sheet.Note(m.plan.Cells[i].Label, at, m.share(m.plan.Cells[i]).Centre().Y-draw.NoteHeight/2, a)
+			m.scene.put(candidate{text: o}, whole)
+		}
+		beside(r.first, m.share(m.plan.Cells[r.first]).Min.X-1.2, draw.Right)
+		beside(r.last, m.share(m.plan.Cells[r.last]).Max.X+1.2, draw.Left)
 	}
 }
