@@ -13,6 +13,8 @@
 package words
 
 import (
+	"slices"
+
 	"trammel/geom/pegging"
 )
 
@@ -32,6 +34,11 @@ func Voices() []Voice { return []Voice{Bench, Class, Floor, Ground} }
 // String is the name of the voice.
 func (v Voice) String() string {
 	return [...]string{"bench", "class", "floor", "ground"}[min(v, Ground)]
+}
+
+// Named is the voice of that name; the bench's where there is none.
+func Named(name string) Voice {
+	return Voice(max(0, slices.IndexFunc(Voices(), func(v Voice) bool { return v.String() == name })))
 }
 
 // Language says all that is said, subject by subject.
