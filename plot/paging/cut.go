@@ -45,13 +45,13 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			for i := range edges(o) {
 				l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
 				if c, ok := geom.ClipLine(l, window); ok {
-					dst = append(dst, draw.Shift(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On}, by))
+					dst = append(dst, draw.Shift(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On, Of: o.Of}, by))
 				}
 				way += l.Length()
 			}
 		} else {
 			for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
-				dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
+				dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
 			}
 		}
 	case draw.Path:
@@ -62,7 +62,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			break
 		}
 		for _, run := range geom.ClipPath(o.Segments, o.Closed, window) {
-			dst = append(dst, draw.Shift(draw.Path{Segments: run, Pen: o.Pen, On: o.On}, by))
+			dst = append(dst, draw.Shift(draw.Path{Segments: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
 		}
 	}
 	return dst
