@@ -33,7 +33,7 @@ func newFile(w io.Writer) *file {
 	f := &file{w: w, sum: sha256.New()}
 	f.zip, f.err = zlib.NewWriterLevel(&f.packed, level)
 	// The comment of bytes above 127 tells transfer programs that this is not text.
-	f.write([]byte("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"))
+	f.write([]byte(head))
 	return f
 }
 

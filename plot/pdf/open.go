@@ -25,8 +25,9 @@ const Magic = "%PDF-"
 
 // The first bytes of a document that Write makes, and the last ones.
 const (
-	head = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
-	tail = "\n%%EOF\n"
+	head   = "%PDF-2.0\n%\xe2\xe3\xcf\xd3\n"
+	before = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n" // what it wrote before pages were told part by part
+	tail   = "\n%%EOF\n"
 )
 
 // Attached is the file that Write attached to a document. It reads what Write
@@ -124,7 +125,7 @@ func (d *document) open() (dict, error) {
 	if err != nil {
 		return nil, err
 	}
-	if string(b) != head {
+	if string(b) != head && string(b) != before {
 		return nil, errForm
 	}
 	const end = 1024

@@ -5,8 +5,8 @@
 //
 // Both give places in mm from the bottom left corner of the page, y up.
 //
-// Files, from the top floor to the ground: properties.go, readback.go, trace.go,
-// pdfium.go.
+// Files, from the top floor to the ground: structure.go, properties.go, readback.go,
+// trace.go, pdfium.go.
 package readback
 
 import (
