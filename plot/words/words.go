@@ -10,7 +10,7 @@
 // checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, cautions.go, aloud.go, figures.go, lists.go, remark.go.
 package words
 
 import (
@@ -44,6 +44,7 @@ type Language interface {
 	SetOut(pegging.Layout) SetOut
 	Calibration() Calibration
 	Cautions() Cautions
+	Aloud() Aloud
 }
 
 // English, in the voice of a place.
@@ -68,3 +69,4 @@ func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
+func (e English) Aloud() Aloud                   { return aloud{} }
