@@ -11,6 +11,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 const (
@@ -84,19 +85,23 @@ func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 		}
 	}
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
-	d, h = sheet.Shift(p.Ops, at), p.Bounds.Height()+3
-	words := "Beside a line: found less wanted."
+	figure := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found(p.Scale)}
+	d, h = draw.Tagged(sheet.Shift(p.Ops, at), figure), p.Bounds.Height()+3
+	beside := "Beside a line: found less wanted."
 	if len(s.Comparison.Readings) > mostTold {
-		words = "Beside a line that is outside: found less wanted."
+		beside = "Beside a line that is outside: found less wanted."
 	}
-	lines := []string{fmt.Sprintf("Plan 1:%d. %s", p.Scale, words)}
+	lines := []string{fmt.Sprintf("Plan 1:%d. %s", p.Scale, beside)}
 	if len(what.Moves) > 0 {
 		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
 	}
-	for _, words := range lines {
-		for _, line := range sheet.Wrap(words, width, draw.NoteHeight, false, r) {
+	tag := &draw.Tag{}
+	for _, say := range lines {
+		for _, line := range sheet.Wrap(say, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
-			d = append(d, sheet.Note(line, 0, -h+0.8, draw.Left))
+			note := sheet.Note(line, 0, -h+0.8, draw.Left)
+			note.Of = tag
+			d = append(d, note)
 		}
 	}
 	return d, h + 1, max(extent.Width(), extent.Height()) / unit.Length(p.Scale)

@@ -45,7 +45,9 @@ func (c composer) scaleBar(at geom.Point) draw.Drawing {
 		d = append(d, sheet.Note(name(i), x, y+3, a))
 	}
 	d = append(d, draw.Text{At: geom.Point{X: at.X + paper*unit.Length(n) + 10, Y: y}, Height: draw.FigureHeight, Bold: true, Words: fmt.Sprintf("1:%d", c.plan.Scale), On: draw.Notes})
-	return append(d, sheet.Note("Do not scale from the plan: use the figures.", at.X, y-4.4, draw.Left))
+	not := sheet.Note("Do not scale from the plan: use the figures.", at.X, y-4.4, draw.Left)
+	not.Of = &draw.Tag{}
+	return append(d, not)
 }
 
 // barStep is the length that one part of the scale bar stands for: a round

@@ -67,15 +67,20 @@ type Paragraph struct {
 	Words  string
 	Height unit.Length // of a capital; 0 is draw.NoteHeight
 	Bold   bool
-	Keep   bool // with what follows
+	Keep   bool      // with what follows
+	Of     *draw.Tag // what it is to whoever has it read out; nil: a paragraph
 }
 
 func (b Paragraph) Rows(width unit.Length, r draw.Ruler) []Row {
 	h := orNote(b.Height)
 	var rows []Row
 	lines := Wrap(b.Words, width, h, b.Bold, r)
+	tag := b.Of
+	if tag == nil {
+		tag = &draw.Tag{}
+	}
 	for i, line := range lines {
-		rows = append(rows, textRow(line, 0, h, b.Bold))
+		rows = append(rows, textRow(line, 0, h, b.Bold, tag))
 		rows[i].Keep = b.Keep || len(lines) <= 3 && i < len(lines)-1
 	}
 	return rows
@@ -88,8 +93,10 @@ func orNote(h unit.Length) unit.Length {
 	return h
 }
 
-func textRow(line string, x, h unit.Length, bold bool) Row {
-	return Row{Height: h * leading, Marks: draw.Drawing{text(line, geom.Point{X: x, Y: baseLine(h)}, h, draw.Left, bold)}}
+func textRow(line string, x, h unit.Length, bold bool, tag *draw.Tag) Row {
+	t := text(line, geom.Point{X: x, Y: baseLine(h)}, h, draw.Left, bold)
+	t.Of = tag
+	return Row{Height: h * leading, Marks: draw.Drawing{t}}
 }
 
 // baseLine of the first line of letters below the top of a row.
@@ -111,8 +118,9 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 		h = draw.FigureHeight
 	}
 	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
+	tag := &draw.Tag{Role: draw.AsHeading}
 	for _, line := range Wrap(b.Words, width, h, true, r) {
-		row := textRow(line, 0, h, true)
+		row := textRow(line, 0, h, true, tag)
 		row.Keep = true
 		rows = append(rows, row)
 	}
@@ -120,7 +128,7 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 }
 
 func rule(x0, x1, y unit.Length) draw.Line {
-	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y}, To: geom.Point{X: x1, Y: y}}, Pen: draw.Narrow, On: draw.Notes}
+	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y}, To: geom.Point{X: x1, Y: y}}, Pen: draw.Narrow, On: draw.Notes, Of: &draw.Tag{Role: draw.AsOrnament}}
 }
 
 // List is numbered items (1, 2, 3 …), or unnumbered ones set off by a dash, the
@@ -150,13 +158,18 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 	}
 	indent := figures + h*0.9
 	var rows []Row
+	list := &draw.Tag{Role: draw.AsList}
 	for i, item := range b.Items {
+		at := &draw.Tag{Role: draw.AsItem, In: list}
+		label, body := &draw.Tag{Role: draw.AsLabel, In: at}, &draw.Tag{Role: draw.AsItemBody, In: at}
 		lines := Wrap(item, width-indent, h, false, r)
 		for j, line := range lines {
-			row := textRow(line, indent, h, false)
+			row := textRow(line, indent, h, false, body)
 			row.Keep = j < len(lines)-1 && len(lines) <= 4
 			if j == 0 {
-				row.Marks = append(draw.Drawing{text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)}, row.Marks...)
+				number := text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)
+				number.Of = label
+				row.Marks = append(draw.Drawing{number}, row.Marks...)
 			}
 			rows = append(rows, row)
 		}

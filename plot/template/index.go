@@ -53,11 +53,12 @@ type Front struct {
 // continued is the head of a page that goes on with the index: the name, cut short
 // where it is longer than a line, and the notes.
 func continued(name string, notes []string, area geom.Rect, r draw.Ruler) draw.Drawing {
-	blocks := []sheet.Block{sheet.Paragraph{Words: name + ", continued", Height: large, Bold: true}}
+	again := &draw.Tag{Role: draw.AsOrnament}
+	blocks := []sheet.Block{sheet.Paragraph{Words: name + ", continued", Height: large, Bold: true, Of: again}}
 	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	d, high = d[:1:1], high/unit.Length(len(d))
 	if len(notes) > 0 {
-		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(notes, "; ")}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
 		d = append(d, more[:1]...)
 	}
 	return d
@@ -213,7 +214,7 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 		height = draw.FigureHeight
 	}
 	return []sheet.Block{
-		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true},
+		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}},
 		sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true},
 		sheet.Gap(3),
 	}
@@ -275,7 +276,7 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	return []sheet.Block{
 		sheet.Heading{Words: "Before cutting"},
 		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.checks, Keep: true},
-		sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return checkBar(x.style, width, r) }},
+		checkBar(x.style, width),
 		sheet.Paragraph{Words: say, Height: l.checks, Keep: true},
 		sheet.Gap(1.5),
 		table,
@@ -295,7 +296,7 @@ func (x index) wholeFigure(c distance, s unit.Style) string {
 
 // checkBar is the bar to check the print by, true to scale, in the shape it has on
 // every page.
-func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+func checkBar(s Style, width unit.Length) sheet.Figure {
 	type bar struct {
 		length unit.Length
 		words  string
@@ -316,10 +317,11 @@ func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Leng
 	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
 		return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Narrow, On: draw.Notes}
 	}
-	return draw.Drawing{
+	d := draw.Drawing{
 		stroke(x, y, x+b.length, y), stroke(x, y-tick, x, y+tick), stroke(x+b.length, y-tick, x+b.length, y+tick),
 		draw.Text{At: geom.Point{X: x + b.length/2, Y: y + 1.9}, Height: draw.NoteHeight, Align: draw.Middle, Words: b.words, On: draw.Notes},
-	}, 13
+	}
+	return sheet.Figure{Alt: said.In(s.Language).Aloud().Bar(b.words), Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, 13 }}
 }
 
 // byHand is the construction in words, in one piece unless it is long.

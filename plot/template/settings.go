@@ -92,7 +92,7 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	const title = "Saw and square"
 	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-1)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
-	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
 		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true})
 	}
