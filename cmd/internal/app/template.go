@@ -152,6 +152,7 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			}
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
+					p.Alt = w.aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
 						p = w.noted(l, p)
 					}

@@ -38,7 +38,7 @@ func makeWhole(o Order) (*Document, error) {
 		return nil, err
 	}
 	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
-	d.head = draw.Document{Title: o.Work.documentTitle(), Language: "en", Hide: o.Work.hide}
+	d.head = draw.Document{Title: o.Work.documentTitle(), Language: o.Work.aloud().Language(), Hide: o.Work.hide}
 	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(h.pages) }, func() []string { return h.names }
 	d.single = func() bool { return len(h.pages) == 1 }
 	return d, nil
