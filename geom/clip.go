@@ -22,13 +22,25 @@ const grazing unit.Length = 1e-9
 func ClipLine(l Line, r Rect) (Line, bool) {
 	from, to := r.grazed(l.From), r.grazed(l.To)
 	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
-	c := cutter{t0: 0, t1: 1, from: uncut, to: uncut}
-	if !c.against(-dx, float64(from.X-r.Min.X), left) || !c.against(dx, float64(r.Max.X-from.X), right) ||
-		!c.against(-dy, float64(from.Y-r.Min.Y), below) || !c.against(dy, float64(r.Max.Y-from.Y), above) {
-		return Line{}, false
+	share, cut := [2]float64{0, 1}, [2]int{uncut, uncut}
+	for e, keep := range [4][2]float64{ // the shares t with p·t ≤ q
+		{-dx, float64(from.X - r.Min.X)}, {dx, float64(r.Max.X - from.X)}, {-dy, float64(from.Y - r.Min.Y)}, {dy, float64(r.Max.Y - from.Y)},
+	} {
+		p, q := keep[0], keep[1]
+		switch t := q / p; {
+		case p == 0 && q < 0:
+			return Line{}, false
+		case p < 0 && t > share[0]:
+			share[0], cut[0] = t, e
+		case p > 0 && t < share[1]:
+			share[1], cut[1] = t, e
+		}
+		if share[0] > share[1] {
+			return Line{}, false
+		}
 	}
-	out := Line{r.onEdge(l, c.t0, c.from, l.From), r.onEdge(l, c.t1, c.to, l.To)}
-	if c.from == uncut && c.to == uncut {
+	out := Line{r.onEdge(l, share[0], cut[0], l.From), r.onEdge(l, share[1], cut[1], l.To)}
+	if cut == [2]int{uncut, uncut} {
 		return out, out.From != out.To
 	}
 	return out, math.Abs(float64(out.To.X-out.From.X)) > float64(grazing) || math.Abs(float64(out.To.Y-out.From.Y)) > float64(grazing)
@@ -48,56 +60,20 @@ func (r Rect) grazed(p Point) Point {
 	return Point{near(p.X, r.Min.X, r.Max.X), near(p.Y, r.Min.Y, r.Max.Y)}
 }
 
-// edge of a rectangle.
-type edge uint8
-
-const (
-	uncut edge = iota
-	left
-	right
-	below
-	above
-)
-
-// cutter narrows the share [t0, t1] of a line edge by edge.
-type cutter struct {
-	t0, t1   float64
-	from, to edge
-}
-
-// against keeps the share t with p·t ≤ q.
-func (c *cutter) against(p, q float64, e edge) bool {
-	switch {
-	case p == 0:
-		return q >= 0
-	case p < 0:
-		if t := q / p; t > c.t0 {
-			c.t0, c.from = t, e
-		}
-	default:
-		if t := q / p; t < c.t1 {
-			c.t1, c.to = t, e
-		}
-	}
-	return c.t0 <= c.t1
-}
+// uncut is for an end that none of the four edges cuts: left, right, lower, upper.
+const uncut = -1
 
 // onEdge is the place at share t of a line, put exactly on the edge that cut it.
-func (r Rect) onEdge(l Line, t float64, e edge, end Point) Point {
-	if e == uncut {
+func (r Rect) onEdge(l Line, t float64, edge int, end Point) Point {
+	if edge == uncut {
 		return end
 	}
 	p := l.At(t)
 	p.X, p.Y = min(max(p.X, r.Min.X), r.Max.X), min(max(p.Y, r.Min.Y), r.Max.Y)
-	switch e {
-	case left:
-		p.X = r.Min.X
-	case right:
-		p.X = r.Max.X
-	case below:
-		p.Y = r.Min.Y
-	case above:
-		p.Y = r.Max.Y
+	if edge < 2 {
+		p.X = [2]unit.Length{r.Min.X, r.Max.X}[edge]
+	} else {
+		p.Y = [2]unit.Length{r.Min.Y, r.Max.Y}[edge-2]
 	}
 	return p
 }
@@ -181,21 +157,19 @@ func (g *cuts) cross(r Rect) {
 	rad := g.arc.Radius
 	lo, hi := r.Min.Minus(g.arc.Centre), r.Max.Minus(g.arc.Centre)
 	const hair = 1e-6
-	for _, d := range [2]unit.Length{lo.X, hi.X} {
-		if h := halfChord(rad, d); h >= 0 {
-			for _, y := range [2]unit.Length{h, -h} {
-				if y > lo.Y-hair && y < hi.Y+hair {
-					g.add(float64(d), float64(y))
-				}
-			}
+	for axis, d := range [4]unit.Length{lo.X, hi.X, lo.Y, hi.Y} {
+		least, most := lo.Y-hair, hi.Y+hair
+		if axis >= 2 {
+			least, most = lo.X-hair, hi.X+hair
 		}
-	}
-	for _, d := range [2]unit.Length{lo.Y, hi.Y} {
-		if h := halfChord(rad, d); h >= 0 {
-			for _, x := range [2]unit.Length{h, -h} {
-				if x > lo.X-hair && x < hi.X+hair {
-					g.add(float64(x), float64(d))
-				}
+		h := halfChord(rad, d)
+		for _, off := range [2]unit.Length{h, -h} {
+			switch {
+			case h < 0 || off <= least || off >= most:
+			case axis < 2:
+				g.add(float64(d), float64(off))
+			default:
+				g.add(float64(off), float64(d))
 			}
 		}
 	}
@@ -241,50 +215,4 @@ func halfChord(rad, d unit.Length) unit.Length {
 		return -1
 	}
 	return unit.Length(math.Sqrt(float64((rad - d) * (rad + d))))
-}
-
-// ClipPolyline is the runs of a polyline that lie within the closed rectangle,
-// in its own order and direction, each with its corners connected. A closed
-// polyline that is cut has open runs, and none is broken at its first corner; one
-// wholly inside comes back as a single run that ends where it starts. Ends are as
-// exact as ClipLine's; a corner inside is unchanged, bit for bit.
-func ClipPolyline(points []Point, closed bool, r Rect) [][]Point {
-	n := len(points)
-	edges := n - 1
-	if closed {
-		edges = n
-	}
-	var runs [][]Point
-	var run []Point
-	finish := func() {
-		if len(run) > 1 {
-			runs = append(runs, run)
-		}
-		run = nil
-	}
-	for i := 0; i < edges; i++ {
-		from, to := points[i], points[(i+1)%n]
-		if from == to {
-			continue
-		}
-		l, ok := ClipLine(Line{from, to}, r)
-		if !ok {
-			finish()
-			continue
-		}
-		if len(run) == 0 || run[len(run)-1] != l.From {
-			finish()
-			run = append(run, l.From)
-		}
-		run = append(run, l.To)
-		if l.To != to {
-			finish()
-		}
-	}
-	finish()
-	if k := len(runs); closed && k > 1 && runs[0][0] == points[0] && runs[k-1][len(runs[k-1])-1] == points[0] {
-		runs[k-1] = append(runs[k-1], runs[0][1:]...)
-		runs = runs[1:]
-	}
-	return runs
 }

@@ -45,6 +45,25 @@ func ClipPath(path []Segment, closed bool, r Rect) [][]Segment {
 	return runs
 }
 
+// ClipPolyline is ClipPath of a polyline. A closed one wholly inside comes back as a single
+// run that ends where it starts.
+func ClipPolyline(points []Point, closed bool, r Rect) (runs [][]Point) {
+	path := make([]Segment, 0, len(points))
+	for i, p := range points {
+		if next := points[(i+1)%len(points)]; next != p && (closed || i+1 < len(points)) {
+			path = append(path, Line{p, next})
+		}
+	}
+	for _, run := range ClipPath(path, closed, r) {
+		line := []Point{run[0].(Line).From}
+		for _, s := range run {
+			line = append(line, s.(Line).To)
+		}
+		runs = append(runs, line)
+	}
+	return runs
+}
+
 // clipped is a part of a segment, and whether it has the start and the end of it.
 type clipped struct {
 	Segment

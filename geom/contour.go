@@ -89,11 +89,8 @@ func (c Contour) Has(p Point) bool {
 	for _, s := range c {
 		from, to := s.At(0), s.At(1)
 		// The polygon of the chords, by the crossings of a ray to the right …
-		if (from.Y > p.Y) != (to.Y > p.Y) {
-			x := from.X + (to.X-from.X)*((p.Y-from.Y)/(to.Y-from.Y))
-			if p.X < x {
-				in = !in
-			}
+		if passes(from, to, p) {
+			in = !in
 		}
 		// … and each place between an arc and its chord the other way round.
 		if a, ok := s.(Arc); ok && a.behindChord(p, from, to) {
@@ -111,9 +108,7 @@ func (a Arc) behindChord(p, from, to Point) bool {
 	if math.Abs(float64(a.Sweep)) >= 2*math.Pi {
 		return true
 	}
-	chord, to1 := to.Minus(from), p.Minus(from)
-	left := chord.X*to1.Y-chord.Y*to1.X > 0
-	return left == (a.Sweep < 0)
+	return IsLeft(VectorOf(from), VectorOf(to), VectorOf(p)) == (a.Sweep < 0)
 }
 
 // Distance from p to the nearest place of the contour, inside or out.
@@ -141,21 +136,7 @@ func (c Contour) Nearest(p Point) (segment int, d unit.Length) {
 }
 
 // Distance from p to the nearest place of the line.
-func (l Line) Distance(p Point) unit.Length {
-	way, to := l.To.Minus(l.From), p.Minus(l.From)
-	long := l.Length()
-	if long == 0 {
-		return p.Distance(l.From)
-	}
-	along := (to.X*way.X + to.Y*way.Y) / long
-	switch {
-	case along <= 0:
-		return p.Distance(l.From)
-	case along >= long:
-		return p.Distance(l.To)
-	}
-	return unit.Length(math.Abs(float64(to.X*way.Y-to.Y*way.X))) / long
-}
+func (l Line) Distance(p Point) unit.Length { return p.Distance(l.Nearest(p)) }
 
 // distance from p to the nearest place of the arc.
 func (a Arc) distance(p Point) unit.Length {
@@ -262,18 +243,12 @@ func (p Polygon) Crossing() (i, j int, found bool) {
 // back says whether of two lines, one of which begins where the other ends, the
 // second runs back along the first.
 func back(a, b Line) bool {
-	v, w := a.To.Minus(a.From), b.To.Minus(b.From)
-	return math.Abs(float64(v.X*w.Y-v.Y*w.X)) <= 1e-12*float64(a.Length()*b.Length()) && v.X*w.X+v.Y*w.Y < 0
+	v, w := VectorOf(a.To.Minus(a.From)), VectorOf(b.To.Minus(b.From))
+	return math.Abs(v.Cross(w)) <= 1e-12*float64(a.Length()*b.Length()) && v.Dot(w) < 0
 }
 
 // meet says whether two lines share a point.
 func meet(a, b Line) bool {
-	side := func(l Line, q Point) float64 {
-		d, w := l.To.Minus(l.From), q.Minus(l.From)
-		return float64(d.X*w.Y - d.Y*w.X)
-	}
-	if !RectOf(a.From, a.To).Meets(RectOf(b.From, b.To)) {
-		return false
-	}
-	return side(a, b.From)*side(a, b.To) <= 0 && side(b, a.From)*side(b, a.To) <= 0
+	side := func(l Line, q Point) float64 { return Side(VectorOf(l.From), VectorOf(l.To), VectorOf(q)) }
+	return a.Bounds().Meets(b.Bounds()) && side(a, b.From)*side(a, b.To) <= 0 && side(b, a.From)*side(b, a.To) <= 0
 }

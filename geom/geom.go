@@ -2,8 +2,8 @@
 // what is cut out of them. It knows nobody: no paper, no files, no trades.
 //
 // Files, from the top floor to the ground: clip_path.go, clip.go, affine_fit.go,
-// affine.go, outline.go, contour.go, near.go, meet.go, crossing.go, basics.go, vector.go,
-// name.go, geom.go.
+// affine.go, outline.go, contour.go, near.go, meet.go, basics.go, vector.go, name.go,
+// geom.go.
 package geom
 
 import "trammel/geom/unit"

@@ -2,6 +2,15 @@ package geom
 
 import (
 	"math"
+
+	"trammel/geom/unit"
+)
+
+// How sharply two lines may cross for their crossing to be marked (common practice, no
+// source): under TooFlat nobody sees where, under Flat it wants care.
+const (
+	TooFlat = 10 * unit.Degree
+	Flat    = 30 * unit.Degree
 )
 
 // Locus is a line without ends, or a circle: where one measurement lets a point lie.

@@ -38,12 +38,16 @@ func (l Line) Apart(m Line) unit.Length {
 func (p Polygon) Has(q Point) bool {
 	in := false
 	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*((q.Y-a.Y)/(b.Y-a.Y)) {
+		if passes(a, p[(i+1)%len(p)], q) {
 			in = !in
 		}
 	}
 	return in
+}
+
+// passes says whether the edge from a to b crosses the line from q to the right.
+func passes(a, b, q Point) bool {
+	return (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*((q.Y-a.Y)/(b.Y-a.Y))
 }
 
 // ApartFrom is the least distance between a convex polygon, counter-clockwise, and a

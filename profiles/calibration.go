@@ -2,7 +2,6 @@ package profiles
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -104,19 +103,18 @@ func (c Calibration) Text() []byte {
 		}
 		return strconv.Quote(strconv.FormatFloat(v, 'f', -1, 64))
 	}
-	length := func(l unit.Length) string { return strconv.FormatFloat(l.MM(), 'f', -1, 64) + " mm" }
 	misprint := func(m Misprint, gap string) string {
 		return "across: " + number(m.Across, 9) + gap + "along: " + number(m.Along, 9) + gap + "skew: " + number(m.Skew.Degrees(), 7)
 	}
 	fmt.Fprintf(&b, "# Written by trammel calibrate; take the file away to forget the calibration.\n"+
 		"# across and along: too long by so much of the length; skew: degrees over a right angle.\n"+
 		"printer: %q\npaper: %q\nwidth: %s\nheight: %s\n%s\nuncertainty: %s\n",
-		c.Printer, c.Paper, length(c.Width), length(c.Height), misprint(c.Found, "\n"), number(c.Uncertainty, 7))
+		c.Printer, c.Paper, exact(c.Width), exact(c.Height), misprint(c.Found, "\n"), number(c.Uncertainty, 7))
 	if c.OfRule > 0 {
 		fmt.Fprintf(&b, "of the rule: %s\n", number(c.OfRule, 7))
 	}
 	if e := c.Edges; e != nil {
-		fmt.Fprintf(&b, "edges: {left: %s, top: %s, right: %s, bottom: %s}\n", length(e.Left), length(e.Top), length(e.Right), length(e.Bottom))
+		fmt.Fprintf(&b, "edges: {left: %s, top: %s, right: %s, bottom: %s}\n", exact(e.Left), exact(e.Top), exact(e.Right), exact(e.Bottom))
 	}
 	b.WriteString("sheets: # as read, mm\n")
 	for _, s := range c.Sheets {
@@ -125,7 +123,7 @@ func (c Calibration) Text() []byte {
 			read = "ticks"
 		}
 		fmt.Fprintf(&b, "  - {date: %q, width: %s, height: %s, corrected: {%s}, read: %s,\n     AB: %s, AD: %s, AC: %s, BD: %s%s}\n",
-			s.Date, length(s.Width), length(s.Height), misprint(s.Corrected, ", "), read, length(s.AB), length(s.AD), length(s.AC), length(s.BD), s.Tool.text())
+			s.Date, exact(s.Width), exact(s.Height), misprint(s.Corrected, ", "), read, exact(s.AB), exact(s.AD), exact(s.AC), exact(s.BD), s.Tool.text())
 	}
 	return b.Bytes()
 }
@@ -133,11 +131,10 @@ func (c Calibration) Text() []byte {
 // text of what was said, as the end of a sheet's entry.
 func (r RuleSaid) text() string {
 	say := ""
-	if r.Rule != "" {
-		say += fmt.Sprintf(", rule: %q", r.Rule)
-	}
-	if r.Reading != "" {
-		say += fmt.Sprintf(", reading: %q", r.Reading)
+	for _, s := range [][2]string{{"rule", r.Rule}, {"reading", r.Reading}} {
+		if s[1] != "" {
+			say += fmt.Sprintf(", %s: %q", s[0], s[1])
+		}
 	}
 	return say
 }
@@ -161,30 +158,26 @@ func ReadCalibration(file string, data []byte) (Calibration, error) {
 	}
 	if v, ok := fields["edges"]; ok {
 		e := r.fields(v, "edges", "left", "top", "right", "bottom")
-		c.Edges = &Edges{r.length(e, "left", 0, mostMargin), r.length(e, "top", 0, mostMargin), r.length(e, "right", 0, mostMargin), r.length(e, "bottom", 0, mostMargin)}
+		edge := func(name string) unit.Length { return r.length(e, name, 0, mostMargin) }
+		c.Edges = &Edges{edge("left"), edge("top"), edge("right"), edge("bottom")}
 	}
 	r.at = root
 	c.Sheets = r.sheets(fields)
 	if r.err == nil {
-		if _, err := PrinterID(c.Printer); err != nil {
-			r.fail(fields["printer"], err)
-		}
+		_, err := PrinterID(c.Printer)
+		r.fail(fields["printer"], err)
 	}
 	return c, r.err
 }
 
 func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecord) {
-	v, ok := of["sheets"]
-	list := false
+	at, list := r.at, false
 	var each []strict.Value
-	if ok {
+	if v, ok := of["sheets"]; ok {
+		at = v
 		each, list = v.Items()
 	}
 	if r.err == nil && (!list || len(each) == 0 || len(each) > MostSheets) {
-		at := r.at
-		if ok {
-			at = v
-		}
 		r.err = at.Fault(fmt.Sprintf("sheets is not a list of 1 to %d sheets", MostSheets), restart)
 	}
 	for _, v := range each {
@@ -196,36 +189,29 @@ func (r *calibrationReader) sheets(of map[string]strict.Value) (all []SheetRecor
 		case r.err == nil && read != "eye":
 			r.err = f["read"].Fault(fmt.Sprintf("read: %q is not known", strict.Shorten(read)), "known: eye, ticks")
 		}
-		for _, l := range []struct {
-			name string
-			to   *unit.Length
-		}{{"AB", &s.AB}, {"AD", &s.AD}, {"AC", &s.AC}, {"BD", &s.BD}} {
-			*l.to = r.length(f, l.name, 1, 2*mostPaper)
-		}
+		line := func(name string) unit.Length { return r.length(f, name, 1, 2*mostPaper) }
+		s.AB, s.AD, s.AC, s.BD = line("AB"), line("AD"), line("AC"), line("BD")
 		if v, ok := f["corrected"]; ok {
 			s.Corrected = r.misprint(r.fields(v, "corrected", "across", "along", "skew"))
 		}
-		s.Tool = r.said(f)
+		s.Tool.Rule = r.optional(f, "rule", func(t string) error { _, _, err := ParseRule(t); return err })
+		s.Tool.Reading = r.optional(f, "reading", func(t string) error { _, err := ParseReading(t); return err })
 		all = append(all, s)
 	}
 	return all
 }
 
-// said is what a sheet's entry says of the rule and of the reading.
-func (r *calibrationReader) said(of map[string]strict.Value) (said RuleSaid) {
-	if v, ok := of["rule"]; ok {
-		said.Rule = r.text(of, "rule")
-		if _, _, err := ParseRule(said.Rule); err != nil && r.err == nil {
-			r.fail(v, fmt.Errorf("rule: %w", err))
-		}
+// optional is a text that may not be there, tried.
+func (r *calibrationReader) optional(of map[string]strict.Value, name string, try func(string) error) string {
+	v, ok := of[name]
+	if !ok {
+		return ""
 	}
-	if v, ok := of["reading"]; ok {
-		said.Reading = r.text(of, "reading")
-		if _, err := ParseReading(said.Reading); err != nil && r.err == nil {
-			r.fail(v, fmt.Errorf("reading: %w", err))
-		}
+	text := r.text(of, name)
+	if r.err == nil {
+		r.fail(v, try(text))
 	}
-	return said
+	return text
 }
 
 const restart = "take the file away and calibrate again"
@@ -250,10 +236,12 @@ func (r *calibrationReader) fields(v strict.Value, what string, known ...string)
 	return all
 }
 
+// fail is the fault in an error, if there is one, at a value.
 func (r *calibrationReader) fail(v strict.Value, err error) {
-	bad := &unit.Fault{What: err.Error()}
-	errors.As(err, &bad)
-	r.err = v.Fault(bad.What, bad.Hint)
+	if err != nil {
+		bad := faultOf(err)
+		r.err = v.Fault(bad.What, bad.Hint)
+	}
 }
 
 func (r *calibrationReader) text(of map[string]strict.Value, name string) string {
@@ -276,9 +264,7 @@ func (r *calibrationReader) length(of map[string]strict.Value, name string, leas
 		return 0
 	}
 	l, err := lengthBetween(t, least, most)
-	if err != nil {
-		r.fail(of[name], fmt.Errorf("%s: %w", name, err))
-	}
+	r.fail(of[name], err)
 	return l
 }
 

@@ -3,7 +3,6 @@ package profiles
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
@@ -19,7 +18,7 @@ func ReadPaper(name string, said []Item) (Paper, error) {
 	if len(said) == 0 {
 		return Set{}.Paper(name)
 	}
-	said, err := alone("papers", said, "")
+	said, err := alone(papers, said, "")
 	if err != nil {
 		return Paper{}, err
 	}
@@ -28,7 +27,7 @@ func ReadPaper(name string, said []Item) (Paper, error) {
 
 // ReadPrinter is such a printer.
 func ReadPrinter(name string, said []Item) (Printer, error) {
-	said, err := alone("printers", said, "office")
+	said, err := alone(printers, said, "office")
 	if err != nil {
 		return Printer{}, err
 	}
@@ -37,7 +36,7 @@ func ReadPrinter(name string, said []Item) (Printer, error) {
 
 // ReadTrade is such a trade.
 func ReadTrade(name string, said []Item) (Trade, error) {
-	said, err := alone("trades", said, "general")
+	said, err := alone(trades, said, "general")
 	if err != nil {
 		return Trade{}, err
 	}
@@ -56,21 +55,17 @@ func (t Trade) Carried() []Item {
 }
 
 // alone tries what was said and adds what is built in.
-func alone(kind string, said []Item, lender string) (all []Item, err error) {
-	keys := names(keysOf(kind))
+func alone(k kind, said []Item, lender string) (all []Item, err error) {
 	for _, v := range said {
-		if !slices.Contains(keys, v.Key) {
-			return nil, &unit.Fault{Where: v.From, What: fmt.Sprintf("%q is not known of %s", strict.Shorten(v.Key), kind), Hint: strict.Suggest(v.Key, keys)}
+		if !slices.Contains(k.keys, v.Key) {
+			return nil, &unit.Fault{Where: v.From, What: fmt.Sprintf("%q is not known of %s", strict.Shorten(v.Key), k.name), Hint: strict.Suggest(v.Key, k.keys)}
 		}
-		words := []string{v.Text}
-		if v.Key == "show" {
-			if v.Text == nothing {
-				v.Text = ""
-			}
-			words = strings.Fields(v.Text)
+		if v.Key == "show" && v.Text == nothing {
+			v.Text = ""
 		}
-		for _, w := range words {
-			if bad := try(v.Key, w); bad != nil {
+		for _, w := range v.words() {
+			if err := k.try(v.Key, w); err != nil {
+				bad := faultOf(err)
 				return nil, &unit.Fault{Where: v.From, What: v.Key + ": " + bad.What, Hint: bad.Hint}
 			}
 		}
@@ -80,12 +75,12 @@ func alone(kind string, said []Item, lender string) (all []Item, err error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, v := range built.said(kind, lender, "") {
+	for _, v := range built.said(k, lender, "") {
 		if !slices.ContainsFunc(all, func(i Item) bool { return i.Key == v.Key }) {
 			all = append(all, v)
 		}
 	}
-	if kind == "papers" && len(all) < len(keys) {
+	if k.name == papers.name && len(all) < len(k.keys) {
 		return nil, &unit.Fault{Where: all[0].From, What: "the paper has one side alone", Hint: "write width and height"}
 	}
 	return all, nil

@@ -10,10 +10,11 @@ import (
 	"trammel/profiles/strict"
 )
 
-// key is one key of a profile and how its value is tried.
-type key struct {
+// key is one key of a profile and how its text is read into it.
+type key[T any] struct {
 	name string
-	try  func(text string) error
+	read func(to *T, text string) error
+	of   func(*T) *unit.Length // of a length
 }
 
 // Limits of what a profile may say, in mm.
@@ -21,90 +22,128 @@ const (
 	leastPaper unit.Length = 50
 	mostPaper  unit.Length = 5080 // 14 400 units of PDF, the largest side that ISO 32000-1 annex C allows
 	mostMargin unit.Length = 500
+	// ISO 3098 begins at 1.8; figures under 2.5 are not read at a bench, and over 20
+	// they leave no room.
+	leastLettering, mostLettering unit.Length = 2.5, 20
+	// Nobody reads a tape to less than a tenth of a millimetre, and who keeps no better
+	// than 50 mm does not measure.
+	leastReading, mostReading unit.Length = 0.1, 50
 )
 
-// kinds are the maps of a file and the keys of each profile in them.
-var kinds = []struct {
+var (
+	paperKeys = []key[Paper]{
+		length("width", leastPaper, mostPaper, func(p *Paper) *unit.Length { return &p.Width }),
+		length("height", leastPaper, mostPaper, func(p *Paper) *unit.Length { return &p.Height }),
+	}
+	printerKeys = []key[Printer]{
+		length("left", 0, mostMargin, func(p *Printer) *unit.Length { return &p.Left }),
+		length("top", 0, mostMargin, func(p *Printer) *unit.Length { return &p.Top }),
+		length("right", 0, mostMargin, func(p *Printer) *unit.Length { return &p.Right }),
+		length("bottom", 0, mostMargin, func(p *Printer) *unit.Length { return &p.Bottom }),
+		length("overlap", 0, mostMargin, func(p *Printer) *unit.Length { return &p.Overlap }),
+	}
+	tradeKeys = []key[Trade]{
+		{name: "unit", read: func(t *Trade, s string) (err error) {
+			t.Unit, err = unit.ParseUnit(s)
+			t.Figures.Unit = t.Unit
+			return err
+		}},
+		{name: "fraction", read: func(t *Trade, s string) (err error) { t.Figures.Denominator, err = ParseFraction(s); return err }},
+		{name: "angles", read: func(t *Trade, s string) (err error) { t.Figures.Minutes, err = ParseAngles(s); return err }},
+		length("lettering", leastLettering, mostLettering, func(t *Trade) *unit.Length { return &t.Lettering }),
+		{name: "show", read: func(t *Trade, s string) error {
+			if t.Show == nil {
+				t.Show = map[string]bool{}
+			}
+			t.Show[s] = true
+			return oneOf(s, Shown())
+		}},
+		length("compass", 10, 100*unit.Metre, func(t *Trade) *unit.Length { return &t.Compass }),
+		{name: "protractor", read: func(t *Trade, s string) (err error) { t.Protractor, err = angleBetween(s, 0.001, 45); return err }},
+		// The stops of the mitre saws that are sold lie from 45° to 60°; a gauge of a
+		// table saw reaches farther.
+		{name: "saw", read: func(t *Trade, s string) (err error) { t.Saw, err = angleBetween(s, 15, 80); return err }},
+		{name: "tape", read: func(t *Trade, s string) error { t.Tape = s; return oneOf(s, Classes()) }},
+		{name: "hook", read: func(t *Trade, s string) error { t.Hook = s == "yes"; return oneOf(s, []string{"yes", "no"}) }},
+		{name: "instrument", read: func(t *Trade, s string) error { t.Instrument = s; return oneOf(s, Instruments()) }},
+		length("reading", leastReading, mostReading, func(t *Trade) *unit.Length { return &t.Reading }),
+	}
+)
+
+// kind is a map of a file: the keys of each profile in it, and how the text of one is
+// tried.
+type kind struct {
 	name string
-	keys []key
-}{
-	{"papers", []key{{"width", between(leastPaper, mostPaper)}, {"height", between(leastPaper, mostPaper)}}},
-	{"printers", []key{{"left", margin}, {"top", margin}, {"right", margin}, {"bottom", margin}, {"overlap", margin}}},
-	{"trades", []key{
-		{"unit", func(t string) error { _, err := unit.ParseUnit(t); return err }},
-		{"fraction", func(t string) error { _, err := ParseFraction(t); return err }},
-		{"angles", func(t string) error { _, err := ParseAngles(t); return err }},
-		{"lettering", between(leastLettering, mostLettering)},
-		{"show", func(t string) error { return oneOf(t, Shown()) }},
-		{"compass", between(10, 100*unit.Metre)},
-		{"protractor", func(t string) error { _, err := parseStep(t); return err }},
-		{"saw", func(t string) error { _, err := parseSaw(t); return err }},
-		{"tape", func(t string) error { return oneOf(t, Classes()) }},
-		{"hook", func(t string) error { return oneOf(t, []string{"yes", "no"}) }},
-		{"instrument", func(t string) error { return oneOf(t, Instruments()) }},
-		{"reading", between(leastReading, mostReading)},
-	}},
+	keys []string
+	try  func(key, text string) error
 }
 
-// Lettering heights: ISO 3098 begins at 1.8; figures under 2.5 are not read at a
-// bench, and over 20 they leave no room.
-const leastLettering, mostLettering unit.Length = 2.5, 20
-
-// Nobody reads a tape to less than a tenth of a millimetre, and who keeps no better
-// than 50 mm does not measure.
-const leastReading, mostReading unit.Length = 0.1, 50
+var (
+	papers   = kindOf("papers", paperKeys)
+	printers = kindOf("printers", printerKeys)
+	trades   = kindOf("trades", tradeKeys)
+	kinds    = []kind{papers, printers, trades}
+)
 
 var defaultKeys = []string{"paper", "printer", "trade"}
 
-func keysOf(kind string) []key {
-	for _, k := range kinds {
-		if k.name == kind {
-			return k.keys
-		}
+func kindOf[T any](name string, keys []key[T]) kind {
+	k := kind{name: name}
+	for _, key := range keys {
+		k.keys = append(k.keys, key.name)
 	}
-	return nil
+	k.try = func(name, text string) error {
+		var to T
+		return keys[slices.Index(k.keys, name)].read(&to, text)
+	}
+	return k
 }
 
-func names(keys []key) []string {
-	var list []string
+// readAll reads what was said of a profile into it.
+func readAll[T any](to *T, keys []key[T], said []Item) error {
 	for _, k := range keys {
-		list = append(list, k.name)
-	}
-	return list
-}
-
-// try tries one text for a key, of whatever kind: no two kinds have a key in common.
-func try(name, text string) *unit.Fault {
-	for _, kind := range kinds {
-		for _, k := range kind.keys {
-			if k.name != name {
+		for _, i := range said {
+			if i.Key != k.name {
 				continue
 			}
-			if err := k.try(text); err != nil {
-				bad := &unit.Fault{What: err.Error()}
-				errors.As(err, &bad)
-				return bad
+			for _, text := range i.words() {
+				if err := k.read(to, text); err != nil {
+					return err
+				}
 			}
 		}
 	}
 	return nil
 }
 
-func margin(text string) error { return between(0, mostMargin)(text) }
+// words of a value: those of a list, or the text as it stands.
+func (i Item) words() []string {
+	if i.Key == "show" {
+		return strings.Fields(i.Text)
+	}
+	return []string{i.Text}
+}
 
-// between tries a length with both limits allowed. It has its unit: a bare number is
+// faultOf is the fault in an error.
+func faultOf(err error) *unit.Fault {
+	bad := &unit.Fault{What: err.Error()}
+	errors.As(err, &bad)
+	return bad
+}
+
+// length is a key of a length with both limits allowed. It has its unit: a bare number is
 // one thing to who counts millimetres and another to who counts inches.
-func between(least, most unit.Length) func(string) error {
-	return func(text string) error {
+func length[T any](name string, least, most unit.Length, of func(*T) *unit.Length) key[T] {
+	return key[T]{name, func(to *T, text string) (err error) {
 		const any = 1e9 * unit.Metre
 		mm, errMM := unit.ParseSetting(text, unit.MM, 0, any)
 		in, errIN := unit.ParseSetting(text, unit.IN, 0, any)
 		if errMM == nil && errIN == nil && mm != in {
 			return &unit.Fault{What: strict.Shorten(text) + " stands without its unit", Hint: fmt.Sprintf("write it with its unit, such as %s mm", strict.Shorten(text))}
 		}
-		_, err := lengthBetween(text, least, most)
+		*of(to), err = lengthBetween(text, least, most)
 		return err
-	}
+	}, of}
 }
 
 func lengthBetween(text string, least, most unit.Length) (unit.Length, error) {
@@ -146,13 +185,6 @@ func ParseAngles(text string) (minutes bool, err error) {
 	}
 	return text == "minutes", nil
 }
-
-// parseStep reads the step of a protractor, up to 45°.
-func parseStep(text string) (unit.Angle, error) { return angleBetween(text, 0.001, 45) }
-
-// parseSaw reads how far a mitre saw turns. The stops of those that are sold lie from
-// 45° to 60°; a gauge of a table saw reaches farther.
-func parseSaw(text string) (unit.Angle, error) { return angleBetween(text, 15, 80) }
 
 func angleBetween(text string, least, most float64) (unit.Angle, error) {
 	r, err := unit.ParseAngle(text)

@@ -2,6 +2,7 @@ package profiles
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom/unit"
@@ -70,45 +71,34 @@ func (s Set) Show(name string) ([]Entry, error) {
 
 // entry writes one profile out, with what it inherits.
 func (s Set) entry(kind, id string) (Entry, error) {
-	name := s.names[path(kind, id)]
-	e := Entry{Kind: strings.TrimSuffix(kind, "s"), Name: name}
+	e := Entry{Kind: strings.TrimSuffix(kind, "s"), Name: s.names[path(kind, id)]}
+	var err error
 	switch kind {
-	case "papers":
-		p, err := s.Paper(name)
-		if err != nil {
-			return Entry{}, err
-		}
+	case papers.name:
+		var p Paper
+		p, err = s.Paper(e.Name)
 		e.Values = p.Said
-	case "printers":
-		p, err := s.Printer(name)
-		if err != nil {
-			return Entry{}, err
-		}
+	case printers.name:
+		var p Printer
+		p, err = s.Printer(e.Name)
 		e.Values = p.Said()
-	case "trades":
-		t, err := s.Trade(name)
-		if err != nil {
-			return Entry{}, err
-		}
-		for _, v := range t.Said {
+	case trades.name:
+		var t Trade
+		t, err = s.Trade(e.Name)
+		e.Values = slices.Clone(t.Said)
+		for i, v := range e.Values {
 			if v.Key == "show" {
-				v.Text = t.shown()
+				e.Values[i].Text = t.shown()
 			}
-			e.Values = append(e.Values, v)
 		}
 	}
-	return e, nil
+	return e, err
 }
 
 // shown is what the trade shows, in words.
 func (t Trade) shown() string {
-	var show []string
-	for _, w := range Shown() {
-		if t.Show[w] {
-			show = append(show, w)
-		}
-	}
-	if show == nil {
+	show := slices.DeleteFunc(Shown(), func(w string) bool { return !t.Show[w] })
+	if len(show) == 0 {
 		return nothing
 	}
 	return strings.Join(show, ", ")

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"trammel/profiles/strict"
@@ -15,7 +16,7 @@ import (
 // What YAML makes of a value (a number, a date, a truth) never reaches it: each
 // value is the text that was written, as the tree with places has it.
 func Load(files ...File) (Set, error) {
-	s := Set{values: map[string]string{}, from: map[string]string{}, at: map[string]string{}, names: map[string]string{}}
+	s := Set{values: map[string]value{}, names: map[string]string{}}
 	for i, f := range append([]File{{BuiltIn, defaults}}, files...) {
 		if i > 0 && len(bytes.TrimSpace(f.Data)) == 0 {
 			continue // an empty file of one's own says nothing
@@ -44,10 +45,10 @@ func (s *Set) read(file string, root strict.Value) error {
 		return err
 	}
 	for _, f := range fields {
-		if f.Key == "defaults" {
+		if i := slices.Index(top, f.Key); i == 0 {
 			err = s.readDefaults(file, f.Value)
 		} else {
-			err = s.readKind(file, f.Key, f.Value)
+			err = s.readKind(file, kinds[i-1], f.Value)
 		}
 		if err != nil {
 			return err
@@ -63,14 +64,15 @@ func (s *Set) readDefaults(file string, v strict.Value) error {
 		if err != nil {
 			return err
 		}
-		s.keep(file, f.Value, text, "defaults", f.Key)
-		s.at[path("defaults", f.Key)] += ": defaults." + f.Key
+		kept := written(file, f.Value, text)
+		kept.at += ": defaults." + f.Key
+		s.values[path("defaults", f.Key)] = kept
 	}
 	return err
 }
 
-func (s *Set) readKind(file, kind string, v strict.Value) error {
-	profiles, err := v.Fields(kind)
+func (s *Set) readKind(file string, k kind, v strict.Value) error {
+	profiles, err := v.Fields(k.name)
 	if err != nil {
 		return err
 	}
@@ -79,39 +81,39 @@ func (s *Set) readKind(file, kind string, v strict.Value) error {
 		id := id(p.Key)
 		switch {
 		case !profileName.MatchString(p.Key):
-			return p.At.Fault(fmt.Sprintf("%q cannot be a name in %s", strict.Shorten(p.Key), kind), "begin with a letter; go on with letters, digits and hyphens")
+			return p.At.Fault(fmt.Sprintf("%q cannot be a name in %s", strict.Shorten(p.Key), k.name), "begin with a letter; go on with letters, digits and hyphens")
 		case here[id] != "":
 			return p.At.Fault(fmt.Sprintf("%q and %q are the same name", here[id], p.Key), "capital and small letters count alike")
 		}
 		here[id] = p.Key
-		if s.names[path(kind, id)] == "" {
-			s.names[path(kind, id)] = p.Key
-			s.order = append(s.order, path(kind, id))
+		if at := path(k.name, id); s.names[at] == "" {
+			s.names[at] = p.Key
+			s.order = append(s.order, at)
 		}
-		if err := s.readProfile(file, kind, p); err != nil {
+		if err := s.readProfile(file, k, p); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (s *Set) readProfile(file, kind string, p strict.Field) error {
-	keys := keysOf(kind)
-	fields, err := p.Value.Fields(kind+"."+p.Key, names(keys)...)
+func (s *Set) readProfile(file string, k kind, p strict.Field) error {
+	name := k.name + "." + p.Key
+	fields, err := p.Value.Fields(name, k.keys...)
 	if err != nil {
 		return err
 	}
 	for _, f := range fields {
-		text, err := valueOf(strings.Join([]string{kind, p.Key, f.Key}, "."), f)
+		text, err := valueOf(k, name+"."+f.Key, f)
 		if err != nil {
 			return err
 		}
-		s.keep(file, f.Value, text, kind, id(p.Key), f.Key)
+		s.values[path(k.name, id(p.Key), f.Key)] = written(file, f.Value, text)
 	}
-	if kind == "papers" {
-		for _, k := range keys {
-			if s.from[path(kind, id(p.Key), k.name)] == "" {
-				return p.At.Fault("papers."+p.Key+" has no "+k.name, "write width and height")
+	if k.name == papers.name {
+		for _, key := range k.keys {
+			if _, ok := s.values[path(k.name, id(p.Key), key)]; !ok {
+				return p.At.Fault(name+" has no "+key, "write width and height")
 			}
 		}
 	}
@@ -119,7 +121,7 @@ func (s *Set) readProfile(file, kind string, p strict.Field) error {
 }
 
 // valueOf is the value of a key as text, tried; what names it in messages.
-func valueOf(what string, f strict.Field) (string, error) {
+func valueOf(k kind, what string, f strict.Field) (string, error) {
 	values := []strict.Value{f.Value}
 	if f.Key == "show" {
 		items, ok := f.Value.Items()
@@ -134,20 +136,20 @@ func valueOf(what string, f strict.Field) (string, error) {
 		if err != nil {
 			return "", err
 		}
-		if err := try(f.Key, text); err != nil {
+		if err := k.try(f.Key, text); err != nil {
 			// The reader names its token in Where; here the key is the better name.
-			return "", v.Fault(what+": "+err.What, err.Hint)
+			bad := faultOf(err)
+			return "", v.Fault(what+": "+bad.What, bad.Hint)
 		}
 		words[i] = text
 	}
 	return strings.Join(words, " "), nil
 }
 
-// keep is the text of a value over the one before it, and where it was written.
-func (s *Set) keep(file string, v strict.Value, text string, words ...string) {
-	p := path(words...)
-	s.values[p], s.from[p], s.at[p] = text, file, file
-	if file != BuiltIn {
-		s.from[p], s.at[p] = fmt.Sprintf("%s:%d", file, v.Line()), v.Where()
+// written is the text of a value and where it was written.
+func written(file string, v strict.Value, text string) value {
+	if file == BuiltIn {
+		return value{text, file, file}
 	}
+	return value{text, fmt.Sprintf("%s:%d", file, v.Line()), v.Where()}
 }

@@ -2,7 +2,7 @@
 // user's own over them, as values: where the files lie is not its business.
 //
 // Files, from the top floor to the ground: list.go, carried.go, calibration.go,
-// kinds.go, load.go, keys.go, profiles.go.
+// lookup.go, load.go, keys.go, profiles.go.
 package profiles
 
 import (
@@ -27,12 +27,14 @@ type File struct {
 // Set is all profiles, later files over earlier ones. A path is a kind, the id of a
 // profile and a key, or "defaults" and a key.
 type Set struct {
-	values map[string]string // path of a value → the text that was written; of a list its words, with a space between them
-	from   map[string]string // the same → the file and line where it was written
-	at     map[string]string // the same with its column, for faults
+	values map[string]value  // by path
 	names  map[string]string // path of a profile → its name as first written
 	order  []string          // paths of the profiles as first met
 }
+
+// value is the text that was written, of a list its words with a space between them, and
+// the file and line where it was; at has the column as well, for faults.
+type value struct{ text, from, at string }
 
 // dot parts the words of a path. Not a point, which a name may hold.
 const dot = "\x1f"
@@ -62,9 +64,5 @@ func (s Set) ids(kind string) []string {
 
 // Names lists the profiles of all kinds by name, for completion.
 func (s Set) Names() []string {
-	all := map[string]bool{}
-	for _, p := range s.order {
-		all[s.names[p]] = true
-	}
-	return slices.Sorted(maps.Keys(all))
+	return slices.Compact(slices.Sorted(maps.Values(s.names)))
 }

@@ -193,8 +193,8 @@ func TestAsWritten(t *testing.T) {
 	for _, w := range written {
 		for _, k := range kinds {
 			for _, key := range k.keys {
-				text, at := fmt.Sprintf("%s:\n  x: {%s: %s}\n", k.name, key.name, w), fmt.Sprintf("c:2:%d", 9+len(key.name))
-				if key.name == "show" {
+				text, at := fmt.Sprintf("%s:\n  x: {%s: %s}\n", k.name, key, w), fmt.Sprintf("c:2:%d", 9+len(key))
+				if key == "show" {
 					text, at = fmt.Sprintf("%s:\n  x: {show: [%s]}\n", k.name, w), "c:2:14"
 				}
 				cases = append(cases, struct{ text, at string }{text, at})

@@ -275,9 +275,6 @@ var large = map[string]string{
 
 // tooLarge is what is larger than the limits without a reason, and is to be made smaller.
 var tooLarge = []string{
-	"cmd/internal/calibration.ParseFound",
-	"cmd/internal/app.layout.share",
-	"cmd/internal/app.Work",
 	"geom/compare.layout",
 	"geom/net.problem",
 	"plot/paging.boundTriangle",

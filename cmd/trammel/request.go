@@ -119,8 +119,8 @@ func (r *request) said(name, text string) job.Setting {
 }
 
 // over is what the flags say over the job.
-func (r *request) over() (job.Over, error) {
-	var o job.Over
+func (r *request) over() (job.Overrides, error) {
+	var o job.Overrides
 	if err := swallowed(r.flags); err != nil {
 		return o, err
 	}
@@ -160,7 +160,7 @@ func (r *request) over() (job.Over, error) {
 }
 
 // overPieces is what the flags say over each piece.
-func (r *request) overPieces(o *job.Over) error {
+func (r *request) overPieces(o *job.Overrides) error {
 	p := &o.Piece
 	with, method := construct.AsMeasured, &p.With
 	if r.setsOut { // it says how the pegs are placed
@@ -174,7 +174,7 @@ func (r *request) overPieces(o *job.Over) error {
 		{"base", func() (err error) { p.BaseAt = "--base"; p.Base, err = job.ParseBase(r.base); return err }},
 		{"with", func() (err error) { *method, err = job.ParseMethod(r.with); return err }},
 		{"outline", func() (err error) { p.Outline, err = job.ParseOutline(r.outline); return err }},
-		{"side", func() (err error) { p.Sides, err = job.ParseSides(r.side); return err }},
+		{"side", func() (err error) { p.Sides, err = job.ParseSides(r.side, "--side"); return err }},
 	} {
 		if !r.flags.Changed(f.name) {
 			continue
@@ -184,20 +184,13 @@ func (r *request) overPieces(o *job.Over) error {
 		}
 	}
 	o.Pegs.Text = job.MethodWord(with)
-	for i := range p.Sides {
-		p.Sides[i].Where = "--side"
-	}
 	if r.flags.Changed("slope") {
 		return job.Slope().In("--slope")
 	}
 	if r.flags.Changed("levels") {
 		var err error
-		if p.Levels, err = job.ParseLevels(r.levels); err != nil {
-			return unit.Placed(err, "--levels")
-		}
-		for i := range p.Levels {
-			p.Levels[i].Where = "--levels"
-		}
+		p.Levels, err = job.ParseLevels(r.levels, "--levels")
+		return unit.Placed(err, "--levels")
 	}
 	return nil
 }

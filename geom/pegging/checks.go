@@ -99,7 +99,13 @@ func (c *checking) many() {
 		}
 	}
 	for _, n := range c.Beside { // each is held by two at least
-		if c.held(n) < 2 {
+		held := 0
+		for _, x := range c.all {
+			if x.From == n || x.To == n {
+				held++
+			}
+		}
+		if held < 2 {
 			if far := c.farthest(n); far != "" {
 				c.check(CheckDiagonal, n, far, c.along(n, far))
 			}
@@ -116,16 +122,6 @@ func (c *checking) along(a, b geom.Name) Along {
 		return AlongDiagonal
 	}
 	return AlongLine
-}
-
-// held is how many checks a point is held by.
-func (c *checking) held(n geom.Name) (count int) {
-	for _, x := range c.all {
-		if x.From == n || x.To == n {
-			count++
-		}
-	}
-	return count
 }
 
 // farthest is the point beside the baseline that is farthest from n and makes a check
@@ -146,31 +142,17 @@ func (c *checking) known(a, b geom.Name) bool {
 	line := [2]geom.Name{a, b}
 	return slices.ContainsFunc(c.Pulls, func(p Pull) bool {
 		return p.Use != ForAngle && p.Part != SecondWay && SameLine([2]geom.Name{p.Hold, p.To}, line)
-	}) || c.checked(line)
-}
-
-func (c *checking) checked(line [2]geom.Name) bool {
-	return slices.ContainsFunc(c.all, func(x Check) bool { return SameLine([2]geom.Name{x.From, x.To}, line) })
+	}) || slices.ContainsFunc(c.all, func(x Check) bool { return SameLine([2]geom.Name{x.From, x.To}, line) })
 }
 
 // check adds a check, unless the distance is pulled already.
 func (c *checking) check(k CheckKind, from, to geom.Name, along Along) {
-	if from != to && !c.known(from, to) {
-		c.add(Check{Kind: k, From: from, To: to, Along: along})
-	}
+	c.unlessKnown(Check{Kind: k, From: from, To: to, Along: along})
 }
 
-// again checks a distance though it was pulled once.
-func (c *checking) again(k CheckKind, from, to geom.Name, along Along) {
-	if from != to && !c.checked([2]geom.Name{from, to}) {
-		c.add(Check{Kind: k, From: from, To: to, Along: along})
-	}
-}
-
-// half checks from middle to middle.
-func (c *checking) half(from, to geom.Name, side [2]geom.Name) {
-	if from != to && !c.known(from, to) {
-		c.add(Check{Kind: CheckMiddles, From: from, To: to, Along: HalfOfSide, HalfOf: side})
+func (c *checking) unlessKnown(x Check) {
+	if x.From != x.To && !c.known(x.From, x.To) {
+		c.add(x)
 	}
 }
 
@@ -212,15 +194,15 @@ func (c *checking) lone() {
 	}
 	if !onEnd {
 		// The mark itself was run off from the zero end: both parts show a slip there.
-		c.again(CheckFoot, foot, c.Baseline.From, AlongFoot)
-		c.again(CheckFoot, foot, c.Baseline.To, AlongFoot)
+		c.add(Check{Kind: CheckFoot, From: foot, To: c.Baseline.From, Along: AlongFoot})
+		c.add(Check{Kind: CheckFoot, From: foot, To: c.Baseline.To, Along: AlongFoot})
 	}
 	if mid != foot {
 		c.check(CheckMedian, apex, mid, AlongMedian)
 	}
 	c.check(CheckMedian, left, midRight, AlongMedian)
 	c.check(CheckMedian, right, midLeft, AlongMedian)
-	c.half(mid, midRight, [2]geom.Name{left, apex})
-	c.half(mid, midLeft, [2]geom.Name{right, apex})
-	c.half(midRight, midLeft, [2]geom.Name{left, right})
+	for _, half := range [][4]geom.Name{{mid, midRight, left, apex}, {mid, midLeft, right, apex}, {midRight, midLeft, left, right}} {
+		c.unlessKnown(Check{Kind: CheckMiddles, From: half[0], To: half[1], Along: HalfOfSide, HalfOf: [2]geom.Name(half[2:])})
+	}
 }

@@ -98,50 +98,46 @@ func (f Frame) boards(clear unit.Length) (nails []Nail, strings []String) {
 		piece = append(piece, f.spots[n])
 	}
 	n := len(piece)
-	past := make([][2]unit.Length, n) // of edge i, beyond its first and its second corner
-	for i := range piece {
-		past[i][0] = clearOf(piece, i, (i+n-1)%n, clear)
-		past[i][1] = clearOf(piece, i, (i+1)%n, clear)
-	}
 	for i, a := range f.Outline {
 		b := f.Outline[(i+1)%n]
-		e := piece.Edge(i)
+		var past [2]unit.Length // beyond the first corner of the edge and the second
 		for k, end := range [2]geom.Name{a, b} {
-			if past[i][k] <= 0 {
-				continue
+			if past[k] = clearOf(piece, i, k, clear); past[k] > 0 {
+				at, way := beyond(piece.Edge(i), k)
+				nail := Nail{Edge: [2]geom.Name{a, b}, Beyond: end, Past: past[k], Point: at.Toward(way, past[k])}
+				nail.Along, nail.Offset, nail.Side = f.Running(nail.Point)
+				nails = append(nails, nail)
 			}
-			at, way := e.From, e.Direction()+unit.Turn/2
-			if k == 1 {
-				at, way = e.To, e.Direction()
-			}
-			nail := Nail{Edge: [2]geom.Name{a, b}, Beyond: end, Past: past[i][k], Point: at.Toward(way, past[i][k])}
-			nail.Along, nail.Offset, nail.Side = f.Running(nail.Point)
-			nails = append(nails, nail)
 		}
-		if past[i][0] <= 0 || past[i][1] <= 0 {
+		if past[0] <= 0 || past[1] <= 0 {
 			continue
 		}
-		l := e.Length()
+		l := piece.Edge(i).Length()
 		strings = append(strings, String{
-			Edge: [2]geom.Name{a, b}, Length: past[i][0] + l + past[i][1],
-			Corners: [2]unit.Length{past[i][0], past[i][0] + l},
+			Edge: [2]geom.Name{a, b}, Length: past[0] + l + past[1],
+			Corners: [2]unit.Length{past[0], past[0] + l},
 			With:    [2][2]geom.Name{{f.Outline[(i+n-1)%n], a}, {b, f.Outline[(i+2)%n]}},
 		})
 	}
 	return nails, strings
 }
 
-// clearOf is how far beyond the corner where it meets the next, before or after it, the
-// line of an edge is clear of the piece for good: outside it, and so far from its edges.
-// 0 where it runs too close along the next edge.
-func clearOf(piece geom.Polygon, own, next int, clear unit.Length) unit.Length {
-	e := piece.Edge(own)
-	corner, way := e.To, e.Direction()
-	if next == (own+len(piece)-1)%len(piece) {
-		corner, way = e.From, way+unit.Turn/2
+// beyond is where an edge runs on past its first corner, or its second, and which way.
+func beyond(e geom.Line, corner int) (at geom.Point, way unit.Angle) {
+	if corner == 0 {
+		return e.From, e.Direction() + unit.Turn/2
 	}
-	turn := math.Sin(float64(piece.Edge(next).Direction() - piece.Edge(own).Direction()))
-	if math.Abs(turn) < flat && math.Cos(float64(piece.Edge(next).Direction()-piece.Edge(own).Direction())) > 0 {
+	return e.To, e.Direction()
+}
+
+// clearOf is how far beyond one of its corners the line of an edge is clear of the piece
+// for good: outside it, and so far from its edges. 0 where it runs too close along the
+// next edge there.
+func clearOf(piece geom.Polygon, own, end int, clear unit.Length) unit.Length {
+	n := len(piece)
+	corner, way := beyond(piece.Edge(own), end)
+	turn := float64(piece.Edge((own+n-1+2*end)%n).Direction() - piece.Edge(own).Direction())
+	if math.Abs(math.Sin(turn)) < flat && math.Cos(turn) > 0 {
 		return 0
 	}
 	d := float64(clear)

@@ -30,31 +30,25 @@ func (p Points) fit(base [2]geom.Name) error {
 	if p.Triangle() && p.runs(ends[1], ends[0]) { // as the triangle is walked round
 		ends[0], ends[1] = ends[1], ends[0]
 	}
-	what := "distance"
-	if p.Triangle() {
-		what = "side"
-	}
+	what := map[bool]string{true: "side", false: "distance"}[p.Triangle()]
 	name := string(ends[0] + ends[1])
 	const hair = 1e-6 // on the limit but for rounding
-	const sheetFor = "a setting-out sheet is for 1 m to 100 m"
+	size := &unit.Fault{What: fmt.Sprintf("the longest %s, %s, is %s: a setting-out sheet is for 1 m to 100 m", what, name, metres(longest))}
 	switch {
 	case longest < Least-hair:
-		return &unit.Fault{
-			What: fmt.Sprintf("the longest %s, %s, is %s: %s", what, name, metres(longest), sheetFor),
-			Hint: "print it at full size instead: trammel template",
-		}
+		size.Hint = "print it at full size instead: trammel template"
+		return size
 	case longest > Most+hair:
-		return &unit.Fault{
-			What: fmt.Sprintf("the longest %s, %s, is %s: %s", what, name, metres(longest), sheetFor),
-			Hint: "divide it into triangles of at most 100 m a side, or have it set out by instrument",
-		}
+		size.Hint = "divide it into triangles of at most 100 m a side, or have it set out by instrument"
+		return size
 	case base == [2]geom.Name{}:
 		return nil
 	}
 	_, first := p.at[base[0]]
 	_, second := p.at[base[1]]
+	side := string(base[0] + base[1])
 	if !first || !second || base[0] == base[1] {
-		f := &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: "the net has no such two points", Hint: "name two of " + list(names)}
+		f := &unit.Fault{Subject: unit.Base, Of: side, What: "the net has no such two points", Hint: "name two of " + list(names)}
 		if p.Triangle() {
 			n := names
 			f.What = fmt.Sprintf("the triangle %s%s%s has no such side", n[0], n[1], n[2])
@@ -63,7 +57,6 @@ func (p Points) fit(base [2]geom.Name) error {
 		return f
 	}
 	if d := p.distance(base[0], base[1]); d < Least-hair {
-		side := string(base[0] + base[1])
 		return &unit.Fault{
 			Subject: unit.Base, Of: side,
 			What: fmt.Sprintf("%s is %s, too short to set out from: a baseline is 1 m at least", side, metres(d)),

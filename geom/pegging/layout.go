@@ -95,10 +95,7 @@ func SetOut(a Asked) (Layout, error) {
 	if l.Ranking, err = points.rank(a); err != nil {
 		return Layout{}, err
 	}
-	set, err := setOf(frameOf(points, l.Ranking.Way()), a.Tools)
-	if err != nil {
-		return Layout{}, err
-	}
+	set := setOf(frameOf(points, l.Ranking.Way()), a.Tools)
 	if l.Pulled, err = pulledOf(heightsOf(set, len(a.Levels) > 0, ground), taping); err != nil {
 		return Layout{}, err
 	}

@@ -1,10 +1,10 @@
 package pegging
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 
 	"trammel/geom"
 	"trammel/geom/tape"
@@ -94,12 +94,8 @@ type Crossing struct {
 	Spread Ratio
 }
 
-// Arcs that cross at an angle outside these are not to be trusted (common
-// practice, no source).
-const (
-	Flattest = 30 * unit.Degree
-	Bluntest = 150 * unit.Degree
-)
+// Bluntest is the widest angle at which arcs cross soundly, as geom.Flat is the sharpest.
+const Bluntest = unit.Turn/2 - geom.Flat
 
 // Squaring is a 3-4-5 triangle at the foot of an offset.
 type Squaring struct {
@@ -117,12 +113,12 @@ type Squaring struct {
 // letters name marks.
 type letters map[geom.Name]bool // those that are taken
 
-// free takes the wished letter, or where a corner has it the next letter that is free;
-// where all are taken, the letter with a figure. I and O are left out: they read as
-// figures.
-func (l letters) free(wish geom.Name) geom.Name {
+// free takes the wished letter where there is but one mark of its kind, or where a corner
+// has it the next letter that is free; where all are taken, and of several marks, the first
+// free of F1, F2 … I and O are left out: they read as figures.
+func (l letters) free(wish geom.Name, only bool) geom.Name {
 	c := wish[0]
-	for range 26 {
+	for i := 0; only && i < 26; i++ {
 		if n := geom.Name(c); c != 'I' && c != 'O' && !l[n] {
 			l[n] = true
 			return n
@@ -131,11 +127,6 @@ func (l letters) free(wish geom.Name) geom.Name {
 			c = 'A'
 		}
 	}
-	return l.numbered(wish)
-}
-
-// numbered is the first free of F1, F2 …
-func (l letters) numbered(wish geom.Name) geom.Name {
 	for i := 1; ; i++ {
 		if n := geom.Name(fmt.Sprintf("%s%d", wish, i)); !l[n] {
 			l[n] = true
@@ -148,26 +139,19 @@ func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d
 
 // setOf names the marks beside the corners, settles how each corner is placed and lists
 // the pegs in the order in which they are set.
-func setOf(f Frame, t tape.Tools) (Set, error) {
-	s := Set{Frame: f}
-	square, err := s.squareOf(t)
-	if err != nil {
-		return s, err
-	}
-	l := letters{}
+func setOf(f Frame, t tape.Tools) Set {
+	s, l := Set{Frame: f}, letters{}
 	for n := range s.at {
 		l[n] = true
 	}
 	line := s.corners() // on the line
-	var feet []Mark
 	if s.Lone() || s.Method == OffsetSquare {
-		feet, s.feet = s.footMarks(line, l)
+		s.On, s.feet = s.footMarks(line, l)
 	}
-	s.On = append(s.On, feet...)
 	half := s.plane(s.Baseline.Length/2, 0).X
 	if s.Lone() || s.Method == TwoArcs && len(s.Beside) > 0 {
 		if s.middle = standing(half, line, s.On); s.middle == "" {
-			s.middle = l.free("M")
+			s.middle = l.free("M", true)
 			s.On = append(s.On, s.mark(s.middle, Middle, geom.Point{X: half}, s.Baseline.From, s.Baseline.To))
 		}
 	}
@@ -176,33 +160,29 @@ func setOf(f Frame, t tape.Tools) (Set, error) {
 			s.On = append(s.On, p)
 		}
 	}
-	sort.SliceStable(s.On, func(i, j int) bool { return s.On[i].Along < s.On[j].Along })
+	slices.SortStableFunc(s.On, func(a, b Mark) int { return cmp.Compare(a.Along, b.Along) })
 	if s.Lone() {
 		apex := s.Beside[0]
 		ends := s.Ends()
 		for i, wish := range []geom.Name{"N", "P"} {
 			end := ends[1-i]
-			s.Middles = append(s.Middles, s.mark(l.free(wish), Middle, geom.Line{From: s.spots[end], To: s.spots[apex]}.At(0.5), end, apex))
+			s.Middles = append(s.Middles, s.mark(l.free(wish, true), Middle, geom.Line{From: s.spots[end], To: s.spots[apex]}.At(0.5), end, apex))
 		}
 	}
-	return s.placed(square, l), nil
+	return s.placed(s.squareOf(t), l)
 }
 
 // squareOf is the square by which each corner is set off, now or as a check.
-func (s Set) squareOf(t tape.Tools) (map[geom.Name]Square, error) {
+func (s Set) squareOf(t tape.Tools) map[geom.Name]Square {
 	offsets := s.way
 	if s.Method != OffsetSquare { // a triangle is checked by a square
-		all, err := Ways(t, s.pegs(), []Method{OffsetSquare}, [][2]geom.Name{s.way.Base})
-		if err != nil {
-			return nil, err
-		}
-		offsets = all[0]
+		offsets = waysOf(t, s.pegs(), []Method{OffsetSquare}, [][2]geom.Name{s.way.Base})[0]
 	}
 	square := map[geom.Name]Square{}
 	for _, p := range offsets.Pegs {
 		square[p.Name] = p.Square
 	}
-	return square, nil
+	return square
 }
 
 // mark is a peg at a place.
@@ -236,38 +216,24 @@ func standing(x unit.Length, all ...[]Mark) geom.Name {
 // footMarks are the feet that want a mark of their own, and the foot of each corner.
 func (s Set) footMarks(line []Mark, l letters) (marks []Mark, feet map[geom.Name]geom.Name) {
 	feet = map[geom.Name]geom.Name{}
-	var fresh []geom.Name // corners whose foot is marked
-	over := map[geom.Name]geom.Name{}
+	over := map[geom.Name]int{} // corners over one foot
 	for _, n := range s.Beside {
-		if feet[n] = standing(s.spots[n].X, line); feet[n] != "" {
+		x := s.spots[n].X
+		if feet[n] = standing(x, line); feet[n] != "" {
 			continue
 		}
-		over[n] = n
-		for _, m := range fresh { // two corners over one foot
-			if near(s.spots[n].X, s.spots[m].X, SameMark) {
-				over[n] = m
-			}
+		i := slices.IndexFunc(marks, func(m Mark) bool { return near(x, m.At.X, SameMark) })
+		if i < 0 {
+			i, marks = len(marks), append(marks, s.mark("", Foot, geom.Point{X: x}, n))
 		}
-		if over[n] == n {
-			fresh = append(fresh, n)
-		}
+		over[n] = i
 	}
 	half := s.plane(s.Baseline.Length/2, 0).X
-	for _, n := range fresh {
-		name := geom.Name("")
-		if len(fresh) == 1 {
-			name = l.free("F")
-		} else {
-			name = l.numbered("F")
-		}
-		foot := s.mark(name, Foot, geom.Point{X: s.spots[n].X}, n)
-		foot.Also = near(foot.At.X, half, SameMark)
-		marks = append(marks, foot)
-		for _, m := range s.Beside {
-			if over[m] == n {
-				feet[m] = name
-			}
-		}
+	for i := range marks {
+		marks[i].Name, marks[i].Also = l.free("F", len(marks) == 1), near(marks[i].At.X, half, SameMark)
+	}
+	for n, i := range over {
+		feet[n] = marks[i].Name
 	}
 	return marks, feet
 }
@@ -305,8 +271,7 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	add(s.Middles...)
 	if s.Lone() {
 		second := OffsetSquare
-		switch {
-		case s.Method == OffsetSquare, s.Method == AngleDistance && s.Main[0].Crossing.Sound:
+		if s.Method == OffsetSquare || s.Method == AngleDistance && s.Main[0].Crossing.Sound {
 			second = TwoArcs
 		}
 		s.Second = append(s.Second, place(second, s.Beside[0]))
@@ -331,11 +296,7 @@ func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 		q.Past, q.End = along-b, to
 	}
 	q.Loop = loopOf([3]unit.Length{q.Along, q.Up, q.Across})
-	if s.Lone() {
-		q.Leg, q.Top = l.free("Q"), l.free("R")
-	} else {
-		q.Leg, q.Top = l.numbered("Q"), l.numbered("R")
-	}
+	q.Leg, q.Top = l.free("Q", s.Lone()), l.free("R", s.Lone())
 	return q
 }
 
@@ -346,18 +307,8 @@ func loopOf(legs [3]unit.Length) [3]unit.Length {
 
 // squareMarks are the two marks of a square.
 func (s Set) squareMarks(q Squaring) []Mark {
-	x := unit.Length(0)
-	switch ends := s.Ends(); q.At {
-	case ends[0]:
-	case ends[1]:
-		x = s.Baseline.Length
-	default:
-		for _, p := range s.On {
-			if p.Name == q.At {
-				x = p.At.X
-			}
-		}
-	}
+	foot, _ := s.Peg(q.At)
+	x := foot.At.X
 	leg, top := geom.Point{X: x + q.Along}, geom.Point{X: x, Y: q.Up}
 	if q.Toward == s.Ends()[0] {
 		leg.X = x - q.Along
@@ -371,11 +322,9 @@ func (s Set) squareMarks(q Squaring) []Mark {
 // crossing of the arcs that are swung to a corner from the baseline's ends.
 func (s Set) crossing(n geom.Name) Crossing {
 	at := s.spots[n]
-	p, q := s.spots[s.Baseline.From].Minus(at), s.spots[s.Baseline.To].Minus(at)
-	cross := float64(p.X)*float64(q.Y) - float64(p.Y)*float64(q.X)
-	dot := float64(p.X)*float64(q.X) + float64(p.Y)*float64(q.Y)
-	c := Crossing{At: n, Angle: unit.Angle(math.Atan2(math.Abs(cross), dot))}
-	c.Sound = c.Angle >= Flattest && c.Angle <= Bluntest
+	p, q := geom.VectorOf(s.spots[s.Baseline.From].Minus(at)), geom.VectorOf(s.spots[s.Baseline.To].Minus(at))
+	c := Crossing{At: n, Angle: unit.Angle(math.Atan2(math.Abs(p.Cross(q)), p.Dot(q)))}
+	c.Sound = c.Angle >= geom.Flat && c.Angle <= Bluntest
 	c.Spread = Ratio(math.Sqrt2 / math.Sin(float64(c.Angle)))
 	return c
 }

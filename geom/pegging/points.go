@@ -85,21 +85,16 @@ func (p Points) lines(named [2]geom.Name) (all [][2]geom.Name) {
 			}
 		}
 	}
-	if len(p.order) <= few {
-		for i, a := range p.order {
-			for _, b := range p.order[:i] {
-				all = append(all, [2]geom.Name{b, a}, [2]geom.Name{a, b})
-			}
+	outer := p.order
+	if len(p.order) > few {
+		if named != ([2]geom.Name{}) {
+			add(named[0], named[1])
 		}
-		return all
+		for i, a := range p.Outline {
+			add(a, p.Outline[(i+1)%len(p.Outline)])
+		}
+		outer = p.hull()
 	}
-	if named != ([2]geom.Name{}) {
-		add(named[0], named[1])
-	}
-	for i, a := range p.Outline {
-		add(a, p.Outline[(i+1)%len(p.Outline)])
-	}
-	outer := p.hull()
 	for i, a := range outer {
 		for _, b := range outer[:i] {
 			add(b, a)

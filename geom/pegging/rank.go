@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -65,13 +66,16 @@ func (p Points) extends(x Way) (of geom.Name, yes bool) {
 	return "", false
 }
 
-// tooFlat: arcs that cross more sharply are no way to place a peg: a millimetre in a
-// pull moves it by six and more (common practice, no source).
-const tooFlat = 10 * unit.Degree
-
 // rank compares all baselines and methods, each as it would be set out, and settles
 // which is used.
 func (p Points) rank(in Asked) (Ranking, error) {
+	for i, a := range p.order {
+		for _, b := range p.order[:i] {
+			if p.distance(a, b) < adjust.Shortest {
+				return Ranking{}, &unit.Fault{Subject: unit.Measured, Of: string(a), What: "it lies where " + string(b) + " lies"}
+			}
+		}
+	}
 	methods := slices.Clone(in.Methods)
 	if len(methods) == 0 {
 		methods = []Method{TwoArcs, OffsetSquare}
@@ -79,20 +83,16 @@ func (p Points) rank(in Asked) (Ranking, error) {
 	if in.Method != nil && !slices.Contains(methods, *in.Method) {
 		methods = append(methods, *in.Method)
 	}
-	all, err := Ways(in.Tools, p.pegs(), methods, p.lines(in.Base))
-	if err != nil {
-		return Ranking{}, err
-	}
-	all = slices.DeleteFunc(all, func(x Way) bool { return p.distance(x.Base[0], x.Base[1]) < Least-SameMark })
-	all = p.framed(all, in.Base)
+	lines := slices.DeleteFunc(p.lines(in.Base), func(l [2]geom.Name) bool { return p.distance(l[0], l[1]) < Least-SameMark })
+	all := p.framed(waysOf(in.Tools, p.pegs(), methods, lines), in.Base)
 	var flat []Way
 	all = slices.DeleteFunc(all, func(x Way) bool {
-		at, crossing := x.Flattest()
-		if at != "" && crossing < tooFlat {
-			flat = append(flat, x)
-			return true
+		at, crossing := x.flattest()
+		if at == "" || crossing >= geom.TooFlat {
+			return false
 		}
-		return false
+		flat = append(flat, x)
+		return true
 	})
 	fits := func(x Way) bool {
 		return (in.Method == nil || x.Method == *in.Method) && (in.Base == [2]geom.Name{} || SameLine(x.Base, in.Base))
@@ -147,12 +147,12 @@ func (p Points) framed(all []Way, named [2]geom.Name) []Way {
 
 // tooFlat refuses arcs that nobody can mark the crossing of, and says what would do.
 func (p Points) tooFlat(x Way, all []Way) error {
-	at, crossing := x.Flattest()
+	at, crossing := x.flattest()
 	f := &triangle.NoTriangle{What: fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: under %s nobody can mark where", x.Base[0], x.Base[1],
-		p.Style.Angle(crossing), at, p.Style.Angle(tooFlat))}
+		p.Style.Angle(crossing), at, p.Style.Angle(geom.TooFlat))}
 	f.Subject, f.Code = unit.Pegs, unit.TooFlat
 	if i := slices.IndexFunc(all, func(y Way) bool { return y.Method == TwoArcs }); i >= 0 {
-		_, least := all[i].Flattest()
+		_, least := all[i].flattest()
 		f.Code, f.Hint = unit.TooFlatBase, fmt.Sprintf("base %s would do, whose arcs cross at %s or more", all[i].Base[0]+all[i].Base[1], p.Style.Angle(least))
 	}
 	return f
@@ -213,14 +213,11 @@ func (p Points) why(all []Way, used int, in Asked) Reason {
 	default:
 		return Reason{Code: Simplest, Other: best}
 	}
-	for _, x := range all {
-		if x.Method != u.Method && SameLine(x.Base, u.Base) {
-			return Reason{Code: Surest, Other: x}
-		}
-	}
-	for _, x := range all {
-		if x.Method != u.Method || !SameLine(x.Base, u.Base) {
-			return Reason{Code: Surest, Other: x}
+	for _, sameLine := range []bool{true, false} {
+		for i, x := range all {
+			if i != used && SameLine(x.Base, u.Base) == sameLine {
+				return Reason{Code: Surest, Other: x}
+			}
 		}
 	}
 	return Reason{}

@@ -2,6 +2,7 @@ package pegging
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/tape"
@@ -30,10 +31,10 @@ var (
 	feetUnits   = []unit.Length{10 * unit.Foot, 8 * unit.Foot, 5 * unit.Foot, 4 * unit.Foot, 3 * unit.Foot, 2 * unit.Foot, 1.5 * unit.Foot, unit.Foot, 9 * unit.Inch, 6 * unit.Inch, 3 * unit.Inch, 2 * unit.Inch}
 )
 
-// Squares are the 3-4-5 triangles that a tape shows as round figures, the largest
+// squares are the 3-4-5 triangles that a tape shows as round figures, the largest
 // first, each lying on its longer leg and then on its shorter one: 9-12-15 m down to
 // 150-200-250 mm, and 30-40-50 ft down to 6-8-10 in.
-func Squares(t tape.Tools) []Square {
+func squares(t tape.Tools) []Square {
 	units := metricUnits
 	if t.Feet {
 		units = feetUnits
@@ -52,7 +53,7 @@ type setting struct {
 	standing []geom.Vector // marks that those of a square keep clear of
 }
 
-// squares are those by which the pegs are set off a baseline of length b, in whose
+// squaresAt are those by which the pegs are set off a baseline of length b, in whose
 // axes they lie: one for each peg, zero where it stands on the line. Pegs over one
 // foot on one side share theirs. The pegs are taken in the order given, from behind
 // the second end and round.
@@ -64,7 +65,7 @@ type setting struct {
 // part of the baseline. Where only one peg stands beside the baseline the middles of
 // the three sides, which it is checked by, are kept clear of as well.
 func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Square {
-	s := setting{b: b, all: Squares(t), standing: append([]geom.Vector(nil), pegs...)}
+	s := setting{b: b, all: squares(t), standing: append([]geom.Vector(nil), pegs...)}
 	var beside []int
 	for k := range pegs {
 		i := (base[1] + k) % len(pegs)
@@ -77,21 +78,18 @@ func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Squar
 		s.standing = append(s.standing, geom.Vector{X: b / 2, Y: 0}, p.Times(0.5), p.Plus(geom.Vector{X: b, Y: 0}).Times(0.5))
 	}
 	chosen := make([]Square, len(pegs))
-	over := func(p, q geom.Vector) bool { // one foot, one side
-		return math.Abs(p.X-q.X) <= float64(SameMark) && (p.Y > 0) == (q.Y > 0)
-	}
-next:
 	for k, i := range beside {
 		p := pegs[i]
-		for _, j := range beside[:k] {
-			if over(p, pegs[j]) {
-				chosen[i] = chosen[j]
-				continue next
-			}
+		over := func(j int) bool { // one foot, one side
+			return math.Abs(p.X-pegs[j].X) <= float64(SameMark) && (p.Y > 0) == (pegs[j].Y > 0)
+		}
+		if j := slices.IndexFunc(beside[:k], over); j >= 0 {
+			chosen[i] = chosen[beside[j]]
+			continue
 		}
 		room := b / 4
 		for _, j := range beside {
-			if over(p, pegs[j]) {
+			if over(j) {
 				room = max(room, math.Abs(pegs[j].Y))
 			}
 		}
@@ -134,30 +132,16 @@ func (q Square) marks(foot float64, left bool) (leg, top geom.Vector) {
 func (s setting) choose(p geom.Vector, room float64) Square {
 	foot := footOf(p, s.b)
 	back := foot > s.b/2 // the longer part of the baseline
-	var onLine, overFoot []geom.Vector
-	for _, m := range s.standing {
-		if math.Abs(m.Y) < crowd*s.b {
-			onLine = append(onLine, m)
-		}
-		if math.Abs(m.X-foot) < crowd*s.b {
-			overFoot = append(overFoot, m)
-		}
-	}
 	for _, clear := range []float64{crowd * s.b, crowd * s.b / 4, 0} {
-		free := func(at geom.Vector, of []geom.Vector) bool {
-			for _, m := range of {
-				if at.To(m) < clear {
-					return false
-				}
-			}
-			return true
+		free := func(at geom.Vector) bool {
+			return !slices.ContainsFunc(s.standing, func(m geom.Vector) bool { return at.To(m) < clear })
 		}
 		for i := 0; i < len(s.all); i += 2 { // of one unit, both ways round
 			for _, towards := range []bool{back, !back} {
 				for _, q := range s.all[i : i+2] {
 					q.Back = towards
 					leg, top := q.marks(foot, p.Y > 0)
-					if q.Up.MM() <= room && leg.X >= min(0, foot) && leg.X <= max(s.b, foot) && free(leg, onLine) && free(top, overFoot) {
+					if q.Up.MM() <= room && leg.X >= min(0, foot) && leg.X <= max(s.b, foot) && free(leg) && free(top) {
 						return q
 					}
 				}

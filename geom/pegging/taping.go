@@ -40,21 +40,19 @@ func (t Taping) Reads(l, fall unit.Length) (unit.Length, tape.Corrections) {
 	}
 	c := t.Conditions
 	c.Fall = fall
-	return orTrue(l)(t.Standard.Reading(l, c))
+	return shown(t.Standard, l, c)
 }
 
 // leg is the same of a side of a square, which is square at any size: only the fall
 // counts.
 func leg(l, fall unit.Length) (unit.Length, tape.Corrections) {
-	return orTrue(l)(tape.Standard{}.Reading(l, tape.Conditions{Fall: fall}))
+	return shown(tape.Standard{}, l, tape.Conditions{Fall: fall})
 }
 
-// orTrue is the true length where the tape shows none: that is refused elsewhere.
-func orTrue(l unit.Length) func(unit.Length, tape.Corrections, error) (unit.Length, tape.Corrections) {
-	return func(r unit.Length, by tape.Corrections, err error) (unit.Length, tape.Corrections) {
-		if err != nil {
-			return l, tape.Corrections{}
-		}
+// shown is the true length where the tape shows none: that is refused elsewhere.
+func shown(s tape.Standard, l unit.Length, c tape.Conditions) (unit.Length, tape.Corrections) {
+	if r, by, err := s.Reading(l, c); err == nil {
 		return r, by
 	}
+	return l, tape.Corrections{}
 }

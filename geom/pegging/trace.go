@@ -2,6 +2,7 @@ package pegging
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -62,11 +63,12 @@ func (s Pulled) traceOf(placings []Placing) trace {
 }
 
 func join(a, b traced, more ...int) []int {
-	out := append([]int(nil), a.by...)
-	return append(append(out, b.by...), more...)
+	all := slices.Concat(a.by, b.by, more)
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
-// placed is a corner as its placing makes it.
+// made is a corner as its placing makes it.
 func (s Pulled) made(n trace, p Placing, from, to geom.Name) traced {
 	a, b := n.at[from], n.at[to]
 	above := s.spots[p.Peg].Y > 0
@@ -106,13 +108,8 @@ func (s Pulled) made(n trace, p Placing, from, to geom.Name) traced {
 func (n trace) carried(a, b geom.Name) unit.Length {
 	p, q := n.at[a], n.at[b]
 	sum := 0.0
-	v := append([]float64(nil), n.value...)
-	seen := map[int]bool{}
+	v := slices.Clone(n.value)
 	for _, i := range join(p, q) {
-		if seen[i] {
-			continue
-		}
-		seen[i] = true
 		v[i] = n.value[i] + n.nudge[i]
 		more := p.at(v).Distance(q.at(v))
 		v[i] = n.value[i] - n.nudge[i]
@@ -126,39 +123,21 @@ func (n trace) carried(a, b geom.Name) unit.Length {
 
 // roundingCost is how far from its place a corner comes by the printed figures.
 func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
-	v := append([]float64(nil), n.value...)
-	seen := map[int]bool{}
+	v := slices.Clone(n.value)
 	for _, i := range n.at[corner].by {
-		switch q := s.Pulls[i]; {
-		case seen[i]:
-		case q.Use == ForAngle:
+		if q := s.Pulls[i]; q.Use == ForAngle {
 			v[i] = s.RoundedAngle(q.Angle).Radians()
-		default:
+		} else {
 			v[i] += (s.Rounded(q.Reads) - q.Reads).MM()
 		}
-		seen[i] = true
 	}
 	return n.at[corner].at(v).Distance(s.spots[corner])
 }
 
-// crossOn is where two arcs about places on the baseline cross above or below it.
+// crossOn is where two arcs about places on the baseline cross above or below it; where
+// they do not meet, a place between them.
 func crossOn(above bool, p, q geom.Point, rp, rq unit.Length) geom.Point {
-	if above == (q.X > p.X) {
-		return cross(p, q, rp, rq, 1)
-	}
-	return cross(p, q, rp, rq, -1)
-}
-
-// cross is where two arcs cross on the left (up = 1) or the right (−1) of the line
-// from the first centre to the second; where they do not meet, the nearest place to
-// both on that line.
-func cross(p, q geom.Point, rp, rq unit.Length, up float64) geom.Point {
-	d := float64(p.Distance(q))
-	a, b := float64(rp), float64(rq)
-	x := (d + (a-b)*(a+b)/d) / 2
-	y := up * math.Sqrt(max(0, (a-x)*(a+x)))
-	ux, uy := float64(q.X-p.X)/d, float64(q.Y-p.Y)/d
-	return geom.Point{X: p.X + unit.Length(x*ux-y*uy), Y: p.Y + unit.Length(x*uy+y*ux)}
+	return crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), above == (q.X > p.X)).Point()
 }
 
 // toward is the place at a distance from p in the direction of q.

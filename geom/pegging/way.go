@@ -41,8 +41,7 @@ type Way struct {
 	Pegs   []Placed // in the order given
 	Worst  int      // index into Pegs of the largest 95 % figure
 	Figure unit.Length
-	// Times is Figure as a multiple of the best way's.
-	Times float64
+	Times  float64 // Figure as a multiple of the best way's
 }
 
 // Placed is how surely one peg comes to its place.
@@ -55,9 +54,9 @@ type Placed struct {
 	Square     Square     // that an offset is set off by; zero elsewhere
 }
 
-// Flattest is the peg at which two arcs of the way cross most sharply, and the angle;
+// flattest is the peg at which two arcs of the way cross most sharply, and the angle;
 // no name where none are swung.
-func (w Way) Flattest() (at geom.Name, crossing unit.Angle) {
+func (w Way) flattest() (at geom.Name, crossing unit.Angle) {
 	for _, p := range w.Pegs {
 		if p.Crossing > 0 && (at == "" || p.Crossing < crossing) {
 			at, crossing = p.Name, p.Crossing
@@ -206,98 +205,25 @@ func (a act) covariance() adjust.Covariance {
 	return c
 }
 
-// mostBases: of more pegs than this only the lines between neighbours in the
-// order given are tried as baselines, where none are named.
-const mostBases = 30
-
-// Ways compares every baseline and every method for a set of pegs, the surest
-// first: the one whose worst peg has the smallest 95 % figure. Bases may be left
-// empty: every line between two pegs is tried, its first end as it gives the
-// better result. The σ of the setting-out come from the tools; the measurements
-// of the net have no part in it.
-//
-// Errors: a *unit.Fault where fewer than two pegs are given, two lie on one
-// another, or a baseline names what is not there.
-func Ways(t tape.Tools, pegs []Peg, methods []Method, bases [][2]geom.Name) ([]Way, error) {
-	if len(pegs) < 2 {
-		return nil, &unit.Fault{What: "a baseline needs two pegs"}
+// waysOf compares every baseline and every method for pegs that lie apart, the surest
+// first: the one whose worst peg has the smallest 95 % figure. The σ of the setting-out
+// come from the tools; the measurements of the net have no part in it.
+func waysOf(t tape.Tools, pegs []Peg, methods []Method, lines [][2]geom.Name) (all []Way) {
+	s, number := siteOf(t), map[geom.Name]int{}
+	for i, p := range pegs {
+		number[p.Name] = i
 	}
-	if len(methods) == 0 {
-		return nil, &unit.Fault{What: "no method is given", Hint: "two arcs, an offset, angle and distance"}
-	}
-	lines, err := baselines(pegs, bases)
-	if err != nil {
-		return nil, err
-	}
-	s := siteOf(t)
-	var all []Way
 	for _, l := range lines {
 		for _, m := range methods {
-			all = append(all, s.way(m, pegs, l))
+			all = append(all, s.way(m, pegs, [2]int{number[l[0]], number[l[1]]}))
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Way) int { return cmp.Compare(a.Figure, b.Figure) })
-	if len(bases) == 0 {
-		all = fromBetterEnd(all)
-	}
-	for i := range all {
-		all[i].Times = float64(all[i].Figure / all[0].Figure)
-	}
-	return all, nil
+	return all
 }
 
-// baselines are the lines to try, by the numbers of their pegs: those that are named,
-// else every one.
-func baselines(pegs []Peg, named [][2]geom.Name) ([][2]int, error) {
-	number := map[geom.Name]int{}
-	for i, p := range pegs {
-		if _, twice := number[p.Name]; twice {
-			return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "two pegs have this name"}
-		}
-		for _, q := range pegs[:i] {
-			if p.At.Distance(q.At) < adjust.Shortest {
-				return nil, &unit.Fault{Subject: unit.Measured, Of: string(p.Name), What: "it lies where " + string(q.Name) + " lies"}
-			}
-		}
-		number[p.Name] = i
-	}
-	var lines [][2]int
-	for _, b := range named {
-		i, ok := number[b[0]]
-		j, too := number[b[1]]
-		if !ok || !too || i == j {
-			return nil, &unit.Fault{Subject: unit.Base, Of: string(b[0] + b[1]), What: "no two pegs have these names"}
-		}
-		lines = append(lines, [2]int{i, j})
-	}
-	if len(named) == 0 {
-		for i := range pegs {
-			for j := range pegs {
-				if i != j && (len(pegs) <= mostBases || j == i+1 || i == len(pegs)-1 && j == 0) {
-					lines = append(lines, [2]int{i, j})
-				}
-			}
-		}
-	}
-	return lines, nil
-}
-
-// fromBetterEnd leaves a baseline and a method once, of ways in order.
-func fromBetterEnd(all []Way) []Way {
-	seen := map[[2]geom.Name]uint8{}
-	return slices.DeleteFunc(all, func(w Way) bool {
-		key := w.Base
-		if geom.Before(key[1], key[0]) < 0 {
-			key[0], key[1] = key[1], key[0]
-		}
-		bit := uint8(1) << w.Method
-		twice := seen[key]&bit != 0
-		seen[key] |= bit
-		return twice
-	})
-}
-
-// way works out one baseline and method.
+// way works out one baseline and method. The second end of the baseline lies on it by
+// definition.
 func (s site) way(m Method, pegs []Peg, base [2]int) Way {
 	from, to := pegs[base[0]], pegs[base[1]]
 	w := Way{Method: m, Base: [2]geom.Name{from.Name, to.Name}}
@@ -305,24 +231,27 @@ func (s site) way(m Method, pegs []Peg, base [2]int) Way {
 	turn, b := -line.Direction(), line.Length().MM()
 	ats := make([]geom.Vector, len(pegs))
 	for i, p := range pegs {
-		ats[i] = s.exact(i, base, geom.VectorOf(p.At.Minus(from.At)).Turned(turn), b)
+		ats[i] = geom.VectorOf(p.At.Minus(from.At)).Turned(turn)
 	}
-	var squares []Square
+	ats[base[0]], ats[base[1]] = geom.Vector{}, geom.Vector{X: b} // without rounding
+	squares := make([]Square, len(pegs))
 	if m == OffsetSquare {
 		squares = squaresAt(s.tools, ats, base, b)
 	}
 	for i, p := range pegs {
 		at := ats[i]
-		place := Placed{Name: p.Name, At: geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)}}
-		if m == OffsetSquare {
-			place.Square = squares[i]
-		}
-		if i != base[0] {
-			place.Covariance = s.peg(m, at, b, place.Square, i == base[1])
-		}
-		if i != base[0] && i != base[1] && m == TwoArcs && !onTheLine(at, b) {
-			u, v := at, at.Minus(geom.Vector{X: b, Y: 0})
-			place.Crossing = unit.Angle(math.Atan2(math.Abs(u.Cross(v)), math.Abs(u.Dot(v))))
+		place := Placed{Name: p.Name, At: at.Point(), Square: squares[i]}
+		switch i {
+		case base[0]:
+		case base[1]:
+			sb := s.pull(b)
+			place.Covariance = adjust.Covariance{XX: unit.Area(sb * sb)}
+		default:
+			place.Covariance = s.act(m, at, b, place.Square).covariance()
+			if m == TwoArcs && !onTheLine(at, b) {
+				v := at.Minus(geom.Vector{X: b})
+				place.Crossing = unit.Angle(math.Atan2(math.Abs(at.Cross(v)), math.Abs(at.Dot(v))))
+			}
 		}
 		if place.Figure95 = place.Covariance.Figure95(); place.Figure95 > w.Figure {
 			w.Worst, w.Figure = i, place.Figure95
@@ -330,25 +259,4 @@ func (s site) way(m Method, pegs []Peg, base [2]int) Way {
 		w.Pegs = append(w.Pegs, place)
 	}
 	return w
-}
-
-// exact takes the rounding off what is known: the ends of the baseline.
-func (s site) exact(i int, base [2]int, at geom.Vector, b float64) geom.Vector {
-	switch i {
-	case base[0]:
-		return geom.Vector{}
-	case base[1]:
-		return geom.Vector{X: b, Y: 0}
-	}
-	return at
-}
-
-// peg is the covariance of one peg; the second end of the baseline lies on it by
-// definition.
-func (s site) peg(m Method, at geom.Vector, b float64, k Square, end bool) adjust.Covariance {
-	if end {
-		sb := s.pull(b)
-		return adjust.Covariance{XX: unit.Area(sb * sb)}
-	}
-	return s.act(m, at, b, k).covariance()
 }

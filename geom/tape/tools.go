@@ -45,12 +45,8 @@ const sameMetre = 1e-9
 // Error is the maximum permissible error over a length: a + b·L, L in metres
 // rounded up, and the hook's share.
 func (t Tape) Error(l unit.Length) unit.Length {
-	c := classes[min(t.Class, ClassIII)]
-	e := c.a + c.b*unit.Length(math.Ceil(math.Abs(l.MM())/1000*(1-sameMetre)))
-	if t.Hook {
-		e += c.hook
-	}
-	return e
+	a, b, hook := t.Terms()
+	return a + b*unit.Length(math.Ceil(math.Abs(l.MM())/1000*(1-sameMetre))) + hook
 }
 
 // Terms of the error a + b·L of the class, b for each metre, and the hook's share: 0

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 
 	"trammel/geom/internal/trig"
@@ -78,16 +79,9 @@ func ParseAngle(text string) (Reading, error) {
 // the turn of a piece on its pages: from −360° to 360°, without a tolerance. The
 // error is a *Fault.
 func ParseTurn(text string) (Angle, error) {
-	if f := CheckText(text, "angle"); f != nil {
+	value, unsigned, negative, f := chosen(text, "angle", true)
+	if f != nil {
 		return 0, f
-	}
-	value, _, stated := cutTolerance(text)
-	if stated {
-		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the angle alone: " + plain(value)}
-	}
-	unsigned, negative := value, false
-	if s := plain(value); strings.HasPrefix(s, "-") {
-		unsigned, negative = strings.TrimSpace(s[1:]), true
 	}
 	a, f := readAngle(unsigned)
 	if f != nil {
@@ -108,10 +102,11 @@ func ParseTurn(text string) (Angle, error) {
 // IsAngle says whether the text is written as an angle, of whatever size.
 func IsAngle(text string) bool {
 	value, _, _ := cutTolerance(text)
-	if CheckText(value, "angle") != nil {
-		return false
-	}
-	a, f := scanAngle(value)
+	return CheckText(value, "angle") == nil && readsAngle(value)
+}
+
+func readsAngle(text string) bool {
+	a, f := scanAngle(text)
 	return f == nil && a.value != nil
 }
 
@@ -133,7 +128,7 @@ func readAngle(text string) (angle, *Fault) {
 	case f != nil:
 		return angle{}, f
 	case a.value == nil:
-		return angle{}, notA("angle", text, func(s string) bool { a, f := scanAngle(s); return f == nil && a.value != nil })
+		return angle{}, notA("angle", text, readsAngle)
 	case a.first == markMinute || a.first == markSecond:
 		return angle{}, &Fault{What: Quote(text) + " is not an angle: it has no degrees", Hint: `write them, were they 0: 0°30'`}
 	}
@@ -178,27 +173,14 @@ func scanAngle(text string) (angle, *Fault) {
 
 // inMarks is an angle of one number.
 func inMarks(n number, mark angleMark) angle {
-	a := angle{value: n.value, half: n.half(), first: mark}
+	a := angle{value: mul(n.value, mark.per()), half: mul(n.half(), mark.per()), first: mark}
 	switch mark {
 	case markRadian:
 		a.value, a.half = ofRadians(a.value), ofRadians(a.half)
-	case markGon:
-		nine := big.NewRat(9, 10)
-		a.value, a.half = a.value.Mul(a.value, nine), mul(a.half, nine)
 	case markPercent, markPermille:
-		rise := n.value.Mul(n.value, mark.part())
-		a.value = ofSlope(rise)
-		a.half = ofRadians(mul(mul(a.half, mark.part()), flatter(rise)))
+		a.value, a.half = ofSlope(a.value), ofRadians(mul(a.half, flatter(a.value)))
 	}
 	return a
-}
-
-// part of the run that one percent or one permille rises.
-func (m angleMark) part() *big.Rat {
-	if m == markPermille {
-		return big.NewRat(1, 1000)
-	}
-	return big.NewRat(1, 100)
 }
 
 // ratio reads the run of a slope; in inches it may have a mark of its own: 6"/12".
@@ -284,13 +266,20 @@ func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fa
 	}
 }
 
-// per is a degree, a minute or a second in degrees.
+// per is a degree, a minute, a second or a gon in degrees, and what one percent or one
+// permille rises.
 func (m angleMark) per() *big.Rat {
 	switch m {
 	case markMinute:
 		return big.NewRat(1, 60)
 	case markSecond:
 		return big.NewRat(1, 3600)
+	case markGon:
+		return big.NewRat(9, 10)
+	case markPercent:
+		return big.NewRat(1, 100)
+	case markPermille:
+		return big.NewRat(1, 1000)
 	}
 	return big.NewRat(1, 1)
 }
@@ -315,7 +304,7 @@ func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 		rise := new(big.Float).SetPrec(trig.Prec).SetRat(of.value)
 		rise = trig.Tan(rise.Quo(rise.Mul(rise, trig.Pi(trig.Prec)), big.NewFloat(180)))
 		slope, _ := rise.Rat(nil)
-		t.value = ofRadians(mul(n.value.Mul(n.value, t.first.part()), flatter(slope)))
+		t.value = ofRadians(mul(n.value.Mul(n.value, t.first.per()), flatter(slope)))
 	case t.first == noMark:
 		t.value.Mul(t.value, of.last.per())
 	}
@@ -326,10 +315,14 @@ func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 const precision = trig.Prec + 64
 
 // ofRadians is x radians in degrees.
-func ofRadians(x *big.Rat) *big.Rat {
-	f := new(big.Float).SetPrec(precision).SetRat(x)
+func ofRadians(x *big.Rat) *big.Rat { return degrees(new(big.Float).SetPrec(precision).SetRat(x)) }
+
+// degrees of so many radians, rounded to 256 bits: enough for 1e-60 and shorter to
+// reckon with.
+func degrees(f *big.Float) *big.Rat {
 	f.Mul(f, big.NewFloat(180))
-	return rational(f.Quo(f, trig.Pi(precision)))
+	r, _ := f.Quo(f, trig.Pi(precision)).SetPrec(trig.Prec).Rat(nil)
+	return r
 }
 
 // ofSlope is the angle in degrees whose tangent is the slope. Of all rational
@@ -338,9 +331,7 @@ func ofSlope(slope *big.Rat) *big.Rat {
 	if slope.Cmp(big.NewRat(1, 1)) == 0 {
 		return big.NewRat(45, 1)
 	}
-	f := trig.Atan(new(big.Float).SetPrec(precision).SetRat(slope))
-	f.Mul(f, big.NewFloat(180))
-	return rational(f.Quo(f, trig.Pi(precision)))
+	return degrees(trig.Atan(new(big.Float).SetPrec(precision).SetRat(slope)))
 }
 
 // flatter is 1/(1+t²): how far a slope of t turns for each 1 that it rises.
@@ -350,19 +341,12 @@ func flatter(slope *big.Rat) *big.Rat {
 	return x.Inv(x)
 }
 
-// rational rounds to 256 bits, enough for 1e-60 and shorter to reckon with.
-func rational(f *big.Float) *big.Rat {
-	r, _ := f.SetPrec(trig.Prec).Rat(nil)
-	return r
-}
-
 // wrongAngleUnit is the fault of an angle in a unit that is not read, nil where
 // something else is wrong.
 func wrongAngleUnit(text, word string) *Fault {
-	switch word {
-	case "grad", "grads", "grade", "g":
-		return &Fault{What: Quote(text) + " is not clear: some read " + Quote(word) + " as degrees, some as gons",
-			Hint: "write deg, or gon for the four-hundredth part of a turn"}
+	if !slices.Contains([]string{"grad", "grads", "grade", "g"}, word) {
+		return nil
 	}
-	return nil
+	return &Fault{What: Quote(text) + " is not clear: some read " + Quote(word) + " as degrees, some as gons",
+		Hint: "write deg, or gon for the four-hundredth part of a turn"}
 }

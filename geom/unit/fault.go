@@ -2,6 +2,7 @@ package unit
 
 import (
 	"errors"
+	"slices"
 	"strings"
 )
 
@@ -39,19 +40,14 @@ func (f *Fault) About() string {
 	if named[f.Subject] {
 		return f.Of
 	}
-	return strings.TrimSpace(f.Subject.String() + " " + f.Of)
+	return strings.TrimSpace(string(f.Subject) + " " + f.Of)
 }
 
 // InLine is one line of the parts that are not empty: "job.yaml:7:12: base AB: there
 // is no point".
 func InLine(parts ...string) string {
-	var said []string
-	for _, p := range parts {
-		if p != "" {
-			said = append(said, p)
-		}
-	}
-	return strings.Join(said, ": ")
+	parts = slices.DeleteFunc(slices.Clone(parts), func(p string) bool { return p == "" })
+	return strings.Join(parts, ": ")
 }
 
 // In returns the same fault seen from further out: where is put in front.
@@ -68,4 +64,20 @@ func Placed(err error, where string) error {
 		return f.In(where)
 	}
 	return err
+}
+
+// Says is how the one who asks would say something in words, in a sentence that tells
+// what to write: the unit m is "--unit m" on a command line, "unit: m" in a job file,
+// and may be a button of a page. Nil says it as a job file does.
+type Says func(of Subject, value string, inFile bool) string
+
+// Of says it.
+func (s Says) Of(of Subject, value string, inFile bool) string {
+	switch {
+	case s != nil:
+		return s(of, value, inFile)
+	case value == "":
+		return string(of)
+	}
+	return string(of) + ": " + value
 }

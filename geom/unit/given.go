@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"fmt"
 	"math/big"
 	"strings"
 )
@@ -62,23 +63,13 @@ func sexagesimal(minutes *big.Rat) string {
 	whole := new(big.Int).Quo(minutes.Num(), minutes.Denom())
 	left := new(big.Rat).Sub(minutes, new(big.Rat).SetInt(whole))
 	degrees, rest := new(big.Int).QuoRem(whole, big.NewInt(60), new(big.Int))
-	text := degrees.String() + "°" + twoDigits(rest.String()) + "′"
+	text := fmt.Sprintf("%d°%02d′", degrees, rest)
 	if left.Sign() == 0 {
 		return text
 	}
 	seconds := trimmed(left.Mul(left, big.NewRat(60, 1)).FloatString(6))
-	if len(strings.SplitN(seconds, ".", 2)[0]) < 2 {
+	if whole, _, _ := strings.Cut(seconds, "."); len(whole) < 2 {
 		seconds = "0" + seconds
 	}
 	return text + seconds + "″"
-}
-
-// trimmed is a decimal without zeros at its end.
-func trimmed(decimal string) string { return strings.TrimRight(strings.TrimRight(decimal, "0"), ".") }
-
-func twoDigits(text string) string {
-	if len(text) < 2 {
-		return "0" + text
-	}
-	return text
 }

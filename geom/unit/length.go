@@ -83,16 +83,9 @@ func ParseLength(text string, bare Unit) (Reading, error) {
 // margin, an overlap, an allowance): from least to most, so perhaps 0 or with a
 // minus sign, and without a tolerance. The error is a *Fault.
 func ParseSetting(text string, bare Unit, least, most Length) (Length, error) {
-	if f := CheckText(text, "length"); f != nil {
+	value, unsigned, negative, f := chosen(text, "length", least < 0)
+	if f != nil {
 		return 0, f
-	}
-	value, _, stated := cutTolerance(text)
-	if stated {
-		return 0, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the length alone: " + plain(value)}
-	}
-	unsigned, negative := value, false
-	if s := plain(value); strings.HasPrefix(s, "-") && least < 0 {
-		unsigned, negative = strings.TrimSpace(s[1:]), true
 	}
 	l, f := readLength(unsigned, bare, false)
 	if f != nil {
@@ -108,13 +101,26 @@ func ParseSetting(text string, bare Unit, least, most Length) (Length, error) {
 	return Length(mm), nil
 }
 
+// chosen parts a value that somebody chooses from its sign, where it may have one; it
+// has no tolerance.
+func chosen(text, what string, signed bool) (value, unsigned string, negative bool, f *Fault) {
+	if f := CheckText(text, what); f != nil {
+		return "", "", false, f
+	}
+	value, _, stated := cutTolerance(text)
+	if stated {
+		return "", "", false, &Fault{What: Quote(text) + " has a tolerance", Hint: "write the " + what + " alone: " + plain(value)}
+	}
+	if s, negative := strings.CutPrefix(plain(value), "-"); negative && signed {
+		return value, strings.TrimSpace(s), true, nil
+	}
+	return value, value, false, nil
+}
+
 // IsLength says whether the text is written as a length, of whatever size.
 func IsLength(text string) bool {
 	value, _, _ := cutTolerance(text)
-	if CheckText(value, "length") != nil {
-		return false
-	}
-	return reads(value, MM)
+	return CheckText(value, "length") == nil && reads(value, MM)
 }
 
 // IsBare says whether the text is written as a length without a unit and without a

@@ -40,9 +40,7 @@ func (s *scanner) rest() string { return s.text[s.at:] }
 
 // spaces passes over blanks.
 func (s *scanner) spaces() {
-	for !s.done() && s.text[s.at] == ' ' {
-		s.at++
-	}
+	s.at = len(s.text) - len(strings.TrimLeft(s.rest(), " "))
 }
 
 // take passes over the prefix, if it is there.
@@ -57,9 +55,7 @@ func (s *scanner) take(prefix string) bool {
 // digits passes over digits.
 func (s *scanner) digits() string {
 	from := s.at
-	for !s.done() && digit(rune(s.text[s.at])) {
-		s.at++
-	}
+	s.at = len(s.text) - len(strings.TrimLeft(s.rest(), "0123456789"))
 	return s.text[from:s.at]
 }
 
@@ -216,20 +212,50 @@ func topHeavy(top, bottom string) []string {
 
 // twoMarks is the fault of 2.400,5 and 1.234.567.
 func (s *scanner) twoMarks(start int) *Fault {
-	end := s.at
-	for end < len(s.text) && (digit(rune(s.text[end])) || s.text[end] == '.' || s.text[end] == ',') {
-		end++
-	}
-	text := s.text[start:end]
+	text := s.text[start : len(s.text)-len(strings.TrimLeft(s.rest(), "0123456789.,"))]
 	last := strings.LastIndexAny(text, ".,")
 	head, tail := strings.NewReplacer(".", "", ",", "").Replace(text[:last]), text[last+1:]
 	hint := "write one decimal mark and nothing between the thousands"
-	switch {
-	case strings.Count(text, text[last:last+1]) > 1: // 1.234.567: the mark parts thousands, if anything
-	case head != "" && tail != "":
+	// Of 1.234.567 the mark parts thousands, if anything.
+	if strings.Count(text, text[last:last+1]) == 1 && head != "" && tail != "" {
 		hint += ": " + head + "." + tail
 	}
 	return &Fault{What: Quote(text) + " has two decimal marks", Hint: hint}
+}
+
+// bareDoubt is the fault of a number without a unit that can be read in two ways
+// where it counts the given one; nil where there is one reading. text is the
+// number as it stands there.
+func bareDoubt(n number, text string, bare Unit) *Fault {
+	text = strings.TrimSpace(text)
+	switch {
+	case n.thousands() && bare <= CM:
+		mark := map[string]string{".": "point", ",": "comma"}[n.mark]
+		return &Fault{What: Quote(text) + " can be read in two ways: the " + mark + " may part thousands",
+			Hint: "write " + n.head + n.tail + ", or " + shortest(n, bare)}
+	case n.parts && n.why == "" && bare == MM:
+		hint := "write " + text + "in for inches"
+		if decimals, exact := n.value.FloatPrec(); exact {
+			hint += ", or " + n.value.FloatString(decimals) + "mm"
+		}
+		return &Fault{What: Quote(text) + " is a fraction without a unit, where a bare number counts mm: inches are written so", Hint: hint}
+	case n.parts && n.hyphen && bare == FT:
+		whole, part, _ := strings.Cut(text, "-")
+		return &Fault{What: Quote(text) + " can be read in two ways: the fraction may be of a foot or of an inch",
+			Hint: "write " + whole + " " + part + ", or " + whole + "'-0 " + part + `"`}
+	}
+	return nil
+}
+
+// shortest is a decimal number as it is read in one way: without the zeros at its
+// end, or with its unit.
+func shortest(n number, bare Unit) string {
+	if tail := strings.TrimRight(n.tail, "0"); len(tail) == 0 {
+		return n.head
+	} else if len(tail) < len(n.tail) {
+		return n.head + "." + tail
+	}
+	return n.head + "." + n.tail + bare.String()
 }
 
 // decimal is head.tail.

@@ -66,29 +66,33 @@ func (s Style) Angle(a Angle) string {
 	if !ok {
 		return "?°"
 	}
-	m := strconv.FormatInt(n%60, 10)
-	if len(m) == 1 {
-		m = "0" + m
-	}
-	return sign + strconv.FormatInt(n/60, 10) + "°" + m + "′"
+	return fmt.Sprintf("%s%d°%02d′", sign, n/60, n%60)
 }
 
 // decimalText writes x/per with at most so many decimals.
 func decimalText(x float64, per int64, decimals int) string {
-	n, sign, ok := rounded(x, power10(decimals), per)
+	p := int64(math.Pow10(decimals))
+	n, text, ok := rounded(x, p, per)
 	if !ok {
 		return "?"
 	}
-	return pointText(n, sign, decimals)
+	text += grouped(n / p)
+	if n%p != 0 {
+		text += trimmed("." + strconv.FormatInt(p+n%p, 10)[1:])
+	}
+	return text
 }
 
-func power10(n int) int64 {
-	p := int64(1)
-	for range n {
-		p *= 10
+// trimmed is a decimal without zeros at its end.
+func trimmed(decimal string) string {
+	if strings.Contains(decimal, ".") {
+		decimal = strings.TrimRight(strings.TrimRight(decimal, "0"), ".")
 	}
-	return p
+	return decimal
 }
+
+// Decimals writes x with at most n decimals.
+func Decimals(x float64, n int) string { return trimmed(strconv.FormatFloat(x, 'f', n, 64)) }
 
 // rounded is |x|·num/den to the nearest whole number, half up, and the sign;
 // ok is false for what is no number or has more than 15 digits or so.
@@ -107,17 +111,6 @@ func rounded(x float64, num, den int64) (n int64, sign string, ok bool) {
 		sign = minus
 	}
 	return n, sign, true
-}
-
-// pointText puts the decimal point into n and drops the zeros behind it.
-func pointText(n int64, sign string, decimals int) string {
-	p := power10(decimals)
-	text := sign + grouped(n/p)
-	if n%p != 0 {
-		tail := strconv.FormatInt(p+n%p, 10)[1:]
-		text += "." + strings.TrimRight(tail, "0")
-	}
-	return text
 }
 
 // grouped writes a whole number, from 10 000 on with thin spaces between thousands.
@@ -162,7 +155,7 @@ func (s Style) inches(l Length) string {
 		for part%2 == 0 {
 			part, d = part/2, d/2
 		}
-		text += strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(d, 10)
+		text += fmt.Sprintf("%d/%d", part, d)
 	}
 	return text + `"`
 }

@@ -1,9 +1,13 @@
 package unit
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // MaxText is how many characters a measurement may have, the tolerance
@@ -12,7 +16,7 @@ import (
 const MaxText = 64
 
 // CheckText refuses what cannot be a measurement whatever it says: nothing,
-// too much, bytes that are not text, or a character that Hidden finds. what is "length", "angle", "measurement".
+// too much, bytes that are not text, or a hidden character. what is "length", "angle", "measurement".
 func CheckText(text, what string) *Fault {
 	switch {
 	case len(text) > utf8.UTFMax*MaxText || utf8.RuneCountInString(text) > MaxText:
@@ -41,9 +45,6 @@ func article(what string) string {
 // text cut. It is always one line.
 func Quote(text string) string {
 	const most = 40
-	if len(text) > utf8.UTFMax*most {
-		text = text[:utf8.UTFMax*most] // enough bytes for what is shown
-	}
 	n := 0
 	for i := range text {
 		if n++; n > most {
@@ -51,19 +52,11 @@ func Quote(text string) string {
 			break
 		}
 	}
-	if strings.Contains(text, `"`) && utf8.ValidString(text) && printable(text) && !strings.Contains(text, "`") {
+	escaped := strings.ContainsFunc(text, func(r rune) bool { return !strconv.IsPrint(r) })
+	if strings.Contains(text, `"`) && utf8.ValidString(text) && !escaped && !strings.Contains(text, "`") {
 		return "`" + text + "`"
 	}
 	return strconv.Quote(text)
-}
-
-func printable(text string) bool {
-	for _, r := range text {
-		if !strconv.IsPrint(r) {
-			return false
-		}
-	}
-	return true
 }
 
 // plusMinus are the ways to begin a tolerance.
@@ -79,3 +72,27 @@ func cutTolerance(text string) (value, tolerance string, stated bool) {
 	}
 	return strings.TrimSpace(text[:at]), strings.TrimSpace(text[at+length:]), length > 0
 }
+
+// HiddenFault is the fault of a text with a character that acts on what stands beside it
+// and has no look of its own, nil where it has none: a control character (but a tab or a
+// line's end), a separator of lines or paragraphs, or a mark that turns the order in which
+// letters are shown (Unicode Standard Annex 9; the property Bidi_Control), so that the eye
+// reads something else than the program. It says what is in it, not where.
+func HiddenFault(text string) *Fault {
+	for _, r := range text {
+		does := "cannot be seen"
+		switch {
+		case unicode.Is(unicode.Bidi_Control, r):
+			does = "cannot be seen and turns the order of letters"
+		case unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r', unicode.In(r, unicode.Zl, unicode.Zp):
+		default:
+			continue
+		}
+		return &Fault{What: fmt.Sprintf("holds the character %U, which %s", r, does), Hint: "take it out, or type the words anew"}
+	}
+	return nil
+}
+
+// Composed is a text with each letter and its accents as one character (NFC), as
+// fonts have them and as names are compared.
+func Composed(text string) string { return norm.NFC.String(text) }

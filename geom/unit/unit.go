@@ -6,9 +6,8 @@
 // geometry has decided what depends on exactness (flat or not, one answer or
 // two); only then is it rounded, once.
 //
-// Files, from the top floor to the ground: given.go, angle.go, length.go, decimals.go,
-// doubt.go, wrong.go, number.go, plain.go, style.go, text.go, hidden.go, reading.go,
-// fault.go, says.go, subject.go, unit.go.
+// Files, from the top floor to the ground: given.go, angle.go, length.go, wrong.go,
+// number.go, plain.go, style.go, text.go, reading.go, fault.go, subject.go, unit.go.
 package unit
 
 import "math"

@@ -37,8 +37,10 @@ func notA(what, text string, reads func(string) bool) *Fault {
 		f.Hint = "write nothing between the digits"
 	case strings.ContainsFunc(text, foreignDigit):
 		f.Hint = "write it with the digits 0 to 9"
-	case strings.IndexFunc(text, unseen) >= 0:
-		f.Hint = fmt.Sprintf("it holds the character %U, which cannot be seen: type it anew", []rune(text[strings.IndexFunc(text, unseen):])[0])
+	default:
+		if i := strings.IndexFunc(text, unseen); i >= 0 {
+			f.Hint = fmt.Sprintf("it holds the character %U, which cannot be seen: type it anew", []rune(text[i:])[0])
+		}
 	}
 	return f
 }

@@ -111,7 +111,7 @@ func onPaper(name string, w, h unit.Length) Sheet {
 
 // flagged says what to type as a command line does.
 func flagged(of unit.Subject, value string, _ bool) string {
-	return strings.TrimSpace("--" + of.String() + " " + value)
+	return strings.TrimSpace("--" + string(of) + " " + value)
 }
 
 // What can be reached, paper by paper, with 4000 printers each. From one sheet, read

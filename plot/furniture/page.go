@@ -20,7 +20,7 @@ const (
 	pointerIn   unit.Length = 30 // how far from its edge a neighbour's label may stand
 )
 
-// Squares of the ground are 1.5 mm, on large paper larger: at most so many of them.
+// Squares of the free grid are 1.5 mm, on large paper larger: at most so many of them.
 const (
 	square      unit.Length = 1.5
 	mostSquares float64     = 60000
@@ -32,7 +32,7 @@ type Furnisher struct {
 	r       draw.Ruler
 	multi   bool         // there is more than one page
 	outline geom.Polygon // of the piece
-	ground  place.Ground
+	grid    place.FreeGrid
 	near    []place.Shape
 }
 
@@ -163,27 +163,27 @@ func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing
 	return append(kit, w.restOfTitle(s)...), pointers
 }
 
-// clear makes the ground of a page with nothing on it but the drawing.
+// clear makes the free grid of a page with nothing on it but the drawing.
 func (w *Furnisher) clear(s site) {
 	step := max(square, unit.Length(math.Sqrt(float64(s.Window.Width()*s.Window.Height())/mostSquares)))
-	w.ground.Level(s.Window, step)
+	w.grid.Level(s.Window, step)
 	for i := range w.near {
 		more := unit.Length(0)
 		if w.near[i].Text {
 			more = RoomLeast - roomTight
 		}
-		w.ground.Take(w.near[i].P[:w.near[i].N], w.near[i].Pad+more)
+		w.grid.Take(w.near[i].P[:w.near[i].N], w.near[i].Pad+more)
 	}
-	w.ground.Count()
+	w.grid.Count()
 }
 
 // put draws a block at p and takes its place.
 func (w *Furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
 	for _, r := range b.Rects {
 		box := r.Shift(p).Grow(RoomLeast - roomTight).Corners()
-		w.ground.Take(box[:], 0)
+		w.grid.Take(box[:], 0)
 	}
-	w.ground.Count()
+	w.grid.Count()
 	for _, op := range b.Ops {
 		d = append(d, draw.Shift(op, p))
 	}
@@ -211,7 +211,7 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 			for k := unit.Length(0); k <= reach; k += pointerStep {
 				for _, way := range [2]unit.Length{k, -k} {
 					p := at.Plus(in.Times(float64(deep))).Plus(along.Times(float64(way)))
-					if w.ground.Fits(b, p, RoomLeast, s.free) {
+					if w.grid.Fits(b, p, RoomLeast, s.free) {
 						d = append(d, w.put(b, p)...)
 						break search
 					}
@@ -340,7 +340,7 @@ func (w *Furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out
 		if s.oneSide {
 			outside = nil
 		}
-		if p, ok := w.ground.Spot(b, room, s.free, outside); ok {
+		if p, ok := w.grid.Spot(b, room, s.free, outside); ok {
 			out.better(at(p))
 		}
 	}
@@ -355,7 +355,7 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 		for _, within := range [2]geom.Rect{s.free, s.Window.Grow(-s.Edge)} {
 			for i, b := range blocks {
 				for _, room := range [2]unit.Length{RoomLeast, roomTight} {
-					if p, ok := w.ground.Spot(b, room, within, nil); ok {
+					if p, ok := w.grid.Spot(b, room, within, nil); ok {
 						d = append(d, w.put(b, p)...)
 						return i
 					}
@@ -396,7 +396,7 @@ func (w *Furnisher) restOfTitle(s site) draw.Drawing {
 			continue
 		}
 		b := titleBlock(lines, false, false, w.r)
-		if p, ok := w.ground.Spot(b, RoomLeast, s.free, nil); ok {
+		if p, ok := w.grid.Spot(b, RoomLeast, s.free, nil); ok {
 			return w.put(b, p)
 		}
 	}

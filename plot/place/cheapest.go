@@ -19,14 +19,10 @@ func Cheapest(n int, most float64, cost func(i int) float64, try func(i int) (ta
 	// Most often one of the first is free: a heap, since sorting them all took half
 	// of the time that a piece takes.
 	heap.Init(&all)
-	for len(all) > 0 && all[0].cost <= most {
+	for n > 0 && all[0].cost <= most && all[0].cost < Never {
 		taken, again := try(int(all[0].at))
 		if taken {
 			return true
-		}
-		if again == Never {
-			heap.Pop(&all)
-			continue
 		}
 		all[0].cost = again
 		heap.Fix(&all, 0)

@@ -193,7 +193,7 @@ func TestSpotAgainstDistances(t *testing.T) {
 	found, none := 0, 0
 	for range 200 {
 		area := geom.Rect{Max: geom.Point{X: 90, Y: 60}}
-		var g Ground
+		var g FreeGrid
 		g.Level(area, 1.5)
 		var all []geom.Polygon
 		for range 4 + r.IntN(30) {
@@ -237,23 +237,22 @@ func TestSpotAgainstDistances(t *testing.T) {
 	}
 }
 
-// Highest is the first in rows from the top, each from the left, by asking every square.
-func TestHighestAgainstSquares(t *testing.T) {
+// From the top a spot is the first in rows from there, each from the left, by asking every
+// square: of places that lie on the squares themselves.
+func TestSpotAgainstSquares(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	for range 100 {
 		area := geom.Rect{Max: geom.Point{X: 40, Y: 30}}
-		var a, b Ground
+		var g FreeGrid
+		g.Level(area, 2)
 		taken := map[[2]int]bool{}
-		for _, g := range []*Ground{&a, &b} {
-			g.Level(area, 2)
-			for range r.IntN(4) {
-				i, j := r.IntN(20), r.IntN(15)
-				taken[[2]int{i, j}] = true
-				at := geom.Point{X: unit.Length(2*i) + 1, Y: unit.Length(2*j) + 1}
-				g.Mark(geom.Rect{Min: at, Max: at}, func(q geom.Rect) bool { return q.Centre() == at })
-			}
-			g.Count()
+		for range r.IntN(8) {
+			i, j := r.IntN(20), r.IntN(15)
+			taken[[2]int{i, j}] = true
+			at := geom.Point{X: unit.Length(2*i) + 1, Y: unit.Length(2*j) + 1}
+			g.Mark(geom.Rect{Min: at, Max: at}, func(q geom.Rect) bool { return q.Centre() == at })
 		}
+		g.Count()
 		w, h, more := 1+r.IntN(8), 1+r.IntN(6), r.IntN(3)
 		var want geom.Point
 		ok := false
@@ -265,11 +264,13 @@ func TestHighestAgainstSquares(t *testing.T) {
 						ok = ok && !taken[[2]int{x, y}]
 					}
 				}
-				want = geom.Point{X: unit.Length(2 * i), Y: unit.Length(2 * (j + h))}
+				want = geom.Point{X: unit.Length(2 * i), Y: unit.Length(2 * j)}
 			}
 		}
-		got, found := Highest(unit.Length(2*w), unit.Length(2*h), unit.Length(2*more), &a, &b)
-		if found != ok || found && got != want {
+		const hair = 1e-7
+		b := Block{Rects: []geom.Rect{{Max: geom.Point{X: unit.Length(2 * w), Y: unit.Length(2 * h)}}}, Top: true}
+		got, found := g.Spot(b, unit.Length(2*more)-hair, area.Grow(hair/2), nil)
+		if found != ok || found && got.Distance(want) > hair {
 			t.Fatalf("%d × %d: %v %v, want %v %v", w, h, got, found, want, ok)
 		}
 	}

@@ -85,11 +85,24 @@ func (b *brush) at(p geom.Point) (x, y float64) {
 func (b *brush) moveTo(p geom.Point) { b.MoveTo(b.at(p)) }
 func (b *brush) lineTo(p geom.Point) { b.LineTo(b.at(p)) }
 
-func (b *brush) curveTo(c draw.Cubic) {
-	x1, y1 := b.at(c.Control1)
-	x2, y2 := b.at(c.Control2)
-	x, y := b.at(c.To)
-	b.CubicTo(x1, y1, x2, y2, x, y)
+// trace makes a path of lines and arcs, each from where the one before it ends.
+func (b *brush) trace(path ...geom.Segment) {
+	for i, s := range path {
+		if i == 0 {
+			b.moveTo(s.At(0))
+		}
+		switch s := s.(type) {
+		case geom.Line:
+			b.lineTo(s.To)
+		case geom.Arc:
+			for _, c := range draw.Cubics(s) {
+				x1, y1 := b.at(c.Control1)
+				x2, y2 := b.at(c.Control2)
+				x, y := b.at(c.To)
+				b.CubicTo(x1, y1, x2, y2, x, y)
+			}
+		}
+	}
 }
 
 func (b *brush) stroke(pen draw.Pen) {
@@ -108,14 +121,10 @@ func (b *brush) stroke(pen draw.Pen) {
 func (b *brush) paint(op draw.Op) {
 	switch o := op.(type) {
 	case draw.Line:
-		b.moveTo(o.From)
-		b.lineTo(o.To)
+		b.trace(o.Line)
 		b.stroke(o.Pen)
 	case draw.Arc:
-		b.moveTo(o.Arc.At(0))
-		for _, c := range draw.Cubics(o.Arc) {
-			b.curveTo(c)
-		}
+		b.trace(o.Arc)
 		b.stroke(o.Pen)
 	case draw.Polyline:
 		for i, p := range o.Points {
@@ -134,19 +143,7 @@ func (b *brush) paint(op draw.Op) {
 			b.stroke(o.Pen)
 		}
 	case draw.Path:
-		for i, s := range o.Segments {
-			if i == 0 {
-				b.moveTo(s.At(0))
-			}
-			switch s := s.(type) {
-			case geom.Line:
-				b.lineTo(s.To)
-			case geom.Arc:
-				for _, c := range draw.Cubics(s) {
-					b.curveTo(c)
-				}
-			}
-		}
+		b.trace(o.Segments...)
 		if o.Closed {
 			b.ClosePath()
 		}

@@ -8,13 +8,6 @@ import (
 	"trammel/plot/paging"
 )
 
-// Printer is what is known of the printer that the pages are made for; the zero value
-// is any printer, of which nothing is known.
-type Printer struct {
-	Name        string
-	Uncertainty float64 // what 95 of 100 lengths stay within once corrected, of the length
-}
-
 // What makes a template that was put together differ from the drawing. Slips and
 // readings lie anywhere within their limits, one as likely as another; stretches
 // are normal, 95 of 100 within what is said. Judgement, no published source, but for
@@ -42,33 +35,26 @@ const (
 // The scale of a printer of which nothing is known is not in it. Neither is how far
 // a row of pages bends where each is a little turned: no length along it shows
 // that, a thread does.
-func Expected(length unit.Length, joins int, of Printer) unit.Length {
-	stretch := length.MM() * math.Hypot(paper, of.Uncertainty)
+func Expected(length unit.Length, joins int, printer float64) unit.Length {
+	stretch := length.MM() * math.Hypot(paper, printer)
 	slips := cover95 * cover95 * float64(joins) * joinSlip.MM() * joinSlip.MM() / 3
 	return unit.Length(math.Sqrt(slips + stretch*stretch))
 }
 
 // Accept is the same with reading it on a rule, at both ends: what a length may
 // be found to be off when everything is as it should be, 95 times in 100.
-func Accept(length unit.Length, joins int, of Printer) unit.Length {
-	return unit.Length(math.Hypot(Expected(length, joins, of).MM(), reading.MM()))
+func Accept(length unit.Length, joins int, printer float64) unit.Length {
+	return unit.Length(math.Hypot(Expected(length, joins, printer).MM(), reading.MM()))
 }
 
 // joinsAlong is over how many joins a side runs: it is as few as the pages allow.
 func joinsAlong(plan paging.Plan, side geom.Line) int {
-	type stretch struct{ from, to unit.Length }
-	var all []stretch
-	for _, w := range plan.Windows() {
-		if part, ok := geom.ClipLine(side, w); ok {
-			all = append(all, stretch{side.From.Distance(part.From), side.From.Distance(part.To)})
-		}
-	}
-	joins, at := -1, unit.Length(0)
+	joins, at, windows := -1, unit.Length(0), plan.Windows()
 	for at < side.Length()-1e-6 {
 		far := at
-		for _, s := range all {
-			if s.from <= at+1e-6 {
-				far = max(far, s.to)
+		for _, w := range windows {
+			if part, ok := geom.ClipLine(side, w); ok && side.From.Distance(part.From) <= at+1e-6 {
+				far = max(far, side.From.Distance(part.To))
 			}
 		}
 		if far <= at { // a gap: no page shows it

@@ -16,12 +16,12 @@ func TestAccept(t *testing.T) {
 	for _, c := range []struct {
 		length       unit.Length
 		joins        int
-		of           Printer
+		of           float64
 		expect, read float64
 	}{
-		{1500, 4, Printer{}, 0.54303, 0.66740},
-		{0, 0, Printer{}, 0, 0.388},
-		{1500, 0, Printer{Uncertainty: 0.0004}, 1500 * 0.000447214, math.Hypot(1500*0.000447214, 0.388)},
+		{1500, 4, 0, 0.54303, 0.66740},
+		{0, 0, 0, 0, 0.388},
+		{1500, 0, 0.0004, 1500 * 0.000447214, math.Hypot(1500*0.000447214, 0.388)},
 	} {
 		if got := Expected(c.length, c.joins, c.of); math.Abs(float64(got)-c.expect) > 1e-4 {
 			t.Errorf("Expected(%v, %d, %v) = %v, want %v", c.length, c.joins, c.of, got, c.expect)
@@ -49,8 +49,8 @@ func TestWalk(t *testing.T) {
 			t.Fatalf("%q: %v", line, err)
 		}
 		n++
-		e := Expected(unit.Length(length), joins, Printer{Uncertainty: of}).MM()
-		a := Accept(unit.Length(length), joins, Printer{Uncertainty: of}).MM()
+		e := Expected(unit.Length(length), joins, of).MM()
+		a := Accept(unit.Length(length), joins, of).MM()
 		if joins == 1 {
 			e96 *= 1.2 // said to be a little more
 		}

@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -25,16 +26,12 @@ func (f *face) figureAngles() {
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
 			bare := named(string(f.corners.Names[i]), figure, f.outline[i])
-			last := make([]candidate, 0, 2*len(bare))
-			for _, c := range bare {
-				c.marks = []draw.Op{sign}
-				last = append(last, c)
+			signed := slices.Clone(bare)
+			for k := range signed {
+				signed[k].marks = []draw.Op{sign}
+				bare[k].cost += 1000
 			}
-			for _, c := range bare {
-				c.cost += 1000
-				last = append(last, c)
-			}
-			return last
+			return append(signed, bare...)
 		})
 	}
 }
@@ -43,9 +40,9 @@ func (f *face) figureAngles() {
 // small arc or square that stands in the corner.
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	c := f.inside(i)
-	all := f.spare[:0]
+	var all []candidate
 	for _, h := range sizes(f.style.lettering()) {
-		w := words{figure, h, false}
+		w := label{figure, h, false}
 		less := 0.0
 		if h < f.style.lettering() {
 			less = smaller
@@ -53,7 +50,7 @@ func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 		width := f.scene.width(w)
 		all = c.over(c.between(all, w, width, less), w, width, less)
 	}
-	return f.scene.led(all, words{figure, draw.NoteHeight, false}, c.at, c.start+c.angle/2+unit.Turn/2, 45), c.sign(c.least)
+	return f.scene.led(all, label{figure, draw.NoteHeight, false}, anchor{c.at, c.start + c.angle/2 + unit.Turn/2}, 45), c.sign(c.least)
 }
 
 // inside is the room in a corner, and what its sign needs.
@@ -77,7 +74,7 @@ func (f onSheets) inside(i int) inside {
 }
 
 // between adds the places on the bisector and a little off it.
-func (c inside) between(all []candidate, w words, width unit.Length, less float64) []candidate {
+func (c inside) between(all []candidate, w label, width unit.Length, less float64) []candidate {
 	for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
 		a := c.start + c.angle/2 + unit.Angle(lean)*c.angle
 		first := c.least + w.support(width, a) + gap + 0.2
@@ -96,7 +93,7 @@ func (c inside) between(all []candidate, w words, width unit.Length, less float6
 }
 
 // over adds the places for which the arc runs out over a side.
-func (c inside) over(all []candidate, w words, width unit.Length, less float64) []candidate {
+func (c inside) over(all []candidate, w label, width unit.Length, less float64) []candidate {
 	for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
 		if r < c.least || r > c.shorter*0.9 {
 			continue
@@ -105,18 +102,14 @@ func (c inside) over(all []candidate, w words, width unit.Length, less float64) 
 			more := unit.Angle(over / r)
 			cost := less + 12 + float64(over) + float64(r)*0.3
 			// Over the side to the left hand of the bisector, then over the other.
-			end := c.start + c.angle + more
-			along := end + unit.Turn/4
-			all = append(all, candidate{
-				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
-				marks: []draw.Op{c.arc(r, c.start, c.angle+more)}, cost: cost,
-			})
-			end = c.start - more
-			along = end - unit.Turn/4
-			all = append(all, candidate{
-				text:  w.at(c.at.Toward(end, r).Toward(along, w.support(width, along)+gap+0.3), 0),
-				marks: []draw.Op{c.arc(r, c.start+c.angle, -c.angle-more)}, cost: cost,
-			})
+			for _, arc := range []struct{ from, sweep, on unit.Angle }{{c.start, c.angle + more, unit.Turn / 4}, {c.start + c.angle, -c.angle - more, -unit.Turn / 4}} {
+				end := arc.from + arc.sweep
+				out := w.support(width, end+arc.on) + gap + 0.3
+				all = append(all, candidate{
+					text:  w.at(c.at.Toward(end, r).Toward(end+arc.on, out), 0),
+					marks: []draw.Op{c.arc(r, arc.from, arc.sweep)}, cost: cost,
+				})
+			}
 		}
 	}
 	return all
@@ -138,7 +131,7 @@ func (c inside) arc(r unit.Length, from, sweep unit.Angle) draw.Op {
 }
 
 // support is how far the box of the words reaches back from their middle, in a direction.
-func (w words) support(width unit.Length, a unit.Angle) unit.Length {
+func (w label) support(width unit.Length, a unit.Angle) unit.Length {
 	s, c := math.Sincos(float64(a))
 	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
 }

@@ -9,7 +9,7 @@ import (
 	"trammel/plot/furniture"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // Block is a piece made ready to share a page with others: its drawing with all
@@ -87,7 +87,7 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	part := &draw.Tag{Role: draw.AsSection}
 	heading := &draw.Tag{Role: draw.AsHeading, In: part}
 	part.Holds = []*draw.Tag{heading}
-	b.drawing = draw.Pictured(b.drawing, said.In(b.style.Language).Aloud().Sheet(b.piece.Name, "", 1), part)
+	b.drawing = draw.Pictured(b.drawing, words.In(b.style.Language).Aloud().Sheet(b.piece.Name, "", 1), part)
 	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true, Of: heading}}
 	var rest []sheet.Block
 	if steps && b.style.Steps {
@@ -105,36 +105,30 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	if wanted && !lost {
 		rest = append(rest, sawAndSquare(b.piece, b.style, draw.NoteHeight)...)
 	}
+	var d draw.Drawing
+	var size paging.Size
+	down := unit.Length(0) // to the drawing
 	if len(rest) > 0 && column >= leastColumn {
-		d, high := b.column(title, rest, w+toColumn, column, r)
-		return b.arranged(d, 0, paging.Size{Width: w + toColumn + column, Height: max(h, high)}, most, lost)
+		head, high := sheet.Set(title, geom.Point{X: w + toColumn}, column, r)
+		steps, more := sheet.Set(rest, geom.Point{X: w + toColumn, Y: -high}, column, r)
+		d = append(onFurniture(head), steps...)
+		size = paging.Size{Width: w + toColumn + column, Height: max(h, high+more)}
+	} else {
+		size.Width = max(w, min(leastColumn, most.Width))
+		head, high := sheet.Set(title, geom.Point{}, size.Width, r)
+		d = onFurniture(head)
+		down = high + belowName
+		if size.Height = down + h; len(rest) > 0 {
+			under, more := sheet.Set(rest, geom.Point{Y: -size.Height - belowName}, size.Width, r)
+			d = append(d, under...)
+			size.Height += belowName + more
+		}
 	}
-	width := max(w, min(leastColumn, most.Width))
-	words, above := sheet.Set(title, geom.Point{}, width, r)
-	d := onFurniture(words)
-	below := unit.Length(0)
-	if len(rest) > 0 {
-		under, high := sheet.Set(rest, geom.Point{Y: -above - belowName - h - belowName}, width, r)
-		d = append(d, under...)
-		below = belowName + high
-	}
-	return b.arranged(d, above+belowName, paging.Size{Width: width, Height: above + belowName + h + below}, most, lost)
-}
-
-// column is name and words from x on, and how high they are.
-func (b Block) column(title, rest []sheet.Block, x, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-	d, high := sheet.Set(title, geom.Point{X: x}, width, r)
-	words, more := sheet.Set(rest, geom.Point{X: x, Y: -high}, width, r)
-	return append(onFurniture(d), words...), high + more
-}
-
-// arranged puts the drawing so far down.
-func (b Block) arranged(words draw.Drawing, down unit.Length, size, most paging.Size, lost bool) (Arranged, bool) {
-	by := geom.Point{Y: -down - b.size.Height}
+	by := geom.Point{Y: -down - h}
 	place := b.place
 	place.Shift = place.Shift.Plus(by)
 	return Arranged{
-		Size: size, Drawing: append(sheet.Shift(b.drawing, by), words...),
+		Size: size, Drawing: append(sheet.Shift(b.drawing, by), d...),
 		Place: place, Outline: geom.Placement{Shift: by}.Polygon(b.outline), Lost: lost,
 	}, size.Width <= most.Width && size.Height <= most.Height
 }

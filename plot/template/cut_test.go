@@ -99,7 +99,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		plan := coverOf(t, p, a4)
 		f := face{onSheets: onSheets{piece: p, plan: plan, style: full(), corners: p.Outline(), outline: plan.Place.Polygon(p.Outline().Points)}, scene: newScene(plan.Windows(), plan.Trimmed(), font)}
 		shown := func(what string, at geom.Point) {
-			if !f.shown(plan.Place.Apply(at)) {
+			if !f.shown(plan.Place.Apply(at), 0) {
 				t.Errorf("%v: %s begins off the paper", c, what)
 			}
 		}
@@ -117,14 +117,14 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, op := range d {
-				if a, ok := op.(draw.Arc); ok && a.On == draw.Construction && !f.shown(a.Centre) {
+				if a, ok := op.(draw.Arc); ok && a.On == draw.Construction && !f.shown(a.Centre, 0) {
 					t.Errorf("%v: an arc about a place off the paper, R %v", c, a.Radius)
 				}
 			}
 		}
 		for _, b := range p.Shape.Bores {
 			for _, w := range f.ways(b) {
-				if !f.shown(w.line.From) {
+				if !f.shown(w.line.From, 0) {
 					t.Errorf("%v: %q begins off the paper", c, w.say)
 				}
 			}

@@ -70,9 +70,9 @@ func (p Piece) edgeFigure(i int, s Style) string {
 // that is another, and its allowance.
 func (p Piece) besideFigure(i int, s Style) string {
 	var say []string
-	o, d, side := p.Outline(), p.side(i), p.Shape.Sides[i]
+	d, side := p.side(i), p.Shape.Sides[i]
 	if max(d.length-d.whole, d.whole-d.length) > sameLength {
-		say = append(say, p.otherFigure()+" "+s.length(d.whole, p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)])))
+		say = append(say, p.otherFigure()+" "+s.length(d.whole, d.given))
 	}
 	if side.Allow != 0 {
 		say = append(say, s.signed(side.Allow))
@@ -103,6 +103,7 @@ type distance struct {
 	length    unit.Length
 	measured  bool        // it is one of the measurements
 	whole     unit.Length // of a side: from corner to corner of the finished edges
+	given     bool        // and that is one of the measurements
 }
 
 // What the table of distances has at most: it is to stay beside the map.
@@ -134,17 +135,18 @@ func (p Piece) checked() []distance {
 	lost := len(sides) < n
 	if n > mostSides {
 		longest := slices.Clone(sides)
-		slices.SortStableFunc(longest, func(a, b distance) int { return cmp.Compare(b.length, a.length) })
-		sides = slices.DeleteFunc(sides, func(d distance) bool { return !slices.Contains(longest[:mostSides], d) })
+		slices.SortStableFunc(longest, longer)
+		longest = longest[:min(mostSides, len(longest))]
+		sides = slices.DeleteFunc(sides, func(d distance) bool { return !slices.Contains(longest, d) })
 	}
 	slices.SortStableFunc(diagonals, func(a, b distance) int {
 		switch {
-		case a.measured && !b.measured:
+		case a.measured == b.measured:
+			return longer(a, b)
+		case a.measured:
 			return -1
-		case b.measured && !a.measured:
-			return 1
 		}
-		return cmp.Compare(b.length, a.length)
+		return 1
 	})
 	all := append(sides, diagonals[:max(0, min(n-3, mostDiagonals))]...)
 	if holes := p.Shape.Bores; lost && len(holes) > 1 {
@@ -154,10 +156,13 @@ func (p Piece) checked() []distance {
 	return all
 }
 
+func longer(a, b distance) int { return cmp.Compare(b.length, a.length) }
+
 // side is side i as it is measured on the piece that is cut.
 func (p Piece) side(i int) distance {
 	o := p.Outline()
-	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]), whole: o.Sides[i]}
+	given := p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)])
+	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: given, whole: o.Sides[i], given: given}
 	if p.shaped() {
 		d.Line = p.Shape.Sides[i].Cut
 		if l := d.Line.Length(); max(l-d.length, d.length-l) > sameLength {

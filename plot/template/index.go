@@ -2,15 +2,15 @@ package template
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // Index is the page that goes before those of the template: what it is, a map of
@@ -19,35 +19,47 @@ import (
 // letters of 2.5 mm, else it flows on. A *unit.Fault names a character that the
 // lettering does not have, or a paper too small to say anything on.
 func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.Page, error) {
-	if err := p.lettered(r); err != nil {
+	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
-	const inner unit.Length = 1 // nothing relies on the last bit of what prints
-	sh := plan.Sheet
-	area := geom.Rect{Min: geom.Point{X: sh.Left, Y: sh.Bottom}, Max: geom.Point{X: sh.Width - sh.Right, Y: sh.Height - sh.Top}}.Grow(-inner)
 	x := index{piece: p, plan: plan, style: s, Front: of}
-	made := x.best(area, r)
+	made := x.best(plan.Sheet.Printable().Grow(-toEdge), r)
 	if made == nil {
-		return nil, &unit.Fault{Subject: unit.Paper, Of: sh.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: plan.Sheet.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
-	var pages []draw.Page
-	for i, d := range made {
-		if i > 0 {
-			d = append(continued(p.Name, of.Notes, area, r), d...)
-		}
-		// The layers are those of the template. This page is read whole.
-		for i, op := range d {
-			d[i] = draw.OnLayer(op, draw.Furniture)
-		}
-		pages = append(pages, draw.Page{Kind: draw.Index, Piece: p.Name, Width: sh.Width, Height: sh.Height, Ops: d})
-	}
-	return pages, nil
+	return of.pages(made, p.Name, plan.Sheet, r), nil
 }
 
 // Front is what that page says beside the piece.
 type Front struct {
-	Printer Printer
-	Notes   []string // in the title line: a date, the printer the pages are made for
+	Uncertainty float64  // of the printer: what 95 of 100 lengths stay within once corrected, of the length; 0: nothing is known of it
+	Notes       []string // in the title line: a date, the printer the pages are made for
+}
+
+// pages on which that is drawn. They are read whole: the layers are those of the template.
+func (f Front) pages(made []draw.Drawing, name string, on paging.Sheet, r draw.Ruler) (pages []draw.Page) {
+	for i, d := range made {
+		if i > 0 {
+			d = append(continued(name, f.Notes, on.Printable().Grow(-toEdge), r), d...)
+		}
+		pages = append(pages, draw.Page{Kind: draw.Index, Piece: name, Width: on.Width, Height: on.Height, Ops: onFurniture(d)})
+	}
+	return pages
+}
+
+// flow lets blocks run through n columns of an area, behind the first page through those
+// of another, below its head.
+func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.Ruler) ([]draw.Drawing, error) {
+	next.Max.Y -= 2 * large
+	if len(f.Notes) > 0 {
+		next.Max.Y -= 2 * small
+	}
+	return sheet.Flow(blocks, func(page int) []geom.Rect {
+		if page == 0 {
+			return sheet.Columns(first, n, gutter)
+		}
+		return sheet.Columns(next, n, gutter)
+	}, r)
 }
 
 // continued is the head of a page that goes on with the index: the name, cut short
@@ -62,15 +74,6 @@ func continued(name string, notes []string, area geom.Rect, r draw.Ruler) draw.D
 		d = append(d, more[:1]...)
 	}
 	return d
-}
-
-// below is what that head leaves.
-func (x index) below(area geom.Rect) geom.Rect {
-	area.Max.Y -= 2 * large
-	if len(x.Notes) > 0 {
-		area.Max.Y -= 2 * small
-	}
-	return area
 }
 
 // best is the page, or pages, in the most generous layout that makes as few as any.
@@ -174,24 +177,14 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 		rest = append(rest, x.care(l)...)
 	}
 	if l.columns == 1 {
-		return sheet.Flow(append(head, rest...), func(n int) []geom.Rect {
-			if n == 0 {
-				return sheet.Columns(page, l.halves, gutter)
-			}
-			return sheet.Columns(x.below(page), l.halves, gutter)
-		}, r)
+		return x.flow(append(head, rest...), page, page, l.halves, r)
 	}
 	d, high := sheet.Set(head, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	left := area
 	if left.Max.Y -= high; left.Height() < 40 {
 		return nil, fmt.Errorf("no room below the map")
 	}
-	pages, err := sheet.Flow(rest, func(page int) []geom.Rect {
-		if page == 0 {
-			return sheet.Columns(left, l.columns, gutter)
-		}
-		return sheet.Columns(x.below(area), l.columns, gutter)
-	}, r)
+	pages, err := x.flow(rest, left, area, l.columns, r)
 	if err == nil {
 		pages[0] = append(d, pages[0]...)
 	}
@@ -242,29 +235,34 @@ func (x index) pages() string {
 // together.
 func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
+	length := sheet.Lengths(fine.Unit >= unit.IN)
 	row := unit.Length(8)
 	if l.mapHigh == tightMap {
 		row = 6.5
 	}
 	table := sheet.Table{Row: row, Height: l.checks, Gutter: 3, Columns: []sheet.Column{
-		{Head: "side"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)}, {Head: "found", Align: sheet.Box},
+		{Head: "side"}, {Head: "length", Align: length}, {Head: "from", Align: length}, {Head: "to", Align: length}, {Head: "found", Align: sheet.Box},
 	}}
 	other := x.piece.otherFigure()
 	if other != "" {
-		table.Columns = append(table.Columns, sheet.Column{Head: other, Align: point(fine)})
+		table.Columns = append(table.Columns, sheet.Column{Head: other, Align: length})
 	}
 	for i, c := range x.piece.checked() {
-		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Printer)
-		table.Cells = append(table.Cells, []string{c.what, said.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
+		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Uncertainty)
+		table.Cells = append(table.Cells, []string{c.what, words.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
 		if other != "" {
-			table.Cells[i] = append(table.Cells[i], x.wholeFigure(c, fine))
+			whole := ""
+			if c.whole > 0 {
+				whole = words.Computed(fine.Length(c.whole), c.given)
+			}
+			table.Cells[i] = append(table.Cells[i], whole)
 		}
 	}
 	if table.Breadth(r) > width {
 		table.Height = draw.NoteHeight // feet and inches are long
 	}
 	say := "When the pages are together, measure each side. Out of its range: take them apart and join again."
-	if x.Printer.Uncertainty == 0 {
+	if x.Uncertainty == 0 {
 		say += " All out alike: calibrate the printer."
 	}
 	if len(x.plan.Cells) == 1 {
@@ -283,17 +281,6 @@ func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	}
 }
 
-// wholeFigure is the length of the finished edge from corner to corner.
-func (x index) wholeFigure(c distance, s unit.Style) string {
-	o := x.piece.Outline()
-	for i := range o.Names {
-		if o.Side(i) == c.what {
-			return said.Computed(s.Length(c.whole), x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]))
-		}
-	}
-	return ""
-}
-
 // checkBar is the bar to check the print by, true to scale, in the shape it has on
 // every page.
 func checkBar(s Style, width unit.Length) sheet.Figure {
@@ -306,22 +293,17 @@ func checkBar(s Style, width unit.Length) sheet.Figure {
 		bars = []bar{{4 * unit.Inch, "4 in"}, {2 * unit.Inch, "2 in"}, {unit.Inch, "1 in"}}
 	}
 	b := bars[2]
-	for _, try := range bars {
-		if try.length+draw.Narrow.Width <= width {
-			b = try
-			break
-		}
+	if i := slices.IndexFunc(bars, func(b bar) bool { return b.length+draw.Narrow.Width <= width }); i >= 0 {
+		b = bars[i]
 	}
 	const y, tick unit.Length = -8, 2
 	x := draw.Narrow.Width / 2
-	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
-		return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Narrow, On: draw.Notes}
-	}
+	to := x + b.length
 	d := draw.Drawing{
-		stroke(x, y, x+b.length, y), stroke(x, y-tick, x, y+tick), stroke(x+b.length, y-tick, x+b.length, y+tick),
-		draw.Text{At: geom.Point{X: x + b.length/2, Y: y + 1.9}, Height: draw.NoteHeight, Align: draw.Middle, Words: b.words, On: draw.Notes},
+		sheet.NoteLine(x, y, to, y, draw.Narrow), sheet.NoteLine(x, y-tick, x, y+tick, draw.Narrow), sheet.NoteLine(to, y-tick, to, y+tick, draw.Narrow),
+		sheet.Note(b.words, x+b.length/2, y+1.9, draw.Middle),
 	}
-	return sheet.Figure{Alt: said.In(s.Language).Aloud().Bar(b.words), Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, 13 }}
+	return sheet.Figure{Alt: words.In(s.Language).Aloud().Bar(b.words), Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, 13 }}
 }
 
 // byHand is the construction in words, in one piece unless it is long.
@@ -350,5 +332,5 @@ func set(p Piece, s Style) []string {
 }
 
 func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: said.In(x.style.Language).Cautions().Template(), Height: l.care}}
+	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(x.style.Language).Cautions().Template(), Height: l.care}}
 }

@@ -2,16 +2,17 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/place"
 )
 
 // put puts down the best of the candidates, or else the last resorts, which are
 // made only when they are needed.
 func (f *face) put(all []candidate, last func() []candidate) {
-	f.spare = all
 	if f.scene.place(all) {
 		return
 	}
@@ -22,51 +23,43 @@ func (f *face) put(all []candidate, last func() []candidate) {
 	}
 }
 
+// putName puts down a name or, where it has no room, a smaller one whose leader may
+// cross lines.
+func (f *face) putName(all []candidate, name string, from anchor) {
+	f.put(all, func() []candidate {
+		return crossing(f.scene.led(nil, label{name, draw.FigureHeight, true}, from, 0), 0)
+	})
+}
+
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
-		all := f.spare[:0]
-		others := f.others(i)
-		out := f.inward(i) + unit.Turn/2
-		placed := false
+		var all []candidate
+		others := slices.Concat(f.outline[:i], f.outline[i+1:])
+		from := anchor{p, f.inward(i) + unit.Turn/2}
+		name, placed := string(f.corners.Names[i]), false
 		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
-			w := words{string(f.corners.Names[i]), h, true}
+			w := label{name, h, true}
 			less := float64(draw.CornerHeight-h) * 4
 			const close unit.Length = 4
 			// Smaller letters are made only where larger ones cost as much.
 			if placed = f.scene.placeFor(all, less+float64(close)); placed {
 				break
 			}
-			for d := close; d <= 30; d++ {
-				for k := range 24 {
-					turn := unit.Angle((k+1)/2) * 15 * unit.Degree
-					if k%2 == 1 {
-						turn = -turn
-					}
-					cost := less + float64(d) + turn.Degrees()*turn.Degrees()/1200
-					if math.Abs(float64(turn)) > float64(unit.Turn/4) {
-						cost += 10 // beside or inside the piece
-					}
-					at := p.Toward(out+turn, d+h/2)
-					if p.Distance(at)+1 > nearest(others, at) {
-						continue // it would be taken for another corner's
-					}
-					all = append(all, candidate{text: w.at(at, 0), cost: cost})
+			all = append(all, w.ring(from, close, 30, fan[:], func(at geom.Point, d unit.Length, turn unit.Angle) float64 {
+				if p.Distance(at)+1 > nearest(others, at) {
+					return place.Never // it would be taken for another corner's
 				}
-			}
+				cost := less + float64(d) + turn.Degrees()*turn.Degrees()/1200
+				if max(turn, -turn) > unit.Turn/4 {
+					cost += 10 // beside or inside the piece
+				}
+				return cost
+			})...)
 		}
-		if placed {
-			f.spare = all
-			continue
+		if !placed {
+			f.putName(f.scene.led(all, label{name, draw.TitleHeight, true}, from, 40), name, from)
 		}
-		all = f.scene.led(all, words{string(f.corners.Names[i]), draw.TitleHeight, true}, p, out, 40)
-		f.put(all, func() []candidate {
-			last := f.scene.led(nil, words{string(f.corners.Names[i]), draw.FigureHeight, true}, p, out, 0)
-			for k := range last {
-				last[k].over = true
-			}
-			return last
-		})
 	}
 }
 
@@ -82,7 +75,7 @@ func (f *face) figureSides() {
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said = f.sideName(i) + " " + figure
 		}
-		places := f.alongLine(f.spare[:0], side, said, draw.Wide.Width, []float64{0, 12})
+		places := f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
 		if f.piece.shaped() { // outside of both lines, or inside of both
 			const never = 1e6
 			out, in := 0.0, 12.0
@@ -106,7 +99,7 @@ func (f *face) figureSides() {
 func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
 	length := l.Length()
 	for _, h := range sizes(f.style.lettering()) {
-		w := words{figure, h, false}
+		w := label{figure, h, false}
 		less := 0.0
 		if h < f.style.lettering() {
 			less = smaller
@@ -125,9 +118,9 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 			}
 		}
 	}
-	w := words{figure, draw.NoteHeight, false}
+	w := label{figure, draw.NoteHeight, false}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
-		all = f.scene.led(all, w, l.At(t), l.Direction()-unit.Turn/4, 25+20*math.Abs(t-0.5))
+		all = f.scene.led(all, w, anchor{l.At(t), l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
 	}
 	return all
 }
@@ -137,9 +130,9 @@ func (f *face) figureHeight() {
 	if f.height == nil {
 		return
 	}
-	all := f.alongLine(f.spare[:0], f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
-	w := words{f.height.figure, draw.NoteHeight, false}
-	all = f.scene.led(all, w, f.height.To, f.height.Direction(), 25)
+	all := f.alongLine(nil, f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
+	w := label{f.height.figure, draw.NoteHeight, false}
+	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
 	f.put(all, func() []candidate {
 		return named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
 	})
@@ -148,10 +141,10 @@ func (f *face) figureHeight() {
 // figureArcs writes centre and radius along each arc.
 func (f *face) figureArcs() {
 	for _, a := range f.arcs {
-		w := words{a.words, draw.NoteHeight, false}
+		w := label{a.words, draw.NoteHeight, false}
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
-		all := f.spare[:0]
+		var all []candidate
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))
 		for k := -n; k <= n; k++ {
 			t := 0.5 + float64(k)/float64(2*n)
@@ -163,13 +156,11 @@ func (f *face) figureArcs() {
 			}
 		}
 		for _, t := range []float64{0, 1, 0.1, 0.9} {
-			out := a.Start + unit.Angle(t)*a.Sweep
+			out := unit.Turn / 4
 			if t < 0.5 {
-				out -= unit.Turn / 4
-			} else {
-				out += unit.Turn / 4
+				out = -out
 			}
-			all = f.scene.led(all, w, a.At(t), out, 20)
+			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 		}
 		f.put(all, func() []candidate { return named("arc", a.words, a.At(0.5)) })
 	}
@@ -178,21 +169,10 @@ func (f *face) figureArcs() {
 // letterInner writes the names of the inner points beside their prick points.
 func (f *face) letterInner() {
 	for _, s := range f.innerPoints() {
-		w := words{string(s.Name), draw.TitleHeight, true}
-		all := f.spare[:0]
-		for d := unit.Length(3); d <= 12; d++ {
-			for k := range 16 {
-				a := unit.Turn/8 + unit.Turn/16*unit.Angle(k)
-				all = append(all, candidate{text: w.at(s.At.Toward(a, d+w.height/2), 0), cost: float64(d) + float64(k)/16})
-			}
-		}
-		all = f.scene.led(all, w, s.At, unit.Turn/8, 30)
-		f.put(all, func() []candidate {
-			last := f.scene.led(nil, words{w.say, draw.FigureHeight, true}, s.At, unit.Turn/8, 0)
-			for k := range last {
-				last[k].over = true
-			}
-			return last
+		w, from := label{string(s.Name), draw.TitleHeight, true}, anchor{s.At, unit.Turn / 8}
+		all := w.ring(from, 3, 12, round[:], func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
+			return float64(d) + float64(turn/unit.Turn)
 		})
+		f.putName(f.scene.led(all, w, from, 30), w.say, from)
 	}
 }

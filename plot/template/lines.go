@@ -189,7 +189,7 @@ func (f *face) drawHeight() {
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
 	// So near to a side, two lines would be taken for one; the one measured is
 	// drawn as long as it can be told apart at all.
-	measured := f.measured(triangle.Height, t.Names[2])
+	measured := f.piece.measured(triangle.Height, t.Names[2])
 	least := max(3, 0.03*t.Heights[2])
 	if measured {
 		least = 1
@@ -198,7 +198,7 @@ func (f *face) drawHeight() {
 		return
 	}
 	place := f.plan.Place
-	if !f.shown(place.Apply(apex)) || !measured && !f.shown(place.Apply(foot)) {
+	if !f.shown(place.Apply(apex), 0) || !measured && !f.shown(place.Apply(foot), 0) {
 		return // a line that runs off the paper measures nothing
 	}
 	f.height = &upright{

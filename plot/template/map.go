@@ -9,7 +9,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // white is left free about the map of pages, for the letters of the corners or
@@ -18,7 +18,7 @@ const white unit.Length = 6
 
 // picture is the map of pages with the shape over it.
 func (x index) picture(highest unit.Length) sheet.Block {
-	alt := said.In(x.style.Language).Aloud().Map(x.piece.Name, len(x.plan.Cells))
+	alt := words.In(x.style.Language).Aloud().Map(x.piece.Name, len(x.plan.Cells))
 	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		all := x.plan.Cells[0].Window
 		for _, c := range x.plan.Cells {
@@ -106,21 +106,20 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		var all []candidate
-		for d := unit.Length(2); d < 12; d++ {
-			for k := range 24 {
-				turn := unit.Angle((k+1)/2) * 15 * unit.Degree
-				if k%2 == 1 {
-					turn = -turn
-				}
-				w := words{string(p.Outline().Names[i]), draw.FigureHeight, true}
-				text := w.at(at.Toward(out+turn, d+w.height/2), 0)
-				text.On = draw.Notes
-				all = append(all, candidate{text: text, cost: float64(d) + turn.Degrees()*turn.Degrees()/2000})
-			}
-		}
-		m.scene.place(all)
+		m.name(p.Outline().Names[i], anchor{at, out}, fan[:], 2000)
 	}
+}
+
+// name writes a point's name beside it; the less turns matter, the larger.
+func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
+	w := label{string(n), draw.FigureHeight, true}
+	all := w.ring(a, 2, 11, turns, func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
+		return float64(d) + turn.Degrees()*turn.Degrees()/less
+	})
+	for k := range all {
+		all[k].text.On = draw.Notes
+	}
+	m.scene.place(all)
 }
 
 // shape draws the contours and holes of a piece on the map.
@@ -151,7 +150,7 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 		m.scene.panes.Put(s, pane{s, s})
 	}
 	for i, s := range shares {
-		w := words{m.plan.Cells[i].Label, draw.NoteHeight, false}
+		w := label{m.plan.Cells[i].Label, draw.NoteHeight, false}
 		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, false)/2-1.1, s.Height()/2-w.height*0.85-1.1
 		if dx < 0 || dy < 0 {
 			return false

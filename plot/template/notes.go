@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -9,7 +10,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // WithNotes adds to a page that carries a whole piece what its reader would
@@ -20,8 +21,8 @@ import (
 // its angles stand in its corners.) The page given is not
 // changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
-	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-toEdge)
-	care := sheet.Paragraph{Words: said.In(s.Language).Cautions().OnePage()}
+	area := on.Printable().Grow(-toEdge)
+	care := sheet.Paragraph{Words: words.In(s.Language).Cautions().OnePage()}
 	computed := []sheet.Block{sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."}}
 	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
 	if say := s.says().OtherHeights(p.byHand(s)); say != "" {
@@ -56,20 +57,24 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 
 // noted is the page with blocks on it where it has room for them.
 func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.Length, r draw.Ruler) (draw.Page, bool) {
-	taken, own := grounds(page, area, r)
+	whole := func(l unit.Length) unit.Length {
+		return gridStep * max(0, unit.Length(math.Floor(float64(l/gridStep))))
+	}
+	squares := func(l unit.Length) unit.Length { return gridStep * unit.Length(math.Ceil(float64(l/gridStep))) }
+	area.Max = area.Min.Plus(geom.Point{X: whole(area.Width()), Y: whole(area.Height())})
+	inPiece, beside := freeOf(page, area, false, r), freeOf(page, area, true, r)
 	for _, t := range []struct {
-		within bool
-		more   unit.Length // white round it, beyond toNotes
-	}{{false, 10}, {false, 4}, {false, 0}, {true, 4}, {true, 0}} {
+		grid *place.FreeGrid
+		more unit.Length // white round it, beyond toNotes
+	}{{beside, 10}, {beside, 4}, {beside, 0}, {inPiece, 4}, {inPiece, 0}} {
 		for _, width := range widths {
-			high := sheet.Height(blocks, width, r)
-			free := []*place.Ground{&taken, &own}
-			if t.within {
-				free = free[:1]
-			}
-			if at, ok := place.Highest(width, high, t.more, free...); ok {
-				d, _ := sheet.Set(blocks, at, width, r)
-				page.Ops = append(append([]draw.Op{}, page.Ops...), d...)
+			size := geom.Point{X: squares(width), Y: squares(sheet.Height(blocks, width, r))}
+			block := place.Block{Rects: []geom.Rect{{Max: size}}, Top: true}
+			if at, ok := t.grid.Spot(block, squares(t.more)-hair, area.Grow(hair/2), nil); ok {
+				onSquare := func(l, from unit.Length) unit.Length { return from + gridStep*unit.Length(math.Round(float64((l-from)/gridStep))) }
+				top := geom.Point{X: onSquare(at.X, area.Min.X), Y: onSquare(at.Y, area.Min.Y) + size.Y}
+				d, _ := sheet.Set(blocks, top, width, r)
+				page.Ops = slices.Concat(page.Ops, d)
 				return page, true
 			}
 		}
@@ -78,37 +83,37 @@ func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.L
 }
 
 const (
-	groundStep unit.Length = 2
-	toNotes    unit.Length = 4 // from notes to anything else
+	gridStep unit.Length = 2
+	toNotes  unit.Length = 4    // from notes to anything else
+	hair     unit.Length = 1e-7 // so that squares side by side do not count as one within the other
 )
 
-// grounds are what of a page is taken and what lies in the piece.
-func grounds(page draw.Page, area geom.Rect, r draw.Ruler) (taken, own place.Ground) {
-	whole := func(l unit.Length) unit.Length {
-		return groundStep * max(0, unit.Length(math.Floor(float64(l/groundStep))))
-	}
-	area.Max = area.Min.Plus(geom.Point{X: whole(area.Width()), Y: whole(area.Height())})
-	taken.Level(area, groundStep)
-	own.Level(area, groundStep)
+// freeOf is what of a page is free, outside the piece or in it too.
+func freeOf(page draw.Page, area geom.Rect, outside bool, r draw.Ruler) *place.FreeGrid {
+	var free place.FreeGrid
+	free.Level(area, gridStep)
 	for _, op := range page.Ops {
 		for _, k := range place.Strokes(op, about) {
 			near := toNotes + k.Half
-			taken.Mark(k.Bounds().Grow(near), func(q geom.Rect) bool { return k.Distance(q.Centre()) < near+groundStep*0.71 })
+			free.Mark(k.Bounds().Grow(near), func(q geom.Rect) bool { return k.Distance(q.Centre()) < near+gridStep*0.71 })
 		}
+		in := geom.Contour{}
 		switch o := op.(type) {
 		case draw.Text:
-			taken.Mark(o.Bounds(r).Grow(toNotes), func(geom.Rect) bool { return true })
+			free.Mark(o.Bounds(r).Grow(toNotes), func(geom.Rect) bool { return true })
 		case draw.Polyline:
-			if o.On == draw.Outline && len(o.Points) > 2 {
-				own.Mark(area, func(q geom.Rect) bool { return geom.Polygon(o.Points).Has(q.Centre()) })
+			if len(o.Points) > 2 {
+				in = geom.Polygon(o.Points).Contour()
 			}
 		case draw.Path:
-			if o.On == draw.Outline && o.Closed {
-				own.Mark(area, func(q geom.Rect) bool { return geom.Contour(o.Segments).Has(q.Centre()) })
+			if o.Closed {
+				in = o.Segments
 			}
 		}
+		if outside && op.Layer() == draw.Outline && len(in) > 0 {
+			free.Mark(area, func(q geom.Rect) bool { return in.Has(q.Centre()) })
+		}
 	}
-	taken.Count()
-	own.Count()
-	return taken, own
+	free.Count()
+	return &free
 }

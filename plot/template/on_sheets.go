@@ -2,10 +2,10 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/construct"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
 )
@@ -19,30 +19,13 @@ type onSheets struct {
 	outline geom.Polygon
 }
 
-func (f onSheets) measured(kind triangle.Kind, at ...geom.Name) bool {
-	return f.piece.measured(kind, at...)
-}
-
-// shown says whether a page shows the point.
-func (f onSheets) shown(p geom.Point) bool {
-	for _, w := range f.plan.Windows() {
-		if w.Has(p) {
-			return true
-		}
-	}
-	return false
+// shown says whether a page shows a place in the plane of the sheets and so much about it.
+func (f onSheets) shown(p geom.Point, about unit.Length) bool {
+	return slices.ContainsFunc(f.plan.Windows(), func(w geom.Rect) bool { return w.Grow(-about).Has(p) })
 }
 
 // pricks says whether a page shows the mark at a place of the piece whole.
-func (f onSheets) pricks(p geom.Point) bool {
-	at := f.plan.Place.Apply(p)
-	for _, w := range f.plan.Windows() {
-		if w.Grow(-prick).Has(at) {
-			return true
-		}
-	}
-	return false
-}
+func (f onSheets) pricks(p geom.Point) bool { return f.shown(f.plan.Place.Apply(p), prick) }
 
 // corner is where a corner lies in the piece's own coordinates.
 func (f onSheets) corner(n geom.Name) geom.Point {
@@ -55,11 +38,6 @@ func (f onSheets) corner(n geom.Name) geom.Point {
 // inward is the direction of the bisector into corner i.
 func (f onSheets) inward(i int) unit.Angle {
 	return f.outline.Edge(i).Direction() + f.corners.Angles[i]/2
-}
-
-// others are the corners but for corner i.
-func (f onSheets) others(i int) []geom.Point {
-	return append(append([]geom.Point{}, f.outline[:i]...), f.outline[i+1:]...)
 }
 
 // middle of the finished contour's corners.
@@ -77,10 +55,8 @@ func (f onSheets) outerLine(i int) geom.Line { return f.sideLine(i, 1) }
 func (f onSheets) innerLine(i int) geom.Line { return f.sideLine(i, -1) }
 
 func (f onSheets) sideLine(i int, sign unit.Length) geom.Line {
-	if f.piece.shaped() {
-		if s := f.piece.Shape.Sides[i]; s.Allow*sign > 0 && s.Cut.Length() > 0 {
-			return f.plan.Place.Line(s.Cut)
-		}
+	if f.piece.shaped() && f.piece.Shape.Sides[i].Allow*sign > 0 {
+		return f.alongSide(i)
 	}
 	return f.outline.Edge(i)
 }
@@ -108,7 +84,7 @@ func (f onSheets) sideName(i int) string { return f.corners.Side(i) }
 // innerPoints are the points of a net within the piece, or beside it, that a page shows.
 func (f onSheets) innerPoints() (all []construct.Spot) {
 	for _, s := range f.piece.Construction.Inner {
-		if s.At = f.plan.Place.Apply(s.At); f.shown(s.At) {
+		if s.At = f.plan.Place.Apply(s.At); f.shown(s.At, 0) {
 			all = append(all, s)
 		}
 	}
@@ -174,15 +150,8 @@ func Settle(plan paging.Plan) paging.Plan {
 	if plan.Rows == 1 {
 		by.Y = inset(b.Min.Y-w.Min.Y, w.Max.Y-b.Max.Y)
 	}
-	if by == (geom.Point{}) {
-		return plan
-	}
 	plan.Place.Shift = plan.Place.Shift.Plus(by)
-	outline := make(geom.Polygon, len(plan.Outline))
-	for i, p := range plan.Outline {
-		outline[i] = p.Plus(by)
-	}
-	plan.Outline = outline
+	plan.Outline = geom.Placement{Shift: by}.Polygon(plan.Outline)
 	return plan
 }
 

@@ -6,6 +6,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/place"
 	"trammel/plot/sheet"
 )
 
@@ -23,7 +24,7 @@ const (
 // is reduced; its Places say by how much. A *unit.Fault names a character that
 // the lettering does not have.
 func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, error) {
-	if err := p.lettered(r); err != nil {
+	if err := Ready(p, r); err != nil {
 		return draw.Page{}, err
 	}
 	all := plan.Outline.Bounds()
@@ -54,16 +55,7 @@ func (m chart) inner(p Piece) {
 	for _, s := range p.Construction.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
 		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
-		w := words{string(s.Name), draw.FigureHeight, true}
-		var all []candidate
-		for d := unit.Length(2); d < 12; d++ {
-			for k := range 16 {
-				text := w.at(at.Toward(unit.Turn/8+unit.Turn/16*unit.Angle(k), d+w.height/2), 0)
-				text.On = draw.Notes
-				all = append(all, candidate{text: text, cost: float64(d)})
-			}
-		}
-		m.scene.place(all)
+		m.name(s.Name, anchor{at, unit.Turn / 8}, round[:], place.Never)
 	}
 }
 
@@ -118,10 +110,10 @@ func (m chart) sides(p Piece, s Style) {
 	for i := range outline {
 		edge := outline.Edge(i)
 		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
-		w := words{p.edgeFigure(i, s), draw.FigureHeight, false}
+		w := label{p.edgeFigure(i, s), draw.FigureHeight, false}
 		var all []candidate
 		for k := range 17 {
-			share := 0.5 + float64((k+1)/2)*0.05*float64(1-2*(k%2))
+			share := 0.5 + 0.05*eitherSide(k)
 			all = append(all,
 				candidate{text: besideLine(line, share, -1, draw.Wide.Width, w), cost: float64(k)},
 				candidate{text: besideLine(line, share, 1, draw.Wide.Width, w), cost: float64(k) + 12})

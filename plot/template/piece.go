@@ -11,7 +11,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // Piece is what is drawn.
@@ -50,7 +50,7 @@ type Style struct {
 	Protractor unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
 	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: those that are held in one hand
 
-	Language said.Language // of all that is said; nil: English at the bench
+	Language words.Language // of all that is said; nil: English at the bench
 }
 
 func (s Style) lettering() unit.Length {
@@ -63,11 +63,11 @@ func (s Style) lettering() unit.Length {
 // length and angle are figures as the paper shows them: bare when measured, in
 // parentheses when computed.
 func (s Style) length(l unit.Length, measured bool) string {
-	return said.Computed(s.Figures.Length(l), measured)
+	return words.Computed(s.Figures.Length(l), measured)
 }
 
 func (s Style) angle(a unit.Angle, measured bool) string {
-	return said.Computed(s.Figures.Angle(a), measured)
+	return words.Computed(s.Figures.Angle(a), measured)
 }
 
 // signed is an allowance as the paper shows it.
@@ -79,11 +79,11 @@ func (s Style) signed(l unit.Length) string {
 }
 
 // says is what tells of the work by hand.
-func (s Style) says() said.Steps { return said.In(s.Language).Steps() }
+func (s Style) says() words.Steps { return words.In(s.Language).Steps() }
 
 // byHand is the piece as it is made by hand.
-func (p Piece) byHand(s Style) said.ByHand {
-	h := said.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
+func (p Piece) byHand(s Style) words.ByHand {
+	h := words.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
 		Figures: s.Figures, Reach: s.Reach, Protractor: s.Protractor, Saw: s.Saw}
 	for i, n := range p.Outline().Names {
 		if given, ok := p.Given(i); ok {
@@ -96,8 +96,9 @@ func (p Piece) byHand(s Style) said.ByHand {
 	return h
 }
 
-// lettered says whether every character of the piece's words can be drawn.
-func (p Piece) lettered(r draw.Ruler) error {
+// Ready says, before any page is laid, whether a piece can be drawn at all. A
+// *unit.Fault names a character of its names that the lettering does not have.
+func Ready(p Piece, r draw.Ruler) error {
 	for _, w := range []struct {
 		of    unit.Subject
 		words string

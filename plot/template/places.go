@@ -2,7 +2,6 @@ package template
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -10,19 +9,17 @@ import (
 	"trammel/plot/place"
 )
 
-// words are a label on its way to a place.
-type words struct {
+// label is words on their way to a place.
+type label struct {
 	say    string
 	height unit.Length
 	bold   bool
 }
 
-func (s *scene) width(w words) unit.Length {
-	return s.ruler.Width(w.say, w.height, w.bold)
-}
+func (s *scene) width(w label) unit.Length { return s.ruler.Width(w.say, w.height, w.bold) }
 
 // at centres the letters (not their box, which reaches lower) on a point.
-func (w words) at(centre geom.Point, turn unit.Angle) draw.Text {
+func (w label) at(centre geom.Point, turn unit.Angle) draw.Text {
 	return draw.Text{
 		At: centre.Toward(turn-unit.Turn/4, w.height/2), Height: w.height, Turn: turn,
 		Align: draw.Middle, Bold: w.bold, Words: w.say, On: draw.Dimension,
@@ -38,7 +35,7 @@ const gap = toLine + 0.05
 
 // besideLine is words along a line, a share of the way along and off to the side
 // of its left hand (side +1) or right hand (−1).
-func besideLine(l geom.Line, t float64, side int, pen unit.Length, w words) draw.Text {
+func besideLine(l geom.Line, t float64, side int, pen unit.Length, w label) draw.Text {
 	dir := l.Direction()
 	turn := place.Readable(steep, dir)
 	off := gap + pen/2 + w.height/2
@@ -61,22 +58,44 @@ func sizes(wanted unit.Length) []unit.Length {
 
 const smaller = 8 // what it costs to write smaller
 
-// led adds words away from an anchor at the end of a leader, in all directions, best
-// towards the given one.
-func (s *scene) led(all []candidate, w words, anchor geom.Point, toward unit.Angle, cost float64) []candidate {
+// anchor is what words belong to, and where they stand best from it.
+type anchor struct {
+	geom.Point
+	toward unit.Angle
+}
+
+// eitherSide is 0, −1, 1, −2, 2 and so on.
+func eitherSide(k int) float64 { return float64((k+1)/2) * float64(1-2*(k%2)) }
+
+// Directions from the best one to all sides of it, and all round from one.
+var fan, round = func() (fan [24]unit.Angle, round [16]unit.Angle) {
+	for k := range fan {
+		fan[k] = unit.Angle(eitherSide(k)) * 15 * unit.Degree
+	}
+	for k := range round {
+		round[k] = unit.Turn / 16 * unit.Angle(k)
+	}
+	return fan, round
+}()
+
+// ring is words about a point, from near to far off, turned from the best direction.
+func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, d unit.Length, turn unit.Angle) float64) (all []candidate) {
+	for d := near; d <= far; d++ {
+		for _, turn := range turns {
+			at := a.Toward(a.toward+turn, d+w.height/2)
+			all = append(all, candidate{text: w.at(at, 0), cost: cost(at, d, turn)})
+		}
+	}
+	return all
+}
+
+// led adds words away from an anchor at the end of a leader, in all directions.
+func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candidate {
 	width := s.width(w)
-	away := []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
-	const ways = 24
-	all = slices.Grow(all, len(away)*ways)
-	leaders := make([]geom.Line, 0, len(away)*ways)
-	for _, d := range away {
-		for k := range ways {
-			turn := unit.Angle((k+1)/2) * 15 * unit.Degree
-			if k%2 == 1 {
-				turn = -turn
-			}
-			a := toward + turn
-			end := anchor.Toward(a, d)
+	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
+		for _, turn := range fan {
+			a := from.toward + turn
+			end := from.Toward(a, d)
 			// The words go on from the end of the leader, at half their height.
 			text := draw.Text{Height: w.height, Bold: w.bold, Words: w.say, On: draw.Dimension, Align: draw.Left}
 			text.At = geom.Point{X: end.X + 1, Y: end.Y - w.height/2}
@@ -88,9 +107,18 @@ func (s *scene) led(all []candidate, w words, anchor geom.Point, toward unit.Ang
 					text.At.Y = end.Y - 1 - w.height
 				}
 			}
-			leaders = append(leaders, geom.Line{From: anchor, To: end})
-			all = append(all, candidate{text: text, leader: &leaders[len(leaders)-1], cost: cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100})
+			cost := cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100
+			all = append(all, candidate{text: text, leader: geom.Line{From: from.Point, To: end}, cost: cost})
 		}
+	}
+	return all
+}
+
+// crossing lets leaders cross lines, for what that costs.
+func crossing(all []candidate, cost float64) []candidate {
+	for k := range all {
+		all[k].over = true
+		all[k].cost += cost
 	}
 	return all
 }
@@ -99,7 +127,7 @@ func (s *scene) led(all []candidate, w words, anchor geom.Point, toward unit.Ang
 // leader: the last resort where lines close in what is to be named.
 func named(what, figure string, near geom.Point) []candidate {
 	var all []candidate
-	w := words{what + " " + figure, draw.NoteHeight, false}
+	w := label{what + " " + figure, draw.NoteHeight, false}
 	for d := unit.Length(8); d < 250; d += 4 {
 		n := 8 + int(d/8)
 		for k := range n {
@@ -113,7 +141,7 @@ func named(what, figure string, near geom.Point) []candidate {
 // alongArc is words that touch a tangent of the arc with their middle, on its
 // outer side; or on its inner side, where the ends of the words are what comes
 // nearest to it. Empty where the arc is too small for that.
-func alongArc(a geom.Arc, t float64, outer bool, w words, width unit.Length) draw.Text {
+func alongArc(a geom.Arc, t float64, outer bool, w label, width unit.Length) draw.Text {
 	radial := a.Start + unit.Angle(t)*a.Sweep
 	turn := place.Readable(steep, radial+unit.Turn/4)
 	above := math.Cos(float64(radial-turn-unit.Turn/4)) > 0 // the words' up is away from the centre

@@ -42,7 +42,7 @@ func (f *face) runAlongSides() {
 			}
 			at := side.At(float64(d / length))
 			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
-			w := words{f.style.Figures.Length(d), draw.NoteHeight, false}
+			w := label{f.style.Figures.Length(d), draw.NoteHeight, false}
 			turn := place.Readable(steep, side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
 			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}) {
@@ -50,7 +50,7 @@ func (f *face) runAlongSides() {
 			}
 			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
-		name := words{f.sideName(i), draw.FigureHeight, false}
+		name := label{f.sideName(i), draw.FigureHeight, false}
 		for _, c := range f.plan.Cells {
 			part, ok := geom.ClipLine(side, c.Window)
 			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {
@@ -61,7 +61,7 @@ func (f *face) runAlongSides() {
 	}
 }
 
-func (s *scene) name(side, part geom.Line, w words) {
+func (s *scene) name(side, part geom.Line, w label) {
 	length := side.Length()
 	from, to := side.From.Distance(part.From), side.From.Distance(part.To)
 	for off := unit.Length(0); off < (to-from)/2; off += 4 {

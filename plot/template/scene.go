@@ -119,7 +119,7 @@ func (s *scene) leads(l geom.Line) bool {
 type candidate struct {
 	text   draw.Text
 	marks  []draw.Op
-	leader *geom.Line  // where the words stand away from what they name
+	leader geom.Line   // where the words stand away from what they name
 	over   bool        // the leader may cross lines
 	apart  unit.Length // from other words; 0 is toWords
 	cost   float64     // about the mm that the eye would have to look for it
@@ -158,11 +158,11 @@ func (s *scene) put(c candidate, h home) bool {
 		return false
 	}
 	marks := c.marks
-	if c.leader != nil {
-		if !c.over && !s.leads(*c.leader) {
+	if c.leader != (geom.Line{}) {
+		if !c.over && !s.leads(c.leader) {
 			return false
 		}
-		marks = append(slices.Clip(marks), draw.Line{Line: *c.leader, Pen: draw.Fine, On: draw.Dimension})
+		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Fine, On: draw.Dimension})
 	}
 	if !s.readable(marks) {
 		return false

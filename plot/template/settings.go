@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -38,7 +37,13 @@ func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Saw and square"}, settings{p, s, height}, sheet.Gap(1), sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: height}}
+	return headed("Saw and square", p, s, height)
+}
+
+// headed is the table under some words, and how it is used.
+func headed(by string, p Piece, s Style, height unit.Length) []sheet.Block {
+	about := sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: height}
+	return []sheet.Block{sheet.Heading{Words: by}, settings{p, s, height}, sheet.Gap(1), about}
 }
 
 // settings is the table, a row a corner or, where that is too wide, a column.
@@ -78,19 +83,11 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return table.Rows(width, r)
 }
 
-// point is how lengths stand in a column: those in feet and inches have no point.
-func point(s unit.Style) sheet.Align {
-	if s.Unit >= unit.IN {
-		return sheet.ToRight
-	}
-	return sheet.OnPoint
-}
-
 // SettingsPages are the tables of pieces of one job, one at least, that share pages and
 // have no room for them there, each under its name. Notes are said in the title line.
 func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
 	const title = "Saw and square"
-	area := geom.Rect{Min: geom.Point{X: on.Left, Y: on.Bottom}, Max: geom.Point{X: on.Width - on.Right, Y: on.Height - on.Top}}.Grow(-1)
+	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
 	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
@@ -98,25 +95,12 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	}
 	blocks = append(blocks, sheet.Gap(3))
 	for _, p := range pieces {
-		blocks = append(blocks, sheet.Heading{Words: p.Name}, settings{p, s, draw.NoteHeight}, sheet.Gap(1), sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: draw.NoteHeight}, sheet.Gap(3))
+		blocks = append(append(blocks, headed(p.Name, p, s, draw.NoteHeight)...), sheet.Gap(3))
 	}
-	columns := max(1, int((area.Width()+gutter)/(110+gutter)))
-	head := index{Front: Front{Notes: notes}}
-	made, err := sheet.Flow(blocks, func(n int) []geom.Rect {
-		if n == 0 {
-			return sheet.Columns(area, columns, gutter)
-		}
-		return sheet.Columns(head.below(area), columns, gutter)
-	}, r)
+	front := Front{Notes: notes}
+	made, err := front.flow(blocks, area, area, max(1, int((area.Width()+gutter)/(110+gutter))), r)
 	if err != nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}
 	}
-	var pages []draw.Page
-	for i, d := range made {
-		if i > 0 {
-			d = append(continued(title, notes, area, r), d...)
-		}
-		pages = append(pages, draw.Page{Kind: draw.Index, Piece: title, Width: on.Width, Height: on.Height, Ops: onFurniture(d)})
-	}
-	return pages, nil
+	return front.pages(made, title, on, r), nil
 }

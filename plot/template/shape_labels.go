@@ -34,7 +34,7 @@ func (f *face) figureAllowance(i int) {
 	if say == "" {
 		return
 	}
-	w := words{say, draw.NoteHeight, false}
+	w := label{say, draw.NoteHeight, false}
 	out, in := f.outerLine(i), f.innerLine(i)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
@@ -42,7 +42,7 @@ func (f *face) figureAllowance(i int) {
 	}
 	var all []candidate
 	for k := range 17 {
-		t := 0.25 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+		t := 0.25 + 0.05*eitherSide(k)
 		if t < 0.05 || t > 0.95 {
 			continue
 		}
@@ -52,7 +52,7 @@ func (f *face) figureAllowance(i int) {
 				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
 		}
 	}
-	all = f.scene.led(all, w, out.At(0.3), out.Direction()-unit.Turn/4, 25)
+	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
 	f.put(all, func() []candidate { return named(s.Name, w.say, out.At(0.5)) })
 }
 
@@ -81,58 +81,50 @@ func (f *face) figureTreatment(v shape.Vertex) {
 			at = v.Finished
 		}
 	}
-	anchor := f.plan.Place.Apply(at.At(0.5))
-	out := geom.Line{From: f.outline.Bounds().Centre(), To: anchor}.Direction()
-	w := words{say, draw.NoteHeight, false}
-	all := f.scene.led(nil, w, anchor, out, 0)
-	f.put(all, func() []candidate {
-		for k := range all {
-			all[k].over = true
-		}
-		return append(all, named(string(v.Name), say, anchor)...)
-	})
+	from := f.plan.Place.Apply(at.At(0.5))
+	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
+	w := label{say, draw.NoteHeight, false}
+	all := f.scene.led(nil, w, anchor{from, out}, 0)
+	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name), say, from)...) })
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	w := words{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
+	w := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.scene.led(all, w, c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a, float64(k)/4)
+		all = f.scene.led(all, w, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
 	}
 	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
 	for _, way := range f.ways(b) {
-		w := words{way.say, draw.NoteHeight, false}
+		w := label{way.say, draw.NoteHeight, false}
 		var all []candidate
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			all = f.scene.led(nil, w, foot, geom.Line{From: foot, To: c.Centre}.Direction(), 0)
+			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
 		} else {
 			all = f.scene.alongWay(way.line, w)
 		}
 		f.put(all, func() []candidate {
-			for k := range all {
-				all[k].over, all[k].cost = true, all[k].cost+60
-			}
-			return append(all, named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+			return append(crossing(all, 60), named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
 		})
 	}
 }
 
 // alongWay are the places for words along a line of a hole, or out by a leader.
-func (s *scene) alongWay(l geom.Line, w words) []candidate {
+func (s *scene) alongWay(l geom.Line, w label) []candidate {
 	var all []candidate
 	if length := l.Length(); s.width(w) <= length {
 		for k := range 19 {
-			t := 0.5 + 0.05*float64((k+1)/2)*float64(1-2*(k%2))
+			t := 0.5 + 0.05*eitherSide(k)
 			for _, hand := range []int{1, -1} {
 				all = append(all, candidate{text: besideLine(l, t, hand, draw.Fine.Width, w), cost: float64(k)})
 			}
 		}
 	}
 	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = s.led(all, w, l.At(t), l.Direction()+unit.Turn/4, 15)
+		all = s.led(all, w, anchor{l.At(t), l.Direction() + unit.Turn/4}, 15)
 	}
 	return all
 }
@@ -153,7 +145,7 @@ func (f *face) figureGrain() {
 	}
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
-	w := words{"grain", draw.NoteHeight, false}
+	w := label{"grain", draw.NoteHeight, false}
 	var all []candidate
 	for _, long := range []unit.Length{grainMost, 40, 25, 17, grainLeast} {
 		for _, c := range f.inner(long / 2) {
@@ -193,7 +185,7 @@ func (f *face) sayFace() {
 	}
 	var all []candidate
 	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := words{f.piece.Face, h, true}
+		w := label{f.piece.Face, h, true}
 		for _, c := range f.inner(h) {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
@@ -220,7 +212,7 @@ func (f *face) sayHand() {
 					cost += 30
 				}
 				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := words{f.piece.Hand, h, true}
+					w := label{f.piece.Hand, h, true}
 					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
 				}
 			}

@@ -107,7 +107,7 @@ func TestExpectedIsSaid(t *testing.T) {
 	if got, want := x.expected(), "Expected: CA within 0.6 mm, 95 times in 100: 9 sheets; along CA 6 joins of ±0.2 mm as a random walk; 0.2 mm a metre for paper and tape; the printer's own scale is in none of the ranges."; got != want {
 		t.Errorf("%s\nwant\n%s", got, want)
 	}
-	x.Printer, x.style.Figures.Unit = Printer{"shed", 0.00045}, unit.IN
+	x.Uncertainty, x.style.Figures.Unit = 0.00045, unit.IN
 	// with 0.495: √(0.3073 + 0.0484 + 0.2450) = 0.775 mm = 0.0305 in
 	if got, want := x.expected(), "Expected: CA within 0.03 in, 95 times in 100: 9 sheets; along CA 6 joins of ±0.008 in as a random walk; 0.002 in a foot for paper and tape; 0.005 in a foot for the printer as calibrated."; got != want {
 		t.Errorf("%s\nwant\n%s", got, want)

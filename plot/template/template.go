@@ -11,11 +11,11 @@ import (
 	"trammel/geom"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	said "trammel/plot/words"
 )
 
-// Steps are the construction by hand in words, made from the very steps whose lines
-// Draw draws.
-func Steps(p Piece, s Style) []string { return s.says().ByHand(p.byHand(s)) }
+// Steps are the construction by hand in words, of the very steps whose lines Draw draws.
+func Steps(p Piece, s Style) []string { return said.InWords(s.says(), p.byHand(s)) }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
 // where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).
@@ -29,7 +29,7 @@ func Draw(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, error
 
 // drawn is Draw, and which labels found no room.
 func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []string, error) {
-	if err := p.lettered(r); err != nil {
+	if err := Ready(p, r); err != nil {
 		return nil, nil, err
 	}
 	o := p.Outline()
@@ -57,10 +57,5 @@ type face struct {
 	height  *upright     // the height that is drawn, if any
 	figured []geom.Point // where each side has its length
 	scene   *scene
-	missed  []string    // words for which there was no room at all
-	spare   []candidate // of the label before: thousands are made for each
+	missed  []string // words for which there was no room at all
 }
-
-// Ready says, before any page is laid, whether a piece can be drawn at all. A
-// *unit.Fault names a character of its names that the lettering does not have.
-func Ready(p Piece, r draw.Ruler) error { return p.lettered(r) }

@@ -3,6 +3,7 @@ package template
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -19,8 +20,8 @@ func (x index) together(l layout, width unit.Length, r draw.Ruler) []sheet.Block
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	blocks := []sheet.Block{sheet.Heading{Words: "Put together"}, sheet.List{Items: order(x.plan, x.style.Figures), Numbered: true, Height: l.join, Whole: true}}
-	return append(blocks, x.measuring(l, width, r)...)
+	list := sheet.List{Items: order(x.plan, x.style.Figures), Numbered: true, Height: l.join, Whole: true}
+	return append([]sheet.Block{sheet.Heading{Words: "Put together"}, list}, x.measuring(l, width, r)...)
 }
 
 // join stands between the names of two pages, and keeps to the first at a line's end.
@@ -33,17 +34,17 @@ const longList = 260
 const manyRows = 5
 
 func order(plan paging.Plan, s unit.Style) []string {
-	runs, rows := runsOf(plan)
-	var joined []string
-	below := false
-	for _, run := range runs {
-		if strings.Contains(run, "|") {
-			joined = append(joined, run)
+	var all, joined, rows []string
+	for _, run := range runs(plan.Cells, leftOf) {
+		labels := labels(run)
+		if all = append(all, labels); len(run) > 1 {
+			joined = append(joined, labels)
+		}
+		if row := rowOf(run[0]); !slices.Contains(rows, row) {
+			rows = append(rows, row)
 		}
 	}
-	for _, c := range plan.Cells {
-		below = below || c.Above != ""
-	}
+	below := slices.ContainsFunc(plan.Cells, func(c paging.Cell) bool { return c.Above != "" })
 	items := []string{cutting}
 	const how = " Lay each page over the one before it, half star on star, and tape it."
 	check := ""
@@ -52,11 +53,11 @@ func order(plan paging.Plan, s unit.Style) []string {
 	}
 	switch list := strings.Join(joined, "; "); {
 	case joined == nil:
-		all := strings.Join(runs, join)
-		if len(all) > longList {
-			all = "each page to the one above"
+		list := strings.Join(all, join)
+		if len(list) > longList {
+			list = "each page to the one above"
 		}
-		items = append(items, "Start at the top: "+all+"."+how)
+		items = append(items, "Start at the top: "+list+"."+how)
 	case !below:
 		items = append(items, "Start at the left: "+shorter(list, joined)+"."+how+check)
 	default:
@@ -97,22 +98,26 @@ func shorter(list string, rows []string) string {
 	return first[0] + join + first[1] + ", and so on, as the map shows"
 }
 
-// runsOf is the unbroken runs of pages, by rows ("A1 | A2"), and the rows' letters.
-func runsOf(plan paging.Plan) (runs, rows []string) {
-	row := -1
-	for _, c := range plan.Cells {
-		switch {
-		case c.LeftOf != "":
-			runs[len(runs)-1] += join + c.Label
-		default:
-			runs = append(runs, c.Label)
+// runs are pages that follow one another without a gap, each joined to the one before.
+func runs(cells []paging.Cell, before func(paging.Cell) string) (all [][]paging.Cell) {
+	for _, c := range cells {
+		if before(c) == "" {
+			all = append(all, nil)
 		}
-		if c.Row != row {
-			row = c.Row
-			rows = append(rows, rowOf(c))
-		}
+		all[len(all)-1] = append(all[len(all)-1], c)
 	}
-	return runs, rows
+	return all
+}
+
+func leftOf(c paging.Cell) string { return c.LeftOf }
+
+// labels of pages that are joined: "A1 | A2".
+func labels(run []paging.Cell) string {
+	var all []string
+	for _, c := range run {
+		all = append(all, c.Label)
+	}
+	return strings.Join(all, join)
 }
 
 // span is a length to measure while pages are put together: square from one join to
@@ -133,8 +138,8 @@ func spanned(what string, run []paging.Cell, middle func(a, b paging.Cell) unit.
 	}
 	return span{
 		what:   what,
-		joined: run[0].Label + join + run[1].Label + " to " + run[n-2].Label + join + run[n-1].Label,
-		length: max(middle(run[n-2], run[n-1])-middle(run[0], run[1]), middle(run[0], run[1])-middle(run[n-2], run[n-1])),
+		joined: labels(run[:2]) + " to " + labels(run[n-2:]),
+		length: unit.Length(math.Abs(float64(middle(run[n-2], run[n-1]) - middle(run[0], run[1])))),
 		joins:  n - 2,
 	}, true
 }
@@ -145,15 +150,10 @@ func along(a, b paging.Cell) unit.Length { return (a.Window.Min.Y + b.Window.Max
 
 // rowSpans are those of the rows, from the top.
 func rowSpans(plan paging.Plan) (all []span) {
-	for i := 0; i < len(plan.Cells); {
-		k := i + 1
-		for k < len(plan.Cells) && plan.Cells[k].LeftOf != "" {
-			k++
-		}
-		if s, ok := spanned("row "+rowOf(plan.Cells[i]), plan.Cells[i:k], across); ok {
+	for _, run := range runs(plan.Cells, leftOf) {
+		if s, ok := spanned("row "+rowOf(run[0]), run, across); ok {
 			all = append(all, s)
 		}
-		i = k
 	}
 	return all
 }
@@ -162,15 +162,10 @@ func rowSpans(plan paging.Plan) (all []span) {
 func stackSpan(plan paging.Plan) (longest span, ok bool) {
 	column := slices.Clone(plan.Cells)
 	slices.SortStableFunc(column, func(a, b paging.Cell) int { return cmp.Compare(a.Col, b.Col) })
-	for i := 0; i < len(column); {
-		k := i + 1
-		for k < len(column) && column[k].Above != "" {
-			k++
-		}
-		if s, is := spanned("rows", column[i:k], along); is && s.length > longest.length+1e-6 {
+	for _, run := range runs(column, func(c paging.Cell) string { return c.Above }) {
+		if s, is := spanned("rows", run, along); is && s.length > longest.length+1e-6 {
 			longest, ok = s, true
 		}
-		i = k
 	}
 	return longest, ok
 }
@@ -210,16 +205,17 @@ func spans(plan paging.Plan, s unit.Style) (all []span, more string) {
 // beside each other where there is room.
 func (x index) measuring(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
+	length := sheet.Lengths(fine.Unit >= unit.IN)
 	all, more := spans(x.plan, fine)
 	expected := sheet.Paragraph{Words: x.expected(), Height: l.care}
 	if len(all) == 0 {
 		return []sheet.Block{sheet.Gap(1.5), expected}
 	}
 	table := sheet.Table{Height: l.care, Gutter: 4, Columns: []sheet.Column{
-		{Head: "measure"}, {Head: "square from join to join"}, {Head: "length", Align: point(fine)}, {Head: "from", Align: point(fine)}, {Head: "to", Align: point(fine)},
+		{Head: "measure"}, {Head: "square from join to join"}, {Head: "length", Align: length}, {Head: "from", Align: length}, {Head: "to", Align: length},
 	}}
 	for _, s := range all {
-		give := Accept(s.length, s.joins, x.Printer)
+		give := Accept(s.length, s.joins, x.Uncertainty)
 		table.Cells = append(table.Cells, []string{s.what, s.joined, fine.Length(s.length), fine.Length(s.length - give), fine.Length(s.length + give)})
 	}
 	if table.Breadth(r) > width {
@@ -252,7 +248,7 @@ func (x index) expected() string {
 	worst, joins, side := unit.Length(-1), 0, ""
 	for _, c := range x.piece.checked() {
 		n := joinsAlong(x.plan, x.plan.Place.Line(c.Line))
-		if e := Expected(c.length, n, x.Printer); e > worst {
+		if e := Expected(c.length, n, x.Uncertainty); e > worst {
 			worst, joins, side = e, n, c.what
 		}
 	}
@@ -277,8 +273,8 @@ func (x index) expected() string {
 		}
 	}
 	say := fmt.Sprintf("Expected: %s within %s, 95 times in 100: %d sheets; along %s %s; %s for paper and tape; ", side, small(worst), len(x.plan.Cells), side, over, rate(paper))
-	if x.Printer.Uncertainty > 0 {
-		return say + fmt.Sprintf("%s for the printer as calibrated.", rate(x.Printer.Uncertainty))
+	if x.Uncertainty > 0 {
+		return say + fmt.Sprintf("%s for the printer as calibrated.", rate(x.Uncertainty))
 	}
 	return say + "the printer's own scale is in none of the ranges."
 }

@@ -1,11 +1,13 @@
 package words
 
 import (
-	"fmt"
+	"math"
+	"math/big"
 
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/shape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -21,12 +23,61 @@ type ByHand struct {
 	Saw          unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw
 }
 
+// Act is one move of the hand with all that a sentence about it says, and no word: a
+// construct.Step that says all by itself, or one of the types below.
+type Act any
+
+type (
+	// Swing is an arc.
+	Swing struct {
+		construct.Swing
+		Beam, First bool           // compasses in one hand do not reach; beam compasses were not named before
+		Meets       construct.Step // the line that the corner lies on already; nil: none
+		From        geom.Name      // of two crossings the one nearer to here, or farther; empty: above or below the baseline
+		Nearer      bool
+	}
+	// SetAngle is an angle, and how it is set off.
+	SetAngle struct {
+		construct.SetAngle
+		Meets         construct.Step
+		By            AngleBy
+		Run, Rise     unit.Length // OnSquare
+		Radius, Chord unit.Length // ByChord; of OnProtractor what is surer over its length, 0: nothing is
+		Beyond        geom.Name   // the line is carried on beyond this end of it; empty: it is long enough
+		Rest, Again   bool        // ByChord: what is left of 180°; OnProtractor: the surer way was told before
+	}
+	// MarkOff is a length on an arm, or on the baseline.
+	MarkOff struct {
+		construct.MarkOff
+		Arm bool
+	}
+	// Erect is a perpendicular. Along is 0 where the foot is the corner.
+	Erect struct {
+		construct.Erect
+		Past bool // the foot lies past the second end of the baseline
+	}
+	// InOrder is points whose lines are joined end to end.
+	InOrder []string
+	// CheckHeight is a height; the side is carried on beyond an end of it, or not.
+	CheckHeight struct {
+		construct.CheckHeight
+		Beyond [2]geom.Name // the other end, and this one
+	}
+)
+
+// AngleBy is what an angle is set off by: a slope by the square, as run and rise; what the
+// protractor has a mark for by that; anything else by its chord, so that nothing is
+// rounded to the next mark.
+type AngleBy uint8
+
+const (
+	OnProtractor AngleBy = iota
+	OnSquare
+	ByChord
+)
+
 // handCompasses are the largest that are held in one hand: common practice, no source.
 const handCompasses unit.Length = 300
-
-func (h ByHand) length(l unit.Length, measured bool) string {
-	return Computed(h.Figures.Length(l), measured)
-}
 
 // Computed is a figure as paper shows it: bare when it was measured, else in
 // parentheses.
@@ -37,85 +88,230 @@ func Computed(figure string, measured bool) string {
 	return "(" + figure + ")"
 }
 
-// work is the construction so far: what a step meets depends on those before it.
-type work struct {
-	ByHand
-	voice Voice
-	done  []construct.Step
-	say   []string
-	beam  bool // beam compasses were named
-	chord bool // it was said how an angle is set off by a chord
+func (h ByHand) length(l unit.Length, measured bool) string {
+	return Computed(h.Figures.Length(l), measured)
 }
 
-// at is the angle at a corner, as it was given where it was.
-func (w *work) at(n geom.Name, a unit.Angle) string {
-	if given, ok := w.Given[n]; ok {
-		return w.Figures.Given(given)
+// angle at a corner, as it was given where it was.
+func (h ByHand) angle(n geom.Name, a unit.Angle) string {
+	if given, ok := h.Given[n]; ok {
+		return h.Figures.Given(given)
 	}
-	return w.Figures.Angle(a)
+	return h.Figures.Angle(a)
 }
 
-// meets is the last step before this one whose line corner n lies on.
-func (w *work) meets(n geom.Name) (construct.Step, bool) {
-	for i := len(w.done) - 1; i >= 0; i-- {
-		switch s := w.done[i].(type) {
+// exactly writes a figure that comes from a slope, to where it is finer than any rule.
+func (h ByHand) exactly(l unit.Length) string {
+	s := h.Figures
+	if s.Unit >= unit.IN {
+		s.Unit, s.Denominator = unit.IN, 64
+	}
+	return s.Length(l)
+}
+
+// Acts are all moves of the construction in order, the lines of a net that are joined end
+// to end as one.
+func (h ByHand) Acts() (all []Act) {
+	c := h.Construction
+	beam, chord := false, false
+	for i := 0; i < len(c.Steps); i++ {
+		if names := inOrder(c, i); len(names) > 2 {
+			all, i = append(all, names), i+len(names)-2
+			continue
+		}
+		act := h.act(c.Steps[i], c.Steps[:i])
+		switch a := act.(type) {
+		case Swing:
+			a.First, beam = a.Beam && !beam, beam || a.Beam
+			act = a
+		case SetAngle:
+			if a.By == OnProtractor && a.Chord > 0 {
+				a.Again, chord = chord, true
+			}
+			act = a
+		}
+		all = append(all, act)
+	}
+	return all
+}
+
+// inOrder is the points of a net's lines that are joined end to end from step i on.
+func inOrder(c construct.Construction, i int) (names InOrder) {
+	if c.Triangle != (triangle.Triangle{}) {
+		return nil
+	}
+	for ; i < len(c.Steps); i++ {
+		j, ok := c.Steps[i].(construct.Join)
+		if len(names) == 0 {
+			names = InOrder{string(j.From)}
+		}
+		if !ok || names[len(names)-1] != string(j.From) {
+			break
+		}
+		names = append(names, string(j.To))
+	}
+	return names
+}
+
+// act is a step behind those that are done.
+func (h ByHand) act(step construct.Step, done []construct.Step) Act {
+	switch s := step.(type) {
+	case construct.Swing:
+		return h.swing(s, meets(done, s.To))
+	case construct.SetAngle:
+		return h.setAngle(SetAngle{SetAngle: s, Meets: meets(done, s.To)})
+	case construct.MarkOff:
+		return MarkOff{s, meets(done, s.To) != nil}
+	case construct.Erect:
+		const same = 1e-9 // mm: the foot is the corner
+		if max(s.Along, -s.Along) < same {
+			s.Along = 0
+		}
+		return Erect{s, s.Along > 0 && s.Along > h.Construction.Outline.Sides[0]}
+	case construct.CheckHeight:
+		return CheckHeight{s, h.obtuse(s.Base)}
+	}
+	return step
+}
+
+// meets is the last line drawn that corner n lies on; nil: none.
+func meets(done []construct.Step, n geom.Name) construct.Step {
+	for i := len(done) - 1; i >= 0; i-- {
+		var to geom.Name
+		switch s := done[i].(type) {
 		case construct.Swing:
-			if s.To == n {
-				return s, true
-			}
+			to = s.To
 		case construct.SetAngle:
-			if s.To == n {
-				return s, true
-			}
+			to = s.To
 		case construct.Parallel:
-			if s.To == n {
-				return s, true
-			}
+			to = s.To
+		}
+		if to == n {
+			return done[i]
 		}
 	}
-	return nil, false
+	return nil
 }
 
-// what names the line that corner n lies on already.
-func (w *work) what(n geom.Name) string {
-	switch step, _ := w.meets(n); s := step.(type) {
-	case construct.SetAngle:
-		return fmt.Sprintf("the arm from %s", s.At)
-	case construct.Parallel:
-		return "the parallel"
-	}
-	return "the first"
-}
-
-// along names the line that a length is marked off on.
-func (w *work) along(s construct.MarkOff) string {
-	if _, ok := w.meets(s.To); ok {
-		return "the arm"
-	}
-	return "the baseline"
-}
-
-// carried is a side as it is met by the perpendicular from the corner over it:
-// carried on where the angle at one of its ends is obtuse.
-func (w *work) carried(side [2]geom.Name) string {
-	t := w.Construction.Outline
+// obtuse is the end of a side with an obtuse angle, behind its other end: the
+// perpendicular from the corner over it meets the side carried on there.
+func (h ByHand) obtuse(side [2]geom.Name) (ends [2]geom.Name) {
+	t := h.Construction.Outline
 	for i, n := range t.Names {
 		for k, end := range side {
 			if n == end && t.Angles[i] > unit.Turn/4+1e-9 { // rounding of a right angle is 1e-16
-				return fmt.Sprintf("%s carried on beyond %s", side[1-k]+end, end)
+				return [2]geom.Name{side[1-k], end}
 			}
 		}
 	}
-	return string(side[0] + side[1])
+	return ends
 }
 
-// base is the length of the baseline.
-func (w *work) base() unit.Length { return w.Construction.Outline.Sides[0] }
-
-// fromEnd tells two crossings apart by how far they are from a corner.
-func fromEnd(n geom.Name, p geom.Point, s construct.Swing) string {
-	if s.Through.Distance(p) < s.Other.Distance(p) {
-		return fmt.Sprintf("nearer to %s", n)
+func (h ByHand) swing(s construct.Swing, met construct.Step) Swing {
+	reach := h.Reach
+	if reach == 0 {
+		reach = handCompasses
 	}
-	return fmt.Sprintf("farther from %s", n)
+	a := Swing{Swing: s, Beam: s.Radius > reach, Meets: met}
+	var from geom.Point
+	switch m := met.(type) {
+	case construct.SetAngle:
+		a.From, from = m.At, m.Ray.From
+	case construct.Parallel: // from the centre of the arc both are as far
+		t, end := h.Construction.Outline, 0
+		if s.Centre == t.Names[0] {
+			end = 1
+		}
+		a.From, from = t.Names[end], t.Points[end]
+	}
+	if s.Tell != "" {
+		a.From, from = s.Tell, s.TellAt
+	}
+	a.Nearer = s.Through.Distance(from) < s.Other.Distance(from)
+	return a
+}
+
+func (h ByHand) setAngle(a SetAngle) SetAngle {
+	if rise, run, slope := h.Given[a.At].Slope(); slope {
+		k := h.times(max(ratio(rise), ratio(run)), a.Ray.Length())
+		a.By, a.Run, a.Rise = OnSquare, unit.Length(ratio(run)*k), unit.Length(ratio(rise)*k)
+		if a.Run > a.Arm.Length() {
+			a.Beyond = a.Along
+		}
+		return a
+	}
+	if marks := float64(a.Angle / h.Protractor); h.Protractor > 0 && math.Abs(marks-math.Round(marks)) > 0.1 { // a tenth of its step is judged by eye
+		return h.chorded(a)
+	}
+	return h.surer(a)
+}
+
+func ratio(r *big.Rat) float64 { f, _ := r.Float64(); return f }
+
+// times is by how much the figures of a slope are multiplied, to lie as far out as the
+// arm or as bench and square reach: 1, 2 or 5 with noughts; in inches halved and doubled.
+func (h ByHand) times(longer float64, arm unit.Length) float64 {
+	if h.Figures.Unit >= unit.IN {
+		most := math.Max(12, math.Min(24, float64(arm/unit.Inch)))
+		return 25.4 * math.Exp2(math.Floor(math.Log2(most/longer)))
+	}
+	most := math.Max(100, math.Min(600, arm.MM())) / longer
+	ten := math.Pow(10, math.Floor(math.Log10(most)))
+	for _, k := range []float64{5, 2} {
+		if k*ten <= most*(1+1e-12) {
+			return k * ten
+		}
+	}
+	return ten
+}
+
+// Radii for chords, the longest that the baseline holds; the shortest even where it
+// does not, since a shorter chord is read too roughly: 1 mm at 200 turns the arm by
+// 0.3° (dθ = dc/(R·cos θ/2)).
+var (
+	chordRadii   = []unit.Length{unit.Metre, 500, 300, 200}
+	chordRadiiIn = []unit.Length{48 * unit.Inch, 24 * unit.Inch, 12 * unit.Inch, 8 * unit.Inch}
+)
+
+// steep is the angle over which the chord's arc would cross that about the corner under
+// 30°: there the rest of 180° is set off from the line carried on.
+const steep = 120 * unit.Degree
+
+// chorded sets an angle off by its chord. (TPUB 14276 p. 2-37.)
+func (h ByHand) chorded(a SetAngle) SetAngle {
+	radii := chordRadii
+	if h.Figures.Unit >= unit.IN {
+		radii = chordRadiiIn
+	}
+	r, angle := radii[len(radii)-1], a.Angle
+	for _, try := range radii {
+		if try <= min(a.Arm.Length(), a.Ray.Length()) {
+			r = try
+			break
+		}
+	}
+	switch {
+	case a.Angle > steep:
+		a.Rest, a.Beyond, angle = true, a.At, unit.Turn/2-a.Angle
+	case r > a.Arm.Length():
+		a.Beyond = a.Along
+	}
+	a.By, a.Radius, a.Chord = ByChord, r, shape.Chord(r, angle)
+	return a
+}
+
+// surer adds a chord to what is set off over metres, where half a degree of a protractor
+// is a centimetre in each: of an arc of 1 m, or 4 ft. Common practice, no source.
+func (h ByHand) surer(a SetAngle) SetAngle {
+	round := unit.Metre
+	if h.Figures.Unit >= unit.IN {
+		round = 4 * unit.Foot
+	}
+	o := h.Construction.Outline
+	from, ok := o.Corner(a.At)
+	to, is := o.Corner(a.Along)
+	if ok && is && a.Ray.Length() >= 1.5*round && o.Points[from].Distance(o.Points[to]) >= round {
+		a.Radius, a.Chord = round, 2*round*unit.Length(math.Sin(float64(a.Angle)/2))
+	}
+	return a
 }

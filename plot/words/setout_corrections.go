@@ -90,7 +90,7 @@ func (s setOut) Crossing() string {
 		words += "not sound"
 	}
 	return words + fmt.Sprintf(" (%s to %s, common practice). An error in each pull grows %.1f times at %s.",
-		s.Style.Angle(pegging.Flattest), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
+		s.Style.Angle(geom.Flat), s.Style.Angle(pegging.Bluntest), c.Spread, c.At)
 }
 
 func (s setOut) Broken(p pegging.Pull) string {

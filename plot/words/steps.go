@@ -6,16 +6,16 @@ import (
 
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
-	"trammel/geom/unit"
 )
 
 // Steps tell how a piece is constructed by hand, and how its corners are sawn.
 type Steps interface {
-	// ByHand is the construction, one sentence a step (the lines of a net that are
-	// joined end to end share one) and without numbers. Lengths are in the style's
-	// unit, which is named elsewhere. What is done to the outline follows, and last the
+	// Act is a sentence about one move of the hand, without a number. Lengths are in the
+	// style's unit, which is named elsewhere.
+	Act(h ByHand, a Act) string
+	// Shaping is what is done to the outline when it is drawn: corners, holes, and last the
 	// offsets to the line that is cut.
-	ByHand(h ByHand) []string
+	Shaping(h ByHand) []string
 	// Radius is the label of an arc: how far, and where it is swung from.
 	Radius(h ByHand, s construct.Swing) string
 	// OtherHeights are those that were measured over other sides than the baseline: no
@@ -29,6 +29,14 @@ type Steps interface {
 	AboutSettings(h ByHand) []string
 }
 
+// InWords is every move of a piece in words.
+func InWords(s Steps, h ByHand) (all []string) {
+	for _, a := range h.Acts() {
+		all = append(all, s.Act(h, a))
+	}
+	return append(all, s.Shaping(h)...)
+}
+
 // steps in English.
 type steps struct{ voice Voice }
 
@@ -38,21 +46,6 @@ func (w steps) Radius(h ByHand, s construct.Swing) string {
 		say += " from " + string(s.Centre)
 	}
 	return say
-}
-
-func (w steps) ByHand(h ByHand) []string {
-	c := h.Construction
-	k := work{ByHand: h, voice: w.voice}
-	for i := 0; i < len(c.Steps); i++ {
-		if n := joins(c, i); n > 1 {
-			k.say = append(k.say, inOrder(c.Steps[i:i+n]))
-			i += n - 1
-			continue
-		}
-		k.say = append(k.say, k.words(c.Steps[i]))
-		k.done = append(k.done, c.Steps[i])
-	}
-	return append(k.say, k.shapeSteps()...)
 }
 
 func (w steps) OtherHeights(h ByHand) Remark {
@@ -69,125 +62,138 @@ func (w steps) OtherHeights(h ByHand) Remark {
 	return Remark(strings.Join(say, ", "))
 }
 
-// joins is how many lines of a net are joined end to end from step i on.
-func joins(c construct.Construction, i int) (n int) {
-	if c.Triangle != (triangle.Triangle{}) {
-		return 0
-	}
-	for ; i+n < len(c.Steps); n++ {
-		j, ok := c.Steps[i+n].(construct.Join)
-		if !ok || n > 0 && c.Steps[i+n-1].(construct.Join).To != j.From {
-			break
-		}
-	}
-	return n
-}
-
-// inOrder says lines that are joined end to end in one sentence.
-func inOrder(steps []construct.Step) string {
-	names := []string{string(steps[0].(construct.Join).From)}
-	for _, s := range steps {
-		names = append(names, string(s.(construct.Join).To))
-	}
-	last := len(names) - 1
-	return fmt.Sprintf("Join %s and %s in this order.", strings.Join(names[:last], ", "), names[last])
-}
-
-func (w *work) words(step construct.Step) string {
-	switch s := step.(type) {
+func (w steps) Act(h ByHand, act Act) string {
+	switch s := act.(type) {
 	case construct.DrawBase:
-		return fmt.Sprintf("Draw the baseline %s, %s long.", s.From+s.To, w.length(s.Length, s.Measured))
-	case construct.Swing:
-		return w.swing(s)
+		return fmt.Sprintf("Draw the baseline %s, %s long.", s.From+s.To, h.length(s.Length, s.Measured))
+	case Swing:
+		return w.swing(h, s)
 	case construct.ThirdAngle:
 		return fmt.Sprintf("The angle at %s is what the others leave of 180°: 180° less %s at %s and %s at %s is %s.", s.At,
-			w.at(s.Others[0], s.Known[0]), s.Others[0], w.at(s.Others[1], s.Known[1]), s.Others[1], Computed(w.fineAngle(s.Angle), false))
-	case construct.SetAngle:
-		return w.setAngle(s)
-	case construct.MarkOff:
-		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, w.length(s.Length, s.Measured), w.along(s), s.To)
-	case construct.Erect:
-		return w.erect(s)
+			h.angle(s.Others[0], s.Known[0]), s.Others[0], h.angle(s.Others[1], s.Known[1]), s.Others[1], Computed(h.fineAngle(s.Angle), false))
+	case SetAngle:
+		return w.setAngle(h, s)
+	case MarkOff:
+		along := map[bool]string{true: "the arm", false: "the baseline"}[s.Arm]
+		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, h.length(s.Length, s.Measured), along, s.To)
+	case Erect:
+		return w.erect(h, s)
 	case construct.Parallel:
-		return fmt.Sprintf("Draw a line parallel to %s, %s above it; %s lies on this line.", s.Base[0]+s.Base[1], w.length(s.Distance, s.Measured), s.To)
+		return fmt.Sprintf("Draw a line parallel to %s, %s above it; %s lies on this line.", s.Base[0]+s.Base[1], h.length(s.Distance, s.Measured), s.To)
 	case construct.Join:
 		return fmt.Sprintf("Join %s and %s.", s.From, s.To)
+	case InOrder:
+		last := len(s) - 1
+		return fmt.Sprintf("Join %s and %s in this order.", strings.Join(s[:last], ", "), s[last])
 	case construct.CheckSide:
-		return fmt.Sprintf("Check: measure %s: %s.", s.From+s.To, w.Figures.Length(s.Length))
+		return fmt.Sprintf("Check: measure %s: %s.", s.From+s.To, h.Figures.Length(s.Length))
 	case construct.CheckAngle:
 		if s.Between[0] != "" {
-			return fmt.Sprintf("Check: measure the angle %s: %s.", s.Between[0]+s.At+s.Between[1], w.Figures.Angle(s.Angle))
+			return fmt.Sprintf("Check: measure the angle %s: %s.", s.Between[0]+s.At+s.Between[1], h.Figures.Angle(s.Angle))
 		}
-		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, w.at(s.At, s.Angle))
-	case construct.CheckHeight:
-		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, w.carried(s.Base), w.Figures.Length(s.Height))
+		return fmt.Sprintf("Check: measure the angle at %s: %s.", s.At, h.angle(s.At, s.Angle))
+	case CheckHeight:
+		side := s.Base[0] + s.Base[1]
+		if s.Beyond[1] != "" {
+			side = s.Beyond[0] + s.Beyond[1] + " carried on beyond " + s.Beyond[1]
+		}
+		return fmt.Sprintf("Check: measure from %s square to %s: %s.", s.From, side, h.Figures.Length(s.Height))
 	}
-	panic(fmt.Sprintf("words: no words for %T", step))
+	panic(fmt.Sprintf("words: no words for %T", act))
 }
 
-func (w *work) swing(s construct.Swing) string {
-	tool := "Compasses"
-	reach := w.Reach
-	if reach == 0 {
-		reach = handCompasses
+// line names what a corner lies on already.
+func (w steps) line(met construct.Step) string {
+	switch s := met.(type) {
+	case construct.SetAngle:
+		return fmt.Sprintf("the arm from %s", s.At)
+	case construct.Parallel:
+		return "the parallel"
 	}
-	if s.Radius > reach {
+	return "the first"
+}
+
+func (w steps) swing(h ByHand, a Swing) string {
+	tool, at, where := "Compasses", "the foot", "above"
+	switch {
+	case a.First:
+		tool = "Beam compasses or a batten on a pin"
+	case a.Beam:
 		tool = "Beam compasses"
-		if !w.beam {
-			tool, w.beam = "Beam compasses or a batten on a pin", true
-		}
 	}
-	at := string(s.Centre)
-	if at == "" {
-		at = "the foot"
+	if a.Centre != "" {
+		at = string(a.Centre)
 	}
-	say := fmt.Sprintf("%s at %s, radius %s: swing an arc", tool, at, w.length(s.Radius, s.Measured))
-	met, ok := w.meets(s.To)
-	where := "above"
-	if s.Below {
+	if a.Below {
 		where = "below"
 	}
-	if !ok && s.Tell != "" {
+	say := fmt.Sprintf("%s at %s, radius %s: swing an arc", tool, at, h.length(a.Radius, a.Measured))
+	switch {
+	case a.Meets == nil && a.Tell != "":
 		return say + "."
-	}
-	if !ok {
+	case a.Meets == nil:
 		return say + " " + where + " the baseline."
 	}
-	say += fmt.Sprintf(" across %s; they cross at %s", w.what(s.To), s.To)
-	if !s.Twice {
+	say += fmt.Sprintf(" across %s; they cross at %s", w.line(a.Meets), a.To)
+	switch {
+	case !a.Twice:
 		return say + "."
+	case a.From == "":
+		return say + ", " + where + " the baseline."
+	case a.Nearer:
+		return fmt.Sprintf("%s, the crossing nearer to %s.", say, a.From)
 	}
-	if s.Tell != "" {
-		return say + fmt.Sprintf(", the crossing %s.", fromEnd(s.Tell, s.TellAt, s))
-	}
-	switch m := met.(type) {
-	case construct.SetAngle:
-		return say + fmt.Sprintf(", the crossing %s.", fromEnd(m.At, m.Ray.From, s))
-	case construct.Parallel:
-		// From the centre of the arc both are as far.
-		t, end := w.Construction.Outline, 0
-		if s.Centre == t.Names[0] {
-			end = 1
-		}
-		return say + fmt.Sprintf(", the crossing %s.", fromEnd(t.Names[end], t.Points[end], s))
-	}
-	return say + ", " + where + " the baseline."
+	return fmt.Sprintf("%s, the crossing farther from %s.", say, a.From)
 }
 
-func (w *work) erect(s construct.Erect) string {
-	base := s.From + s.Toward
-	up := w.length(s.Height, s.Measured)
-	const same = 1e-9 // mm: the foot is the corner
+func (w steps) erect(h ByHand, a Erect) string {
+	base, up, along := a.From+a.Toward, h.length(a.Height, a.Measured), h.length(max(a.Along, -a.Along), false)
+	foot := fmt.Sprintf("From %s mark off %s along %s to the foot", a.From, along, base)
 	switch {
-	case max(s.Along, -s.Along) < same*unit.Millimetre:
-		return fmt.Sprintf("Square at %s: raise a perpendicular on %s and mark off %s on it; this is %s.", s.From, base, up, s.To)
-	case s.Along < 0:
-		return fmt.Sprintf("Carry %s on beyond %s by %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
-			s.Toward+s.From, s.From, w.length(-s.Along, false), up, s.To)
-	case s.Along > w.base():
-		return fmt.Sprintf("Carry %s on beyond %s, to %s from %s, to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
-			base, s.Toward, w.length(s.Along, false), s.From, up, s.To)
+	case a.Along == 0:
+		return fmt.Sprintf("Square at %s: raise a perpendicular on %s and mark off %s on it; this is %s.", a.From, base, up, a.To)
+	case a.Along < 0:
+		foot = fmt.Sprintf("Carry %s on beyond %s by %s to the foot", a.Toward+a.From, a.From, along)
+	case a.Past:
+		foot = fmt.Sprintf("Carry %s on beyond %s, to %s from %s, to the foot", base, a.Toward, along, a.From)
 	}
-	return fmt.Sprintf("From %s mark off %s along %s to the foot; square there, raise a perpendicular and mark off %s on it; this is %s.",
-		s.From, w.length(s.Along, false), base, up, s.To)
+	return fmt.Sprintf("%s; square there, raise a perpendicular and mark off %s on it; this is %s.", foot, up, a.To)
+}
+
+func (w steps) setAngle(h ByHand, a SetAngle) string {
+	base, angle, surer := string(a.At+a.Along), Computed(h.fineAngle(a.Angle), false), ""
+	if given, ok := h.Given[a.At]; ok {
+		angle = h.Figures.Given(given)
+	}
+	say := fmt.Sprintf("At %s set off %s from %s", a.At, angle, base)
+	switch a.By {
+	case OnSquare:
+		line := "it"
+		if a.Beyond != "" {
+			line = fmt.Sprintf("it carried on beyond %s,", a.Beyond)
+		}
+		say += fmt.Sprintf(": %s along %s from %s, then %s square up; draw the arm from %s through there", h.exactly(a.Run), line, a.At, h.exactly(a.Rise), a.At)
+	case ByChord:
+		line, rest := base, ""
+		if a.Rest {
+			line, rest = string(a.Along+a.At), ", the rest of 180°"
+		}
+		if a.Beyond != "" {
+			line += fmt.Sprintf(" carried on beyond %s", a.Beyond)
+		}
+		say += fmt.Sprintf(" by its chord%s: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs from %s through the crossing",
+			rest, h.exactly(a.Radius), a.At, line, Computed(h.exactly(a.Chord), false), a.At)
+	default:
+		say = fmt.Sprintf("Protractor at %s: set off %s from %s and draw the arm", a.At, angle, base)
+		switch radius, chord := h.Figures.Length(a.Radius), h.length(a.Chord, false); {
+		case a.Again:
+			surer = fmt.Sprintf(" Surer, as before: %s from %s, then %s from %s.", radius, a.At, chord, base)
+		case a.Chord > 0:
+			surer = fmt.Sprintf(" Surer over this length: swing %s from %s, and where that arc crosses %s swing %s across it; the arm runs through the crossing.", radius, a.At, base, chord)
+		}
+	}
+	if a.Meets != nil {
+		say += fmt.Sprintf("; it crosses %s at %s", w.line(a.Meets), a.To)
+	}
+	return say + "." + surer
 }

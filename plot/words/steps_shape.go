@@ -9,41 +9,40 @@ import (
 	"trammel/geom/unit"
 )
 
-// shapeSteps are what is done by hand to the outline when it is drawn: corners, holes,
-// and last the offsets to the line that is cut.
-func (w *work) shapeSteps() (say []string) {
-	s := w.Shape
+func (w steps) Shaping(h ByHand) (say []string) {
+	s := h.Shape
 	for _, v := range s.Corners {
 		switch arc, round := v.Finished.(geom.Arc); {
 		case v.Do == shape.Cut:
-			say = append(say, fmt.Sprintf("Corner %s: mark off %s from %s along both edges and join the marks.", v.Name, w.length(v.By, true), v.Name))
+			say = append(say, fmt.Sprintf("Corner %s: mark off %s from %s along both edges and join the marks.", v.Name, h.length(v.By, true), v.Name))
 		case v.Do == shape.Round && round:
-			say = append(say, fmt.Sprintf("Corner %s: round it with radius %s; the arc touches both edges %s from %s.", v.Name, w.length(arc.Radius, true), w.length(v.At.Distance(arc.At(0)), false), v.Name))
+			say = append(say, fmt.Sprintf("Corner %s: round it with radius %s; the arc touches both edges %s from %s.", v.Name, h.length(arc.Radius, true), h.length(v.At.Distance(arc.At(0)), false), v.Name))
 		}
 	}
 	for _, b := range s.Bores {
-		d := w.length(b.Hole.Diameter, true)
+		d := h.length(b.Hole.Diameter, true)
 		switch c := b.Hole.Centre.(type) {
 		case shape.FromEdge:
-			say = append(say, fmt.Sprintf("Hole Ø %s: from %s mark off %s along %s, and from there %s square into the piece.", d, c.From, w.length(c.Along, true), c.Edge[0]+c.Edge[1], w.length(c.Square, true)))
+			say = append(say, fmt.Sprintf("Hole Ø %s: from %s mark off %s along %s, and from there %s square into the piece.", d, c.From, h.length(c.Along, true), c.Edge[0]+c.Edge[1], h.length(c.Square, true)))
 		case shape.FromCorners:
-			say = append(say, fmt.Sprintf("Hole Ø %s: its centre is where arcs of %s from %s and %s from %s cross.", d, w.length(c.Arms[0], true), c.Corners[0], w.length(c.Arms[1], true), c.Corners[1]))
+			say = append(say, fmt.Sprintf("Hole Ø %s: its centre is where arcs of %s from %s and %s from %s cross.", d, h.length(c.Arms[0], true), c.Corners[0], h.length(c.Arms[1], true), c.Corners[1]))
 		}
 	}
 	if s.Spared() {
-		say = append(say, w.offsets(s))
+		say = append(say, w.offsets(h))
 	}
 	return say
 }
 
 // offsets is the last step: the lines that are cut, and what they measure.
-func (w *work) offsets(s shape.Shape) string {
+func (w steps) offsets(h ByHand) string {
+	s := h.Shape
 	by := func(allow unit.Length, of string) string {
 		switch {
 		case allow > 0:
-			return w.length(allow, true) + " outside " + of
+			return h.length(allow, true) + " outside " + of
 		case allow < 0:
-			return w.length(-allow, true) + " inside " + of
+			return h.length(-allow, true) + " inside " + of
 		}
 		return "along " + of
 	}
@@ -51,19 +50,19 @@ func (w *work) offsets(s shape.Shape) string {
 	for i, e := range s.Sides {
 		lines = append(lines, by(e.Allow, e.Name))
 		if l := e.Cut.Length(); l > 0 {
-			lengths = append(lengths, fmt.Sprintf("%s %s", s.Sides[i].Name, w.length(l, false)))
+			lengths = append(lengths, fmt.Sprintf("%s %s", s.Sides[i].Name, h.length(l, false)))
 		}
 	}
 	for _, v := range s.Corners {
 		switch cut := v.Cut.(type) {
 		case geom.Line:
 			if v.Do == shape.Blunt {
-				lines = append(lines, fmt.Sprintf("straight across %s beyond %s", w.length(v.By, true), v.Name))
+				lines = append(lines, fmt.Sprintf("straight across %s beyond %s", h.length(v.By, true), v.Name))
 			} else {
 				lines = append(lines, by(v.Allow, "the cut at "+string(v.Name)))
 			}
 		case geom.Arc:
-			lines = append(lines, fmt.Sprintf("at %s an arc of radius %s that touches its neighbours", v.Name, w.length(cut.Radius, false)))
+			lines = append(lines, fmt.Sprintf("at %s an arc of radius %s that touches its neighbours", v.Name, h.length(cut.Radius, false)))
 		}
 	}
 	return "Offsets: draw the line that is cut, parallel to the finished edges: " + strings.Join(lines, ", ") +

@@ -59,7 +59,7 @@ func TestEveryStepIsSaid(t *testing.T) {
 			seen[fmt.Sprintf("%T", s)] = true
 		}
 		for _, v := range words.Voices() {
-			all := words.English{Voice: v}.Steps().ByHand(h)
+			all := words.InWords(words.English{Voice: v}.Steps(), h)
 			if len(all) < len(h.Construction.Steps) {
 				t.Errorf("%s: %d sentences for %d steps", v, len(all), len(h.Construction.Steps))
 			}
@@ -82,7 +82,7 @@ func TestEveryStepIsSaid(t *testing.T) {
 func TestStepsOfANet(t *testing.T) {
 	o := geom.OutlineOf(names("A B C D"), geom.Polygon{{}, {X: 400}, {X: 400, Y: 300}, {Y: 300}})
 	c := construct.ConstructNet(o, nil, [2]geom.Name{"A", "B"}, measured(t, strings.Fields("AB=400 BC=300 AC=500 CD=400")...))
-	got := strings.Join(english.Steps().ByHand(words.ByHand{Construction: c}), "\n")
+	got := strings.Join(words.InWords(english.Steps(), words.ByHand{Construction: c}), "\n")
 	for _, want := range []string{"Draw the baseline AB, 400 long.", "radius 500: swing an arc", fmt.Sprintf("(%.0f)", math.Hypot(0, 300))} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)

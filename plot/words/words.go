@@ -9,7 +9,7 @@
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
 // checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
-// nets.go, steps.go, steps_shape.go, steps_angle.go, settings.go, byhand.go, pegs.go,
+// nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
 // ranges.go, calibration.go, cautions.go, aloud.go, figures.go, lists.go, remark.go.
 package words
 

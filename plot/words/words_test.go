@@ -64,9 +64,13 @@ var examples = map[string]example{
 	"Nets.Rectangle": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Nets().Rectangle(net.Squareness{Corners: [4]geom.Name{"A", "B", "C", "D"}}, unit.Style{}).Sentence())
 	}},
-	"Steps.ByHand": {say: func(t *testing.T, l words.Language) (all []string) {
+	"Steps.Shaping": {say: func(t *testing.T, l words.Language) []string {
+		all := everyStep(t)
+		return l.Steps().Shaping(all[len(all)-1])
+	}},
+	"Steps.Act": {say: func(t *testing.T, l words.Language) (all []string) {
 		for _, h := range everyStep(t) {
-			all = append(all, l.Steps().ByHand(h)...)
+			all = append(all, words.InWords(l.Steps(), h)...)
 		}
 		return all
 	}},

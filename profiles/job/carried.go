@@ -11,7 +11,7 @@ import (
 // carried is what a job is made with, as far as it changes a number or what is shown:
 // every setting, wherever it came from. A job that has it with it is the same job
 // everywhere.
-func (s settings) carried(w Merged) Over {
+func (s settings) carried(w Merged) Overrides {
 	say := func(text string) Setting { return Setting{Text: text} }
 	o := s.said
 	if o.Correction = (Setting{}); w.Known != nil {
@@ -26,21 +26,8 @@ func (s settings) carried(w Merged) Over {
 
 // brought is a profile as a job brings it along, without what the job says itself.
 func brought(name string, said []profiles.Item, without ...string) Profile {
-	p := Profile{Name: Setting{Text: name}}
-	for _, v := range said {
-		if !slices.Contains(without, v.Key) {
-			p.Values = append(p.Values, Value{Key: v.Key, Setting: Setting{Text: v.Text}})
-		}
-	}
-	return p
-}
-
-// items are the values of a profile that a job brings along.
-func items(p Profile) (all []profiles.Item) {
-	for _, v := range p.Values {
-		all = append(all, profiles.Item{Key: v.Key, Text: v.Text, From: v.Where})
-	}
-	return all
+	said = slices.DeleteFunc(slices.Clone(said), func(v profiles.Item) bool { return slices.Contains(without, v.Key) })
+	return Profile{Setting{Text: name}, said}
 }
 
 // source is what the job was read from where that was no job file, and where in it
@@ -48,7 +35,7 @@ func items(p Profile) (all []profiles.Item) {
 func (j Job) source() (name Setting, places []Setting) {
 	switch {
 	case j.Within != "":
-		return j.Over.Source, j.Over.Places
+		return j.MadeWith.Source, j.MadeWith.Places
 	case j.File == "":
 		return Setting{Text: CommandLine}, nil
 	case FileName(j.File) == baseName(j.File):

@@ -39,7 +39,7 @@ func FuzzTable(f *testing.F) {
 		if len(list) == 0 || len(list) != len(j.Pieces[0].Measure) {
 			t.Fatalf("%d and %d measurements", len(list), len(j.Pieces[0].Measure))
 		}
-		text, err := job.Write(j, job.Over{Unit: job.Setting{Text: "mm"}})
+		text, err := job.Write(j, job.Overrides{Unit: job.Setting{Text: "mm"}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -162,12 +162,12 @@ func TestTableCarried(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := job.Write(j, job.Over{})
+	data, err := job.Write(j, job.Overrides{})
 	const want = "pieces:\n  - measure:\n      - 'AB=600+-3' # the quay: #1, 'wet'\n      - 'BC=450'\n      - 'CA=450' # slope\n"
 	if err != nil || string(data) != want {
 		t.Fatalf("%s, %v", data, err)
 	}
-	data, err = job.Write(j, job.Over{
+	data, err = job.Write(j, job.Overrides{
 		Piece: job.Piece{Outline: []geom.Name{"A", "B", "C"}, Sides: []job.Aside{{Right: true}, {Point: "C", Of: [2]geom.Name{"A", "B"}}}, Found: []job.Setting{{Text: "AB=601"}, {Text: "BC=450"}}},
 		Site:  map[string]job.Setting{"tape": {Text: "II"}, "origin": {Text: "1000,2000"}},
 	})
@@ -183,7 +183,7 @@ func TestTableCarried(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, o := back.Pieces[0], back.Over
+	p, o := back.Pieces[0], back.MadeWith
 	got := fmt.Sprintf("%v %v, %v %d %s %d %s %s %s", o.Piece.Outline, o.Piece.Sides[0], o.Piece.Sides[1], len(p.Measure), p.Measure[0].Text, len(p.Found), p.Found[0].Text, o.Site["tape"].Text, o.Site["origin"].Text)
 	if got != "[A B C] right, C left of AB 3 AB=600+-3 2 AB=601 II 1000,2000" {
 		t.Errorf("carried: %s\n%s", got, data)

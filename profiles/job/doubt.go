@@ -136,7 +136,7 @@ func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 
 // mixedSettings is mixed of the words that count lengths beside the pieces: of the
 // site, margin and overlap.
-func (w Merged) mixedSettings(flags, o Over, ms []triangle.Measurement) error {
+func (w Merged) mixedSettings(flags, o Overrides, ms []triangle.Measurement) error {
 	// A flag's number beside --unit in, over a job that counts mm.
 	if other := w.Figures.Unit; flags.Unit.Text != "" && other != w.Bare {
 		for _, key := range siteLengths {
@@ -201,16 +201,25 @@ func marginDoubt(text string, other unit.Unit) *unit.Fault {
 	return &unit.Fault{What: unit.Quote(text) + " could be mm, as paper is measured, or " + other.String(), Hint: "write " + text + "mm or " + text + other.String()}
 }
 
-// margin reads a margin or an overlap. A bare number counts mm; where bare numbers
-// count something else it has two readings and is refused. Nothing is 0 of any unit.
-func (w Merged) margin(t Setting) (unit.Length, error) {
+// margin reads a margin or an overlap, where it was said, for edges of the paper. A bare
+// number counts mm; where bare numbers count something else it has two readings and is
+// refused. Nothing is 0 of any unit.
+func (w Merged) margin(t Setting, edges map[string]*unit.Length) error {
+	if t.Text == "" {
+		return nil
+	}
 	for _, u := range []unit.Unit{w.Bare, w.Figures.Unit} {
 		if u != unit.MM && bareLength(t.Text) {
-			return 0, unit.Placed(marginDoubt(t.Text, u), t.Where)
+			return unit.Placed(marginDoubt(t.Text, u), t.Where)
 		}
 	}
-	l, err := profiles.ParseMargin(t.Text)
-	return l, unit.Placed(err, t.Where)
+	for key, to := range edges {
+		if err := decide(to, profiles.ParseMargin, t); err != nil {
+			return err
+		}
+		w.Printer.From[key] = t.Where
+	}
+	return nil
 }
 
 // bareLength says whether a text is a length without a unit, and more than nothing.

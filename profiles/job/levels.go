@@ -17,6 +17,9 @@ type Level struct {
 	Setting
 }
 
+// String is l as ParseLevels reads it.
+func (l Level) String() string { return string(l.Name) + " " + l.Text }
+
 // Slope refuses the word slope, which is a matter of each line. It has no place yet.
 func Slope() *unit.Fault {
 	return &unit.Fault{Subject: unit.Site, Of: "slope", What: "one fall for every line would be wrong for all but one direction", Advice: unit.Advice{Code: unit.OneFall}}
@@ -29,15 +32,21 @@ var (
 
 const levelHint = "write each peg and its height, such as A 0, B 320, C -0.15m"
 
-// ParseLevels reads how high pegs stand: A 0, B 320. A Fault has no place yet.
-func ParseLevels(text string) ([]Level, error) {
+var levels = list[Level]{
+	key: "levels", item: "a level", kind: "pegs and heights", form: "levels: [A 0, B 320]",
+	notText: "a level is written with a blank, not with a colon", whole: ParseLevels, one: parseLevel,
+}
+
+// ParseLevels reads how high pegs stand: A 0, B 320, where that was written. A Fault has
+// no place yet.
+func ParseLevels(text, where string) ([]Level, error) {
 	var all []Level
 	parts := manyLevel.FindAllString(text, -1)
 	if len(parts) == 0 || strings.Join(parts, "") != strings.TrimLeft(text, " ") {
 		return nil, &unit.Fault{What: fmt.Sprintf("%q does not say how high pegs stand", strict.Shorten(text)), Hint: levelHint}
 	}
 	for _, part := range parts {
-		l, err := parseLevel(strings.TrimRight(part, " ,;"))
+		l, err := parseLevel(strings.TrimRight(part, " ,;"), where)
 		if err != nil {
 			return nil, err
 		}
@@ -46,7 +55,7 @@ func ParseLevels(text string) ([]Level, error) {
 	return all, nil
 }
 
-func parseLevel(text string) (Level, error) {
+func parseLevel(text, where string) (Level, error) {
 	m := oneLevel.FindStringSubmatch(strings.TrimSpace(text))
 	if m == nil {
 		f := &unit.Fault{What: fmt.Sprintf("%q does not say how high a peg stands", strict.Shorten(text)), Hint: levelHint}
@@ -55,44 +64,5 @@ func parseLevel(text string) (Level, error) {
 		}
 		return Level{}, f
 	}
-	return Level{geom.Name(m[1]), Setting{Text: m[2]}}, nil
-}
-
-// levels reads the list of a piece.
-func levels(v strict.Value) ([]Level, error) {
-	items, ok := v.Items()
-	if !ok {
-		text, err := v.Text("levels")
-		if err != nil {
-			return nil, v.Fault("levels is not a list of pegs and heights", "levels: [A 0, B 320]")
-		}
-		all, err := ParseLevels(text)
-		for i := range all {
-			all[i].Where = v.Where()
-		}
-		return all, inValue(v, "levels", err)
-	}
-	var all []Level
-	for _, item := range items {
-		text, err := item.Text("a level")
-		if err != nil {
-			return nil, item.Fault("a level is written with a blank, not with a colon", "levels: [A 0, B 320]")
-		}
-		l, err := parseLevel(text)
-		if err != nil {
-			return nil, inValue(item, "levels", err)
-		}
-		l.Where = item.Where()
-		all = append(all, l)
-	}
-	return all, nil
-}
-
-// levelWords is a list of levels as ParseLevels reads it.
-func levelWords(list []Level) string {
-	words := make([]string, len(list))
-	for i, l := range list {
-		words[i] = string(l.Name) + " " + l.Text
-	}
-	return strings.Join(words, "; ")
+	return Level{geom.Name(m[1]), Setting{m[2], where}}, nil
 }

@@ -12,7 +12,7 @@ func TestParseLevels(t *testing.T) {
 	for text, want := range map[string]string{
 		"A 0, B 320": "A=0 B=320", "A 0; B -0,15 m": "A=0 B=-0,15 m", "K2 1'-2 1/2\", C 0.3m": "K2=1'-2 1/2\" C=0.3m",
 	} {
-		all, err := ParseLevels(text)
+		all, err := ParseLevels(text, "")
 		var got []string
 		for _, l := range all {
 			got = append(got, fmt.Sprintf("%s=%s", l.Name, l.Text))
@@ -20,12 +20,12 @@ func TestParseLevels(t *testing.T) {
 		if s := strings.Join(got, " "); err != nil || s != want {
 			t.Errorf("%s: %q, %v, want %q", text, s, err, want)
 		}
-		if again, err := ParseLevels(levelWords(all)); err != nil || fmt.Sprint(again) != fmt.Sprint(all) {
-			t.Errorf("%s is written as %q", text, levelWords(all))
+		if again, err := ParseLevels(joined(all, "; "), ""); err != nil || fmt.Sprint(again) != fmt.Sprint(all) {
+			t.Errorf("%s is written as %q", text, joined(all, "; "))
 		}
 	}
 	for _, text := range []string{"", "A", "A=0", "a 0", "0 A", "AB 3 4, x"} {
-		if all, err := ParseLevels(text); err == nil {
+		if all, err := ParseLevels(text, ""); err == nil {
 			t.Errorf("%q is read as %v", text, all)
 		} else if f, ok := err.(*unit.Fault); !ok || f.Hint == "" {
 			t.Errorf("%q: %v", text, err)

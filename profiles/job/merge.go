@@ -1,11 +1,11 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
 
-	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -18,7 +18,7 @@ import (
 // nobody asks any more where it was said, but to name the place in a message.
 type Merged struct {
 	Job                                // each piece with what counts for it
-	Said      Over                     // what counts over its lines, for a document to carry
+	Carries   Overrides                // what counts over its lines, for a document to carry
 	Measured  [][]triangle.Measurement // of each piece
 	Trade     profiles.Trade
 	Figures   unit.Style
@@ -41,16 +41,16 @@ type Merged struct {
 // setting is the flag. Calibration is what is known of a printer, nil where nothing is;
 // a nil function: no printer is calibrated. Says is how a setting is said in a note. The errors are
 // *unit.Fault.
-func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error), says unit.Says) (Merged, error) {
+func Merge(j Job, flags Overrides, set profiles.Set, calibration func(printer string) (*profiles.Calibration, error), says unit.Says) (Merged, error) {
 	if calibration == nil {
 		calibration = func(string) (*profiles.Calibration, error) { return nil, nil }
 	}
 	m := Merged{Job: j, Says: says}
-	s := settings{set, flags, flags.over(j.Over), j, calibration}
+	s := settings{set, flags, flags.over(j.MadeWith), j, calibration}
 	if err := s.trade(&m); err != nil {
 		return m, err
 	}
-	m.unitSaid = first(flags.Unit, j.Unit, j.Over.Unit).Text != ""
+	m.unitSaid = first(flags.Unit, j.Unit, j.MadeWith.Unit).Text != ""
 	if err := s.paper(&m); err != nil {
 		return m, err
 	}
@@ -65,7 +65,7 @@ func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string)
 		return m, err
 	}
 	m.Site.Tools.Feet = m.Figures.Unit >= unit.IN
-	m.Said = s.carried(m)
+	m.Carries = s.carried(m)
 	return m, nil
 }
 
@@ -73,14 +73,14 @@ func Merge(j Job, flags Over, set profiles.Set, calibration func(printer string)
 // says anything counts.
 type settings struct {
 	set         profiles.Set
-	flags       Over // what they alone say
-	said        Over // over what an earlier document was made with
+	flags       Overrides // what they alone say
+	said        Overrides // over what an earlier document was made with
 	job         Job
 	calibration func(string) (*profiles.Calibration, error)
 }
 
 // over is what the flags say, over what an earlier document was made with.
-func (o Over) over(m Over) Over {
+func (o Overrides) over(m Overrides) Overrides {
 	for _, s := range []struct {
 		to   *Setting
 		made Setting
@@ -90,30 +90,11 @@ func (o Over) over(m Over) Over {
 	if o.Paper.Name.Text == "" { // it goes with the paper
 		o.Landscape = first(o.Landscape, m.Landscape)
 	}
-	p := m.Piece
-	if o.Piece.Pick == Unpicked {
-		o.Piece.Pick = p.Pick
-	}
-	if o.Piece.Base == [2]geom.Name{} {
-		o.Piece.Base, o.Piece.BaseAt = p.Base, p.BaseAt
-	}
-	if o.Piece.With == construct.AsMeasured {
-		o.Piece.With = p.With
-	}
-	if len(o.Piece.Outline) == 0 {
-		o.Piece.Outline, o.Piece.OutlineAt = p.Outline, p.OutlineAt
-	}
-	if len(o.Piece.Sides) == 0 {
-		o.Piece.Sides = p.Sides
-	}
-	if len(o.Piece.Levels) == 0 {
-		o.Piece.Levels = p.Levels
-	}
-	o.Piece.Found, o.Piece.Fixed, o.FoundOf = p.Found, p.Fixed, m.FoundOf
-	site := maps.Clone(m.Site)
-	if site == nil {
-		site = map[string]Setting{}
-	}
+	piece := m.Piece
+	piece.take(o.Piece)
+	o.Piece, o.FoundOf = piece, m.FoundOf
+	site := map[string]Setting{}
+	maps.Copy(site, m.Site)
 	maps.Copy(site, o.Site)
 	o.Site = site
 	return o
@@ -137,24 +118,7 @@ func (s settings) pieces() ([]Piece, error) {
 		if p.Way = pegs; pegs == construct.AsMeasured {
 			p.Way = p.With
 		}
-		if over.Pick != Unpicked {
-			p.Pick, p.PickAt = over.Pick, over.PickAt
-		}
-		if over.Base != ([2]geom.Name{}) {
-			p.Base, p.BaseAt = over.Base, over.BaseAt
-		}
-		if over.With != construct.AsMeasured {
-			p.With, p.WithAt = over.With, over.WithAt
-		}
-		if len(over.Outline) > 0 {
-			p.Outline, p.OutlineAt = over.Outline, over.OutlineAt
-		}
-		if len(over.Sides) > 0 {
-			p.Sides = over.Sides
-		}
-		if len(over.Levels) > 0 {
-			p.Levels, p.LevelsAt = over.Levels, over.LevelsAt
-		}
+		p.take(over)
 	}
 	return all, nil
 }
@@ -173,7 +137,7 @@ func (s settings) measurements(m *Merged) error {
 	if err := m.mixedSettings(s.flags, s.said, all); err != nil {
 		return err
 	}
-	if u, ok := imperial(all); ok && first(s.flags.Unit, s.job.Unit, s.job.Over.Figures).Text == "" && m.Trade.Figures.Unit < unit.IN {
+	if u, ok := imperial(all); ok && first(s.flags.Unit, s.job.Unit, s.job.MadeWith.Figures).Text == "" && m.Trade.Figures.Unit < unit.IN {
 		m.Figures.Unit = u
 	}
 	return nil
@@ -191,9 +155,9 @@ func Default(set profiles.Set, kind string, said ...Setting) Setting {
 
 // trade decides the trade, what a bare number counts and how figures are written.
 func (s settings) trade(w *Merged) (err error) {
-	made := s.job.Over
+	made := s.job.MadeWith
 	if t := made.Trade; t.Name.Text != "" && s.flags.Trade.Name.Text == "" {
-		w.Trade, err = profiles.ReadTrade(t.Name.Text, items(t))
+		w.Trade, err = profiles.ReadTrade(t.Name.Text, t.Values)
 		err = unit.Placed(err, t.Name.Where)
 	} else {
 		name := Default(s.set, "trade", s.flags.Trade.Name, s.job.Trade)
@@ -207,28 +171,27 @@ func (s settings) trade(w *Merged) (err error) {
 	// A job that says its unit keeps it for its own bare numbers: what somebody
 	// wrote is not read otherwise because it is to be printed in inches.
 	for _, t := range []Setting{s.flags.Unit, s.job.Unit, made.Unit} {
-		if t.Text == "" {
-			continue
-		}
-		if w.Bare, err = unit.ParseUnit(t.Text); err != nil {
-			return unit.Placed(err, t.Where)
+		if err := decide(&w.Bare, unit.ParseUnit, t); err != nil {
+			return err
 		}
 	}
-	if t := first(s.flags.Unit, made.Figures, s.job.Unit); t.Text != "" {
-		if w.Figures.Unit, err = unit.ParseUnit(t.Text); err != nil {
-			return unit.Placed(err, t.Where)
-		}
+	f := &w.Figures
+	return cmp.Or(decide(&f.Unit, unit.ParseUnit, s.flags.Unit, made.Figures, s.job.Unit),
+		decide(&f.Denominator, profiles.ParseFraction, s.flags.Fraction, made.Fraction, s.job.Fraction),
+		decide(&f.Minutes, profiles.ParseAngles, s.flags.Angles, made.Angles, s.job.Angles))
+}
+
+// decide reads the first setting that says anything; where none does, all stays as it is.
+func decide[T any](to *T, read func(string) (T, error), said ...Setting) error {
+	t := first(said...)
+	if t.Text == "" {
+		return nil
 	}
-	if t := first(s.flags.Fraction, made.Fraction, s.job.Fraction); t.Text != "" {
-		if w.Figures.Denominator, err = profiles.ParseFraction(t.Text); err != nil {
-			return unit.Placed(err, t.Where)
-		}
+	v, err := read(t.Text)
+	if err != nil {
+		return unit.Placed(err, t.Where)
 	}
-	if t := first(s.flags.Angles, made.Angles, s.job.Angles); t.Text != "" {
-		if w.Figures.Minutes, err = profiles.ParseAngles(t.Text); err != nil {
-			return unit.Placed(err, t.Where)
-		}
-	}
+	*to = v
 	return nil
 }
 
@@ -242,34 +205,23 @@ func (s settings) paper(w *Merged) error {
 	if err != nil {
 		return err
 	}
-	if t := s.flags.Margin; t.Text != "" {
-		m, err := w.margin(t)
-		if err != nil {
-			return err
-		}
-		q := &w.Printer
-		q.Left, q.Top, q.Right, q.Bottom = m, m, m, m
-		for _, k := range []string{"left", "top", "right", "bottom"} {
-			q.From[k] = t.Where
-		}
+	q := &w.Printer
+	if err := w.margin(s.flags.Margin, map[string]*unit.Length{"left": &q.Left, "top": &q.Top, "right": &q.Right, "bottom": &q.Bottom}); err != nil {
+		return err
 	}
-	if t := s.flags.Overlap; t.Text != "" {
-		if w.Printer.Overlap, err = w.margin(t); err != nil {
-			return err
-		}
-		w.Printer.From["overlap"] = t.Where
+	if err := w.margin(s.flags.Overlap, map[string]*unit.Length{"overlap": &q.Overlap}); err != nil {
+		return err
 	}
 	w.Paper, w.Landscape = p, s.said.Landscape.Text != ""
 	if p.Roll && w.Landscape {
 		return &unit.Fault{Subject: unit.Lying, What: "a roll has no other way to lie", Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	w.Apart = s.said.Apart.Text != ""
-	if t := s.said.Turn; t.Text != "" {
-		turn, err := unit.ParseTurn(t.Text)
-		if err != nil {
-			return unit.Placed(err, t.Where)
+	if s.said.Turn.Text != "" {
+		w.Turn, w.Apart = new(unit.Angle), true
+		if err := decide(w.Turn, unit.ParseTurn, s.said.Turn); err != nil {
+			return err
 		}
-		w.Turn, w.Apart = &turn, true
 	}
 	w.Known = known
 	w.EdgesOnly, err = edgesOnly(s.said.Pages)
@@ -278,9 +230,9 @@ func (s settings) paper(w *Merged) error {
 
 // sheet is the paper: that which a document was made on, unless another is asked for.
 func (s settings) sheet(w *Merged) (profiles.Paper, error) {
-	made := s.job.Over.Paper
+	made := s.job.MadeWith.Paper
 	if made.Name.Text != "" && s.flags.Paper.Name.Text == "" {
-		p, err := profiles.ReadPaper(made.Name.Text, items(made))
+		p, err := profiles.ReadPaper(made.Name.Text, made.Values)
 		return p, unit.Placed(err, made.Name.Where)
 	}
 	name := Default(s.set, "paper", s.flags.Paper.Name, s.job.Paper)
@@ -294,7 +246,7 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 // printer is the one that a document was made for, unless another is asked for, and
 // its calibration, where the pages are corrected for it. The document needs neither.
 func (s settings) printer(w *Merged) (known *profiles.Calibration, err error) {
-	made := s.job.Over.Printer
+	made := s.job.MadeWith.Printer
 	if made.Name.Text == "" || s.flags.Printer.Name.Text != "" {
 		name := Default(s.set, "printer", s.flags.Printer.Name, s.job.Printer)
 		if known, err = s.calibration(name.Text); err != nil {
@@ -306,11 +258,11 @@ func (s settings) printer(w *Merged) (known *profiles.Calibration, err error) {
 		}
 		return known, unit.Placed(err, name.Where)
 	}
-	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, items(made)); err != nil {
+	if w.Printer, err = profiles.ReadPrinter(made.Name.Text, made.Values); err != nil {
 		return nil, unit.Placed(err, made.Name.Where)
 	}
 	known, err = s.calibration(made.Name.Text)
-	was := s.job.Over.Correction.Text
+	was := s.job.MadeWith.Correction.Text
 	switch {
 	case was == "":
 		if err == nil && known != nil {

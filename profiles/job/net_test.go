@@ -48,7 +48,7 @@ func TestNetWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	over := Over{
+	over := Overrides{
 		Piece: Piece{Outline: []geom.Name{"A", "B", "E", "C"}, Sides: []Aside{{Right: true}, {Point: "E", Of: [2]geom.Name{"C", "B"}}}},
 		Site:  map[string]Setting{"tape": {Text: "I"}, "permitted": {Text: "2 mm"}},
 	}
@@ -60,14 +60,14 @@ func TestNetWritten(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, data)
 	}
-	p := again.Over.Piece
+	p := again.MadeWith.Piece
 	for i := range p.Sides {
 		p.Sides[i].Where = ""
 	}
 	if !reflect.DeepEqual(p.Outline, over.Piece.Outline) || !reflect.DeepEqual(p.Sides, over.Piece.Sides) {
 		t.Errorf("%v %v from\n%s", p.Outline, p.Sides, data)
 	}
-	if got := again.Over.Site; len(got) != 2 || got["tape"].Text != "I" || got["permitted"].Text != "2 mm" {
+	if got := again.MadeWith.Site; len(got) != 2 || got["tape"].Text != "I" || got["permitted"].Text != "2 mm" {
 		t.Errorf("site %v", got)
 	}
 	if !reflect.DeepEqual(again.Pieces, j.Pieces) || !reflect.DeepEqual(again.Site, j.Site) {

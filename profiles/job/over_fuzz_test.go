@@ -33,10 +33,10 @@ func FuzzOver(f *testing.F) {
 		if err != nil {
 			t.Fatalf("%q became %q: %v", data, text, err)
 		}
-		if !reflect.DeepEqual(got.Over.bare(), o.bare()) {
-			t.Fatalf("%q: made with %+v", data, got.Over.bare())
+		if !reflect.DeepEqual(got.MadeWith.bare(), o.bare()) {
+			t.Fatalf("%q: made with %+v", data, got.MadeWith.bare())
 		}
-		if reflect.DeepEqual(j.Over, Over{}) && !reflect.DeepEqual(got.Pieces, j.Pieces) {
+		if reflect.DeepEqual(j.MadeWith, Overrides{}) && !reflect.DeepEqual(got.Pieces, j.Pieces) {
 			t.Fatalf("%q became %q", data, text)
 		}
 		if json.Valid(data) && !json.Valid(text) {

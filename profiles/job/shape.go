@@ -2,7 +2,7 @@ package job
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/shape"
@@ -31,9 +31,7 @@ type Shape struct {
 	Pair    bool
 	Face    Face
 	Grain   [2]geom.Name // empty where the job does not say
-	FaceAt  string       // where Face was written
-	PairAt  string       // where Pair was
-	GrainAt string       // where Grain was
+	GrainAt string       // where Grain was written
 }
 
 // Face says which side of the material lies up when the template is on it.
@@ -45,152 +43,87 @@ const (
 	FaceDown
 )
 
-func (f Face) String() string { return [...]string{"", "up", "down"}[f] }
+var faces = []string{"", "up", "down"}
+
+func (f Face) String() string { return faces[f] }
 
 // shapeKeys of a piece.
-var shapeKeys = []string{"edges", "corners", "holes", "handed", "face", "grain"}
-
-// read reads one of shapeKeys.
-func (s *Shape) read(f strict.Field) (err error) {
-	v := f.Value
-	switch f.Key {
-	case "edges":
-		s.Edges, err = tokens(v, "edges", "AB allow 3", " allow ")
-		return err
-	case "corners":
-		s.Corners, err = tokens(v, "corners", "A cut 20", " cut ", " round ", " blunt ", " mitre")
-		return err
-	case "holes":
-		s.Holes, err = tokens(v, "holes", "12 at AB 40 from A 60", " at ")
-		return err
-	}
-	text, err := v.Text(f.Key)
-	if err != nil {
-		return err
-	}
-	switch f.Key {
-	case "handed":
-		s.PairAt, s.Pair = v.Where(), text == "pair"
-		if !s.Pair {
-			return v.Fault(fmt.Sprintf("handed: %q is not a way to hand a piece", strict.Shorten(text)), "write pair for one of each hand, or take the line out")
-		}
-	case "face":
-		s.FaceAt = v.Where()
-		for _, face := range []Face{FaceUp, FaceDown} {
-			if text == face.String() {
-				s.Face = face
-			}
-		}
-		if s.Face == AnyFace {
-			return v.Fault(fmt.Sprintf("face: %q is not a way for a face to lie", strict.Shorten(text)), "write up or down, or take the line out")
-		}
-	case "grain":
-		s.GrainAt = v.Where()
-		var fault error
-		if s.Grain, fault = ParseBase(text); fault != nil {
-			bad := v.Fault(fmt.Sprintf("grain: %q does not name an edge", strict.Shorten(text)), "write the two ends of the edge that the grain runs along, such as AB")
-			if f, ok := fault.(*unit.Fault); ok && f.Code == unit.SmallLetter {
-				bad.Hint = f.Hint
-			}
-			return bad
-		}
-	}
-	return nil
+var shapeKeys = []key[Piece]{
+	shapeTokens("edges", "AB allow 3", func(s *Shape) *[]Setting { return &s.Edges }, " allow "),
+	shapeTokens("corners", "A cut 20", func(s *Shape) *[]Setting { return &s.Corners }, " cut ", " round ", " blunt ", " mitre"),
+	shapeTokens("holes", "12 at AB 40 from A 60", func(s *Shape) *[]Setting { return &s.Holes }, " at "),
+	{"handed", func(p *Piece, v strict.Value) error { return parse(v, "handed", &p.Shape.Pair, parsePair) }, nil},
+	{"face", func(p *Piece, v strict.Value) error { return parse(v, "face", &p.Shape.Face, parseFace) }, nil},
+	{"grain", func(p *Piece, v strict.Value) error {
+		p.Shape.GrainAt = v.Where()
+		return parse(v, "grain", &p.Shape.Grain, parseGrain)
+	}, nil},
 }
 
-// tokens reads a list of tokens, in brackets, one a line, or in braces. What a
-// token says is left to Work, which knows the unit of a bare number; example and
-// the words that one of them holds are for the hints.
-func tokens(v strict.Value, key, example string, words ...string) ([]Setting, error) {
-	items, ok := v.Items()
-	if _, braces := v.Keys(); braces {
-		fields, err := v.Fields(key)
-		if err != nil {
-			return nil, err
-		}
-		for _, f := range fields {
-			if !f.Value.Blank() {
-				return nil, colon(f.At, f.Key, example)
+// shapeTokens is a list of tokens, in brackets, one a line, or in braces. Each holds one
+// of the words.
+func shapeTokens(name, example string, of func(*Shape) *[]Setting, words ...string) key[Piece] {
+	list := tokens{
+		key: name, example: example, kind: name, item: "one of the " + name, notList: " is not a list", empty: "the list of " + name + " is empty",
+		most: MaxTokens, marks: words, unmarked: "is none of the " + name, braces: true,
+		colon: func(keys []string) (what, hint string) {
+			hint = "write " + example
+			if len(keys) > 0 && keys[0] != "" {
+				hint = "write " + strict.Shorten(keys[0]) + " … as in " + example
 			}
-			items = append(items, f.At)
-		}
-		ok = true
+			return "this is written without a colon", hint
+		},
 	}
-	form := key + ": [" + example + "]"
-	switch {
-	case !ok:
-		return nil, v.Fault(key+" is not a list", form)
-	case len(items) == 0:
-		return nil, v.Fault("the list of "+key+" is empty", form)
-	case len(items) > MaxTokens:
-		return nil, items[MaxTokens].Fault(fmt.Sprintf("more than %d %s", MaxTokens, key), "")
-	}
-	list := make([]Setting, 0, len(items))
-	for _, item := range items {
-		if keys, ok := item.Keys(); ok {
-			first := ""
-			if len(keys) > 0 {
-				first = keys[0]
-			}
-			return nil, colon(item, first, example)
-		}
-		text, err := item.Text("one of the " + key)
-		if err != nil {
-			return nil, err
-		}
-		if n := len(list); n > 0 && text[0] >= '0' && text[0] <= '9' && !holdsOne(text, words) {
-			return nil, item.Fault(fmt.Sprintf("%q is none of the %s", strict.Shorten(text), key),
-				fmt.Sprintf(`a comma parts the items of a list: for a decimal comma quote the whole, "%s,%s"`, strict.Shorten(list[n-1].Text), strict.Shorten(text)))
-		}
-		list = append(list, Setting{text, item.Where()})
-	}
-	return list, nil
+	return key[Piece]{name, func(p *Piece, v strict.Value) (err error) { *of(&p.Shape), err = list.read(v); return err }, nil}
 }
 
-func colon(v strict.Value, key, example string) error {
-	hint := "write " + example
-	if key != "" {
-		hint = "write " + strict.Shorten(key) + " … as in " + example
+func parsePair(text string) (bool, error) {
+	if text != "pair" {
+		return false, &unit.Fault{What: fmt.Sprintf("%q is not a way to hand a piece", strict.Shorten(text)), Hint: "write pair for one of each hand, or take the line out"}
 	}
-	return v.Fault("this is written without a colon", hint)
+	return true, nil
 }
 
-func holdsOne(text string, words []string) bool {
-	for _, w := range words {
-		if strings.Contains(text, w) {
-			return true
+func parseFace(text string) (Face, error) {
+	i := slices.Index(faces, text)
+	if i <= 0 {
+		return AnyFace, &unit.Fault{What: fmt.Sprintf("%q is not a way for a face to lie", strict.Shorten(text)), Hint: "write up or down, or take the line out"}
+	}
+	return Face(i), nil
+}
+
+func parseGrain(text string) ([2]geom.Name, error) {
+	edge, err := ParseBase(text)
+	if f, ok := err.(*unit.Fault); ok {
+		f.What = fmt.Sprintf("%q does not name an edge", strict.Shorten(text))
+		if f.Code != unit.SmallLetter {
+			f.Hint = "write the two ends of the edge that the grain runs along, such as AB"
 		}
 	}
-	return false
+	return edge, err
 }
 
 // Work reads the tokens, each bare number in the given unit. Its errors are
 // *unit.Fault with file:line:column.
-func (s Shape) Work(bare unit.Unit) (shape.Work, error) {
-	var w shape.Work
-	for _, t := range s.Edges {
-		a, err := shape.ParseAllowance(t.Text, bare)
-		if err != nil {
-			return w, unit.Placed(err, t.Where)
-		}
-		a.Where = t.Where
-		w.Allowances = append(w.Allowances, a)
+func (s Shape) Work(bare unit.Unit) (w shape.Work, err error) {
+	if w.Allowances, err = work(s.Edges, bare, shape.ParseAllowance, func(a *shape.Allowance) *string { return &a.Where }); err != nil {
+		return w, err
 	}
-	for _, t := range s.Corners {
-		c, err := shape.ParseCorner(t.Text, bare)
-		if err != nil {
-			return w, unit.Placed(err, t.Where)
-		}
-		c.Where = t.Where
-		w.Corners = append(w.Corners, c)
+	if w.Corners, err = work(s.Corners, bare, shape.ParseCorner, func(c *shape.Corner) *string { return &c.Where }); err != nil {
+		return w, err
 	}
-	for _, t := range s.Holes {
-		h, err := shape.ParseHole(t.Text, bare)
+	w.Holes, err = work(s.Holes, bare, shape.ParseHole, func(h *shape.Hole) *string { return &h.Where })
+	return w, err
+}
+
+func work[T any](tokens []Setting, bare unit.Unit, parse func(string, unit.Unit) (T, error), place func(*T) *string) (all []T, err error) {
+	for _, t := range tokens {
+		one, err := parse(t.Text, bare)
 		if err != nil {
-			return w, unit.Placed(err, t.Where)
+			return all, unit.Placed(err, t.Where)
 		}
-		h.Where = t.Where
-		w.Holes = append(w.Holes, h)
+		*place(&one) = t.Where
+		all = append(all, one)
 	}
-	return w, nil
+	return all, nil
 }

@@ -34,7 +34,7 @@ func TestShape(t *testing.T) {
 		Edges:   []Setting{{"AB allow 3", "b.yaml:4:13"}, {"BC allow -1.5mm", "b.yaml:4:25"}},
 		Corners: []Setting{{"A cut 20", "b.yaml:6:9"}, {"B round 1,5cm", "b.yaml:7:9"}},
 		Holes:   []Setting{{"12 at AB 40 from A 60", "b.yaml:8:13"}, {"12 at A 300 B 320", "b.yaml:8:36"}},
-		Pair:    true, PairAt: "b.yaml:9:13", Face: FaceDown, FaceAt: "b.yaml:10:11", Grain: [2]geom.Name{"C", "A"}, GrainAt: "b.yaml:11:12",
+		Pair:    true, Face: FaceDown, Grain: [2]geom.Name{"C", "A"}, GrainAt: "b.yaml:11:12",
 	}
 	if got := j.Pieces[0].Shape; !reflect.DeepEqual(got, want) {
 		t.Errorf("%+v\nwant %+v", got, want)
@@ -136,7 +136,7 @@ func TestShapeWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := Write(j, Over{Paper: Profile{Name: Setting{Text: "A3"}}})
+	data, err := Write(j, Overrides{Paper: Profile{Name: Setting{Text: "A3"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -153,7 +153,7 @@ func TestShapeWritten(t *testing.T) {
 		return all
 	}
 	a, b := j.Pieces[0].Shape, again.Pieces[0].Shape
-	if !reflect.DeepEqual(texts(a), texts(b)) || a.Pair != b.Pair || a.Face != b.Face || a.Grain != b.Grain || again.Over.Paper.Name.Text != "A3" {
+	if !reflect.DeepEqual(texts(a), texts(b)) || a.Pair != b.Pair || a.Face != b.Face || a.Grain != b.Grain || again.MadeWith.Paper.Name.Text != "A3" {
 		t.Errorf("written\n%s\nsays %+v", data, b)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"unicode"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
@@ -16,14 +15,17 @@ import (
 // made_with, where it is something. A job without a file, or from a list of
 // measurements, is written with the names, measurements, notes and quantities of its
 // pieces alone. The errors are *unit.Fault.
-func Write(j Job, o Over) ([]byte, error) {
+func Write(j Job, o Overrides) ([]byte, error) {
 	text := j.Raw
 	if text == nil {
 		text = written(j)
 	}
 	a := strict.Addition{Key: madeWith, Remark: remarks}
 	text, err := strict.Without(text, a)
-	said := o.said()
+	said := keyed{}
+	for _, k := range overrideKeys {
+		said.add(k.name, k.says(o))
+	}
 	if err != nil || len(said) == 0 {
 		return text, err
 	}
@@ -130,23 +132,6 @@ func quotedJSON(s string) string {
 	e.SetEscapeHTML(false)
 	_ = e.Encode(s) // text can always be written
 	return strings.TrimSuffix(b.String(), "\n")
-}
-
-func joined(names []geom.Name) string {
-	words := make([]string, len(names))
-	for i, n := range names {
-		words[i] = string(n)
-	}
-	return strings.Join(words, ",")
-}
-
-// sideWords is a list of sides as ParseSides reads it.
-func sideWords(list []Aside) string {
-	words := make([]string, len(list))
-	for i, a := range list {
-		words[i] = a.String()
-	}
-	return strings.Join(words, ", ")
 }
 
 // written is the pieces as a job file.

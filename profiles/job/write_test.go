@@ -9,6 +9,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/construct"
+	"trammel/profiles"
 	"trammel/profiles/strict"
 )
 
@@ -38,17 +39,17 @@ func TestWriteAsRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, err := Write(j, Over{}); err != nil || string(got) != good {
+	if got, err := Write(j, Overrides{}); err != nil || string(got) != good {
 		t.Errorf("%v\n%s", err, got)
 	}
 }
 
 // full is all that can count over a job.
-var full = Over{
+var full = Overrides{
 	Unit: Setting{Text: "mm"}, Figures: Setting{Text: "in"}, Fraction: Setting{Text: "1/8"}, Angles: Setting{Text: "minutes"},
-	Trade:     Profile{Setting{Text: "stair's"}, []Value{{"tape", Setting{Text: "no"}}, {"compass", Setting{Text: `7'-10 1/2"`}}}},
+	Trade:     Profile{Setting{Text: "stair's"}, []profiles.Item{{Key: "tape", Text: "no"}, {Key: "compass", Text: `7'-10 1/2"`}}},
 	Paper:     Profile{Name: Setting{Text: "12x18in"}},
-	Printer:   Profile{Setting{Text: "shed # 2"}, []Value{{"left", Setting{Text: "4 mm"}}}},
+	Printer:   Profile{Setting{Text: "shed # 2"}, []profiles.Item{{Key: "left", Text: "4 mm"}}},
 	Landscape: Setting{Text: "yes"}, Pages: Setting{Text: "outline"}, Turn: Setting{Text: "1:12"}, Apart: Setting{Text: "yes"}, Without: Setting{Text: "notes,construction"},
 	Correction: Setting{Text: "across 0.001, along 0"}, Pegs: Setting{Text: "square"}, Source: Setting{Text: "gräben.csv"},
 	Site: map[string]Setting{"every": {Text: "1 m"}, "permitted": {Text: "2 mm"}},
@@ -58,16 +59,16 @@ var full = Over{
 	FoundOf: 1, Places: []Setting{{Text: "3:9"}, {Text: "4:9"}},
 }
 
-// bare is an Over without its places.
-func (o Over) bare() Over {
-	for _, w := range o.words() {
-		w.to.Where = ""
+// bare is Overrides without its places.
+func (o Overrides) bare() Overrides {
+	for _, w := range []*Setting{&o.Source, &o.Unit, &o.Figures, &o.Fraction, &o.Angles, &o.Landscape, &o.Correction, &o.Pages, &o.Turn, &o.Apart, &o.Without, &o.Pegs} {
+		w.Where = ""
 	}
 	profile := func(p Profile) Profile {
 		p.Name.Where = ""
 		p.Values = slices.Clone(p.Values)
 		for i := range p.Values {
-			p.Values[i].Where = ""
+			p.Values[i].From = ""
 		}
 		return p
 	}
@@ -86,7 +87,7 @@ func (o Over) bare() Over {
 	}
 	o.Site = site
 	p := &o.Piece
-	p.PickAt, p.BaseAt, p.OutlineAt, p.SideAt, p.FoundAt, p.FixedAt, p.LevelsAt = "", "", "", "", "", "", ""
+	p.PickAt, p.BaseAt, p.OutlineAt, p.FoundAt, p.FixedAt, p.LevelsAt = "", "", "", "", "", ""
 	p.Sides = slices.Clone(p.Sides)
 	for i := range p.Sides {
 		p.Sides[i].Where = ""
@@ -132,8 +133,8 @@ func TestWriteOver(t *testing.T) {
 			t.Errorf("%s: %v\n%s", name, err, data)
 			continue
 		}
-		if !reflect.DeepEqual(got.Over.bare(), full.bare()) {
-			t.Errorf("%s: written\n%s\nsays %+v\nwant %+v", name, data, got.Over.bare(), full.bare())
+		if !reflect.DeepEqual(got.MadeWith.bare(), full.bare()) {
+			t.Errorf("%s: written\n%s\nsays %+v\nwant %+v", name, data, got.MadeWith.bare(), full.bare())
 		}
 		if got.Pieces[0].Found == nil || got.Pieces[0].Fixed == nil {
 			t.Errorf("%s: what was found is not with its piece", name)
@@ -148,7 +149,7 @@ func TestWriteOver(t *testing.T) {
 		if again, err := Write(got, full); err != nil || string(again) != string(data) {
 			t.Errorf("%s: written again\n%s\nwas\n%s\n%v", name, again, data, err)
 		}
-		if back, err := Write(got, Over{}); err != nil || solid(string(back)) != solid(text) {
+		if back, err := Write(got, Overrides{}); err != nil || solid(string(back)) != solid(text) {
 			t.Errorf("%s: without it\n%q, was\n%q; %v", name, back, text, err)
 		}
 		if remarks := strings.Count(text, "#"); strings.Count(string(data), "#") < remarks {
@@ -168,13 +169,13 @@ func TestOverOfFlags(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := Write(j, Over{Turn: Setting{Text: " 30\t"}, Without: Setting{Text: "notes,\n construction"}, Paper: Profile{Name: Setting{Text: "300\tx 500"}},
+	data, err := Write(j, Overrides{Turn: Setting{Text: " 30\t"}, Without: Setting{Text: "notes,\n construction"}, Paper: Profile{Name: Setting{Text: "300\tx 500"}},
 		Piece: Piece{Found: []Setting{{Text: "AB=12\u2009345\t"}}}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	got, err := Read("slip.yaml", data)
-	if o := got.Over; err != nil || o.Turn.Text != "30" || o.Without.Text != "notes,  construction" || o.Paper.Name.Text != "300 x 500" || o.Piece.Found[0].Text != "AB=12\u2009345" {
+	if o := got.MadeWith; err != nil || o.Turn.Text != "30" || o.Without.Text != "notes,  construction" || o.Paper.Name.Text != "300 x 500" || o.Piece.Found[0].Text != "AB=12\u2009345" {
 		t.Errorf("%+v, %v", o.bare(), err)
 	}
 }
@@ -191,16 +192,16 @@ func TestOverByHand(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%q: %v", text, err)
 		}
-		if j.Over.Unit.Text != "in" || j.Over.Site["every"].Text != "1 m" {
-			t.Errorf("%q: %+v", text, j.Over)
+		if j.MadeWith.Unit.Text != "in" || j.MadeWith.Site["every"].Text != "1 m" {
+			t.Errorf("%q: %+v", text, j.MadeWith)
 		}
-		data, err := Write(j, Over{Unit: Setting{Text: "m"}})
+		data, err := Write(j, Overrides{Unit: Setting{Text: "m"}})
 		if err != nil {
 			t.Errorf("%q: %v", text, err)
 			continue
 		}
 		again, err := Read("j", data)
-		if err != nil || again.Over.Unit.Text != "m" || again.Over.Site != nil || again.Name.Text != j.Name.Text || !strings.Contains(string(data), "# my own") {
+		if err != nil || again.MadeWith.Unit.Text != "m" || again.MadeWith.Site != nil || again.Name.Text != j.Name.Text || !strings.Contains(string(data), "# my own") {
 			t.Errorf("%q has become\n%s\n%v", text, data, err)
 		}
 	}
@@ -242,7 +243,7 @@ func TestWriteMeasurements(t *testing.T) {
 			j.Pieces[i].Measure = append(j.Pieces[i].Measure, Setting{Text: m})
 		}
 	}
-	data, err := Write(j, Over{})
+	data, err := Write(j, Overrides{})
 	if err != nil {
 		t.Fatal(err)
 	}

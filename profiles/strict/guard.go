@@ -9,7 +9,7 @@ import (
 )
 
 // CheckText refuses a file of too many bytes, and one that is no text or holds
-// characters that nobody sees (unit.Hidden). The errors are *unit.Fault with
+// characters that nobody sees (unit.HiddenFault). The errors are *unit.Fault with
 // file:line:column.
 func CheckText(file string, data []byte) error { return notText(source{name: file}, data) }
 

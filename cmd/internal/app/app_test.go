@@ -35,9 +35,9 @@ type Options struct {
 	Calibration      func(printer string) (*profiles.Calibration, error)
 }
 
-func (o Options) over() job.Over {
+func (o Options) over() job.Overrides {
 	yes := func(is bool) job.Setting { return job.Setting{Text: map[bool]string{true: "yes"}[is]} }
-	m := job.Over{Unit: o.Unit, Fraction: o.Fraction, Angles: o.Angles, Margin: o.Margin, Overlap: o.Overlap, Pages: o.Cover, Without: o.Without, Turn: o.Turn, Site: o.Site,
+	m := job.Overrides{Unit: o.Unit, Fraction: o.Fraction, Angles: o.Angles, Margin: o.Margin, Overlap: o.Overlap, Pages: o.Cover, Without: o.Without, Turn: o.Turn, Site: o.Site,
 		Landscape: yes(o.Landscape), Apart: yes(o.Apart), Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Levels: o.Levels}}
 	m.Trade.Name, m.Paper.Name, m.Printer.Name = o.Trade, o.Paper, o.Printer
 	return m

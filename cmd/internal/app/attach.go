@@ -16,7 +16,7 @@ import (
 // them what it was made with, so that the document opened as a job gives the same
 // pages, whatever whoever opens it has for profiles.
 func (w Work) attachment() (*draw.Attachment, error) {
-	data, err := job.Write(w.Job, w.Said)
+	data, err := job.Write(w.Job, w.Carries)
 	if err != nil {
 		return nil, err
 	}
@@ -31,7 +31,7 @@ func (w Work) travels() string {
 	switch {
 	case j.Raw == nil && slices.ContainsFunc(j.Pieces, noted):
 		what = "the measurements with their notes"
-	case j.Raw == nil, j.Over.Source.Text == job.CommandLine:
+	case j.Raw == nil, j.MadeWith.Source.Text == job.CommandLine:
 		what = "the measurements"
 	case j.Remarks():
 		what += " with its remarks"

@@ -39,7 +39,7 @@ func BenchmarkTemplate(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				m, err := job.Merge(solved.Named("", tokens), job.Over{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
+				m, err := job.Merge(solved.Named("", tokens), job.Overrides{Pages: job.Setting{Text: bench.cover}}, set, nil, nil)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -1,8 +1,9 @@
 package app
 
 import (
-	"errors"
 	"fmt"
+	"math"
+	numbers "math/big"
 	"slices"
 	"strings"
 
@@ -50,8 +51,9 @@ func makeCheck(o Order) (*Document, error) {
 	return d, nil
 }
 
+// check compares piece by piece what is said to be found.
 func (w Work) check(f Findings) (*checkSheets, error) {
-	pieces, err := w.named(f)
+	pieces, err := f.of(w)
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +77,7 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		if !p.Picked {
 			return nil, w.Picked()
 		}
-		fast, err := w.fixed(p, f)
+		fast, err := f.fixed(w.Job.Pieces[p.Index], p)
 		if err != nil {
 			return nil, err
 		}
@@ -89,47 +91,43 @@ func (w Work) check(f Findings) (*checkSheets, error) {
 		return nil, &unit.Fault{Where: w.Job.File, Subject: unit.Found, What: "nothing says what was found", Advice: unit.Advice{Code: unit.Nothing}}
 	}
 	if f.Where != "" { // the document says it too
-		c.work.Said.FoundOf, c.work.Said.Piece.Found = c.of[0].Index+1, f.Tokens
+		c.work.Carries.FoundOf, c.work.Carries.Piece.Found = c.of[0].Index+1, f.Tokens
 	}
 	if len(f.Fixed) > 0 {
-		c.work.Said.Piece.Fixed = f.Fixed
+		c.work.Carries.Piece.Fixed = f.Fixed
 	}
 	return c, nil
 }
 
 // fixed are the pegs of a piece that are known to stand right.
-func (w Work) fixed(p solved.Piece, f Findings) ([]geom.Name, error) {
-	own, where := w.Job.Pieces[p.Index].Fixed, w.Job.Pieces[p.Index].FixedAt
+func (f Findings) fixed(j job.Piece, p solved.Piece) ([]geom.Name, error) {
+	own, where := j.Fixed, j.FixedAt
 	switch {
 	case len(f.Fixed) > 0 && len(own) > 0:
 		return nil, &unit.Fault{Where: f.FixedAt, What: "the job says as well which pegs are fixed: " + where, Hint: "leave one of the two out"}
 	case len(f.Fixed) > 0:
 		own, where = f.Fixed, f.FixedAt
 	}
-	names := p.Names()
+	const most = 12 // names in a hint
+	var names []string
+	for _, peg := range p.Pegs() {
+		names = append(names, string(peg.Name))
+	}
 	for _, n := range own {
-		if !slices.Contains(names, n) {
-			return nil, &unit.Fault{Where: where, What: fmt.Sprintf("%s is no peg of %s", n, p.Title()), Hint: "its pegs are " + spell(names)}
+		if slices.Contains(names, string(n)) {
+			continue
 		}
+		hint := "its pegs are " + strings.Join(names[:min(most, len(names))], ", ")
+		if len(names) > most {
+			hint += " …"
+		}
+		return nil, &unit.Fault{Where: where, What: fmt.Sprintf("%s is no peg of %s", n, p.Title()), Hint: hint}
 	}
 	return own, nil
 }
 
-// spell is "A, B, C"; of many only the first.
-func spell(names []geom.Name) string {
-	const most = 12
-	words := make([]string, 0, most)
-	for _, n := range names {
-		if len(words) == most {
-			return strings.Join(words, ", ") + " …"
-		}
-		words = append(words, string(n))
-	}
-	return strings.Join(words, ", ")
-}
-
-// named are the pieces that are meant.
-func (w Work) named(f Findings) ([]solved.Piece, error) {
+// of are the pieces that are meant.
+func (f Findings) of(w Work) ([]solved.Piece, error) {
 	var all, fit []solved.Piece
 	var titles []string
 	for _, p := range w.Pieces {
@@ -163,59 +161,102 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 	if err != nil {
 		return f, nil, err
 	}
-	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast}
+	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast, Standard: w.Site.Standard, Conditions: w.Site.Conditions}
+	for _, peg := range p.Pegs() {
+		a.Pegs = append(a.Pegs, compare.Stake{Name: peg.Name, At: peg.At})
+		a.Outline = append(a.Outline, peg.Name)
+	}
 	if p.Net != nil {
-		for i, n := range p.Net.Names {
-			a.Pegs = append(a.Pegs, compare.Stake{Name: n, At: p.Net.Points[i]})
-		}
 		a.Outline = p.Net.Outline
-	} else {
-		t := p.Triangle()
-		for i, n := range t.Names {
-			a.Pegs = append(a.Pegs, compare.Stake{Name: n, At: t.Points[i]})
-		}
-		a.Outline = t.Names[:]
 	}
 	a.Grain, a.Fine = check.Grains(w.Figures)
-	a.Standard, a.Conditions = w.Site.Standard, w.Site.Conditions
 	title := p.Title()
-	levels, err := w.Levels(p)
-	if err != nil {
-		return f, nil, err
-	}
+	asked, no := w.asked(p)
+	printed := false
 	if sheet, no := w.sheet(p.Index, p); no == nil {
 		by = &sheet
 	}
-	asked := by
-	if len(levels) > 0 { // what was taped along the ground is judged level
-		a.Found, err = w.reduced(a.Pegs, by, levels, ms)
-		var wrong *unit.Fault
-		if errors.As(err, &wrong) && wrong.Subject == unit.Levels {
-			return f, nil, w.Levelled(p, wrong)
-		} else if err != nil {
+	if levels := asked.Levels; len(levels) > 0 { // what was taped along the ground is judged level
+		if a.Found, err = w.reduced(p.Pegs(), by, levels, ms); err != nil {
 			return f, nil, err
 		}
 		title += " (lengths found on the ground, reduced to level)"
-		a.Conditions, w.Site.Conditions = nil, nil
-		w, asked = w.level(), nil
-		if sheet, no := w.sheet(p.Index, p); no == nil {
-			asked = &sheet
+		a.Conditions, asked.Conditions, asked.Levels = nil, nil, nil
+		var layout pegging.Layout
+		if no == nil {
+			layout, no = pegging.SetOut(asked)
 		}
+		if no == nil {
+			printed = asPrinted(layout, &a)
+		}
+	} else if by != nil {
+		printed = asPrinted(by.Layout, &a)
 	}
-	printed := asked != nil && asPrinted(*asked, &a)
 	c, err := compare.Compare(a)
 	if err != nil {
 		return f, nil, err
 	}
-	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printerName()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return check.Sheet{Language: w.Language, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printer()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline,
 		Ranges: words.Ranges{Tools: a.Tools, Permitted: a.Permitted, Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}}, by, nil
+}
+
+// reduced is what was taped along the ground, as it would be level: by the tape's own
+// corrections and the fall between its two pegs. Angles and what goes to no levelled
+// peg stay as they are.
+func (w Work) reduced(pegs []pegging.Peg, by *setout.Sheet, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
+	ground, err := pegging.GroundOf(pegs, levels)
+	if err != nil {
+		return nil, err
+	}
+	var of tape.Standard
+	var c tape.Conditions
+	if w.Site.Conditions != nil {
+		of, c = w.Site.Standard, *w.Site.Conditions
+	}
+	out := slices.Clone(ms)
+	for i, m := range ms {
+		switch {
+		case m.Kind == triangle.Angle:
+			continue
+		case m.Kind == triangle.Height:
+			c.Fall = heightFall(pegs, ground, m)
+		case by != nil:
+			c.Fall = by.Fall(m.At[0], m.At[1]) // of its feet and middles as well
+		default:
+			c.Fall = ground.Fall(m.At[0], m.At[1])
+		}
+		level, _, err := of.Measured(m.Value.Length(), c)
+		if err != nil {
+			return nil, err
+		}
+		out[i].Value.Text = w.Figures.Length(level)
+		out[i].Value.Value = new(numbers.Rat).SetFloat64(level.MM())
+	}
+	return out, nil
+}
+
+// heightFall is the fall from a corner to the foot of its height, the ground along the
+// base taken as straight.
+func heightFall(pegs []pegging.Peg, g pegging.Ground, m triangle.Measurement) unit.Length {
+	var at [3]geom.Vector
+	for i, n := range m.At {
+		k := slices.IndexFunc(pegs, func(p pegging.Peg) bool { return p.Name == n })
+		if k < 0 {
+			return 0 // refused elsewhere
+		}
+		at[i] = geom.VectorOf(pegs[k].At)
+	}
+	base, up := at[2].Minus(at[1]), at[0].Minus(at[1])
+	share := up.Dot(base) / base.Dot(base)
+	from, to := g.At(m.At[1]), g.At(m.At[2])
+	return unit.Length(math.Abs(float64(g.At(m.At[0]) - from - (to-from)*unit.Length(share))))
 }
 
 // asPrinted takes over what the piece's setting-out sheet says of its checks: their
 // ranges, unless what is permitted rules, and the marks that they go to beside the
 // corners. A piece that has no such sheet goes without.
-func asPrinted(s setout.Sheet, a *compare.Asked) (printed bool) {
+func asPrinted(s pegging.Layout, a *compare.Asked) (printed bool) {
 	for _, q := range s.Pulls {
 		if q.Use.Whole() && q.Part != pegging.SecondWay {
 			a.Pulled = append(a.Pulled, [2]geom.Name{q.Hold, q.To})

@@ -10,7 +10,6 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
-	"trammel/plot/words"
 	"trammel/profiles"
 )
 
@@ -83,14 +82,6 @@ type Document struct {
 	text, table func(io.Writer) error
 	picture     func(io.Writer) error
 }
-
-// document of a job, as yet without its pages.
-func (w Work) document(subject string) *Document {
-	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: w.aloud().Language(), Date: w.Job.Date}}
-}
-
-// aloud is what documents say to whoever has them read out.
-func (w Work) aloud() words.Aloud { return words.In(w.Language).Aloud() }
 
 // Output is a document in one form: a file, or a folder of them.
 type Output struct {

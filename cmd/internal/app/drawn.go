@@ -1,43 +1,43 @@
 package app
 
 import (
+	"cmp"
+	"fmt"
 	"strings"
 
 	"trammel/cmd/internal/solved"
+	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
+// document of a job, as yet without its pages.
+func (w Work) document(subject string) *Document {
+	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: words.In(w.Language).Aloud().Language(), Date: w.Job.Date}}
+}
+
+// furniture of copy c of a piece, whose first page has the number in the document.
+func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
+	w := t.work
+	return furniture.Furniture{
+		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), First: number,
+		Note: w.templatePiece(l.piece).Measures(),
+	}
+}
+
 func (w Work) templatePiece(p solved.Piece) template.Piece {
-	return template.Piece{
+	t := template.Piece{
 		Job: w.Title, Name: p.Title(), Quantity: p.Quantity,
 		Construction: p.Construction, Measured: p.Solution.Measured,
-		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Which: w.which(p), Shown: p.Covered(),
+		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Shown: p.Covered(),
 	}
-}
-
-// which of several ways the points of a net lie in; empty where one fits.
-func (w Work) which(p solved.Piece) string {
-	if p.Net == nil {
-		return ""
+	if p.Net != nil {
+		t.Which = w.Says().Nets().Which(*p.Net)
 	}
-	return w.Says().Nets().Which(*p.Net)
-}
-
-// frontWords are what the page before those of a piece says beside it.
-func (w Work) frontWords() template.Front {
-	return template.Front{Printer: w.printer(), Notes: w.notes()}
-}
-
-// notes are what a title line says beside the names.
-func (w Work) notes() []string {
-	var notes []string
-	if w.Job.Date != "" {
-		notes = append(notes, w.Job.Date)
-	}
-	if p := w.printerName(); p != "" {
-		notes = append(notes, "for printer "+p+": wrong on any other")
-	}
-	return notes
+	return t
 }
 
 func (w Work) style() template.Style {
@@ -48,29 +48,14 @@ func (w Work) style() template.Style {
 	}
 }
 
-func label(l string) string {
-	if l == "" {
-		return "page"
-	}
-	return l
-}
-
 // fileName keeps of a name what every file system takes.
 func fileName(name string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(name) {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-		if b.Len() >= 60 {
-			break
-		}
-	}
-	if s := strings.Trim(b.String(), "-"); s != "" {
-		return s
-	}
-	return "piece"
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') })
+	s := strings.Join(words, "-")
+	return cmp.Or(strings.Trim(s[:min(len(s), 60)], "-"), "piece")
+}
+
+// numbered is the name of the file of piece i of several.
+func numbered(i, of int, name string) string {
+	return fmt.Sprintf("%0*d-%s", len(fmt.Sprint(of)), i+1, fileName(name))
 }

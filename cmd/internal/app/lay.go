@@ -1,116 +1,169 @@
 package app
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
-	"trammel/cmd/internal/solved"
 	"trammel/geom"
-	"trammel/geom/shape"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/furniture"
+	"trammel/plot/lettering"
 	"trammel/plot/paging"
+	"trammel/plot/sheet"
+	"trammel/plot/template"
 )
 
-// layPiece is where the pages of a piece lie. Corners that are cut off are shown
-// too where that takes no page more, since lengths run to them. Pages that carry the
-// edges alone may leave out a hole, or a finished edge far within the cut one: then
-// all are printed.
-func (w Work) layPiece(p solved.Piece) (paging.Plan, error) {
-	plan, err := w.lay(p.Covered())
-	if err != nil || len(p.Shape.Sides) == 0 {
+// On a roll a page is as long as what stands on it, in whole millimetres. A piece
+// is turned so that it takes the fewest pages, and of these turns the one that
+// takes least of the roll; what is longer than a page may be (stock.Height) is
+// joined as on any paper.
+
+// stock is what pages are printed on: sheets of one size, or a roll, and what of a
+// piece they carry.
+type stock struct {
+	paging.Sheet
+	Cover paging.Cover
+	roll  bool
+	turn  *unit.Angle // of the baseline that was asked for
+}
+
+// lay is where the pages of a piece lie.
+func (s stock) lay(outline geom.Polygon, effort paging.Effort) (paging.Plan, error) {
+	plan, err := paging.LayWithin(outline, s.Sheet, s.Cover, s.turn, effort)
+	if err != nil {
 		return plan, err
 	}
-	if w.Cover == paging.OutlineOnly && !shows(plan, p.Shape) {
-		w.Cover = paging.Full
-		before := plan.Steps
-		if plan, err = w.lay(p.Covered()); err != nil {
-			return plan, err
-		}
-		plan.Steps += before
+	if s.roll && s.turn == nil {
+		plan = s.layOnRoll(outline, plan, effort)
 	}
-	if p.Sharp != nil {
-		more, err := w.lay(p.Sharp)
-		both := plan.Steps + more.Steps
-		if err == nil && len(more.Cells) <= len(plan.Cells) && shows(more, p.Shape) {
-			plan = more
-		}
-		plan.Steps = both
-	}
-	return plan, nil
+	return template.Settle(plan), nil
 }
 
-// allPages says where more pages are printed than were asked for.
-func (w Work) allPages(plan paging.Plan) string {
-	if w.Cover == paging.OutlineOnly && plan.Cover == paging.Full {
-		return "; all of them, since those of the edges alone would miss a hole or a line"
+// layOnRoll takes the turn with an edge along or across the roll that takes least
+// of it, or the free one that it is given where that has fewer pages or is a tenth
+// shorter. Pages in several rows are then as long as each other.
+func (s stock) layOnRoll(outline geom.Polygon, free paging.Plan, effort paging.Effort) paging.Plan {
+	best := free
+	saves := 0.9 // what the free turn must take at most of what another does
+	steps := free.Steps
+	quick := effort
+	quick.Most = max(leastSteps, quick.Most/8) // there are many turns, and each has its shifts alone to search
+	for _, turn := range rollTurns(outline) {
+		p, err := paging.Turned(free, outline, turn, quick)
+		steps += p.Steps
+		if err == nil && (len(p.Cells) < len(best.Cells) || len(p.Cells) == len(best.Cells) && float64(takes(p))*saves < float64(takes(best))) {
+			best, saves = p, 1
+		}
 	}
-	return ""
+	if rows := unit.Length(best.Rows); rows > 1 {
+		const words unit.Length = 15 // what pages in several rows are longer than the piece needs
+		inner := (best.Outline.Bounds().Height()+(rows-1)*s.Overlap)/rows + 2*paging.Unreliable + words
+		on := s.Sheet
+		on.Height = min(s.Height, unit.Length(math.Ceil((inner + s.Top + s.Bottom).MM())))
+		p, err := paging.LayWithin(outline, on, s.Cover, &best.Place.Turn, effort)
+		steps += p.Steps
+		if err == nil && len(p.Cells) <= len(best.Cells) {
+			best = p
+		}
+	}
+	best.Steps = steps
+	return best
 }
 
-// shows says whether the pages have all of a shape's lines and holes.
-func shows(plan paging.Plan, s shape.Shape) bool {
-	all := append(append(geom.Contour{}, s.Finished...), s.Cut...)
-	for _, b := range s.Bores {
-		all = append(all, b.Circle)
+// rollTurns lay an edge along or across the roll, of many edges the longest.
+func rollTurns(outline geom.Polygon) (turns []unit.Angle) {
+	const most = 8
+	edges := make([]geom.Line, len(outline))
+	for i := range outline {
+		edges[i] = outline.Edge(i)
 	}
-	for _, g := range plan.Place.Contour(all) {
-		var seen unit.Length
-		for _, window := range plan.Windows() {
-			for _, run := range geom.ClipPath([]geom.Segment{g}, false, window) {
-				seen += geom.Contour(run).Length()
+	slices.SortStableFunc(edges, func(a, b geom.Line) int { return cmp.Compare(b.Length(), a.Length()) })
+	for _, e := range edges[:min(most, len(edges))] {
+		turns = append(turns, -e.Direction(), unit.Turn/4-e.Direction())
+	}
+	return turns
+}
+
+// takes is how much of the roll a plan takes.
+func takes(p paging.Plan) unit.Length {
+	if p.Rows > 1 {
+		return p.Sheet.Height * unit.Length(p.Rows)
+	}
+	return p.Outline.Bounds().Height()
+}
+
+// short is an index page no longer than what is on it.
+func (s stock) short(p draw.Page) draw.Page {
+	if !s.roll || len(p.Ops) == 0 {
+		return p
+	}
+	lowest := p.Height
+	for _, op := range p.Ops {
+		lowest = min(lowest, op.Bounds(lettering.Go()).Min.Y)
+	}
+	spare := unit.Length(math.Floor((lowest - s.Bottom - paging.Unreliable).MM()))
+	if spare > 0 {
+		p.Ops, p.Height = sheet.Shift(p.Ops, geom.Point{Y: -spare}), p.Height-spare
+	}
+	return p
+}
+
+// cut is the plan on pages no longer than the drawing and the furniture need.
+// Pages in several rows keep their length, since their joins are where they are.
+func (s stock) cut(plan paging.Plan, d draw.Drawing, f furniture.Furniture) paging.Plan {
+	if !s.roll || plan.Rows != 1 {
+		return plan
+	}
+	const (
+		white unit.Length = 2  // past words, so that nothing relies on the edge
+		step  unit.Length = 10 // by which a page grows for its furniture
+	)
+	box := needed(d, plan.Outline).Grow(white)
+	sheet := plan.Sheet
+	for height := box.Height() + sheet.Top + sheet.Bottom; ; height += step {
+		sheet.Height = min(unit.Length(math.Ceil(height.MM()-1e-6)), plan.Sheet.Height)
+		short := plan
+		short.Sheet, short.Cells = sheet, slices.Clone(plan.Cells)
+		for i := range short.Cells {
+			window := &short.Cells[i].Window
+			window.Max.Y = box.Max.Y
+			window.Min.Y = box.Max.Y - (sheet.Height - sheet.Top - sheet.Bottom)
+		}
+		if sheet.Height >= plan.Sheet.Height || furnished(short, d, f) {
+			return short
+		}
+	}
+}
+
+// needed is the rectangle round the piece and all words about it. Arcs and rays may
+// run off the page, as they do on any paper.
+func needed(d draw.Drawing, outline geom.Polygon) geom.Rect {
+	const small unit.Length = 60 // the sign of an angle, a prick point
+	box := outline.Bounds()
+	for _, op := range d {
+		b := op.Bounds(lettering.Go())
+		if _, ok := op.(draw.Text); ok || op.Layer() == draw.Outline || max(b.Width(), b.Height()) < small {
+			box = box.Join(b)
+		}
+	}
+	return box
+}
+
+// furnished says whether every page has check bars of 100 mm or 4 in, across and along.
+func furnished(plan paging.Plan, d draw.Drawing, f furniture.Furniture) bool {
+	for p := range plan.Pages(d, f, lettering.Go()) {
+		across, along := false, false
+		for _, op := range p.Ops {
+			if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() > 100-1e-6 {
+				across = across || l.From.Y == l.To.Y
+				along = along || l.From.X == l.To.X
 			}
 		}
-		// What neighbours show twice only adds; a gap could hide behind that, so that
-		// places along it are asked for as well.
-		if seen < g.Length()-1e-6 {
+		if !across || !along {
 			return false
-		}
-		const step unit.Length = 2
-		for d := unit.Length(0); d <= g.Length(); d += step {
-			if !shown(plan, g.At(float64(d/g.Length()))) {
-				return false
-			}
 		}
 	}
 	return true
-}
-
-func shown(plan paging.Plan, p geom.Point) bool {
-	for _, c := range plan.Cells {
-		if c.Window.Grow(1e-6).Has(p) {
-			return true
-		}
-	}
-	return false
-}
-
-// maxPages is the most pages that one document may have.
-const maxPages = paging.MaxPages
-
-// atLeast is a number of pages that a piece cannot go below, before any is laid:
-// a window shows no more of its area, or of its edges, than this.
-func (w Work) atLeast(p solved.Piece) float64 {
-	s := w.Sheet
-	width, height := (s.Width - s.Left - s.Right).MM(), (s.Height - s.Top - s.Bottom).MM()
-	if width <= 0 || height <= 0 {
-		return 0 // no window at all: whoever lays the pages says so
-	}
-	area, round := p.Size()
-	n := float64(area) / (width * height)
-	if w.Cover == paging.OutlineOnly {
-		// Of a convex piece a window holds no more of the outline than its own edge is
-		// long; of a hollow one, of each side no more than its diagonal.
-		n = round.MM() / (2 * (width + height))
-		if o := p.Outline(); o.Hollow() {
-			n = o.Sides[o.Longest()].MM() / math.Hypot(width, height)
-		}
-	}
-	return math.Floor(n) * float64(p.Quantity)
-}
-
-func (w Work) tooMany(p solved.Piece, pages float64, more bool, before int) error {
-	name := p.Title()
-	if before > 0 {
-		name = "the job up to " + name
-	}
-	return w.InPiece(p, paging.TooMany(name, float64(before)+pages, more, w.Sheet))
 }

@@ -6,7 +6,6 @@ import (
 	"math"
 	"testing"
 
-	"trammel/geom/compare"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 )
@@ -37,10 +36,6 @@ func TestFoundOnTheGround(t *testing.T) {
 	if l := s.all[0].Pulls[0]; math.Abs(l.Reads.MM()-13000) > 1e-9 || l.Length != 12000 {
 		t.Errorf("AB is laid off as %v", l.Reads)
 	}
-	var pegs []compare.Stake
-	for i, n := range w.Pieces[0].Triangle().Names {
-		pegs = append(pegs, compare.Stake{Name: n, At: w.Pieces[0].Triangle().Points[i]})
-	}
 	levels, err := w.Levels(w.Pieces[0])
 	if err != nil {
 		t.Fatal(err)
@@ -50,7 +45,7 @@ func TestFoundOnTheGround(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out, err := w.reduced(pegs, &s.all[0], levels, ms)
+		out, err := w.reduced(w.Pieces[0].Pegs(), &s.all[0], levels, ms)
 		if err != nil || math.Abs(out[0].Value.Length().MM()-k.Value.MM()) > 0.01 {
 			t.Errorf("%s to %s: read %v, level %v, want %v, %v", k.From, k.To, k.Reads, out, k.Value, err)
 		}

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 
@@ -32,10 +33,7 @@ func makeSetout(o Order) (*Document, error) {
 }
 
 func (w Work) setout() (*setoutSheets, error) {
-	if err := w.Picked(); err != nil {
-		return nil, err
-	}
-	if err := w.Sound(); err != nil {
+	if err := cmp.Or(w.Picked(), w.Sound()); err != nil {
 		return nil, err
 	}
 	s := &setoutSheets{sheets[setout.Sheet]{work: w, stem: "setout", subject: "setting-out sheet", noRoll: "a setting-out sheet is read on the site and wants a sheet, not a roll"}}
@@ -55,52 +53,41 @@ func (w Work) setout() (*setoutSheets, error) {
 	return s, nil
 }
 
+// asked is what is asked of the sheet of one piece.
+func (w Work) asked(p solved.Piece) (a pegging.Asked, err error) {
+	a = pegging.Asked{
+		Base: p.Base, Methods: w.Site.Methods, Tools: w.Site.Tools, Style: w.Figures, Permitted: w.Site.Permitted,
+		Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
+	}
+	if m, said := ways[w.Job.Pieces[p.Index].Way]; said {
+		a.Method = &m
+	}
+	if a.Levels, err = w.Levels(p); err == nil {
+		a.Net, err = w.Net(p)
+	}
+	return a, w.InPiece(p, err)
+}
+
 // sheet of one piece.
 func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
-	net, err := w.Net(p)
-	if err != nil {
-		return setout.Sheet{}, w.InPiece(p, err)
-	}
-	levels, err := w.Levels(p)
+	asked, err := w.asked(p)
 	if err != nil {
 		return setout.Sheet{}, err
 	}
-	in := setout.Input{
-		Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Printer: w.printerName(), Language: w.Language,
-		Asked: pegging.Asked{
-			Net: net, Base: p.Base, Method: w.wayOf(p), Methods: w.Site.Methods, Tools: w.Site.Tools, Style: w.Figures,
-			Permitted: w.Site.Permitted, Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions, Levels: levels,
-		},
-	}
+	in := setout.Input{Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Printer: w.printer(), Language: w.Language, Asked: asked}
 	if _, said := w.Site.From["bearing"]; said {
 		in.Bearing = &w.Site.Bearing
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault
-	if errors.As(err, &f) && f.Subject == unit.Levels {
-		return sheet, w.Levelled(p, f)
+	if errors.As(err, &f) && f.Subject == unit.Site && w.Site.From[f.Of] != "" { // what was said of the site
+		return sheet, &unit.Fault{Where: w.Site.From[f.Of], What: f.What, Hint: f.Hint}
 	}
-	if errors.As(err, &f) {
-		if where := w.Site.From[f.Of]; f.Subject == unit.Site && where != "" { // what was said of the site
-			return sheet, &unit.Fault{Where: where, What: f.What, Hint: f.Hint}
-		}
-	}
-	if err != nil {
-		return sheet, w.InPiece(p, err)
-	}
-	return sheet, nil
+	return sheet, w.InPiece(p, err)
 }
 
 // ways are the methods of setting out that go by the names of those to construct.
 var ways = map[construct.Method]pegging.Method{construct.ByArcs: pegging.TwoArcs, construct.BySquare: pegging.OffsetSquare, construct.ByAngle: pegging.AngleDistance}
-
-// wayOf is the method that was asked for; nil: the surest.
-func (w Work) wayOf(p solved.Piece) *pegging.Method {
-	if m, asked := ways[w.Job.Pieces[p.Index].Way]; asked {
-		return &m
-	}
-	return nil
-}
 
 // summary says in a line what the sheets are.
 func (s *setoutSheets) summary() string {

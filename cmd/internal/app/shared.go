@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"runtime"
@@ -49,44 +50,17 @@ const (
 // share decides which pieces share pages.
 func (t *layout) share() error {
 	w := t.work
-	if w.Apart {
-		return nil
-	}
 	single := 0 // copies that have a page to themselves
 	for _, l := range t.laid {
 		if len(l.plan.Cells) == 1 {
 			single += l.piece.Quantity
 		}
 	}
-	if single < 2 {
+	if w.Apart || single < 2 {
 		return nil
 	}
-	s := w.Sheet
-	all := paging.Size{Width: s.Width - s.Left - s.Right - 2*paging.Unreliable, Height: s.Height - s.Top - s.Bottom - 2*paging.Unreliable - foot}
-	h := shared{blocks: map[int]template.Block{}, area: paging.Shelving{Area: all, Gap: apart, Notch: paging.Size{Width: column, Height: barTop - foot}}}
-	if w.Paper.Roll { // where the foot of the page will be is not known yet
-		h.area.Notch.Height = all.Height
-	}
-	// Each block for itself, on all processors: its labels take their time.
-	made := make([]fitted, len(t.laid))
-	var workers sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		workers.Go(func() {
-			for i := range next {
-				made[i] = w.sizes(h, t.laid[i])
-			}
-		})
-	}
-	for i, l := range t.laid {
-		if len(l.plan.Cells) == 1 {
-			w.tell.say("fitting pieces together", i, len(t.laid))
-			next <- i
-		}
-	}
-	close(next)
-	workers.Wait()
-	for i, m := range made {
+	h := shared{blocks: map[int]template.Block{}, area: w.shelves()}
+	for i, m := range t.fit(h.area) {
 		l := t.laid[i]
 		if m.err != nil {
 			return w.InPiece(l.piece, m.err)
@@ -114,6 +88,17 @@ func (t *layout) share() error {
 	return nil
 }
 
+// shelves are what a page has room for beside its bars and title. Off a roll it is not
+// known yet where the foot of the page will be.
+func (s stock) shelves() paging.Shelving {
+	all := paging.Size{Width: s.Width - s.Left - s.Right - 2*paging.Unreliable, Height: s.Height - s.Top - s.Bottom - 2*paging.Unreliable - foot}
+	notch := paging.Size{Width: column, Height: barTop - foot}
+	if s.roll {
+		notch.Height = all.Height
+	}
+	return paging.Shelving{Area: all, Gap: apart, Notch: notch}
+}
+
 // fitted is a block and how large each copy is with its words; none where it fits no page.
 type fitted struct {
 	block template.Block
@@ -121,19 +106,43 @@ type fitted struct {
 	err   error
 }
 
-// sizes makes the block of a piece, level if that fits a page, else upright or as it
-// would lie on its own page.
-func (w Work) sizes(h shared, l laid) fitted {
+// fit makes the blocks of pieces on one page, each for itself, on all processors: its
+// labels take their time.
+func (t *layout) fit(on paging.Shelving) []fitted {
+	made := make([]fitted, len(t.laid))
+	var workers sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() {
+			for i := range next {
+				made[i] = t.block(t.laid[i], on)
+			}
+		})
+	}
+	for i, l := range t.laid {
+		if len(l.plan.Cells) == 1 {
+			t.work.tell.say("fitting pieces together", i, len(t.laid))
+			next <- i
+		}
+	}
+	close(next)
+	workers.Wait()
+	return made
+}
+
+// block of a piece, level if that fits a page, else upright or as it would lie on its
+// own page.
+func (t *layout) block(l laid, on paging.Shelving) fitted {
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
-		b, ok, err := template.NewBlock(w.templatePiece(l.piece), turn, h.area.Area, lettering.Go(), w.style())
+		b, ok, err := template.NewBlock(t.work.templatePiece(l.piece), turn, on.Area, lettering.Go(), t.work.style())
 		if err != nil {
 			return fitted{err: err}
 		}
 		var sizes []paging.Size
 		for c := 0; ok && c < l.piece.Quantity; c++ {
 			var a template.Arranged
-			a, ok = h.arrange(b, l, c)
-			ok = ok && h.area.Fits(a.Size)
+			a, ok = arrange(b, l, c, on)
+			ok = ok && on.Fits(a.Size)
 			sizes = append(sizes, a.Size)
 		}
 		if ok {
@@ -145,44 +154,32 @@ func (w Work) sizes(h shared, l laid) fitted {
 
 // arrange is a copy with its words, so narrow that it goes beside the bar along as
 // well, if that can be.
-func (h shared) arrange(b template.Block, l laid, c int) (template.Arranged, bool) {
-	most := h.area.Area
-	most.Width -= h.area.Notch.Width
-	a, ok := b.Arrange(l.copyName(c), c == 0, most, lettering.Go())
+func arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
+	name, beside := l.piece.Title(), on.Area
+	if l.piece.Quantity > 1 {
+		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, l.piece.Quantity)
+	}
+	beside.Width -= on.Notch.Width
+	a, ok := b.Arrange(name, c == 0, beside, lettering.Go())
 	if !ok {
-		a, ok = b.Arrange(l.copyName(c), c == 0, h.area.Area, lettering.Go())
+		a, ok = b.Arrange(name, c == 0, on.Area, lettering.Go())
 	}
 	return a, ok
 }
 
-// copyName is what stands beside a copy of a piece.
-func (l laid) copyName(c int) string {
-	if l.piece.Quantity < 2 {
-		return l.piece.Title()
-	}
-	return fmt.Sprintf("%s, copy %d of %d", l.piece.Title(), c+1, l.piece.Quantity)
+// arranged is one of the items with its words.
+func (t *layout) arranged(it item) template.Arranged {
+	a, _ := arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
+	return a
 }
 
-// sharedPages are the pages that pieces share, each made when it is asked for.
-func (t *layout) sharedPages(yield func(draw.Page) bool) bool {
-	for _, p := range t.shared.front {
-		if !yield(p) {
-			return false
-		}
-	}
-	for n := range t.shared.pages {
-		if !yield(t.sharedPage(n)) {
-			return false
-		}
-	}
-	return true
-}
-
+// sharedPage is page n of those that pieces share.
 func (t *layout) sharedPage(n int) draw.Page {
 	w, h, r := t.work, t.shared, lettering.Go()
 	on := w.Sheet
-	if w.Paper.Roll {
-		on.Height = w.rollHeight(h, n)
+	if w.roll {
+		inner := max(h.used(n)+foot, barTop) + 2*paging.Unreliable
+		on.Height = unit.Length(math.Ceil((inner + on.Top + on.Bottom).MM()))
 	}
 	corner := geom.Point{X: paging.Unreliable, Y: on.Height - on.Top - on.Bottom - paging.Unreliable} // of the area, in the window
 	var d draw.Drawing
@@ -194,7 +191,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 			continue
 		}
 		l := t.laid[it.laid]
-		a, _ := h.arrange(h.blocks[it.laid], l, it.copy)
+		a := t.arranged(it)
 		by := geom.Placement{Shift: corner.Plus(h.spots[k].At)}
 		d = append(d, sheet.Move(a.Drawing, by)...)
 		outlines = append(outlines, by.Polygon(a.Outline))
@@ -213,17 +210,16 @@ func (t *layout) sharedPage(n int) draw.Page {
 	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
-	if f.Piece = w.Title; f.Piece == "" {
-		f.Piece = lines.Plural(len(places), "piece")
-	}
+	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
 	var page draw.Page
 	for page = range plan.Pages(d, f, r) {
 	}
-	page = w.cautioned(page, on, h.used(n))
+	page = cautioned(page, on, h.used(n))
 	page.Piece, page.Places = strings.Join(names, ", "), places
-	if runes := []rune(page.Piece); len(runes) > longName {
-		page.Piece = string(runes[:longName]) + "…"
+	const most = 80 // letters of a bookmark
+	if runes := []rune(page.Piece); len(runes) > most {
+		page.Piece = string(runes[:most]) + "…"
 	}
 	return page
 }
@@ -240,7 +236,7 @@ func (h shared) used(n int) unit.Length {
 }
 
 // cautioned is the page with the cautions, below the pieces if there is room.
-func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
+func cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
 	below := on
 	below.Top += used
 	for _, s := range []paging.Sheet{below, on} {
@@ -252,9 +248,6 @@ func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.
 	return page
 }
 
-// longName is how many letters a bookmark has at most.
-const longName = 80
-
 // joined is one polygon that surrounds what any of several does, by the even-odd
 // rule: from the first of them to each other one and back along the same line.
 func joined(all []geom.Polygon) geom.Polygon {
@@ -264,39 +257,6 @@ func joined(all []geom.Polygon) geom.Polygon {
 		one = append(one, all[0][0])
 	}
 	return one
-}
-
-// rollHeight is how long a shared page off a roll is.
-func (w Work) rollHeight(h shared, n int) unit.Length {
-	inner := max(h.used(n)+foot, barTop) + 2*paging.Unreliable
-	return unit.Length(math.Ceil((inner + w.Sheet.Top + w.Sheet.Bottom).MM()))
-}
-
-// turn of a piece on its pages.
-func (t *layout) turn(i int) unit.Angle {
-	if t.laid[i].shared {
-		return t.shared.blocks[i].Turn()
-	}
-	return t.laid[i].plan.Place.Turn
-}
-
-// sharedNames are the names of the shared pages as files.
-func (t *layout) sharedNames() (names []string) {
-	for n := range t.shared.front {
-		name := "saw-and-square"
-		if n > 0 {
-			name += fmt.Sprintf("-%d", n+1)
-		}
-		names = append(names, name)
-	}
-	for n := range t.shared.pages {
-		name := "pieces"
-		if t.shared.pages > 1 {
-			name = fmt.Sprintf("pieces-%0*d", len(fmt.Sprint(t.shared.pages)), n+1)
-		}
-		names = append(names, name)
-	}
-	return names
 }
 
 // sharedShown are the shared pages as pictures, each within the edge of its paper.

@@ -48,7 +48,7 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 
 // lay draws the sheets on the job's paper.
 func (s *sheets[S]) lay() error {
-	if s.work.Paper.Roll {
+	if s.work.roll {
 		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
 	}
 	for i, one := range s.all {
@@ -59,7 +59,7 @@ func (s *sheets[S]) lay() error {
 		for k, p := range pages {
 			name := fmt.Sprintf("%s-%d", s.stem, k+1)
 			if len(s.all) > 1 {
-				name = fmt.Sprintf("%0*d-%s-%d", len(fmt.Sprint(len(s.all))), i+1, fileName(s.of[i].Title()), k+1)
+				name = fmt.Sprintf("%s-%d", numbered(i, len(s.all), s.of[i].Title()), k+1)
 			}
 			s.pages, s.names = append(s.pages, s.work.warped(p)), append(s.names, name)
 		}

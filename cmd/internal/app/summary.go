@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"trammel/cmd/internal/lines"
+	"trammel/geom/unit"
+	"trammel/plot/paging"
 )
 
 // summary says in a few lines what the pages are and how the pieces lie on them.
@@ -23,17 +25,25 @@ func (t *layout) summary() []string {
 	if n := t.shared.pages; n > 0 {
 		first += fmt.Sprintf(", %d of them shared", n)
 	}
-	if t.work.Paper.Roll {
-		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(t.length()))
+	if t.work.roll {
+		length := unit.Length(0) // of all pages one after the other
+		for _, p := range t.seen {
+			length += unit.Length(p.Height)
+		}
+		first += fmt.Sprintf(", %s of it", t.work.Figures.LengthUnit(length))
 	}
 	first += "; print at 100 %, actual size"
-	if p := t.work.printerName(); p != "" {
+	if p := t.work.printer(); p != "" {
 		first += ", on " + p + " only"
 	}
 	lines := []string{first}
 	for _, l := range t.laid {
 		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
-			lines = append(lines, l.summary()+t.work.allPages(l.plan))
+			line := l.summary()
+			if t.work.Cover == paging.OutlineOnly && l.plan.Cover == paging.Full {
+				line += "; all of them, since those of the edges alone would miss a hole or a line"
+			}
+			lines = append(lines, line)
 		}
 	}
 	return lines

@@ -1,17 +1,17 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
 
 	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
-	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // layout is a template laid out on pages, not yet written.
@@ -52,36 +52,26 @@ func (t *layout) document() *Document {
 }
 
 func (w Work) template() (*layout, error) {
-	if err := w.Picked(); err != nil {
-		return nil, err
-	}
-	if err := w.HasOutline(); err != nil {
-		return nil, err
-	}
-	if err := w.Sound(); err != nil {
-		return nil, err
-	}
-	if err := w.Constructible(); err != nil {
-		return nil, err
-	}
-	if err := w.ready(); err != nil {
-		return nil, err
-	}
 	t := &layout{work: w}
+	if err := cmp.Or(w.Picked(), w.HasOutline(), w.Sound(), w.Constructible()); err != nil {
+		return nil, err
+	}
+	if err := t.ready(); err != nil {
+		return nil, err
+	}
 	left := allSteps
 	for i, p := range w.Pieces {
 		if n := w.atLeast(p); n+float64(t.count) > maxPages {
-			return nil, w.tooMany(p, n, true, t.count)
+			return nil, t.tooMany(p, n, true, t.count)
 		}
-		w.effort = w.effortFor(i, left)
-		plan, err := w.layPiece(p)
+		plan, err := w.layPiece(p, w.effortFor(i, left))
 		if err != nil {
 			return nil, w.InPiece(p, err)
 		}
 		left -= plan.Steps
 		before := t.count
 		if t.count += len(plan.Cells) * p.Quantity; t.count > maxPages {
-			return nil, w.tooMany(p, float64(t.count-before), false, before)
+			return nil, t.tooMany(p, float64(t.count-before), false, before)
 		}
 		t.laid = append(t.laid, laid{piece: p, index: i, plan: plan})
 	}
@@ -138,8 +128,15 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			number++
 			return yield(w.warped(p))
 		}
-		if !t.sharedPages(give) {
-			return
+		for _, p := range t.shared.front {
+			if !give(p) {
+				return
+			}
+		}
+		for n := range t.shared.pages {
+			if !give(t.sharedPage(n)) {
+				return
+			}
 		}
 		for _, l := range t.laid {
 			if l.shared {
@@ -152,9 +149,9 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			}
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
-					p.Alt = w.aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
+					p.Alt = words.In(w.Language).Aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
-						p = w.noted(l, p)
+						p = t.noted(l, p)
 					}
 					if !give(p) {
 						return
@@ -165,46 +162,49 @@ func (t *layout) made() iter.Seq[draw.Page] {
 	}
 }
 
-// furniture of copy c of a piece, whose first page has the number in the document.
-func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
-	w := t.work
-	return furniture.Furniture{
-		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printerName(), First: number,
-		Note: w.templatePiece(l.piece).Measures(),
-	}
-}
-
 // names of the pages as files: the label alone where one piece is made once,
 // else the piece and the copy before it.
-func (t *layout) names() []string {
-	names := t.sharedNames()
+func (t *layout) names() (names []string) {
+	for n := range t.shared.front {
+		names = append(names, counted("saw-and-square", n, min(n, 1)+1))
+	}
+	for n := range t.shared.pages {
+		name := "pieces"
+		if of := t.shared.pages; of > 1 {
+			name = fmt.Sprintf("pieces-%0*d", len(fmt.Sprint(of)), n+1)
+		}
+		names = append(names, name)
+	}
 	for i, l := range t.laid {
 		if l.shared {
 			continue
 		}
 		before := ""
 		if len(t.laid) > 1 {
-			before = fmt.Sprintf("%0*d-%s-", len(fmt.Sprint(len(t.laid))), i+1, fileName(l.piece.Title()))
+			before = numbered(i, len(t.laid), l.piece.Title()) + "-"
 		}
 		for k := range l.front {
-			name := before + "index"
-			if len(l.front) > 1 {
-				name += fmt.Sprintf("-%d", k+1)
-			}
-			names = append(names, name)
+			names = append(names, before+counted("index", k, len(l.front)))
 		}
 		for c := range l.piece.Quantity {
-			copy := ""
-			if l.piece.Quantity > 1 {
-				copy = fmt.Sprintf("-copy-%d", c+1)
-			}
 			for _, cell := range l.plan.Cells {
-				names = append(names, before+label(cell.Label)+copy)
+				name := before + cmp.Or(cell.Label, "page")
+				if l.piece.Quantity > 1 {
+					name += fmt.Sprintf("-copy-%d", c+1)
+				}
+				names = append(names, name)
 			}
 		}
 	}
 	return names
+}
+
+// counted is a name with its number where there are several.
+func counted(name string, i, of int) string {
+	if of == 1 {
+		return name
+	}
+	return fmt.Sprintf("%s-%d", name, i+1)
 }
 
 // report with the pages as they were last written.
@@ -212,10 +212,12 @@ func (t *layout) report() report.Report {
 	r := report.Of(t.work.Work)
 	r.Sheet = t.work.sheetReport()
 	for i, l := range t.laid {
-		p := l.plan
+		p, turn := l.plan, l.plan.Place.Turn
+		if l.shared {
+			turn = t.shared.blocks[i].Turn()
+		}
 		r.Pieces[l.index].Layout = &report.LayoutReport{
-			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: t.turn(i).Degrees(),
-			Plain: p.Plain, Least: p.Least, Proven: p.Proven,
+			Pages: len(p.Cells), Rows: p.Rows, Columns: p.Cols, Turn: turn.Degrees(), Plain: p.Plain, Least: p.Least, Proven: p.Proven,
 		}
 	}
 	r.Pages = append(r.Pages, t.seen...)

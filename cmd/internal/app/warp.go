@@ -6,7 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/plot/calibrate"
 	"trammel/plot/draw"
-	"trammel/plot/template"
+	"trammel/plot/paging"
 	"trammel/profiles"
 )
 
@@ -16,61 +16,44 @@ type madeFor struct {
 	distortion  geom.Distortion // of a page as it lies in the file
 }
 
-// calibrated takes a printer's calibration into the work: what pages are warped by,
-// and margins so wide that nothing of a warped window leaves what the printer
-// reaches. (Of a roll, for the longest page: what is shorter spreads less.)
-func (w *Work) calibrated(c *profiles.Calibration) {
+// calibrated is the printer of a calibration, and the sheet with margins so wide that
+// nothing of a warped window leaves what that printer reaches. (Of a roll, for the
+// longest page: what is shorter spreads less.)
+func calibrated(c *profiles.Calibration, s paging.Sheet) (madeFor, paging.Sheet) {
 	if c == nil {
-		return
+		return madeFor{}, s
 	}
-	d := distortion(c.Found)
-	s := &w.Sheet
+	d := geom.Distortion(c.Found)
 	if (s.Width > s.Height) != (c.Width > c.Height) && s.Width != s.Height {
 		d = d.Turned() // the page goes through the printer on its side
 	}
-	w.madeFor = madeFor{c, d}
 	window := geom.Rect{Min: geom.Point{X: s.Left, Y: s.Bottom}, Max: geom.Point{X: s.Width - s.Right, Y: s.Height - s.Top}}
 	l, t, r, b := calibrate.Spread(calibrate.Warp(d, s.Width, s.Height), window)
 	s.Left, s.Top, s.Right, s.Bottom = s.Left+l, s.Top+t, s.Right+r, s.Bottom+b
+	return madeFor{c, d}, s
 }
 
-// printerName is the printer that pages are made for, empty where they are made
-// for any.
-func (w Work) printerName() string {
-	if w.madeFor.calibration == nil {
+// printer is its name, empty where pages are made for any.
+func (m madeFor) printer() string {
+	if m.calibration == nil {
 		return ""
 	}
-	return w.madeFor.calibration.Printer
-}
-
-// printer is what the template may say of it.
-func (w Work) printer() template.Printer {
-	if w.madeFor.calibration == nil {
-		return template.Printer{}
-	}
-	return template.Printer{Name: w.madeFor.calibration.Printer, Uncertainty: w.madeFor.calibration.Uncertainty}
+	return m.calibration.Printer
 }
 
 // warped makes pages ready for the printer.
-func (w Work) warped(p draw.Page) draw.Page {
-	if w.madeFor.calibration == nil {
-		return p
+func (m madeFor) warped(page draw.Page) draw.Page {
+	if m.calibration == nil {
+		return page
 	}
-	return p.Warped(calibrate.Warp(w.madeFor.distortion, p.Width, p.Height))
+	return page.Warped(calibrate.Warp(m.distortion, page.Width, page.Height))
 }
 
-// otherPaper warns where the printer was calibrated with another paper.
-func (w Work) otherPaper() []string {
-	c := w.madeFor.calibration
-	if c == nil {
-		return nil
-	}
-	s := w.Sheet
-	if min(s.Width, s.Height) == min(c.Width, c.Height) && max(s.Width, s.Height) == max(c.Width, c.Height) {
+// otherPaper warns where the printer was calibrated with another paper than s.
+func (m madeFor) otherPaper(s paging.Sheet) []string {
+	c := m.calibration
+	if c == nil || min(s.Width, s.Height) == min(c.Width, c.Height) && max(s.Width, s.Height) == max(c.Width, c.Height) {
 		return nil
 	}
 	return []string{fmt.Sprintf("%s was calibrated with %s, and %s may come out otherwise: calibrate it for that paper under a name of its own", c.Printer, c.Paper, s.Name)}
 }
-
-// distortion and misprint are the same thing as geometry and as a profile.
-func distortion(m profiles.Misprint) geom.Distortion { return geom.Distortion(m) }

@@ -3,10 +3,9 @@
 // wants to do trammel's work can stand on it.
 //
 // Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
-// whole.go, check.go, check_report.go, check_text.go, setout.go, pegs.go,
-// sheets.go, template.go, front.go, shared.go, summary.go, refuse.go,
-// text.go, net_text.go, shape_text.go,
-// work.go, ground.go, attach.go, lay.go, roll.go, warp.go, layers.go, drawn.go,
+// for_machine.go, check.go, check_report.go, check_text.go, setout.go, pegs.go,
+// sheets.go, template.go, index_pages.go, shared.go, summary.go, refuse.go,
+// net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go, layers.go,
 // progress.go, ahead.go.
 package app
 
@@ -23,48 +22,44 @@ import (
 // Work is a merged job with everything solved, and the paper that it goes on.
 type Work struct {
 	solved.Work
-	Sheet   paging.Sheet
-	Cover   paging.Cover
-	madeFor madeFor      // the printer
-	hide    []draw.Layer // left out of the pages
-	effort  paging.Effort
-	tell    Progress
+	stock
+	madeFor
+	hide []draw.Layer // left out of the pages
+	tell Progress
 }
 
 // Open solves every piece of a job, and decides its paper. Its errors are a *unit.Fault
 // where words are wrong and a *triangle.NoTriangle (within a *PieceError) where the
 // measurements fix none. Tell hears how far the work is; nil: nobody listens.
 func Open(m job.Merged, tell Progress) (Work, error) {
-	w := Work{Work: solved.Work{Merged: m}, tell: tell}
-	if err := w.paged(); err != nil {
+	w := Work{Work: solved.Work{Merged: m}, stock: stockOf(m), tell: tell}
+	w.madeFor, w.Sheet = calibrated(m.Known, w.Sheet)
+	var err error
+	if w.hide, err = without(m.Carries.Without); err != nil {
 		return w, err
 	}
-	var err error
 	w.Work, err = solved.Open(m, tell.say)
 	return w, err
 }
 
-// paged decides the sheet of paper and what comes on it.
-func (w *Work) paged() (err error) {
-	p, q := w.Paper, w.Printer
-	if w.Landscape {
+// stockOf is the paper of a job, and what comes on it.
+func stockOf(m job.Merged) stock {
+	p, q := m.Paper, m.Printer
+	if m.Landscape {
 		p.Width, p.Height = p.Height, p.Width
 	}
-	w.Sheet = paging.Sheet{
-		Name: p.Name, Width: p.Width, Height: p.Height,
-		Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
+	s := stock{roll: p.Roll, turn: m.Turn, Sheet: paging.Sheet{
+		Name: p.Name, Width: p.Width, Height: p.Height, Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap,
+	}}
+	if m.EdgesOnly {
+		s.Cover = paging.OutlineOnly
 	}
-	w.calibrated(w.Known)
-	if w.EdgesOnly {
-		w.Cover = paging.OutlineOnly
-	}
-	w.hide, err = without(w.Said.Without)
-	return err
+	return s
 }
 
 // Warnings of all pieces, each with its piece where there are several.
 func (w Work) Warnings() []string {
-	all := append(slices.Clone(w.Notes), w.otherPaper()...)
+	all := append(slices.Clone(w.Notes), w.otherPaper(w.Sheet)...)
 	for _, p := range w.Pieces {
 		for _, s := range p.Cares() {
 			if len(w.Pieces) > 1 {
@@ -93,9 +88,6 @@ func (w Work) documentTitle() string {
 	}
 	return w.Pieces[0].Name
 }
-
-// paired says whether the other hand of a piece is made too.
-func (w Work) paired(p solved.Piece) bool { return w.Job.Pieces[p.Index].Shape.Pair }
 
 func (w Work) sheetReport() *report.SheetReport {
 	s := w.Sheet

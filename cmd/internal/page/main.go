@@ -35,7 +35,7 @@ func run(measurements []string, out, notes io.Writer) error {
 	for _, m := range measurements {
 		tokens = append(tokens, job.Setting{Text: m})
 	}
-	m, err := job.Merge(solved.Named("", tokens), job.Over{}, set, nil, nil)
+	m, err := job.Merge(solved.Named("", tokens), job.Overrides{}, set, nil, nil)
 	if err != nil {
 		return err
 	}

@@ -36,7 +36,7 @@ type leaf struct {
 const opaqueDPI = 100
 
 // opaqueLeaves makes a template of a job, and reads its PDF and its report.
-func opaqueLeaves(t testing.TB, text string, o job.Over, known ...profiles.Calibration) (report seen, copies map[[2]int][]leaf) {
+func opaqueLeaves(t testing.TB, text string, o job.Overrides, known ...profiles.Calibration) (report seen, copies map[[2]int][]leaf) {
 	t.Helper()
 	j, err := job.Read("job.yaml", []byte(text))
 	if err != nil {
@@ -243,7 +243,7 @@ func TestOpaque(t *testing.T) {
 // edges of the paper are not; what the report says is kept is of the file.
 func TestKeptForOnePrinter(t *testing.T) {
 	k := profiles.Calibration{Printer: "shed", Paper: "A4", Width: 210, Height: 297, Found: profiles.Misprint{Across: 0.01, Along: -0.005, Skew: 0.4 * unit.Degree}}
-	_, copies := opaqueLeaves(t, "pieces: [{name: Brace, measure: [AB=600, BC=450, CA=450]}]", job.Over{Printer: job.Profile{Name: job.Setting{Text: "shed"}}}, k)
+	_, copies := opaqueLeaves(t, "pieces: [{name: Brace, measure: [AB=600, BC=450, CA=450]}]", job.Overrides{Printer: job.Profile{Name: job.Setting{Text: "shed"}}}, k)
 	laid := copies[[2]int{0, 1}]
 	if len(laid) < 4 {
 		t.Fatalf("%d sheets", len(laid))
@@ -368,7 +368,7 @@ func (l leaf) toCut(p geom.Point) float64 {
 }
 
 // randomTemplate is a job of one triangle, shape or net on some paper.
-func randomTemplate(r *rand.Rand) (text string, o job.Over, what string) {
+func randomTemplate(r *rand.Rand) (text string, o job.Overrides, what string) {
 	say := func(s string) job.Setting { return job.Setting{Text: s, Where: "--flag"} }
 	pick := func(of ...string) string { return of[r.IntN(len(of))] }
 	length := func(lo, hi float64) float64 { return math.Round(lo * math.Pow(hi/lo, r.Float64())) }
@@ -393,7 +393,7 @@ func randomTemplate(r *rand.Rand) (text string, o job.Over, what string) {
 	quantity := pick("", "", "", ", quantity: 2")
 	text = "pieces: [{name: Panel, " + piece + quantity + "}]"
 	paper, overlap, margin := pick("A4", "A4", "A5", "A3", "Letter", "180x240"), pick("4", "8", "10", "10", "20", "45"), pick("5", "10", "10", "18")
-	o = job.Over{Paper: job.Profile{Name: say(paper)}, Overlap: say(overlap), Margin: say(margin), Pages: say(pick("full", "outline"))}
+	o = job.Overrides{Paper: job.Profile{Name: say(paper)}, Overlap: say(overlap), Margin: say(margin), Pages: say(pick("full", "outline"))}
 	if r.IntN(4) == 0 {
 		o.Landscape = say("yes")
 	}

@@ -198,15 +198,15 @@ func place(w solved.Work, where string) string {
 		return where
 	}
 	inner = strings.TrimSuffix(inner, ")")
-	source := j.Over.Source.Text
+	source := j.MadeWith.Source.Text
 	switch {
 	case source == job.CommandLine:
 		return ""
 	case source == "":
 		return j.File + ":" + inner
-	case len(j.Over.Places) == len(j.Pieces[0].Measure):
+	case len(j.MadeWith.Places) == len(j.Pieces[0].Measure):
 		if i := slices.IndexFunc(j.Pieces[0].Measure, func(t job.Setting) bool { return t.Where == where }); i >= 0 {
-			inner = j.Over.Places[i].Text
+			inner = j.MadeWith.Places[i].Text
 		}
 	}
 	return source + ":" + inner

@@ -31,32 +31,12 @@ func (w Work) Levels(p Piece) ([]pegging.Level, error) {
 func (w Work) grounded() error {
 	for _, p := range w.Pieces {
 		levels, err := w.Levels(p)
-		if err != nil || len(levels) == 0 || p.Other {
-			if err != nil {
-				return err
-			}
-			continue
+		if err == nil && len(levels) > 0 && !p.Other {
+			_, err = pegging.GroundOf(p.Pegs(), levels)
 		}
-		var pegs []pegging.Peg
-		if p.Net != nil {
-			for i, n := range p.Net.Names {
-				pegs = append(pegs, pegging.Peg{Name: n, At: p.Net.Points[i]})
-			}
-		} else {
-			t := p.Triangle()
-			for i, n := range t.Names {
-				pegs = append(pegs, pegging.Peg{Name: n, At: t.Points[i]})
-			}
-		}
-		var f *unit.Fault
-		if _, err := pegging.GroundOf(pegs, levels); errors.As(err, &f) {
-			return w.Levelled(p, f)
+		if err != nil {
+			return w.InPiece(p, err)
 		}
 	}
 	return nil
-}
-
-// Levelled gives a fault of the levels the place where they were said.
-func (w Work) Levelled(p Piece, f *unit.Fault) error {
-	return f.In(w.Job.Pieces[p.Index].LevelsAt)
 }

@@ -69,7 +69,7 @@ func triangular(ms []triangle.Measurement, s netWords) error {
 // several ways, each of them.
 func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
 	p, ms := w.Job.Pieces[index], w.Measured[index]
-	if err := meantForTriangles(p, w.Said.Piece.With); err != nil {
+	if err := meantForTriangles(p, w.Carries.Piece.With); err != nil {
 		return nil, err
 	}
 	asked := s.outline
@@ -184,7 +184,7 @@ func meantForTriangles(p job.Piece, over construct.Method) error {
 	}
 	// What the job itself says is how pegs are placed: a setting-out sheet heeds it.
 	if over == construct.ByAngle || over == construct.BySquare {
-		return &unit.Fault{Where: p.WithAt, Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
+		return &unit.Fault{Subject: unit.Way, What: "a net of more than three points is constructed by arcs", Hint: "leave it out, or say arcs"}
 	}
 	return nil
 }

@@ -43,7 +43,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 			w.Pieces = append(w.Pieces, w.adjust(q))
 		}
 	}
-	if m.Said.Piece.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
+	if m.Carries.Piece.Pick == job.Second && !slices.ContainsFunc(w.Pieces, func(p Piece) bool { return len(p.Solution.Answers) > 1 }) {
 		return w, &unit.Fault{Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo}}
 	}
 	for i := range w.Pieces {
@@ -89,7 +89,7 @@ func (w Work) solve(index int) ([]Piece, error) {
 		}
 		return nil, of(p, err)
 	}
-	if len(solution.Answers) == 1 && pick == job.Second && w.Said.Piece.Pick == job.Unpicked {
+	if len(solution.Answers) == 1 && pick == job.Second && w.Carries.Piece.Pick == job.Unpicked {
 		return nil, &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo, InFile: true}}
 	}
 	var pieces []Piece

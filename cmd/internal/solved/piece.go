@@ -11,6 +11,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/net"
+	"trammel/geom/pegging"
 	"trammel/geom/shape"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
@@ -122,14 +123,18 @@ func of(p job.Piece, err error) error {
 // Cares are all that is doubtful in the piece.
 func (p Piece) Cares() []string { return slices.Concat(p.Warnings, p.ByHand) }
 
-// InPiece puts a place of the job file in front of a fault: that of the name it
-// complains about, else that of the piece where it has no place at all.
+// InPiece puts a place in front of a fault: that of the words it complains about, else
+// that of the piece in the job file where it has no place at all.
 func (w Work) InPiece(p Piece, err error) error {
 	var f *unit.Fault
-	if !errors.As(err, &f) || w.Job.File == "" {
+	if !errors.As(err, &f) {
 		return err
 	}
 	switch j := w.Job.Pieces[p.Index]; {
+	case f.Subject == unit.Levels && f.Where == "":
+		return f.In(j.LevelsAt)
+	case w.Job.File == "":
+		return err
 	case f.Subject == unit.Job:
 		return f.In(w.Job.Name.Where)
 	case f.Subject == unit.Piece && j.NameAt != "":
@@ -300,11 +305,17 @@ func (w Work) toolsFor(ms []triangle.Measurement) tape.Tools {
 	return t
 }
 
-// Names of its pegs.
-func (p Piece) Names() []geom.Name {
+// Pegs are its points, where they are to stand.
+func (p Piece) Pegs() (all []pegging.Peg) {
 	if p.Net != nil {
-		return p.Net.Names
+		for i, n := range p.Net.Names {
+			all = append(all, pegging.Peg{Name: n, At: p.Net.Points[i]})
+		}
+		return all
 	}
 	t := p.Triangle()
-	return t.Names[:]
+	for i, n := range t.Names {
+		all = append(all, pegging.Peg{Name: n, At: t.Points[i]})
+	}
+	return all
 }

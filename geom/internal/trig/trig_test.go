@@ -78,7 +78,7 @@ func TestAgainstMpmath(t *testing.T) {
 	}
 }
 
-// The stored digits of π are those of Machin's formula, here at 2000 bits.
+// Pi of any precision is that of 2000 bits, rounded; the table has its digits by mpmath.
 func TestPiStoredAndComputed(t *testing.T) {
 	long := Pi(2000)
 	for _, prec := range []uint{1, 2, 53, 64, 256, 700, 992, 993} {

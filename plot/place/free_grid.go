@@ -2,17 +2,16 @@ package place
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
 
-// Ground is which places of an area are taken, in small squares, so that thousands
+// FreeGrid is which places of an area are taken, in small squares, so that thousands
 // of positions can be tried for a block. A square counts as taken where anything
-// comes into it, so a block that the ground says is free is free.
-type Ground struct {
+// comes into it, so a block that the grid says is free is free.
+type FreeGrid struct {
 	area   geom.Rect
 	step   unit.Length
 	nx, ny int
@@ -20,20 +19,20 @@ type Ground struct {
 	sum    []int32 // of taken squares below and left of each corner
 }
 
-// Level makes a ground of an area in squares of a size, all free, in the memory of the
+// Level makes a grid of an area in squares of a size, all free, in the memory of the
 // last one.
-func (g *Ground) Level(area geom.Rect, step unit.Length) {
+func (g *FreeGrid) Level(area geom.Rect, step unit.Length) {
 	const hair = 1e-9
 	n := func(l unit.Length) int { return int(math.Ceil(float64(l/step) - hair)) }
 	if nx, ny := n(area.Width()), n(area.Height()); g.nx != nx || g.ny != ny {
-		*g = Ground{nx: nx, ny: ny, taken: make([]bool, nx*ny), sum: make([]int32, (nx+1)*(ny+1))}
+		*g = FreeGrid{nx: nx, ny: ny, taken: make([]bool, nx*ny), sum: make([]int32, (nx+1)*(ny+1))}
 	}
 	g.area, g.step = area, step
 	clear(g.taken)
 }
 
 // Mark takes the squares that meet a rectangle and for which is returns true.
-func (g *Ground) Mark(r geom.Rect, is func(square geom.Rect) bool) {
+func (g *FreeGrid) Mark(r geom.Rect, is func(square geom.Rect) bool) {
 	n := func(l unit.Length) int { return int(math.Floor(float64(l / g.step))) }
 	for j := max(0, n(r.Min.Y-g.area.Min.Y)); j <= min(g.ny-1, n(r.Max.Y-g.area.Min.Y)); j++ {
 		for i := max(0, n(r.Min.X-g.area.Min.X)); i <= min(g.nx-1, n(r.Max.X-g.area.Min.X)); i++ {
@@ -46,7 +45,7 @@ func (g *Ground) Mark(r geom.Rect, is func(square geom.Rect) bool) {
 
 // Take takes the squares that a convex shape with a pad about it comes into; a shape of
 // two points is a line.
-func (g *Ground) Take(shape []geom.Point, pad unit.Length) {
+func (g *FreeGrid) Take(shape []geom.Point, pad unit.Length) {
 	box := geom.RectOf(shape[0], shape...)
 	lo, hi := box.Min.Y, box.Max.Y
 	edges := len(shape)
@@ -88,7 +87,7 @@ func (g *Ground) Take(shape []geom.Point, pad unit.Length) {
 }
 
 // Count adds up what is taken; free can be asked after that.
-func (g *Ground) Count() {
+func (g *FreeGrid) Count() {
 	w := g.nx + 1
 	for j := range g.ny {
 		var row int32
@@ -113,7 +112,7 @@ type Block struct {
 
 // Fits says whether a block with its origin at p lies within the bounds and
 // keeps its room.
-func (g *Ground) Fits(b Block, p geom.Point, room unit.Length, within geom.Rect) bool {
+func (g *FreeGrid) Fits(b Block, p geom.Point, room unit.Length, within geom.Rect) bool {
 	for _, r := range b.Rects {
 		r := r.Shift(p)
 		if !within.Holds(r) || !g.Free(r.Grow(room)) {
@@ -127,7 +126,7 @@ func (g *Ground) Fits(b Block, p geom.Point, room unit.Length, within geom.Rect)
 type cells struct{ x0, y0, x1, y1 int }
 
 // cells is the squares that a rectangle comes into, on the page or off it.
-func (g *Ground) cells(r geom.Rect) cells {
+func (g *FreeGrid) cells(r geom.Rect) cells {
 	const hair = 1e-9 // so that rounding takes a square too many, never one too few
 	at := func(d unit.Length) int { return int(math.Floor(float64(d / g.step))) }
 	return cells{
@@ -136,7 +135,7 @@ func (g *Ground) cells(r geom.Rect) cells {
 }
 
 // blocked is how many squares of a rectangle are taken.
-func (g *Ground) blocked(c cells) int32 {
+func (g *FreeGrid) blocked(c cells) int32 {
 	x0, y0, x1, y1 := max(0, c.x0), max(0, c.y0), min(g.nx, c.x1), min(g.ny, c.y1)
 	if x0 >= x1 || y0 >= y1 {
 		return 0
@@ -147,13 +146,13 @@ func (g *Ground) blocked(c cells) int32 {
 
 // Free says whether nothing is taken within a rectangle, of which what lies off
 // the page does not count.
-func (g *Ground) Free(r geom.Rect) bool { return g.blocked(g.cells(r)) == 0 }
+func (g *FreeGrid) Free(r geom.Rect) bool { return g.blocked(g.cells(r)) == 0 }
 
 // Spot looks for a place for a block, in rows from the bottom (or top), each from
 // the left (or right), that accept agrees to. Where it does not, it is not asked
 // again about places that the block could be slid to along the row, and the next
 // looked at is as far on as the first rectangle is wide: nothing slips between.
-func (g *Ground) Spot(b Block, room unit.Length, within geom.Rect, accept func(geom.Point) bool) (geom.Point, bool) {
+func (g *FreeGrid) Spot(b Block, room unit.Length, within geom.Rect, accept func(geom.Point) bool) (geom.Point, bool) {
 	box := b.Rects[0]
 	for _, r := range b.Rects[1:] {
 		box = box.Join(r)
@@ -198,7 +197,7 @@ func (g *Ground) Spot(b Block, room unit.Length, within geom.Rect, accept func(g
 }
 
 // under is the squares under a block.
-func (g *Ground) under(b Block, p geom.Point, room unit.Length) (all []cells) {
+func (g *FreeGrid) under(b Block, p geom.Point, room unit.Length) (all []cells) {
 	for _, r := range b.Rects {
 		all = append(all, g.cells(r.Shift(p).Grow(room)))
 	}
@@ -207,7 +206,7 @@ func (g *Ground) under(b Block, p geom.Point, room unit.Length) (all []cells) {
 
 // past is how many squares a blocked rectangle must be moved along to have what
 // blocks it behind.
-func (g *Ground) past(c cells, dx int) int {
+func (g *FreeGrid) past(c cells, dx int) int {
 	lo, hi := 1, c.x1-c.x0 // hi is enough; halve towards the least that is
 	for lo < hi {
 		mid := (lo + hi) / 2
@@ -226,26 +225,7 @@ func (g *Ground) past(c cells, dx int) int {
 	return lo
 }
 
-// Highest is the top left corner of a rectangle with so much more white round it (off
-// the area there is white enough) that is free on all of the grounds, which have one area
-// and one size of squares: the highest and then leftmost one.
-func Highest(width, high, more unit.Length, all ...*Ground) (geom.Point, bool) {
-	g := all[0]
-	squares := func(l unit.Length) int { return int(math.Ceil(float64(l / g.step))) }
-	w, h, m := squares(width), squares(high), squares(more)
-	for j := g.ny - h; j >= 0; j-- {
-		for i := 0; i+w <= g.nx; i++ {
-			c := cells{i - m, j - m, i + w + m, j + h + m}
-			if !slices.ContainsFunc(all, func(g *Ground) bool { return g.blocked(c) > 0 }) {
-				at := g.square(i, j).Min
-				return geom.Point{X: at.X, Y: at.Y + unit.Length(h)*g.step}, true
-			}
-		}
-	}
-	return geom.Point{}, false
-}
-
-func (g *Ground) square(i, j int) geom.Rect {
+func (g *FreeGrid) square(i, j int) geom.Rect {
 	at := g.area.Min.Plus(geom.Point{X: unit.Length(i) * g.step, Y: unit.Length(j) * g.step})
 	return geom.Rect{Min: at, Max: at.Plus(geom.Point{X: g.step, Y: g.step})}
 }

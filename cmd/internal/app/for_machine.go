@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
 	"slices"
@@ -16,6 +17,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/svg"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // drawings are the pieces of a job each in one, at full size, for a machine that cuts.
@@ -38,20 +40,14 @@ func makeWhole(o Order) (*Document, error) {
 		return nil, err
 	}
 	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
-	d.head = draw.Document{Title: o.Work.documentTitle(), Language: o.Work.aloud().Language(), Hide: o.Work.hide}
+	d.head = draw.Document{Title: o.Work.documentTitle(), Language: words.In(o.Work.Language).Aloud().Language(), Hide: o.Work.hide}
 	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(h.pages) }, func() []string { return h.names }
 	d.single = func() bool { return len(h.pages) == 1 }
 	return d, nil
 }
 
 func (w Work) drawings() (*drawings, error) {
-	if err := w.Picked(); err != nil {
-		return nil, err
-	}
-	if err := w.HasOutline(); err != nil {
-		return nil, err
-	}
-	if err := w.Sound(); err != nil {
+	if err := cmp.Or(w.Picked(), w.HasOutline(), w.Sound()); err != nil {
 		return nil, err
 	}
 	all := &drawings{work: w}
@@ -62,7 +58,7 @@ func (w Work) drawings() (*drawings, error) {
 		}
 		name := fileName(p.Title())
 		if len(w.Pieces) > 1 {
-			name = fmt.Sprintf("%0*d-%s", len(fmt.Sprint(len(w.Pieces))), i+1, name)
+			name = numbered(i, len(w.Pieces), p.Title())
 		}
 		all.pages, all.names = append(all.pages, page), append(all.names, name)
 	}

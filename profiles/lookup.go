@@ -1,7 +1,6 @@
 package profiles
 
 import (
-	"errors"
 	"fmt"
 	"maps"
 	"regexp"
@@ -55,17 +54,17 @@ type Trade struct {
 // Default is the name of the paper, printer or trade to take where nobody says,
 // and where that was written.
 func (s Set) Default(kind string) (name, from string) {
-	return s.values[path("defaults", kind)], s.from[path("defaults", kind)]
+	v := s.values[path("defaults", kind)]
+	return v.text, v.from
 }
 
 // DefaultAt is that place as messages name it, to the column and with its key.
-func (s Set) DefaultAt(kind string) string { return s.at[path("defaults", kind)] }
+func (s Set) DefaultAt(kind string) string { return s.values[path("defaults", kind)].at }
 
 // Preferring is the set with another default of a kind, from the place that says so.
 func (s Set) Preferring(kind, name, place string) Set {
-	p := path("defaults", kind)
-	s.values, s.from, s.at = maps.Clone(s.values), maps.Clone(s.from), maps.Clone(s.at)
-	s.values[p], s.from[p], s.at[p] = name, place, place
+	s.values = maps.Clone(s.values)
+	s.values[path("defaults", kind)] = value{name, place, place}
 	return s
 }
 
@@ -83,16 +82,13 @@ func (s Set) Paper(name string) (Paper, error) {
 	if !s.has("papers", name) {
 		return Paper{}, s.unknown("paper", "papers", name, "; a size of its own: 300x500 or 12x18in")
 	}
-	return paperOf(s.nameOf("papers", id(name)), s.said("papers", name, ""))
+	return paperOf(s.nameOf("papers", id(name)), s.said(papers, name, ""))
 }
 
 // paperOf is a paper as its values say.
 func paperOf(name string, said []Item) (Paper, error) {
 	p := Paper{Name: name, From: fromOf(said), Said: said}
-	var errs [2]error
-	p.Width, errs[0] = lengthBetween(textOf(said, "width"), leastPaper, mostPaper)
-	p.Height, errs[1] = lengthBetween(textOf(said, "height"), leastPaper, mostPaper)
-	return p, errors.Join(errs[:]...)
+	return p, readAll(&p, paperKeys, said)
 }
 
 // anyLength is written for the length of a roll.
@@ -106,9 +102,7 @@ func customPaper(name, width, height string) (Paper, error) {
 		p.Roll, p.Height = true, mostPaper
 		var err error
 		if p.Width, err = lengthBetween(width, leastPaper, mostPaper); err != nil {
-			bad := &unit.Fault{What: err.Error()}
-			errors.As(err, &bad)
-			return p, &unit.Fault{What: bad.What, Hint: "a roll is its width and any, such as 914xany or 36inxany"}
+			return p, &unit.Fault{What: faultOf(err).What, Hint: "a roll is its width and any, such as 914xany or 36inxany"}
 		}
 		return p, nil
 	}
@@ -123,13 +117,10 @@ func customPaper(name, width, height string) (Paper, error) {
 		text string
 		to   *unit.Length
 	}{{width, &p.Width}, {height, &p.Height}} {
-		l, err := unit.ParseSetting(side.text, bare, leastPaper, mostPaper)
-		if err != nil {
-			bad := &unit.Fault{What: err.Error()}
-			errors.As(err, &bad)
-			return p, &unit.Fault{What: bad.What, Hint: "a size is width x height in mm, such as 300x500; inches are written 12x18in"}
+		var err error
+		if *side.to, err = unit.ParseSetting(side.text, bare, leastPaper, mostPaper); err != nil {
+			return p, &unit.Fault{What: faultOf(err).What, Hint: "a size is width x height in mm, such as 300x500; inches are written 12x18in"}
 		}
-		*side.to = l
 	}
 	return p, nil
 }
@@ -139,27 +130,19 @@ func (s Set) Printer(name string) (Printer, error) {
 	if !s.has("printers", name) {
 		return Printer{}, s.unknown("printer", "printers", name, "")
 	}
-	return printerOf(s.nameOf("printers", id(name)), s.said("printers", name, "office"))
+	return printerOf(s.nameOf("printers", id(name)), s.said(printers, name, "office"))
 }
 
 // printerOf is a printer as its values say.
-func printerOf(name string, said []Item) (p Printer, err error) {
-	p = Printer{Name: name, From: fromOf(said)}
-	for key, to := range map[string]*unit.Length{"left": &p.Left, "top": &p.Top, "right": &p.Right, "bottom": &p.Bottom, "overlap": &p.Overlap} {
-		l, wrong := lengthBetween(textOf(said, key), 0, mostMargin)
-		if wrong != nil {
-			err = wrong
-		}
-		*to = l
-	}
-	return p, err
+func printerOf(name string, said []Item) (Printer, error) {
+	p := Printer{Name: name, From: fromOf(said)}
+	return p, readAll(&p, printerKeys, said)
 }
 
 // Said is the printer as its values would say it: read again they are the same.
-func (p Printer) Said() []Item {
-	items := []Item{{Key: "left", Text: exact(p.Left)}, {Key: "top", Text: exact(p.Top)}, {Key: "right", Text: exact(p.Right)}, {Key: "bottom", Text: exact(p.Bottom)}, {Key: "overlap", Text: exact(p.Overlap)}}
-	for i := range items {
-		items[i].From = p.From[items[i].Key]
+func (p Printer) Said() (items []Item) {
+	for _, k := range printerKeys {
+		items = append(items, Item{k.name, exact(*k.of(&p)), p.From[k.name]})
 	}
 	return items
 }
@@ -169,32 +152,13 @@ func (s Set) Trade(name string) (Trade, error) {
 	if !s.has("trades", name) {
 		return Trade{}, s.unknown("trade", "trades", name, "")
 	}
-	return tradeOf(s.nameOf("trades", id(name)), s.said("trades", name, "general"))
+	return tradeOf(s.nameOf("trades", id(name)), s.said(trades, name, "general"))
 }
 
 // tradeOf is a trade as its values say.
 func tradeOf(name string, said []Item) (Trade, error) {
 	t := Trade{Name: name, From: fromOf(said), Said: said, Show: map[string]bool{}}
-	get := func(key string) string { return textOf(said, key) }
-	var errs [8]error
-	t.Unit, errs[0] = unit.ParseUnit(get("unit"))
-	t.Figures.Unit = t.Unit
-	t.Figures.Denominator, errs[1] = ParseFraction(get("fraction"))
-	t.Figures.Minutes, errs[2] = ParseAngles(get("angles"))
-	t.Lettering, errs[3] = lengthBetween(get("lettering"), leastLettering, mostLettering)
-	t.Protractor, errs[4] = parseStep(get("protractor"))
-	t.Saw, errs[7] = parseSaw(get("saw"))
-	if c := get("compass"); c != "" {
-		t.Compass, errs[5] = lengthBetween(c, 10, 100*unit.Metre)
-	}
-	t.Tape = get("tape")
-	t.Hook = get("hook") == "yes"
-	t.Instrument = get("instrument")
-	t.Reading, errs[6] = lengthBetween(get("reading"), leastReading, mostReading)
-	for _, w := range strings.Fields(get("show")) {
-		t.Show[w] = true
-	}
-	return t, errors.Join(errs[:]...)
+	return t, readAll(&t, tradeKeys, said)
 }
 
 // has says whether there is a profile of that kind and name.
@@ -202,27 +166,15 @@ func (s Set) has(kind, name string) bool { return s.names[path(kind, id(name))] 
 
 // said are the values of a profile in the order of its kind's keys: its own, and
 // those that the lender has where it has none.
-func (s Set) said(kind, name, lender string) (all []Item) {
-	for _, k := range keysOf(kind) {
-		own, lent := path(kind, id(name), k.name), path(kind, lender, k.name)
-		switch {
-		case s.from[own] != "":
-			all = append(all, Item{k.name, s.values[own], s.from[own]})
-		case s.from[lent] != "":
-			all = append(all, Item{k.name, s.values[lent], s.from[lent] + ", from " + lender})
+func (s Set) said(k kind, name, lender string) (all []Item) {
+	for _, key := range k.keys {
+		if own, ok := s.values[path(k.name, id(name), key)]; ok {
+			all = append(all, Item{key, own.text, own.from})
+		} else if lent, ok := s.values[path(k.name, lender, key)]; ok {
+			all = append(all, Item{key, lent.text, lent.from + ", from " + lender})
 		}
 	}
 	return all
-}
-
-// textOf is the value of a key, empty where it is not said.
-func textOf(said []Item, key string) string {
-	for _, i := range said {
-		if i.Key == key {
-			return i.Text
-		}
-	}
-	return ""
 }
 
 func fromOf(said []Item) From {
@@ -239,10 +191,10 @@ func (s Set) unknown(what, kind, name, more string) error {
 		known = append(known, s.names[path(kind, id)])
 	}
 	hint := strict.Suggest(id(name), known)
-	if strict.Nearest(id(name), known) == "" && len(known) > 12 {
-		hint = "trammel profiles lists them"
-	}
 	if strict.Nearest(id(name), known) == "" {
+		if len(known) > 12 {
+			hint = "trammel profiles lists them"
+		}
 		hint += more
 	}
 	return &unit.Fault{What: fmt.Sprintf("%q is no %s that is known", strict.Shorten(name), what), Hint: hint}

@@ -19,14 +19,14 @@ func (t *layout) fronts() error {
 		on := l.plan
 		on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
 		var err error
-		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, w.frontWords()); err != nil {
+		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, t.frontWords()); err != nil {
 			return w.InPiece(l.piece, err)
 		}
 		t.count += w.shorten(l.front)
 	}
 	var lost []template.Piece
 	for _, it := range t.shared.items {
-		if a, _ := t.shared.arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy); a.Lost {
+		if t.arranged(it).Lost {
 			lost = append(lost, w.templatePiece(t.laid[it.laid].piece))
 		}
 	}
@@ -34,11 +34,31 @@ func (t *layout) fronts() error {
 		return nil
 	}
 	var err error
-	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, w.notes()...); err != nil {
+	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, t.notes()...); err != nil {
 		return err
 	}
 	t.count += w.shorten(t.shared.front)
 	return nil
+}
+
+// frontWords are what the page before those of a piece says beside it.
+func (t *layout) frontWords() template.Front {
+	front := template.Front{Notes: t.notes()}
+	if c := t.work.calibration; c != nil {
+		front.Uncertainty = c.Uncertainty
+	}
+	return front
+}
+
+// notes are what a title line says beside the names.
+func (t *layout) notes() (notes []string) {
+	if t.work.Job.Date != "" {
+		notes = append(notes, t.work.Job.Date)
+	}
+	if p := t.work.printer(); p != "" {
+		notes = append(notes, "for printer "+p+": wrong on any other")
+	}
+	return notes
 }
 
 // crowded says whether the page of a piece has no room for all that is asked for.
@@ -52,19 +72,19 @@ func (t *layout) crowded(l laid) bool {
 
 // noted is the only page of a piece with what its reader needs: all of it where there
 // is no index page.
-func (w Work) noted(l laid, p draw.Page) draw.Page {
-	s := w.style()
+func (t *layout) noted(l laid, p draw.Page) draw.Page {
+	s := t.work.style()
 	if len(l.front) > 0 {
 		s.Steps, s.Settings = false, false
 	}
-	p, _ = template.WithNotes(p, l.plan.Sheet, w.templatePiece(l.piece), lettering.Go(), s)
+	p, _ = template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), s)
 	return p
 }
 
 // shorten makes pages off a roll no longer than what is on them, and counts them.
-func (w Work) shorten(pages []draw.Page) int {
+func (s stock) shorten(pages []draw.Page) int {
 	for i := range pages {
-		pages[i] = w.short(pages[i])
+		pages[i] = s.short(pages[i])
 	}
 	return len(pages)
 }

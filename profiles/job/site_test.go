@@ -23,7 +23,7 @@ func onSite(t *testing.T, said ...string) (Merged, error) {
 		t.Fatal(err)
 	}
 	j := Job{Pieces: []Piece{{Measure: []Setting{{Text: "AB=8m"}, {Text: "BC=6m"}, {Text: "CA=5m"}}, Quantity: 1}}}
-	o := Over{Site: map[string]Setting{}}
+	o := Overrides{Site: map[string]Setting{}}
 	j.Site = map[string]Setting{}
 	for i, s := range said {
 		switch {
