@@ -153,7 +153,8 @@ func (d *document) open() (dict, error) {
 	if p.err || trailer == nil || trailer["Prev"] != nil || !bytes.HasPrefix(p.b, []byte("\nstartxref\n")) {
 		return nil, errForm
 	}
-	n, _ := trailer["Size"].(int64)
+	// What is packed has a table of its own.
+	n := (at + int64(k) + 1 - d.xref) / entry
 	first := fmt.Sprintf("xref\n0 %d\n", n)
 	if b, err = d.read(d.xref, len(first)); err != nil {
 		return nil, err

@@ -74,7 +74,6 @@ func Write(w io.Writer, d draw.Document) error {
 		return errEmpty
 	}
 	tree.finish(f)
-	says.finish()
 
 	b, err := f.fonts(c.font, fonts)
 	if err != nil {
@@ -87,6 +86,7 @@ func Write(w io.Writer, d draw.Document) error {
 	}
 	f.object(resources, append(b, " >> >>"...))
 	info := f.catalog(catalog, trees{pages: root, says: says.root}, d, names, groups)
+	says.finish()
 	return f.finish(catalog, info)
 }
 

@@ -2,40 +2,41 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 
 	"trammel/plot/draw"
 )
 
 // structure is what the document says, part by part in the order of reading (ISO
-// 32000-1, 14.7 and 14.8), so that it can be read out and taken out.
+// 32000-1, 14.7 and 14.8), so that it can be read out and taken out. It is written at the
+// end, when all parts are known.
 type structure struct {
-	f        *file
-	root     ref
-	document *part
-	known    map[*draw.Tag]*part
-	tagged   []*part // those of known, in the order of reading
-	parents  []byte  // the tree from the marks of a page to their parts
-	pages    int
+	f      *file
+	root   ref
+	parts  []*part // all of them, the document first
+	known  map[*draw.Tag]*part
+	owners [][]*part // of the marks of each page that has any
 
 	// Of the page that is being written:
 	page   ref
 	figure *part                // what its Alt speaks of
 	labels map[draw.Layer]*part // words without a tag
-	own    []*part              // figure and labels: nothing comes to them later
-	owners []ref                // of the page's marks
+	marks  []*part              // whose each mark is
 }
 
 // part is an element of the tree. Its content comes in the order of the marks.
 type part struct {
-	ref, in ref
-	role    draw.Role
-	alt     string
-	kids    []kid
+	number int // in structure.parts
+	in     *part
+	role   draw.Role
+	alt    string
+	kids   []kid
 }
 
-// kid is a part or, where page is not 0, a mark on a page.
+// kid is a part or, where that is nil, a mark on a page.
 type kid struct {
-	ref  ref
+	part *part
 	page ref
 	mark int
 }
@@ -47,15 +48,14 @@ var roles = [...]string{
 }
 
 func newStructure(f *file) *structure {
-	s := &structure{f: f, root: f.reserve(), known: map[*draw.Tag]*part{}}
-	s.document = &part{ref: f.reserve(), in: s.root}
-	return s
+	return &structure{f: f, root: f.reserve(), known: map[*draw.Tag]*part{}, labels: map[draw.Layer]*part{}, parts: []*part{{}}}
 }
 
 // begin makes the parts of a page that are new, in the order of reading, from the
 // operations that are shown.
 func (s *structure) begin(page ref, p draw.Page, hidden func(draw.Layer) bool) {
-	s.page, s.owners, s.own, s.figure, s.labels = page, s.owners[:0], s.own[:0], nil, map[draw.Layer]*part{}
+	s.page, s.marks, s.figure = page, nil, nil
+	clear(s.labels)
 	for _, first := range [...]bool{true, false} {
 		for _, op := range p.Ops {
 			t := op.Tag()
@@ -66,24 +66,19 @@ func (s *structure) begin(page ref, p draw.Page, hidden func(draw.Layer) bool) {
 			case l.Fixed():
 			case isWords(op):
 				if s.labels[l] == nil {
-					s.labels[l] = s.ownPart(draw.AsParagraph, "")
+					s.labels[l] = s.add(s.parts[0], draw.AsParagraph, "")
 				}
 			case p.Alt != "" && s.figure == nil:
-				s.figure = s.ownPart(draw.AsFigure, p.Alt)
+				s.figure = s.add(s.parts[0], draw.AsFigure, p.Alt)
 			}
 		}
 	}
 }
 
-func (s *structure) ownPart(r draw.Role, alt string) *part {
-	p := s.add(s.document, r, alt)
-	s.own = append(s.own, p)
-	return p
-}
-
 func (s *structure) add(in *part, r draw.Role, alt string) *part {
-	p := &part{ref: s.f.reserve(), in: in.ref, role: r, alt: alt}
-	in.kids = append(in.kids, kid{ref: p.ref})
+	p := &part{number: len(s.parts), in: in, role: r, alt: alt}
+	s.parts = append(s.parts, p)
+	in.kids = append(in.kids, kid{part: p})
 	return p
 }
 
@@ -96,7 +91,7 @@ func (s *structure) of(t *draw.Tag) *part {
 	if ok {
 		return p
 	}
-	in := s.document
+	in := s.parts[0]
 	if t.In != nil {
 		in = s.of(t.In)
 		if p, ok = s.known[t]; ok { // in holds it
@@ -105,7 +100,6 @@ func (s *structure) of(t *draw.Tag) *part {
 	}
 	p = s.add(in, t.Role, t.Alt)
 	s.known[t] = p
-	s.tagged = append(s.tagged, p)
 	for _, h := range t.Holds {
 		s.of(h)
 	}
@@ -127,38 +121,49 @@ func (s *structure) partOf(op draw.Op) *part {
 
 // mark is the number of a new mark on the page, whose content belongs to a part.
 func (s *structure) mark(p *part) int {
-	n := len(s.owners)
-	s.owners = append(s.owners, p.ref)
+	n := len(s.marks)
+	s.marks = append(s.marks, p)
 	p.kids = append(p.kids, kid{page: s.page, mark: n})
 	return n
 }
 
-// end writes the parts that are the page's own, and is what the page says of its marks.
+// end is what a page says of its marks.
 func (s *structure) end() (entry string) {
-	for _, p := range s.own {
-		s.write(p)
-	}
-	if len(s.owners) == 0 {
+	if len(s.marks) == 0 {
 		return ""
 	}
-	s.parents = fmt.Appendf(s.parents, "%d [%s]\n", s.pages, refs(s.owners))
-	s.pages++
-	return fmt.Sprintf(" /StructParents %d", s.pages-1)
+	s.owners = append(s.owners, s.marks)
+	return fmt.Sprintf(" /StructParents %d", len(s.owners)-1)
 }
 
-// finish writes the tree.
+// finish writes the tree. No other object may get a number after it.
 func (s *structure) finish() {
-	for _, p := range s.tagged {
-		s.write(p)
+	first := s.f.firstPacked(len(s.parts) + 1)
+	at := func(p *part) ref { return first + ref(p.number) }
+	bodies := make([][]byte, 0, len(s.parts)+1)
+	for _, p := range s.parts {
+		bodies = append(bodies, s.body(p, at))
 	}
-	s.f.object(s.document.ref, append(append([]byte("<</S/Document/P "), fmt.Sprintf("%d 0 R/K[", s.root)...), append(kids(s.document.kids, 0), "]>>"...)...))
-	parents := s.f.add("<< /Nums [%s] >>", s.parents)
-	s.f.object(s.root, fmt.Appendf(nil, "<< /Type /StructTreeRoot /K %d 0 R /ParentTree %d 0 R /ParentTreeNextKey %d >>", s.document.ref, parents, s.pages))
+	b := []byte("<</Nums[")
+	for i, marks := range s.owners {
+		b = append(strconv.AppendInt(b, int64(i), 10), '[')
+		for _, p := range marks {
+			b = append(strconv.AppendInt(b, int64(at(p)), 10), " 0 R "...)
+		}
+		b = append(b, ']')
+	}
+	bodies = append(bodies, append(b, "]>>"...))
+	s.f.object(s.root, fmt.Appendf(nil, "<< /Type /StructTreeRoot /K %d 0 R /ParentTree %d 0 R /ParentTreeNextKey %d >>", first, int(first)+len(s.parts), len(s.owners)))
+	s.f.pack(bodies)
 }
 
-// write writes a part that is whole.
-func (s *structure) write(p *part) {
-	b := fmt.Appendf(nil, "<</S/%s/P %d 0 R", roles[p.role], p.in)
+// body of a part.
+func (s *structure) body(p *part, at func(*part) ref) []byte {
+	role, in := "Document", s.root
+	if p.in != nil {
+		role, in = roles[p.role], at(p.in)
+	}
+	b := fmt.Appendf(nil, "<</S/%s/P %d 0 R", role, in)
 	if p.alt != "" {
 		b = append(b, "/Alt"+text(p.alt)...)
 	}
@@ -166,38 +171,30 @@ func (s *structure) write(p *part) {
 		b = append(b, "/A<</O/Table/Scope/Column>>"...)
 	}
 	page := ref(0)
-	for _, k := range p.kids {
-		if k.page != 0 {
-			page = k.page
-			b = fmt.Appendf(b, "/Pg %d 0 R", page)
-			break
-		}
+	if i := slices.IndexFunc(p.kids, func(k kid) bool { return k.part == nil }); i >= 0 {
+		page = p.kids[i].page
+		b = fmt.Appendf(b, "/Pg %d 0 R", page)
 	}
-	switch k := kids(p.kids, page); {
-	case len(p.kids) > 1:
-		b = append(append(append(b, "/K["...), k...), ']')
-	case len(p.kids) == 1:
-		b = append(append(b, "/K "...), k...)
+	if len(p.kids) > 0 {
+		b = append(b, "/K["...)
 	}
-	s.f.object(p.ref, append(b, ">>"...))
-}
-
-// kids of a part whose marks lie on the page where nothing else is said.
-func kids(all []kid, page ref) (b []byte) {
-	for i, k := range all {
+	for i, k := range p.kids {
 		if i > 0 {
 			b = append(b, ' ')
 		}
 		switch {
-		case k.page == 0:
-			b = fmt.Appendf(b, "%d 0 R", k.ref)
+		case k.part != nil:
+			b = append(strconv.AppendInt(b, int64(at(k.part)), 10), " 0 R"...)
 		case k.page == page:
-			b = fmt.Append(b, k.mark)
+			b = strconv.AppendInt(b, int64(k.mark), 10)
 		default:
 			b = fmt.Appendf(b, "<</Type/MCR/Pg %d 0 R/MCID %d>>", k.page, k.mark)
 		}
 	}
-	return b
+	if len(p.kids) > 0 {
+		b = append(b, ']')
+	}
+	return append(b, ">>"...)
 }
 
 func isWords(op draw.Op) bool {
