@@ -54,7 +54,7 @@ func newStructure(f *file) *structure {
 // begin makes the parts of a page that are new, in the order of reading, from the
 // operations that are shown.
 func (s *structure) begin(page ref, p draw.Page, hidden func(draw.Layer) bool) {
-	s.page, s.marks, s.figure = page, nil, nil
+	s.page, s.marks, s.figure = page, make([]*part, 0, 16), nil
 	clear(s.labels)
 	for _, first := range [...]bool{true, false} {
 		for _, op := range p.Ops {
@@ -163,7 +163,7 @@ func (s *structure) body(p *part, at func(*part) ref) []byte {
 	if p.in != nil {
 		role, in = roles[p.role], at(p.in)
 	}
-	b := fmt.Appendf(nil, "<</S/%s/P %d 0 R", role, in)
+	b := fmt.Appendf(make([]byte, 0, 64+len(p.alt)+8*len(p.kids)), "<</S/%s/P %d 0 R", role, in)
 	if p.alt != "" {
 		b = append(b, "/Alt"+text(p.alt)...)
 	}
