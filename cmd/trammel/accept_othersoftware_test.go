@@ -44,9 +44,9 @@ func TestAccepted(t *testing.T) {
 		{"calibrate", "--printer", "shed", "--paper", "A4"},
 	} {
 		name := strings.Join(args, " ")
-		want := done
+		want := statusDone
 		if args[0] == "check" {
-			want = notPassed
+			want = statusNotPassed
 		}
 		if status, _, errs := trammel(t, dir, "", append(args, "-o", "out.pdf")...); status != want {
 			t.Fatalf("%s: %s", name, errs)

@@ -7,22 +7,22 @@ import (
 	"trammel/geom/unit"
 )
 
-// flags maps a fault's subject to the flag whose whole value it is. A subject that is
+// valueFlags maps a fault's subject to the flag whose whole value it is. A subject that is
 // missing has no flag, or the fault names it.
-var flags = map[unit.Subject]string{
+var valueFlags = map[unit.Subject]string{
 	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels",
 	unit.Lying: "landscape", unit.Margin: "margin", unit.Again: "again", unit.Reread: "sheet",
 }
 
-// calls maps a subject to the flag that a remark tells the reader to use.
-var calls = map[unit.Subject]string{
+// adviceFlags maps a subject to the flag that a remark tells the reader to use.
+var adviceFlags = map[unit.Subject]string{
 	unit.Scale: "--unit", unit.Printer: "--printer", unit.Paper: "--paper", unit.Margin: "--margin", unit.Again: "--again", unit.Reread: "--sheet",
 	unit.Rule: "--rule", unit.Closeness: "--reading", unit.Found: "--found", unit.Instrument: "--instrument",
 }
 
 // says is how a person says something to trammel.
 func says(of unit.Subject, value string, inFile bool) string {
-	flag := strings.TrimSpace(calls[of] + " " + value)
+	flag := strings.TrimSpace(adviceFlags[of] + " " + value)
 	switch {
 	case of == unit.Instrument: // a flag of some commands only
 		return flag + ", or under site: " + unit.Says(nil).Of(of, value, true)
@@ -32,21 +32,21 @@ func says(of unit.Subject, value string, inFile bool) string {
 	return flag
 }
 
-// about is what is wrong, for a table.
-type about struct {
+// fault is what is wrong, for a table.
+type fault struct {
 	unit.Subject
 	unit.Code
 }
 
-// help is what to do: with a flag, or where the words stand in a job file, with a key
+// remedy is what to do: with a flag, or where the words stand in a job file, with a key
 // of it; empty where the flag says it too. {hint} is what the fault says itself,
 // {names} and {list} its names with and without blanks between, {first}, {last},
 // {quoted} (all in one) and {name} (the first, as a shell takes it), {figure} its figure.
-type help struct{ flag, key string }
+type remedy struct{ flag, key string }
 
 const inThePiece = "say it in the job, under the piece that is meant: "
 
-var helps = map[about]help{
+var remedies = map[fault]remedy{
 	{unit.Unsaid, unit.NotOneUnit}: {
 		"write {first} or {last}; or say what bare numbers count, such as --unit {figure}",
 		"write {first} or {last}; or say what bare numbers count, such as unit: {figure}",
@@ -96,7 +96,7 @@ var helps = map[about]help{
 // hinted is the hint of a fault or of a triangle that there is not, with the flag or
 // the key that helps.
 func hinted(s unit.Subject, a unit.Advice, hint string) string {
-	h, known := helps[about{s, a.Code}]
+	h, known := remedies[fault{s, a.Code}]
 	if !known {
 		return hint
 	}
@@ -124,7 +124,7 @@ func inShell(s string) string {
 // located is a fault in one line. A flag in whose value it lies says what it is about:
 // "--base AB: there is no point", and "job.yaml:3:9: base AB: there is no point".
 func located(f *unit.Fault) string {
-	flag, of := flags[f.Subject], f.Of
+	flag, of := valueFlags[f.Subject], f.Of
 	if f.Subject == unit.Site {
 		flag, of = f.Of, ""
 	}

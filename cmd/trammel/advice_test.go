@@ -117,7 +117,7 @@ func TestLocated(t *testing.T) {
 	}
 }
 
-// What helps is a flag, or where the words stand in a file, a key.
+// What remedies is a flag, or where the words stand in a file, a key.
 func TestHinted(t *testing.T) {
 	corners := unit.Advice{Code: unit.NoEdge, Names: []string{"A", "B", "C", "D"}}
 	inFile := corners
@@ -138,7 +138,7 @@ func TestHinted(t *testing.T) {
 			t.Errorf("%v, %v: %q, want %q", c.of, c.a.Code, got, c.want)
 		}
 	}
-	for k, h := range helps {
+	for k, h := range remedies {
 		for _, text := range []string{h.flag, h.key} {
 			if left := hinted(k.Subject, unit.Advice{Code: k.Code, InFile: text == h.key, Names: []string{"A", "B"}, Figure: "3"}, "hint"); strings.ContainsAny(left, "{}") || left == "" {
 				t.Errorf("%v, %v: %q", k.Subject, k.Code, left)

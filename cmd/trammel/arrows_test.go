@@ -38,7 +38,7 @@ var arrows = map[string][]string{
 	"trammel/plot/paging":              {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/furniture", "trammel/plot/place", "trammel/plot/words"},
 	"trammel/plot/template":            {"trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/shape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/furniture", "trammel/plot/paging", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/calibrate":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/sheet", "trammel/plot/words"},
-	"trammel/plot/plan":                {"trammel/geom", "trammel/geom/adjust", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/plan":                {"trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/phone":               {},
 	"trammel/plot/check":               {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/setout":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},

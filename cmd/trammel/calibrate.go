@@ -41,97 +41,88 @@ ticks to read tenths by; what is found on it, typed with --again, is added to wh
 is known.`
 
 func calibrateCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	var found, rule, reading string
-	var again bool
-	var number int
-	cmd := &cobra.Command{
-		Use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
-		Short: "measure what a printer does to a page, and have its pages corrected",
-		Long:  calibrateWords,
-		Example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
+	return c.command(command{
+		use:   "calibrate --printer NAME [-o OUT.pdf | --found READINGS]",
+		short: "measure what a printer does to a page, and have its pages corrected",
+		long:  calibrateWords,
+		example: `  trammel calibrate --printer shed --paper A4 -o sheet.pdf
   trammel calibrate --printer shed --found width=189.25,height=276.75,diagonal=335,diagonal=335.5,edges=4,4,4,12 --rule II
   trammel calibrate --printer shed --again -o again.pdf`,
-		Args: cobra.ArbitraryArgs, // a value that was forgotten is found first
+		flags: [][]option{{
+			{"printer", "", "`name` of the printer, one of your own"},
+			{"paper", "", "`paper` of the sheet; the larger, the truer"},
+			{"margin", "", "`width` of what stays outside the crosses"},
+			{"found", "", "`readings`: width=…,height=…,diagonal=…,diagonal=…[,edges=l,t,r,b]"},
+			{"rule", "", "`class` of the steel rule, I, II or III, as stamped on it; or what it is wrong by at most, such as 0.05mm"},
+			{"reading", "", "`closeness` you read to: two readings of three lie no further off (0.1mm unless you say)"},
+			{"again", false, "a sheet corrected by what is known already"},
+			{"sheet", 0, "`number` of the corrected sheet that was read, as it says itself"},
+			{"json", false, "print what was found as JSON on standard output"},
+			{"config", "", "profiles `file` over your own"},
+		}},
+		output: ".pdf",
+		run:    (*request).calibrate,
+	})
+}
+
+func (r *request) calibrate(args []string) error {
+	if err := swallowed(r.flags); err != nil { // a value that was forgotten is found first
+		return err
 	}
-	f := cmd.Flags()
-	r.flags = f
-	f.StringVar(&r.printer, "printer", "", "`name` of the printer, one of your own")
-	f.StringVar(&r.paper, "paper", "", "`paper` of the sheet; the larger, the truer")
-	f.StringVar(&r.margin, "margin", "", "`width` of what stays outside the crosses")
-	f.StringVar(&found, "found", "", "`readings`: width=…,height=…,diagonal=…,diagonal=…[,edges=l,t,r,b]")
-	f.StringVar(&rule, "rule", "", "`class` of the steel rule, I, II or III, as stamped on it; or what it is wrong by at most, such as 0.05mm")
-	f.StringVar(&reading, "reading", "", "`closeness` you read to: two readings of three lie no further off (0.1mm unless you say)")
-	f.BoolVar(&again, "again", false, "a sheet corrected by what is known already")
-	f.IntVar(&number, "sheet", 0, "`number` of the corrected sheet that was read, as it says itself")
-	f.BoolVar(&r.json, "json", false, "print what was found as JSON on standard output")
-	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
-	r.output(cmd, ".pdf")
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := swallowed(r.flags); err != nil {
-			return err
-		}
-		if err := noArguments(cmd, args); err != nil {
-			return err
-		}
-		if r.flags.Changed("output") {
-			g, err := r.goal(app.KindOf("calibrate"))
-			if err != nil {
-				return err
-			}
-			o, err := r.calibration(calibration.Options{Again: again}, "found", "json", "sheet", "rule", "reading")
-			if err != nil {
-				return err
-			}
-			return r.document("calibrate", g, o)
-		}
-		if r.flags.Changed("found") {
-			return r.found(found, calibration.Options{
-				Again: again, Read: true, Sheet: number, Rule: r.said("rule", rule), Reading: r.said("reading", reading),
-			})
-		}
-		return r.known(again)
+	if err := noArguments(r.command, args); err != nil {
+		return err
 	}
-	return cmd
+	switch {
+	case r.flags.Changed("output"):
+		return r.make(func() (app.Order, error) {
+			return r.calibration(calibration.Options{Again: r.on("again")}, "found", "json", "sheet", "rule", "reading")
+		})
+	case r.flags.Changed("found"):
+		return r.found()
+	}
+	return r.known()
 }
 
 // calibration reads the flags that a sheet and its readings share.
-func (r *request) calibration(o calibration.Options, never ...string) (app.Order, error) {
-	var none app.Order
+func (r *request) calibration(o calibration.Options, never ...string) (order app.Order, err error) {
 	for _, name := range never {
 		if r.flags.Changed(name) {
-			return none, &unit.Fault{Where: "--" + name, What: "does not go with what else is asked for", Hint: "make the sheet with -o; measure it; type what you found with --found"}
+			return order, &unit.Fault{Where: "--" + name, What: "does not go with what else is asked for", Hint: "make the sheet with -o; measure it; type what you found with --found"}
 		}
 	}
-	if strings.TrimSpace(r.printer) == "" {
-		return none, &unit.Fault{Where: "--printer", What: "no printer is named", Hint: "give it a name of your own, such as --printer shed"}
+	printer := r.text("printer")
+	if strings.TrimSpace(printer) == "" {
+		return order, &unit.Fault{Where: "--printer", What: "no printer is named", Hint: "give it a name of your own, such as --printer shed"}
 	}
-	for _, s := range []struct{ name, text string }{{"paper", r.paper}, {"margin", r.margin}} {
-		if r.flags.Changed(s.name) && strings.TrimSpace(s.text) == "" {
-			return none, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
+	settings := []*job.Setting{&o.Printer, &o.Paper, &o.Margin}
+	for i, name := range []string{"printer", "paper", "margin"} {
+		if *settings[i], err = r.said(name); err != nil {
+			return order, err
 		}
 	}
-	set, err := config.Profiles(r.config, readFile)
-	if err != nil {
-		return none, err
+	if order.Profiles, err = config.Profiles(r.text("config"), readFile); err != nil {
+		return order, err
 	}
-	known, err := kept(r.printer)
-	if err != nil && o.Again {
-		return none, err
+	if o.Known, err = kept(printer); err != nil && o.Again {
+		return order, err
 	}
 	o.Says = says
-	o.Printer, o.Paper, o.Margin, o.Known = r.said("printer", r.printer), r.said("paper", r.paper), r.said("margin", r.margin), known
-	return app.Order{Profiles: set, Calibration: o}, nil
+	order.Calibration = o
+	return order, nil
 }
 
-func (r *request) found(found string, o calibration.Options) error {
+// found learns from what was read on a sheet, and keeps it.
+func (r *request) found() (err error) {
+	o := calibration.Options{Again: r.on("again"), Read: true}
 	if r.flags.Changed("sheet") && !o.Again {
 		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
 	}
-	for _, s := range []job.Setting{o.Rule, o.Reading} {
-		if s.Where != "" && strings.TrimSpace(s.Text) == "" {
-			return &unit.Fault{Where: s.Where, What: "wants a value"}
-		}
+	o.Sheet, _ = r.flags.GetInt("sheet")
+	if o.Rule, err = r.said("rule"); err != nil {
+		return err
+	}
+	if o.Reading, err = r.said("reading"); err != nil {
+		return err
 	}
 	order, err := r.calibration(o)
 	if err != nil {
@@ -141,7 +132,7 @@ func (r *request) found(found string, o calibration.Options) error {
 	if err != nil {
 		return err
 	}
-	read, err := calibration.ParseFound(found)
+	read, err := calibration.ParseFound(r.text("found"))
 	if err != nil {
 		return unit.Placed(err, "--found")
 	}
@@ -152,7 +143,7 @@ func (r *request) found(found string, o calibration.Options) error {
 	if err != nil {
 		return unit.Placed(err, "--found")
 	}
-	path, err := keepAt(r.printer)
+	path, err := keepAt(r.text("printer"))
 	if err != nil {
 		return err
 	}
@@ -162,26 +153,20 @@ func (r *request) found(found string, o calibration.Options) error {
 	if err := output.CheckFile(path); err != nil {
 		return err
 	}
-	if err := r.keeper.File(path, writer(learned.Text())); err != nil {
+	if err := r.keeper.File(path, func(w io.Writer) error { _, err := w.Write(learned.Text()); return err }); err != nil {
 		return err
-	}
-	if r.json {
-		return writeJSON(r.console.out, learned.Report())
 	}
 	lines := learned.Summary()
 	if learned.First() {
 		id, _ := profiles.PrinterID(learned.Printer)
 		lines = append(lines, "Next: trammel calibrate --printer "+id+" --again -o again.pdf, to see that it comes out true.")
 	}
-	for _, l := range append(lines, "Kept in "+path) {
-		fmt.Fprintln(r.console.out, oneLine(l))
-	}
-	return nil
+	return r.tell(learned.Report(), append(lines, "Kept in "+path))
 }
 
 // known says what is kept of a printer.
-func (r *request) known(again bool) error {
-	if again {
+func (r *request) known() error {
+	if r.on("again") {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
 	o, err := r.calibration(calibration.Options{}, "paper", "margin", "sheet", "rule", "reading")
@@ -191,18 +176,24 @@ func (r *request) known(again bool) error {
 	if _, err := calibration.Open(o.Profiles, o.Calibration); err != nil {
 		return err
 	}
-	c, err := kept(r.printer)
+	c, err := kept(r.text("printer"))
 	if err != nil {
 		return err
 	}
 	if c == nil {
-		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", strict.Shorten(r.printer)), Hint: "make a sheet: trammel calibrate --printer " + strict.Shorten(r.printer) + " -o sheet.pdf" + others()}
+		name := strict.Shorten(r.text("printer"))
+		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", name), Hint: "make a sheet: trammel calibrate --printer " + name + " -o sheet.pdf" + others()}
 	}
-	if r.json {
-		return writeJSON(r.console.out, calibration.ReportOf(*c))
+	return r.tell(calibration.ReportOf(*c), append(calibration.Text(*c), "", "Kept in "+c.From))
+}
+
+// tell says it in lines, or as a report where that was asked for.
+func (r *request) tell(report any, lines []string) error {
+	if r.on("json") {
+		return writeJSON(r.out, report)
 	}
-	for _, l := range append(calibration.Text(*c), "", "Kept in "+c.From) {
-		fmt.Fprintln(r.console.out, oneLine(l))
+	for _, l := range lines {
+		fmt.Fprintln(r.out, oneLine(l))
 	}
 	return nil
 }
@@ -277,8 +268,4 @@ func today() string {
 		now = time.Unix(s, 0).UTC()
 	}
 	return now.Format(time.DateOnly)
-}
-
-func writer(data []byte) func(io.Writer) error {
-	return func(w io.Writer) error { _, err := w.Write(data); return err }
 }

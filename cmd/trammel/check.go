@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
@@ -15,20 +16,11 @@ import (
 // errNotPassed ends the program with status notPassed; all has been said already.
 var errNotPassed = errors.New("what was found lies outside what is accepted")
 
-// checkRequest is what trammel check asks for beyond a job.
-type checkRequest struct {
-	*request
-	found []string
-	piece string
-	fixed string
-}
-
 func checkCommand(c console) *cobra.Command {
-	r := &checkRequest{request: &request{console: c}}
-	cmd := &cobra.Command{
-		Use:   "check JOB | MEASUREMENT... --found AB=4510,BC=3005",
-		Short: "what was pegged against what was asked: passed or not, which peg stands wrong, how to mend it",
-		Long: `Check holds what was measured back after setting out against what the job asks for.
+	return c.command(command{
+		use:   "check JOB | MEASUREMENT... --found AB=4510,BC=3005",
+		short: "what was pegged against what was asked: passed or not, which peg stands wrong, how to mend it",
+		long: `Check holds what was measured back after setting out against what the job asks for.
 It says of each length how far it is off and whether that is accepted, which peg
 stands wrong where the lengths tell it, and the move that mends it: so far towards
 another peg, so far to the left; or that it is the tape, that a frame is racked, or that
@@ -41,67 +33,52 @@ corners of a wall, are named with --fixed A,B or under the piece as fixed: [A, B
 
 The exit status is 0 where all lies within its range and 4 where not. -o writes a
 sheet for the file as well: .pdf, .svg, .txt or .csv.`,
-		Example: `  trammel check AB=4m BC=3m CA=5m --found AB=4001,BC=3009,CA=5015
+		example: `  trammel check AB=4m BC=3m CA=5m --found AB=4001,BC=3009,CA=5015
   trammel check floor.yaml --found site.csv -o floor-check.pdf
   trammel check examples/boathouse-floor-found.yaml`,
-	}
-	r.read(cmd)
-	r.print(cmd)
-	r.onSite(cmd)
-	r.output(cmd, ".pdf, .svg, .txt or .csv, a sheet for the file")
-	f := cmd.Flags()
-	f.StringArrayVar(&r.found, "found", nil, "`what` was measured back: AB=4510,BC=3005, or a file of measurements")
-	f.StringVar(&r.piece, "piece", "", "`name` of the piece that was found, where the job has several")
-	f.StringVar(&r.fixed, "fixed", "", "`pegs` that are known to stand right, such as A,B: the rest may be shifted or turned as a whole")
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.check(args) }
-	return cmd
-}
-
-func (r *checkRequest) check(args []string) error {
-	g, err := r.goal(app.KindOf("check"))
-	if err != nil {
-		return err
-	}
-	o, err := r.open(args)
-	if err != nil {
-		return err
-	}
-	if o.Findings, err = r.findings(); err != nil {
-		return err
-	}
-	return r.document("check", g, o)
+		flags: [][]option{jobFlags, paperFlags, siteFlags, groundFlags, {
+			{"found", []string(nil), "`what` was measured back: AB=4510,BC=3005, or a file of measurements"},
+			{"piece", "", "`name` of the piece that was found, where the job has several"},
+			{"fixed", "", "`pegs` that are known to stand right, such as A,B: the rest may be shifted or turned as a whole"},
+		}},
+		output: ".pdf, .svg, .txt or .csv, a sheet for the file",
+		run: func(r *request, args []string) error {
+			return r.make(func() (o app.Order, err error) {
+				if o, err = r.open(args); err == nil {
+					o.Findings, err = r.findings()
+				}
+				return o, err
+			})
+		},
+	})
 }
 
 // findings reads --found, --fixed and --piece.
-func (r *checkRequest) findings() (app.Findings, error) {
-	f := app.Findings{Piece: unit.Composed(strings.TrimSpace(r.piece)), PieceAt: "--piece"}
-	if r.flags.Changed("piece") && f.Piece == "" {
-		return f, &unit.Fault{Where: "--piece", What: "wants a value"}
+func (r *request) findings() (f app.Findings, err error) {
+	piece, err := r.said("piece")
+	if err != nil {
+		return f, err
 	}
+	f.Piece, f.PieceAt = strings.TrimSpace(piece.Text), "--piece"
 	if r.flags.Changed("fixed") {
-		var err error
 		f.FixedAt = "--fixed"
-		if f.Fixed, err = job.ParsePegs(r.fixed); err != nil {
+		if f.Fixed, err = job.ParsePegs(r.text("fixed")); err != nil {
 			return f, unit.Placed(err, "--fixed")
 		}
 	}
-	if !r.flags.Changed("found") {
-		return f, nil
-	}
-	f.Where = "--found"
-	for _, text := range r.found {
+	for _, text := range r.flags.Lookup("found").Value.(pflag.SliceValue).GetSlice() {
 		tokens, err := r.measuredBack(text)
 		if err != nil {
 			return f, err
 		}
-		f.Tokens = append(f.Tokens, tokens...)
+		f.Where, f.Tokens = "--found", append(f.Tokens, tokens...)
 	}
 	return f, nil
 }
 
 // measuredBack reads one --found: measurements where it has an equals sign, else
 // the file of that name.
-func (r *checkRequest) measuredBack(text string) ([]job.Setting, error) {
+func (r *request) measuredBack(text string) ([]job.Setting, error) {
 	switch {
 	case strings.TrimSpace(text) == "":
 		return nil, &unit.Fault{Where: "--found", What: "wants a value", Hint: "what was measured back: --found AB=4510,BC=3005, or a file: --found site.csv"}
@@ -116,8 +93,8 @@ func (r *checkRequest) measuredBack(text string) ([]job.Setting, error) {
 		}
 		return nil, unit.Placed(err, "--found")
 	}
-	if r.out != "" && sameFile(text, r.out) {
-		return nil, overItself(r.out, "the file of what was found")
+	if out := r.text("output"); out != "" && sameFile(text, out) {
+		return nil, overItself(out, "the file of what was found")
 	}
 	return job.ReadMeasurements(strict.Shorten(text), data)
 }

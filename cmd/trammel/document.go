@@ -9,27 +9,41 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/output"
+	"trammel/geom/unit"
+	"trammel/profiles/strict"
 )
+
+// make makes and writes the document that the command is for.
+func (r *request) make(order func() (app.Order, error)) error {
+	g, err := r.goal()
+	if err != nil {
+		return err
+	}
+	o, err := order()
+	if err != nil {
+		return err
+	}
+	return r.document(r.command, g, o)
+}
 
 // document makes a document, writes it and says so. A wrong place is said before it is
 // made, which may take a while.
 func (r *request) document(kind string, g goal, o app.Order) error {
-	d, err := prepared(kind, g, o)
+	if err := g.free(); err != nil {
+		return err
+	}
+	d, err := app.KindOf(kind).Make(o)
 	if err != nil {
 		return err
+	}
+	if name := r.text("pegs"); name != "" && d.Pegs == nil {
+		return &unit.Fault{Where: "--pegs " + strict.Shorten(name), What: fmt.Sprintf("a file of pegs is of one sheet, and this job has %d", d.Sheets), Hint: "make a job of the piece"}
 	}
 	wrote, err := r.write(g, d)
 	if err != nil {
 		return err
 	}
 	return r.done(d, g, wrote)
-}
-
-func prepared(kind string, g goal, o app.Order) (*app.Document, error) {
-	if err := g.free(); err != nil {
-		return nil, err
-	}
-	return app.KindOf(kind).Make(o)
 }
 
 // write writes the document and returns the name of the file or folder.
@@ -54,18 +68,23 @@ func (c console) write(g goal, d *app.Document) (wrote string, err error) {
 	return wrote, c.keeper.Folder(wrote, out.Folder)
 }
 
-// done says what was found and written and what to take care of; the report goes to
-// standard output where it was asked for, and every other word then not.
-func (r *request) done(d *app.Document, g goal, wrote string, more ...string) error {
-	words := io.Writer(r.console.out)
+// done writes the pegs where they were asked for, says what was found and written and
+// what to take care of; the report goes to standard output where it was asked for, and
+// every other word then not.
+func (r *request) done(d *app.Document, g goal, wrote string) error {
+	more, err := r.writePegs(d)
+	if err != nil {
+		return err
+	}
+	words := io.Writer(r.out)
 	switch {
-	case r.json:
-		if err := writeJSON(r.console.out, d.Report()); err != nil {
+	case r.on("json"):
+		if err := writeJSON(r.out, d.Report()); err != nil {
 			return err
 		}
-		words = r.console.err
+		words = r.err
 	case d.Said != nil:
-		if err := d.Said(r.console.out); err != nil {
+		if err := d.Said(r.out); err != nil {
 			return err
 		}
 		if wrote != "" {
@@ -83,7 +102,7 @@ func (r *request) done(d *app.Document, g goal, wrote string, more ...string) er
 		}
 	}
 	for _, l := range d.Warnings {
-		fmt.Fprintln(r.console.err, oneLine("take care: "+l))
+		fmt.Fprintln(r.err, oneLine("take care: "+l))
 	}
 	if d.Failed {
 		return errNotPassed

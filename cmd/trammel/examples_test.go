@@ -31,21 +31,21 @@ type example struct {
 }
 
 var examples = []example{
-	{"gusset-plate", 1, []map[string]float64{{"AB": 600, "BC": 450, "CA": 450}}, 335.410196624968, words, done, 0, false},
-	{"corner-cut", 1, []map[string]float64{{"AB": 419.1, "BC": 332.720380289467, "CA": 298.45}}, 298.45 * 0.788010753606722, words, done, 0, false},
+	{"gusset-plate", 1, []map[string]float64{{"AB": 600, "BC": 450, "CA": 450}}, 335.410196624968, statusWords, statusDone, 0, false},
+	{"corner-cut", 1, []map[string]float64{{"AB": 419.1, "BC": 332.720380289467, "CA": 298.45}}, 298.45 * 0.788010753606722, statusWords, statusDone, 0, false},
 	{"class-sheet", 5, []map[string]float64{
 		{"AB": 90, "BC": 80, "CA": 60},
 		{"DE": 85, "EF": 66.9016251277, "FD": 70},
 		{"GH": 95, "HI": 63.218956630, "IG": 89.136492084},
 		{"KL": 80, "LM": 60, "MK": 104.190467420},
 		{"KL": 80, "LM": 60, "MK": 26.873859666},
-	}, 0, words, done, 0, false},
-	{"boathouse-heel-plates", 2, []map[string]float64{{"AB": 320, "BC": 260, "CA": 210}, {"AB": 320, "BC": 260, "CA": 210}}, 170.005098154254, words, done, 0, false},
-	{"boathouse-gable", 1, []map[string]float64{{"AB": 7200, "BC": 4394.788519541, "CA": 4394.788519541}}, 2520.747137555, done, done, 0, true},
-	{"boathouse-floor", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, done, done, 2e-6, true},
-	{"boathouse-floor-slip", 1, []map[string]float64{{"AB": 5204.611755, "BC": 2489.675877, "CD": 1678.715575, "DE": 1381.071063, "EF": 3576.529506, "FA": 3934.078829}}, 0, noTriangle, noTriangle, 2e-6, true},
-	{"boathouse-floor-found", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, done, done, 2e-6, true},
-	{"hatch-board", 1, []map[string]float64{{"AB": 639.693005, "BC": 240.826884, "CD": 235.606459, "DE": 175.120942, "EF": 422.125398, "FA": 417.963514}}, 0, words, done, 2e-6, false},
+	}, 0, statusWords, statusDone, 0, false},
+	{"boathouse-heel-plates", 2, []map[string]float64{{"AB": 320, "BC": 260, "CA": 210}, {"AB": 320, "BC": 260, "CA": 210}}, 170.005098154254, statusWords, statusDone, 0, false},
+	{"boathouse-gable", 1, []map[string]float64{{"AB": 7200, "BC": 4394.788519541, "CA": 4394.788519541}}, 2520.747137555, statusDone, statusDone, 0, true},
+	{"boathouse-floor", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, statusDone, statusDone, 2e-6, true},
+	{"boathouse-floor-slip", 1, []map[string]float64{{"AB": 5204.611755, "BC": 2489.675877, "CD": 1678.715575, "DE": 1381.071063, "EF": 3576.529506, "FA": 3934.078829}}, 0, statusNoTriangle, statusNoTriangle, 2e-6, true},
+	{"boathouse-floor-found", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, statusDone, statusDone, 2e-6, true},
+	{"hatch-board", 1, []map[string]float64{{"AB": 639.693005, "BC": 240.826884, "CD": 235.606459, "DE": 175.120942, "EF": 422.125398, "FA": 417.963514}}, 0, statusWords, statusDone, 2e-6, false},
 }
 
 // report runs a command with --json and reads its report.
@@ -95,7 +95,7 @@ func (e example) run(t *testing.T) {
 		t.Errorf("height %v, want %v", h, e.apex)
 	}
 
-	if e.made != done {
+	if e.made != statusDone {
 		for _, command := range []string{"template", "setout"} {
 			if status, _, errs := trammel(t, dir, "", command, job, "-o", "out.pdf"); status != e.made {
 				t.Errorf("%s: status %d, want %d: %s", command, status, e.made, errs)
@@ -121,7 +121,7 @@ func (e example) run(t *testing.T) {
 	}
 
 	for _, out := range []string{"plates", "whole.png", "page.png", "setout.pdf", "setout.txt", "setout.csv", "setout.svg"} {
-		args, want := []string{"template", job, "-o", out}, done
+		args, want := []string{"template", job, "-o", out}, statusDone
 		switch filepath.Ext(out) {
 		case ".png":
 			args[0] = "preview"
@@ -139,7 +139,7 @@ func (e example) run(t *testing.T) {
 		if status != want {
 			t.Errorf("%q: status %d, want %d: %s", args, status, want, errs)
 		}
-		if _, err := os.Stat(filepath.Join(dir, out)); (err == nil) != (want == done) && out != "setout.svg" {
+		if _, err := os.Stat(filepath.Join(dir, out)); (err == nil) != (want == statusDone) && out != "setout.svg" {
 			t.Errorf("%q: %v", args, err)
 		}
 	}

@@ -275,7 +275,5 @@ var large = map[string]string{
 
 // tooLarge is what is larger than the limits without a reason, and is to be made smaller.
 var tooLarge = []string{
-	"geom/compare.layout",
-	"geom/net.problem",
 	"plot/paging.boundTriangle",
 }

@@ -39,7 +39,7 @@ func TestWithout(t *testing.T) {
 		t.Fatal(err)
 	}
 	pagesOf := func(args ...string) []readback.Page {
-		if status, _, errs := trammel(t, dir, "", append([]string{"template", job, "-o", "out.pdf"}, args...)...); status != done {
+		if status, _, errs := trammel(t, dir, "", append([]string{"template", job, "-o", "out.pdf"}, args...)...); status != statusDone {
 			t.Fatal(errs)
 		}
 		file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))

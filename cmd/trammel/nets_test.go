@@ -116,11 +116,11 @@ func TestNetsOfTheLiterature(t *testing.T) {
 func TestTrapeziumIsNotSquare(t *testing.T) {
 	d := fmt.Sprintf("%.1f", 1000*math.Sqrt(9+4*4.2))
 	status, out, _ := trammel(t, t.TempDir(), "", "solve", "AB=4200", "BC=3000", "CD=4000", "DA=3000", "AC="+d, "BD="+d, "--outline", "ABCD")
-	if status != done || !strings.Contains(out, "ABCD is not square: AB and CD differ by 200, though its diagonals are alike\n") {
+	if status != statusDone || !strings.Contains(out, "ABCD is not square: AB and CD differ by 200, though its diagonals are alike\n") {
 		t.Errorf("%d: %s", status, out)
 	}
 	status, out, _ = trammel(t, t.TempDir(), "", "solve", "AB=4000", "BC=3000", "CD=4000", "DA=3000", "AC=5000", "BD=5000", "--outline", "ABCD")
-	if status != done || !strings.Contains(out, "ABCD is square:") {
+	if status != statusDone || !strings.Contains(out, "ABCD is square:") {
 		t.Errorf("%d: %s", status, out)
 	}
 }

@@ -132,7 +132,7 @@ func TestNumbersAsTradesWriteThem(t *testing.T) {
 			t.Errorf("%q: no source", c.args)
 		}
 		if c.line != "" {
-			if want := "trammel: " + c.line + "\n  " + c.hint + "\n"; status == done || stdout != "" || stderr != want {
+			if want := "trammel: " + c.line + "\n  " + c.hint + "\n"; status == statusDone || stdout != "" || stderr != want {
 				t.Errorf("%q %q\n got %d %s\nwant %s", c.args, c.text, status, stderr, want)
 			}
 			continue
@@ -144,7 +144,7 @@ func TestNumbersAsTradesWriteThem(t *testing.T) {
 				Warnings []string
 			}
 		}
-		if err := json.Unmarshal([]byte(stdout), &report); err != nil || status != done {
+		if err := json.Unmarshal([]byte(stdout), &report); err != nil || status != statusDone {
 			t.Errorf("%q: %d %s %v", c.args, status, stderr, err)
 			continue
 		}

@@ -20,50 +20,48 @@ type goal struct {
 	ending string // "pdf"; empty for a folder
 }
 
-// goal reads the name given with -o for a document of that kind; nothing where none is
-// given and none is needed, because the report, or what is said of what was found, is
+// goal reads the name given with -o for the document of the command; nothing where none
+// is given and none is needed, because the report, or what is said of what was found, is
 // all that is asked for.
-func (r *request) goal(k app.Kind) (goal, error) {
-	known, example := k.Endings, k.Example
-	folder := slices.Contains(known, "") // a name without an ending is a folder of drawings
-	known = slices.DeleteFunc(slices.Clone(known), func(s string) bool { return s == "" })
-	if !r.flags.Changed("output") && (r.json || k.Needs&app.Readings != 0) {
+func (r *request) goal() (goal, error) {
+	k, out := app.KindOf(r.command), r.text("output")
+	if !r.flags.Changed("output") && (r.on("json") || k.Needs&app.Readings != 0) {
 		return goal{}, nil
-	}
-	fault := func(what, hint string) error {
-		return &unit.Fault{Where: "-o " + strict.Shorten(r.out), What: what, Hint: hint}
-	}
-	list := "." + strings.Join(known, ", .")
-	if folder {
-		list += ", or a folder: plates/"
 	}
 	if err := swallowed(r.flags); err != nil {
 		return goal{}, err
 	}
-	switch {
-	case strings.TrimSpace(r.out) == "":
-		return goal{}, &unit.Fault{Where: "-o", What: "no output is named", Hint: "such as -o " + example}
-	case strings.ContainsRune(r.out, 0):
-		return goal{}, fault("holds a character that no name can", "")
-	case r.out == "-":
-		return goal{}, fault("standard output is not written to", "name a file, such as -o "+example)
+	folder := slices.Contains(k.Endings, "") // a name without an ending is a folder of drawings
+	known := slices.DeleteFunc(slices.Clone(k.Endings), func(s string) bool { return s == "" })
+	list := "endings: ." + strings.Join(known, ", .")
+	if folder {
+		list += ", or a folder: plates/"
 	}
-	base := filepath.Base(r.out)
-	slash := strings.HasSuffix(r.out, "/") || strings.HasSuffix(r.out, string(filepath.Separator))
+	fault := func(what, hint string) (goal, error) {
+		return goal{}, &unit.Fault{Where: "-o " + strict.Shorten(out), What: what, Hint: hint}
+	}
+	base := filepath.Base(out)
+	slash := strings.HasSuffix(out, "/") || strings.HasSuffix(out, string(filepath.Separator))
 	ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(base), "."))
 	switch {
+	case strings.TrimSpace(out) == "":
+		return goal{}, &unit.Fault{Where: "-o", What: "no output is named", Hint: "such as -o " + k.Example}
+	case strings.ContainsRune(out, 0):
+		return fault("holds a character that no name can", "")
+	case out == "-":
+		return fault("standard output is not written to", "name a file, such as -o "+k.Example)
 	case folder && (slash || filepath.Ext(base) == "" || base == "." || base == ".."):
-		return goal{path: r.out}, nil
+		return goal{path: out}, nil
 	case slash:
-		return goal{}, fault("names a folder, and a file is to be written", "endings: "+list)
+		return fault("names a folder, and a file is to be written", list)
 	case strings.TrimSuffix(base, filepath.Ext(base)) == "" && slices.Contains(known, ending):
-		return goal{}, fault("is an ending without a name", "such as -o "+example)
+		return fault("is an ending without a name", "such as -o "+k.Example)
 	case slices.Contains(known, ending):
-		return goal{r.out, ending}, nil
+		return goal{out, ending}, nil
 	case ending == "":
-		return goal{}, fault("has no ending, so it does not say what to write", "endings: "+list)
+		return fault("has no ending, so it does not say what to write", list)
 	}
-	return goal{}, fault(fmt.Sprintf("%q is not an ending that is known here", "."+ending), "endings: "+list)
+	return fault(fmt.Sprintf("%q is not an ending that is known here", "."+ending), list)
 }
 
 // free tries whether the place can be written to. One drawing may become a folder: that

@@ -38,7 +38,7 @@ job everywhere. Flags go over them; that another paper or printer was asked for,
 that a printer's correction is not known here, is said.`
 
 func profilesCommand(c console) *cobra.Command {
-	r := &request{console: c}
+	r := &request{console: c, command: "profiles"}
 	list := &cobra.Command{
 		Use:   "profiles [show NAME]",
 		Short: "papers, printers, trades, and where each value comes from",
@@ -68,23 +68,22 @@ func profilesCommand(c console) *cobra.Command {
 			return r.profiles(&args[0])
 		},
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			set, err := config.Profiles(r.config, readFile)
+			set, err := config.Profiles(r.text("config"), readFile)
 			if err != nil {
 				return nil, cobra.ShellCompDirectiveError
 			}
 			return append(set.Names(), calibrated()...), cobra.ShellCompDirectiveNoFileComp
 		},
 	}
-	f := list.PersistentFlags()
-	f.BoolVar(&r.json, "json", false, "print them as JSON")
-	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
+	r.flags = list.PersistentFlags()
+	addFlags(r.flags, []option{{"json", false, "print them as JSON"}, {"config", "", "profiles `file` over your own"}})
 	list.AddCommand(show)
 	return list
 }
 
 // profiles lists all profiles, or those of one name.
 func (r *request) profiles(name *string) error {
-	set, err := config.Profiles(r.config, readFile)
+	set, err := config.Profiles(r.text("config"), readFile)
 	if err != nil {
 		return err
 	}
@@ -109,15 +108,15 @@ func (r *request) profiles(name *string) error {
 		}
 		entries = more
 	}
-	if r.json {
-		return writeJSON(r.console.out, struct {
+	if r.on("json") {
+		return writeJSON(r.out, struct {
 			Version  int              `json:"version"`
 			Profiles []profiles.Entry `json:"profiles"`
 		}{1, entries})
 	}
 	var b strings.Builder
 	lines.Table(profileRows(entries, name == nil)).Write(&b, "l l l l l")
-	_, err = fmt.Fprint(r.console.out, b.String())
+	_, err = fmt.Fprint(r.out, b.String())
 	return err
 }
 

@@ -21,7 +21,8 @@ type bar struct {
 	done  int
 	of    int
 	shown *progressbar.ProgressBar
-	over  chan struct{} // closed when there is nothing more to say; nil before the first word
+	clock *time.Timer // until it is drawn next; nil before the first word
+	over  bool        // there is nothing more to say
 }
 
 // When the line comes, and how often it is drawn anew.
@@ -48,34 +49,17 @@ func (b *bar) tell(doing string, done, of int) {
 	b.mutex.Lock()
 	defer b.mutex.Unlock()
 	b.doing, b.done, b.of = doing, done, of
-	if b.over == nil {
-		b.over = make(chan struct{})
-		go b.draw(b.over)
+	if b.clock == nil {
+		b.clock = time.AfterFunc(barAfter, b.draw)
 	}
 }
 
-// draw draws the line until all is over.
-func (b *bar) draw(over <-chan struct{}) {
-	wait := time.NewTimer(barAfter)
-	defer wait.Stop()
-	for {
-		select {
-		case <-over:
-			return
-		case <-wait.C:
-			b.once()
-			wait.Reset(barEvery)
-		}
-	}
-}
-
-func (b *bar) once() {
+// draw draws the line, and again until all is over.
+func (b *bar) draw() {
 	b.mutex.Lock()
 	defer b.mutex.Unlock()
-	select {
-	case <-b.over:
+	if b.over {
 		return
-	default:
 	}
 	if b.shown == nil {
 		b.shown = progressbar.NewOptions(1,
@@ -86,6 +70,7 @@ func (b *bar) once() {
 	b.shown.ChangeMax(max(1, b.of))
 	b.shown.Describe(b.doing)
 	_ = b.shown.Set(min(b.done, max(0, b.of-1))) // a line that cannot be drawn is no loss
+	b.clock.Reset(barEvery)
 }
 
 // clear takes the line away for good.
@@ -95,20 +80,10 @@ func (b *bar) clear() {
 	}
 	b.mutex.Lock()
 	defer b.mutex.Unlock()
-	if b.over == nil {
-		b.over = make(chan struct{})
-		close(b.over)
-		return
-	}
-	select {
-	case <-b.over:
-		return
-	default:
-	}
-	close(b.over)
-	if b.shown != nil {
+	if b.shown != nil && !b.over {
 		_ = b.shown.Clear()
 	}
+	b.over = true
 }
 
 // clearing is a writer before whose words the line is taken away.

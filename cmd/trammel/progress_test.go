@@ -12,7 +12,7 @@ func TestBar(t *testing.T) {
 	var screen bytes.Buffer
 	b := &bar{to: &screen}
 	b.tell("drawing", 3, 3)
-	b.once()
+	b.draw()
 	line := screen.String()
 	if !strings.Contains(line, "drawing") || strings.Contains(line, "100%") || strings.ContainsRune(line, '\x1b') || strings.Contains(line, "\n") {
 		t.Errorf("the line is %q", line)
@@ -26,7 +26,7 @@ func TestBar(t *testing.T) {
 	}
 	all := screen.Len()
 	b.tell("writing pages", 1, 2)
-	b.once()
+	b.draw()
 	b.clear()
 	if screen.Len() != all {
 		t.Errorf("the line comes again: %q", screen.String()[all:])

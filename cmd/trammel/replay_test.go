@@ -133,7 +133,7 @@ func printer(name string, long float64) profiles.Calibration {
 func TestReplay(t *testing.T) {
 	jobs := replayed
 	for _, e := range examples {
-		if e.made == done {
+		if e.made == statusDone {
 			jobs = append(jobs, struct {
 				name         string
 				job, printed []string
@@ -160,7 +160,7 @@ func TestReplay(t *testing.T) {
 			}
 			run := func(config string, args ...string) string {
 				status, out, errs := as(t, config, dir, args...)
-				if status != done {
+				if status != statusDone {
 					t.Fatalf("%q: status %d: %s", args, status, errs)
 				}
 				return out
@@ -216,7 +216,7 @@ func TestReplayElsewhere(t *testing.T) {
 	here, elsewhere, anew := somebody(t, "", printer("shed", 0.002)), somebody(t, "", printer("office", 0.004)), somebody(t, "", printer("shed", 0.003))
 	job := []string{"AB=600", "BC=450", "CA=450"}
 	for out, args := range map[string][]string{"plain.pdf": nil, "shed.pdf": {"--printer", "shed"}} {
-		if status, _, errs := as(t, here, dir, append(append([]string{"template", "-o", out}, job...), args...)...); status != done {
+		if status, _, errs := as(t, here, dir, append(append([]string{"template", "-o", out}, job...), args...)...); status != statusDone {
 			t.Fatal(errs)
 		}
 	}
@@ -245,7 +245,7 @@ func TestReplayElsewhere(t *testing.T) {
 				said += s
 			}
 		}
-		if status != done || said != c.said || warp.MatchString(out) != c.warped || !strings.Contains(out, c.holds) || !strings.Contains(out, `"AB": 600,`) {
+		if status != statusDone || said != c.said || warp.MatchString(out) != c.warped || !strings.Contains(out, c.holds) || !strings.Contains(out, `"AB": 600,`) {
 			t.Errorf("%q: status %d, said %q, want %q; warped %v, want %v; %s in it: %v\n%s", c.args, status, said, c.said, warp.MatchString(out), c.warped, c.holds, strings.Contains(out, c.holds), errs)
 		}
 	}
@@ -275,7 +275,7 @@ func TestWhatTravels(t *testing.T) {
 		{"template AB=60 BC=45 CA=45 -o x.svg", ""}, {"setout remarks.yaml -o x.txt", ""}, {"check remarks.yaml -o x.csv", ""}, {"check remarks.yaml", ""},
 	} {
 		status, out, errs := as(t, nobody, dir, strings.Fields(c.args)...)
-		if status != done || strings.Count(out, ends) != strings.Count(c.want, ends) || !strings.Contains("\n"+out, "\n"+c.want) {
+		if status != statusDone || strings.Count(out, ends) != strings.Count(c.want, ends) || !strings.Contains("\n"+out, "\n"+c.want) {
 			t.Errorf("%s: status %d, %s%s\nwant the line %s", c.args, status, out, errs, c.want)
 		}
 	}
@@ -314,7 +314,7 @@ func TestReplaySite(t *testing.T) {
 					{mine, append([]string{c.command, "-o", "x.pdf"}, c.args...)}, {mine, append([]string{c.command, "-o", "x.txt"}, c.args...)},
 					{config, []string{c.command, "-o", "y.pdf", "x.pdf"}}, {config, []string{c.command, "-o", "y.txt", "x.pdf"}},
 				} {
-					if status, _, errs := as(t, r.config, dir, r.args...); status != done && status != notPassed {
+					if status, _, errs := as(t, r.config, dir, r.args...); status != statusDone && status != statusNotPassed {
 						t.Fatalf("%q: status %d: %s", r.args, status, errs)
 					}
 				}

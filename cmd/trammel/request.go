@@ -9,9 +9,6 @@ import (
 	"strings"
 	"syscall"
 
-	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
-
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
 	"trammel/cmd/internal/solved"
@@ -21,139 +18,39 @@ import (
 	"trammel/profiles/strict"
 )
 
-// request is what the flags and arguments of a command ask for.
-type request struct {
-	console
-	flags *pflag.FlagSet
-
-	json, landscape, whole, apart                         bool
-	config, out, name                                     string
-	unit, fraction, angles, trade, pick, base, with       string
-	paper, printer, margin, overlap, pages, turn, without string
-	outline, side, pegs, levels, slope                    string
-	site                                                  map[string]*string // by the words of a site
-	setsOut                                               bool               // --with is a way of setting out
-}
-
-// read adds the flags that say how a job is read.
-func (r *request) read(cmd *cobra.Command) {
-	f := cmd.Flags()
-	r.flags = f
-	f.BoolVar(&r.json, "json", false, "print the report as JSON on standard output; every other word goes to standard error")
-	f.StringVar(&r.unit, "unit", "", "`unit` of bare numbers and of figures: mm, cm, m, in or ft")
-	f.StringVar(&r.fraction, "fraction", "", "finest `fraction` of an inch that is written: 1/8, 1/16, 1/32 or 1/64")
-	f.StringVar(&r.angles, "angles", "", "`form` of angles: decimal or minutes")
-	f.StringVar(&r.trade, "trade", "", "`trade` profile: joiner, tiler, teacher or one of your own")
-	f.StringVar(&r.pick, "pick", "", "`which` triangle where two fit: 1, 2 or both")
-	f.StringVar(&r.base, "base", "", "the baseline by its two `ends`, such as AB")
-	f.StringVar(&r.with, "with", "", "`way` to construct it, whatever was measured: arcs, angle or square")
-	f.StringVar(&r.outline, "outline", "", "`corners` of the piece in the order of walking round, such as A,B,C,D, where more than three points were measured")
-	f.StringVar(&r.side, "side", "", "`side` on which points lie where two places fit: left, right, or D left, E right of AB")
-	f.StringVar(&r.name, "name", "", "`name` of the piece that the measurements make")
-	f.StringVar(&r.config, "config", "", "profiles `file` over your own")
-}
-
-// print adds the flags that say what it is printed on.
-func (r *request) print(cmd *cobra.Command) {
-	f := cmd.Flags()
-	f.StringVar(&r.paper, "paper", "", "`paper`: A4, Letter, Arch D …, or a size such as 300x500, 12x18in, or 914xany off a roll")
-	f.BoolVar(&r.landscape, "landscape", false, "paper lying on its side")
-	f.StringVar(&r.printer, "printer", "", "`printer` profile or one that is calibrated: margins, overlap and correction")
-	f.StringVar(&r.margin, "margin", "", "`width` of all four margins, such as 10mm or 1/2in; a bare number counts mm, and is refused where bare numbers count another unit")
-	f.StringVar(&r.overlap, "overlap", "", "`width` of what neighbouring pages show twice, written like a margin")
-}
-
-// spread adds the flags that say what comes on the pages of a template.
-func (r *request) spread(cmd *cobra.Command) {
-	f := cmd.Flags()
-	f.StringVar(&r.pages, "pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges")
-	f.StringVar(&r.turn, "turn", "", "`angle` of the baseline on the paper, 0 along its lower edge; else the turn with the fewest pages")
-	f.BoolVar(&r.apart, "apart", false, "small pieces do not share pages: each has its own")
-	f.StringVar(&r.without, "without", "", "`layers` to leave out: "+strings.Join(app.Layers(), ","))
-}
-
-// siteFlags say of the ground, the tools and the day what a job says under site:.
-var siteFlags = [][2]string{
-	{"tape", "accuracy `class` of the tape: I, II or III (OIML R 35)"},
-	{"instrument", "`what` angles are set out with: none, square, protractor or theodolite"},
-	{"permitted", "`K` in mm of the permitted deviation ±K√L, L in metres, 2K under 5 m"},
-	{"every", "`distance` from mark to mark along each edge"},
-	{"boards", "`distance` by which profile boards stand clear of the digging"},
-	{"origin", "`place` of the end of the baseline that is named first: easting,northing; beyond 100000 with its unit"},
-	{"bearing", "`angle` of the baseline, clockwise from north"},
-	{"temperature", "`temperature` of the tape when it is used, such as 31C or 88F: its readings are corrected"},
-	{"pull", "`force` it is pulled with, such as 50N or 12lb"},
-	{"span", "`distance` between its supports, where it hangs"},
-}
-
-// readWith adds the flags that say what it was measured with, which measurements to
-// spare are weighed by.
-func (r *request) readWith(cmd *cobra.Command) {
-	r.site = map[string]*string{}
-	r.site["tape"] = cmd.Flags().String("tape", "", "accuracy `class` of the tape that measured: I, II or III (OIML R 35)")
-	r.site["instrument"] = cmd.Flags().String("instrument", "", "`what` angles were measured with: protractor or theodolite")
-}
-
-// onSite adds the flags of the setting-out.
-func (r *request) onSite(cmd *cobra.Command) {
-	r.site = map[string]*string{}
-	for _, s := range siteFlags {
-		r.site[s[0]] = cmd.Flags().String(s[0], "", s[1])
-	}
-	f := cmd.Flags()
-	f.StringVar(&r.levels, "levels", "", "`heights` of pegs, such as \"A 0, B 320\": the tape's readings follow the ground")
-	f.StringVar(&r.slope, "slope", "", "")
-	_ = f.MarkHidden("slope") // an older word, refused with what to write
-}
-
-func (r *request) output(cmd *cobra.Command, what string) {
-	cmd.Flags().StringVarP(&r.out, "output", "o", "", "`file` to write: "+what)
-}
-
-// said is a flag's setting where the flag was given.
-func (r *request) said(name, text string) job.Setting {
-	if !r.flags.Changed(name) {
-		return job.Setting{}
-	}
-	return job.Setting{Text: unit.Composed(text), Where: "--" + name}
-}
-
-// over is what the flags say over the job.
-func (r *request) over() (job.Overrides, error) {
-	var o job.Overrides
+// overrides is what the flags say over the job.
+func (r *request) overrides() (o job.Overrides, err error) {
 	if err := swallowed(r.flags); err != nil {
 		return o, err
 	}
 	for _, s := range []struct {
-		name, text string
-		to         *job.Setting
+		name string
+		to   *job.Setting
 	}{
-		{"unit", r.unit, &o.Unit}, {"fraction", r.fraction, &o.Fraction}, {"angles", r.angles, &o.Angles},
-		{"trade", r.trade, &o.Trade.Name}, {"paper", r.paper, &o.Paper.Name}, {"printer", r.printer, &o.Printer.Name},
-		{"margin", r.margin, &o.Margin}, {"overlap", r.overlap, &o.Overlap}, {"pages", r.pages, &o.Pages}, {"without", r.without, &o.Without},
-		{"turn", r.turn, &o.Turn},
+		{"unit", &o.Unit}, {"fraction", &o.Fraction}, {"angles", &o.Angles}, {"trade", &o.Trade.Name}, {"paper", &o.Paper.Name}, {"printer", &o.Printer.Name},
+		{"margin", &o.Margin}, {"overlap", &o.Overlap}, {"pages", &o.Pages}, {"without", &o.Without}, {"turn", &o.Turn},
 	} {
-		*s.to = r.said(s.name, s.text)
-		if s.to.Where != "" && strings.TrimSpace(s.text) == "" {
-			return o, &unit.Fault{Where: "--" + s.name, What: "wants a value"}
+		if *s.to, err = r.said(s.name); err != nil {
+			return o, err
 		}
 	}
-	if r.landscape {
+	if r.on("landscape") {
 		o.Landscape = job.Setting{Text: "yes", Where: "--landscape"}
 	}
-	if r.apart {
+	if r.on("apart") {
 		o.Apart = job.Setting{Text: "yes", Where: "--apart"}
 	}
 	if err := r.overPieces(&o); err != nil {
 		return o, err
 	}
 	o.Site = map[string]job.Setting{}
-	for name, text := range r.site {
-		if s := r.said(name, *text); s.Where != "" {
-			if strings.TrimSpace(s.Text) == "" {
-				return o, &unit.Fault{Where: s.Where, What: "wants a value"}
-			}
-			o.Site[name] = s
+	for _, f := range siteFlags {
+		s, err := r.said(f.name)
+		if err != nil {
+			return o, err
+		}
+		if s.Where != "" {
+			o.Site[f.name] = s
 		}
 	}
 	return o, nil
@@ -163,57 +60,35 @@ func (r *request) over() (job.Overrides, error) {
 func (r *request) overPieces(o *job.Overrides) error {
 	p := &o.Piece
 	with, method := construct.AsMeasured, &p.With
-	if r.setsOut { // it says how the pegs are placed
+	if r.command == "setout" { // it says how the pegs are placed
 		method = &with
 	}
 	for _, f := range []struct {
 		name string
-		read func() error
+		read func(text string) error
 	}{
-		{"pick", func() (err error) { p.Pick, err = job.ParsePick(r.pick); return err }},
-		{"base", func() (err error) { p.BaseAt = "--base"; p.Base, err = job.ParseBase(r.base); return err }},
-		{"with", func() (err error) { *method, err = job.ParseMethod(r.with); return err }},
-		{"outline", func() (err error) { p.Outline, err = job.ParseOutline(r.outline); return err }},
-		{"side", func() (err error) { p.Sides, err = job.ParseSides(r.side, "--side"); return err }},
+		{"pick", func(s string) (err error) { p.Pick, err = job.ParsePick(s); return err }},
+		{"base", func(s string) (err error) { p.BaseAt = "--base"; p.Base, err = job.ParseBase(s); return err }},
+		{"with", func(s string) (err error) { *method, err = job.ParseMethod(s); return err }},
+		{"outline", func(s string) (err error) { p.Outline, err = job.ParseOutline(s); return err }},
+		{"side", func(s string) (err error) { p.Sides, err = job.ParseSides(s, "--side"); return err }},
+		{"slope", func(string) error { return job.Slope() }},
+		{"levels", func(s string) (err error) { p.Levels, err = job.ParseLevels(s, "--levels"); return err }},
 	} {
 		if !r.flags.Changed(f.name) {
 			continue
 		}
-		if err := f.read(); err != nil {
+		if err := f.read(r.text(f.name)); err != nil {
 			return unit.Placed(err, "--"+f.name)
 		}
 	}
 	o.Pegs.Text = job.MethodWord(with)
-	if r.flags.Changed("slope") {
-		return job.Slope().In("--slope")
-	}
-	if r.flags.Changed("levels") {
-		var err error
-		p.Levels, err = job.ParseLevels(r.levels, "--levels")
-		return unit.Placed(err, "--levels")
-	}
 	return nil
-}
-
-// swallowed finds a flag whose value was forgotten, so that it took the next flag
-// for its value, or nothing where only a value makes sense.
-func swallowed(flags *pflag.FlagSet) error {
-	var err error
-	flags.Visit(func(f *pflag.Flag) {
-		v := f.Value.String()
-		if f.Name == "config" && strings.TrimSpace(v) == "" && err == nil {
-			err = &unit.Fault{Where: "--config", What: "wants a value"}
-		}
-		if f.Value.Type() == "string" && len(v) > 1 && v[0] == '-' && err == nil && (v[1] == '-' || flags.ShorthandLookup(v[1:2]) != nil) {
-			err = &unit.Fault{Where: dashed(f.Name), What: fmt.Sprintf("wants a value, and %q stands there", strict.Shorten(v))}
-		}
-	})
-	return err
 }
 
 // open reads the job and the profiles and solves.
 func (r *request) open(args []string) (app.Order, error) {
-	flags, err := r.over()
+	flags, err := r.overrides()
 	if err != nil {
 		return app.Order{}, err
 	}
@@ -221,10 +96,11 @@ func (r *request) open(args []string) (app.Order, error) {
 	if err != nil {
 		return app.Order{}, err
 	}
-	if r.config != "" && r.out != "" && sameFile(r.config, r.out) {
-		return app.Order{}, overItself(r.out, "the profiles file")
+	profiles, out := r.text("config"), r.text("output")
+	if profiles != "" && out != "" && sameFile(profiles, out) {
+		return app.Order{}, overItself(out, "the profiles file")
 	}
-	set, err := config.Profiles(r.config, readFile)
+	set, err := config.Profiles(profiles, readFile)
 	if err != nil {
 		return app.Order{}, err
 	}
@@ -259,14 +135,14 @@ func (r *request) job(args []string) (job.Job, error) {
 	case len(files) > 1:
 		return job.Job{}, &unit.Fault{Where: strict.Shorten(files[1]), What: "is a second job file", Hint: both}
 	}
-	name := unit.Composed(strings.TrimSpace(r.name))
+	name := unit.Composed(strings.TrimSpace(r.text("name")))
 	if n := len([]rune(name)); n > job.MaxName {
 		return job.Job{}, &unit.Fault{Where: "--name", What: fmt.Sprintf("is longer than %d letters", job.MaxName)}
 	}
 	if len(files) == 0 {
 		return solved.Named(name, tokens), nil
 	}
-	j, err := jobFile(files[0], r.in, r.out)
+	j, err := jobFile(files[0], r.in, r.text("output"))
 	if err != nil || !r.flags.Changed("name") {
 		return j, err
 	}

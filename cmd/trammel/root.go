@@ -18,11 +18,11 @@ import (
 
 // Exit statuses.
 const (
-	done       = 0
-	machine    = 1 // the machine failed: disk, permission
-	words      = 2 // the words are wrong
-	noTriangle = 3 // the measurements fix no single triangle
-	notPassed  = 4 // trammel check: what was found lies outside what is accepted
+	statusDone       = 0
+	statusMachine    = 1 // the machine failed: disk, permission
+	statusWords      = 2 // the words are wrong
+	statusNoTriangle = 3 // the measurements fix no single triangle
+	statusNotPassed  = 4 // trammel check: what was found lies outside what is accepted
 )
 
 // console is what a command talks to and writes with.
@@ -52,9 +52,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	switch {
 	case err == nil:
-		return done
+		return statusDone
 	case errors.Is(err, errNotPassed):
-		return notPassed
+		return statusNotPassed
 	}
 	return complain(errs, err)
 }
@@ -235,13 +235,13 @@ func judge(err error) (status int, line, hint string) {
 	var path *fs.PathError
 	switch {
 	case errors.As(err, &none):
-		return noTriangle, err.Error(), hinted(none.Subject, none.Advice, none.Hint)
+		return statusNoTriangle, err.Error(), hinted(none.Subject, none.Advice, none.Hint)
 	case errors.As(err, &fault):
-		return words, located(fault), hinted(fault.Subject, fault.Advice, fault.Hint)
+		return statusWords, located(fault), hinted(fault.Subject, fault.Advice, fault.Hint)
 	case errors.As(err, &path):
-		return machine, path.Path + ": " + path.Err.Error(), ""
+		return statusMachine, path.Path + ": " + path.Err.Error(), ""
 	}
-	return machine, err.Error(), ""
+	return statusMachine, err.Error(), ""
 }
 
 // oneLine removes control characters, which a terminal would obey.

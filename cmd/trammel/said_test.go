@@ -16,7 +16,7 @@ func TestFullOutput(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir()) // nobody's own profiles
 	for _, args := range []string{"--help", "help template", "template --help", "version", "profiles", "profiles --json", "solve AB=60 BC=50 CA=40", "completion bash"} {
 		var errs bytes.Buffer
-		if status := run(strings.Fields(args), strings.NewReader(""), full{}, &errs); status != machine || errs.String() != "trammel: no space left on device\n" {
+		if status := run(strings.Fields(args), strings.NewReader(""), full{}, &errs); status != statusMachine || errs.String() != "trammel: no space left on device\n" {
 			t.Errorf("%s: status %d, %q", args, status, errs.String())
 		}
 	}

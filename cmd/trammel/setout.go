@@ -1,21 +1,16 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
-	"trammel/geom/unit"
-	"trammel/profiles/strict"
 )
 
 func setoutCommand(c console) *cobra.Command {
-	r := &request{console: c, setsOut: true}
-	cmd := &cobra.Command{
-		Use:   "setout JOB | MEASUREMENT... -o OUT",
-		Short: "the setting-out sheet for what is larger than paper: .pdf, .svg, .csv or .txt",
-		Long: `Setout makes a sheet to peg out a triangle or a net of 1 m to 100 m with: the plan,
+	return c.command(command{
+		use:   "setout JOB | MEASUREMENT... -o OUT",
+		short: "the setting-out sheet for what is larger than paper: .pdf, .svg, .csv or .txt",
+		long: `Setout makes a sheet to peg out a triangle or a net of 1 m to 100 m with: the plan,
 where each peg stands, what to hold and pull, numbered steps, checks to close on
 with the range to accept, and how sure each peg is. Every baseline is compared with
 every way that the tools allow (two arcs; an offset by 3-4-5; angle and distance) and
@@ -28,48 +23,23 @@ what it must read along the ground.
 
 OUT.txt is plain text for a phone, OUT.csv for other software. --pegs writes where
 the pegs stand for a total station: point,x,y.`,
-		Example: `  trammel setout AB=7.200m A=35deg B=35deg -o gable.pdf
+		example: `  trammel setout AB=7.200m A=35deg B=35deg -o gable.pdf
   trammel setout examples/boathouse-gable.yaml --paper A3 -o gable.pdf
   trammel setout examples/boathouse-gable.yaml -o gable.txt
   trammel setout AB=12000 BC=8000 CD=12000 DA=8000 AC=14422 BD=14422 --outline ABCD --boards 1m -o house.pdf
   trammel setout site.csv --origin 1000,2000 --bearing 35deg --pegs pegs.csv -o gable.pdf`,
-	}
-	r.read(cmd)
-	cmd.Flags().Lookup("with").Usage = "`way` to place the pegs, whatever is surest: arcs, square (an offset by 3-4-5) or angle (and distance)"
-	r.print(cmd)
-	r.onSite(cmd)
-	cmd.Flags().StringVar(&r.pegs, "pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them")
-	r.output(cmd, ".pdf, .svg, .csv or .txt")
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.setout(args) }
-	return cmd
-}
-
-func (r *request) setout(args []string) error {
-	g, err := r.goal(app.KindOf("setout"))
-	if err != nil {
-		return err
-	}
-	if err := r.pegsGoal(args); err != nil {
-		return err
-	}
-	o, err := r.open(args)
-	if err != nil {
-		return err
-	}
-	d, err := prepared("setout", g, o)
-	if err != nil {
-		return err
-	}
-	if r.flags.Changed("pegs") && d.Pegs == nil {
-		return &unit.Fault{Where: "--pegs " + strict.Shorten(r.pegs), What: fmt.Sprintf("a file of pegs is of one sheet, and this job has %d", d.Sheets), Hint: "make a job of the piece"}
-	}
-	wrote, err := r.write(g, d)
-	if err != nil {
-		return err
-	}
-	pegs, err := r.writePegs(d)
-	if err != nil {
-		return err
-	}
-	return r.done(d, g, wrote, pegs...)
+		flags: [][]option{jobFlags, paperFlags, siteFlags, groundFlags, {
+			{"with", "", "`way` to place the pegs, whatever is surest: arcs, square (an offset by 3-4-5) or angle (and distance)"},
+			{"pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them"},
+		}},
+		output: ".pdf, .svg, .csv or .txt",
+		run: func(r *request, args []string) error {
+			return r.make(func() (app.Order, error) {
+				if err := r.pegsGoal(args); err != nil {
+					return app.Order{}, err
+				}
+				return r.open(args)
+			})
+		},
+	})
 }

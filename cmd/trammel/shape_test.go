@@ -349,7 +349,7 @@ func TestHeelPlatesWhole(t *testing.T) {
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	dir := t.TempDir()
 	status, _, errs := trammel(t, dir, "", "template", job, "--whole", "-o", "whole")
-	if status != done {
+	if status != statusDone {
 		t.Fatal(errs)
 	}
 	files, _ := filepath.Glob(filepath.Join(dir, "whole", "*.svg"))

@@ -9,22 +9,19 @@ import (
 )
 
 func solveCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	cmd := &cobra.Command{
-		Use:   "solve JOB | MEASUREMENT...",
-		Short: "print the triangle: sides, angles, heights, area, what else fits",
-		Long: `Solve prints the triangle that the measurements fix: its sides, angles, heights
+	return c.command(command{
+		use:   "solve JOB | MEASUREMENT...",
+		short: "print the triangle: sides, angles, heights, area, what else fits",
+		long: `Solve prints the triangle that the measurements fix: its sides, angles, heights
 and area, and how far a slip in each measurement moves each corner. Where two
 triangles fit, it prints both. Where the points of a net may lie in several ways,
 it prints each with the side that tells it from the others, and ends with 3.`,
-		Example: `  trammel solve AB=600 BC=450 CA=450
+		example: `  trammel solve AB=600 BC=450 CA=450
   trammel solve AB=2.4m A=35deg "BC=7'-10 1/2\""
   trammel solve examples/class-sheet.yaml --json`,
-	}
-	r.read(cmd)
-	r.readWith(cmd)
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.solve(args) }
-	return cmd
+		flags: [][]option{jobFlags, toolFlags},
+		run:   (*request).solve,
+	})
 }
 
 func (r *request) solve(args []string) error {
@@ -32,10 +29,10 @@ func (r *request) solve(args []string) error {
 	if err != nil {
 		return err
 	}
-	if r.json {
-		err = writeJSON(r.console.out, report.Of(o.Work.Work))
+	if r.on("json") {
+		err = writeJSON(r.out, report.Of(o.Work.Work))
 	} else {
-		err = o.Work.Text(r.console.out)
+		err = o.Work.Text(r.out)
 	}
 	return cmp.Or(err, o.Work.Told())
 }

@@ -20,14 +20,14 @@ func taggedRuns(t *testing.T) (runs [][]string) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if e.made == done {
+		if e.made == statusDone {
 			args := []string{"template", job}
 			if e.large {
 				args = append(args, "--pages", largePages)
 			}
 			runs = append(runs, args)
 		}
-		if e.setout == done {
+		if e.setout == statusDone {
 			runs = append(runs, []string{"setout", job})
 		}
 		if e.name == "boathouse-floor-found" {

@@ -1,17 +1,19 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"trammel/cmd/internal/app"
+	"trammel/geom/unit"
 )
 
 func templateCommand(c console) *cobra.Command {
-	r := &request{console: c}
-	cmd := &cobra.Command{
-		Use:   "template JOB | MEASUREMENT... -o OUT",
-		Short: "the true-scale template: OUT.pdf, OUT.svg, or a folder of page SVGs",
-		Long: `Template draws the triangle at full size and spreads it over pages that join, with
+	return c.command(command{
+		use:   "template JOB | MEASUREMENT... -o OUT",
+		short: "the true-scale template: OUT.pdf, OUT.svg, or a folder of page SVGs",
+		long: `Template draws the triangle at full size and spreads it over pages that join, with
 an index page first where there is more than one. Print the PDF at 100 % (actual
 size) and measure the check bar before you cut.
 
@@ -32,23 +34,21 @@ centres of holes to prick through, ticks where a rounding begins.
 
 With --whole each piece is one SVG at full size for a laser or a knife: the group
 "cut" holds closed paths alone, "marks" and "words" the rest, all in hairlines.`,
-		Example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf
+		example: `  trammel template AB=600 BC=450 CA=450 -o brace.pdf
   trammel template examples/gusset-plate.yaml --paper A3 -o gusset.pdf
   trammel template AB=8m BC=6m CA=5m --pages outline -o gable.pdf
   trammel template AB=600 BC=450 CA=450 --whole -o brace.svg`,
-	}
-	r.read(cmd)
-	r.readWith(cmd)
-	r.print(cmd)
-	r.spread(cmd)
-	cmd.Flags().BoolVar(&r.whole, "whole", false, "each piece in one SVG at full size, for a machine that cuts: no pages")
-	r.output(cmd, ".pdf, .svg, or a folder for page SVGs")
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return r.template(args) }
-	return cmd
+		flags:  [][]option{jobFlags, toolFlags, paperFlags, pageFlags, {{"whole", false, "each piece in one SVG at full size, for a machine that cuts: no pages"}}},
+		output: ".pdf, .svg, or a folder for page SVGs",
+		run:    (*request).template,
+	})
 }
 
 func (r *request) template(args []string) error {
-	g, err := r.goal(app.KindOf("template"))
+	if !r.on("whole") {
+		return r.make(func() (app.Order, error) { return r.open(args) })
+	}
+	g, err := r.goal()
 	if err != nil {
 		return err
 	}
@@ -56,8 +56,16 @@ func (r *request) template(args []string) error {
 	if err != nil {
 		return err
 	}
-	if r.whole {
-		return r.wholeTemplate(g, o)
+	if err := o.Work.Picked(); err != nil {
+		return err
 	}
-	return r.document("template", g, o)
+	if g.ending == "pdf" {
+		return &unit.Fault{Where: "--whole", What: "is for machines that cut, and they do not read PDF", Hint: "name an SVG file: -o piece.svg"}
+	}
+	for _, f := range slices.Concat(paperFlags, pageFlags) {
+		if f.name != "without" && r.flags.Changed(f.name) {
+			return &unit.Fault{Where: "--" + f.name, What: "is about pages, and a whole piece has none", Hint: "leave --" + f.name + " or --whole out"}
+		}
+	}
+	return r.document("whole", g, o)
 }

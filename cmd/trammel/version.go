@@ -13,7 +13,7 @@ func versionCommand(c console) *cobra.Command {
 		Use:     "version",
 		Short:   "print the version",
 		Example: "  trammel version",
-		Args:    noArguments,
+		Args:    func(_ *cobra.Command, args []string) error { return noArguments("version", args) },
 		RunE: func(*cobra.Command, []string) error {
 			_, err := fmt.Fprintln(c.out, version())
 			return err

@@ -30,6 +30,6 @@ var wrongShapes = []wrong{
 func shapeWrong(key, line, hint string) wrong {
 	return wrong{
 		args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "pieces:\n  - name: Plate\n    measure: [AB=200, BC=150, CA=150]\n    " + key + "\n",
-		status: words, line: line, hint: hint,
+		status: statusWords, line: line, hint: hint,
 	}
 }

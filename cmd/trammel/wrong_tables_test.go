@@ -107,18 +107,18 @@ func TestWrongTables(t *testing.T) {
 		if err := os.WriteFile(filepath.Join(dir, "site.csv"), []byte(c.text), 0o666); err != nil {
 			t.Fatal(err)
 		}
-		wrong{args: append([]string{"setout", "site.csv", "-o", "out.txt"}, strings.Fields(c.args)...), status: words, line: c.line, hint: c.hint}.check(t, dir)
+		wrong{args: append([]string{"setout", "site.csv", "-o", "out.txt"}, strings.Fields(c.args)...), status: statusWords, line: c.line, hint: c.hint}.check(t, dir)
 	}
 	os.Remove(filepath.Join(dir, "site.csv"))
 	for _, c := range []wrong{
 		// The same from standard input, where nothing but the text says what it is.
-		{args: []string{"solve", "-"}, stdin: "from,to,valeu\nA,B,4510\n", status: words, line: `standard input:1:9: unknown column "valeu"`, hint: `did you mean "value"?`},
-		{args: []string{"solve", "-"}, stdin: "AB=600\nBC\n", status: words, line: `standard input:2:1: "BC" is not a measurement: it has no =`, hint: "write what was measured and its value, one a line, such as AB=600"},
-		{args: []string{"solve", "-", "--name", strings.Repeat("x", 81)}, stdin: "AB=600\n", status: words, line: "--name: is longer than 80 letters"},
-		{args: []string{"solve", "site.csv"}, status: words, line: "site.csv: there is no such file", hint: "name a job file, or give measurements such as AB=600 BC=450 CA=450"},
-		{args: []string{"setout", "job.yaml", "-o", "out.csv", "--pegs", "pegs.csv"}, job: "pieces:\n  - measure: [AB=8m, BC=6m, CA=5m]\n  - measure: [AB=8m, BC=6m, CA=7m]\n", status: words,
+		{args: []string{"solve", "-"}, stdin: "from,to,valeu\nA,B,4510\n", status: statusWords, line: `standard input:1:9: unknown column "valeu"`, hint: `did you mean "value"?`},
+		{args: []string{"solve", "-"}, stdin: "AB=600\nBC\n", status: statusWords, line: `standard input:2:1: "BC" is not a measurement: it has no =`, hint: "write what was measured and its value, one a line, such as AB=600"},
+		{args: []string{"solve", "-", "--name", strings.Repeat("x", 81)}, stdin: "AB=600\n", status: statusWords, line: "--name: is longer than 80 letters"},
+		{args: []string{"solve", "site.csv"}, status: statusWords, line: "site.csv: there is no such file", hint: "name a job file, or give measurements such as AB=600 BC=450 CA=450"},
+		{args: []string{"setout", "job.yaml", "-o", "out.csv", "--pegs", "pegs.csv"}, job: "pieces:\n  - measure: [AB=8m, BC=6m, CA=5m]\n  - measure: [AB=8m, BC=6m, CA=7m]\n", status: statusWords,
 			line: "--pegs pegs.csv: a file of pegs is of one sheet, and this job has 2", hint: "make a job of the piece"},
-		{args: []string{"setout", "AB=8m", "BC=6m", "CA=5m", "-o", "out.csv", "--pegs", "./out.csv"}, status: words,
+		{args: []string{"setout", "AB=8m", "BC=6m", "CA=5m", "-o", "out.csv", "--pegs", "./out.csv"}, status: statusWords,
 			line: "--pegs ./out.csv: leads to the same file as -o out.csv", hint: "name another file for the pegs"},
 		// What a job says of its site.
 		siteWrong("tape: IV", `job.yaml:2:9: tape: "IV" is not a class of tapes`, "write I, II or III, as the tape itself says near its zero; II is the usual one"),
@@ -136,6 +136,6 @@ func TestWrongTables(t *testing.T) {
 func siteWrong(key, line, hint string) wrong {
 	return wrong{
 		args: []string{"setout", "job.yaml", "-o", "out.pdf"}, job: fmt.Sprintf("site:\n  %s\npieces:\n  - measure: [AB=8m, BC=6m, CA=5m]\n", key),
-		status: words, line: line, hint: hint,
+		status: statusWords, line: line, hint: hint,
 	}
 }

@@ -128,8 +128,8 @@ func TestMachineRefuses(t *testing.T) {
 		cmd.Dir = dir
 		out, err := cmd.CombinedOutput()
 		var exit *exec.ExitError
-		if !errors.As(err, &exit) || exit.ExitCode() != machine {
-			t.Errorf("%s: %v, want status %d\n%s", c.name, err, machine, out)
+		if !errors.As(err, &exit) || exit.ExitCode() != statusMachine {
+			t.Errorf("%s: %v, want status %d\n%s", c.name, err, statusMachine, out)
 		}
 		if s := string(out); !strings.HasPrefix(s, "trammel: ") || strings.Count(s, "\n") != 1 || !strings.Contains(s, c.want) && c.want != "plates/" {
 			t.Errorf("%s: said %q", c.name, s)

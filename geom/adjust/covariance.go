@@ -3,6 +3,7 @@ package adjust
 import (
 	"math"
 
+	"trammel/geom"
 	"trammel/geom/unit"
 )
 
@@ -31,6 +32,11 @@ func (c Covariance) Turned(a unit.Angle) Covariance {
 		YY: s*s*c.XX + 2*s*k*c.XY + k*k*c.YY,
 		XY: s*k*(c.XX-c.YY) + (k*k-s*s)*c.XY,
 	}
+}
+
+// Through is the variance of what changes by so much along x and along y.
+func (c Covariance) Through(v geom.Vector) float64 {
+	return v.X*v.X*float64(c.XX) + 2*v.X*v.Y*float64(c.XY) + v.Y*v.Y*float64(c.YY)
 }
 
 // X is the σ along x, Y across it.

@@ -36,6 +36,17 @@ func NewUnknowns(points int, held func(i int) (x, y bool)) Unknowns {
 	return u
 }
 
+// of a point: its two unknowns, 0 where it is held.
+func (u Unknowns) of(i int, x []float64) (v geom.Vector) {
+	if k := u.X[i]; k >= 0 {
+		v.X = x[k]
+	}
+	if k := u.Y[i]; k >= 0 {
+		v.Y = x[k]
+	}
+	return v
+}
+
 // Term is one coefficient of a row: of unknown I.
 type Term struct {
 	I int
@@ -140,26 +151,11 @@ func (e Equations) Linear(at []geom.Vector) *Fit {
 	return f
 }
 
-// Step is the change of the unknowns that linear equations would need.
-type Step []float64
-
-func (s Step) largest() (most float64) {
-	for _, x := range s {
-		most = max(most, math.Abs(x))
-	}
-	return most
-}
-
 // Moved is the fit after a step.
-func (f *Fit) Moved(step Step) *Fit {
+func (f *Fit) Moved(step []float64) *Fit {
 	at := slices.Clone(f.At)
 	for i := range at {
-		if k := f.Free.X[i]; k >= 0 {
-			at[i].X += step[k]
-		}
-		if k := f.Free.Y[i]; k >= 0 {
-			at[i].Y += step[k]
-		}
+		at[i] = at[i].Plus(f.Free.of(i, step))
 	}
 	return f.Linear(at)
 }
@@ -186,9 +182,9 @@ func (f *Fit) normal(damp float64) (data []float64, ok bool) {
 	return data, ok
 }
 
-// Step that is next, and what the sum would fall by if the equations were linear;
+// Step is the change of the unknowns that is next, and what the sum would fall by if the equations were linear;
 // ok is false where nothing fixes it.
-func (f *Fit) Step(damp float64) (step Step, gain float64, ok bool) {
+func (f *Fit) Step(damp float64) (step []float64, gain float64, ok bool) {
 	n := f.Free.N
 	if n == 0 {
 		return nil, 0, true
@@ -197,13 +193,13 @@ func (f *Fit) Step(damp float64) (step Step, gain float64, ok bool) {
 	if !ok {
 		return nil, 0, false
 	}
-	g, x := make([]float64, n), make(Step, n)
+	g := make([]float64, n)
 	for i := range f.Rows {
 		for _, t := range f.Rows[i].Terms() {
 			g[t.I] += t.V * f.Off[i]
 		}
 	}
-	copy(x, g)
+	x := slices.Clone(g)
 	// Without the estimate of the condition that mat.Cholesky makes each time.
 	factor, ok := lapack64.Potrf(blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: data})
 	if !ok {

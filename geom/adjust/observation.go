@@ -2,6 +2,7 @@ package adjust
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/tape"
@@ -26,14 +27,7 @@ type Observation struct {
 func (o *Observation) Points() []int { return o.At[:o.N] }
 
 // Has says whether the observation has to do with the point.
-func (o *Observation) Has(p int) bool {
-	for _, q := range o.Points() {
-		if q == p {
-			return true
-		}
-	}
-	return false
-}
+func (o *Observation) Has(p int) bool { return slices.Contains(o.Points(), p) }
 
 // Orient settles whether an angle or a height counts as left or right, once and
 // from the start, so that a point may pass through its own line on the way.
@@ -126,10 +120,8 @@ func (o *Observation) Gradient(u int, at []geom.Vector) geom.Vector {
 	t := *o
 	t.Orient(at)
 	_, by := t.Computed(at)
-	for k, q := range t.Points() {
-		if q == u {
-			return by[k].Times(1 / t.Sigma)
-		}
+	if k := slices.Index(t.Points(), u); k >= 0 {
+		return by[k].Times(1 / t.Sigma)
 	}
 	return geom.Vector{}
 }

@@ -5,7 +5,6 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 )
 
@@ -30,24 +29,16 @@ func (f *Fit) Through(a, b *Row) (v float64) {
 	return v
 }
 
-// Between is the covariance of two points' coordinates among each other.
-func (f *Fit) Between(i, j int) (c [2][2]float64) {
-	u := [2]int{f.Free.X[i], f.Free.Y[i]}
-	v := [2]int{f.Free.X[j], f.Free.Y[j]}
-	for r := range 2 {
-		for s := range 2 {
-			if u[r] >= 0 && v[s] >= 0 {
-				c[r][s] = f.cov.At(u[r], v[s])
-			}
-		}
-	}
-	return c
-}
-
 // Covariance of the place of a point.
 func (f *Fit) Covariance(i int) Covariance {
-	c := f.Between(i, i)
-	return Covariance{XX: unit.Area(c[0][0]), YY: unit.Area(c[1][1]), XY: unit.Area(c[0][1])}
+	at := func(x, y int) unit.Area {
+		if x < 0 || y < 0 {
+			return 0
+		}
+		return unit.Area(f.cov.At(x, y))
+	}
+	x, y := f.Free.X[i], f.Free.Y[i]
+	return Covariance{XX: at(x, x), YY: at(y, y), XY: at(x, y)}
 }
 
 // Sigma is the σ of a linear function of the unknowns, without the covariance of all.
@@ -73,16 +64,9 @@ func (f *Fit) Loosest() (point int) {
 	}
 	var v mat.Dense
 	e.VectorsTo(&v)
-	far := -1.0
+	least, far := mat.Col(nil, 0, &v), -1.0
 	for i := range f.At {
-		var way geom.Vector
-		if k := f.Free.X[i]; k >= 0 {
-			way.X = v.At(k, 0)
-		}
-		if k := f.Free.Y[i]; k >= 0 {
-			way.Y = v.At(k, 0)
-		}
-		if s := way.Size(); s > far {
+		if s := f.Free.of(i, least).Size(); s > far {
 			point, far = i, s
 		}
 	}
@@ -102,14 +86,7 @@ func (f *Fit) Rank(share float64) int {
 // Rank of a symmetric matrix that is not negative: how many of its pivots are more
 // than a share of the largest.
 func Rank(m mat.Symmetric, share float64) int {
-	most := 0.0
-	for i := range m.SymmetricDim() {
-		most = max(most, m.At(i, i))
-	}
-	if most == 0 {
-		return 0
-	}
 	var c mat.PivotedCholesky
-	c.Factorize(m, share*most)
+	c.Factorize(m, share*mat.Max(m)) // the largest of such a matrix stands on its diagonal
 	return c.Rank()
 }

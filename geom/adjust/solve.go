@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trammel/geom"
 )
 
@@ -34,7 +36,7 @@ func (e Equations) Solve(at []geom.Vector) (f *Fit, ok bool) {
 		step, gain, ok := f.Step(damp)
 		if ok {
 			next := f.Moved(step)
-			most := step.largest()
+			most := floats.Norm(step, math.Inf(1))
 			if damp == 0 && gain <= flat*(1+f.Sum) {
 				if most >= last {
 					break

@@ -47,33 +47,41 @@ type suspect struct {
 	well   bool
 }
 
-// guess is things that may be left out, and how likely that looks.
-type guess struct {
-	out    []leftOut
-	rank   int
-	weight float64
+// trial looks for what explains that a layout does not fit: it fits what is guessed, one
+// kind after the other.
+type trial struct {
+	*layout
+	f    *pegFit // of the layout as it was wanted
+	cost float64 // of the kind that is tried
+	all  []suspect
+	best float64 // of those that agree
 }
+
+// lighter orders the likelier first.
+func lighter(s, t suspect) int { return descending(s.weight, t.weight) }
 
 // blame looks for what explains the disagreement.
 func (l *layout) blame(c *Comparison, f *pegFit) {
-	things := l.things()
-	all := l.suspects(f, things)
-	slices.SortStableFunc(all, func(a, b suspect) int { return descending(a.weight, b.weight) })
+	t := trial{layout: l, f: f}
+	t.suspects()
+	all := t.all
+	slices.SortStableFunc(all, lighter)
 	if len(all) == 0 || all[0].weight < clearer {
 		return
 	}
-	near := l.near(all)
+	near := t.near(all)
 	agreeing := slices.ContainsFunc(all, func(s suspect) bool { return s.agrees })
+	x := teller{l, c.Readings}
 	switch {
 	case len(near) > mostNear, len(near) == 0 && agreeing:
 		return
 	case len(near) == 0:
-		e := l.explanation(all[0], c)
+		e := x.explanation(all[0])
 		c.Nearest = &e
 		return
 	}
 	for _, s := range near {
-		c.Explanations = append(c.Explanations, l.explanation(s, c))
+		c.Explanations = append(c.Explanations, x.explanation(s))
 	}
 	if len(near) > 1 {
 		c.Tell = l.telling(c.Explanations)
@@ -83,7 +91,7 @@ func (l *layout) blame(c *Comparison, f *pegFit) {
 // near are the causes that come near the likeliest, without those that say the same
 // and more. Where the likeliest leaves more than it should, those come near too that
 // leave no more than they should and are less likely for what they are alone.
-func (l *layout) near(all []suspect) (out []suspect) {
+func (l *trial) near(all []suspect) (out []suspect) {
 	all = slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
 	if len(all) == 0 || all[0].weight < clearer {
 		return nil
@@ -120,7 +128,7 @@ func oneWhole(near, all []suspect) []suspect {
 
 // agrees says whether what is left is no more than the tools allow, in so many of all
 // cases.
-func (l *layout) agrees(s suspect, share float64) bool {
+func (l *trial) agrees(s suspect, share float64) bool {
 	free := len(l.Obs) - s.rank
 	if free < 1 {
 		return len(s.out) == 1 // two things need something that confirms them
@@ -129,7 +137,7 @@ func (l *layout) agrees(s suspect, share float64) bool {
 }
 
 // holds says whether a cause says all that another does, and more.
-func (l *layout) holds(s, t suspect) bool {
+func (l *trial) holds(s, t suspect) bool {
 	has := func(x leftOut) bool { return slices.Contains(s.out, x) }
 	switch {
 	case t.out != nil:
@@ -155,70 +163,55 @@ func (l *layout) holds(s, t suspect) bool {
 }
 
 // things that may be wrong: pegs that something was found of, and readings.
-func (l *layout) things() (all []leftOut) {
+func (l *layout) things() (pegs, readings []leftOut) {
 	for i := range l.Names {
 		if len(l.Of[i]) > 0 && !l.fast[i] {
-			all = append(all, leftOut{i, -1})
+			pegs = append(pegs, leftOut{i, -1})
 		}
 	}
 	for k := range l.Obs {
-		all = append(all, leftOut{-1, k})
+		readings = append(readings, leftOut{-1, k})
 	}
-	return all
+	return pegs, readings
 }
 
 // suspects are what may be the cause, each fitted in full: one thing, what all have in
 // common, two things, three pegs. Where what is simple leaves nothing to be gained the
 // rest is not tried.
-func (l *layout) suspects(f *pegFit, things []leftOut) []suspect {
-	pegs := slices.DeleteFunc(slices.Clone(things), func(x leftOut) bool { return x.reading >= 0 })
-	looked := things
-	if len(things) > fewThings {
-		looked = pegs
-	}
-	g := f.glance(looked)
+func (t *trial) suspects() {
+	pegs, readings := t.things()
+	things := slices.Concat(pegs, readings)
 	n, k := float64(len(things)), float64(len(pegs))
-	t := trial{l: l, f: f}
+	together := things
+	if len(things) > fewThings {
+		together = pegs
+	}
+	g := t.f.linear(together...)
 
 	t.cost = 2 * math.Log(n)
-	single := make([]guess, 0, len(things))
+	var single []suspect
 	for _, x := range things {
-		one := g
-		if len(looked) < len(things) {
-			one = f.glance([]leftOut{x})
-		}
-		drop, rank := one.drop(x)
-		single = append(single, guess{[]leftOut{x}, rank, weigh(drop, rank) - t.cost})
+		single = append(single, t.guesses(t.f.linear(x), []leftOut{x}, 1)...)
 	}
 	chosen := likelyPegs(single[:len(pegs)])
 	t.fit(single)
-	for _, c := range l.commons() {
-		if h, ok := l.fitted(c, f); ok {
-			t.add(suspect{common: h, pegFit: h.pegFit, rank: h.rank, left: h.pegFit.Sum})
+	for _, c := range t.commons() {
+		if h, ok := t.fitted(c, t.f); ok {
+			t.add(suspect{common: h, pegFit: h.pegFit, rank: len(h.by), left: h.pegFit.Sum})
 		}
 	}
 	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
-		t.fit(pairs(g, looked, t.cost))
+		t.fit(t.guesses(g, together, 2))
 	}
 	if t.cost = 2*math.Log(max(1, k*(k-1)*(k-2)/6)) + 2*another; t.promises() {
-		t.fit(triples(g, chosen, t.cost))
+		t.fit(t.guesses(g, chosen, mostThings))
 	}
-	return t.all
-}
-
-// trial fits what is guessed, one kind after the other.
-type trial struct {
-	l    *layout
-	f    *pegFit
-	cost float64 // of the kind that is tried
-	all  []suspect
-	best float64 // of those that agree
 }
 
 func (t *trial) add(s suspect) {
 	s.drop = max(0, t.f.Sum-s.left)
 	s.weight = weigh(s.drop, s.rank) - t.cost
-	s.agrees, s.well = t.l.agrees(s, agrees), t.l.agrees(s, well)
+	s.agrees, s.well = t.agrees(s, agrees), t.agrees(s, well)
 	t.all = append(t.all, s)
 	if s.agrees {
 		t.best = max(t.best, s.weight)
@@ -229,17 +222,17 @@ func (t *trial) add(s suspect) {
 func (t *trial) promises() bool { return weigh(t.f.Sum, 2)-t.cost > t.best-clearer }
 
 // fit fits the best guesses in full.
-func (t *trial) fit(guesses []guess) {
-	slices.SortStableFunc(guesses, func(a, b guess) int { return descending(a.weight, b.weight) })
+func (t *trial) fit(guesses []suspect) {
+	slices.SortStableFunc(guesses, lighter)
 	most := refined
-	if len(t.l.Obs) <= smallNet {
+	if len(t.Obs) <= smallNet {
 		most = refinedSmall
 	}
 	for _, g := range guesses {
 		if g.rank == 0 || g.weight < max(guesses[0].weight, t.best)/2-slack || t.idle(g) {
 			continue
 		}
-		if h, err := t.l.fit(g.out); err == nil {
+		if h, err := t.layout.fit(g.out); err == nil {
 			t.add(suspect{out: g.out, pegFit: h, rank: g.rank, left: h.left(g.out)})
 		}
 		if most--; most == 0 {
@@ -249,11 +242,9 @@ func (t *trial) fit(guesses []guess) {
 }
 
 // idle says whether a guess can say nothing but what one before it says with less.
-func (t *trial) idle(g guess) bool {
+func (t *trial) idle(g suspect) bool {
 	most := weigh(t.f.Sum, g.rank) - t.cost
-	return slices.ContainsFunc(t.all, func(s suspect) bool {
-		return s.agrees && s.weight >= most && t.l.holds(suspect{out: g.out}, s)
-	})
+	return slices.ContainsFunc(t.all, func(s suspect) bool { return s.agrees && s.weight >= most && t.holds(g, s) })
 }
 
 // slack is by how much the first look may be less likely than the fit in full, beside
@@ -261,35 +252,28 @@ func (t *trial) idle(g guess) bool {
 const slack = 30
 
 // likelyPegs are those that are tried by three.
-func likelyPegs(single []guess) (out []leftOut) {
-	of := slices.Clone(single)
-	slices.SortStableFunc(of, func(a, b guess) int { return descending(a.weight, b.weight) })
-	for _, g := range of[:min(fewPegs, len(of))] {
+func likelyPegs(single []suspect) (out []leftOut) {
+	for _, g := range slices.SortedStableFunc(slices.Values(single), lighter)[:min(fewPegs, len(single))] {
 		out = append(out, g.out[0])
 	}
 	slices.SortFunc(out, func(x, y leftOut) int { return cmp.Compare(x.peg, y.peg) })
 	return out
 }
 
-func pairs(g *glance, things []leftOut, cost float64) (all []guess) {
-	for i, x := range things {
-		for _, y := range things[:i] {
-			drop, rank := g.drop(y, x)
-			all = append(all, guess{[]leftOut{y, x}, rank, weigh(drop, rank) - cost})
+// guesses are every so many of the things, with how likely that looks.
+func (t *trial) guesses(g linear, things []leftOut, many int) (all []suspect) {
+	var add func(from, out []leftOut)
+	add = func(from, out []leftOut) {
+		if len(out) == many {
+			drop, rank := g.drop(out)
+			all = append(all, suspect{out: out, rank: rank, weight: weigh(drop, rank) - t.cost})
+			return
+		}
+		for i, x := range from {
+			add(from[:i], append([]leftOut{x}, out...))
 		}
 	}
-	return all
-}
-
-func triples(g *glance, pegs []leftOut, cost float64) (all []guess) {
-	for i, x := range pegs {
-		for j, y := range pegs[:i] {
-			for _, z := range pegs[:j] {
-				drop, rank := g.drop(z, y, x)
-				all = append(all, guess{[]leftOut{z, y, x}, rank, weigh(drop, rank) - cost})
-			}
-		}
-	}
+	add(things, nil)
 	return all
 }
 

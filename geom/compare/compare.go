@@ -2,8 +2,8 @@
 // each reading is accepted within, where the pegs stand, and what explains that they do
 // not stand where they should.
 //
-// Files, from the top floor to the ground: compare.go, blame.go, moved.go, follows.go,
-// range.go, cause.go, weigh.go, fit.go, layout.go, comparison.go.
+// Files, from the top floor to the ground: compare.go, blame.go, explanation.go,
+// follows.go, range.go, common_causes.go, weigh.go, fit.go, layout.go, comparison.go.
 package compare
 
 // Accepted is the share of readings of a sound layout that lie inside their range:

@@ -47,7 +47,7 @@ func (l *layout) fit(out []leftOut) (*pegFit, error) {
 	return &pegFit{f}, nil
 }
 
-// of a thing that may be left out: its rows.
+// rowsOf a thing that may be left out.
 func (f *pegFit) rowsOf(x leftOut) []int {
 	if x.reading >= 0 {
 		return []int{x.reading}
@@ -84,8 +84,7 @@ func (l *layout) fixed(f *pegFit) (bool, [2]geom.Name) {
 			r := f.Free.Row([]int{i, j}, u, u.Times(-1))
 			before := 0.0
 			for _, q := range []int{i, j} {
-				s := l.spread[q]
-				before += u.X*u.X*float64(s.XX) + 2*u.X*u.Y*float64(s.XY) + u.Y*u.Y*float64(s.YY)
+				before += l.spread[q].Through(u)
 			}
 			if share := f.Through(&r, &r) / before; share > best*(1+1e-6) {
 				best, at = share, [2]geom.Name{l.Names[j], l.Names[i]}

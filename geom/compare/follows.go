@@ -67,13 +67,12 @@ func (e Explanation) Farthest() (far Moved) {
 
 // AlongAlone says whether the move may be told without what it is to the left or
 // right: that is little, and no more than is known of it.
-func (m Moved) AlongAlone() bool {
-	t, l := math.Abs(float64(m.Toward)), math.Abs(float64(m.Left))
-	return m.Known == 1 || l < inLine*t && l < tape.Expansion*float64(m.LeftSigma)
-}
+func (m Moved) AlongAlone() bool { return m.Known == 1 || slight(m.Left, m.Toward, m.LeftSigma) }
 
 // AcrossAlone says the same of what it is towards the peg or away from it.
-func (m Moved) AcrossAlone() bool {
-	t, l := math.Abs(float64(m.Toward)), math.Abs(float64(m.Left))
-	return t < inLine*l && t < tape.Expansion*float64(m.TowardSigma)
+func (m Moved) AcrossAlone() bool { return slight(m.Toward, m.Left, m.TowardSigma) }
+
+func slight(part, other, sigma unit.Length) bool {
+	size := math.Abs(float64(part))
+	return size < inLine*math.Abs(float64(other)) && size < tape.Expansion*float64(sigma)
 }

@@ -33,11 +33,13 @@ func newLayout(a Asked) (*layout, error) {
 	if len(a.Found) == 0 {
 		return nil, &unit.Fault{What: "nothing was measured back", Hint: "give what was found: AB=4510, BC=3005"}
 	}
-	if len(a.Found) > adjust.MostMeasurements {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), adjust.MostMeasurements), Hint: "divide the layout"}
-	}
-	if len(a.Pegs) > adjust.MostPoints {
-		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), adjust.MostPoints), Hint: "divide the layout"}
+	for _, x := range []struct {
+		of      string
+		n, most int
+	}{{"readings", len(a.Found), adjust.MostMeasurements}, {"pegs", len(a.Pegs), adjust.MostPoints}} {
+		if x.n > x.most {
+			return nil, &unit.Fault{What: fmt.Sprintf("%d %s: at most %d are taken", x.n, x.of, x.most), Hint: "divide the layout"}
+		}
 	}
 	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
 	l.Book = adjust.Book{Measured: slices.Clone(a.Found), Tools: a.Tools.Complete(), Number: map[geom.Name]int{}}
@@ -164,20 +166,22 @@ func (l *layout) longest() (ends [2]int) {
 
 // spreadOf is how surely a peg was set out.
 func (l *layout) spreadOf(i int, s Stake) adjust.Covariance {
-	c := s.Spread
-	if l.fast[i] {
-		c = adjust.Covariance{}
-	} else if c == (adjust.Covariance{}) {
-		far := max(l.wanted[i].To(l.wanted[l.ends[0]]), l.wanted[i].To(l.wanted[l.ends[1]]))
-		sigma := l.Tools.Pull(unit.Length(far))
-		if k := l.asked.Permitted; k > 0 {
-			sigma = tape.Permitted(k, unit.Length(far)) / (tape.Expansion * math.Sqrt2)
-		}
-		v := unit.Area(sigma * sigma)
-		c = adjust.Covariance{XX: v, YY: v, XY: 0}
+	switch {
+	case l.fast[i]:
+		return round(leastSpread * leastSpread)
+	case s.Spread != (adjust.Covariance{}):
+		return s.Spread.Plus(round(leastSpread * leastSpread))
 	}
-	return c.Plus(adjust.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
+	far := unit.Length(max(l.wanted[i].To(l.wanted[l.ends[0]]), l.wanted[i].To(l.wanted[l.ends[1]])))
+	sigma := l.Tools.Pull(far)
+	if k := l.asked.Permitted; k > 0 {
+		sigma = tape.Permitted(k, far) / (tape.Expansion * math.Sqrt2)
+	}
+	return round(unit.Area(sigma * sigma)).Plus(round(leastSpread * leastSpread))
 }
+
+// round is the scatter that is the same to all sides.
+func round(v unit.Area) adjust.Covariance { return adjust.Covariance{XX: v, YY: v} }
 
 // whitened is the inverse of the lower triangle of a covariance (Cholesky).
 func whitened(c adjust.Covariance) [2]geom.Vector {
@@ -187,9 +191,7 @@ func whitened(c adjust.Covariance) [2]geom.Vector {
 	return [2]geom.Vector{{X: 1 / a, Y: 0}, {X: -b / (a * d), Y: 1 / d}}
 }
 
-func (l *layout) back(c geom.Vector) geom.Point {
-	return geom.Point{X: unit.Length(c.X + l.Origin.X), Y: unit.Length(c.Y + l.Origin.Y)}
-}
+func (l *layout) back(c geom.Vector) geom.Point { return c.Plus(l.Origin).Point() }
 
 // width of the layout.
 func (l *layout) width() (w float64) {

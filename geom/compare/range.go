@@ -21,9 +21,13 @@ func (l *layout) compared(i int) Compared {
 		wanted = float64(l.tape.reads(unit.Length(wanted)))
 		found = float64(l.Measured[i].Value.Length())
 	}
-	least, greatest := outward(wanted, half, l.asked.Grain.Bare(o.Kind))
-	if l.permits(o) {
-		least, greatest = inward(wanted, half, l.asked.Fine.Bare(o.Kind))
+	least, greatest := wanted-half, wanted+half
+	// An end that lies on a whole step but for rounding stays there.
+	const onStep = 1e-6
+	if step := l.asked.Fine.Bare(o.Kind); l.permits(o) && step > 0 { // inward
+		least, greatest = math.Ceil(least/step-onStep)*step, math.Floor(greatest/step+onStep)*step
+	} else if step := l.asked.Grain.Bare(o.Kind); !l.permits(o) && step > 0 { // outward
+		least, greatest = math.Floor(least/step+onStep)*step, math.Ceil(greatest/step-onStep)*step
 	}
 	if o.Kind == triangle.Distance {
 		p, q := l.Names[o.At[0]], l.Names[o.At[1]]
@@ -45,29 +49,9 @@ func (l *layout) compared(i int) Compared {
 	return r
 }
 
-// hair keeps a reading on the edge of its range inside, whatever rounding says.
-func hair(wanted float64) float64 { return 1e-9 * max(1, math.Abs(wanted)) }
-
 // permits says whether the range of a reading is what is permitted.
 func (l *layout) permits(o *adjust.Observation) bool {
 	return l.asked.Permitted > 0 && o.Kind != triangle.Angle
-}
-
-// An end of a range that lies on a whole step but for rounding stays there.
-const onStep = 1e-6
-
-func outward(mid, half, step float64) (least, greatest float64) {
-	if step <= 0 {
-		return mid - half, mid + half
-	}
-	return math.Floor((mid-half)/step+onStep) * step, math.Ceil((mid+half)/step-onStep) * step
-}
-
-func inward(mid, half, step float64) (least, greatest float64) {
-	if step <= 0 {
-		return mid - half, mid + half
-	}
-	return math.Ceil((mid-half)/step-onStep) * step, math.Floor((mid+half)/step+onStep) * step
 }
 
 // half of the range that a reading is accepted within; what the reading leaves open
@@ -81,7 +65,7 @@ func (l *layout) half(o *adjust.Observation, wanted float64, by [3]geom.Vector) 
 		half = float64(tape.Permitted(l.asked.Permitted, unit.Length(wanted)))
 		return half, open, open > half
 	}
-	tools := float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
+	tools := l.pull(wanted)
 	if o.Kind == triangle.Angle {
 		exact := *o
 		exact.Half, exact.Stated = 0, false
@@ -104,20 +88,24 @@ func (l *layout) half(o *adjust.Observation, wanted float64, by [3]geom.Vector) 
 // what one pull is good for, else what both its pegs cost.
 func (l *layout) setting(o *adjust.Observation, wanted float64, by [3]geom.Vector) float64 {
 	if o.Kind == triangle.Distance && l.pulled[[2]int{min(o.At[0], o.At[1]), max(o.At[0], o.At[1])}] {
-		return float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
+		return l.pull(wanted)
 	}
 	pegs := 0.0
 	for k, q := range o.Points() {
-		s, v := l.spread[q], by[k]
-		pegs += v.X*v.X*float64(s.XX) + 2*v.X*v.Y*float64(s.XY) + v.Y*v.Y*float64(s.YY)
+		pegs += l.spread[q].Through(by[k])
 	}
 	return accepted * math.Sqrt(pegs)
+}
+
+// pull is what one pull of the tape is good for.
+func (l *layout) pull(wanted float64) float64 {
+	return float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
 }
 
 // takes says whether a reading lies inside its range if it reads so much more.
 func (r Compared) takes(more float64) bool {
 	kind := r.Measurement.Kind
 	found, least, greatest := r.Found.Bare(kind)+more, r.Least.Bare(kind), r.Greatest.Bare(kind)
-	hair := hair(r.Wanted.Bare(kind))
+	hair := 1e-9 * max(1, math.Abs(r.Wanted.Bare(kind))) // on the edge it is inside, whatever rounding says
 	return found >= least-hair && found <= greatest+hair
 }

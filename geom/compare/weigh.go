@@ -1,6 +1,10 @@
 package compare
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // weigh is −2 ln of the chance that a sum of that many squares falls by so much:
 // of χ², whose survival is told apart down to nothing.
@@ -12,17 +16,11 @@ func weigh(drop float64, rank int) float64 {
 	if rank == 0 {
 		return 0
 	}
-	series, term, first := 0.0, 1.0, 1
+	series, term, first := 0.0, 1.0, 2
 	if rank%2 == 1 {
-		series, term = erfcx(math.Sqrt(half)), 2*math.Sqrt(half/math.Pi)
-		first = 3
+		series, term, first = erfcx(math.Sqrt(half)), 2*math.Sqrt(half/math.Pi), 3
 	}
-	for k := first; k <= rank; k += 2 { // of k/2: Γ(k/2) goes up by that
-		if rank%2 == 0 {
-			series += term
-			term *= half / (float64(k+1) / 2)
-			continue
-		}
+	for k := first; k <= rank; k += 2 { // Γ(k/2) goes up by k/2
 		series += term
 		term *= half / (float64(k) / 2)
 	}
@@ -37,80 +35,65 @@ func erfcx(x float64) float64 {
 	return (1 - 1/(2*x*x)) / (x * math.Sqrt(math.Pi))
 }
 
-// glance looks at a fit without fitting anew: by how much the sum of squares falls
+// linear is what a fit tells without fitting anew: by how much the sum of squares falls
 // where things are left out, as far as the net is linear.
-type glance struct {
-	f    *pegFit
-	of   map[leftOut][]int // rows of a thing, into share
-	row  []int             // of the fit
-	left [][]float64       // covariance of the residuals of these rows, in σ
+type linear struct {
+	off  []float64         // residuals, in σ, row by row of the things
+	of   map[leftOut][]int // rows of a thing, into off and left
+	left *mat.SymDense     // covariance of the residuals
 }
 
-func (f *pegFit) glance(things []leftOut) *glance {
-	g := &glance{f: f, of: map[leftOut][]int{}}
+func (f *pegFit) linear(things ...leftOut) linear {
+	g := linear{of: map[leftOut][]int{}}
+	var rows []int // of the fit
 	for _, x := range things {
 		for _, r := range f.rowsOf(x) {
-			g.of[x] = append(g.of[x], len(g.row))
-			g.row = append(g.row, r)
+			g.of[x] = append(g.of[x], len(rows))
+			rows, g.off = append(rows, r), append(g.off, f.Off[r])
 		}
 	}
-	g.left = make([][]float64, len(g.row))
-	for i := range g.row {
-		g.left[i] = make([]float64, len(g.row))
-		for j := range i + 1 {
-			v := -f.Through(&f.Rows[g.row[i]], &f.Rows[g.row[j]])
+	g.left = mat.NewSymDense(len(rows), nil)
+	for i, r := range rows {
+		for j, s := range rows[:i+1] {
+			v := -f.Through(&f.Rows[r], &f.Rows[s])
 			if i == j {
 				v++
 			}
-			g.left[i][j], g.left[j][i] = v, v
+			g.left.SetSym(i, j, v)
 		}
 	}
 	return g
 }
 
-// told is the share of a direction below which nothing tells of it.
+// noticed is the share of a direction below which nothing tells of it.
 const noticed = 1e-7
 
 // drop is rᵀR⁻¹r of the residuals r of the things and the covariance R of those, and in
-// how many directions anything tells of them: by a Cholesky factor with pivots.
-func (g *glance) drop(out ...leftOut) (fall float64, rank int) {
-	var at [2 * mostThings]int
-	n := 0
+// how many directions anything tells of them.
+func (g linear) drop(out []leftOut) (fall float64, rank int) {
+	var at []int
 	for _, x := range out {
-		n += copy(at[n:], g.of[x])
+		at = append(at, g.of[x]...)
 	}
-	var a [2 * mostThings][2 * mostThings]float64
-	var r [2 * mostThings]float64
-	for i := range n {
-		for j := range n {
-			a[i][j] = g.left[at[i]][at[j]]
+	r := mat.NewSymDense(len(at), nil)
+	for i := range at {
+		for j := range i + 1 {
+			r.SetSym(i, j, g.left.At(at[i], at[j]))
 		}
-		r[i] = g.f.Off[g.row[at[i]]]
 	}
-	for k := range n {
-		p := k
-		for i := k; i < n; i++ {
-			if a[i][i] > a[p][p] {
-				p = i
-			}
+	var c mat.PivotedCholesky
+	if c.Factorize(r, noticed); mat.Max(r) > noticed { // the first pivot is taken whatever it is
+		rank = c.Rank()
+	}
+	pivots, u := c.ColumnPivots(nil), c.RawU()
+	var y [2 * mostThings]float64
+	for k := range rank { // forward through the factor
+		y[k] = g.off[at[pivots[k]]]
+		for i := range k {
+			y[k] -= u.At(i, k) * y[i]
 		}
-		if !(a[p][p] > noticed) {
-			break
-		}
-		a[k], a[p] = a[p], a[k]
-		r[k], r[p] = r[p], r[k]
-		for i := range n {
-			a[i][k], a[i][p] = a[i][p], a[i][k]
-		}
-		fall += r[k] * r[k] / a[k][k]
-		rank++
-		for i := k + 1; i < n; i++ {
-			x := a[i][k] / a[k][k]
-			for j := k + 1; j < n; j++ {
-				a[i][j] -= x * a[k][j]
-			}
-			r[i] -= x * r[k]
-		}
+		y[k] /= u.At(k, k)
+		fall += y[k] * y[k]
 	}
 	return fall, rank
 }

@@ -2,6 +2,7 @@ package net
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -34,9 +35,8 @@ type Adjusted struct {
 	Disputed bool
 	Doubts   []Doubt // what is doubtful in the net itself
 
-	net    *problem
-	number map[geom.Name]int
-	fit    *fitted
+	net *problem
+	fit *fitted
 }
 
 // Result is one measurement beside its adjusted value.
@@ -54,9 +54,6 @@ type Result struct {
 	// is less than Checked. W. Baarda, A testing procedure for use in geodetic
 	// networks, 1968 (from memory).
 	W float64
-	// Others is what the other measurements alone make it, and OthersSigma the σ
-	// of that; both 0 where Redundancy is less than Checked.
-	Others, OthersSigma adjust.Figure
 	// Noticed is the slip that would be found four times in five:
 	// NoticedAt·σ/√redundancy; 0 where none would.
 	Noticed adjust.Figure
@@ -69,6 +66,8 @@ const (
 	// Critical is the |W| above which a residual is not chance, but once in a
 	// thousand: the normal distribution, two-sided.
 	Critical = 3.2905
+	// chanceOfSum is how seldom the sum of squares of a sound net is larger than Global.Limit.
+	chanceOfSum = 0.05
 	// NoticedAt is Baarda's δ₀ for that level and a power of 80 %: 3.2905 + 0.8416.
 	NoticedAt = 4.1321
 )
@@ -110,39 +109,36 @@ func Adjust(n Net) (Adjusted, error) {
 	if err != nil {
 		return Adjusted{}, err
 	}
-	a, err := p.adjusted(b.state)
-	if err != nil {
-		return Adjusted{}, err
+	a, err := b.adjusted()
+	if err == nil && len(b.others) > 0 {
+		b.tellApart(&a)
 	}
-	if len(b.others) > 0 {
-		p.among(&a, b)
-	}
-	return a, nil
+	return a, err
 }
 
 // adjusted is the net adjusted from a start.
-func (p *problem) adjusted(s *state) (Adjusted, error) {
-	f, err := p.fit(s.at)
+func (s *state) adjusted() (Adjusted, error) {
+	f, err := s.fit(s.at)
 	if err != nil {
 		return Adjusted{}, err
 	}
-	if f, err = p.mirrored(f); err != nil {
+	if f, err = s.mirrored(f); err != nil {
 		return Adjusted{}, err
 	}
-	if i, j := p.baseline(f.At); len(p.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
-		if f, err = p.fit(f.At); err != nil {
+	if i, j := s.baseline(f.At); len(s.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
+		if f, err = s.fit(f.At); err != nil {
 			return Adjusted{}, err
 		}
 	}
-	if err := p.Coincide(f.At); err != nil {
+	if err := s.Coincide(f.At); err != nil {
 		return Adjusted{}, err
 	}
-	a := Adjusted{Names: p.Names, Placed: s.found, net: p, number: p.Number, fit: f}
-	for _, i := range p.round {
-		a.Outline = append(a.Outline, p.Names[i])
+	a := Adjusted{Names: s.Names, Placed: s.found, net: s.problem, fit: f}
+	for _, i := range s.round {
+		a.Outline = append(a.Outline, s.Names[i])
 	}
-	if len(p.control) == 0 {
-		a.Base = [2]geom.Name{p.Names[f.base[0]], p.Names[f.base[1]]}
+	if len(s.control) == 0 {
+		a.Base = [2]geom.Name{s.Names[f.base[0]], s.Names[f.base[1]]}
 	}
 	a.take(f)
 	a.suspects()
@@ -156,18 +152,14 @@ func (p *problem) mirrored(f *fitted) (*fitted, error) {
 	if len(p.control) > 0 || len(p.asked.Sides) > 0 || len(p.round) < 3 || p.area(f.At) >= 0 {
 		return f, nil
 	}
-	s := p.blank()
-	for i, c := range f.At {
-		s.at[i] = geom.Vector{X: c.X, Y: -c.Y}
-	}
-	return p.fit(s.at)
+	return p.fit(overturned(f.At))
 }
 
 // take fills in everything that follows from the fit.
 func (a *Adjusted) take(f *fitted) {
 	a.Points = make([]geom.Point, len(f.At))
 	for i, c := range f.At {
-		a.Points[i] = geom.Point{X: unit.Length(c.X + a.net.Origin.X), Y: unit.Length(c.Y + a.net.Origin.Y)}
+		a.Points[i] = c.Plus(a.net.Origin).Point()
 	}
 	f.Invert()
 	a.Freedom = len(f.Obs) - f.Free.N
@@ -175,7 +167,7 @@ func (a *Adjusted) take(f *fitted) {
 	a.Global = Global{Passed: true, Chance: 1}
 	if a.Freedom > 0 {
 		chi := distuv.ChiSquared{K: float64(a.Freedom)}
-		a.Global = Global{Sigma0: math.Sqrt(a.Sum / float64(a.Freedom)), Limit: chiLimit(a.Freedom), Chance: chi.Survival(a.Sum)}
+		a.Global = Global{Sigma0: math.Sqrt(a.Sum / float64(a.Freedom)), Limit: limit(a.Freedom, chanceOfSum), Chance: chi.Survival(a.Sum)}
 		a.Global.Passed = a.Sum <= a.Global.Limit
 	}
 	a.Results = make([]Result, len(f.Obs))
@@ -198,28 +190,31 @@ func (a *Adjusted) result(f *fitted, i int) Result {
 	r.Sigma, r.After = fig(o.Sigma), fig(o.Sigma*math.Sqrt(max(0, share)))
 	if r.Redundancy >= Checked {
 		r.W = residual / (o.Sigma * math.Sqrt(r.Redundancy))
-		r.Others = fig(o.Value + residual/r.Redundancy)
-		r.OthersSigma = fig(o.Sigma * math.Sqrt((1-r.Redundancy)/r.Redundancy))
 		r.Noticed = fig(NoticedAt * o.Sigma / math.Sqrt(r.Redundancy))
 	}
 	return r
 }
 
+func (a Adjusted) index(n geom.Name) (i int, ok bool) {
+	i = slices.Index(a.Names, n)
+	return i, i >= 0
+}
+
 // Point is the place of a point; ok is false where there is none of the name.
 func (a Adjusted) Point(n geom.Name) (at geom.Point, ok bool) {
-	i, ok := a.number[n]
-	if !ok {
-		return geom.Point{}, false
+	i, ok := a.index(n)
+	if ok {
+		at = a.Points[i]
 	}
-	return a.Points[i], true
+	return at, ok
 }
 
 // Corner is the σ of the angle at a point from one to another; 0 where one of them is
 // not there or all are held.
 func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
-	i, ok0 := a.number[m]
-	j, ok1 := a.number[at]
-	k, ok2 := a.number[n]
+	i, ok0 := a.index(m)
+	j, ok1 := a.index(at)
+	k, ok2 := a.index(n)
 	if !ok0 || !ok1 || !ok2 {
 		return 0
 	}
@@ -233,7 +228,8 @@ func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
 func (a Adjusted) Polygon() geom.Polygon {
 	var all geom.Polygon
 	for _, n := range a.Outline {
-		all = append(all, a.Points[a.number[n]])
+		at, _ := a.Point(n)
+		all = append(all, at)
 	}
 	return all
 }

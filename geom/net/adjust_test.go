@@ -181,7 +181,7 @@ func TestTapeClasses(t *testing.T) {
 // degrees of freedom; of the normal one: 3.29 is passed once in a thousand.
 func TestTestsAgainstTables(t *testing.T) {
 	for f, want := range map[int]string{1: "3.841", 3: "7.815", 10: "18.307"} {
-		is(t, fmt.Sprintf("χ² of %d", f), fmt.Sprintf("%.3f", chiLimit(f)), want)
+		is(t, fmt.Sprintf("χ² of %d", f), fmt.Sprintf("%.3f", limit(f, chanceOfSum)), want)
 	}
 	if p := math.Erfc(Critical / math.Sqrt2); math.Abs(p-0.001) > 1e-6 {
 		t.Errorf("|w| > %v has a chance of %v", Critical, p)

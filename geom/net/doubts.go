@@ -1,10 +1,13 @@
 package net
 
 import (
+	"math"
 	"slices"
-	"strings"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
+	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -31,13 +34,12 @@ type Doubt struct {
 // warn looks for what is doubtful in the net itself.
 func (a *Adjusted) warn() {
 	p := a.net
-	if c := p.crossing(a.fit.At); len(a.Suspects) > 0 {
+	if i, j, crossed := p.polygon(a.fit.At).Crossing(); len(a.Suspects) > 0 {
 		// What a slip bends is not the outline's fault.
-	} else if c != [2]int{} {
-		n := len(p.round)
-		edge := func(i int) [2]geom.Name { return [2]geom.Name{p.Names[p.round[i]], p.Names[p.round[(i+1)%n]]} }
-		a.Doubts = append(a.Doubts, Doubt{Kind: EdgesCross, Edges: [2][2]geom.Name{edge(c[0]), edge(c[1])}})
-	} else if len(p.round) > 2 && len(p.asked.Sides) == 0 && p.area(a.fit.At) < 0 {
+	} else if crossed {
+		edge := func(i int) [2]geom.Name { return [2]geom.Name{p.Names[p.corner(i)], p.Names[p.corner(i+1)]} }
+		a.Doubts = append(a.Doubts, Doubt{Kind: EdgesCross, Edges: [2][2]geom.Name{edge(i), edge(j)}})
+	} else if len(p.asked.Sides) == 0 && p.area(a.fit.At) < 0 {
 		a.Doubts = append(a.Doubts, Doubt{Kind: MirrorImage})
 	}
 	a.Doubts = append(a.Doubts, p.angleSums()...)
@@ -53,10 +55,28 @@ func (a *Adjusted) warn() {
 	}
 }
 
-// or is "A", "A or B", "A, B or C".
-func or(all []string) string {
-	if len(all) < 2 {
-		return strings.Join(all, "")
+// angleSums finds triangles whose three measured angles do not make 180° within
+// the sum of what they allow.
+func (p *problem) angleSums() (all []Doubt) {
+	order, in := byThree(p.Obs, func(o *adjust.Observation) bool { return o.Kind == triangle.Angle })
+	for _, key := range order {
+		at := map[int]int{}
+		for _, i := range slices.Backward(in[key]) { // of what was measured twice the first
+			at[p.Obs[i].At[1]] = i
+		}
+		if len(at) < 3 {
+			continue
+		}
+		sum, allow := 0.0, 0.0
+		var of []int
+		for _, q := range key {
+			o := &p.Obs[at[q]]
+			sum, allow = sum+o.Value, allow+tape.Expansion*o.Sigma
+			of = append(of, o.Index)
+		}
+		if off := sum - math.Pi; math.Abs(off) > allow*(1+1e-9) {
+			all = append(all, Doubt{Kind: AngleSum, Angles: of, Sum: unit.Angle(sum), Allowed: unit.Angle(allow)})
+		}
 	}
-	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
+	return all
 }

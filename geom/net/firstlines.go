@@ -3,6 +3,7 @@ package net
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"trammel/geom"
 	"trammel/geom/adjust"
@@ -12,53 +13,95 @@ import (
 // mostSeeds is how many first lines are tried before a net counts as not fixed.
 const mostSeeds = 60
 
+// finder looks for where the points of a net lie.
+type finder struct {
+	*problem
+	lines   []int             // measured distances, in the order in which they are tried as the first line
+	soonest func() []*state   // the first lines whose first choices end the soonest
+	firsts  func() [][]*state // the seeds from which all points can be reached, those that belong together in one list
+}
+
+func (p *problem) finder() *finder {
+	f := &finder{problem: p}
+	f.lines = f.firstLines()
+	f.soonest, f.firsts = sync.OnceValue(f.findSoonest), sync.OnceValue(f.findFirsts)
+	return f
+}
+
+// firstLines are the measured distances: the baseline before the edges of the outline
+// before the rest, the longest first.
+func (f *finder) firstLines() (all []int) {
+	rank := func(o *adjust.Observation) int {
+		a, b := o.At[0], o.At[1]
+		switch base := f.asked.Base; {
+		case [2]geom.Name{f.Names[a], f.Names[b]} == base, [2]geom.Name{f.Names[b], f.Names[a]} == base:
+			return 0
+		case f.follows(a, b) || f.follows(b, a):
+			return 1
+		}
+		return 2
+	}
+	for i := range f.Obs {
+		if f.Obs[i].Kind == triangle.Distance {
+			all = append(all, i)
+		}
+	}
+	slices.SortStableFunc(all, func(i, j int) int {
+		a, b := &f.Obs[i], &f.Obs[j]
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(b.Value, a.Value))
+	})
+	return all
+}
+
 // start finds every point by closed form. Where a choice stays open the
 // measurements decide if they can, each branch being adjusted to all of them.
-func (p *problem) start() (*state, error) {
-	if err := p.halves(); err != nil {
+func (f *finder) start() (*state, error) {
+	if err := f.checkJoined(); err != nil {
 		return nil, err
 	}
 	var most *state
 	var done [][]bool // what hung together from an earlier seed
-	for _, seed := range p.seeds() {
-		if slices.ContainsFunc(done, func(known []bool) bool { return within(seed.known, known) }) {
+	for seed := range f.seeds {
+		within := func(known []bool) bool {
+			return !slices.ContainsFunc(seed.found, func(p Placed) bool { return !known[f.Number[p.Point]] })
+		}
+		if slices.ContainsFunc(done, within) {
 			continue // it leads no further than that did
 		}
-		leaves := p.grown(seed)
+		leaves := f.grown(seed)
 		if leaves == nil {
 			return nil, notFixed("give the outline, say of some points on which side of a line they lie, or measure more lines",
 				"too many points may lie at two places: more than %d nets are open at a time", mostFollowed)
 		}
 		if leaves[0].all() {
-			return p.choose(leaves)
+			return f.meant(leaves)
 		}
 		for _, l := range leaves {
 			if most == nil || l.count() > most.count() {
 				most = l
 			}
-			if !p.blocked(l) {
+			if !l.blocked() {
 				done = append(done, l.known)
 			}
 		}
 	}
-	return nil, p.free(most)
+	return nil, f.unfixed(most)
 }
 
 // grown grows a seed, or where too many choices are open at a time or it comes to
 // fit badly (the first line may hold a slip), others in its stead: those whose
 // first choices end the soonest.
-func (p *problem) grown(seed *state) []*state {
-	leaves, cut := p.grow(seed.clone())
-	if leaves != nil && (!cut && !leaves[0].all() || p.sound(leaves[0])) || len(p.control) > 0 {
-		return leaves
+func (f *finder) grown(seed *state) []*state {
+	best, cut := grow(seed.clone())
+	if best != nil && (!cut && !best[0].all() || best[0].sound()) || len(f.control) > 0 {
+		return best
 	}
-	best := leaves
-	for _, s := range p.soonest() {
-		leaves, _ := p.grow(s)
+	for _, s := range f.soonest() {
+		leaves, _ := grow(s.clone())
 		if leaves == nil || !leaves[0].all() {
 			continue
 		}
-		if p.sound(leaves[0]) {
+		if leaves[0].sound() {
 			return leaves
 		}
 		if best == nil || leaves[0].misfit < best[0].misfit {
@@ -69,60 +112,40 @@ func (p *problem) grown(seed *state) []*state {
 }
 
 // sound: it fits as by chance, but for a slip.
-func (p *problem) sound(s *state) bool {
-	return s.misfit < hopeless+uneasy*float64(p.more(s))
-}
+func (s *state) sound() bool { return s.misfit < hopeless+uneasy*float64(s.more()) }
 
-// soonest are the first lines whose first choices end the soonest.
-func (p *problem) soonest() (all []*state) {
+func (f *finder) findSoonest() (all []*state) {
 	const most = 6
-	type soon struct {
-		*state
-		closes int
-	}
-	var lines []soon
-	for _, i := range p.lines() {
-		s := p.line(i)
-		closes := never
-		for u := range p.Names {
-			if !s.known[u] && p.held(u, s.known) > 1 {
-				closes = min(closes, p.closes(u, s))
+	closes := map[*state]int{}
+	for _, i := range f.lines {
+		s := f.line(i)
+		closes[s] = never
+		for u := range f.Names {
+			if !s.known[u] && f.tied(u, s.known) > 1 {
+				closes[s] = min(closes[s], s.closes(u))
 			}
 		}
-		lines = append(lines, soon{s, closes})
+		all = append(all, s)
 	}
-	slices.SortStableFunc(lines, func(a, b soon) int { return cmp.Compare(a.closes, b.closes) })
-	for _, l := range lines[:min(most, len(lines))] {
-		all = append(all, l.state)
-	}
-	return all
+	slices.SortStableFunc(all, func(s, t *state) int { return cmp.Compare(closes[s], closes[t]) })
+	return all[:min(most, len(all))]
 }
 
 // line is the start from one measured distance.
-func (p *problem) line(i int) *state {
-	o, s := p.Obs[i], p.blank()
+func (f *finder) line(i int) *state {
+	o, s := f.Obs[i], f.blank()
 	a, b := o.At[0], o.At[1]
 	s.known[a], s.known[b] = true, true
 	s.at[b].X = o.Value
-	s.found = []Placed{{Point: p.Names[a]}, {Point: p.Names[b], From: []geom.Name{p.Names[a]}, By: []int{o.Index}}}
+	s.found = []Placed{{Point: f.Names[a]}, {Point: f.Names[b], From: []geom.Name{f.Names[a]}, By: []int{o.Index}}}
 	return s
-}
-
-// within says whether all of a are in b.
-func within(a, b []bool) bool {
-	for i := range a {
-		if a[i] && !b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 // blocked: two measurements that do not meet keep a point from being found; from
 // another line there may be a third.
-func (p *problem) blocked(s *state) bool {
-	for u := range p.Names {
-		if !s.known[u] && len(p.hanging(u, s)) > 1 {
+func (s *state) blocked() bool {
+	for u := range s.Names {
+		if !s.known[u] && s.tied(u, s.known) > 1 {
 			return true
 		}
 	}
@@ -130,69 +153,37 @@ func (p *problem) blocked(s *state) bool {
 }
 
 // seeds are the first lines, the best first: known points; or one measured
-// distance, the baseline before the edges of the outline before the rest, the
-// longest first; or, where no distance leads on, a triangle that three other
+// distance; or, where no distance leads on, a triangle that three other
 // measurements fix.
-func (p *problem) seeds() func(yield func(int, *state) bool) {
-	return func(yield func(int, *state) bool) {
-		if len(p.control) > 0 {
-			s := p.blank()
-			for i, name := range p.Names {
-				if at, given := p.control[i]; given {
-					s.at[i], s.known[i] = at, true
-					s.found = append(s.found, Placed{Point: name})
-				}
+func (f *finder) seeds(yield func(*state) bool) {
+	if len(f.control) > 0 {
+		s := f.blank()
+		for i, name := range f.Names {
+			if at, given := f.control[i]; given {
+				s.at[i], s.known[i] = at, true
+				s.found = append(s.found, Placed{Point: name})
 			}
-			yield(0, s)
+		}
+		yield(s)
+		return
+	}
+	for _, i := range f.lines[:min(len(f.lines), mostSeeds)] {
+		if !yield(f.line(i)) {
 			return
 		}
-		tried := 0
-		for _, i := range p.lines() {
-			if tried == mostSeeds {
+	}
+	if len(f.lines) > mostSeeds {
+		return
+	}
+	order, in := byThree(f.Obs, func(o *adjust.Observation) bool { return o.N == 3 })
+	tried := 0
+	for _, key := range order {
+		for _, s := range f.triangles(in[key]) {
+			if tried++; tried > mostSeeds || !yield(s) {
 				return
 			}
-			if !yield(tried, p.line(i)) {
-				return
-			}
-			tried++
-		}
-		for _, s := range p.triangles() {
-			if tried == 2*mostSeeds || !yield(tried, s) {
-				return
-			}
-			tried++
 		}
 	}
-}
-
-// lines are the measured distances in the order in which they are tried as the
-// first line.
-func (p *problem) lines() (all []int) {
-	rank := func(o *adjust.Observation) int {
-		a, b := o.At[0], o.At[1]
-		if p.asked.Base != ([2]geom.Name{}) {
-			q, r := p.Number[p.asked.Base[0]], p.Number[p.asked.Base[1]]
-			if a == q && b == r || a == r && b == q {
-				return 0
-			}
-		}
-		i, atI := p.place[a]
-		j, atJ := p.place[b]
-		if n := len(p.round); atI && atJ && ((i-j+n)%n == 1 || (j-i+n)%n == 1) {
-			return 1
-		}
-		return 2
-	}
-	for i := range p.Obs {
-		if p.Obs[i].Kind == triangle.Distance {
-			all = append(all, i)
-		}
-	}
-	slices.SortStableFunc(all, func(i, j int) int {
-		a, b := &p.Obs[i], &p.Obs[j]
-		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(b.Value, a.Value))
-	})
-	return all
 }
 
 // byThree groups observations by the three points that each is of, in the order of
@@ -212,31 +203,19 @@ func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (o
 	return order, in
 }
 
-// triangles are those of three points that are fixed by what is measured in
-// them without any of their sides.
-func (p *problem) triangles() (all []*state) {
-	order, in := byThree(p.Obs, func(o *adjust.Observation) bool { return o.N == 3 })
-	for _, key := range order {
-		if len(in[key]) < 3 || len(all) >= mostSeeds {
-			continue
-		}
-		all = append(all, p.solved(key, in[key])...)
-	}
-	return all
-}
-
-// solved are the triangles of the first three observations that fix one.
-func (p *problem) solved(key [3]int, obs []int) (all []*state) {
+// triangles are those of the first three observations that fix one without any of its
+// sides.
+func (f *finder) triangles(obs []int) (all []*state) {
 	for i := range obs {
 		for j := range i {
 			for k := range j {
 				three := []int{obs[k], obs[j], obs[i]}
 				var ms []triangle.Measurement
 				for _, x := range three {
-					m := p.Measured[p.Obs[x].Index]
+					m := f.Measured[f.Obs[x].Index]
 					if m.Kind == triangle.Angle { // a corner's name alone is enough for one triangle, not here
-						for n, q := range p.Obs[x].At {
-							m.At[n] = p.Names[q]
+						for n, q := range f.Obs[x].At {
+							m.At[n] = f.Names[q]
 						}
 					}
 					ms = append(ms, m)
@@ -246,7 +225,7 @@ func (p *problem) solved(key [3]int, obs []int) (all []*state) {
 					continue
 				}
 				for _, a := range s.Answers {
-					all = append(all, p.placed(a.Triangle, three))
+					all = append(all, f.placed(a.Triangle, three))
 				}
 				return all
 			}
@@ -255,28 +234,30 @@ func (p *problem) solved(key [3]int, obs []int) (all []*state) {
 	return nil
 }
 
-func (p *problem) placed(t triangle.Triangle, by []int) *state {
-	s := p.blank()
-	mirror := 1.0
+// placed is the start from a triangle.
+func (f *finder) placed(t triangle.Triangle, by []int) *state {
+	s := f.blank()
 	var at [3]int
 	for i, n := range t.Names {
-		at[i] = p.Number[n]
+		at[i] = f.Number[n]
 	}
-	a, b, c := p.place[at[0]], p.place[at[1]], p.place[at[2]]
-	if n := len(p.round); n > 2 && (b-a+n)%n > (c-a+n)%n {
-		mirror = -1
+	right := false
+	if len(f.round) > 2 {
+		right, _ = f.handOf(at[2], at[:2])
 	}
 	for i, q := range at {
 		s.known[q], s.at[q] = true, geom.VectorOf(t.Points[i])
-		s.at[q].Y *= mirror
-		f := Placed{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
-		if i == 2 {
-			for _, x := range by {
-				f.By = append(f.By, p.Obs[x].Index)
-			}
-			f.Right, f.Why = mirror < 0, ByAlphabet
+		x := Placed{Point: t.Names[i], From: slices.Clone(t.Names[:i])}
+		if right {
+			s.at[q].Y *= -1
 		}
-		s.found = append(s.found, f)
+		if i == 2 {
+			for _, k := range by {
+				x.By = append(x.By, f.Obs[k].Index)
+			}
+			x.Right, x.Why = right, ByAlphabet
+		}
+		s.found = append(s.found, x)
 	}
 	return s
 }

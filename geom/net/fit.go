@@ -20,6 +20,9 @@ func (p *problem) unknowns(a, b int) adjust.Unknowns {
 	})
 }
 
+// freedom is how many measurements there are beyond what is needed.
+func (p *problem) freedom() int { return len(p.Obs) - p.unknowns(0, 1).N }
+
 // fitted is a net after adjustment.
 type fitted struct {
 	*adjust.Fit
@@ -38,9 +41,9 @@ func (p *problem) baseline(at []geom.Vector) (a, b int) {
 			longest, a, b = d, i, j
 		}
 	}
-	if n := len(p.round); n > 2 {
-		for i := range n {
-			try(p.round[i], p.round[(i+1)%n])
+	if len(p.round) > 0 {
+		for i := range p.round {
+			try(p.corner(i), p.corner(i+1))
 		}
 		return a, b
 	}
@@ -67,6 +70,15 @@ func laid(at []geom.Vector, a, b int) []geom.Vector {
 	return out
 }
 
+// overturned is the mirror image of the places.
+func overturned(at []geom.Vector) []geom.Vector {
+	out := make([]geom.Vector, len(at))
+	for i, c := range at {
+		out[i] = geom.Vector{X: c.X, Y: -c.Y}
+	}
+	return out
+}
+
 // fit adjusts the net from a start.
 func (p *problem) fit(at []geom.Vector) (*fitted, error) {
 	a, b := 0, 0
@@ -90,17 +102,17 @@ func (p *problem) settle(at []geom.Vector, obs []adjust.Observation, free adjust
 	adjust.Orient(obs, at)
 	f, ok := adjust.Equations{Obs: obs, Free: free}.Solve(at)
 	if !ok || f.Condition() > worst {
-		return nil, p.loose(f)
+		return nil, p.hardlyHeld(f)
 	}
 	return f, nil
 }
 
-// loose says which point a net that is not fixed leaves free.
-func (p *problem) loose(f *adjust.Fit) error {
+// hardlyHeld says which point a net that is not fixed leaves free.
+func (p *problem) hardlyHeld(f *adjust.Fit) error {
 	u := f.Loosest()
 	s := p.blank()
 	for i := range s.known {
 		s.known[i] = i != u
 	}
-	return notFixed("measure "+p.another(u, s)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
+	return notFixed("measure "+s.another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 }

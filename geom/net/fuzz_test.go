@@ -45,7 +45,7 @@ func FuzzAdjust(f *testing.F) {
 			m := n.Measured[i]
 			v, s := r.Residual.Bare(m.Kind), r.Sigma.Bare(m.Kind)
 			sum += v * v / (s * s)
-			for _, x := range []float64{v, s, r.After.Bare(m.Kind), r.Redundancy, r.W, r.Others.Bare(m.Kind)} {
+			for _, x := range []float64{v, s, r.After.Bare(m.Kind), r.Redundancy, r.W, r.Noticed.Bare(m.Kind)} {
 				if math.IsNaN(x) || math.IsInf(x, 0) {
 					t.Fatalf("%+v", r)
 				}

@@ -15,9 +15,12 @@
 // placement that agrees with all that was measured, and so finds none where there is a
 // slip. A net is adjusted from the first where the second finds that one alone.
 //
-// Files, from the top floor to the ground: adjust.go, several.go, slip.go, doubts.go,
-// corners.go, weights.go, sureness.go, placements.go, firstlines.go, choose.go,
-// onebyone.go, candidates.go, decide.go, fit.go, unfixed.go, check.go, net.go.
+// A net whose words were checked is a problem, what is found of it as yet a state.
+//
+// Files, from the top floor to the ground: adjust.go, several.go, suspects.go, doubts.go,
+// rectangle.go, weights.go, sureness.go, placements.go, contradictions.go, firstlines.go,
+// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go, outline.go,
+// net.go.
 package net
 
 import (

@@ -115,7 +115,7 @@ func letter(i int) geom.Name { return geom.Name(rune('A' + i)) }
 
 // distance between two adjusted points and its σ.
 func distance(a Adjusted, m, n geom.Name) (d, sigma unit.Length) {
-	i, j := a.number[m], a.number[n]
+	i, j := a.net.Number[m], a.net.Number[n]
 	way := a.fit.At[j].Minus(a.fit.At[i])
 	u := way.Unit()
 	return unit.Length(way.Size()), unit.Length(a.fit.Sigma(a.fit.Free.Row([]int{i, j}, u.Times(-1), u)))

@@ -20,12 +20,13 @@ type Placement struct {
 }
 
 // String is where its points lie: "C left of BD and E right of AB".
-func (p Placement) String() string {
-	var all []string
+func (p Placement) String() string { return geom.Listed(p.said()) }
+
+func (p Placement) said() (all []string) {
 	for _, s := range p.Sides {
 		all = append(all, s.String())
 	}
-	return geom.Listed(all)
+	return all
 }
 
 // String is the side as a job says it: "C left of BD".
@@ -52,8 +53,8 @@ type Several struct {
 func (s *Several) Error() string { return s.says.Error() }
 func (s *Several) Unwrap() error { return s.says }
 
-// begun is a start, with the other placements that fit.
-type begun struct {
+// beginning is the start that a net is adjusted from, with the other placements that fit.
+type beginning struct {
 	*state
 	others   []placement
 	disputed bool
@@ -62,33 +63,37 @@ type begun struct {
 // begin is the start that was given, or else the one placement that agrees with all
 // that was measured. Where none does, there is a slip: then the start is the one
 // that most of the measurements mean.
-func (p *problem) begin() (begun, error) {
+func (p *problem) begin() (beginning, error) {
 	if len(p.asked.Start) > 0 {
 		s, err := p.given()
-		return begun{state: s}, err
+		return beginning{state: s}, err
 	}
-	s, err := p.start()
-	if len(p.firsts()) == 0 {
-		return begun{state: s}, err
+	f := p.finder()
+	s, err := f.start()
+	if len(f.firsts()) == 0 {
+		return beginning{state: s}, err
 	}
-	all, whole := p.placements(true, mostPlacements, 1)
+	all, whole := f.placements(true, mostPlacements, 1)
 	switch {
 	case len(all) > 1:
-		return begun{}, p.several(all, !whole, err)
-	case !whole && err != nil:
-		return begun{}, err
-	case !whole:
-		return begun{}, notFixed("measure a line or two more, or say of some points on which side of a line they lie: side: [C left of AB]",
+		return beginning{}, several(all, !whole, err)
+	case !whole && err == nil:
+		return beginning{}, notFixed("measure a line or two more, or say of some points on which side of a line they lie: side: [C left of AB]",
 			"so many points may lie on either side of a line that the search was given up: whether the net is the only one that fits is not known")
-	case len(all) == 0 && err != nil:
-		return begun{}, err
+	case !whole, len(all) == 0 && err != nil:
+		return beginning{}, err
 	case len(all) == 0:
-		return begun{s, p.rivals(s), true}, nil
+		return beginning{s, f.rivals(s), true}, nil
 	}
-	if err != nil || !p.is(s, all[0]) {
+	if err != nil || !s.leadsTo(all[0]) {
 		s = all[0].state
 	}
-	return begun{state: s, others: p.excluded(all[0])}, nil
+	b := beginning{state: s}
+	if len(p.asked.Sides) > 0 { // what fits but for what was said of sides
+		found, _ := f.placements(false, fewOthers, 1)
+		b.others = slices.DeleteFunc(found, all[0].alike)
+	}
+	return b, nil
 }
 
 // given is the start that the net itself says.
@@ -105,31 +110,10 @@ func (p *problem) given() (*state, error) {
 	return s, nil
 }
 
-// is says whether a start leads to a placement.
-func (p *problem) is(s *state, q placement) bool {
-	f, err := p.fit(s.at)
-	if err != nil {
-		return false
-	}
-	end := f.At
-	if len(p.control) == 0 {
-		end = laid(end, 0, 1)
-	}
-	return p.alike(end, q.end)
-}
-
-// excluded are the placements that fit but for what was said of sides.
-func (p *problem) excluded(q placement) (all []placement) {
-	if len(p.asked.Sides) == 0 {
-		return nil
-	}
-	found, _ := p.placements(false, fewOthers, 1)
-	for _, o := range found {
-		if !p.alike(o.end, q.end) {
-			all = append(all, o)
-		}
-	}
-	return all
+// leadsTo says whether a start does to a placement.
+func (s *state) leadsTo(q placement) bool {
+	r, err := s.fitted()
+	return err == nil && r.alike(q)
 }
 
 const (
@@ -141,71 +125,49 @@ const (
 	// mostDisputed points of a net whose other placements are looked for where none
 	// agrees.
 	mostDisputed = 12
+	// mostTold placements stand in one line.
+	mostTold = 4
 )
 
 // rivals are other placements that agree with what was measured no worse by much
 // than one that does not agree.
-func (p *problem) rivals(s *state) (all []placement) {
-	f, err := p.fit(s.at)
-	freedom := len(p.Obs) - p.unknowns(0, 1).N
-	if err != nil || freedom < 1 || len(p.Names) > mostDisputed {
+func (f *finder) rivals(s *state) []placement {
+	q, err := s.fitted()
+	if err != nil || f.freedom() < 1 || len(f.Names) > mostDisputed {
 		return nil
 	}
-	found, _ := p.placements(true, fewOthers, max(1, nearly*f.Sum/limit(freedom, chanceOfAll)))
-	for _, q := range found {
-		if !p.is(s, q) {
-			all = append(all, q)
-		}
-	}
-	return all
+	found, _ := f.placements(true, fewOthers, max(1, nearly*q.fit.Sum/limit(f.freedom(), chanceOfAll)))
+	return slices.DeleteFunc(found, q.alike)
 }
 
 // several is the error of a net of more placements than one; err is what the search
 // for a start had to say.
-func (p *problem) several(all []placement, more bool, err error) error {
+func several(all []placement, more bool, err error) error {
 	e := &Several{More: more}
-	var ends [][]geom.Vector
-	for _, q := range all {
-		a, err := p.adjusted(q.state)
-		if err != nil {
-			continue
-		}
-		e.Answers, ends = append(e.Answers, a), append(ends, a.fit.At)
-	}
+	var mine []Placement
+	e.Answers, mine = told(all, nil)
 	if len(e.Answers) < 2 {
 		return notFixed("say of some points on which side of a line they lie, or measure more lines", "more than one placement of the points fits the measurements")
 	}
-	sides := p.sides(ends, p.sidedLines(all))
-	if slices.ContainsFunc(sides, func(sides []Side) bool { return len(sides) == 0 }) && err != nil {
+	if slices.ContainsFunc(mine, func(p Placement) bool { return len(p.Sides) == 0 }) && err != nil {
 		return err // two triangles of one hand: no side parts them
 	}
 	e.open()
-	for i := range e.Answers {
-		e.Answers[i].Mine = p.placement(ends[i], sides[i])
-		for k := range e.Answers {
-			if k != i {
-				e.Answers[i].Others = append(e.Answers[i].Others, p.placement(ends[k], sides[k]))
-			}
-		}
-	}
 	var ways []string
-	for i, a := range e.Answers[:min(len(e.Answers), mostTold)] {
-		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, a.Mine))
+	for i := range e.Answers {
+		e.Answers[i].Mine, e.Answers[i].Others = mine[i], slices.Delete(slices.Clone(mine), i, i+1)
+		ways = append(ways, fmt.Sprintf("(%d) %s", i+1, mine[i]))
 	}
-	count := fmt.Sprintf("the points may lie in %d ways that fit", len(e.Answers))
+	count := fmt.Sprintf("the points may lie in %d ways that fit", len(ways))
 	if more {
-		count = fmt.Sprintf("the points may lie in %d ways that fit, or more", len(e.Answers))
+		count += ", or more"
 	}
-	if len(e.Answers) > mostTold {
-		ways = append(ways, "…")
+	if len(ways) > mostTold {
+		ways = append(ways[:mostTold], "…")
 	}
-	e.says = &triangle.NoTriangle{What: count + ": " + strings.Join(ways, "; "), Hint: "say which, as side: [" + e.Answers[0].Mine.words() + "]"}
-	if t := p.turned(all[0].state, all[0].end, all[1].end); t.first >= 0 {
-		stay := p.blank()
-		for i := range p.Names {
-			stay.known[i] = !slices.Contains(t.over, i)
-		}
-		e.Line = p.another(t.first, stay)
+	e.says = &triangle.NoTriangle{What: count + ": " + strings.Join(ways, "; "), Hint: "say which, as side: [" + strings.Join(mine[0].said(), ", ") + "]"}
+	if t := all[0].turned(all[1]); t.first != nil {
+		e.Line = t.line(all[0].problem)
 		e.says.Hint += ", or measure " + e.Line
 	}
 	return e
@@ -213,85 +175,69 @@ func (p *problem) several(all []placement, more bool, err error) error {
 
 // open says of each place that the answers do not share that nothing decides it.
 func (e *Several) open() {
-	type seen struct{ left, right bool }
-	hands := map[string]seen{}
-	key := func(f Placed) string { return string(f.Point) + " " + geom.Joined(f.From) }
+	key := func(f Placed, right bool) string { return fmt.Sprint(f.Point, " ", geom.Joined(f.From), right) }
+	seen := map[string]bool{}
 	for _, a := range e.Answers {
 		for _, f := range a.Placed {
-			s := hands[key(f)]
-			s.left, s.right = s.left || !f.Right, s.right || f.Right
-			hands[key(f)] = s
+			seen[key(f, f.Right)] = true
 		}
 	}
-	for i, a := range e.Answers {
-		e.Answers[i].Placed = slices.Clone(a.Placed)
+	for i := range e.Answers {
+		a := &e.Answers[i]
+		a.Placed = slices.Clone(a.Placed)
 		for k, f := range a.Placed {
-			if s := hands[key(f)]; s.left && s.right && f.Why != BySide {
-				e.Answers[i].Placed[k].Why = OneOfSeveral
+			if seen[key(f, !f.Right)] && f.Why != BySide {
+				a.Placed[k].Why = OneOfSeveral
 			}
 		}
 	}
 }
 
-// mostTold placements stand in one line.
-const mostTold = 4
-
-func (p Placement) words() string {
-	var all []string
-	for _, s := range p.Sides {
-		all = append(all, s.String())
-	}
-	return strings.Join(all, ", ")
-}
-
-func (p *problem) placement(at []geom.Vector, sides []Side) Placement {
-	q := Placement{Sides: sides}
-	if len(p.round) > 2 {
-		q.Area = unit.Area(math.Abs(p.area(at)))
-	}
-	return q
-}
-
-// among tells an adjusted net from the others that fit.
-func (p *problem) among(a *Adjusted, b begun) {
-	ends := [][]geom.Vector{a.fit.At}
-	mine := placement{state: b.state}
-	bases := append([]placement{mine}, b.others...)
-	for _, q := range b.others {
-		o, err := p.adjusted(q.state)
-		if err != nil {
-			continue
-		}
-		ends = append(ends, o.fit.At)
-	}
-	if len(ends) < 2 {
+// tellApart tells an adjusted net from the others that fit.
+func (b beginning) tellApart(a *Adjusted) {
+	_, all := told(append([]placement{{state: b.state}}, b.others...), []Adjusted{*a})
+	if len(all) < 2 {
 		return
 	}
-	sides := p.sides(ends, p.sidedLines(bases))
-	a.Mine, a.Disputed = p.placement(ends[0], sides[0]), b.disputed
-	for i := range ends[1:] {
-		a.Others = append(a.Others, p.placement(ends[i+1], sides[i+1]))
-	}
+	a.Mine, a.Others, a.Disputed = all[0], all[1:], b.disputed
 	if b.disputed {
 		a.Doubts = append(a.Doubts, Doubt{Kind: AsNear})
 	}
 }
 
-// sides that tell each placement from the others.
-func (p *problem) sides(ends [][]geom.Vector, lines []side.Line) (all [][]Side) {
-	for _, lies := range side.Tell(ends, lines) {
-		var of []Side
-		for _, s := range lies {
-			of = append(of, Side{Point: p.Names[s.Point], Of: [2]geom.Name{p.Names[s.From], p.Names[s.To]}, Right: s.Right})
+// told are the placements adjusted, each that can be and the first as they are already,
+// and what tells each from the others.
+func told(all []placement, first []Adjusted) (answers []Adjusted, mine []Placement) {
+	p := all[0].problem
+	answers = first
+	for _, q := range all[len(first):] {
+		if a, err := q.adjusted(); err == nil {
+			answers = append(answers, a)
 		}
-		all = append(all, of)
 	}
-	return all
+	var ends [][]geom.Vector
+	for _, a := range answers {
+		ends = append(ends, a.fit.At)
+	}
+	if len(ends) < 2 {
+		return answers, nil
+	}
+	for i, lies := range side.Tell(ends, p.linesToTellBy(all)) {
+		var q Placement
+		for _, s := range lies {
+			q.Sides = append(q.Sides, Side{Point: p.Names[s.Point], Of: [2]geom.Name{p.Names[s.From], p.Names[s.To]}, Right: s.Right})
+		}
+		if len(p.round) > 0 {
+			q.Area = unit.Area(math.Abs(p.area(ends[i])))
+		}
+		mine = append(mine, q)
+	}
+	return answers, mine
 }
 
-// sidedLines are those by which placements may be told apart: first those that
+// linesToTellBy are those by which placements may be told apart: first those that
 // points were found from.
-func (p *problem) sidedLines(all []placement) (list []side.Line) {
+func (p *problem) linesToTellBy(all []placement) (list []side.Line) {
 	seen := map[side.Line]bool{}
 	add := func(u, a, b int) {
 		if x := (side.Line{Point: u, From: min(a, b), To: max(a, b)}); u != a && u != b && a != b && !seen[x] {

@@ -2,6 +2,7 @@ package net
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -16,64 +17,61 @@ func notFixed(hint, what string, a ...any) error {
 	return &triangle.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
-// halves refuses a net whose parts share no measurement, and one without a length.
-func (p *problem) halves() error {
-	if len(p.Names) < 2 {
+// checkJoined refuses a net whose parts share no measurement, and one without a length.
+func (f *finder) checkJoined() error {
+	if len(f.Names) < 2 {
 		return notFixed("measure distances between three points or more", "one point is no net")
 	}
-	part := make([]int, len(p.Names))
+	part := make([]int, len(f.Names)) // of each point, by the first in it
 	for i := range part {
 		part[i] = i
 	}
-	root := func(i int) int {
-		for part[i] != i {
-			part[i] = part[part[i]]
-			i = part[i]
+	join := func(i, j int) {
+		first, second := min(part[i], part[j]), max(part[i], part[j])
+		for k := range part {
+			if part[k] == second {
+				part[k] = first
+			}
 		}
-		return i
 	}
-	lengths := len(p.control) > 0
-	for i := range p.Obs {
-		o := &p.Obs[i]
+	lengths := len(f.control) > 0
+	for i := range f.Obs {
+		o := &f.Obs[i]
 		lengths = lengths || o.Kind != triangle.Angle
 		for _, q := range o.Points()[1:] {
-			part[root(q)] = root(o.At[0])
+			join(q, o.At[0])
 		}
 	}
-	first := -1
-	for i := range p.Names {
-		if _, given := p.control[i]; given {
-			if first >= 0 {
-				part[root(i)] = root(first)
-			}
-			first = i
-		}
+	held := slices.Sorted(maps.Keys(f.control))
+	for _, i := range held {
+		join(i, held[0])
 	}
-	groups := map[int][]geom.Name{}
-	var order []int
-	for i, n := range p.Names {
-		r := root(i)
-		if groups[r] == nil {
-			order = append(order, r)
+	var groups [][]geom.Name
+	for i, n := range f.Names {
+		if part[i] == i {
+			groups = append(groups, nil)
+			part[i] = len(groups) - 1
+		} else {
+			part[i] = part[part[i]]
 		}
-		groups[r] = append(groups[r], n)
+		groups[part[i]] = append(groups[part[i]], n)
 	}
-	if len(order) > 1 {
-		a, b := groups[order[0]], groups[order[1]]
+	if len(groups) > 1 {
+		a, b := groups[0], groups[1]
 		hint := fmt.Sprintf("measure from one to the other, three things such as %s", pair(a[0], b[0]))
 		if len(a) > 1 && len(b) > 1 {
-			hint = fmt.Sprintf("measure from one to the other, three things such as %s, %s and %s", pair(a[0], b[0]), pair(a[0], b[1]), pair(a[1], b[0]))
+			hint += fmt.Sprintf(", %s and %s", pair(a[0], b[1]), pair(a[1], b[0]))
 		} else if len(a) > 1 {
 			hint = fmt.Sprintf("measure %s and %s", pair(a[0], b[0]), pair(a[1], b[0]))
 		}
 		in := "two halves"
-		if len(order) > 2 {
-			in = fmt.Sprintf("%d parts", len(order))
+		if len(groups) > 2 {
+			in = fmt.Sprintf("%d parts", len(groups))
 		}
 		return notFixed(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
 	if !lengths {
-		return notFixed("measure one distance, such as "+pair(p.Names[0], p.Names[1]), "no length is measured: angles alone give the shape and not the size")
+		return notFixed("measure one distance, such as "+pair(f.Names[0], f.Names[1]), "no length is measured: angles alone give the shape and not the size")
 	}
 	return nil
 }
@@ -88,7 +86,10 @@ func either(names []geom.Name) string {
 	if n := len(names) - most; n > 0 {
 		all = append(all, fmt.Sprintf("%d more", n))
 	}
-	return or(all)
+	if len(all) < 2 {
+		return all[0]
+	}
+	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
 }
 
 // pair is a distance between two points, the one first in the alphabet first.
@@ -100,10 +101,10 @@ func pair(a, b geom.Name) string {
 }
 
 // words are measurements as they were written.
-func (p *problem) words(of []int) string {
+func words(measured []triangle.Measurement, of []int) string {
 	var all []string
 	for _, i := range of {
-		all = append(all, text(p.Measured[i]))
+		all = append(all, text(measured[i]))
 	}
 	return geom.Listed(all)
 }
@@ -115,94 +116,86 @@ func text(m triangle.Measurement) string {
 	return m.Subject() + "=" + m.Value.Text
 }
 
-// free says which point hangs free of the part that was found, and which
+// unfixed says which point hangs free of the part that was found, and which
 // measurement would fix it.
-func (p *problem) free(s *state) error {
+func (f *finder) unfixed(s *state) error {
 	if s == nil {
-		return notFixed("measure one of its sides, such as "+pair(p.Names[0], p.Names[1]), "no triangle of the net is fixed by what is measured in it")
+		return notFixed("measure one of its sides, such as "+pair(f.Names[0], f.Names[1]), "no triangle of the net is fixed by what is measured in it")
 	}
-	var known []geom.Name
-	for i, n := range p.Names {
+	var known, free []geom.Name
+	for i, n := range f.Names {
 		if s.known[i] {
 			known = append(known, n)
+		} else {
+			free = append(free, n)
 		}
 	}
-	order := slices.Clone(p.round)
-	for u := range p.Names {
+	order := slices.Clone(f.round)
+	for u := range f.Names {
 		if !slices.Contains(order, u) {
 			order = append(order, u)
 		}
 	}
-	best, most := -1, -1
+	order = slices.DeleteFunc(order, func(u int) bool { return s.known[u] })
 	for _, u := range order {
-		if s.known[u] {
-			continue
-		}
-		near := p.hanging(u, s)
-		if len(near) > 1 {
-			return p.nowhere(u, near, s)
-		}
-		if len(near) > most {
-			best, most = u, len(near)
+		if near := s.ties(u); len(near) > 1 {
+			return s.nowhere(u, near)
 		}
 	}
-	u := best
-	near := p.hanging(u, s)
-	if e := p.heightToUnknown(s); e != nil {
+	u := order[0]
+	if i := slices.IndexFunc(order, func(u int) bool { return len(s.ties(u)) > 0 }); i >= 0 {
+		u = order[i]
+	}
+	near := s.ties(u)
+	if e := s.heightToUnknown(); e != nil {
 		return e
 	}
-	hint := "measure " + p.another(u, s) + " as well"
-	if len(near) == 0 {
-		hint = "measure " + p.another(u, s)
+	hint := "measure " + s.another(u)
+	if len(near) > 0 {
+		hint += " as well"
 	}
-	if p.rigid() {
-		return notFixed(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), p.Names[u])
+	if f.rigid() {
+		return notFixed(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), f.Names[u])
 	}
-	if len(near) == 0 {
-		var free []geom.Name
-		for i, n := range p.Names {
-			if !s.known[i] {
-				free = append(free, n)
-			}
-		}
-		hang := "hangs"
-		if len(free) > 1 {
-			hang = "hang"
-		}
-		return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, p.Names[u], geom.List(known))
+	if len(near) > 0 {
+		return notFixed(hint, "%s hangs free: only %s holds it to %s", f.Names[u], text(f.Measured[near[0].Index]), geom.List(known))
 	}
-	return notFixed(hint, "%s hangs free: only %s holds it to %s", p.Names[u], text(p.Measured[near[0].Index]), geom.List(known))
+	hang := "hangs"
+	if len(free) > 1 {
+		hang = "hang"
+	}
+	return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, f.Names[u], geom.List(known))
 }
 
 // nowhere: two measurements that have no place in common.
-func (p *problem) nowhere(u int, near []*adjust.Observation, s *state) error {
+func (s *state) nowhere(u int, near []*adjust.Observation) error {
 	a, b := near[0], near[1]
-	texts := p.words([]int{a.Index, b.Index})
+	texts := words(s.Measured, []int{a.Index, b.Index})
 	_, from := a.Loci(u, s.at)
 	_, other := b.Loci(u, s.at)
 	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
 		if from[0] == other[0] {
-			return notFixed("measure "+p.another(u, s)+" as well", "%s hangs free: %s go to the same point", p.Names[u], texts)
+			return notFixed("measure "+s.another(u)+" as well", "%s hangs free: %s go to the same point", s.Names[u], texts)
 		}
 		d := s.at[from[0]].To(s.at[other[0]])
-		base := pair(p.Names[from[0]], p.Names[other[0]])
+		base := pair(s.Names[from[0]], s.Names[other[0]])
 		if gap := d - a.Value - b.Value; gap > 0 {
-			return notFixed("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, p.Amount(d, 4), p.Amount(gap, 4))
+			return notFixed("measure them again, and "+base, "%s do not meet: %s is %s, %s more than both together", texts, base, s.Amount(d, 4), s.Amount(gap, 4))
 		}
-		return notFixed("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, p.Amount(math.Abs(a.Value-b.Value), 4), base, p.Amount(d, 4))
+		return notFixed("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, s.Amount(math.Abs(a.Value-b.Value), 4), base, s.Amount(d, 4))
 	}
-	for _, x := range p.asked.Sides {
-		if p.Number[x.Point] == u {
-			return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, p.Names[u])
+	for _, x := range s.asked.Sides {
+		if s.Number[x.Point] == u {
+			return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, s.Names[u])
 		}
 	}
-	return notFixed("measure them again, or "+p.another(u, s)+" as well", "%s leave no place for %s", texts, p.Names[u])
+	return notFixed("measure them again, or "+s.another(u)+" as well", "%s leave no place for %s", texts, s.Names[u])
 }
 
 // heightToUnknown finds a height whose line is itself not known.
-func (p *problem) heightToUnknown(s *state) error {
-	for i := range p.Obs {
-		o := &p.Obs[i]
+func (s *state) heightToUnknown() error {
+	for i := range s.Obs {
+		o := &s.Obs[i]
 		if o.Kind != triangle.Height {
 			continue
 		}
@@ -210,14 +203,14 @@ func (p *problem) heightToUnknown(s *state) error {
 		if s.known[free] {
 			free = o.At[2]
 		}
-		if s.known[free] || !s.known[o.At[0]] && s.known[o.At[1]] != s.known[o.At[2]] && len(p.Of[free]) > 1 {
+		if s.known[free] || !s.known[o.At[0]] && s.known[o.At[1]] != s.known[o.At[2]] && len(s.Of[free]) > 1 {
 			continue
 		}
-		line := geom.Joined([]geom.Name{p.Names[o.At[1]], p.Names[o.At[2]]})
-		if len(p.hanging(free, s)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
+		line := geom.Joined([]geom.Name{s.Names[o.At[1]], s.Names[o.At[2]]})
+		if len(s.ties(free)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
 			continue // then the height itself helps to find the line
 		}
-		return notFixed("measure "+p.another(free, s), "%s goes to the line %s, and nothing fixes %s", text(p.Measured[o.Index]), line, p.Names[free])
+		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), line, s.Names[free])
 	}
 	return nil
 }
@@ -225,63 +218,62 @@ func (p *problem) heightToUnknown(s *state) error {
 // another names what would fix u: a distance to a known point to which none is
 // measured, or two where nothing holds it yet. Neighbours round the outline come
 // first, then the points in the order of the alphabet.
-func (p *problem) another(u int, s *state) string {
+func (s *state) another(u int) string {
 	var to []int
 	add := func(v int) {
 		if v == u || !s.known[v] || slices.Contains(to, v) {
 			return
 		}
-		for _, i := range p.Of[u] {
-			if o := &p.Obs[i]; o.Kind == triangle.Distance && o.Has(v) {
+		for _, i := range s.Of[u] {
+			if o := &s.Obs[i]; o.Kind == triangle.Distance && o.Has(v) {
 				return
 			}
 		}
 		to = append(to, v)
 	}
-	if k, on := p.place[u]; on {
-		n := len(p.round)
-		add(p.round[(k+n-1)%n])
-		add(p.round[(k+1)%n])
+	if k, on := s.place[u]; on {
+		add(s.corner(k - 1))
+		add(s.corner(k + 1))
 	}
-	for v := range p.Names {
+	for v := range s.Names {
 		add(v)
 	}
 	want := 1
-	if len(p.hanging(u, s)) == 0 {
+	if len(s.ties(u)) == 0 {
 		want = 2
 	}
 	var all []string
 	for _, v := range to[:min(want, len(to))] {
-		all = append(all, pair(p.Names[u], p.Names[v]))
+		all = append(all, pair(s.Names[u], s.Names[v]))
 	}
 	if len(all) == 0 {
-		return "an angle at " + string(p.Names[u])
+		return "an angle at " + string(s.Names[u])
 	}
 	return strings.Join(all, " and ")
 }
 
 // rigid says whether the measurements fix the net in general, by how many of
 // them are independent at places drawn at random (the same each time).
-func (p *problem) rigid() bool {
+func (f *finder) rigid() bool {
 	const most = 60 // points: beyond, the answer is not worth the time
-	if len(p.Names) > most || len(p.Names) < 2 {
+	if len(f.Names) > most || len(f.Names) < 2 {
 		return false
 	}
 	r := rand.New(rand.NewPCG(1, 2))
-	s := p.blank()
+	s := f.blank()
 	for i := range s.at {
 		s.at[i] = geom.Vector{X: r.Float64() * 1000, Y: r.Float64() * 1000}
-		if at, given := p.control[i]; given {
+		if at, given := f.control[i]; given {
 			s.at[i] = at
 		}
 	}
-	obs := slices.Clone(p.Obs)
+	obs := slices.Clone(f.Obs)
 	adjust.Orient(obs, s.at)
 	for i := range obs { // each as good as any other
 		_, by := obs[i].Computed(s.at)
 		obs[i].Sigma = max(by[0].Size(), by[1].Size(), by[2].Size())
 	}
-	free := p.unknowns(0, 1)
+	free := f.unknowns(0, 1)
 	const nothing = 1e-12
 	return adjust.Equations{Obs: obs, Free: free}.Linear(s.at).Rank(nothing) == free.N
 }

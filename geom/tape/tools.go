@@ -73,6 +73,10 @@ var (
 	Theodolite = Instrument{"theodolite", 20 * unit.Degree / 3600, 2 * unit.Millimetre}
 )
 
+// OnePeg is how near two marks share one peg, each with its own nail: pegs are 40 to 50 mm
+// thick (common practice, no source).
+const OnePeg unit.Length = 60
+
 // Tools are what the net is measured, or the pegs set out, with.
 type Tools struct {
 	Tape       Tape

@@ -12,6 +12,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
+	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -34,6 +35,8 @@ type Sheet struct {
 
 // Says what became of the layout, in the language of the sheet.
 func (s Sheet) Says() words.Checks { return words.In(s.Language).Checks() }
+
+func (s Sheet) heads() words.Heads { return words.In(s.Language).Heads(pegging.Layout{}) }
 
 // Figure is a length or an angle as the sheet prints it.
 func (s Sheet) Figure(m triangle.Measurement, x adjust.Figure) string {
@@ -123,10 +126,7 @@ func (s Sheet) next() (all [][2]geom.Name) {
 
 func (s Sheet) readingsTable() sheet.Table {
 	a := sheet.Lengths(s.Figures.Inches())
-	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-		{Head: "reading"}, {Head: "wanted", Align: a}, {Head: "accept\nfrom", Align: a}, {Head: "accept\nto", Align: a},
-		{Head: "found", Align: a}, {Head: "found less\nwanted", Align: a}, {Head: "it is"},
-	}}
+	t := sheet.Headed(s.heads().Columns(words.PartFound), sheet.ToLeft, a, a, a, a, a)
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
 		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), s.Figure(m, r.Least), s.Figure(m, r.Greatest), s.Figure(m, r.Found), s.Off(m, r.Off), s.Says().Reading(r)})
@@ -134,25 +134,20 @@ func (s Sheet) readingsTable() sheet.Table {
 	return t
 }
 
-// againTable is to be filled in; ok is false where nothing is.
-func (s Sheet) againTable() (t sheet.Table, ok bool) {
-	a := sheet.Lengths(s.Figures.Inches())
-	t = sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
-		{Head: "reading"}, {Head: "should\nread", Align: a}, {Head: "found again", Align: sheet.Box, Width: 30},
-	}}
+// againTable is to be filled in.
+func (s Sheet) againTable() sheet.Table {
+	t := sheet.Headed(s.heads().Columns(words.PartAgain), sheet.ToLeft, sheet.Lengths(s.Figures.Inches()), sheet.Box)
+	t.Row, t.Columns[2].Width = 9.1, 30
 	const most = 24 // beyond, all is measured again on a sheet of its own
-	for _, i := range s.again() {
-		if len(t.Cells) == most {
-			break
-		}
+	again := s.again()
+	for _, i := range again[:min(most, len(again))] {
 		r := s.Comparison.Readings[i]
-		m := r.Measurement
-		t.Cells = append(t.Cells, []string{m.Subject(), s.Figure(m, r.Wanted), ""})
+		t.Cells = append(t.Cells, []string{r.Measurement.Subject(), s.Figure(r.Measurement, r.Wanted), ""})
 	}
 	for _, n := range s.next() {
 		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), s.Figures.Figure(s.Comparison.ShouldRead(n[0], n[1])), ""})
 	}
-	return t, len(t.Cells) > 0
+	return t
 }
 
 // blocks below the head.
@@ -160,39 +155,35 @@ func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	c := s.Comparison
 	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
 	if advice := s.Says().Advice(c, s.Figures.Style); len(advice) > 0 {
-		out = append(out, sheet.Heading{Words: "What to do"}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
+		out = append(out, sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
 	out = append(out, tablesBlock{s})
 	return append(out,
-		sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
+		sheet.Heading{Words: s.heads().Heading(words.PartCare)}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
 		sheet.Paragraph{Words: s.Says().Basis(s.Ranges, s.Figures, s.Comparison), Keep: true},
-		sheet.Entries{Labels: []string{"measured by", "tape", "accepted by", "date"}, Height: 10.5})
+		sheet.Entries{Labels: s.heads().Sign(true), Height: 10.5})
 }
 
 // tablesBlock sets what was found and what is measured again side by side where
 // the width allows and they are short, else one below the other.
 type tablesBlock struct{ Sheet }
 
-const (
-	shortTable   = 14
-	whatWasFound = "What was found"
-)
+const shortTable = 14
 
 func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	found := b.readingsTable()
+	found, again := b.readingsTable(), b.againTable()
 	if found.Breadth(r) > width { // narrow paper
 		found.Height = draw.NoteHeight
 	}
-	again, ok := b.againTable()
-	left := []sheet.Block{sheet.Heading{Words: whatWasFound}, found}
-	right := []sheet.Block{sheet.Heading{Words: "Measure again"}, again}
+	left := []sheet.Block{sheet.Heading{Words: b.heads().Heading(words.PartFound)}, found}
+	right := []sheet.Block{sheet.Heading{Words: b.heads().Heading(words.PartAgain)}, again}
 	switch room := width - found.Breadth(r) - sheet.BetweenTables; {
-	case !ok:
+	case len(again.Cells) == 0:
 		return sheet.Stack(left, width, r)
 	case len(found.Cells) > shortTable || len(again.Cells) > shortTable*2/3 || room < again.Breadth(r):
 		return sheet.Stack(append(right, left...), width, r)
 	default:
 		shares := []float64{float64(found.Breadth(r)), float64(room)}
-		return sheet.Stack([]sheet.Block{sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: sheet.BetweenTables}}, width, r)
+		return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: shares, Gutter: sheet.BetweenTables}.Rows(width, r)
 	}
 }

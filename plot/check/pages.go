@@ -9,6 +9,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // largePlan is how long a layout is on paper that is read at arm's length.
@@ -35,7 +36,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return sheet.Columns(l.Next(), columns, sheet.Gutter)
 	}
 	// The fewest pages, then what was found as early as may be, then the largest plan.
-	var words []draw.Drawing
+	var flown []draw.Drawing
 	for _, share := range []unit.Length{0.62, 0.5, 0.4, 0.3} {
 		room := l.Body().Height() * share
 		if columns > 1 {
@@ -51,26 +52,26 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
-		better := len(more) < len(words) || len(more) == len(words) && tablePage(more) < tablePage(words)
-		if words == nil || better && (!small || share >= 0.4) {
-			words = more
+		better := len(more) < len(flown) || len(more) == len(flown) && s.tablePage(more) < s.tablePage(flown)
+		if flown == nil || better && (!small || share >= 0.4) {
+			flown = more
 		}
 	}
 	var pages []draw.Page
-	for i, d := range words {
+	for i, d := range flown {
 		p := draw.Page{Kind: draw.Setout, Piece: s.Piece, Width: l.Width, Height: l.Height, Ops: d}
-		p.Ops = append(p.Ops, s.margin().Draw(l, i+1, len(words), r)...)
+		p.Ops = append(p.Ops, s.margin().Draw(l, i+1, len(flown), r)...)
 		pages = append(pages, p)
 	}
 	return pages, nil
 }
 
 // tablePage is the page that what was found begins on.
-func tablePage(pages []draw.Drawing) int {
+func (s Sheet) tablePage(pages []draw.Drawing) int {
 	return slices.IndexFunc(pages, func(d draw.Drawing) bool {
 		return slices.ContainsFunc(d, func(op draw.Op) bool {
 			t, ok := op.(draw.Text)
-			return ok && t.Words == whatWasFound
+			return ok && t.Words == s.heads().Heading(words.PartFound)
 		})
 	})
 }
@@ -82,7 +83,7 @@ func (s Sheet) margin() sheet.Margin {
 		name = "Check"
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{"Check of what was set out", s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer,
-		Third: []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", s.Figures.Style.Name())},
+		Title: name, Second: []string{s.heads().Title(true), s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer,
+		Third: s.heads().Units(true, s.Figures.Style)[:1],
 	}
 }

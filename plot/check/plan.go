@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
 	"trammel/geom"
@@ -85,22 +84,13 @@ func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 		}
 	}
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
-	figure := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found(p.Scale)}
+	figure, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found(p.Scale)}, &draw.Tag{}
 	d, h = draw.Tagged(sheet.Shift(p.Ops, at), figure), p.Bounds.Height()+3
-	beside := "Beside a line: found less wanted."
-	if len(s.Comparison.Readings) > mostTold {
-		beside = "Beside a line that is outside: found less wanted."
-	}
-	lines := []string{fmt.Sprintf("Plan 1:%d. %s", p.Scale, beside)}
-	if len(what.Moves) > 0 {
-		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
-	}
-	tag := &draw.Tag{}
-	for _, say := range lines {
+	for _, say := range s.heads().Legend(p.Scale, len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
 		for _, line := range sheet.Wrap(say, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
 			note := sheet.Note(line, 0, -h+0.8, draw.Left)
-			note.Of = tag
+			note.Of = legend
 			d = append(d, note)
 		}
 	}

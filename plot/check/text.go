@@ -19,25 +19,25 @@ func (s Sheet) Text(out io.Writer) error {
 	if title := s.Title(); title != "" {
 		t.Para("", title)
 	}
-	t.Para("", "Check of what was set out. All figures in "+s.Figures.Style.Name()+".")
+	t.Para("", s.heads().Title(true)+". "+s.heads().Units(true, s.Figures.Style)[1])
 	if s.Date != "" {
 		t.Para("", s.Date)
 	}
 	t.Line("")
 	t.Para("", s.Says().Verdict(s.Comparison))
 	if advice := s.Says().Advice(s.Comparison, s.Figures.Style); len(advice) > 0 {
-		t.Head("What to do")
+		t.Head(s.heads().Heading(words.PartAdvice))
 		for i, x := range advice {
 			t.Para(fmt.Sprintf("%2d. ", i+1), x)
 		}
 	}
-	t.Head("What was found")
+	t.Head(s.heads().Heading(words.PartFound))
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
 		t.Para("", fmt.Sprintf("%s  %s, wanted %s", m.Subject(), s.Figure(m, r.Found), s.Figure(m, r.Wanted)))
 		t.Para("    ", fmt.Sprintf("%s, %s (%s to %s)", s.Off(m, r.Off), s.Says().Reading(r), s.Figure(m, r.Least), s.Figure(m, r.Greatest)))
 	}
-	t.Head("Take care")
+	t.Head(s.heads().Heading(words.PartCare))
 	t.List(words.In(s.Language).Cautions().Check(s.Comparison.Passed))
 	t.Line("")
 	t.Para("", s.Says().Basis(s.Ranges, s.Figures, s.Comparison))

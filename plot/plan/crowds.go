@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
@@ -18,10 +19,6 @@ type cluster struct {
 	centre geom.Point // on the plan's paper
 	radius unit.Length
 }
-
-// sharedPeg is how near two marks on the ground share one peg: pegs are 40 to 50 mm thick
-// (common practice, no source).
-const sharedPeg unit.Length = 60
 
 // Distances on the plan's paper that make clusters.
 const (
@@ -37,32 +34,21 @@ const (
 // do not make one: no scale of a plan would part them.
 func (pic picture) crowded() []cluster {
 	var all []cluster
-	home := make([]int, len(pic.shown)) // cluster of a peg, counted from 1
 	for i, p := range pic.shown {
-		for j, q := range pic.shown[:i] {
+		for _, q := range pic.shown[:i] {
 			d := p.At.Distance(q.At)
-			if p.Name == "" || q.Name == "" || pic.byRunning(p) || pic.byRunning(q) || d > crowdedAt || float64(d) <= float64(sharedPeg)*pic.k || home[i] == home[j] && home[i] > 0 {
+			if p.Name == "" || q.Name == "" || pic.byRunning(p) || pic.byRunning(q) || d > crowdedAt || float64(d) <= float64(tape.OnePeg)*pic.k {
 				continue
 			}
-			switch {
-			case home[i] == 0 && home[j] == 0:
+			switch a, b := crowdOf(all, q.Name), crowdOf(all, p.Name); {
+			case a < 0 && b < 0:
 				all = append(all, cluster{names: []geom.Name{q.Name, p.Name}})
-				home[i], home[j] = len(all), len(all)
-			case home[i] == 0:
-				home[i] = home[j]
-				all[home[j]-1].names = append(all[home[j]-1].names, p.Name)
-			case home[j] == 0:
-				home[j] = home[i]
-				all[home[i]-1].names = append(all[home[i]-1].names, q.Name)
-			default:
-				into, from := home[j], home[i]
-				all[into-1].names = append(all[into-1].names, all[from-1].names...)
-				all[from-1].names = nil
-				for k, h := range home {
-					if h == from {
-						home[k] = into
-					}
-				}
+			case a < 0:
+				all[b].names = append(all[b].names, q.Name)
+			case b < 0:
+				all[a].names = append(all[a].names, p.Name)
+			case a != b:
+				all[a].names, all[b].names = append(all[a].names, all[b].names...), nil
 			}
 		}
 	}
@@ -74,7 +60,7 @@ func (pic picture) crowded() []cluster {
 func (pic picture) gather(crowds []cluster, unnamed []geom.Name) (all []cluster, alone []geom.Name) {
 	all = slices.Clone(crowds)
 	for _, n := range unnamed {
-		if inAny(all, n) {
+		if crowdOf(all, n) >= 0 {
 			continue
 		}
 		at := pic.at[n]
@@ -92,7 +78,7 @@ func (pic picture) gather(crowds []cluster, unnamed []geom.Name) (all []cluster,
 		next, far := geom.Name(""), takesFrom
 		for _, peg := range pic.shown {
 			d := peg.At.Distance(at)
-			if peg.Name == "" || peg.Name == n || pic.byRunning(peg) || inAny(all, peg.Name) || float64(d) <= float64(sharedPeg)*pic.k {
+			if peg.Name == "" || peg.Name == n || pic.byRunning(peg) || crowdOf(all, peg.Name) >= 0 || float64(d) <= float64(tape.OnePeg)*pic.k {
 				continue
 			}
 			if d < takesAt {
@@ -134,21 +120,15 @@ func (pic picture) rounded(all []cluster) []cluster {
 	for i := range all {
 		all[i] = pic.around(all[i].names)
 	}
-	taken := map[geom.Name]bool{}
-	for _, c := range all {
-		for _, n := range c.names {
-			taken[n] = true
-		}
-	}
 	for changed := true; changed; {
 		changed = false
 		for i := range all {
 			for _, peg := range pic.shown {
-				if peg.Name == "" || pic.byRunning(peg) || taken[peg.Name] || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
+				if peg.Name == "" || pic.byRunning(peg) || crowdOf(all, peg.Name) >= 0 || peg.At.Distance(all[i].centre) > all[i].radius+cornerPeg {
 					continue
 				}
 				if c := pic.around(append(slices.Clone(all[i].names), peg.Name)); c.radius <= mostRadius {
-					all[i], changed, taken[peg.Name] = c, true, true
+					all[i], changed = c, true
 				}
 			}
 		}
@@ -189,14 +169,9 @@ func roman(n int) string {
 	return out
 }
 
-// together says whether two pegs stand in one detail.
-func together(crowds []cluster, a, b geom.Name) bool {
-	return slices.ContainsFunc(crowds, func(c cluster) bool { return slices.Contains(c.names, a) && slices.Contains(c.names, b) })
-}
-
-// inAny says whether a peg stands in one of the details.
-func inAny(crowds []cluster, n geom.Name) bool {
-	return slices.ContainsFunc(crowds, func(c cluster) bool { return slices.Contains(c.names, n) })
+// crowdOf is in which of the details a peg stands; −1: in none.
+func crowdOf(crowds []cluster, n geom.Name) int {
+	return slices.IndexFunc(crowds, func(c cluster) bool { return slices.Contains(c.names, n) })
 }
 
 // ringCrowds draws the circles; no label stands inside.
@@ -233,7 +208,7 @@ func (v *view) nameCrowds() {
 				places = append(places, spot{at, 0})
 			}
 		}
-		if !v.label(l, places) && !v.lead(l, c.radius+longReach, true) {
+		if !v.label(l, places, nil) && !v.lead(l, c.radius+longReach, true) {
 			v.lead(l, v.bounds.Width()+v.bounds.Height()+longReach, true)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -20,8 +21,6 @@ type detail struct {
 	scale  int
 	ops    draw.Drawing
 	bounds geom.Rect
-	names  []geom.Name // of the pegs that it names, but for those that the running figures name
-	untold []string    // lengths that found no place
 }
 
 // detailScales are the scales of details, the largest first.
@@ -91,7 +90,7 @@ func (p Plan) leastGap(c cluster) unit.Length {
 	least := unit.Length(math.Inf(1))
 	for i, a := range p.Pegs {
 		for _, b := range p.Pegs[:i] {
-			if d := a.At.Distance(b.At); d > sharedPeg && slices.Contains(c.names, a.Name) && slices.Contains(c.names, b.Name) {
+			if d := a.At.Distance(b.At); d > tape.OnePeg && slices.Contains(c.names, a.Name) && slices.Contains(c.names, b.Name) {
 				least = min(least, d)
 			}
 		}
@@ -114,13 +113,7 @@ func (p Plan) detailAt(c cluster, of Drawn, s int, r draw.Ruler, lastResort bool
 // detail is the view as a detail.
 func (v *view) detail(name string, scale int) detail {
 	v.title(name, scale)
-	var names []geom.Name
-	for _, peg := range v.shown {
-		if peg.Name != "" && !v.byRunning(peg) {
-			names = append(names, peg.Name)
-		}
-	}
-	return detail{name: name, scale: scale, ops: v.ops, bounds: v.bounds, names: names, untold: v.untold}
+	return detail{name: name, scale: scale, ops: v.ops, bounds: v.bounds}
 }
 
 // titleHeight is what name and scale take above a detail.

@@ -22,12 +22,9 @@ const (
 // gaps are those two.
 var gaps = place.Gaps{Ink: strokeGap, Words: labelGap}
 
-// label puts words at the first free one of the places.
-func (c *scene) label(l label, places []spot) bool { return c.labelWhere(l, places, nil) }
-
-// labelWhere puts words at the first of the places that is free and, where that is
+// label puts words at the first of the places that is free and, where that is
 // asked, right.
-func (c *scene) labelWhere(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
+func (c *scene) label(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
 	z := l.size(c.r)
 	for _, s := range places {
 		if box := z.at(s); c.Free(box, gaps, place.NoLine) && (right == nil || right(s, box)) {
@@ -68,18 +65,20 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 			tries = append(tries, try{spot{at, 0}, d, float64(d) + overLine*float64(n)})
 		}
 	}
-	best, found := led{cost: place.Never}, false
+	var at spot
+	var leader geom.Line
+	best, found := place.Never, false
 	z, more := l.size(c.r), mostTries
 	place.Cheapest(len(tries), place.Never, func(i int) float64 { return tries[i].cost }, func(i int) (done bool, again float64) {
 		t := tries[i]
 		// What the ray crosses and the leader, which ends at the letters' nearest
 		// place, does not, is little.
-		if t.cost-2*overLine >= best.cost || more == 0 {
+		if t.cost-2*overLine >= best || more == 0 {
 			return true, place.Never
 		}
 		box := z.at(t.s)
 		end := nearestOn(box, l.anchor)
-		if float64(t.d) >= best.cost || l.anchor.Distance(end) < l.clear+1 || !c.Free(box, gaps, place.NoLine) {
+		if float64(t.d) >= best || l.anchor.Distance(end) < l.clear+1 || !c.Free(box, gaps, place.NoLine) {
 			return false, place.Never
 		}
 		to := geom.Line{From: l.anchor, To: end}.Direction()
@@ -92,14 +91,14 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		if found {
 			more--
 		}
-		if cost := float64(t.d) + overLine*float64(c.overLines(line)) + overLabel*float64(labels); cost < best.cost {
-			best, found = led{t.s, line, cost}, true
+		if cost := float64(t.d) + overLine*float64(c.overLines(line)) + overLabel*float64(labels); cost < best {
+			at, leader, best, found = t.s, line, cost, true
 		}
 		return false, place.Never
 	})
 	if found {
-		c.line(best.leader.From, best.leader.To, draw.Narrow, l.on)
-		c.put(l.at(best.s, c.r))
+		c.line(leader.From, leader.To, draw.Narrow, l.on)
+		c.put(l.at(at, c.r))
 	}
 	return found
 }
@@ -223,21 +222,11 @@ func (z size) at(s spot) geom.Polygon {
 	return geom.Polygon{corner(-z.side, -z.down), corner(z.side, -z.down), corner(z.side, z.up), corner(-z.side, z.up)}
 }
 
-// led is a label on a leader.
-type led struct {
-	s      spot
-	leader geom.Line
-	cost   float64
-}
-
 // leaderStart is where the leader of a peg's name begins: outside its circle.
 const leaderStart unit.Length = 1.8
 
 // touches is how near a leader touches a line.
 const touches unit.Length = 0.3
-
-// crossed counts what a leader would cross.
-func (c *scene) crossed(l geom.Line) (strokes, labels int) { return c.overLines(l), c.overLabels(l) }
 
 // overLines counts the lines that a leader crosses or touches.
 func (c *scene) overLines(l geom.Line) int {

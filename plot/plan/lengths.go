@@ -10,36 +10,26 @@ import (
 	"trammel/plot/place"
 )
 
-// lengths writes the lengths beside their lines, those of the edges outside.
+// lengths writes the lengths beside their lines, those of the edges outside and first, then
+// those that were measured. What finds no place stands in the tables alone.
 func (v *view) lengths() {
-	sides := slices.Clone(v.drawnSides())
-	edge := func(s Side) unit.Angle { return v.edgeHand(s) }
-	slices.SortStableFunc(sides, func(a, b Side) int {
-		rank := func(s Side) int {
-			switch {
-			case edge(s) != 0:
-				return 0
-			case s.Measured:
-				return 1
-			}
-			return 2
+	rank := func(s Side) int {
+		switch {
+		case v.edgeHand(s) != 0:
+			return 0
+		case s.Measured:
+			return 1
 		}
-		return cmp.Compare(rank(a), rank(b))
-	})
+		return 2
+	}
+	sides := slices.Clone(v.drawnSides())
+	slices.SortStableFunc(sides, func(a, b Side) int { return cmp.Compare(rank(a), rank(b)) })
 	for _, s := range sides {
 		from, ok := v.at[s.From]
 		to, also := v.at[s.To]
-		if !ok || !also || s.Words == "" {
-			continue
-		}
-		if v.in != nil && !(v.in.has(from) && v.in.has(to)) {
-			continue
-		}
-		if together(v.crowds, s.From, s.To) {
-			continue
-		}
-		if !v.length(geom.Line{From: from, To: to}, edge(s), s.Words) {
-			v.untold = append(v.untold, s.Words)
+		inside := v.in == nil || v.in.has(from) && v.in.has(to)
+		if c := crowdOf(v.crowds, s.From); ok && also && s.Words != "" && inside && (c < 0 || c != crowdOf(v.crowds, s.To)) {
+			v.length(geom.Line{From: from, To: to}, v.edgeHand(s), s.Words)
 		}
 	}
 }
@@ -69,14 +59,14 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 		if hand == 0 {
 			places = append(places, beside(l, lab.height, -first*unit.Turn/4)...)
 		}
-		if v.labelWhere(lab, places, v.nextTo(l)) {
+		if v.label(lab, places, v.nextTo(l)) {
 			return true
 		}
 		if n <= 3 && hand != 0 {
 			break // a triangle's side always finds room on a leader
 		}
 	}
-	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.labelWhere(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
+	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
 		return true
 	}
 	if hand == 0 && n > 3 && v.part(lab, l) {

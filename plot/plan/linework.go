@@ -19,7 +19,7 @@ const (
 	arcReach  unit.Length = 9   // of an arc to each side of the crossing
 	pastFoot  unit.Length = 4   // of an extended baseline beyond the last foot
 	signed    unit.Length = 8   // a line this long has room for the sign of a right angle
-	signSize  unit.Length = 2.2
+	signSize              = 2.2
 	boardHalf unit.Length = 0.5 // half of a profile board's thickness as drawn
 	stakeHalf unit.Length = 0.7 // and of its stakes
 )
@@ -85,15 +85,9 @@ func (w *linework) stroke(kind Kind, from, to geom.Point) {
 			}
 		}
 	case RightAngle:
-		x, y := signSize, signSize
-		if to.X < from.X {
-			x = -x
-		}
-		if to.Y < from.Y {
-			y = -y
-		}
-		if math.Abs(float64(to.Y-from.Y)) > float64(signed) {
-			at := geom.Point{X: from.X + x, Y: from.Y + y}
+		way := geom.VectorOf(to.Minus(from))
+		if math.Abs(way.Y) > float64(signed) {
+			at := from.Plus(geom.Vector{X: math.Copysign(signSize, way.X), Y: math.Copysign(signSize, way.Y)}.Point())
 			w.seen(geom.Point{X: at.X, Y: from.Y}, at, draw.Narrow)
 			w.seen(at, geom.Point{X: from.X, Y: at.Y}, draw.Narrow)
 		}

@@ -46,7 +46,7 @@ func (c *scene) move(to geom.Point, m Move) {
 			places = append(places, spot{from.Toward(way, out).Plus(geom.Point{X: wider * unit.Length(math.Cos(float64(way)))}), 0})
 		}
 	}
-	if !c.label(l, places) {
+	if !c.label(l, places, nil) {
 		c.lead(l, longReach, true)
 	}
 }

@@ -72,7 +72,7 @@ func (v *view) name(peg Peg, optional bool) {
 			if peg.Role == Corner {
 				places = v.aroundCorner(peg, l, last)
 			}
-			if v.labelWhere(l, places, own) {
+			if v.label(l, places, own) {
 				return
 			}
 		}

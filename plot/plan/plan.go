@@ -3,8 +3,8 @@
 // on the ground is given in the plane in which the baseline lies on the x axis. Where pegs
 // crowd, details enlarge them.
 //
-// Files, from the top floor to the ground: details.go, view.go, work.go, names.go,
-// lengths.go, moves.go, crowds.go, notes.go, ellipses.go, linework.go, picture.go, label.go,
+// Files, from the top floor to the ground: details.go, draw.go, work.go, names.go,
+// lengths.go, moves.go, crowds.go, notes.go, ellipses.go, linework.go, shown.go, label.go,
 // running.go, plan.go, scene.go.
 package plan
 

@@ -112,7 +112,7 @@ func TestLettersStandOutside(t *testing.T) {
 			}
 		}
 		if n != len(p.Pegs)+len(p.Sides) {
-			t.Errorf("%d labels of %d pegs and %d sides: %v", n, len(p.Pegs), len(p.Sides), out.untold)
+			t.Errorf("%d labels of %d pegs and %d sides", n, len(p.Pegs), len(p.Sides))
 		}
 	}
 }

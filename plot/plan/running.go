@@ -63,15 +63,6 @@ func (pic picture) marks() []runMark {
 	return marks
 }
 
-// running draws the running dimensions below the baseline: one line from zero, a
-// tick and a figure for every mark, the figures spread where they crowd. Where
-// pegs lie below the baseline, the line runs below them all.
-func (v *view) running() {
-	if len(v.dims) > 0 {
-		v.drawRunning(v.dims, v.runSize.height, v.runSize.pitch, v.at[v.Base[0]], v.at[v.Base[1]])
-	}
-}
-
 // settleRunning decides which marks there is room for, and how large their
 // figures are: those of the baseline's ends first, then of marks on it.
 func (v *view) settleRunning() {
@@ -90,9 +81,6 @@ func (v *view) settleRunning() {
 	}
 	if room := int(wide/size.pitch) + 1; len(marks) > room {
 		slices.SortStableFunc(marks, func(a, b runMark) int { return cmp.Compare(a.first, b.first) })
-		for _, m := range marks[room:] {
-			v.leftOut = append(v.leftOut, m.words)
-		}
 		marks = marks[:room]
 	}
 	slices.SortStableFunc(marks, func(a, b runMark) int { return cmp.Compare(a.x, b.x) })
@@ -102,18 +90,25 @@ func (v *view) settleRunning() {
 	v.dims, v.runSize = marks, size
 }
 
-func (v *view) drawRunning(marks []runMark, height, pitch unit.Length, left, right geom.Point) {
+// running draws the running dimensions below the baseline: one line from zero, a
+// tick and a figure for every mark, the figures spread where they crowd. Where
+// pegs lie below the baseline, the line runs below them all.
+func (v *view) running() {
+	marks, height := v.dims, v.runSize.height
+	if len(marks) == 0 {
+		return
+	}
 	at := make([]unit.Length, len(marks))
 	for i := range marks {
 		at[i] = marks[i].x
 	}
-	spread(at, pitch)
+	spread(at, v.runSize.pitch)
 	first, last := marks[0].x, marks[len(marks)-1].x
 	line := v.runLevel(min(first, at[0]), max(last, at[len(at)-1]))
 	v.line(geom.Point{X: first, Y: line}, geom.Point{X: last, Y: line}, draw.Narrow, draw.Dimension)
-	zero := left.X
+	zero := v.at[v.Base[0]].X
 	if !v.ZeroFirst {
-		zero = right.X
+		zero = v.at[v.Base[1]].X
 	}
 	// The farther a figure stands from its mark, the lower, lest the ways to them run
 	// into one another.

@@ -45,12 +45,7 @@ func (v *view) baseline() {
 	if !ok || !also {
 		return
 	}
-	edge := false
-	for i, n := range v.Edge {
-		next := v.Edge[(i+1)%len(v.Edge)]
-		edge = edge || n == v.Base[0] && next == v.Base[1] || n == v.Base[1] && next == v.Base[0]
-	}
-	if !edge {
+	if v.edgeHand(Side{From: v.Base[0], To: v.Base[1]}) == 0 {
 		v.between(left, right, draw.Centre)
 	}
 	first, last := left.X, right.X

@@ -48,8 +48,8 @@ func TestReadingsFollowTheGround(t *testing.T) {
 				}
 			}
 			zero := peg(t, s, s.Baseline.From).At
-			for _, k := range s.Marks {
-				figures := s.markFigures(k)
+			for i, figures := range s.marksTable().Cells {
+				k := s.Marks[i]
 				foot := s.footOn(k.Along)
 				for i, want := range []float64{inSpace(s.Spot(k.Edge[0]), k.Point), inSpace(zero, foot), inSpace(foot, k.Point)} {
 					if got := told(t, strings.TrimPrefix(figures[i+1], "−")); math.Abs(got-want) > 0.051 {

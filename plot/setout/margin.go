@@ -21,11 +21,8 @@ func (c composer) margin() sheet.Margin {
 		}
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{"Setting-out sheet", c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
-		Third: []string{
-			fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", c.Style.Name()),
-			fmt.Sprintf("Figures in %s, computed ones in parentheses.", c.Style.Name()),
-		},
+		Title: name, Second: []string{c.heads().Title(false), c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
+		Third: c.heads().Units(false, c.Style)[:2],
 	}
 }
 
@@ -45,7 +42,7 @@ func (c composer) scaleBar(at geom.Point) draw.Drawing {
 		d = append(d, sheet.Note(name(i), x, y+3, a))
 	}
 	d = append(d, draw.Text{At: geom.Point{X: at.X + paper*unit.Length(n) + 10, Y: y}, Height: draw.FigureHeight, Bold: true, Words: fmt.Sprintf("1:%d", c.plan.Scale), On: draw.Notes})
-	not := sheet.Note("Do not scale from the plan: use the figures.", at.X, y-4.4, draw.Left)
+	not := sheet.Note(c.heads().NoScale(), at.X, y-4.4, draw.Left)
 	not.Of = &draw.Tag{}
 	return append(d, not)
 }

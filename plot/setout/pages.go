@@ -218,7 +218,7 @@ func (c composer) flow(areas func(int) []geom.Rect) ([]draw.Drawing, error) {
 	details := c.details()
 	set := func(f sureForm) (words []draw.Drawing, err error) {
 		for _, w := range []struct{ steps, checks bool }{{true, true}, {false, true}, {false, false}} {
-			d, e := sheet.Flow(slices.Concat(details, c.tables(), c.blocks(w.steps, w.checks, f)), areas, c.r)
+			d, e := sheet.Flow(slices.Concat(details, []sheet.Block{block(c.tables)}, c.blocks(w.steps, w.checks, f)), areas, c.r)
 			if err = e; e == nil && (words == nil || w.checks && len(d) < len(words)) {
 				words = d
 			}

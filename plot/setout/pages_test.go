@@ -19,6 +19,7 @@ import (
 	"trammel/plot/plan"
 	"trammel/plot/readback"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // shapes are the usual ones and the awkward ones.
@@ -225,7 +226,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 		apex := peg(t, s, s.Main[0].Peg).At
 		for _, end := range s.Ends() {
 			l := peg(t, s, end).At.Distance(apex)
-			if !there[bracketed(s.Figure(l), true)] && !there[bracketed(s.Figure(l), false)] {
+			if !there[words.Computed(s.Figure(l), true)] && !there[words.Computed(s.Figure(l), false)] {
 				t.Errorf("%s at 1:%d: no length %s", name, scale, s.Figure(l))
 			}
 		}

@@ -9,6 +9,7 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/plan"
+	"trammel/plot/words"
 )
 
 // planned is what the plan of the sheet shows.
@@ -20,7 +21,7 @@ func (s Sheet) planned() plan.Plan {
 		ellipse[x.Peg] = x.Ellipse
 	}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
-		p.Notes = append(p.Notes, "Marks for squares are left out: they are in the tables.")
+		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}
 	for _, q := range s.Pegs {
 		if many && forSquare(q) || len(s.Sure) > mostFeet && q.Role == pegging.Foot {
@@ -42,7 +43,7 @@ func (s Sheet) planned() plan.Plan {
 		if pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: bracketed(s.Figure(s.Between(a, b)), measured), Measured: measured})
+		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: words.Computed(s.Figure(s.Between(a, b)), measured), Measured: measured})
 	}
 	for i, a := range s.Outline {
 		b := s.Outline[(i+1)%len(s.Outline)]
@@ -117,7 +118,7 @@ func (s Sheet) strokesOf(p *plan.Plan, x pegging.Placing) {
 		}
 		add(plan.RightAngle, foot.At, quarter)
 		if s.Lone() && foot.Role == pegging.Foot { // its length stands beside it
-			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: bracketed(s.Figure(foot.At.Distance(at)), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
+			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: words.Computed(s.Figure(foot.At.Distance(at)), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
 		}
 	}
 }

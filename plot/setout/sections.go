@@ -1,123 +1,94 @@
 package setout
 
 import (
-	"fmt"
 	"strings"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
+
+// block is one that has to know the width.
+type block func(width unit.Length, r draw.Ruler) []sheet.Row
+
+func (b block) Rows(width unit.Length, r draw.Ruler) []sheet.Row { return b(width, r) }
+
+func (s written) heading(of words.Part) sheet.Heading {
+	return sheet.Heading{Words: s.heads().Heading(of)}
+}
 
 // correctionBlocks are the readings of the tape, broken down.
 func (s Sheet) correctionBlocks() []sheet.Block {
 	if !s.Corrected {
 		return nil
 	}
-	t := sheet.Table{Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "true", Align: sheet.Lengths(s.Inches())}, {Head: "correction", Align: sheet.OnPoint}, {Head: "lay off", Align: sheet.Lengths(s.Inches())}, {Head: "because of", Fill: true},
-	}}
-	for _, p := range s.Pulls {
-		if !s.corrects(p) {
-			continue
-		}
-		t.Cells = append(t.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.Says().Broken(p)})
-	}
-	return []sheet.Block{sheet.Heading{Words: "Tape corrections"}, sheet.Paragraph{Words: s.Says().Taping(), Keep: true}, sheet.KeptGap(1), narrowing{Table: t}}
+	return []sheet.Block{s.heading(words.PartCorrections), sheet.Paragraph{Words: s.Says().Taping(), Keep: true}, sheet.KeptGap(1), narrowing{Table: s.correctionsTable()}}
 }
 
 // markBlocks are the tables of the marks along the edges and of the profile boards.
 func (s Sheet) markBlocks() (out []sheet.Block) {
-	if len(s.Marks) > 0 {
-		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "edge"}, {Head: "from its\nfirst", Align: sheet.Lengths(s.Inches())}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: "square\nout", Align: sheet.Lengths(s.Inches())}, {Head: "side"},
-		}}
-		for _, m := range s.Marks {
-			t.Cells = append(t.Cells, s.markFigures(m))
-		}
-		out = append(out, sheet.Heading{Words: "Marks along the edges, every " + s.Style.LengthUnit(s.Every)}, columned{t, sheet.BetweenTables})
-	}
-	if len(s.Nails) > 0 {
-		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "beyond"}, {Head: "from the\ncorner", Align: sheet.Lengths(s.Inches())}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: "square\nout", Align: sheet.Lengths(s.Inches())}, {Head: "side"},
-		}}
-		for _, n := range s.Nails {
-			t.Cells = append(t.Cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
-		}
-		out = append(out, sheet.Heading{Words: "Nails in the profile boards, clear of the digging by " + s.Style.LengthUnit(s.Boards)}, columned{t, sheet.BetweenTables})
-		if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 {
-			out = append(out, sheet.Paragraph{Words: fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", missing)})
+	add := func(of words.Part, t sheet.Table) {
+		if t.Whole = false; len(t.Cells) > 0 {
+			out = append(out, s.heading(of), columned{t})
 		}
 	}
-	if len(s.Strings) > 0 {
-		t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: []sheet.Column{
-			{Head: "string"}, {Head: "nail to\nnail", Align: sheet.Lengths(s.Inches())}, {Head: "crosses"}, {Head: "at", Align: sheet.Lengths(s.Inches())}, {Head: "crosses"}, {Head: "at", Align: sheet.Lengths(s.Inches())},
-		}}
-		for _, x := range s.Strings {
-			t.Cells = append(t.Cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})
-		}
-		out = append(out, sheet.Heading{Words: "Strings, and where they cross, from the first nail"}, columned{t, sheet.BetweenTables})
+	add(words.PartMarks, s.marksTable())
+	add(words.PartNails, s.nailsTable())
+	if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 && len(s.Nails) > 0 {
+		out = append(out, sheet.Paragraph{Words: s.heads().TooFar(missing)})
 	}
+	add(words.PartStrings, s.stringsTable())
 	return out
 }
 
-// tables are what stands below the plan: pegs, pulls and how the arcs cross.
-func (s Sheet) tables() []sheet.Block {
-	return []sheet.Block{tablesBlock{s}}
-}
-
-// tablesBlock sets the two tables side by side where the width allows.
-type tablesBlock struct{ s Sheet }
-
-// abreast says whether the two tables stand side by side.
+// abreast says whether pulls and pegs stand side by side.
 func abreast(pulls, pegs sheet.Table, width unit.Length, r draw.Ruler) bool {
 	return pulls.Breadth(r)+pegs.Breadth(r)+sheet.BetweenTables <= width && len(pulls.Cells) <= short
+}
+
+// beside sets two stacks side by side, so wide and half of the room to spare.
+func beside(left, right []sheet.Block, l, p, width unit.Length) sheet.Beside {
+	spare := float64(width-l-p-sheet.BetweenTables) / 2
+	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables}
 }
 
 // below is the height of what stands below the plan in any case: both tables, or
 // the pulls alone where the pegs may follow on the next page, or of long ones the
 // beginning.
 func (s Sheet) below(width unit.Length, r draw.Ruler) unit.Length {
-	pulls, pegs := s.pullsAndPegs()
-	if abreast(pulls, pegs, width, r) {
-		return sheet.Height(s.tables(), width, r)
+	pulls := s.pullsTable()
+	if abreast(pulls, s.pegsTable(), width, r) {
+		return sheet.Height([]sheet.Block{block(s.tables)}, width, r)
 	}
 	if len(pulls.Cells) > short {
 		pulls.Cells = pulls.Cells[:short/2]
 	}
-	return sheet.Height([]sheet.Block{sheet.Heading{Words: pullsHead}, pulls}, width, r)
+	return sheet.Height([]sheet.Block{s.heading(words.PartPulls), pulls}, width, r)
 }
 
-const pullsHead = "Hold and pull"
-
-func (b tablesBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	pulls, pegs := b.s.pullsAndPegs()
-	var blocks []sheet.Block
-	left := []sheet.Block{sheet.Heading{Words: pullsHead}, pulls}
-	right := []sheet.Block{sheet.Heading{Words: "Pegs"}, pegs}
+// tables are what stands below the plan: pegs and pulls, side by side where the width
+// allows, and how the arcs cross.
+func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
+	pulls, pegs := s.pullsTable(), s.pegsTable()
+	left, right := []sheet.Block{s.heading(words.PartPulls), pulls}, []sheet.Block{s.heading(words.PartPegs), pegs}
+	blocks := append(right, left...)
 	if abreast(pulls, pegs, width, r) {
-		l, p := pulls.Breadth(r), pegs.Breadth(r)
-		spare := float64(width-l-p-sheet.BetweenTables) / 2
-		blocks = append(blocks, sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables})
-	} else {
-		blocks = append(append(blocks, right...), left...)
+		blocks = []sheet.Block{beside(left, right, pulls.Breadth(r), pegs.Breadth(r), width)}
 	}
-	if words := b.s.Says().Crossing(); words != "" {
+	if words := s.Says().Crossing(); words != "" {
 		blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: words})
 	}
 	return sheet.Stack(blocks, width, r)
 }
 
-// careBlock sets the cautions in two columns where the width allows.
-type careBlock struct{ s Sheet }
-
-func (b careBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	items := b.s.Cautions
+// care sets the cautions in two columns where the width allows.
+func (s Sheet) care(width unit.Length, r draw.Ruler) []sheet.Row {
 	if width < 170 {
-		return sheet.List{Items: items}.Rows(width, r)
+		return sheet.List{Items: s.Cautions}.Rows(width, r)
 	}
-	half := (len(items) + 1) / 2
-	return sheet.Beside{Stacks: [][]sheet.Block{{sheet.List{Items: items[:half]}}, {sheet.List{Items: items[half:]}}}, Gutter: 6}.Rows(width, r)
+	half := (len(s.Cautions) + 1) / 2
+	return sheet.Beside{Stacks: [][]sheet.Block{{sheet.List{Items: s.Cautions[:half]}}, {sheet.List{Items: s.Cautions[half:]}}}, Gutter: 6}.Rows(width, r)
 }
 
 // sureForm is how the sheet says how sure it is.
@@ -130,40 +101,35 @@ const (
 	sureNot              // only to see what the rest takes
 )
 
+// told is a table with its heading, and a paragraph below it.
+func (s written) told(of words.Part, t sheet.Table, words string) []sheet.Block {
+	return []sheet.Block{s.heading(of), narrowing{Table: t}, sheet.Gap(1), sheet.Paragraph{Words: words}}
+}
+
 func (s Sheet) sureBlocks(f sureForm) []sheet.Block {
 	switch f {
 	case sureTables:
-		return []sheet.Block{sureBlock{s}}
+		return []sheet.Block{block(s.sureness)}
 	case waysInWords:
 		sure := s.sureTable()
 		sure.Height = draw.NoteHeight
-		return []sheet.Block{
-			sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().HowSure()},
-			sheet.Gap(1.5), sheet.Paragraph{Words: s.Says().Ways()},
-		}
+		return append(s.told(words.PartSure, sure, s.Says().HowSure()), sheet.Gap(1.5), sheet.Paragraph{Words: s.Says().Ways()})
 	}
 	return nil
 }
 
-// sureBlock is the two tables of how sure it is, side by side where the width allows.
-type sureBlock struct{ s Sheet }
-
-func (b sureBlock) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	s := b.s
-	sure, rank := s.sureTable(), s.rankTable()
-	left := []sheet.Block{sheet.Heading{Words: "How sure"}, narrowing{Table: sure}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().HowSure()}}
-	right := []sheet.Block{sheet.Heading{Words: "Which way is surest"}, narrowing{Table: rank}, sheet.Gap(1), sheet.Paragraph{Words: s.Says().Rank()}}
-	l, p := sure.Breadth(r), rank.Breadth(r)
-	if l+p+sheet.BetweenTables > width {
-		sure.Height, rank.Height = draw.NoteHeight, draw.NoteHeight
-		left[1], right[1] = narrowing{Table: sure}, narrowing{Table: rank}
-		l, p = sure.Breadth(r), rank.Breadth(r)
+// sureness is the two tables of how sure it is, side by side where the width allows.
+func (s Sheet) sureness(width unit.Length, r draw.Ruler) []sheet.Row {
+	sure, ways := s.sureTable(), s.waysTable()
+	wide := func() bool { return sure.Breadth(r)+ways.Breadth(r)+sheet.BetweenTables > width }
+	if wide() {
+		sure.Height, ways.Height = draw.NoteHeight, draw.NoteHeight
 	}
-	if l+p+sheet.BetweenTables > width || len(s.Sure) > short {
+	left, right := s.told(words.PartSure, sure, s.Says().HowSure()), s.told(words.PartWays, ways, s.Says().Rank())
+	if wide() || len(s.Sure) > short {
 		return sheet.Stack(append(left, right...), width, r)
 	}
-	spare := float64(width-l-p-sheet.BetweenTables) / 2
-	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables}.Rows(width, r)
+	return beside(left, right, sure.Breadth(r), ways.Breadth(r), width).Rows(width, r)
 }
 
 // blocks are the words below the tables, in the order of the work, its steps and
@@ -174,21 +140,15 @@ func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 	checks.Whole = checksWhole
 	out := s.correctionBlocks()
 	if len(s.Doubts) > 0 {
-		out = append(out, sheet.Heading{Words: "Before setting out"}, sheet.List{Items: s.Doubts})
+		out = append(out, s.heading(words.PartDoubts), sheet.List{Items: s.Doubts})
 	}
 	out = append(out,
-		sheet.Heading{Words: "Take care"},
-		careBlock{s},
-		sheet.Heading{Words: "Steps"},
-		sheet.Paragraph{Words: "Bring: " + strings.Join(s.Bring, "; ") + ".", Keep: true},
-		sheet.KeptGap(1),
-		steps)
+		s.heading(words.PartCare), block(s.care),
+		s.heading(words.PartSteps), sheet.Paragraph{Words: s.heads().Bring(), Keep: true}, sheet.KeptGap(1), steps)
 	out = append(out, s.markBlocks()...)
 	out = append(out,
-		sheet.Heading{Words: "Checks, with what was not used to set out"},
-		narrowing{Table: checks, less: true, after: true},
-		sheet.Entries{Labels: []string{"set out by", "helper", "tape", "date"}, Height: 10},
-		sheet.Gap(1.5))
+		s.heading(words.PartChecks), narrowing{Table: checks, less: true, after: true},
+		sheet.Entries{Labels: s.heads().Sign(false), Height: 10}, sheet.Gap(1.5))
 	basis := strings.Join(s.Basis, " ")
 	if f == sureInWords { // one paragraph has one broken line
 		return append(out, sheet.Paragraph{Words: basis + " " + s.Says().SureInBrief()})

@@ -13,6 +13,7 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // adjusted reads and adjusts measurements, as a job would give them, of a piece with
@@ -291,7 +292,7 @@ func TestMeasuredAndComputedAreTold(t *testing.T) {
 	}
 	// More than needed was measured: the sides are adjusted, so they are not as measured.
 	over := prepared(t, "AB=6000+-5 CA=5000+-5 BC=5000+-5 C-AB=4004+-5", nil)
-	if over.Baseline.Measured || bracketed(over.Figure(over.Baseline.Length), over.Baseline.Measured) == "6000" {
+	if over.Baseline.Measured || words.Computed(over.Figure(over.Baseline.Length), over.Baseline.Measured) == "6000" {
 		t.Errorf("an adjusted side counts as measured: %v", over.Baseline)
 	}
 }

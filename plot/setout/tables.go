@@ -2,81 +2,34 @@ package setout
 
 import (
 	"fmt"
+	"slices"
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
-
-// columned sets a long table in two halves side by side where the width allows, in
-// smaller letters where it allows only those.
-type columned struct {
-	sheet.Table
-	gutter unit.Length
-}
-
-func (b columned) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
-	n := (len(b.Cells) + 1) / 2
-	if 2*b.Breadth(r)+b.gutter > width && n > short/4 {
-		b.Height = draw.NoteHeight
-	}
-	if n < 4 || 2*b.Breadth(r)+b.gutter > width || n > 2*short {
-		return narrowing{Table: b.Table}.Rows(width, r)
-	}
-	left, right := b.Table, b.Table
-	left.Cells, right.Cells = b.Cells[:n], b.Cells[n:]
-	return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: b.gutter}.Rows(width, r)
-}
 
 // short is how many rows a table may have to stand in one piece, beside another.
 const short = 24
 
-// pullsAndPegs are the two tables.
-func (s Sheet) pullsAndPegs() (pulls, pegs sheet.Table) {
-	both := s.BothSides()
-	out := "square\nout"
-	if !both {
-		out = "square\nout, " + s.OneSide().String()
-	}
-	pegs = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pegs) <= short, Columns: []sheet.Column{
-		{Head: "", Align: sheet.ToRight}, {Head: "peg"}, {Head: "along,\nfrom " + string(s.Baseline.From), Align: sheet.Lengths(s.Inches())}, {Head: out, Align: sheet.Lengths(s.Inches())}, {Head: "side"}, {Head: "what it is"},
-	}}
-	for _, p := range s.Pegs {
-		along, offset := s.pegFigures(p)
-		pegs.Cells = append(pegs.Cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.Says().Peg(p)})
-	}
-	if !both {
-		pegs = without(pegs, 4)
-	}
-	pulls = sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Pulls) <= short, Columns: []sheet.Column{
-		{Head: "pull", Align: sheet.ToRight}, {Head: "hold\n0 at"}, {Head: "pull\nto"}, {Head: "true", Align: sheet.Lengths(s.Inches())}, {Head: "tape\nreads", Align: sheet.Lengths(s.Inches())}, {Head: "for"},
-	}}
-	for _, p := range s.Pulls {
-		known := p.Measured || p.Use == pegging.ForLeg
-		reads := bracketed(s.Figure(p.Reads), known && !s.Corrected)
-		length := bracketed(s.Figure(p.Length), known)
-		if p.Use == pegging.ForAngle {
-			reads, length = s.toldAngle(p), ""
-		}
-		pulls.Cells = append(pulls.Cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.Says().Use(p)})
-	}
-	if !s.Corrected {
-		pulls = without(pulls, 3)
-		pulls.Columns[3].Head = "\nreads"
-	}
-	return pulls, pegs
-}
+// columned sets a long table in two halves side by side where the width allows, in
+// smaller letters where it allows only those.
+type columned struct{ sheet.Table }
 
-// without leaves a column out.
-func without(t sheet.Table, column int) sheet.Table {
-	t.Columns = append(append([]sheet.Column(nil), t.Columns[:column]...), t.Columns[column+1:]...)
-	cells := make([][]string, len(t.Cells))
-	for i, c := range t.Cells {
-		cells[i] = append(append([]string(nil), c[:column]...), c[column+1:]...)
+func (b columned) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
+	n := (len(b.Cells) + 1) / 2
+	wide := func() bool { return 2*b.Breadth(r)+sheet.BetweenTables > width }
+	if wide() && n > short/4 {
+		b.Height = draw.NoteHeight
 	}
-	t.Cells = cells
-	return t
+	if n < 4 || n > 2*short || wide() {
+		return narrowing{Table: b.Table}.Rows(width, r)
+	}
+	left, right := b.Table, b.Table
+	left.Cells, right.Cells = b.Cells[:n], b.Cells[n:]
+	return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: sheet.BetweenTables}.Rows(width, r)
 }
 
 // narrowing is a table that on narrow paper is set in smaller letters, and where that
@@ -99,47 +52,129 @@ func (b narrowing) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return rows
 }
 
-func (s Sheet) checksTable() sheet.Table {
-	// A box is 1 mm lower than its row.
-	t := sheet.Table{Height: draw.FigureHeight, Row: 9.1, Gutter: 3.5, Columns: []sheet.Column{
-		{Head: "check", Align: sheet.ToRight}, {Head: "from"}, {Head: "to"}, {Head: "should\nread", Align: sheet.Lengths(s.Inches())},
-		{Head: "accept\nfrom", Align: sheet.Lengths(s.Inches())}, {Head: "accept\nto", Align: sheet.Lengths(s.Inches())}, {Head: "found", Align: sheet.Box, Width: 26}, {Head: "what it is", Fill: true},
-	}}
-	for _, c := range s.Checks {
-		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			bracketed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", s.Says().Check(c)})
+// without leaves columns out.
+func without(t sheet.Table, columns ...int) sheet.Table {
+	for _, i := range columns {
+		t.Columns = slices.Delete(slices.Clone(t.Columns), i, i+1)
+		for k, row := range t.Cells {
+			t.Cells[k] = slices.Delete(slices.Clone(row), i, i+1)
+		}
 	}
+	return t
+}
+
+// table of a part, its lengths aligned as the sheet's unit wants it.
+func (s written) table(of words.Part, cells [][]string, aligns ...sheet.Align) sheet.Table {
+	t := sheet.Headed(s.heads().Columns(of), aligns...)
+	t.Cells, t.Whole = cells, len(cells) <= short
+	return t
+}
+
+// lengths is how columns of lengths stand.
+func (s written) lengths() sheet.Align { return sheet.Lengths(s.Inches()) }
+
+func (s written) pegsTable() sheet.Table {
+	var cells [][]string
+	for _, p := range s.Pegs {
+		along, offset := s.pegFigures(p)
+		cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.Says().Peg(p)})
+	}
+	t := s.table(words.PartPegs, cells, sheet.ToRight, sheet.ToLeft, s.lengths(), s.lengths())
+	if !s.BothSides() {
+		t = without(t, 4)
+	}
+	return t
+}
+
+func (s written) pullsTable() sheet.Table {
+	var cells [][]string
+	for _, p := range s.Pulls {
+		known := p.Measured || p.Use == pegging.ForLeg
+		length, reads := words.Computed(s.Figure(p.Length), known), words.Computed(s.Figure(p.Reads), known && !s.Corrected)
+		if p.Use == pegging.ForAngle {
+			length, reads = "", words.Computed(s.Turned(p.Angle), p.Measured)
+		}
+		cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.Says().Use(p)})
+	}
+	t := s.table(words.PartPulls, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths())
+	if !s.Corrected {
+		t = without(t, 3)
+	}
+	return t
+}
+
+func (s written) correctionsTable() sheet.Table {
+	var cells [][]string
+	for _, p := range s.Pulls {
+		if s.corrects(p) {
+			cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.Says().Broken(p)})
+		}
+	}
+	t := s.table(words.PartCorrections, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), sheet.OnPoint, s.lengths())
+	t.Height, t.Whole, t.Columns[6].Fill = 0, len(s.Pulls) <= short, true
+	return t
+}
+
+// marksTable has the marks along the edges, nailsTable the nails in the profile boards,
+// stringsTable what hangs on them.
+func (s written) marksTable() sheet.Table {
+	var cells [][]string
+	for _, m := range s.Marks {
+		edge, along, out := s.EdgeFalls(m)
+		cells = append(cells, []string{string(m.Edge[0] + m.Edge[1]), s.laid(m.At, edge), s.laidAlong(m.Along, along), s.laid(m.Offset, out), m.Side.String()})
+	}
+	return s.table(words.PartMarks, cells, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths())
+}
+
+func (s written) nailsTable() sheet.Table {
+	var cells [][]string
+	for _, n := range s.Nails {
+		cells = append(cells, []string{edge(n.Edge), string(n.Beyond), s.laid(n.Past, 0), s.laidAlong(n.Along, 0), s.laid(n.Offset, 0), n.Side.String()})
+	}
+	return s.table(words.PartNails, cells, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths())
+}
+
+func (s written) stringsTable() sheet.Table {
+	var cells [][]string
+	for _, x := range s.Strings {
+		cells = append(cells, []string{edge(x.Edge), s.laid(x.Length, 0), edge(x.With[0]), s.laid(x.Corners[0], 0), edge(x.With[1]), s.laid(x.Corners[1], 0)})
+	}
+	return s.table(words.PartStrings, cells, sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths())
+}
+
+func (s written) checksTable() sheet.Table {
+	var cells [][]string
+	for _, c := range s.Checks {
+		cells = append(cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
+			words.Computed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", s.Says().Check(c)})
+	}
+	t := s.table(words.PartChecks, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths(), sheet.Box)
+	t.Row, t.Columns[6].Width, t.Columns[7].Fill = 9.1, 26, true // a box is 1 mm lower than its row
 	return t
 }
 
 // sureTable says how far off each peg may be.
-func (s Sheet) sureTable() sheet.Table {
-	u := s.SmallUnit()
-	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: len(s.Sure) <= short, Columns: []sheet.Column{
-		{Head: "peg"}, {Head: "σ along,\n" + u, Align: sheet.OnPoint}, {Head: "σ across,\n" + u, Align: sheet.OnPoint},
-		{Head: "95 %: as\nmeasured", Align: sheet.OnPoint}, {Head: "as set\nout", Align: sheet.OnPoint}, {Head: "both,\n" + u, Align: sheet.OnPoint},
-		{Head: "may be\noff, " + u, Align: sheet.OnPoint}, {Head: ""},
-	}}
+func (s written) sureTable() sheet.Table {
+	var cells [][]string
 	for _, x := range s.Sure {
-		t.Cells = append(t.Cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), s.Says().Inside(x)})
+		cells = append(cells, []string{string(x.Peg), s.Small(x.Along), s.Small(x.Across), s.Small(x.Measured), s.Small(x.SetOut), s.Small(x.Both), s.Small(x.Permitted), s.Says().Inside(x)})
 	}
+	t := s.table(words.PartSure, cells, sheet.ToLeft, sheet.OnPoint, sheet.OnPoint, sheet.OnPoint, sheet.OnPoint, sheet.OnPoint, sheet.OnPoint)
 	if s.Permitted == 0 {
-		t = without(without(t, 7), 6)
+		t = without(t, 7, 6)
 	}
 	return t
 }
 
-// rankTable compares the ways.
-func (s Sheet) rankTable() sheet.Table {
-	t := sheet.Table{Height: draw.FigureHeight, Gutter: 3.5, Whole: true, Columns: []sheet.Column{
-		{Head: "way"}, {Head: "from"}, {Head: "worst\npeg"}, {Head: "95 %,\n" + s.SmallUnit(), Align: sheet.OnPoint}, {Head: "times", Align: sheet.OnPoint}, {Head: ""},
-	}}
+// waysTable compares the ways.
+func (s written) waysTable() sheet.Table {
+	var cells [][]string
 	for i, x := range s.Ranking.Best {
 		used := ""
 		if i == s.Ranking.Used {
 			used = "used"
 		}
-		t.Cells = append(t.Cells, []string{s.Says().Way(x.Method), string(x.Base[0] + x.Base[1]), string(x.Pegs[x.Worst].Name), s.Small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
+		cells = append(cells, []string{s.Says().Way(x.Method), edge(x.Base), string(x.Pegs[x.Worst].Name), s.Small(x.Figure), fmt.Sprintf("%.1f", x.Times), used})
 	}
-	return t
+	return s.table(words.PartWays, cells, sheet.ToLeft, sheet.ToLeft, sheet.ToLeft, sheet.OnPoint, sheet.OnPoint)
 }

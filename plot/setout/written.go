@@ -16,6 +16,8 @@ type written struct {
 // Says what there is to say of the layout, in the language of the sheet.
 func (s written) Says() words.SetOut { return words.In(s.Language).SetOut(s.Layout) }
 
+func (s written) heads() words.Heads { return words.In(s.Language).Heads(s.Layout) }
+
 // corrects says whether a pull has a correction to tell of.
 func (s written) corrects(p pegging.Pull) bool {
 	return p.Use != pegging.ForAngle && (p.Use != pegging.ForLeg || s.Falls)
@@ -33,12 +35,6 @@ func (s written) signed(l unit.Length) string {
 	}
 }
 
-// markFigures are the figures of a mark on an edge, as the tape reads.
-func (s written) markFigures(m pegging.EdgeMark) []string {
-	edge, along, out := s.EdgeFalls(m)
-	return []string{string(m.Edge[0] + m.Edge[1]), s.laid(m.At, edge), s.laidAlong(m.Along, along), s.laid(m.Offset, out), m.Side.String()}
-}
-
 // laid is a length as the tape reads it over a fall; laidAlong the same of a running
 // distance, with a sign where it lies behind the zero end.
 func (s written) laid(l, fall unit.Length) string {
@@ -53,22 +49,15 @@ func (s written) laidAlong(l, fall unit.Length) string {
 	return s.laid(max(l, 0), fall)
 }
 
-func (s written) toldAngle(p pegging.Pull) string {
-	if !p.Measured {
-		return "(" + s.Turned(p.Angle) + ")"
-	}
-	return s.Turned(p.Angle)
-}
-
 // pegFigures are a peg's running distance and offset, as the plan and the table have
 // them: bare where they were measured or chosen.
 func (s written) pegFigures(p pegging.Mark) (along, offset string) {
 	chosen := p.Role == pegging.SquareLeg || p.Role == pegging.SquareTop
-	along = bracketed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p))
+	along = words.Computed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p))
 	if p.Along < 0 && s.Figure(-p.Along) != s.Figure(0) {
 		along = "−" + along
 	}
-	offset = bracketed(s.Figure(p.Offset), p.Side == pegging.OnLine || chosen || p.Role == pegging.Corner && s.offsetTold(p.Name))
+	offset = words.Computed(s.Figure(p.Offset), p.Side == pegging.OnLine || chosen || p.Role == pegging.Corner && s.offsetTold(p.Name))
 	return along, offset
 }
 
@@ -90,14 +79,6 @@ func (s written) offsetTold(n geom.Name) bool {
 		}
 	}
 	return false
-}
-
-// bracketed is a figure that is in parentheses where it is computed.
-func bracketed(figure string, measured bool) string {
-	if !measured {
-		return "(" + figure + ")"
-	}
-	return figure
 }
 
 func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }

@@ -34,6 +34,19 @@ type Column struct {
 	Fill  bool        // takes the width that the others leave, and wraps (ToLeft only)
 }
 
+// Headed is a table in letters of full size, of columns with these heads; those without an
+// alignment stand to the left.
+func Headed(heads []string, aligns ...Align) Table {
+	t := Table{Height: draw.FigureHeight, Gutter: 3.5, Columns: make([]Column, len(heads))}
+	for i, head := range heads {
+		t.Columns[i].Head = head
+	}
+	for i, a := range aligns {
+		t.Columns[i].Align = a
+	}
+	return t
+}
+
 // Table is rows of cells without any frame: white space parts them, and a narrow
 // rule stands below the heads. The head is set again where the table is parted.
 type Table struct {

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 
@@ -208,11 +209,7 @@ func (h ByHand) obtuse(side [2]geom.Name) (ends [2]geom.Name) {
 }
 
 func (h ByHand) swing(s construct.Swing, met construct.Step) Swing {
-	reach := h.Reach
-	if reach == 0 {
-		reach = handCompasses
-	}
-	a := Swing{Swing: s, Beam: s.Radius > reach, Meets: met}
+	a := Swing{Swing: s, Beam: s.Radius > cmp.Or(h.Reach, handCompasses), Meets: met}
 	var from geom.Point
 	switch m := met.(type) {
 	case construct.SetAngle:

@@ -32,14 +32,6 @@ type Checks interface {
 // checks in English.
 type checks struct{ voice Voice }
 
-func (w checks) Verdict(c compare.Comparison) string {
-	return compared{c, unit.Style{}, w.voice}.verdict()
-}
-
-func (w checks) Advice(c compare.Comparison, style unit.Style) []string {
-	return compared{c, style, w.voice}.advice()
-}
-
 func (w checks) Move(m compare.Moved, style unit.Style) string { return moved{m, style}.moveIt() }
 
 func (w checks) OnPlan(m compare.Moved, sure bool, style unit.Style) string {
@@ -49,7 +41,8 @@ func (w checks) OnPlan(m compare.Moved, sure bool, style unit.Style) string {
 	return "move " + moveBy(m.Off, style)
 }
 
-func (c compared) verdict() string {
+func (w checks) Verdict(of compare.Comparison) string {
+	c := compared{of, unit.Style{}, w.voice}
 	out, n := c.outside(), len(c.Readings)
 	switch {
 	case len(out) == 0 && n == 1: // which holds no layout
@@ -66,7 +59,8 @@ func (c compared) verdict() string {
 	return fmt.Sprintf("Not passed: %s lie outside their ranges, %d of %d readings.", few(out), len(out), n)
 }
 
-func (c compared) advice() (all []string) {
+func (w checks) Advice(told compare.Comparison, style unit.Style) (all []string) {
+	c := compared{told, style, w.voice}
 	switch {
 	case c.Passed:
 	case len(c.Explanations) == 0:
@@ -79,12 +73,8 @@ func (c compared) advice() (all []string) {
 	if rough := c.rough(); rough != "" {
 		all = append(all, rough)
 	}
-	if len(c.Unseen) > 0 {
-		verb := "was"
-		if len(c.Unseen) > 1 {
-			verb = "were"
-		}
-		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), verb, them(len(c.Unseen))))
+	if n := len(c.Unseen); n > 0 {
+		all = append(all, fmt.Sprintf("%s %s not measured back: nothing here speaks for %s.", geom.List(c.Unseen), of(n, "was", "were"), of(n, "it", "them")))
 	}
 	if !c.Fixed && c.Next != [2]geom.Name{} {
 		all = append(all, fmt.Sprintf("What was measured does not hold the shape: pegs that stand askew could read the same. Measure %s as well, which should read %s.",
@@ -141,11 +131,9 @@ func (c compared) explained(e compare.Explanation) (all []string) {
 	if first := c.firstAgain(); first != "" && len(e.Pegs) > 0 {
 		all = append([]string{first}, all...)
 	}
-	switch rest := c.subjects(e.Outside); {
-	case len(e.Outside) == 1:
-		all = append(all, rest+" would lie outside its range even then: measure it again.")
-	case len(e.Outside) > 1:
-		all = append(all, rest+" would lie outside their ranges even then: measure them again.")
+	switch n := len(e.Outside); {
+	case n > 0:
+		all = append(all, fmt.Sprintf("%s would lie outside %s even then: measure %s again.", c.subjects(e.Outside), of(n, "its range", "their ranges"), of(n, "it", "them")))
 	case e.Freedom < 1:
 		all = append(all, "Nothing more was measured that would confirm it.")
 	case len(e.Pegs) > 0:
@@ -157,9 +145,8 @@ func (c compared) explained(e compare.Explanation) (all []string) {
 // notAll tells of pegs that stand wrong without their moves, which what is wrong
 // besides would lead astray.
 func (c compared) notAll(e compare.Explanation) []string {
-	lead := c.briefly(e)
 	return []string{
-		strings.ToUpper(lead[:1]) + lead[1:] + ", but that does not explain all that was read. Move nothing yet.",
+		capital(c.briefly(e)) + ", but that does not explain all that was read. Move nothing yet.",
 		fmt.Sprintf("Measure %s again, and check anew.", many(c.outside())),
 	}
 }
@@ -167,12 +154,16 @@ func (c compared) notAll(e compare.Explanation) []string {
 // orTheRest says that pegs which stand right to one another may as well be those that
 // stand right.
 func orTheRest(e compare.Explanation) string {
-	var pegs []geom.Name
+	pegs := geom.Listed(wrong(e))
+	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.", pegs, pegs)
+}
+
+// wrong names the pegs that stand wrong.
+func wrong(e compare.Explanation) (pegs []string) {
 	for _, m := range e.Pegs {
-		pegs = append(pegs, m.Name)
+		pegs = append(pegs, string(m.Name))
 	}
-	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.",
-		geom.List(pegs), geom.List(pegs))
+	return pegs
 }
 
 // numbers of pegs in words.
@@ -180,14 +171,10 @@ var numbers = [...]string{"No", "One", "Two", "Three"}
 
 // ofPegs tells of pegs that stand wrong, each by itself.
 func (c compared) ofPegs(e compare.Explanation) (all []string) {
-	if n := len(e.Pegs); n > 1 {
-		var pegs []string
-		for _, m := range e.Pegs {
-			pegs = append(pegs, string(m.Name))
-		}
-		count := numbers[n]
+	if pegs := wrong(e); len(pegs) > 1 {
+		count := numbers[len(pegs)]
 		if len(e.Outside) > 0 {
-			count = "At least " + strings.ToLower(count)
+			count = "At least " + small(count)
 		}
 		all = append(all, fmt.Sprintf("%s pegs stand wrong, %s. Mend %s first, measure again, then %s.", count, geom.Listed(pegs), pegs[0], strings.Join(pegs[1:], ", then ")))
 	}
@@ -266,5 +253,5 @@ func (c compared) then(m compare.Moved) string {
 		r := c.Readings[i]
 		all = append(all, r.Measurement.Subject()+" "+c.figure(r, r.Wanted))
 	}
-	return fmt.Sprintf("Then measure again: %s should read %s.", map[bool]string{true: "they", false: "it"}[len(all) > 1], few(all))
+	return fmt.Sprintf("Then measure again: %s should read %s.", of(len(all), "it", "they"), few(all))
 }

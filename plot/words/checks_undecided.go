@@ -74,13 +74,11 @@ func (c compared) besides(e compare.Explanation) string {
 
 // perhaps is an explanation with its moves, without the word it begins with.
 func (c compared) perhaps(e compare.Explanation) string {
-	switch text := ""; {
+	switch {
 	case e.Cause.OfTape():
-		text = c.tapeReads(e)
-		return strings.ToLower(text[:1]) + text[1:] + "."
+		return small(c.tapeReads(e)) + "."
 	case e.Cause != compare.Alone:
-		text = c.together(e)
-		return strings.ToLower(text[:1]) + text[1:] + "."
+		return small(c.together(e)) + "."
 	}
 	var parts []string
 	for _, m := range e.Pegs {
@@ -97,10 +95,7 @@ func (c compared) perhaps(e compare.Explanation) string {
 }
 
 func (c compared) misreads(e compare.Explanation) string {
-	if len(e.Reading) == 1 {
-		return c.subjects(e.Reading) + " is misread"
-	}
-	return c.subjects(e.Reading) + " are misread"
+	return c.subjects(e.Reading) + of(len(e.Reading), " is", " are") + " misread"
 }
 
 // briefly is an explanation in a few words.
@@ -115,16 +110,9 @@ func (c compared) briefly(e compare.Explanation) string {
 	case compare.Shifted, compare.Turned, compare.ShiftedAndTurned, compare.ShiftedOrTurned:
 		return "the whole is " + e.Cause.String()
 	}
-	var parts, pegs []string
-	for _, m := range e.Pegs {
-		pegs = append(pegs, string(m.Name))
-	}
-	switch len(pegs) {
-	case 0:
-	case 1:
-		parts = append(parts, pegs[0]+" stands wrong")
-	default:
-		parts = append(parts, geom.Listed(pegs)+" stand wrong")
+	var parts []string
+	if pegs := wrong(e); len(pegs) > 0 {
+		parts = append(parts, geom.Listed(pegs)+of(len(pegs), " stands", " stand")+" wrong")
 	}
 	if len(e.Reading) > 0 {
 		parts = append(parts, c.misreads(e))

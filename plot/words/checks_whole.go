@@ -91,18 +91,13 @@ func (c compared) together(e compare.Explanation) string {
 	far := e.Farthest()
 	switch e.Cause {
 	case compare.Shifted:
-		return fmt.Sprintf("The whole is shifted: %s, and %s off as %s %s", others, c.moved(far).by(), right, stand(c.Held))
+		return fmt.Sprintf("The whole is shifted: %s, and %s off as %s %s", others, c.moved(far).by(), right, of(len(c.Held), "stands", "stand"))
 	case compare.Turned:
 		return fmt.Sprintf("The whole is turned about %s: %s, and %s, which is off most, is %s off", e.About, others, far.Name, c.moved(far).by())
-	case compare.ShiftedOrTurned:
-		return fmt.Sprintf("The whole is shifted, or turned, or both: %s, and %s, which is off most, is %s off", others, far.Name, c.moved(far).by())
 	}
-	return fmt.Sprintf("The whole is shifted and turned: %s, and %s, which is off most, is %s off", others, far.Name, c.moved(far).by())
-}
-
-func stand(names []geom.Name) string {
-	if len(names) == 1 {
-		return "stands"
+	how := "shifted and turned"
+	if e.Cause == compare.ShiftedOrTurned {
+		how = "shifted, or turned, or both"
 	}
-	return "stand"
+	return fmt.Sprintf("The whole is %s: %s, and %s, which is off most, is %s off", how, others, far.Name, c.moved(far).by())
 }

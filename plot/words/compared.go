@@ -27,7 +27,7 @@ func (c compared) firstAgain() string {
 	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
 		return ""
 	}
-	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), map[bool]string{true: "they read", false: "it reads"}[len(out) > 1])
+	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), of(len(out), "it reads", "they read"))
 }
 
 // names of readings.

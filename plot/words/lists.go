@@ -26,10 +26,33 @@ func or(all []string) string {
 	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
 }
 
-// them is what n things are called.
-func them(n int) string {
+// of picks the word for one thing, or for several.
+func of(n int, one, several string) string {
 	if n == 1 {
-		return "it"
+		return one
 	}
-	return "them"
+	return several
 }
+
+// Remark is a whole sentence as it stands behind a lead, such as "take care:": without
+// its stop, and with a small first letter where a word is small.
+type Remark string
+
+// remark is made as by fmt.Sprintf.
+func remark(form string, with ...any) Remark { return Remark(fmt.Sprintf(form, with...)) }
+
+// Sentence is the same, standing alone.
+func (r Remark) Sentence() string {
+	if r == "" {
+		return ""
+	}
+	return capital(string(r)) + "."
+}
+
+// capital is words with a great first letter, small with a small one.
+func capital(words string) string {
+	first := []rune(words)
+	return strings.ToUpper(string(first[:1])) + string(first[1:])
+}
+
+func small(words string) string { return strings.ToLower(words[:1]) + words[1:] }

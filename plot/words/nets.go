@@ -87,7 +87,7 @@ func ofSlip(f figures, s slip.Slip) string {
 const fitsAll = 0.005
 
 func (w nets) Findings(a net.Adjusted, style unit.Style) (all []Remark) {
-	say := func(form string, with ...any) { all = append(all, Remark(fmt.Sprintf(form, with...))) }
+	say := func(form string, with ...any) { all = append(all, remark(form, with...)) }
 	switch {
 	case a.Freedom == 0:
 		say("nothing is measured more than once: no slip can show")
@@ -119,10 +119,10 @@ func (w nets) suspicion(a net.Adjusted, style unit.Style) (all []Remark) {
 				others = append(others, a.Results[s.Index].Measurement.Subject())
 			}
 		}
-		all = append(all, Remark(fmt.Sprintf("a slip in %s would show in the same way: read %s again too", or(others), them(len(others)))))
+		all = append(all, remark("a slip in %s would show in the same way: read %s again too", or(others), of(len(others), "it", "them")))
 	}
 	if !first.Agree {
-		all = append(all, Remark(fmt.Sprintf("without %s the others still disagree: there may be a second slip, or the tolerances are too fine", a.Results[first.Index].Measurement.Subject())))
+		all = append(all, remark("without %s the others still disagree: there may be a second slip, or the tolerances are too fine", a.Results[first.Index].Measurement.Subject()))
 	}
 	return all
 }
@@ -188,20 +188,20 @@ func (w nets) TooFine(a net.Adjusted, style unit.Style) (all []Remark) {
 func (w nets) Found(a net.Adjusted, f net.Placed) Remark {
 	switch {
 	case len(f.From) == 0 && len(f.By) == 0 && a.Base == ([2]geom.Name{}):
-		return Remark(fmt.Sprintf("%s is known", f.Point))
+		return remark("%s is known", f.Point)
 	case len(f.From) == 0:
-		return Remark(fmt.Sprintf("%s is where it begins", f.Point))
+		return remark("%s is where it begins", f.Point)
 	case len(f.From) == 1 && len(f.By) == 1:
-		return Remark(fmt.Sprintf("%s from %s by %s: the first line", f.Point, f.From[0], tokens(a, f.By)))
+		return remark("%s from %s by %s: the first line", f.Point, f.From[0], tokens(a, f.By))
 	case len(f.By) == 0:
-		return Remark(fmt.Sprintf("%s from %s", f.Point, f.From[0]))
+		return remark("%s from %s", f.Point, f.From[0])
 	}
 	text := fmt.Sprintf("%s from %s by %s", f.Point, geom.Joined(f.From), tokens(a, f.By))
 	if len(f.From) < 2 {
 		return Remark(text)
 	}
 	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "nothing else fits", "one of several ways that fit", "the order of the alphabet"}
-	return Remark(fmt.Sprintf("%s, %s of %s (%s)", text, hand(f.Right), geom.Joined(f.From[:2]), why[min(f.Why, net.ByAlphabet)]))
+	return remark("%s, %s of %s (%s)", text, hand(f.Right), geom.Joined(f.From[:2]), why[min(f.Why, net.ByAlphabet)])
 }
 
 func hand(right bool) string {
@@ -241,10 +241,10 @@ func (w nets) Rectangle(s net.Squareness, style unit.Style) Remark {
 	c := s.Corners
 	all := geom.Joined(c[:])
 	if !s.Measured {
-		return Remark(fmt.Sprintf("whether %s is square cannot be said: measure its four sides and both diagonals", all))
+		return remark("whether %s is square cannot be said: measure its four sides and both diagonals", all)
 	}
 	if s.Square {
-		return Remark(fmt.Sprintf("%s is square: its opposite sides are alike and its diagonals are alike", all))
+		return remark("%s is square: its opposite sides are alike and its diagonals are alike", all)
 	}
 	var off []string
 	differ := func(p net.Pair, i, j, k, l int) {

@@ -6,17 +6,14 @@ import (
 	"slices"
 
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
-
-// onePeg is how close two marks share one peg, each with its own nail: pegs are
-// 40 to 50 mm wide (common practice, no source).
-const onePeg unit.Length = 60
 
 func (s setOut) Bring() []string {
 	pegs := 0
 	for i, p := range s.Pegs {
-		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < onePeg }) {
+		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < tape.OnePeg }) {
 			pegs++
 		}
 	}

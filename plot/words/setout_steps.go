@@ -48,11 +48,7 @@ func (s *instructions) seen() string {
 			}
 		}
 		if len(names) > 0 {
-			lie := "lie"
-			if len(names) == 1 {
-				lie = "lies"
-			}
-			says = append(says, fmt.Sprintf("%s %s on the %s", geom.Listed(names), lie, side))
+			says = append(says, fmt.Sprintf("%s %s on the %s", geom.Listed(names), of(len(names), "lies", "lie"), side))
 		}
 	}
 	return strings.Join(says, ", ")
@@ -70,41 +66,25 @@ func (s *instructions) add(format string, args ...any) {
 
 // extend says where the line of the baseline is wanted beyond its ends.
 func (s *instructions) extend() {
-	from, to := s.Baseline.From, s.Baseline.To
-	behind, beyond := s.marksBeyond()
-	for _, x := range []struct {
-		end, other geom.Name
-		marks      []pegging.Mark
-	}{{to, from, beyond}, {from, to, behind}} {
-		if len(x.marks) == 0 {
-			continue
-		}
+	ends := [2]geom.Name{s.Baseline.From, s.Baseline.To}
+	for i, end := range []geom.Name{ends[1], ends[0]} {
+		other, last := ends[i], geom.Name("")
 		var parts []string
-		for _, p := range x.marks {
+		for _, p := range s.On {
 			past := p.Along - s.Baseline.Length
-			if x.end == from {
+			if i == 1 {
 				past = -p.Along
 			}
-			reads, _ := s.Reads(past, s.Fall(x.end, p.Name))
-			parts = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, s.Figure(reads), x.end))
+			if past > pegging.SameMark {
+				reads, _ := s.Reads(past, s.Fall(end, p.Name))
+				parts, last = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, s.Figure(reads), end)), p.Name
+			}
 		}
-		last := x.marks[len(x.marks)-1].Name
-		s.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
-			strings.Join(parts, "; "), x.other, x.end, x.other, x.end, last)
-	}
-}
-
-// marksBeyond are the marks before the zero end of the baseline and past the other.
-func (s *instructions) marksBeyond() (behind, beyond []pegging.Mark) {
-	for _, p := range s.On {
-		switch {
-		case p.Along < -pegging.SameMark:
-			behind = append(behind, p)
-		case p.Along > s.Baseline.Length+pegging.SameMark:
-			beyond = append(beyond, p)
+		if len(parts) > 0 {
+			s.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
+				strings.Join(parts, "; "), other, end, other, end, last)
 		}
 	}
-	return behind, beyond
 }
 
 // loneSteps place the only corner, and once more by the second way.
@@ -239,16 +219,9 @@ func (s *instructions) marksAlong() string {
 			at += " behind " + string(s.Baseline.From)
 		}
 		text := fmt.Sprintf("%s at %s (%s)", p.Name, at, what)
-		for _, q := range s.Pegs {
-			if q.Name == p.Name {
-				break // each pair once
-			}
-			if q.At.Distance(p.At) < onePeg {
-				text += fmt.Sprintf(", on one peg with %s", q.Name)
-			}
-		}
-		for _, q := range s.Pegs {
-			if q.Number > p.Number && q.Role == pegging.Corner && q.At.Distance(p.At) < onePeg {
+		own, _ := s.Layout.Peg(p.Name)
+		for _, q := range s.Pegs { // each pair once
+			if q.At.Distance(p.At) < tape.OnePeg && (q.Number < own.Number || q.Role == pegging.Corner && q.Side != pegging.OnLine) {
 				text += fmt.Sprintf(", on one peg with %s", q.Name)
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"trammel/geom"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
@@ -29,6 +30,19 @@ func layouts(t *testing.T) (all []pegging.Layout) {
 		}
 	}
 	return all
+}
+
+// A foot 42 mm from A stands on one peg with it, which is said once (computed: the foot of
+// 8000 and 12010 over 9000).
+func TestMarksOnOnePeg(t *testing.T) {
+	a := adjusted(t, net.Net{Outline: names("A B C"), Measured: measured(t, "AB=9m", "CA=8m", "BC=12.01m")})
+	l, err := pegging.SetOut(pegging.Asked{Net: a, Base: [2]geom.Name{"A", "B"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := english.SetOut(l).Steps()[1]; got != "Leave 0 on A and mark along the string: F at 42.2 (foot), on one peg with A; M at 4500 (middle)." {
+		t.Error(got)
+	}
 }
 
 func pulls(l pegging.Layout) []pegging.Pull { return l.Pulls }

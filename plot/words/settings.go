@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -82,7 +83,7 @@ func (h ByHand) fineAngle(a unit.Angle) string {
 
 // saw is what the scale reads, and which way the cut leans.
 func (h ByHand) saw(c shape.Setting) string {
-	how, scale := c.How(h.sawRange())
+	how, scale := c.How(cmp.Or(h.Saw, commonSaw))
 	say := h.fineAngle(scale)
 	switch {
 	case how == shape.ToLine:
@@ -101,21 +102,13 @@ func (h ByHand) saw(c shape.Setting) string {
 // leans says whether a scale shows that the cut leans at all.
 func (h ByHand) leans(c shape.Setting) bool { return h.fineAngle(c.Saw) != h.fineAngle(0) }
 
-// sawRange is how far the saw turns to each side of a square cut.
-func (h ByHand) sawRange() unit.Angle {
-	if h.Saw == 0 {
-		return commonSaw
-	}
-	return h.Saw
-}
-
 // commonSaw is where most stops are: common practice (FHB names 50, others 45 to 60).
 const commonSaw = 45 * unit.Degree
 
 func (w steps) AboutSettings(h ByHand) []string {
 	var out, leans, block, inward, far, mitre, cut bool
 	for _, c := range h.settings() {
-		how, _ := c.How(h.sawRange())
+		how, _ := c.How(cmp.Or(h.Saw, commonSaw))
 		leans = leans || h.leans(c)
 		out = out || c.Out
 		block = block || how == shape.AtBlock
@@ -141,10 +134,10 @@ func (w steps) AboutSettings(h ByHand) []string {
 		hand = "4 in"
 	}
 	if block {
-		say = append(say, fmt.Sprintf("Block: beyond the saw's %s the edge held stands square to the fence, against a square block; clamp all, hands %s from the blade. Or cut to the line.", h.fineAngle(h.sawRange()), hand))
+		say = append(say, fmt.Sprintf("Block: beyond the saw's %s the edge held stands square to the fence, against a square block; clamp all, hands %s from the blade. Or cut to the line.", h.fineAngle(cmp.Or(h.Saw, commonSaw)), hand))
 	}
 	if far {
-		say = append(say, fmt.Sprintf("To the line: a saw of %s does not reach it.", h.fineAngle(h.sawRange())))
+		say = append(say, fmt.Sprintf("To the line: a saw of %s does not reach it.", h.fineAngle(cmp.Or(h.Saw, commonSaw))))
 	}
 	if inward {
 		say = append(say, "Inward: both cuts stop at the corner.")

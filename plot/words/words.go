@@ -7,10 +7,10 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
-// checks_whole.go, compared.go, moves.go, setout.go, setout_steps.go, setout_bring.go,
+// checks_whole.go, compared.go, moves.go, heads.go, setout.go, setout_steps.go, setout_bring.go,
 // setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
 // nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, aloud.go, figures.go, lists.go, remark.go.
+// ranges.go, calibration.go, cautions.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -42,6 +42,7 @@ type Language interface {
 	Steps() Steps
 	Pegs() Pegs
 	SetOut(pegging.Layout) SetOut
+	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
 	Cautions() Cautions
 	Aloud() Aloud
@@ -68,5 +69,6 @@ func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
+func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Aloud() Aloud                   { return aloud{} }

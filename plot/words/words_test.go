@@ -1,6 +1,7 @@
 package words_test
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"strings"
@@ -118,6 +119,47 @@ var examples = map[string]example{
 	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
 		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
 	}, words.SetOut.Way)},
+	"Heads.Title": {label: true, say: ofHeads(func(h words.Heads) []string { return []string{h.Title(true), h.Title(false)} })},
+	"Heads.Units": {say: ofHeads(func(h words.Heads) []string {
+		return append(h.Units(true, unit.Style{}), h.Units(false, unit.Style{})...)
+	})},
+	"Heads.Sign": {label: true, say: ofHeads(func(h words.Heads) []string { return append(h.Sign(true), h.Sign(false)...) })},
+	"Heads.Heading": {label: true, say: ofHeads(func(h words.Heads) (all []string) {
+		for _, p := range words.Parts() {
+			all = append(all, h.Heading(p))
+		}
+		return all
+	})},
+	"Heads.Columns": {label: true, say: ofHeads(func(h words.Heads) (all []string) {
+		for _, p := range words.Parts() {
+			all = append(all, strings.Fields(strings.Join(h.Columns(p), " "))...)
+		}
+		return all
+	})},
+	"Heads.OnPhone": {label: true, say: ofHeads(func(h words.Heads) (all []string) {
+		for _, p := range words.Parts() {
+			heading, columns := h.OnPhone(p)
+			all = append(all, heading, heading+": "+cmp.Or(columns, "-"))
+		}
+		return all
+	})},
+	"Heads.NoScale": {say: ofHeads(func(h words.Heads) []string { return one(h.NoScale()) })},
+	"Heads.LeftOut": {say: ofHeads(func(h words.Heads) []string { return one(h.LeftOut()) })},
+	"Heads.TooFar":  {say: ofHeads(func(h words.Heads) []string { return one(h.TooFar(2)) })},
+	"Heads.Legend":  {say: ofHeads(func(h words.Heads) []string { return append(h.Legend(50, true, true), h.Legend(50, false, false)...) })},
+	"Heads.Bring":   {say: ofHeads(func(h words.Heads) []string { return one(h.Bring()) })},
+	"Heads.Check": {label: true, say: ofHeads(func(h words.Heads) []string {
+		reads, good, found := h.Check(pegging.Check{From: "A", To: "B", Reads: 3000})
+		return []string{reads[:6], good, found}
+	})},
+	"Heads.Corrected": {label: true, say: ofHeads(func(h words.Heads) []string { return one(h.Corrected(pegging.Pull{Hold: "A", To: "B", Length: 3000})) })},
+	"Heads.Way": {label: true, say: ofHeads(func(h words.Heads) []string {
+		w := pegging.Way{Base: [2]geom.Name{"A", "B"}, Pegs: []pegging.Placed{{Name: "C"}}}
+		return []string{h.Way(w, true), h.Way(w, false)}
+	})},
+	"Heads.String": {label: true, say: ofHeads(func(h words.Heads) []string {
+		return one(h.String(pegging.String{Edge: [2]geom.Name{"A", "B"}, With: [2][2]geom.Name{{"D", "A"}, {"B", "C"}}}))
+	})},
 	"Calibration.Title": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Calibration().Title("Office", 1), l.Calibration().Title("Office", 2)}
 	}},
@@ -167,6 +209,15 @@ var examples = map[string]example{
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},
+}
+
+func ofHeads(say func(words.Heads) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, in words.Language) (all []string) {
+		for _, l := range layouts(t) {
+			all = append(all, say(in.Heads(l))...)
+		}
+		return all
+	}
 }
 
 // slipped is a net with a slip in DB, and one more in the mind of who reads it.

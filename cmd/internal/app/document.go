@@ -72,15 +72,26 @@ type Document struct {
 	Travels  string                // what goes with a PDF to whoever gets it
 	Failed   bool                  // what was found lies outside what is accepted
 
-	head        draw.Document
-	lay         func() error               // draws the pages, where that is not done yet
-	pages       func() iter.Seq[draw.Page] // one after the other
-	names       func() []string            // of the pages as files, without their ending
-	single      func() bool                // all is on one page
-	carried     func() (*draw.Attachment, error)
-	drawn       func(io.Writer, draw.Page, draw.Document) error // one page as SVG
-	text, table func(io.Writer) error
-	picture     func(io.Writer) error
+	head    draw.Document
+	lay     func() error               // draws the pages, where that is not done yet
+	pages   func() iter.Seq[draw.Page] // one after the other
+	names   func() []string            // of the pages as files, without their ending
+	single  func() bool                // all is on one page
+	carried func() (*draw.Attachment, error)
+	drawn   func(io.Writer, draw.Page, draw.Document) error // one page as SVG
+	files   map[string]func(io.Writer) error                // that are no drawings, by their endings
+}
+
+// drawn are pages that lie ready, with their names as files.
+type drawn struct {
+	pages []draw.Page
+	names []string
+}
+
+// into makes them the pages of a document.
+func (p *drawn) into(d *Document) {
+	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(p.pages) }, func() []string { return p.names }
+	d.single = func() bool { return len(p.pages) == 1 }
 }
 
 // Output is a document in one form: a file, or a folder of them.
@@ -93,8 +104,8 @@ type Output struct {
 // drawing of several pages is a folder too. What cannot be drawn is refused here,
 // before anything is written.
 func (d *Document) As(ending string) (Output, error) {
-	if ending == "pdf" || ending == "svg" || ending == "" {
-		if err := d.Lay(); err != nil {
+	if d.files[ending] == nil {
+		if err := d.laid(); err != nil {
 			return Output{}, err
 		}
 	}
@@ -107,19 +118,15 @@ func (d *Document) As(ending string) (Output, error) {
 		}}, nil
 	case (ending == "svg" || ending == "") && d.names != nil:
 		return Output{Folder: d.drawings}, nil
-	case ending == "csv" && d.table != nil:
-		return Output{File: d.table}, nil
-	case ending == "txt" && d.text != nil:
-		return Output{File: d.text}, nil
-	case ending == "png" && d.picture != nil:
-		return Output{File: d.picture}, nil
+	case d.files[ending] != nil:
+		return Output{File: d.files[ending]}, nil
 	}
 	return Output{}, fmt.Errorf("a document of this kind is not written as %q", ending)
 }
 
 // Seen makes every page once, so that the report has them although nothing is written.
 func (d *Document) Seen() error {
-	if err := d.Lay(); err != nil || d.pages == nil {
+	if err := d.laid(); err != nil || d.pages == nil {
 		return err
 	}
 	for range d.pages() {
@@ -127,8 +134,8 @@ func (d *Document) Seen() error {
 	return nil
 }
 
-// Lay draws the pages where that is not done yet.
-func (d *Document) Lay() error {
+// laid draws the pages where that is not done yet.
+func (d *Document) laid() error {
 	if d.lay == nil {
 		return nil
 	}

@@ -3,7 +3,6 @@ package app
 import (
 	"cmp"
 	"fmt"
-	"iter"
 	"slices"
 
 	"trammel/cmd/internal/lines"
@@ -22,9 +21,8 @@ import (
 
 // drawings are the pieces of a job each in one, at full size, for a machine that cuts.
 type drawings struct {
-	work  Work
-	pages []draw.Page
-	names []string
+	work Work
+	drawn
 }
 
 const (
@@ -41,8 +39,7 @@ func makeWhole(o Order) (*Document, error) {
 	}
 	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
 	d.head = draw.Document{Title: o.Work.documentTitle(), Language: words.In(o.Work.Language).Aloud().Language(), Hide: o.Work.hide}
-	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(h.pages) }, func() []string { return h.names }
-	d.single = func() bool { return len(h.pages) == 1 }
+	h.into(d)
 	return d, nil
 }
 

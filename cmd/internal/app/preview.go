@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"iter"
-	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -49,7 +48,7 @@ func makePreview(o Order) (*Document, error) {
 	side := max(p.page.Width, p.page.Height) / unit.Length(o.Picture.Pixels)
 	return &Document{
 		Warnings: o.Work.Warnings(), Report: d.Report, Summary: func() []string { return []string{p.words} },
-		picture: func(out io.Writer) error { return o.Picture.Paint(out, p.page, side) },
+		files: map[string]func(io.Writer) error{"png": func(out io.Writer) error { return o.Picture.Paint(out, p.page, side) }},
 	}, nil
 }
 
@@ -69,7 +68,7 @@ func (o Order) pictured() (d *Document, p picture, err error) {
 		kind = "setout"
 	}
 	if d, err = KindOf(kind).Make(o); err == nil {
-		err = d.Lay()
+		err = d.laid()
 	}
 	if err != nil {
 		return nil, p, err
@@ -113,66 +112,53 @@ func together(pages []draw.Page) draw.Page {
 	const gap, name unit.Length = 10, 5
 	columns := int(math.Ceil(math.Sqrt(float64(len(pages)))))
 	all := draw.Page{Kind: draw.Template}
-	var heights []unit.Length
-	for i, p := range pages {
-		if i%columns == 0 {
-			heights = append(heights, 0)
+	height := func(row []draw.Page) (h unit.Length) {
+		for _, p := range row {
+			h = max(h, p.Height+gap+2*name)
 		}
-		row := len(heights) - 1
-		heights[row] = max(heights[row], p.Height+gap+2*name)
-		all.Width = max(all.Width, unit.Length(i%columns+1)*(p.Width+gap))
+		return h
 	}
-	for _, h := range heights {
-		all.Height += h
+	for row := range slices.Chunk(pages, columns) {
+		all.Height += height(row)
 	}
 	top := all.Height
-	for i, p := range pages {
-		at := geom.Point{X: unit.Length(i%columns) * (p.Width + gap), Y: top - 2*name - p.Height}
-		all.Ops = append(all.Ops, sheet.Shift(p.Ops, at)...)
-		all.Ops = append(all.Ops, draw.Text{At: geom.Point{X: at.X + gap, Y: top - 2*name}, Height: name, Bold: true, Words: p.Piece, On: draw.Notes})
-		if i%columns == columns-1 {
-			top -= heights[i/columns]
+	for row := range slices.Chunk(pages, columns) {
+		for i, p := range row {
+			at := geom.Point{X: unit.Length(i) * (p.Width + gap), Y: top - 2*name - p.Height}
+			all.Ops = append(all.Ops, sheet.Shift(p.Ops, at)...)
+			all.Ops = append(all.Ops, draw.Text{At: geom.Point{X: at.X + gap, Y: top - 2*name}, Height: name, Bold: true, Words: p.Piece, On: draw.Notes})
+			all.Width = max(all.Width, unit.Length(i+1)*(p.Width+gap))
 		}
+		top -= height(row)
 	}
 	return all
 }
 
+// pageOf is the page of a label or a number.
 func pageOf(pages iter.Seq[draw.Page], name string) (picture, error) {
-	number, err := strconv.Atoi(name)
-	if err != nil {
-		number = 0
-	}
+	number, _ := strconv.Atoi(name) // pages count from 1
 	var found draw.Page
-	var at []string
-	labels := map[string]bool{}
+	var at, labels []string
 	n := 0
 	for p := range pages {
 		n++
 		if p.Label != "" {
-			labels[p.Label] = true
+			labels = append(labels, p.Label)
 		}
 		if n == number || p.Label != "" && strings.EqualFold(p.Label, name) {
 			found, at = p, append(at, strconv.Itoa(n))
 		}
 	}
-	switch {
-	case len(at) > 1:
-		return picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
-	case len(at) == 0:
-		hint := "there is " + lines.Plural(n, "page")
-		if n != 1 {
-			hint = "there are " + lines.Plural(n, "page")
-		}
-		if len(labels) > 0 && len(labels) <= 60 {
-			hint += ": " + strings.Join(sortedLabels(labels), " ")
+	switch len(at) {
+	case 1:
+		return picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
+	case 0:
+		hint := map[bool]string{true: "there is ", false: "there are "}[n == 1] + lines.Plural(n, "page")
+		slices.SortFunc(labels, func(a, b string) int { return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b)) })
+		if labels = slices.Compact(labels); len(labels) > 0 && len(labels) <= 60 {
+			hint += ": " + strings.Join(labels, " ")
 		}
 		return picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
 	}
-	return picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
-}
-
-func sortedLabels(labels map[string]bool) []string {
-	return slices.SortedFunc(maps.Keys(labels), func(a, b string) int {
-		return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
-	})
+	return picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
 }

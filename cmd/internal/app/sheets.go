@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"iter"
-	"slices"
 
 	"trammel/cmd/internal/lines"
 	"trammel/cmd/internal/report"
@@ -32,17 +30,15 @@ type sheets[S siteSheet] struct {
 	noRoll  string // why it is not printed off a roll
 	all     []S
 	of      []solved.Piece // a sheet
-	pages   []draw.Page
-	names   []string // of the pages as files, without their ending
+	drawn
 }
 
 // document is the sheets as one; what it says in a line, and its report, are of the kind.
 func (s *sheets[S]) document(summary func() string, report func() any) *Document {
 	d := s.work.document(s.subject)
 	d.Summary, d.Report = func() []string { return []string{summary()} }, report
-	d.lay, d.text, d.table = s.lay, s.text, s.csv
-	d.pages, d.names = func() iter.Seq[draw.Page] { return slices.Values(s.pages) }, func() []string { return s.names }
-	d.single = func() bool { return len(s.pages) == 1 }
+	d.lay, d.files = s.lay, map[string]func(io.Writer) error{"txt": s.text, "csv": s.csv}
+	s.into(d)
 	return d
 }
 

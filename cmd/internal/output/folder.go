@@ -1,8 +1,8 @@
 package output
 
 import (
-	"bufio"
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -32,41 +32,18 @@ func (k *Keeper) folder(goal string, fill func(add func(name string, write func(
 	sweep(goal)
 	var temp string
 	var held *os.File
-	defer func() {
-		if held != nil {
-			held.Close()
-		}
-	}()
-	add := func(name string, write func(io.Writer) error) error {
-		if temp == "" {
-			err := k.temporary(goal, func(path string) error {
-				if err := os.Mkdir(path, 0o777); err != nil {
-					return err
-				}
-				d, err := os.Open(path)
-				switch {
-				case errors.Is(err, fs.ErrNotExist):
-					return fs.ErrExist // swept away in the same moment: another name
-				case err != nil:
-					return err
-				}
-				if !hold(d) || !same(d, path) {
-					d.Close()
-					return fs.ErrExist
-				}
-				temp, held = path, d
-				return nil
-			})
-			if err != nil {
+	err := fill(func(name string, write func(io.Writer) error) (err error) {
+		if held == nil {
+			if temp, held, err = k.folderBeside(goal); err != nil {
 				return err
 			}
 		}
 		return writeSealed(filepath.Join(temp, name), write)
-	}
-	err := fill(add)
-	if temp == "" {
+	})
+	if held == nil {
 		return err
 	}
+	defer held.Close()
 	if err == nil {
 		err = syncAll(held, temp)
 	}
@@ -79,6 +56,28 @@ func (k *Keeper) folder(goal string, fill func(add func(name string, write func(
 	}
 	syncFolder(filepath.Dir(goal))
 	return nil
+}
+
+// folderBeside is a new folder beside the goal, held.
+func (k *Keeper) folderBeside(goal string) (temp string, held *os.File, err error) {
+	err = k.temporary(goal, func(path string) error {
+		if err := os.Mkdir(path, 0o777); err != nil {
+			return err
+		}
+		d, err := os.Open(path)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			return fs.ErrExist // swept away in the same moment: another name
+		case err != nil:
+			return err
+		case !hold(d) || !same(d, path):
+			d.Close()
+			return fs.ErrExist
+		}
+		temp, held = path, d
+		return nil
+	})
+	return temp, held, err
 }
 
 // place puts the new folder where the goal is, and takes the old one away.
@@ -153,41 +152,30 @@ func CheckFolder(goal string) error {
 	return nil
 }
 
-const (
-	sealBegin = "<!-- whole as trammel wrote it: sha256 "
-	sealEnd   = " -->\n"
-)
+const sealBegin = "<!-- whole as trammel wrote it: sha256 "
 
 // writeSealed writes one file with its seal.
 func writeSealed(path string, write func(io.Writer) error) error {
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return err
+	}
+	if !bytes.HasSuffix(b.Bytes(), []byte("\n")) {
+		b.WriteByte('\n')
+	}
+	b.WriteString(seal(b.Bytes()))
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
 	if err != nil {
 		return err
 	}
-	b := bufio.NewWriterSize(f, 1<<16)
-	sum := sha256.New()
-	last := &lastByte{}
-	err = write(io.MultiWriter(b, sum, last))
-	if err == nil {
-		if last.c != '\n' {
-			io.WriteString(io.MultiWriter(b, sum), "\n")
-		}
-		b.WriteString(sealBegin + hex.EncodeToString(sum.Sum(nil)) + sealEnd)
-		err = b.Flush()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	return err
+	_, err = f.Write(b.Bytes())
+	return cmp.Or(err, f.Close())
 }
 
-type lastByte struct{ c byte }
-
-func (l *lastByte) Write(p []byte) (int, error) {
-	if len(p) > 0 {
-		l.c = p[len(p)-1]
-	}
-	return len(p), nil
+// seal is what stands under a file.
+func seal(data []byte) string {
+	sum := sha256.Sum256(data)
+	return sealBegin + hex.EncodeToString(sum[:]) + " -->\n"
 }
 
 // sealed says whether a file is as writeSealed left it.
@@ -203,6 +191,5 @@ func sealed(path string) bool {
 	if at < 0 {
 		return false
 	}
-	sum := sha256.Sum256(data[:at])
-	return string(data[at:]) == sealBegin+hex.EncodeToString(sum[:])+sealEnd
+	return string(data[at:]) == seal(data[:at])
 }

@@ -6,7 +6,7 @@
 // ".trammel-". A killed run leaves that behind; the next run to the same goal
 // takes it away, and after a day the next to any goal beside it.
 //
-// Files, from the top floor to the ground: same.go, folder.go, keeper.go, sweep.go,
+// Files, from the top floor to the ground: folder.go, keeper.go, sweep.go,
 // swap_linux.go, swap_other.go, hold_flock.go, hold_other.go.
 package output
 
@@ -291,4 +291,28 @@ func syncFolder(path string) {
 		d.Sync()
 		d.Close()
 	}
+}
+
+// Same says whether two names lead to one file, or would once it is written: through
+// links, and whatever the way to its folder. Names that differ in capital letters
+// alone count as one, as many disks and sticks do not tell them apart.
+func Same(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	if errX == nil && errY == nil && os.SameFile(x, y) {
+		return true
+	}
+	a, b = follow(a), follow(b)
+	if !strings.EqualFold(filepath.Base(a), filepath.Base(b)) {
+		return false
+	}
+	a, b = filepath.Dir(a), filepath.Dir(b)
+	x, errX = os.Stat(a)
+	y, errY = os.Stat(b)
+	if errX == nil && errY == nil {
+		return os.SameFile(x, y)
+	}
+	a, errX = filepath.Abs(a)
+	b, errY = filepath.Abs(b)
+	return errX == nil && errY == nil && strings.EqualFold(a, b)
 }

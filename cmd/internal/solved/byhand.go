@@ -63,7 +63,7 @@ func (w Work) Constructible() error {
 				f.Hint = fmt.Sprintf("base %s would do, from which arcs cross at %.0f°", n[0]+n[1], sharp.Degrees())
 			}
 		}
-		return of(w.Job.Pieces[p.Index], f)
+		return errorOf(w.Job.Pieces[p.Index], f)
 	}
 	return nil
 }

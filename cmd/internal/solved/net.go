@@ -15,18 +15,10 @@ import (
 	"trammel/profiles/job"
 )
 
-// netWords are what a job says of one piece's net, with the places.
-type netWords struct {
-	outline           []geom.Name
-	sides             []job.Aside
-	base              [2]geom.Name
-	outlineAt, baseAt string
-}
-
 // isNet says whether a piece is adjusted as a net: it is more than a triangle, or one
 // of which something was measured twice, as a careful person tapes a side both ways.
-func isNet(ms []triangle.Measurement, s netWords) bool {
-	return len(pointsOf(ms)) > 3 || len(s.outline) > 3 || twice(ms)
+func isNet(ms []triangle.Measurement, p job.Piece) bool {
+	return len(pointsOf(ms)) > 3 || len(p.Outline) > 3 || twice(ms)
 }
 
 // twice says whether something was measured more than once, and three things or more
@@ -43,54 +35,54 @@ func twice(ms []triangle.Measurement) bool {
 }
 
 // triangular refuses what is said of a triangle and makes sense of a net alone.
-func triangular(ms []triangle.Measurement, s netWords) error {
-	if len(s.sides) > 0 {
-		return &unit.Fault{Where: s.sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Advice: unit.Advice{Code: unit.Superfluous}}
+func triangular(ms []triangle.Measurement, p job.Piece) error {
+	if len(p.Sides) > 0 {
+		return &unit.Fault{Where: p.Sides[0].Where, Subject: unit.SideOf, What: "a triangle has no point that could lie on another side", Advice: unit.Advice{Code: unit.Superfluous}}
 	}
-	if len(s.outline) == 0 {
+	if len(p.Outline) == 0 {
 		return nil
 	}
-	order := slices.Clone(s.outline)
-	slices.SortFunc(order, alphabet)
+	order := slices.Clone(p.Outline)
+	slices.SortFunc(order, geom.Before)
 	for _, m := range ms {
 		for _, n := range m.Points() {
 			if !slices.Contains(order, n) {
-				return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"}
+				return &unit.Fault{Where: p.OutlineAt, Subject: unit.Outline, Of: geom.Joined(p.Outline), What: fmt.Sprintf("%s is measured and no corner of it", n), Hint: "a triangle needs no outline: leave it out"}
 			}
 		}
 	}
-	if i := slices.Index(s.outline, order[0]); s.outline[(i+1)%3] != order[1] {
-		return &unit.Fault{Where: s.outlineAt, Subject: unit.Outline, Of: namesOf(s.outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Advice: unit.Advice{Code: unit.Inward}}
+	if i := slices.Index(p.Outline, order[0]); p.Outline[(i+1)%3] != order[1] {
+		return &unit.Fault{Where: p.OutlineAt, Subject: unit.Outline, Of: geom.Joined(p.Outline), What: "the corners of a triangle run counter-clockwise in the order of the alphabet", Advice: unit.Advice{Code: unit.Inward}}
 	}
 	return nil
 }
 
 // solveNet makes the net of one piece of the job, or where its points may lie in
 // several ways, each of them.
-func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
+func (w Work) solveNet(index int) ([]Piece, error) {
 	p, ms := w.Job.Pieces[index], w.Measured[index]
 	if err := meantForTriangles(p, w.Carries.Piece.With); err != nil {
 		return nil, err
 	}
-	asked := s.outline
-	s = s.walked()
-	n := net.Net{Measured: ms, Outline: s.outline, Sides: sidesOf(ms, s.sides), Base: s.along(), Tools: w.toolsFor(ms)}
+	asked := p.Outline
+	p = walked(p)
+	n := net.Net{Measured: ms, Outline: p.Outline, Sides: sidesOf(ms, p.Sides), Base: along(p), Tools: w.toolsFor(ms)}
 	a, err := net.Adjust(n)
 	answers := []net.Adjusted{a}
 	var several *net.Several
 	if errors.As(err, &several) {
 		answers = several.Answers
 	} else if err != nil {
-		return nil, s.placed(p, err)
+		return nil, placed(p, err)
 	}
 	var pieces []Piece
 	for i, a := range answers {
-		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: s.base, Answer: i, Picked: several == nil,
+		q := Piece{Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Base: p.Base, Answer: i, Picked: several == nil,
 			Solution: triangle.Solution{Case: "net", Measured: ms}, Net: &a, Several: several}
 		if q.Name == "" {
 			q.Name = netTitle(a, asked, len(w.Job.Pieces), index)
 		}
-		if q, err = w.constructed(q, s, p); err != nil {
+		if q, err = w.constructed(q, p); err != nil {
 			return nil, err
 		}
 		pieces = append(pieces, q)
@@ -99,19 +91,16 @@ func (w Work) solveNet(index int, s netWords) ([]Piece, error) {
 }
 
 // constructed gives a net its outline and the steps by hand.
-func (w Work) constructed(q Piece, s netWords, p job.Piece) (Piece, error) {
+func (w Work) constructed(q Piece, p job.Piece) (Piece, error) {
 	a, ms := *q.Net, q.Solution.Measured
 	outline, err := w.edge(a)
 	if err != nil {
-		return Piece{}, s.placed(p, err)
+		return Piece{}, placed(p, err)
 	}
 	q.Construction = construct.ConstructNet(outline, inner(a), a.Base, ms)
 	for i, l := range outline.Sides {
-		if l < unit.Shortest || l > unit.Longest {
-			return Piece{}, of(p, &unit.Fault{
-				What: fmt.Sprintf("the side %s comes to %s: a side is from 1 mm to 1 km", outline.Side(i), unit.Style{Decimals: 4}.LengthUnit(l)),
-				Hint: "measure a piece of that size",
-			})
+		if err := sized("piece", outline.Side(i), l); err != nil {
+			return Piece{}, errorOf(p, err)
 		}
 	}
 	return q, nil
@@ -127,11 +116,11 @@ func (w Work) whichWay(p Piece) error {
 	if len(e.Answers) > mostWays {
 		ways = append(ways, "…")
 	}
-	count := fmt.Sprintf("the points may lie in %d ways", len(e.Answers))
+	more := ""
 	if e.More {
-		count = fmt.Sprintf("the points may lie in %d ways or more", len(e.Answers))
+		more = " or more"
 	}
-	n := &triangle.NoTriangle{What: count + " that fit: " + strings.Join(ways, "; ")}
+	n := &triangle.NoTriangle{What: fmt.Sprintf("the points may lie in %d ways%s that fit: %s", len(e.Answers), more, strings.Join(ways, "; "))}
 	if sides := SideTexts(e.Answers[0].Mine); len(sides) == 0 {
 		n.Hint = "measure one more line"
 	} else {
@@ -140,7 +129,7 @@ func (w Work) whichWay(p Piece) error {
 			n.Code = unit.WaysFitLine
 		}
 	}
-	return of(w.Job.Pieces[p.Index], n)
+	return errorOf(w.Job.Pieces[p.Index], n)
 }
 
 // mostWays in which points may lie stand in one line.
@@ -191,29 +180,29 @@ func meantForTriangles(p job.Piece, over construct.Method) error {
 
 // walked takes a single word for the sides as that of the whole outline: the piece
 // lies left or right of who walks round it. Right is the outline the other way round.
-func (s netWords) walked() netWords {
-	if len(s.outline) == 0 {
-		return s
+func walked(p job.Piece) job.Piece {
+	if len(p.Outline) == 0 {
+		return p
 	}
 	alone := func(a job.Aside) bool { return a.Point == "" && a.Of == [2]geom.Name{} }
-	if i := slices.IndexFunc(s.sides, alone); i >= 0 && s.sides[i].Right {
-		s.outline = slices.Clone(s.outline)
-		slices.Reverse(s.outline)
+	if i := slices.IndexFunc(p.Sides, alone); i >= 0 && p.Sides[i].Right {
+		p.Outline = slices.Clone(p.Outline)
+		slices.Reverse(p.Outline)
 	}
-	s.sides = slices.DeleteFunc(slices.Clone(s.sides), alone)
-	return s
+	p.Sides = slices.DeleteFunc(slices.Clone(p.Sides), alone)
+	return p
 }
 
 // along is the baseline that is asked for, in the direction in which the outline
 // runs, so that the piece lies above it.
-func (s netWords) along() [2]geom.Name {
-	n := len(s.outline)
+func along(p job.Piece) [2]geom.Name {
+	n := len(p.Outline)
 	for i := range n {
-		if s.outline[i] == s.base[1] && s.outline[(i+1)%n] == s.base[0] {
-			return [2]geom.Name{s.base[1], s.base[0]}
+		if p.Outline[i] == p.Base[1] && p.Outline[(i+1)%n] == p.Base[0] {
+			return [2]geom.Name{p.Base[1], p.Base[0]}
 		}
 	}
-	return s.base
+	return p.Base
 }
 
 // sidesOf are the sides for the net: what is said of all points is said of each
@@ -240,18 +229,18 @@ func sidesOf(ms []triangle.Measurement, asides []job.Aside) (all []net.Side) {
 }
 
 // placed gives an error of a net the place of the words that it is about.
-func (s netWords) placed(p job.Piece, err error) error {
+func placed(p job.Piece, err error) error {
 	var f *unit.Fault
 	if !errors.As(err, &f) {
-		return of(p, err)
+		return errorOf(p, err)
 	}
 	switch {
 	case f.Subject == unit.Outline:
-		return f.In(s.outlineAt)
+		return f.In(p.OutlineAt)
 	case f.Subject == unit.Base:
-		return f.In(s.baseAt)
+		return f.In(p.BaseAt)
 	case f.Subject == unit.SideOf:
-		for _, a := range s.sides {
+		for _, a := range p.Sides {
 			if string(a.Point) == f.Of || a.Point == "" {
 				g := f.In(a.Where)
 				g.Of = a.String()
@@ -259,7 +248,7 @@ func (s netWords) placed(p job.Piece, err error) error {
 			}
 		}
 	}
-	return of(p, err)
+	return errorOf(p, err)
 }
 
 // edge is the outline of a net: its corners counter-clockwise, those of the
@@ -274,14 +263,11 @@ func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 		slices.Reverse(names)
 		slices.Reverse(points)
 	}
-	first := slices.Index(names, a.Base[0])
-	if first < 0 {
-		first = 0
-	}
+	first := max(0, slices.Index(names, a.Base[0]))
 	names, points = slices.Concat(names[first:], names[:first]), slices.Concat(points[first:], points[:first])
 	o := geom.OutlineOf(names, points)
 	if i, j, crossed := o.Points.Crossing(); crossed {
-		f := &unit.Fault{Subject: unit.Outline, Of: namesOf(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
+		f := &unit.Fault{Subject: unit.Outline, Of: geom.Joined(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
 		if len(a.Suspects) > 0 {
 			f.Hint += "; or mend the measurements first: " + string(w.Says().Nets().Suspect(a, a.Suspects[0], w.Figures))
 		}
@@ -300,20 +286,18 @@ func inner(a net.Adjusted) (all []construct.Spot) {
 	return all
 }
 
-// mostLetters of a name made of the corners.
-const mostLetters = 6
-
 func netTitle(a net.Adjusted, names []geom.Name, of, index int) string {
+	const most = 6 // corners in a name
 	if len(names) == 0 {
 		names = a.Names
 	}
 	switch {
 	case of > 1:
 		return fmt.Sprintf("Piece %d", index+1)
-	case len(names) > mostLetters:
+	case len(names) > most:
 		return fmt.Sprintf("Net %s to %s", names[0], names[len(names)-1])
 	}
-	return "Net " + namesOf(names)
+	return "Net " + geom.Joined(names)
 }
 
 // HasOutline refuses a net whose edge nobody named, where it is needed.
@@ -324,7 +308,7 @@ func (w Work) HasOutline() error {
 		}
 		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)),
 			Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
-		return of(w.Job.Pieces[p.Index], f)
+		return errorOf(w.Job.Pieces[p.Index], f)
 	}
 	return nil
 }

@@ -67,7 +67,7 @@ func (w Work) Sound() error {
 	for _, p := range w.Pieces {
 		a, ok := p.Checked()
 		if ok && a.Disputed {
-			return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{
+			return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{
 				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.Placement(a.Mine) + "; with " + w.Placement(a.Others[0]),
 				Hint: "read the measurements again, or measure one more line",
 			})
@@ -91,7 +91,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return of(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

@@ -7,11 +7,11 @@
 package solved
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -66,11 +66,10 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 // solved makes one piece of the job: a triangle, two where two fit, or a net.
 func (w Work) solved(index int) ([]Piece, error) {
 	p, ms := w.Job.Pieces[index], w.Measured[index]
-	s := netWords{p.Outline, p.Sides, p.Base, p.OutlineAt, p.BaseAt}
-	if isNet(ms, s) {
-		return w.solveNet(index, s)
+	if isNet(ms, p) {
+		return w.solveNet(index)
 	}
-	if err := triangular(ms, s); err != nil {
+	if err := triangular(ms, p); err != nil {
 		return nil, err
 	}
 	return w.solve(index)
@@ -79,15 +78,10 @@ func (w Work) solved(index int) ([]Piece, error) {
 // solve makes the triangles of one piece of the job.
 func (w Work) solve(index int) ([]Piece, error) {
 	p := w.Job.Pieces[index]
-	base, at, pick := p.Base, p.BaseAt, p.Pick
+	base, pick := p.Base, p.Pick
 	solution, err := w.triangle(w.Measured[index], base)
 	if err != nil {
-		// A fault of the baseline belongs where that was written.
-		var f *unit.Fault
-		if at != "" && errors.As(err, &f) && f.Subject == unit.Base {
-			return nil, f.In(at)
-		}
-		return nil, of(p, err)
+		return nil, placed(p, err)
 	}
 	if len(solution.Answers) == 1 && pick == job.Second && w.Carries.Piece.Pick == job.Unpicked {
 		return nil, &unit.Fault{Where: p.PickAt, Subject: unit.Pick, What: "2 is picked, but only one triangle fits", Advice: unit.Advice{Code: unit.NoSuchTwo, InFile: true}}
@@ -105,11 +99,15 @@ func (w Work) solve(index int) ([]Piece, error) {
 		if q.Name == "" {
 			q.Name = q.title(len(w.Job.Pieces))
 		}
-		if err := sized(q.Triangle()); err != nil {
-			return nil, of(p, err)
+		t := q.Triangle()
+		for i, l := range t.Sides {
+			a, b := t.Names[(i+1)%3], t.Names[(i+2)%3]
+			if err := sized("triangle", string(min(a, b)+max(a, b)), l); err != nil {
+				return nil, errorOf(p, err)
+			}
 		}
 		if q.Construction, err = construct.Construct(solution, i, p.With); err != nil {
-			return nil, of(p, err)
+			return nil, errorOf(p, err)
 		}
 		pieces = append(pieces, q)
 	}
@@ -118,27 +116,23 @@ func (w Work) solve(index int) ([]Piece, error) {
 
 // title is the name of a piece without one.
 func (p Piece) title(of int) string {
+	if of > 1 {
+		return fmt.Sprintf("Piece %d", p.Index+1)
+	}
 	n := p.Triangle().Names
 	slices.Sort(n[:])
-	name := "Triangle " + string(n[0]+n[1]+n[2])
-	if of > 1 {
-		name = fmt.Sprintf("Piece %d", p.Index+1)
-	}
-	return name
+	return "Triangle " + geom.Joined(n[:])
 }
 
-// sized refuses a side beyond what can be marked out or reached.
-func sized(t triangle.Triangle) error {
-	for i, l := range t.Sides {
-		if l < unit.Shortest || l > unit.Longest {
-			a, b := t.Names[(i+1)%3], t.Names[(i+2)%3]
-			return &unit.Fault{
-				What: fmt.Sprintf("the side %s%s comes to %s: a side is from %s to %s", min(a, b), max(a, b), unit.Style{Decimals: 4}.LengthUnit(l), "1 mm", "1 km"),
-				Hint: "measure a triangle of that size",
-			}
-		}
+// sized refuses a side of a triangle or a piece beyond what can be marked out or reached.
+func sized(what, side string, l unit.Length) error {
+	if l >= unit.Shortest && l <= unit.Longest {
+		return nil
 	}
-	return nil
+	return &unit.Fault{
+		What: fmt.Sprintf("the side %s comes to %s: a side is from 1 mm to 1 km", side, unit.Style{Decimals: 4}.LengthUnit(l)),
+		Hint: "measure a " + what + " of that size",
+	}
 }
 
 // Picked refuses a piece of which two fit and nobody said which is meant.
@@ -150,15 +144,11 @@ func (w Work) Picked() error {
 		if p.Several != nil {
 			return w.whichWay(p)
 		}
-		two := [2]string{}
-		for k := range two {
-			two[k] = outlined(w.Figures, w.Pieces[i+k].Triangle())
-		}
 		n := &triangle.NoTriangle{
-			What:    fmt.Sprintf("two triangles fit: (1) %s; (2) %s", two[0], two[1]),
+			What:    fmt.Sprintf("two triangles fit: (1) %s; (2) %s", outlined(w.Figures, p.Triangle()), outlined(w.Figures, w.Pieces[i+1].Triangle())),
 			Subject: unit.Pick, Advice: unit.Advice{Code: unit.TwoFit, InFile: w.Job.File != ""},
 		}
-		return of(w.Job.Pieces[p.Index], n)
+		return errorOf(w.Job.Pieces[p.Index], n)
 	}
 	return nil
 }

@@ -107,8 +107,8 @@ func (e *PieceError) Error() string {
 
 func (e *PieceError) Unwrap() error { return e.Err }
 
-// of names the piece in an error: its place and its name.
-func of(p job.Piece, err error) error {
+// errorOf names the piece in an error: its place and its name.
+func errorOf(p job.Piece, err error) error {
 	var n *triangle.NoTriangle
 	if errors.As(err, &n) {
 		return &PieceError{p.Where, p.Name, err}
@@ -202,7 +202,7 @@ func (p Piece) Checked() (net.Adjusted, bool) {
 func Around(o geom.Outline) []int {
 	first := 0
 	for i, n := range o.Names {
-		if alphabet(n, o.Names[first]) < 0 {
+		if geom.Before(n, o.Names[first]) < 0 {
 			first = i
 		}
 	}
@@ -217,17 +217,15 @@ func Around(o geom.Outline) []int {
 type side struct {
 	Name   string
 	Length unit.Length
-	index  int // of the corner opposite
 }
 
 // Sides of a triangle in the order of its letters, going round: AB, BC, CA.
 func Sides(t triangle.Triangle) []side {
-	order := []int{0, 1, 2}
-	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
+	order := Corners(t)
 	list := make([]side, 3)
 	for k := range list {
 		i, j := order[k], order[(k+1)%3]
-		list[k] = side{string(t.Names[i] + t.Names[j]), t.Sides[3-i-j], 3 - i - j}
+		list[k] = side{string(t.Names[i] + t.Names[j]), t.Sides[3-i-j]}
 	}
 	return list
 }
@@ -235,7 +233,7 @@ func Sides(t triangle.Triangle) []side {
 // Corners are the indices of a triangle's corners in the order of its letters.
 func Corners(t triangle.Triangle) []int {
 	order := []int{0, 1, 2}
-	slices.SortFunc(order, func(i, j int) int { return strings.Compare(string(t.Names[i]), string(t.Names[j])) })
+	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(t.Names[i], t.Names[j]) })
 	return order
 }
 
@@ -249,22 +247,8 @@ func pointsOf(ms []triangle.Measurement) []geom.Name {
 			}
 		}
 	}
-	slices.SortFunc(all, alphabet)
+	slices.SortFunc(all, geom.Before)
 	return all
-}
-
-// alphabet orders names by letter, then by the number behind it.
-func alphabet(a, b geom.Name) int {
-	letter := func(n geom.Name) string { return strings.TrimRight(string(n), "0123456789") }
-	return cmp.Or(cmp.Compare(letter(a), letter(b)), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
-}
-
-func namesOf(names []geom.Name) string {
-	var b strings.Builder
-	for _, n := range names {
-		b.WriteString(string(n))
-	}
-	return b.String()
 }
 
 // round is the points of a net as one sees them from their middle, which is their
@@ -274,22 +258,16 @@ func round(a net.Adjusted) []geom.Name {
 	for _, p := range a.Points {
 		mid = mid.Plus(p.Times(1 / float64(len(a.Points))))
 	}
-	order := make([]int, len(a.Names))
-	for i := range order {
-		order[i] = i
-	}
-	direction := func(i int) float64 {
-		d := float64(geom.Line{From: mid, To: a.Points[i]}.Direction() - geom.Line{From: mid, To: a.Points[0]}.Direction())
+	direction := func(n geom.Name) float64 {
+		p, _ := a.Point(n)
+		d := float64(geom.Line{From: mid, To: p}.Direction() - geom.Line{From: mid, To: a.Points[0]}.Direction())
 		if d < 0 {
 			d += 2 * math.Pi
 		}
 		return d
 	}
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(direction(i), direction(j)) })
-	names := make([]geom.Name, len(order))
-	for k, i := range order {
-		names[k] = a.Names[i]
-	}
+	names := slices.Clone(a.Names)
+	slices.SortStableFunc(names, func(m, n geom.Name) int { return cmp.Compare(direction(m), direction(n)) })
 	return names
 }
 

@@ -3,7 +3,6 @@ package solved
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/construct"
@@ -30,7 +29,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		return nil, err
 	}
 	if len(pieces[0].Outline().Names) == 0 {
-		return nil, inFile(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: spelled(round(*pieces[0].Net)), InFile: true}})
+		return nil, errorOf(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: spelled(round(*pieces[0].Net)), InFile: true}})
 	}
 	var all []Piece
 	for _, p := range pieces {
@@ -52,7 +51,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		for _, h := range hands {
 			t := h.Outline()
 			if h.Shape, err = shape.Make(t.Points, t.Names, work, figures); err != nil {
-				return nil, inFile(of, err)
+				return nil, errorOf(of, err)
 			}
 			h.Grain, h.Face = s.Grain, s.Face
 			if len(work.Corners) > 0 {
@@ -70,14 +69,6 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 	return all, nil
 }
 
-// inFile gives a fault without a place that of the piece.
-func inFile(of job.Piece, err error) error {
-	if f, ok := err.(*unit.Fault); ok && f.Where == "" {
-		return f.In(of.Where)
-	}
-	return err
-}
-
 // grained says whether the grain runs along an edge that there is.
 func grained(s job.Shape, o geom.Outline) error {
 	if s.Grain == ([2]geom.Name{}) {
@@ -93,10 +84,9 @@ func grained(s job.Shape, o geom.Outline) error {
 	for _, i := range Around(o) {
 		edges = append(edges, o.Side(i))
 	}
-	last := len(edges) - 1
 	return &unit.Fault{
 		Where: s.GrainAt, What: fmt.Sprintf("grain: %s is no edge of the piece", s.Grain[0]+s.Grain[1]),
-		Hint: "the edges are " + strings.Join(edges[:last], ", ") + " and " + edges[last],
+		Hint: "the edges are " + geom.Listed(edges),
 	}
 }
 

@@ -29,7 +29,7 @@ const fewForTape = 3
 const mostAbout = 8
 
 // commons are those that can be looked for in the layout.
-func (l *layout) commons() (all []common) {
+func (l *trial) commons() (all []common) {
 	lengths := 0
 	for i := range l.Obs {
 		if l.Obs[i].Kind != triangle.Angle {
@@ -37,7 +37,9 @@ func (l *layout) commons() (all []common) {
 		}
 	}
 	if lengths >= fewForTape {
-		all = append(all, common{cause: TapeZero, steps: []float64{1}, as: l.zeroed}, common{cause: TapeScale, steps: []float64{1e-4}, as: l.scaled})
+		all = append(all,
+			common{cause: TapeZero, steps: []float64{1}, as: func(by []float64) *layout { return l.reread(func(v float64) float64 { return v - by[0] }) }},
+			common{cause: TapeScale, steps: []float64{1e-4}, as: func(by []float64) *layout { return l.reread(func(v float64) float64 { return v / (1 + by[0]) }) }})
 	}
 	var fast []int
 	free := 0
@@ -56,11 +58,8 @@ func (l *layout) commons() (all []common) {
 			middle = middle.Plus(l.wanted[i].Times(1 / float64(len(fast))))
 		}
 		turn := 1 / l.width() // 1 mm at the far end
-		carried := func(centre geom.Vector) func(by []float64) *layout {
-			return func(by []float64) *layout { return l.carried(centre, by[0], geom.Vector{}) }
-		}
 		for _, i := range fast[:min(len(fast), mostAbout)] {
-			all = append(all, common{cause: Turned, about: i, steps: []float64{turn}, as: carried(l.wanted[i])})
+			all = append(all, common{cause: Turned, about: i, steps: []float64{turn}, as: func(by []float64) *layout { return l.carried(l.wanted[i], by[0], geom.Vector{}) }})
 		}
 		all = append(all,
 			common{cause: Shifted, steps: []float64{1, 1}, as: func(by []float64) *layout { return l.carried(middle, 0, geom.Vector{X: by[0], Y: by[1]}) }},
@@ -78,23 +77,12 @@ func (l *layout) copied() *layout {
 	return &c
 }
 
-// zeroed is the layout if every length is read so much too long.
-func (l *layout) zeroed(by []float64) *layout {
+// reread is the layout if every length was read otherwise.
+func (l *layout) reread(truth func(float64) float64) *layout {
 	c := l.copied()
 	for i := range c.Obs {
 		if c.Obs[i].Kind != triangle.Angle {
-			c.Obs[i].Value -= by[0]
-		}
-	}
-	return c
-}
-
-// scaled is the same in proportion.
-func (l *layout) scaled(by []float64) *layout {
-	c := l.copied()
-	for i := range c.Obs {
-		if c.Obs[i].Kind != triangle.Angle {
-			c.Obs[i].Value /= 1 + by[0]
+			c.Obs[i].Value = truth(c.Obs[i].Value)
 		}
 	}
 	return c
@@ -114,7 +102,7 @@ func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *l
 
 // frame is the four pegs of one, once round, a side that is fixed first where there is
 // one.
-func (l *layout) frame() (round [4]int, ok bool) {
+func (l *trial) frame() (round [4]int, ok bool) {
 	var at []int
 	for _, n := range l.asked.Outline {
 		if i, known := l.Number[n]; known {
@@ -178,15 +166,14 @@ type commonly struct {
 	cov    mat.SymDense // of by
 	as     *layout
 	pegFit *pegFit
-	rank   int
 }
 
 // fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false
 // where nothing tells of it.
-func (l *layout) fitted(c common, f *pegFit) (out commonly, ok bool) {
+func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
 	n := len(c.steps)
 	by := make([]float64, n)
-	at := l
+	at := l.layout
 	const rounds = 8
 	for range rounds {
 		g := make([][]float64, n)
@@ -223,7 +210,7 @@ func (l *layout) fitted(c common, f *pegFit) (out commonly, ok bool) {
 			break
 		}
 	}
-	out.common, out.by, out.as, out.pegFit, out.rank = c, by, at, f, n
+	out.common, out.by, out.as, out.pegFit = c, by, at, f
 	return out, true
 }
 

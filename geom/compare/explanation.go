@@ -10,15 +10,21 @@ import (
 	"trammel/geom/unit"
 )
 
+// teller tells what a cause makes of pegs and readings.
+type teller struct {
+	*layout
+	readings []Compared
+}
+
 // explanation says what a cause makes of pegs and readings, and what it leaves.
-func (l *layout) explanation(s suspect, c *Comparison) Explanation {
+func (l teller) explanation(s suspect) Explanation {
 	h := s.pegFit
 	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
 	for _, p := range h.At {
 		e.Places = append(e.Places, l.back(p))
 	}
 	mended := slices.Clone(h.At)
-	as := l
+	as := l.layout
 	if s.out != nil {
 		l.alone(&e, h, s.out)
 		for _, x := range s.out {
@@ -40,7 +46,7 @@ func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 		o := &l.Obs[i]
 		now, _ := o.Computed(h.At)
 		then, _ := o.Computed(mended)
-		if !c.Readings[i].takes(then - now + as.Obs[i].Value - o.Value) {
+		if !l.readings[i].takes(then - now + as.Obs[i].Value - o.Value) {
 			e.Outside = append(e.Outside, i)
 		}
 	}
@@ -48,7 +54,7 @@ func (l *layout) explanation(s suspect, c *Comparison) Explanation {
 }
 
 // together fills in what all have in common.
-func (l *layout) together(e *Explanation, c commonly) {
+func (l teller) together(e *Explanation, c commonly) {
 	e.By, e.ByFigure95 = c.by[0], tape.Expansion*math.Sqrt(c.cov.At(0, 0))
 	var wrong []int
 	switch {
@@ -79,7 +85,7 @@ func (l *layout) together(e *Explanation, c commonly) {
 }
 
 // carriedBy is the covariance of the place of a peg by a common cause.
-func (l *layout) carriedBy(c commonly, i int) (v adjust.Covariance) {
+func (l teller) carriedBy(c commonly, i int) (v adjust.Covariance) {
 	var by []geom.Vector
 	for k := range c.by {
 		more := slices.Clone(c.by)
@@ -92,11 +98,11 @@ func (l *layout) carriedBy(c commonly, i int) (v adjust.Covariance) {
 			v = v.Plus(adjust.Covariance{XX: unit.Area(p.X * q.X * s), YY: unit.Area(p.Y * q.Y * s), XY: unit.Area(p.X * q.Y * s)})
 		}
 	}
-	return v.Plus(adjust.Covariance{XX: leastSpread * leastSpread, YY: leastSpread * leastSpread, XY: 0})
+	return v.Plus(round(leastSpread * leastSpread))
 }
 
 // alone fills in pegs that stand wrong and readings that are misread.
-func (l *layout) alone(e *Explanation, h *pegFit, out []leftOut) {
+func (l teller) alone(e *Explanation, h *pegFit, out []leftOut) {
 	for _, x := range out {
 		if x.reading < 0 {
 			e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: h.At[x.peg], covariance: h.Covariance(x.peg)}, out))
@@ -121,7 +127,7 @@ type mark struct {
 }
 
 // moved tells of a peg that stands wrong, and of the move that mends it.
-func (l *layout) moved(i int, stands mark, out []leftOut) Moved {
+func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 	off := stands.at.Minus(l.wanted[i])
 	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Known: 2}
 	later := map[int]bool{} // pegs that are mended after this one
@@ -183,19 +189,14 @@ const inLine = 0.2
 
 // besides are the pegs that a move may be told from: those that something was
 // found to, that stand right; where there are none, all that stand right.
-func (l *layout) besides(i int, out []leftOut) (all []int) {
-	wrong := func(j int) bool { return j == i || slices.Contains(out, leftOut{j, -1}) }
+func (l teller) besides(i int, out []leftOut) (all []int) {
 	for j := range l.Names {
-		if !wrong(j) && l.found(i, j) {
+		if j != i && !slices.Contains(out, leftOut{j, -1}) {
 			all = append(all, j)
 		}
 	}
-	if len(all) == 0 {
-		for j := range l.Names {
-			if !wrong(j) {
-				all = append(all, j)
-			}
-		}
+	if near := slices.DeleteFunc(slices.Clone(all), func(j int) bool { return !l.found(i, j) }); len(near) > 0 {
+		return near
 	}
 	return all
 }

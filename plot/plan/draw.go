@@ -14,13 +14,11 @@ var Scales = []int{5, 10, 20, 50, 100, 200, 500, 1000}
 // Drawn is a plan at a scale, on paper in mm, with the baseline's left end at
 // the origin.
 type Drawn struct {
-	Scale    int
-	Ops      draw.Drawing
-	Bounds   geom.Rect
-	enlarged float64            // of the ellipses over the scale; 0: none drawn
-	crowds   []cluster          // where names stand in details; see Plan.Details
-	inRun    map[geom.Name]bool // names that the running figures give
-	untold   []string           // lengths that found no place: they stand in the tables alone
+	Scale  int
+	Ops    draw.Drawing
+	Bounds geom.Rect
+	crowds []cluster          // where names stand in details; see Plan.Details
+	inRun  map[geom.Name]bool // names that the running figures give
 }
 
 // Draw draws the plan 1:scale. Labels never lie on each other, and every name is
@@ -44,7 +42,7 @@ func (p Plan) Draw(scale int, r draw.Ruler) Drawn {
 			v.forced[n] = true
 		}
 	}
-	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, enlarged: v.enlarged, crowds: v.crowds, inRun: v.inRun, untold: append(v.untold, v.leftOut...)}
+	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, crowds: v.crowds, inRun: v.inRun}
 }
 
 // Crowded says whether pegs crowd: details then follow, see DetailsOf.
@@ -60,11 +58,9 @@ type view struct {
 	enlarged   float64
 	dims       []runMark // the running dimensions that there is room for
 	runSize    runSize
-	leftOut    []string    // the figures that have no room
 	lastResort bool        // names may be led over letters
 	onlyWhole  bool        // no more is lettered once a name has no place
 	unnamed    []geom.Name // pegs that have no place for their names
-	untold     []string    // lengths that have none
 }
 
 func (p Plan) view(scale int, r draw.Ruler) *view {
@@ -87,7 +83,7 @@ func (p Plan) view(scale int, r draw.Ruler) *view {
 // begin is an empty drawing.
 func (v *view) begin() {
 	v.linework = linework{scene: newScene(v.r), in: v.in, drawn: map[[4]int]bool{}}
-	v.unnamed, v.untold, v.member = nil, nil, map[geom.Name]bool{}
+	v.unnamed, v.member = nil, map[geom.Name]bool{}
 	for _, c := range v.crowds {
 		for _, n := range c.names {
 			v.member[n] = true

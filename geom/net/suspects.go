@@ -42,30 +42,22 @@ const (
 // more than chance. Each candidate is left out in turn and the rest adjusted
 // anew, since a large slip bends the linear picture that W stands on.
 func (a *Adjusted) suspects() {
-	worst := 0.0
+	w := func(i int) float64 { return math.Abs(a.Results[i].W) }
 	var all []int
 	for i, r := range a.Results {
 		if r.Redundancy >= Checked {
 			all = append(all, i)
-			worst = max(worst, math.Abs(r.W))
 		}
 	}
-	if a.Freedom == 0 || a.Global.Passed && worst <= Critical {
+	slices.SortStableFunc(all, func(i, j int) int { return cmp.Compare(w(j), w(i)) })
+	if a.Freedom == 0 || len(all) == 0 || a.Global.Passed && w(all[0]) <= Critical {
 		return
 	}
-	slices.SortStableFunc(all, func(i, j int) int {
-		return cmp.Compare(math.Abs(a.Results[j].W), math.Abs(a.Results[i].W))
-	})
 	most := mostSuspects
 	if len(a.Names) > manyPoints {
 		most = mostOfMany
 	}
-	for n, i := range all {
-		if n == most || n > 0 && math.Abs(a.Results[i].W) < suspectsShown {
-			all = all[:n]
-			break
-		}
-	}
+	all = slices.DeleteFunc(all[:min(len(all), most)], func(i int) bool { return i != all[0] && w(i) < suspectsShown })
 	try := func(again bool) {
 		a.Suspects = nil
 		for _, i := range all {
@@ -126,9 +118,9 @@ func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
 	if err != nil {
 		return Suspect{}, false
 	}
-	limit := chiLimit(a.Freedom - 1)
-	if again && f.Sum > limit {
-		if s, err := p.start(); err == nil {
+	most := limit(a.Freedom-1, chanceOfSum)
+	if again && f.Sum > most {
+		if s, err := p.finder().start(); err == nil {
 			if g, err := p.fit(s.at); err == nil && g.Sum < f.Sum {
 				f = g.Fit
 			}
@@ -142,14 +134,7 @@ func (a *Adjusted) without(i int, again bool) (Suspect, bool) {
 		by[k] = geom.Vector{X: by[k].X / o.Sigma, Y: by[k].Y / o.Sigma}
 	}
 	sigma := f.Sigma(f.Free.Row(o.Points(), by[:]...)) * o.Sigma
-	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: adjust.AsFigure(o.Kind, says), Sigma: adjust.AsFigure(o.Kind, sigma), Without: f.Sum, Agree: f.Sum <= limit}
+	s := Suspect{Index: i, W: r.W, Reads: r.Measured, Others: adjust.AsFigure(o.Kind, says), Sigma: adjust.AsFigure(o.Kind, sigma), Without: f.Sum, Agree: f.Sum <= most}
 	s.Slips = slip.Explain(r.Measurement, says, math.Hypot(o.Sigma, sigma))
 	return s, true
-}
-
-// less is the problem without one observation.
-func (p *problem) less(i int) *problem {
-	q := *p
-	q.Book = p.Without(i)
-	return &q
 }

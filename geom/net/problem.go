@@ -12,11 +12,10 @@ import (
 // problem is a net whose words have been checked.
 type problem struct {
 	adjust.Book // its names in the order of the alphabet, numbers behind a letter counted; its origin is the first known point
-	asked       Net
-	round       []int // the outline
-	place       map[int]int
-	sided       []bool              // points that Net.Sides speaks of
-	control     map[int]geom.Vector // seen from the origin
+	outline
+	asked   Net
+	sided   []bool              // points that Net.Sides speaks of
+	control map[int]geom.Vector // seen from the origin
 }
 
 // newProblem refuses what cannot be meant; every error is a *unit.Fault.
@@ -28,7 +27,7 @@ func newProblem(n Net) (*problem, error) {
 		return nil, &unit.Fault{What: fmt.Sprintf("%d measurements: a net takes at most %d", len(n.Measured), adjust.MostMeasurements),
 			Hint: "divide it, and set the parts out from two points that they share"}
 	}
-	p := &problem{asked: n, place: map[int]int{}, control: map[int]geom.Vector{}}
+	p := &problem{asked: n, outline: outline{place: map[int]int{}}, control: map[int]geom.Vector{}}
 	p.Book = adjust.Book{Measured: n.Measured, Tools: n.Tools.Complete(), Number: map[geom.Name]int{}}
 	for _, m := range n.Measured {
 		if err := p.Check(m); err != nil {
@@ -158,4 +157,11 @@ func (p *problem) readBase() error {
 		return &unit.Fault{Subject: about, Of: of, What: "a baseline needs two points", Hint: "name two of " + geom.List(p.Names)}
 	}
 	return nil
+}
+
+// less is the problem without one observation.
+func (p *problem) less(i int) *problem {
+	q := *p
+	q.Book = p.Without(i)
+	return &q
 }

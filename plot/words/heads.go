@@ -1,0 +1,196 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"trammel/geom/pegging"
+	"trammel/geom/unit"
+)
+
+// Heads are what stands on a sheet of setting out, or of checking, beside its sentences:
+// titles, headings, heads of columns, labels and lines of figures.
+type Heads interface {
+	// Title is what the sheet is; Units what its figures count, in full and in brief;
+	// Sign who fills in what.
+	Title(check bool) string
+	Units(check bool, style unit.Style) []string
+	Sign(check bool) []string
+	// Heading of a part on paper, and the heads of its columns.
+	Heading(p Part) string
+	Columns(p Part) []string
+	// OnPhone is the heading of a part in a column of plain text, and the line below it.
+	OnPhone(p Part) (heading, columns string)
+
+	// NoScale keeps from measuring on the plan; LeftOut and TooFar say what is missing
+	// there, and of how many nails why; Legend is what the signs of a check's plan mean.
+	NoScale() string
+	LeftOut() string
+	TooFar(nails int) string
+	Legend(scale int, outsideAlone, moves bool) []string
+	// Bring is what to take along, in one line.
+	Bring() string
+
+	// Of plain text: a check and its range, a place to write, a correction, a way, a string.
+	Check(c pegging.Check) (reads, good, found string)
+	Corrected(p pegging.Pull) string
+	Way(x pegging.Way, used bool) string
+	String(x pegging.String) string
+}
+
+// Part of a sheet that has a heading.
+type Part uint8
+
+const (
+	PartBring Part = iota
+	PartCare
+	PartDoubts
+	PartPegs
+	PartPulls
+	PartCorrections
+	PartSteps
+	PartMarks
+	PartNails
+	PartStrings
+	PartChecks
+	PartSure
+	PartWays
+	PartAdvice // of a check, as those below
+	PartFound
+	PartAgain
+)
+
+// Parts are all of them.
+func Parts() (all []Part) {
+	for p := range PartAgain + 1 {
+		all = append(all, p)
+	}
+	return all
+}
+
+// heads in English.
+type heads struct{ setOut }
+
+func (heads) Title(check bool) string {
+	if check {
+		return "Check of what was set out"
+	}
+	return "Setting-out sheet"
+}
+
+func (heads) Units(check bool, style unit.Style) []string {
+	if check {
+		return []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name())}
+	}
+	return []string{
+		fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", style.Name()),
+		fmt.Sprintf("Figures in %s, computed ones in parentheses.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name()),
+	}
+}
+
+func (heads) Sign(check bool) []string {
+	if check {
+		return []string{"measured by", "tape", "accepted by", "date"}
+	}
+	return []string{"set out by", "helper", "tape", "date"}
+}
+
+func (h heads) Heading(p Part) string {
+	return [...]string{
+		PartBring: "Bring", PartCare: "Take care", PartDoubts: "Before setting out", PartPegs: "Pegs", PartPulls: "Hold and pull",
+		PartCorrections: "Tape corrections", PartSteps: "Steps", PartMarks: "Marks along the edges, every " + h.Style.LengthUnit(h.Every),
+		PartNails:   "Nails in the profile boards, clear of the digging by " + h.Style.LengthUnit(h.Boards),
+		PartStrings: "Strings, and where they cross, from the first nail", PartChecks: "Checks, with what was not used to set out",
+		PartSure: "How sure", PartWays: "Which way is surest", PartAdvice: "What to do", PartFound: "What was found", PartAgain: "Measure again",
+	}[p]
+}
+
+func (h heads) Columns(p Part) []string {
+	along, out, u := "along,\nfrom "+string(h.Baseline.From), "square\nout", h.SmallUnit()
+	pegsOut, reads := out, "\nreads"
+	if !h.BothSides() {
+		pegsOut += ", " + h.OneSide().String()
+	}
+	if h.Layout.Corrected {
+		reads = "tape\nreads"
+	}
+	return map[Part][]string{
+		PartPegs:        {"", "peg", along, pegsOut, "side", "what it is"},
+		PartPulls:       {"pull", "hold\n0 at", "pull\nto", "true", reads, "for"},
+		PartCorrections: {"pull", "from", "to", "true", "correction", "lay off", "because of"},
+		PartMarks:       {"edge", "from its\nfirst", along, out, "side"},
+		PartNails:       {"string", "beyond", "from the\ncorner", along, out, "side"},
+		PartStrings:     {"string", "nail to\nnail", "crosses", "at", "crosses", "at"},
+		PartChecks:      {"check", "from", "to", "should\nread", "accept\nfrom", "accept\nto", "found", "what it is"},
+		PartSure:        {"peg", "σ along,\n" + u, "σ across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
+		PartWays:        {"way", "from", "worst\npeg", "95 %,\n" + u, "times", ""},
+		PartFound:       {"reading", "wanted", "accept\nfrom", "accept\nto", "found", "found less\nwanted", "it is"},
+		PartAgain:       {"reading", "should\nread", "found again"},
+	}[p]
+}
+
+func (h heads) OnPhone(p Part) (heading, columns string) {
+	switch p {
+	case PartPegs:
+		side := ""
+		if !h.BothSides() {
+			side = ", " + h.OneSide().String()
+		}
+		columns = fmt.Sprintf("in the order of setting: along from %s, then square out%s", h.Baseline.From, side)
+	case PartPulls:
+		return "Hold 0 at, pull to", ""
+	case PartMarks:
+		return "Marks along the edges", "edge, from its first; along, square out"
+	case PartNails:
+		return "Nails in the profile boards", "string, beyond, by; along, square out"
+	case PartStrings:
+		return "Strings, from their first nail", ""
+	case PartChecks:
+		return "Checks", ""
+	case PartSure:
+		return "How sure, in " + h.SmallUnit(), "peg, measured, set out, both"
+	}
+	return h.Heading(p), columns
+}
+
+func (heads) NoScale() string { return "Do not scale from the plan: use the figures." }
+func (heads) LeftOut() string { return "Marks for squares are left out: they are in the tables." }
+
+func (heads) TooFar(nails int) string {
+	return fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", nails)
+}
+
+func (heads) Legend(scale int, outsideAlone, moves bool) []string {
+	of := "Beside a line"
+	if outsideAlone {
+		of += " that is outside"
+	}
+	lines := []string{fmt.Sprintf("Plan 1:%d. %s: found less wanted.", scale, of)}
+	if moves {
+		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
+	}
+	return lines
+}
+
+func (h heads) Bring() string { return "Bring: " + strings.Join(h.setOut.Bring(), "; ") + "." }
+
+func (h heads) Check(c pegging.Check) (reads, good, found string) {
+	return fmt.Sprintf("%s to %s  %s", c.From, c.To, h.Figure(c.Reads)), fmt.Sprintf("good %s to %s", h.Figure(c.Least), h.Figure(c.Greatest)), "found"
+}
+
+func (h heads) Corrected(p pegging.Pull) string {
+	return fmt.Sprintf("%s %s true %s: %s, lay off %s", p.Hold, p.To, h.Figure(p.Length), h.Broken(p), h.Figure(p.Reads))
+}
+
+func (h heads) Way(x pegging.Way, used bool) string {
+	say := fmt.Sprintf("%s from %s: %s %s at %s, %.1f times", h.setOut.Way(x.Method), edge(x.Base), h.Small(x.Figure), h.SmallUnit(), x.Pegs[x.Worst].Name, x.Times)
+	if used {
+		return say + ", used"
+	}
+	return say
+}
+
+func (h heads) String(x pegging.String) string {
+	laid := func(l unit.Length) string { r, _ := h.Reads(l, 0); return h.Figure(r) }
+	return fmt.Sprintf("%s %s long, crosses %s at %s, %s at %s", edge(x.Edge), laid(x.Length), edge(x.With[0]), laid(x.Corners[0]), edge(x.With[1]), laid(x.Corners[1]))
+}
