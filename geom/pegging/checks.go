@@ -124,8 +124,7 @@ func (c *checking) along(a, b geom.Name) Along {
 	return AlongLine
 }
 
-// farthest is the point beside the baseline that is farthest from n and makes a check
-// that is not there yet.
+// farthest is the point beside the baseline farthest from n that makes a new check.
 func (c *checking) farthest(n geom.Name) (far geom.Name) {
 	best := unit.Length(0)
 	for _, m := range c.Beside {

@@ -22,8 +22,7 @@ type EdgeMark struct {
 	Point  geom.Point // in the plane of the baseline
 }
 
-// Nail in a profile board: where the line of an edge, beyond a corner, is clear of
-// the digging.
+// Nail in a profile board, on the line of an edge beyond a corner, clear of the digging.
 type Nail struct {
 	Edge   [2]geom.Name
 	Beyond geom.Name   // one of its ends
@@ -87,8 +86,7 @@ func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 // along the next one that a board clear of it stands too far off.
 const flat = 0.2
 
-// boards sets profile boards: beyond each corner, on the line of either edge, where
-// that is clear of the digging.
+// boards sets profile boards: beyond each corner, on the line of either edge.
 func (f Frame) boards(clear unit.Length) (nails []Nail, strings []String) {
 	if clear <= 0 || len(f.Outline) < 3 {
 		return nil, nil
@@ -130,9 +128,8 @@ func beyond(e geom.Line, corner int) (at geom.Point, way unit.Angle) {
 	return e.To, e.Direction()
 }
 
-// clearOf is how far beyond one of its corners the line of an edge is clear of the piece
-// for good: outside it, and so far from its edges. 0 where it runs too close along the
-// next edge there.
+// clearOf is how far beyond one of its corners an edge's line is clear of the piece for
+// good; 0 where it runs too close along the next edge there.
 func clearOf(piece geom.Polygon, own, end int, clear unit.Length) unit.Length {
 	n := len(piece)
 	corner, way := beyond(piece.Edge(own), end)

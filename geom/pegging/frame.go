@@ -76,8 +76,7 @@ func (f Frame) Spot(n geom.Name) geom.Point { return f.spots[n] }
 // Between is the distance of two points of the net.
 func (f Frame) Between(a, b geom.Name) unit.Length { return f.spots[a].Distance(f.spots[b]) }
 
-// Lone says that there is one corner beside the baseline: a triangle. There is time
-// to place it in two ways, and to check it by its middles.
+// Lone says that there is one corner beside the baseline, placed in two ways: a triangle.
 func (f Frame) Lone() bool { return len(f.Beside) == 1 }
 
 // Ends of the baseline, the left one of the plane first.
@@ -88,8 +87,7 @@ func (f Frame) Ends() [2]geom.Name {
 	return [2]geom.Name{f.Baseline.From, f.Baseline.To}
 }
 
-// around is all points but the baseline's ends, as they are met walking round from
-// its far end.
+// around is all points but the baseline's ends, walking round from its far end.
 func (f Frame) around() []geom.Name {
 	start := slices.Index(f.order, f.Baseline.To)
 	var out []geom.Name

@@ -16,8 +16,7 @@ type Level struct {
 	At   unit.Length
 }
 
-// Ground is how high pegs stand: as was said, and of the others as the plane through
-// those has it.
+// Ground is how high pegs stand: as was said, the others on the plane through those.
 type Ground struct {
 	at      map[geom.Name]unit.Length
 	Assumed []geom.Name // nobody said how high these stand, in the order of the pegs
@@ -41,8 +40,7 @@ func (g Ground) Fall(m, n geom.Name) unit.Length {
 	return unit.Length(math.Abs(float64(g.at[m] - g.at[n])))
 }
 
-// narrow is up to which share of its length a strip of levelled pegs is so narrow that
-// it says nothing of the fall across it.
+// narrow is up to which share of its length a strip says nothing of the fall across it.
 const narrow = 0.1
 
 // GroundOf is the ground under the pegs. Two levels make a plane that falls from one to

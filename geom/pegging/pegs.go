@@ -137,8 +137,7 @@ func (l letters) free(wish geom.Name, only bool) geom.Name {
 
 func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d) }
 
-// setOf names the marks beside the corners, settles how each corner is placed and lists
-// the pegs in the order in which they are set.
+// setOf names the marks, settles how each corner is placed and lists the pegs in order.
 func setOf(f Frame, t tape.Tools) Set {
 	s, l := Set{Frame: f}, letters{}
 	for n := range s.at {
@@ -279,8 +278,7 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	return s
 }
 
-// squareAt is a square at the foot of a corner. Where the foot lies beyond an end, the
-// string is there to mark the leg on as well.
+// squareAt is a square at the foot of a corner, beyond an end of the baseline too.
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 	along, _, side := s.Running(s.spots[n])
 	b := s.Baseline.Length

@@ -11,8 +11,7 @@ import (
 	"trammel/geom/unit"
 )
 
-// Points are those of a net as it was measured and adjusted, in the order in which
-// they are walked round.
+// Points are those of a net as measured and adjusted, in the order of walking round.
 type Points struct {
 	tape.Figures // what is measured and what is computed is told apart by what is written
 	Net          net.Adjusted
@@ -75,8 +74,7 @@ func SameLine(a, b [2]geom.Name) bool { return a == b || a[0] == b[1] && a[1] ==
 const few = 30
 
 // lines that are tried as baselines, from either end: all, or of many points the one
-// that was named, the edges of the outline and the lines between those that lie
-// outermost.
+// that was named, the edges and the lines between those that lie outermost.
 func (p Points) lines(named [2]geom.Name) (all [][2]geom.Name) {
 	add := func(a, b geom.Name) {
 		for _, l := range [][2]geom.Name{{a, b}, {b, a}} {
@@ -106,8 +104,7 @@ func (p Points) lines(named [2]geom.Name) (all [][2]geom.Name) {
 // mostOuter is how many of the outermost points are tried with each other.
 const mostOuter = 12
 
-// hull is the points that a string round all of them touches; of many, those farthest
-// in as many directions (mostOuter).
+// hull is the points that lie outermost in so many directions (mostOuter).
 func (p Points) hull() (outer []geom.Name) {
 	for i := range mostOuter {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / mostOuter)

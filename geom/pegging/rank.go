@@ -66,8 +66,7 @@ func (p Points) extends(x Way) (of geom.Name, yes bool) {
 	return "", false
 }
 
-// rank compares all baselines and methods, each as it would be set out, and settles
-// which is used.
+// rank compares all baselines and methods and settles which is used.
 func (p Points) rank(in Asked) (Ranking, error) {
 	for i, a := range p.order {
 		for _, b := range p.order[:i] {

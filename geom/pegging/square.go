@@ -100,8 +100,7 @@ func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Squar
 	return chosen
 }
 
-// footOf is where the foot of a peg is marked: at an end of the baseline where it lies
-// on one.
+// footOf is where the foot of a peg is marked: an end of the baseline where it lies there.
 func footOf(p geom.Vector, b float64) float64 {
 	switch {
 	case math.Abs(p.X) <= float64(SameMark):

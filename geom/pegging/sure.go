@@ -19,8 +19,7 @@ type Sure struct {
 	Inside              bool // Both is not more than Permitted
 }
 
-// sureOf works out how sure each point is: its place as it was measured, seen from the
-// baseline, and as it is set out from there.
+// sureOf works out how sure each point is, as measured and as set out from the baseline.
 func sureOf(s Set, permitted unit.Length) (all []Sure) {
 	set := map[geom.Name]adjust.Covariance{}
 	for _, p := range s.way.Pegs {

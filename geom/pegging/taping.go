@@ -28,12 +28,10 @@ func tapingOf(a Asked) (Taping, error) {
 	return t, err
 }
 
-// Limit is what one pull of the length is good for: the tape's error, and peg and
-// reading.
+// Limit is what one pull is good for: the tape's error, and peg and reading.
 func (t Taping) Limit(l unit.Length) unit.Length { return t.Tools.Tape.Error(l) + t.Tools.Reading }
 
-// Reads is what the tape shows where the length is laid off over a fall, and by what
-// corrections.
+// Reads is what the tape shows of a length over a fall, and by what corrections.
 func (t Taping) Reads(l, fall unit.Length) (unit.Length, tape.Corrections) {
 	if !t.Corrected {
 		return l, tape.Corrections{}
@@ -43,8 +41,7 @@ func (t Taping) Reads(l, fall unit.Length) (unit.Length, tape.Corrections) {
 	return shown(t.Standard, l, c)
 }
 
-// leg is the same of a side of a square, which is square at any size: only the fall
-// counts.
+// leg is the same of a side of a square, square at any size: only the fall counts.
 func leg(l, fall unit.Length) (unit.Length, tape.Corrections) {
 	return shown(tape.Standard{}, l, tape.Conditions{Fall: fall})
 }

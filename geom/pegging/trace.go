@@ -28,8 +28,7 @@ const (
 	nudgeAngle  = 1e-6
 )
 
-// traceOf follows every mark back to the pulls that make it when the corners are
-// placed so. The baseline's zero end and its direction are given.
+// traceOf follows every mark back to the pulls that make it when the corners are placed so.
 func (s Pulled) traceOf(placings []Placing) trace {
 	n := trace{at: map[geom.Name]traced{}}
 	for _, p := range s.Pulls {
@@ -103,8 +102,7 @@ func (s Pulled) made(n trace, p Placing, from, to geom.Name) traced {
 	}}
 }
 
-// carried is how far the distance a to b may be off because the pulls are: the
-// root of the sum of squares of each pull's share.
+// carried is how far a distance may be off: the root of the squares of each pull's share.
 func (n trace) carried(a, b geom.Name) unit.Length {
 	p, q := n.at[a], n.at[b]
 	sum := 0.0
@@ -134,8 +132,7 @@ func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
 	return n.at[corner].at(v).Distance(s.spots[corner])
 }
 
-// crossOn is where two arcs about places on the baseline cross above or below it; where
-// they do not meet, a place between them.
+// crossOn is where two arcs about places on the baseline cross above or below it.
 func crossOn(above bool, p, q geom.Point, rp, rq unit.Length) geom.Point {
 	return crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), above == (q.X > p.X)).Point()
 }

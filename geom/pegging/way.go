@@ -54,8 +54,7 @@ type Placed struct {
 	Square     Square     // that an offset is set off by; zero elsewhere
 }
 
-// flattest is the peg at which two arcs of the way cross most sharply, and the angle;
-// no name where none are swung.
+// flattest is the peg at which two arcs cross most sharply; no name where none are swung.
 func (w Way) flattest() (at geom.Name, crossing unit.Angle) {
 	for _, p := range w.Pegs {
 		if p.Crossing > 0 && (at == "" || p.Crossing < crossing) {
@@ -91,8 +90,7 @@ type act struct {
 	at func(e []float64) geom.Vector
 }
 
-// onLine: a peg whose offset is this share of the baseline or less, or SameMark, is
-// run off along it.
+// onLine: a peg off by this share of the baseline or less, or SameMark, is run off along it.
 const onLine = 1e-9
 
 // act of a method for a peg at p from a baseline of length b; an offset is set off by
@@ -136,8 +134,7 @@ func (s site) arcs(p geom.Vector, b float64) act {
 	}}
 }
 
-// crossing of two arcs left or right of the line from p to q; where they miss,
-// the place between them.
+// crossing of two arcs left or right of the line from p to q; or the place between them.
 func crossing(p, q geom.Vector, rp, rq float64, left bool) geom.Vector {
 	places, near, missed := geom.Locus{Circle: true, At: p, Radius: rp}.Meet(geom.Locus{Circle: true, At: q, Radius: rq})
 	switch {
@@ -222,8 +219,7 @@ func waysOf(t tape.Tools, pegs []Peg, methods []Method, lines [][2]geom.Name) (a
 	return all
 }
 
-// way works out one baseline and method. The second end of the baseline lies on it by
-// definition.
+// way works out one baseline and method; the second end lies on the baseline.
 func (s site) way(m Method, pegs []Peg, base [2]int) Way {
 	from, to := pegs[base[0]], pegs[base[1]]
 	w := Way{Method: m, Base: [2]geom.Name{from.Name, to.Name}}

@@ -43,6 +43,22 @@ func (f Figures) Figure(l unit.Length) string {
 	return whole + "." + rest + strings.Repeat("0", f.Decimals-len(rest))
 }
 
+// Signed puts its sign before the figure of x; one that is written as 0 has none.
+func Signed(x float64, figure string) string {
+	switch {
+	case !strings.ContainsAny(figure, "123456789"):
+		return figure
+	case x < 0:
+		return "−" + figure
+	}
+	return "+" + figure
+}
+
+// Below is Signed without a plus.
+func Below(l unit.Length, figure string) string {
+	return strings.TrimPrefix(Signed(float64(l), figure), "+")
+}
+
 // Rounded is the length that Figure writes.
 func (f Figures) Rounded(l unit.Length) unit.Length {
 	r, err := unit.ParseLength(strings.ReplaceAll(f.Figure(l), "\u2009", ""), f.Unit)

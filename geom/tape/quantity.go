@@ -99,14 +99,15 @@ func (q quantity) within(text string, v float64) (float64, error) {
 	return v, nil
 }
 
-func (q quantity) parse(text string) (float64, error) {
+func parse[T ~float64](q quantity, text string) (T, error) {
 	v, behind, err := q.parts(text)
 	if err != nil {
 		return 0, err
 	}
 	for _, u := range q.units {
 		if u.sign == behind {
-			return q.within(text, v*u.one)
+			v, err = q.within(text, v*u.one)
+			return T(v), err
 		}
 	}
 	return 0, q.fault(text)
@@ -133,31 +134,19 @@ func ParseTemperature(text string) (Temperature, error) {
 
 // ParseForce reads a pull: 50N, 12lb, 12 lbf, 5kg, 5 kgf. The error is a
 // *unit.Fault.
-func ParseForce(text string) (Force, error) {
-	v, err := aForce.parse(text)
-	return Force(v), err
-}
+func ParseForce(text string) (Force, error) { return parse[Force](aForce, text) }
 
 // ParseExpansivity reads 11.6e-6/C, 6.45e-6/F, 0.0000116 per °C. The error is a
 // *unit.Fault.
-func ParseExpansivity(text string) (Expansivity, error) {
-	v, err := stretch.parse(text)
-	return Expansivity(v), err
-}
+func ParseExpansivity(text string) (Expansivity, error) { return parse[Expansivity](stretch, text) }
 
 // ParseSection reads the area of a tape's section: 4.2mm2, 0.0075in2, 0.0075 sq in.
 // The error is a *unit.Fault.
-func ParseSection(text string) (unit.Area, error) {
-	v, err := section.parse(text)
-	return unit.Area(v), err
-}
+func ParseSection(text string) (unit.Area, error) { return parse[unit.Area](section, text) }
 
 // ParseModulus reads 200GPa, 200000 N/mm2, 29e6psi, 29000 ksi. The error is a
 // *unit.Fault.
-func ParseModulus(text string) (Modulus, error) {
-	v, err := stiffness.parse(text)
-	return Modulus(v), err
-}
+func ParseModulus(text string) (Modulus, error) { return parse[Modulus](stiffness, text) }
 
 var runs = regexp.MustCompile(`^([a-z]+)(?:/|per)([0-9]*)(m|metres?|meters?|ft|feet|foot)$`)
 

@@ -7,6 +7,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -49,20 +50,9 @@ func (s Sheet) Figure(m triangle.Measurement, x adjust.Figure) string {
 // Off is a deviation as the sheet prints it, with its sign.
 func (s Sheet) Off(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
-		return signed64(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
+		return tape.Signed(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
-	return signed64(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
-}
-
-// signed64 puts the sign before a figure that is not zero.
-func signed64(x float64, text string) string {
-	switch {
-	case !strings.ContainsAny(text, "123456789"):
-		return text
-	case x < 0:
-		return "\u2212" + text
-	}
-	return "+" + text
+	return tape.Signed(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
 }
 
 // Grains are the steps that compare.Asked rounds ranges outward to, so that
@@ -83,31 +73,31 @@ func Grains(style unit.Style) (grain, fine adjust.Figure) {
 
 // again are the readings to be taken anew, with their figures to write beside.
 func (s Sheet) again() (all []int) {
-	seen := map[int]bool{}
-	add := func(more []int) {
+	add := func(more ...int) {
 		for _, i := range more {
-			if !seen[i] {
-				seen[i] = true
+			if !slices.Contains(all, i) {
 				all = append(all, i)
 			}
 		}
 	}
-	for _, e := range s.Comparison.Explanations {
-		if len(s.Comparison.Explanations) == 1 && e.Well && e.Cause == compare.Alone {
-			for _, m := range e.Pegs {
-				add(m.Then)
+	c := s.Comparison
+	only := len(c.Explanations) == 1
+	for _, e := range c.Explanations {
+		for _, m := range e.Pegs {
+			if only && e.Well && e.Cause == compare.Alone {
+				add(m.Then...)
 			}
 		}
-		if len(s.Comparison.Explanations) == 1 && e.Cause != compare.Alone { // all is
-			for i := range s.Comparison.Readings {
-				add([]int{i})
+		if only && e.Cause != compare.Alone {
+			for i := range c.Readings {
+				add(i)
 			}
 		}
-		add(e.Reading)
+		add(e.Reading...)
 	}
-	for i, r := range s.Comparison.Readings {
+	for i, r := range c.Readings {
 		if !r.Inside || r.Rough {
-			add([]int{i})
+			add(i)
 		}
 	}
 	return all

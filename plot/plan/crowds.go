@@ -11,8 +11,7 @@ import (
 	"trammel/plot/draw"
 )
 
-// cluster is where pegs crowd: a circle on the plan, whose pegs are named in a
-// detail at a larger scale.
+// cluster is where pegs crowd: a circle whose pegs are named in a detail.
 type cluster struct {
 	name   string // i, ii, iii …: no peg has a small letter
 	names  []geom.Name

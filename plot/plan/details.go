@@ -13,8 +13,7 @@ import (
 	"trammel/plot/words"
 )
 
-// detail is an enlarged view of where pegs crowd, on paper in mm, with its name
-// and scale above it.
+// detail is an enlarged view of where pegs crowd, with its name and scale above it.
 type detail struct {
 	name   string // i, ii, iii …
 	alt    string // a sentence that says what it shows
@@ -46,8 +45,7 @@ func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
 	return out
 }
 
-// detail is drawn at the smallest scale that parts its pegs and has room for all
-// names, twice the plan's at least.
+// detail is drawn at the smallest scale that parts its pegs and has room for all names.
 func (p Plan) detail(c cluster, of Drawn, r draw.Ruler, most unit.Length) detail {
 	var can []int
 	for _, s := range slices.Backward(detailScales) {
@@ -84,8 +82,7 @@ func (p Plan) detail(c cluster, of Drawn, r draw.Ruler, most unit.Length) detail
 	return p.detailAt(c, of, can[0], r, false).detail(c.name, can[0])
 }
 
-// leastGap is the least distance of two pegs of a cluster on the ground that do
-// not share one.
+// leastGap is the least distance on the ground of two pegs that do not share one.
 func (p Plan) leastGap(c cluster) unit.Length {
 	least := unit.Length(math.Inf(1))
 	for i, a := range p.Pegs {
@@ -129,8 +126,7 @@ func (v *view) title(name string, scale int) {
 	v.text(draw.Text{At: at, Height: draw.FigureHeight, Bold: true, Align: draw.Middle, Words: fmt.Sprintf("Detail %s   1:%d", name, scale), On: draw.Notes})
 }
 
-// Details are set in rows, as many beside each other as the width has
-// room for.
+// Details are set in rows, as many beside each other as there is room for.
 type Details []detail
 
 // DetailGap is what parts details from each other and from what is above them.

@@ -11,8 +11,7 @@ import (
 // 1:1000 is for small paper, where 100 m at 1:500 do not fit.
 var Scales = []int{5, 10, 20, 50, 100, 200, 500, 1000}
 
-// Drawn is a plan at a scale, on paper in mm, with the baseline's left end at
-// the origin.
+// Drawn is a plan at a scale, in mm, the baseline's left end at the origin.
 type Drawn struct {
 	Scale  int
 	Ops    draw.Drawing

@@ -20,9 +20,8 @@ const (
 	ellipsePoints             = 72  // within 0.01 mm of the curve at mostEllipse
 )
 
-// enlarge is the largest of 1, 2, 5 times powers of ten by which the ellipses are
-// drawn larger than all else, so that the longest half axis is no longer than
-// most on paper; 1 at least, 0 where there is nothing to draw.
+// enlarge is the largest of 1, 2, 5 times powers of ten that keeps the longest half axis
+// within most on paper; 1 at least, 0 where there is nothing to draw.
 func enlarge(longest, most unit.Length) float64 {
 	if longest <= 0 {
 		return 0

@@ -11,9 +11,7 @@ import (
 	"trammel/plot/place"
 )
 
-// How far labels keep from each other and from strokes, on paper. Two
-// millimetres between labels is the house's rule; a stroke may come nearer, but
-// not touch.
+// How far labels keep from each other and from strokes, on paper: 2 mm is the house's rule.
 const (
 	labelGap  unit.Length = 2
 	strokeGap unit.Length = 0.9
@@ -22,8 +20,7 @@ const (
 // gaps are those two.
 var gaps = place.Gaps{Ink: strokeGap, Words: labelGap}
 
-// label puts words at the first of the places that is free and, where that is
-// asked, right.
+// label puts words at the first place that is free and, where that is asked, right.
 func (c *scene) label(l label, places []spot, right func(spot, geom.Polygon) bool) bool {
 	z := l.size(c.r)
 	for _, s := range places {
@@ -35,9 +32,8 @@ func (c *scene) label(l label, places []spot, right func(spot, geom.Polygon) boo
 	return false
 }
 
-// lead puts words on a leader from their anchor, no longer than reach, as near
-// and across as little as can be; it reports whether it could. Only the last
-// resort goes over letters.
+// lead puts words on a leader from their anchor, as near and across as little as can be,
+// and says whether it could. Only the last resort goes over letters.
 func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	return c.leadOver(l, reach, false) || lastResort && c.leadOver(l, reach, true)
 }
@@ -201,8 +197,7 @@ func (l label) at(s spot, r draw.Ruler) placedLabel {
 // size is the box of a label about the middle of its letters.
 type size struct{ side, up, down unit.Length }
 
-// below is how far letters reach below their line, in capital heights, as
-// draw.Text.Box has it.
+// below is how far letters reach below their line, in capital heights (draw.Text.Box).
 const below = 0.35
 
 func (l label) size(r draw.Ruler) size {

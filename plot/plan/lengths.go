@@ -121,8 +121,7 @@ func (w *linework) part(l label, on geom.Line) bool {
 // along is where along a line a length is tried, the middle first.
 var along = []float64{0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88}
 
-// beside are places along a line, on its left (out = 90°) or right (−90°), the
-// middle first.
+// beside are places along a line, on its left (90°) or right (−90°), the middle first.
 func beside(l geom.Line, h unit.Length, out unit.Angle) []spot {
 	dir := l.Direction()
 	var places []spot

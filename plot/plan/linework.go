@@ -32,8 +32,7 @@ type linework struct {
 	drawn map[[4]int]bool // the ends of these
 }
 
-// drawnLine is a line between two marks and the operation that draws it; −1 where
-// others are drawn with it.
+// drawnLine is a line between two marks and the operation that draws it alone; else −1.
 type drawnLine struct {
 	geom.Line
 	op, number int
@@ -113,8 +112,7 @@ func ends(a, b geom.Point) [4]int {
 	return [4]int{at(a.X), at(a.Y), at(b.X), at(b.Y)}
 }
 
-// lineAt is the direction of the line that a mark lies on: of the baseline where
-// it lies on none.
+// lineAt is the direction of the line that a mark lies on, else of the baseline.
 func (w *linework) lineAt(at geom.Point) unit.Angle {
 	for _, l := range w.lines {
 		if l.Line.Distance(at) < onLine {

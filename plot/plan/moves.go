@@ -25,8 +25,7 @@ func (v *view) moves() {
 	}
 }
 
-// move draws where a peg stands, as a cross, and an arrow from there to its place.
-// The direction is true; the distance would not be seen.
+// move draws a cross where a peg stands and an arrow to its place, true in direction alone.
 func (c *scene) move(to geom.Point, m Move) {
 	dir := m.Way
 	from := to.Toward(dir+unit.Turn/2, moveLong)

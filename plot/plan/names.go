@@ -128,15 +128,12 @@ func (v *view) aroundCorner(peg Peg, l label, last float64) []spot {
 	least := leaderStart + 0.6*l.height
 	wider := max(0, l.width(v.r)-l.height) / 2
 	var places []spot
-	add := func(turn float64, d unit.Length) {
-		a := out + unit.Angle(turn)*unit.Degree
-		places = append(places, spot{peg.At.Toward(a, d+wider*unit.Length(math.Abs(math.Cos(float64(a))))), 0})
-	}
 	for cost := 0.0; cost < 28; cost++ {
 		for turn := 0.0; turn <= last; turn += 7 {
 			if d := cost - turn/7; d >= 0 && d <= 7 {
-				add(turn, least+unit.Length(d))
-				add(-turn, least+unit.Length(d))
+				for _, turn := range []float64{turn, -turn} {
+					places = append(places, off(peg.At, wider, out+unit.Angle(turn)*unit.Degree, least+unit.Length(d)))
+				}
 			}
 		}
 	}
@@ -173,8 +170,7 @@ func (v *view) outward(peg Peg) unit.Angle {
 	return widestGap(along)
 }
 
-// widestGap is the middle of the widest gap between directions; up and to the
-// right where there are none.
+// widestGap is the middle of the widest gap between directions; 45° where there are none.
 func widestGap(along []float64) unit.Angle {
 	if len(along) == 0 {
 		return 45 * unit.Degree
@@ -196,9 +192,8 @@ func widestGap(along []float64) unit.Angle {
 	return unit.Angle(best)
 }
 
-// aroundMark are places for the name of a mark: inward of an edge, which leaves
-// its length the room outside; else to the right and a little down, away from
-// lines that stand upright.
+// aroundMark are places for a mark's name: inward of an edge, whose length stands outside;
+// else to the right and a little down.
 func (v *view) aroundMark(peg Peg, l label) []spot {
 	first := -45 * unit.Degree
 	if peg.Role == Midpoint && math.Abs(float64(peg.At.Y)) >= onLine {
@@ -208,9 +203,13 @@ func (v *view) aroundMark(peg Peg, l label) []spot {
 	var places []spot
 	for _, d := range []unit.Length{4, 5, 6, 7.5, 9} {
 		for _, deg := range []unit.Angle{0, 30, -30, 60, -60, 90, -90, 120, -120, 150, -150, 180} {
-			a := first + deg*unit.Degree
-			places = append(places, spot{peg.At.Toward(a, d+wider*unit.Length(math.Abs(math.Cos(float64(a))))), 0})
+			places = append(places, off(peg.At, wider, first+deg*unit.Degree, d))
 		}
 	}
 	return places
+}
+
+// off is a place so far off a peg, and the wider, the more so along the words.
+func off(at geom.Point, wider unit.Length, a unit.Angle, d unit.Length) spot {
+	return spot{at.Toward(a, d+wider*unit.Length(math.Abs(math.Cos(float64(a))))), 0}
 }

@@ -10,8 +10,7 @@ import (
 	"trammel/plot/place"
 )
 
-// north draws the reference arrow at the right of all that is drawn so far, or at
-// its left.
+// north draws the reference arrow at the right of all that is drawn so far, or at its left.
 func (v *view) north() {
 	if v.North.Name == "" || v.in != nil {
 		return

@@ -15,9 +15,8 @@ import (
 	"trammel/plot/words"
 )
 
-// Plan is what a plan shows, whatever the layout has for pegs: everything on
-// the ground, in the plane in which the baseline lies on the x axis, its left end
-// at the origin. Pegs may lie above and below it and beyond its ends.
+// Plan is what a plan shows: everything on the ground, in the plane in which the baseline
+// lies on the x axis, its left end at the origin. Pegs may lie all about it.
 type Plan struct {
 	Edge      []geom.Name // outline, once round; none: pegs alone
 	Pegs      []Peg
@@ -58,8 +57,7 @@ const (
 	Midpoint             // a tick across the line that it lies on
 )
 
-// Peg is a mark as the plan shows it. One without a name is drawn and not
-// lettered.
+// Peg is a mark as the plan shows it; without a name it is not lettered.
 type Peg struct {
 	Name    geom.Name
 	Number  int // in the order of the work, in a circle behind the name; 0: none
@@ -71,8 +69,7 @@ type Peg struct {
 	Running string         // its figure as the running dimensions have it; empty: it has none there
 }
 
-// Side is a length beside the line between two pegs. Where nothing else draws
-// that line, it is drawn narrow.
+// Side is a length beside the line between two pegs, which is drawn where nothing else does.
 type Side struct {
 	From, To geom.Name
 	Words    string // as printed, with parentheses where computed

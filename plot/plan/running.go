@@ -63,8 +63,7 @@ func (pic picture) marks() []runMark {
 	return marks
 }
 
-// settleRunning decides which marks there is room for, and how large their
-// figures are: those of the baseline's ends first, then of marks on it.
+// settleRunning decides which marks there is room for, and how large their figures are.
 func (v *view) settleRunning() {
 	marks := v.marks()
 	v.inRun = map[geom.Name]bool{}
@@ -90,9 +89,8 @@ func (v *view) settleRunning() {
 	v.dims, v.runSize = marks, size
 }
 
-// running draws the running dimensions below the baseline: one line from zero, a
-// tick and a figure for every mark, the figures spread where they crowd. Where
-// pegs lie below the baseline, the line runs below them all.
+// running draws one line from zero below the baseline and all pegs, a tick and a figure for
+// every mark, the figures spread where they crowd.
 func (v *view) running() {
 	marks, height := v.dims, v.runSize.height
 	if len(marks) == 0 {
@@ -130,8 +128,8 @@ func (v *view) running() {
 	}
 }
 
-// runLevel is the height of the running dimensions' line between two places:
-// close below the baseline where nothing else is there.
+// runLevel is the height of the running dimensions' line: close below the baseline where
+// nothing else is there.
 func (c *scene) runLevel(first, last unit.Length) unit.Length {
 	low := unit.Length(0)
 	strip := geom.Rect{Min: geom.Point{X: first - 2, Y: c.bounds.Min.Y}, Max: geom.Point{X: last + 2, Y: -cornerPeg - 0.5}}

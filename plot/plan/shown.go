@@ -8,8 +8,7 @@ import (
 	"trammel/geom/unit"
 )
 
-// picture is what of a plan is in a drawing of it, before a line is drawn: the plan
-// whole, or a detail of it.
+// picture is what of a plan is in a drawing of it: the plan whole, or a detail.
 type picture struct {
 	Plan
 	k     float64 // paper over ground
@@ -18,8 +17,7 @@ type picture struct {
 	inRun map[geom.Name]bool // names that the running dimensions have
 }
 
-// mostLines is how many lines between pegs may be on a plan: more are a tangle in
-// which nothing can be found.
+// mostLines is how many lines between pegs may be on a plan: more are a tangle.
 const mostLines = 120
 
 // outline of the piece on paper, counter-clockwise.
@@ -33,8 +31,7 @@ func (pic picture) outline() geom.Polygon {
 	return out
 }
 
-// drawnSides are the sides that the plan shows: the edges alone where there are
-// too many others.
+// drawnSides are the sides that the plan shows: of too many the edges alone.
 func (pic picture) drawnSides() []Side {
 	if len(pic.Sides) <= mostLines {
 		return pic.Sides
@@ -42,8 +39,7 @@ func (pic picture) drawnSides() []Side {
 	return slices.DeleteFunc(slices.Clone(pic.Sides), func(s Side) bool { return pic.edgeHand(s) == 0 })
 }
 
-// outside is the hand on which the outside of the edges lies, walked in their
-// order: −1 the right one, +1 the left.
+// outside is the hand on which the outside of the edges lies: −1 the right, +1 the left.
 func (pic picture) outside() unit.Angle {
 	out, area := pic.outline(), 0.0
 	for i := range out {
@@ -55,8 +51,7 @@ func (pic picture) outside() unit.Angle {
 	return -1
 }
 
-// edgeHand is the hand of a side on which the outside lies, +1 the left one; 0
-// where it is no edge.
+// edgeHand is the hand of a side on which the outside lies; 0 where it is no edge.
 func (pic picture) edgeHand(s Side) unit.Angle {
 	for i, n := range pic.Edge {
 		next := pic.Edge[(i+1)%len(pic.Edge)]
@@ -70,8 +65,7 @@ func (pic picture) edgeHand(s Side) unit.Angle {
 	return 0
 }
 
-// corners is how many pegs of the piece itself there are, in all: a detail is
-// lettered as its plan.
+// corners is how many pegs of the piece there are in all: a detail is lettered as its plan.
 func (pic picture) corners() int {
 	n := 0
 	for _, peg := range pic.Pegs {
@@ -82,8 +76,7 @@ func (pic picture) corners() int {
 	return n
 }
 
-// byRunning says whether a mark has its name in the running figures below the
-// baseline that it lies on.
+// byRunning says whether a mark has its name in the running figures below it.
 func (pic picture) byRunning(peg Peg) bool {
 	return peg.Role != Corner && pic.inRun[peg.Name] && math.Abs(float64(peg.At.Y)) < onLine
 }

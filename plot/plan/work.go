@@ -37,8 +37,7 @@ func (v *view) work() {
 	}
 }
 
-// baseline draws it where it is no edge, and as far beyond its ends as there are
-// feet.
+// baseline draws it where it is no edge, and as far beyond its ends as there are feet.
 func (v *view) baseline() {
 	left, ok := v.at[v.Base[0]]
 	right, also := v.at[v.Base[1]]

@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/pegging"
@@ -41,12 +42,16 @@ import (
 //	sigma_along_mm  of sure:both: σ along the baseline
 //	sigma_across_mm and across it
 func (s Sheet) CSV(out io.Writer) error {
-	w := csv.NewWriter(out)
-	w.UseCRLF = true
 	rows := [][]string{{"kind", "from", "to", "value_mm", "accept_from_mm", "accept_to_mm", "along_mm", "offset_mm", "note", "side", "angle_deg", "reads_mm", "sigma_along_mm", "sigma_across_mm"}}
 	for _, r := range s.rows() {
 		rows = append(rows, []string{r.kind, string(r.from), string(r.to), r.value, r.least, r.most, r.along, r.offset, r.note, r.side, r.angle, r.reads, r.sigmaAlong, r.sigmaAcross})
 	}
+	return write(out, rows)
+}
+
+func write(out io.Writer, rows [][]string) error {
+	w := csv.NewWriter(out)
+	w.UseCRLF = true
 	return w.WriteAll(rows)
 }
 
@@ -58,7 +63,10 @@ type row struct {
 	side, angle, reads, sigmaAlong, sigmaAcross string
 }
 
-func mm(l unit.Length) string { return strconv.FormatFloat(l.MM()+0, 'f', 3, 64) }
+// mm to the thousandth; nothing is written as minus zero.
+func mm(l unit.Length) string {
+	return strings.Replace(strconv.FormatFloat(l.MM(), 'f', 3, 64), "-0.000", "0.000", 1)
+}
 
 func degrees(a unit.Angle) string { return strconv.FormatFloat(a.Degrees(), 'f', 4, 64) }
 

@@ -1,10 +1,8 @@
 package setout
 
 import (
-	"encoding/csv"
 	"io"
 	"math"
-	"strconv"
 
 	"trammel/geom"
 	"trammel/geom/pegging"
@@ -38,37 +36,19 @@ func (g Grid) Place(at, zero, end geom.Point) geom.Point {
 // decimal point. The first two arguments behind the pegs are the ends of the
 // baseline in the pegs' plane, the one at the origin first.
 func PegsCSV(out io.Writer, pegs []pegging.Peg, zero, end geom.Point, g Grid) error {
-	w := csv.NewWriter(out)
-	w.UseCRLF = true
 	rows := [][]string{{"point", "x", "y"}}
 	for _, p := range pegs {
 		at := g.Place(p.At, zero, end)
-		rows = append(rows, []string{string(p.Name), thousandths(at.X), thousandths(at.Y)})
+		rows = append(rows, []string{string(p.Name), mm(at.X), mm(at.Y)})
 	}
-	return w.WriteAll(rows)
-}
-
-// thousandths of a millimetre; nothing is written as minus zero.
-func thousandths(l unit.Length) string {
-	text := strconv.FormatFloat(l.MM(), 'f', 3, 64)
-	if text == "-0.000" {
-		return "0.000"
-	}
-	return text
+	return write(out, rows)
 }
 
 // PegsCSV writes every peg of the sheet in a grid: see the function of that name.
 func (s Sheet) PegsCSV(out io.Writer, g Grid) error {
-	var zero, end geom.Point
-	pegs := make([]pegging.Peg, len(s.Pegs))
-	for i, p := range s.Pegs {
-		pegs[i] = pegging.Peg{Name: p.Name, At: p.At}
-		switch p.Name {
-		case s.Baseline.From:
-			zero = p.At
-		case s.Baseline.To:
-			end = p.At
-		}
+	var pegs []pegging.Peg
+	for _, p := range s.Pegs {
+		pegs = append(pegs, pegging.Peg{Name: p.Name, At: p.At})
 	}
-	return PegsCSV(out, pegs, zero, end, g)
+	return PegsCSV(out, pegs, s.Spot(s.Baseline.From), s.Spot(s.Baseline.To), g)
 }

@@ -35,6 +35,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
 	c := composer{Sheet: s, r: r, words: upright, front: upright, abreast: s.columnsFor(upright.Body(), r), drawn: map[int]plan.Drawn{}}
+	d := c
 	if !c.choose(0) {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: "the plan does not fit, not even at 1:1000", Hint: "use larger paper"}
 	}
@@ -43,7 +44,6 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		return pages, err
 	}
 	// A plan one scale smaller is worth a page less to carry, where it stays large.
-	d := composer{Sheet: s, r: r, words: upright, front: upright, abreast: c.abreast, drawn: c.drawn}
 	if d.choose(c.plan.Scale+1) && d.plan.Scale <= 500 && s.extent() >= largePlan*unit.Length(d.plan.Scale) {
 		if fewer, err := d.pages(); err == nil && len(fewer) < len(pages) {
 			return fewer, nil
@@ -276,8 +276,11 @@ func (c composer) setPlan(page *draw.Page) geom.Rect {
 	for _, p := range c.Pegs {
 		pegs = append(pegs, p.Name)
 	}
-	plan := append(sheet.Shift(c.plan.Ops, origin), c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})...)
+	bar := c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})
+	last := len(bar) - 1 // what it says is no part of the picture
+	plan := append(sheet.Shift(c.plan.Ops, origin), bar[:last]...)
 	page.Ops = append(page.Ops, draw.Tagged(plan, &draw.Tag{Role: draw.AsFigure, Alt: words.In(c.Language).Aloud().Plan(pegs, c.plan.Scale)})...)
+	page.Ops = append(page.Ops, bar[last])
 	page.Places = []draw.Place{{Piece: c.Index, Matrix: c.matrix(origin)}}
 	body.Max.Y = top - h - planMargin
 	return body

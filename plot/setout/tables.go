@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -107,7 +108,7 @@ func (s written) correctionsTable() sheet.Table {
 	var cells [][]string
 	for _, p := range s.Pulls {
 		if s.corrects(p) {
-			cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), s.signed(p.By.Sum()), s.Figure(p.Reads), s.Says().Broken(p)})
+			cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), s.Figure(p.Length), tape.Signed(float64(p.By.Sum()), s.Fine().Length(max(p.By.Sum(), -p.By.Sum()))), s.Figure(p.Reads), s.Says().Broken(p)})
 		}
 	}
 	t := s.table(words.PartCorrections, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), sheet.OnPoint, s.lengths())

@@ -3,6 +3,7 @@ package setout
 import (
 	"trammel/geom"
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -23,18 +24,6 @@ func (s written) corrects(p pegging.Pull) bool {
 	return p.Use != pegging.ForAngle && (p.Use != pegging.ForLeg || s.Falls)
 }
 
-// signed is a correction with its sign.
-func (s written) signed(l unit.Length) string {
-	switch text := s.Fine().Length(max(l, -l)); {
-	case text == s.Fine().Length(0):
-		return text
-	case l < 0:
-		return "−" + text
-	default:
-		return "+" + text
-	}
-}
-
 // laid is a length as the tape reads it over a fall; laidAlong the same of a running
 // distance, with a sign where it lies behind the zero end.
 func (s written) laid(l, fall unit.Length) string {
@@ -43,20 +32,14 @@ func (s written) laid(l, fall unit.Length) string {
 }
 
 func (s written) laidAlong(l, fall unit.Length) string {
-	if l < 0 && s.Figure(-l) != s.Figure(0) {
-		return "−" + s.laid(-l, fall)
-	}
-	return s.laid(max(l, 0), fall)
+	return tape.Below(l, s.laid(max(l, -l), fall))
 }
 
 // pegFigures are a peg's running distance and offset, as the plan and the table have
 // them: bare where they were measured or chosen.
 func (s written) pegFigures(p pegging.Mark) (along, offset string) {
 	chosen := p.Role == pegging.SquareLeg || p.Role == pegging.SquareTop
-	along = words.Computed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p))
-	if p.Along < 0 && s.Figure(-p.Along) != s.Figure(0) {
-		along = "−" + along
-	}
+	along = tape.Below(p.Along, words.Computed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p)))
 	offset = words.Computed(s.Figure(p.Offset), p.Side == pegging.OnLine || chosen || p.Role == pegging.Corner && s.offsetTold(p.Name))
 	return along, offset
 }

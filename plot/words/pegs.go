@@ -55,15 +55,9 @@ func (pegs) Corrections(c tape.Corrections, style unit.Style) string {
 		name string
 		by   unit.Length
 	}{{"calibration", c.Calibration}, {"temperature", c.Temperature}, {"pull", c.Pull}, {"sag", c.Sag}, {"slope", c.Slope}} {
-		text := style.Length(unit.Length(math.Abs(x.by.MM())))
-		if text == style.Length(0) {
-			continue
+		if text := style.Length(max(x.by, -x.by)); text != style.Length(0) {
+			all = append(all, x.name+" "+tape.Signed(float64(x.by), text))
 		}
-		sign := "+"
-		if x.by < 0 {
-			sign = "−"
-		}
-		all = append(all, fmt.Sprintf("%s %s%s", x.name, sign, text))
 	}
 	return geom.Listed(all)
 }

@@ -1,6 +1,9 @@
 package words
 
 import (
+	"slices"
+
+	"trammel/geom"
 	"trammel/geom/pegging"
 )
 
@@ -49,4 +52,92 @@ type SetOut interface {
 type setOut struct {
 	pegging.Layout
 	in English
+}
+
+func edge(e [2]geom.Name) string { return string(e[0] + e[1]) }
+
+func (setOut) Check(c pegging.Check) string {
+	if c.Along == pegging.HalfOfSide {
+		return "half of " + edge(c.HalfOf)
+	}
+	return [...]string{
+		pegging.AlongEdge: "side", pegging.AlongDiagonal: "diagonal", pegging.AlongLine: "line", pegging.FromOtherEnd: "from the other end",
+		pegging.FromMiddle: "from the middle", pegging.AlongHeight: "height", pegging.AlongHeightHalf: "height, median",
+		pegging.AlongFoot: "foot", pegging.AlongMedian: "median",
+	}[c.Along]
+}
+
+// crossingNote says whether arcs that cross so are to be trusted.
+func crossingNote(c pegging.Crossing) string {
+	if c.Sound {
+		return "sound"
+	}
+	return "flat, so go slowly"
+}
+
+func (setOut) Source(p pegging.Pull) string {
+	switch {
+	case p.Measured:
+		return "measured"
+	case p.Use == pegging.ForLeg:
+		return "chosen"
+	}
+	return "computed"
+}
+
+func (setOut) Inside(x pegging.Sure) string {
+	if x.Inside {
+		return "inside"
+	}
+	return "outside"
+}
+
+func (setOut) Way(m pegging.Method) string {
+	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance"}[m]
+}
+
+func (s setOut) Peg(p pegging.Mark) string {
+	switch p.Role {
+	case pegging.Foot:
+		switch {
+		case p.Also:
+			return "foot, middle of " + string(s.Baseline.From+s.Baseline.To)
+		case s.Lone():
+			return "foot of the height"
+		}
+		return "foot of " + string(p.Of[0])
+	case pegging.Middle:
+		return "middle of " + edge(p.Of)
+	case pegging.SquareLeg, pegging.SquareTop:
+		return "for the square"
+	}
+	switch {
+	case p.Name == s.Baseline.From:
+		return "tape's zero"
+	case p.Name == s.Baseline.To:
+		return "baseline's end"
+	case !slices.Contains(s.Beside, p.Name):
+		return "on the baseline"
+	case s.Lone():
+		return "apex"
+	case !slices.Contains(s.Outline, p.Name):
+		return "point"
+	}
+	return "corner"
+}
+
+func (s setOut) Use(p pegging.Pull) string {
+	switch p.Use {
+	case pegging.ForRunning:
+		if p.Behind {
+			return "behind"
+		}
+	case pegging.ForHeight:
+		if !s.Lone() {
+			return "offset"
+		}
+	case pegging.ForAngle:
+		return "angle " + p.Side.String()
+	}
+	return string(p.Use)
 }

@@ -6,11 +6,10 @@
 // there is; its Voice is where the work is done, and picks the words. Another language
 // is another type with the same subjects.
 //
-// Files, from the top floor to the ground: words.go, checks.go, checks_undecided.go,
-// checks_whole.go, compared.go, moves.go, heads.go, setout.go, setout_steps.go, setout_bring.go,
-// setout_doubts.go, setout_basis.go, setout_sure.go, setout_corrections.go, setout_notes.go,
-// nets.go, steps.go, steps_shape.go, settings.go, byhand.go, pegs.go,
-// ranges.go, calibration.go, cautions.go, aloud.go, figures.go, lists.go.
+// Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
+// compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
+// setout.go, nets.go, steps.go, settings.go, byhand.go, pegs.go, ranges.go, calibration.go,
+// cautions.go, aloud.go, figures.go, lists.go.
 package words
 
 import (

@@ -2,11 +2,13 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"trammel/geom"
 	"trammel/geom/pegging"
+	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
 
@@ -101,8 +103,54 @@ func (s setOut) Broken(p pegging.Pull) string {
 }
 
 func (s setOut) signedLevel(n geom.Name) string {
-	if l := s.Level(n); l < 0 && s.Figure(-l) != s.Figure(0) {
-		return "−" + s.Figure(-l)
+	return tape.Below(s.Level(n), s.Figure(max(s.Level(n), -s.Level(n))))
+}
+
+func (s setOut) Bring() []string {
+	pegs := 0
+	for i, p := range s.Pegs {
+		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < tape.OnePeg }) {
+			pegs++
+		}
 	}
-	return s.Figure(max(0, s.Level(n)))
+	all := []string{
+		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, reach(s.wanted(), s.Inches())),
+		fmt.Sprintf("%d pegs with a nail each", pegs),
+		"string, hammer, plumb bob, thick pencil",
+	}
+	if s.Method == pegging.AngleDistance {
+		all = append(all, "a "+s.Instrument.Name)
+	}
+	if s.Weighed {
+		all = append(all, "a spring balance and a thermometer for the tape")
+	}
+	if n := len(s.Nails); n > 0 {
+		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
+	}
+	return all
+}
+
+// wanted is the longest length that the tape has to reach: a pull, a check, a mark or
+// a string from nail to nail.
+func (s setOut) wanted() unit.Length {
+	l := s.Longest()
+	for _, c := range s.Checks {
+		l = max(l, c.Value)
+	}
+	for _, s := range s.Strings {
+		l = max(l, s.Length)
+	}
+	return l
+}
+
+// sameStep keeps a length that is a whole number of metres but for rounding from
+// counting as one more.
+const sameStep = 1e-9
+
+// reach is the length of tape that a pull wants, in whole metres or feet.
+func reach(l unit.Length, feet bool) string {
+	if feet {
+		return fmt.Sprintf("%.0f ft", math.Ceil(float64(l/unit.Foot)*(1-sameStep)))
+	}
+	return fmt.Sprintf("%.0f m", math.Ceil(float64(l/unit.Metre)*(1-sameStep)))
 }
