@@ -75,7 +75,7 @@ func Structure(t testing.TB, file []byte) Part {
 		t.Fatalf("the tree begins with %v", root["K"])
 	}
 	above, _ := catalog["StructTreeRoot"].(types.IndirectRef)
-	all := d.part(r, int(above.ObjectNumber), 0)
+	all := d.part(r, int(above.ObjectNumber))
 	if len(d.seen) != marks {
 		t.Errorf("%d marks are reached of %d", len(d.seen), marks)
 	}
@@ -133,7 +133,7 @@ func (d tagged) readPages(parents types.Dict) (marks int) {
 }
 
 // part reads the element that stands below another.
-func (d tagged) part(r types.IndirectRef, above, depth int) Part {
+func (d tagged) part(r types.IndirectRef, above int) Part {
 	e := d.dict(r)
 	p := Part{}
 	if s, ok := e["S"].(types.Name); ok {
@@ -157,7 +157,7 @@ func (d tagged) part(r types.IndirectRef, above, depth int) Part {
 	for _, k := range all {
 		switch k := k.(type) {
 		case types.IndirectRef:
-			p.Parts = append(p.Parts, d.part(k, int(r.ObjectNumber), depth+1))
+			p.Parts = append(p.Parts, d.part(k, int(r.ObjectNumber)))
 		case types.Integer:
 			d.take(&p, r, e["Pg"], int(k))
 		case types.Dict:
