@@ -25,8 +25,7 @@ type Fit struct {
 	Distortion
 	Left []unit.Length // of each span: what the fit says less what was measured
 	gain [][3]float64  // of each span: by how much across, along and skew go for 1 mm
-	half []float64     // of each span: half its step
-	hand []float64     // of each span: its noise
+	of   []Span
 }
 
 var errUnfixed = errors.New("the lengths do not fix the scale across, the scale along and the skew")
@@ -36,36 +35,31 @@ var errUnfixed = errors.New("the lengths do not fix the scale across, the scale 
 // from no distortion; for distortions of some per cent it has settled to 1e-15
 // after five rounds.
 func FitDistortion(spans []Span) (Fit, error) {
-	f := Fit{Left: make([]unit.Length, len(spans)), gain: make([][3]float64, len(spans)), half: make([]float64, len(spans)), hand: make([]float64, len(spans))}
+	f := Fit{of: spans}
 	x := [3]float64{1, 1, 0} // scale across, scale along, skew
-	for round := range 8 {
-		rows := make([][3]float64, len(spans))
-		off := make([]float64, len(spans))
+	for range 8 {
+		rows, off := make([][3]float64, len(spans)), make([]float64, len(spans))
 		for i, s := range spans {
 			rows[i], off[i] = s.row(x)
 			off[i] = float64(s.Found) - off[i]
 		}
-		gain, ok := solveNormal(rows, spans)
-		if !ok {
+		var ok bool
+		if f.gain, ok = solveNormal(rows, spans); !ok {
 			return Fit{}, errUnfixed
 		}
 		for i := range spans {
 			for k := range x {
-				x[k] += gain[i][k] * off[i]
+				x[k] += f.gain[i][k] * off[i]
 			}
-		}
-		if round == 7 {
-			f.gain = gain
 		}
 	}
 	if !(x[0] > 0.1 && x[1] > 0.1 && math.Abs(x[2]) < 1) {
 		return Fit{}, errUnfixed
 	}
 	f.Distortion = Distortion{x[0] - 1, x[1] - 1, unit.Angle(x[2])}
-	for i, s := range spans {
+	for _, s := range spans {
 		_, l := s.row(x)
-		f.Left[i] = unit.Length(l) - s.Found
-		f.half[i], f.hand[i] = float64(s.Step)/2, float64(s.Noise)
+		f.Left = append(f.Left, unit.Length(l)-s.Found)
 	}
 	return f, nil
 }
@@ -132,9 +126,9 @@ func (f Fit) Uncertainty() float64 {
 	for t := range worst {
 		var e [3]float64
 		for i, g := range f.gain {
-			off := spread(t, i, primes) * f.half[i]
-			if f.hand[i] > 0 {
-				off += math.Sqrt2 * math.Erfinv(spread(t, i, others)) * f.hand[i]
+			off := spread(t, i, primes) * float64(f.of[i].Step) / 2
+			if noise := float64(f.of[i].Noise); noise > 0 {
+				off += math.Sqrt2 * math.Erfinv(spread(t, i, others)) * noise
 			}
 			for k := range e {
 				e[k] += g[k] * off

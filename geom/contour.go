@@ -26,11 +26,6 @@ func (a Arc) Length() unit.Length {
 	return a.Radius * unit.Length(math.Abs(float64(a.Sweep)))
 }
 
-// Area of the circle that the arc is a part of.
-func (a Arc) Area() unit.Area {
-	return unit.Area(math.Pi * float64(a.Radius) * float64(a.Radius))
-}
-
 // Contour is a closed line of straight runs and arcs, once round
 // counter-clockwise: each run starts where the one before it ends, to the
 // rounding of float64, and the first where the last ends. It never crosses itself.

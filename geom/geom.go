@@ -1,9 +1,8 @@
 // Package geom is the geometry of a plane: points, lines, arcs, polygons, outlines and
 // what is cut out of them. It knows nobody: no paper, no files, no trades.
 //
-// Files, from the top floor to the ground: clip_path.go, clip.go, affine_fit.go,
-// affine.go, outline.go, contour.go, near.go, meet.go, basics.go, vector.go, name.go,
-// geom.go.
+// Files, from the top floor to the ground: clip.go, affine_fit.go, affine.go,
+// outline.go, contour.go, near.go, meet.go, basics.go, name.go, geom.go.
 package geom
 
 import "trammel/geom/unit"

@@ -86,11 +86,6 @@ func (p Polygon) around(q Point) bool {
 	return true
 }
 
-// Distance from p to the nearest place of the rectangle, 0 within.
-func (r Rect) Distance(p Point) unit.Length {
-	return unit.Length(math.Hypot(float64(max(r.Min.X-p.X, 0, p.X-r.Max.X)), float64(max(r.Min.Y-p.Y, 0, p.Y-r.Max.Y))))
-}
-
 // Corners of the rectangle, counter-clockwise from the lower left one.
 func (r Rect) Corners() [4]Point {
 	return [4]Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}

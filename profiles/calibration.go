@@ -306,17 +306,13 @@ func (s Set) PrinterWith(name string, c *Calibration) (Printer, error) {
 	if err != nil || c.Edges == nil {
 		return p, err
 	}
-	for _, e := range []struct {
-		key  string
-		edge unit.Length
-		to   *unit.Length
-	}{
-		{"left", c.Edges.Left, &p.Left}, {"top", c.Edges.Top, &p.Top}, {"right", c.Edges.Right, &p.Right}, {"bottom", c.Edges.Bottom, &p.Bottom},
-	} {
+	e := c.Edges
+	for i, edge := range []unit.Length{e.Left, e.Top, e.Right, e.Bottom} {
+		key, to := printerKeys[i].name, printerKeys[i].of(&p)
 		// What somebody wrote for this printer counts where it can be printed.
-		lent := strings.HasSuffix(p.From[e.key], ", from office") || p.From[e.key] == BuiltIn
-		if lent || *e.to < e.edge {
-			*e.to, p.From[e.key] = e.edge, c.From
+		lent := strings.HasSuffix(p.From[key], ", from office") || p.From[key] == BuiltIn
+		if lent || *to < edge {
+			*to, p.From[key] = edge, c.From
 		}
 	}
 	return p, nil

@@ -1,8 +1,8 @@
 // Package profiles holds papers, printers and trades: embedded defaults and the
 // user's own over them, as values: where the files lie is not its business.
 //
-// Files, from the top floor to the ground: list.go, carried.go, calibration.go,
-// lookup.go, load.go, keys.go, profiles.go.
+// Files, from the top floor to the ground: list.go, calibration.go, lookup.go, load.go,
+// keys.go, profiles.go.
 package profiles
 
 import (

@@ -49,7 +49,7 @@ func profilesCommand(c console) *cobra.Command {
 			if len(args) > 0 {
 				return &unit.Fault{What: fmt.Sprintf("%q is not a command of trammel profiles", strict.Shorten(args[0])), Hint: "trammel profiles show NAME"}
 			}
-			return r.profiles(nil)
+			return r.profiles("")
 		},
 		Args: cobra.ArbitraryArgs,
 	}
@@ -65,7 +65,7 @@ func profilesCommand(c console) *cobra.Command {
 			if strings.TrimSpace(args[0]) == "" {
 				return &unit.Fault{What: "the name of the profile is empty", Hint: "trammel profiles lists them"}
 			}
-			return r.profiles(&args[0])
+			return r.profiles(args[0])
 		},
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			set, err := config.Profiles(r.text("config"), readFile)
@@ -81,32 +81,28 @@ func profilesCommand(c console) *cobra.Command {
 	return list
 }
 
-// profiles lists all profiles, or those of one name.
-func (r *request) profiles(name *string) error {
+// profiles lists all profiles, or those of one name, and what is known of printers.
+func (r *request) profiles(name string) error {
 	set, err := config.Profiles(r.text("config"), readFile)
 	if err != nil {
 		return err
 	}
-	var entries []profiles.Entry
-	if name == nil {
-		if entries, err = set.Entries(); err != nil {
-			return err
-		}
-		for _, printer := range calibrated() {
-			if entries, err = withCalibration(entries, printer); err != nil {
-				return err
-			}
-		}
-	} else {
-		entries, err = set.Show(*name)
-		more, broken := withCalibration(entries, *name)
-		switch {
-		case broken != nil:
+	show, printers := func() ([]profiles.Entry, error) { return set.Show(name) }, []string{name}
+	if name == "" {
+		show, printers = set.Entries, calibrated()
+	}
+	entries, err := show()
+	for _, printer := range printers {
+		c, broken := kept(printer)
+		if broken != nil {
 			return broken
-		case err != nil && len(more) == 0:
-			return err
 		}
-		entries = more
+		if c != nil {
+			entries = append(entries, calibration.Entry(*c))
+		}
+	}
+	if err != nil && (name == "" || len(entries) == 0) {
+		return err
 	}
 	if r.on("json") {
 		return writeJSON(r.out, struct {
@@ -115,18 +111,9 @@ func (r *request) profiles(name *string) error {
 		}{1, entries})
 	}
 	var b strings.Builder
-	lines.Table(profileRows(entries, name == nil)).Write(&b, "l l l l l")
+	lines.Table(profileRows(entries, name == "")).Write(&b, "l l l l l")
 	_, err = fmt.Fprint(r.out, b.String())
 	return err
-}
-
-// withCalibration adds what is known of a printer, if anything is.
-func withCalibration(entries []profiles.Entry, printer string) ([]profiles.Entry, error) {
-	c, err := kept(printer)
-	if err != nil || c == nil {
-		return entries, err
-	}
-	return append(entries, calibration.Entry(*c)), nil
 }
 
 // profileRows is a row for each value, kind and name only where they change. In a

@@ -19,8 +19,7 @@ const (
 	Longest          = 100000 * unit.Metre
 )
 
-// Book holds measurements whose words have been checked, the points that they
-// name, and the observations made of them.
+// Book holds measurements whose words have been checked, the points that they name, and the observations made of them.
 type Book struct {
 	Measured []triangle.Measurement
 	Tools    tape.Tools // give σ where no tolerance is stated
@@ -95,46 +94,37 @@ func (b *Book) Observe(i int, m triangle.Measurement) error {
 		o.At[k] = b.Number[names[k]]
 	}
 	r := m.Value
-	var tolerance float64
+	o.Value = ReadingOf(m)
 	if r.Tolerance != nil {
-		tolerance = FigureOf(m, r.LengthTolerance(), r.AngleTolerance)
+		r.Value = r.Tolerance
+		o.Half = ReadingOf(triangle.Measurement{Kind: m.Kind, Value: r})
 	}
-	o.Value = FigureOf(m, r.Length(), r.Angle)
 	if o.Stated = r.Stated; r.Stated {
-		o.Sigma = tolerance / tape.Expansion
-	} else {
-		o.Half = tolerance
+		o.Sigma, o.Half = o.Half/tape.Expansion, 0
 	}
 	o.Sigma = o.SigmaBefore(b.Tools)
+	b.enter(o)
+	return nil
+}
+
+func (b *Book) enter(o Observation) {
 	for _, q := range o.Points() {
 		b.Of[q] = append(b.Of[q], len(b.Obs))
 	}
 	b.Obs = append(b.Obs, o)
-	return nil
 }
 
-// arms of an angle that is named by its corner alone: the two points that
-// distances lead to, or the other two of three.
+// arms of an angle that is named by its corner alone: the two points that distances lead to, or the other two of three.
 func (b *Book) arms(m triangle.Measurement) ([2]geom.Name, error) {
 	corner := m.At[1]
 	var arms []geom.Name
 	for _, o := range b.Measured {
-		if o.Kind != triangle.Distance {
-			continue
-		}
-		for k := range 2 {
-			if o.At[k] == corner && !slices.Contains(arms, o.At[1-k]) {
-				arms = append(arms, o.At[1-k])
-			}
+		if k := slices.Index(o.At[:2], corner); o.Kind == triangle.Distance && k >= 0 && !slices.Contains(arms, o.At[1-k]) {
+			arms = append(arms, o.At[1-k])
 		}
 	}
 	if len(b.Names) == 3 {
-		arms = nil
-		for _, n := range b.Names {
-			if n != corner {
-				arms = append(arms, n)
-			}
-		}
+		arms = slices.DeleteFunc(slices.Clone(b.Names), func(n geom.Name) bool { return n == corner })
 	}
 	if len(arms) == 2 {
 		return [2]geom.Name{arms[0], arms[1]}, nil
@@ -160,20 +150,33 @@ func (b *Book) Coincide(at []geom.Vector) error {
 	return nil
 }
 
+// Taped says whether the distance between two points was measured.
+func (b *Book) Taped(i, j int) bool {
+	return slices.ContainsFunc(b.Of[i], func(k int) bool { return b.Obs[k].N == 2 && b.Obs[k].Has(j) })
+}
+
 // Without is the book without one of its observations.
 func (b Book) Without(i int) Book {
-	b.Obs = slices.Delete(slices.Clone(b.Obs), i, i+1)
-	b.Of = make([][]int, len(b.Names))
-	for k := range b.Obs {
-		for _, u := range b.Obs[k].Points() {
-			b.Of[u] = append(b.Of[u], k)
-		}
+	obs := slices.Delete(slices.Clone(b.Obs), i, i+1)
+	b.Obs, b.Of = nil, make([][]int, len(b.Names))
+	for _, o := range obs {
+		b.enter(o)
 	}
 	return b
 }
 
-// Amount is a length with so many figures, in mm, or in inches where every length was
-// measured in feet or inches.
+// LongestOf is the longest of some lines; of those equal but for rounding the first.
+func LongestOf(at []geom.Vector, lines [][2]int) (ends [2]int) {
+	longest := -1.0
+	for _, l := range lines {
+		if d := at[l[0]].To(at[l[1]]); d > longest*(1+1e-9) {
+			longest, ends = d, l
+		}
+	}
+	return ends
+}
+
+// Amount is a length with so many figures, in mm, or in inches where every length was measured in feet or inches.
 func (b *Book) Amount(mm float64, figures int) string {
 	for _, m := range b.Measured {
 		if m.Kind != triangle.Angle && m.Value.Unit < unit.IN {
@@ -183,16 +186,7 @@ func (b *Book) Amount(mm float64, figures int) string {
 	return fmt.Sprintf("%.*g in", figures, mm/unit.Inch.MM())
 }
 
-// Wrong is the error of a measurement that cannot be meant: where it stands, what is
-// wrong and what to do.
+// Wrong is the error of a measurement that cannot be meant: where it stands, what is wrong and what to do.
 func Wrong(m triangle.Measurement, hint, what string, a ...any) error {
 	return &unit.Fault{Where: m.Where, Subject: unit.Measured, Of: cmp.Or(m.Text, m.Subject()), What: fmt.Sprintf(what, a...), Hint: hint}
-}
-
-// FigureOf is a measurement's length or angle as a bare number.
-func FigureOf(m triangle.Measurement, l unit.Length, a func() unit.Angle) float64 {
-	if m.Kind == triangle.Angle {
-		return float64(a())
-	}
-	return float64(l)
 }

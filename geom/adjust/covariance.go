@@ -3,6 +3,8 @@ package adjust
 import (
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 )
@@ -10,17 +12,9 @@ import (
 // Covariance of a place: how it scatters along x and along y, and together.
 type Covariance struct{ XX, YY, XY unit.Area }
 
-// Plus adds what is independent: a peg is off because its place was measured and
-// because it was set out.
+// Plus adds what is independent: a peg is off because its place was measured and because it was set out.
 func (c Covariance) Plus(d Covariance) Covariance {
 	return Covariance{c.XX + d.XX, c.YY + d.YY, c.XY + d.XY}
-}
-
-// Times scales the variances: by Sigma0², where the σ are to be taken from the
-// residuals instead of from what was stated.
-func (c Covariance) Times(k float64) Covariance {
-	a := unit.Area(k)
-	return Covariance{c.XX * a, c.YY * a, c.XY * a}
 }
 
 // Turned is the same scatter in a plane that is turned counter-clockwise by a.
@@ -78,3 +72,84 @@ func (e Ellipse) Within95() Ellipse {
 // Figure95 is the 95 % figure of a place: the longer half axis of the ellipse
 // that holds 95 of 100, so that at least as many lie within it.
 func (c Covariance) Figure95() unit.Length { return c.Ellipse().Major * Ninetyfive }
+
+// Invert works out the covariance of the unknowns of a fit that Solve found.
+func (f *Fit) Invert() {
+	if f.Free.N > 0 {
+		f.cov = new(mat.SymDense)
+		_ = f.chol.InverseTo(f.cov) // its error is a warning of the condition, which the caller has judged
+	}
+}
+
+// Cov is the covariance of the unknowns, mm², once it is worked out; nil where there are none.
+func (f *Fit) Cov() *mat.SymDense { return f.cov }
+
+// Through is row·covariance·row of two rows.
+func (f *Fit) Through(a, b *Row) (v float64) {
+	for _, s := range a.Terms() {
+		for _, t := range b.Terms() {
+			v += s.V * t.V * f.cov.At(s.I, t.I)
+		}
+	}
+	return v
+}
+
+// Covariance of the place of a point.
+func (f *Fit) Covariance(i int) Covariance {
+	at := func(x, y int) unit.Area {
+		if x < 0 || y < 0 {
+			return 0
+		}
+		return unit.Area(f.cov.At(x, y))
+	}
+	x, y := f.Free.X[i], f.Free.Y[i]
+	return Covariance{XX: at(x, x), YY: at(y, y), XY: at(x, y)}
+}
+
+// Sigma is the σ of a linear function of the unknowns, without the covariance of all.
+func (f *Fit) Sigma(r Row) float64 {
+	if f.Free.N == 0 {
+		return 0
+	}
+	v := mat.NewVecDense(f.Free.N, nil)
+	for _, t := range r.Terms() {
+		v.SetVec(t.I, v.AtVec(t.I)+t.V)
+	}
+	var x mat.VecDense
+	_ = f.chol.SolveVecTo(&x, v) // its error is a warning of the condition
+	return math.Sqrt(max(0, mat.Dot(v, &x)))
+}
+
+// Loosest is the point that moves the most where the observations notice the least.
+func (f *Fit) Loosest() (point int) {
+	data, _ := f.normal(0)
+	var e mat.EigenSym
+	if !e.Factorize(mat.NewSymDense(f.Free.N, data), true) {
+		return 0
+	}
+	var v mat.Dense
+	e.VectorsTo(&v)
+	least, far := mat.Col(nil, 0, &v), -1.0
+	for i := range f.At {
+		if s := f.Free.of(i, least).Size(); s > far {
+			point, far = i, s
+		}
+	}
+	return point
+}
+
+// Rank of the equations: how many unknowns they fix, told apart by a share of the largest pivot.
+func (f *Fit) Rank(share float64) int {
+	data, _ := f.normal(0)
+	if len(data) == 0 {
+		return 0
+	}
+	return Rank(mat.NewSymDense(f.Free.N, data), share)
+}
+
+// Rank of a symmetric matrix that is not negative: how many of its pivots are more than a share of the largest.
+func Rank(m mat.Symmetric, share float64) int {
+	var c mat.PivotedCholesky
+	c.Factorize(m, share*mat.Max(m)) // the largest of such a matrix stands on its diagonal
+	return c.Rank()
+}

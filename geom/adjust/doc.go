@@ -2,8 +2,8 @@
 // heights of lettered points: for nets, whose places are sought, and for layouts that
 // are held against what was wanted.
 //
-// Files, from the top floor to the ground: doc.go, book.go, intersection.go, locus.go,
-// solve.go, scatter.go, equations.go, observation.go, covariance.go, figure.go.
+// Files, from the top floor to the ground: doc.go, book.go, intersection.go,
+// solve.go, covariance.go, equations.go, observation.go.
 //
 // # Standard deviations
 //

@@ -12,8 +12,7 @@ import (
 	"trammel/geom"
 )
 
-// Unknowns numbers the coordinates that are adjusted: X[i] and Y[i] of point i, −1
-// where it is held.
+// Unknowns numbers the coordinates that are adjusted: X[i] and Y[i] of point i, −1 where it is held.
 type Unknowns struct {
 	X, Y []int
 	N    int
@@ -87,18 +86,9 @@ type Prior struct {
 
 // Equations are what is to be adjusted.
 type Equations struct {
-	Obs    []Observation // each with its σ, and oriented
+	Obs    []Observation // each with its σ, ∞ where it is left out, and oriented
 	Free   Unknowns
 	Priors []Prior
-	Weight []float64 // of each observation and then twice of each prior, √ of the share it counts with; nil: 1
-}
-
-// weight is what row i counts with.
-func (e *Equations) weight(i int) float64 {
-	if e.Weight == nil {
-		return 1
-	}
-	return e.Weight[i]
 }
 
 // Orient orients all observations at these places.
@@ -126,20 +116,18 @@ func (e Equations) Linear(at []geom.Vector) *Fit {
 	for i := range e.Obs {
 		o := &e.Obs[i]
 		v, by := o.Computed(at)
-		w := e.weight(i)
 		for k := range by {
-			by[k] = geom.Vector{X: by[k].X * w / o.Sigma, Y: by[k].Y * w / o.Sigma}
+			by[k] = geom.Vector{X: by[k].X / o.Sigma, Y: by[k].Y / o.Sigma}
 		}
 		f.Rows[i] = e.Free.Row(o.Points(), by[:]...)
-		f.Off[i] = (o.Value - v) * w / o.Sigma
+		f.Off[i] = (o.Value - v) / o.Sigma
 	}
 	for i, p := range e.Priors {
 		d := p.At.Minus(at[p.Point])
 		for k, white := range p.White {
 			r := len(e.Obs) + 2*i + k
-			w := e.weight(r)
-			f.Rows[r] = e.Free.Row([]int{p.Point}, white.Times(w))
-			f.Off[r] = white.Dot(d) * w
+			f.Rows[r] = e.Free.Row([]int{p.Point}, white)
+			f.Off[r] = white.Dot(d)
 		}
 	}
 	for _, x := range f.Off {
@@ -151,8 +139,8 @@ func (e Equations) Linear(at []geom.Vector) *Fit {
 	return f
 }
 
-// Moved is the fit after a step.
-func (f *Fit) Moved(step []float64) *Fit {
+// moved is the fit after a step.
+func (f *Fit) moved(step []float64) *Fit {
 	at := slices.Clone(f.At)
 	for i := range at {
 		at[i] = at[i].Plus(f.Free.of(i, step))
@@ -182,9 +170,9 @@ func (f *Fit) normal(damp float64) (data []float64, ok bool) {
 	return data, ok
 }
 
-// Step is the change of the unknowns that is next, and what the sum would fall by if the equations were linear;
-// ok is false where nothing fixes it.
-func (f *Fit) Step(damp float64) (step []float64, gain float64, ok bool) {
+// step is the change of the unknowns that is next, and what the sum would fall by if the
+// equations were linear; ok is false where nothing fixes it.
+func (f *Fit) step(damp float64) (step []float64, gain float64, ok bool) {
 	n := f.Free.N
 	if n == 0 {
 		return nil, 0, true
@@ -212,9 +200,9 @@ func (f *Fit) Step(damp float64) (step []float64, gain float64, ok bool) {
 	return x, gain, !math.IsNaN(gain)
 }
 
-// Factor decomposes the normal equations, for what follows from the fit; ok is false
+// factor decomposes the normal equations, for what follows from the fit; ok is false
 // where they do not fix the unknowns.
-func (f *Fit) Factor() (ok bool) {
+func (f *Fit) factor() (ok bool) {
 	data, ok := f.normal(0)
 	return ok && (f.Free.N == 0 || f.chol.Factorize(mat.NewSymDense(f.Free.N, data)))
 }

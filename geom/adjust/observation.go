@@ -46,11 +46,7 @@ func (o *Observation) Orient(at []geom.Vector) {
 	}
 }
 
-// Left says whether it counts as left.
-func (o *Observation) Left() bool { return o.sign > 0 }
-
-// Computed is what the observation would be at these places, and how it changes with
-// each of its points.
+// Computed is what the observation would be at these places, and how it changes with each of its points.
 func (o *Observation) Computed(at []geom.Vector) (value float64, by [3]geom.Vector) {
 	switch o.Kind {
 	case triangle.Distance:
@@ -138,4 +134,34 @@ func (o *Observation) Reach(at []geom.Vector) float64 {
 		long = max(long, at[o.At[1]].To(at[o.At[2]]))
 	}
 	return 4 * math.Sqrt(2*o.Sigma*long)
+}
+
+// Figure is the length of a distance or a height, or an angle; the other is 0.
+type Figure struct {
+	Length unit.Length
+	Angle  unit.Angle
+}
+
+// AsFigure is the figure of a bare number: millimetres, or radians of an angle.
+func AsFigure(k triangle.Kind, x float64) Figure {
+	if k == triangle.Angle {
+		return Figure{Angle: unit.Angle(x)}
+	}
+	return Figure{Length: unit.Length(x)}
+}
+
+// ReadingOf is what a measurement reads, as a bare number.
+func ReadingOf(m triangle.Measurement) float64 {
+	if m.Kind == triangle.Angle {
+		return float64(m.Value.Angle())
+	}
+	return float64(m.Value.Length())
+}
+
+// Bare is the one of the two that is meant, in millimetres or radians.
+func (f Figure) Bare(k triangle.Kind) float64 {
+	if k == triangle.Angle {
+		return float64(f.Angle)
+	}
+	return float64(f.Length)
 }

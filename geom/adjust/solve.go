@@ -33,9 +33,9 @@ func (e Equations) Solve(at []geom.Vector) (f *Fit, ok bool) {
 	}
 	damp, last := 0.0, math.Inf(1)
 	for range mostSteps {
-		step, gain, ok := f.Step(damp)
+		step, gain, ok := f.step(damp)
 		if ok {
-			next := f.Moved(step)
+			next := f.moved(step)
 			most := floats.Norm(step, math.Inf(1))
 			if damp == 0 && gain <= flat*(1+f.Sum) {
 				if most >= last {
@@ -60,19 +60,18 @@ func (e Equations) Solve(at []geom.Vector) (f *Fit, ok bool) {
 		}
 		damp = max(8*damp, 1e-6)
 	}
-	return f, f.Factor()
+	return f, f.factor()
 }
 
-// Nearby takes at most so many plain steps, as long as each helps: near enough for
-// what is adjusted again.
+// Nearby takes at most so many plain steps, as long as each helps: near enough for what is adjusted again.
 func (e Equations) Nearby(at []geom.Vector, most int) *Fit {
 	f := e.Linear(at)
 	for range most {
-		step, _, ok := f.Step(0)
+		step, _, ok := f.step(0)
 		if !ok {
 			break
 		}
-		next := f.Moved(step)
+		next := f.moved(step)
 		if !(next.Sum < f.Sum) {
 			break
 		}
@@ -81,9 +80,8 @@ func (e Equations) Nearby(at []geom.Vector, most int) *Fit {
 	return f
 }
 
-// Least is about the least sum of squares, or one that is no more than enough: what
-// decides between guesses. Points need not be held, as every step is damped. It says
-// what each step costs, in about a nanosecond or two each.
+// Least is about the least sum of squares, or one that is no more than enough: what decides between guesses. Points
+// need not be held, as every step is damped. It says what each step costs, in about a nanosecond or two each.
 func (e Equations) Least(at []geom.Vector, enough float64, cost func(float64)) *Fit {
 	const steps, slow = 60, 1e-7
 	// So far off and gaining so little, a step never gets there.
@@ -93,8 +91,8 @@ func (e Equations) Least(at []geom.Vector, enough float64, cost func(float64)) *
 	for range steps {
 		n := float64(e.Free.N)
 		cost(n*n*n/3 + 200*float64(len(e.Obs)))
-		if step, _, ok := f.Step(damp); ok {
-			if next := f.Moved(step); next.Sum <= f.Sum {
+		if step, _, ok := f.step(damp); ok {
+			if next := f.moved(step); next.Sum <= f.Sum {
 				gain := f.Sum - next.Sum
 				f, damp = next, max(damp/10, 1e-9)
 				if gain <= slow*(f.Sum+enough) || enough > 0 && f.Sum > hopelessly*enough && gain < little*f.Sum {

@@ -5,15 +5,14 @@
 // lies within 2e-8 mm of the crossing that geometry has, and the area of a result
 // within its perimeter times that. It is not meant for arcs nor for truth to the
 // micrometre on paper: those strokes are cut by package geom.
-//
-// Files, from the top floor to the ground: area.go (regions and what is done with
-// them), canvas.go (to canvas and back).
 package area
 
 import (
 	"fmt"
 	"math"
 	"slices"
+
+	"github.com/tdewolff/canvas"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -27,22 +26,24 @@ type Region struct{ rings []geom.Polygon }
 // Of is the region that the rings enclose: what lies within an odd number of
 // them. Which way round a ring runs does not matter.
 func Of(rings ...geom.Polygon) (Region, error) {
-	return sweep(func(p, _ path) path { return p.settled() }, Region{rings}, Region{})
+	return sweep(func(p, _ *canvas.Path) *canvas.Path { return p.Settle(canvas.EvenOdd) }, Region{rings}, Region{})
 }
 
 // United is what lies in either.
-func (r Region) United(s Region) (Region, error) { return sweep(path.or, r, s) }
+func (r Region) United(s Region) (Region, error) { return sweep((*canvas.Path).Or, r, s) }
 
 // Common is what lies in both.
-func (r Region) Common(s Region) (Region, error) { return sweep(path.and, r, s) }
+func (r Region) Common(s Region) (Region, error) { return sweep((*canvas.Path).And, r, s) }
 
 // Less is r without what lies in s.
-func (r Region) Less(s Region) (Region, error) { return sweep(path.not, r, s) }
+func (r Region) Less(s Region) (Region, error) { return sweep((*canvas.Path).Not, r, s) }
 
 // Grown is the region with every place within d of it, d > 0. Corners are rounded
 // by chords that lie within 0.01 mm of the arc: canvas flattens them so.
 func (r Region) Grown(d unit.Length) (Region, error) {
-	return sweep(func(p, _ path) path { return p.grown(d) }, r, Region{})
+	return sweep(func(p, _ *canvas.Path) *canvas.Path {
+		return p.Offset(float64(d), canvas.Tolerance).Settle(canvas.Positive)
+	}, r, Region{})
 }
 
 // Rings of the region, outer ones counter-clockwise and each followed by its
@@ -101,7 +102,7 @@ func check(r Region) error {
 
 // sweep does one operation. canvas gives up by a panic where its sweep meets what
 // it cannot order; here that is an error.
-func sweep(do func(p, q path) path, r, s Region) (result Region, err error) {
+func sweep(do func(p, q *canvas.Path) *canvas.Path, r, s Region) (result Region, err error) {
 	for _, side := range []Region{r, s} {
 		if err := check(side); err != nil {
 			return Region{}, err
@@ -112,7 +113,7 @@ func sweep(do func(p, q path) path, r, s Region) (result Region, err error) {
 			result, err = Region{}, fmt.Errorf("area: the edges could not be ordered: %v", cause)
 		}
 	}()
-	return Region{oriented(do(pathOf(r), pathOf(s)).rings())}, nil
+	return Region{oriented(ringsOf(do(pathOf(r), pathOf(s))))}, nil
 }
 
 // oriented turns and orders rings that do not cross: outer ones counter-clockwise,
@@ -149,4 +150,46 @@ func turned(r geom.Polygon, sign float64) geom.Polygon {
 		slices.Reverse(r)
 	}
 	return r
+}
+
+// pathOf is a region as canvas has it.
+func pathOf(r Region) *canvas.Path {
+	p := &canvas.Path{}
+	for _, ring := range r.rings {
+		for i, at := range ring {
+			if i == 0 {
+				p.MoveTo(float64(at.X), float64(at.Y))
+			} else {
+				p.LineTo(float64(at.X), float64(at.Y))
+			}
+		}
+		p.Close()
+	}
+	return p
+}
+
+// ringsOf are rings of straight edges, each without its first point repeated.
+func ringsOf(p *canvas.Path) []geom.Polygon {
+	var rings []geom.Polygon
+	for s := p.Scanner(); s.Scan(); {
+		end := s.End()
+		at := geom.Point{X: unit.Length(end.X), Y: unit.Length(end.Y)}
+		switch s.Cmd() {
+		case canvas.MoveToCmd:
+			rings = append(rings, geom.Polygon{at})
+		case canvas.LineToCmd:
+			rings[len(rings)-1] = append(rings[len(rings)-1], at)
+		case canvas.CloseCmd:
+			if last := &rings[len(rings)-1]; at != (*last)[0] {
+				*last = append(*last, at)
+			}
+		}
+	}
+	kept := rings[:0]
+	for _, r := range rings {
+		if len(r) > 2 {
+			kept = append(kept, r)
+		}
+	}
+	return kept
 }

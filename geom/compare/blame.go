@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"trammel/geom/adjust"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -14,14 +16,12 @@ const (
 	clearer = 23.03
 	// another thing that is wrong as well is so much less likely than one alone.
 	another = 23.03
-	// agrees: what is left is larger once in a million by chance. Well: once in a
-	// thousand.
+	// agrees: what is left is larger once in a million by chance. Well: once in a thousand.
 	agrees = 1 - 1e-6
 	well   = 1 - 1e-3
 	// mostNear explanations are told; where there are more it is too little to tell.
 	mostNear = 5
-	// fewThings is up to how many pegs and readings every two of them are tried
-	// together; beyond, only pegs are.
+	// fewThings is up to how many pegs and readings every two of them are tried together; beyond, only pegs are.
 	fewThings = 150
 	// mostThings are tried together: of three, pegs alone.
 	mostThings = 3
@@ -36,23 +36,20 @@ const (
 
 // suspect is a cause, and how likely.
 type suspect struct {
-	out    []leftOut // what is left out; nil: common
-	common commonly  // what all have in common
-	pegFit *pegFit
-	rank   int
-	left   float64 // the sum that is left
-	drop   float64
-	weight float64 // −2 ln of the chance of so large a drop, less what its kind costs
-	agrees bool
-	well   bool
+	out          []leftOut // what is left out; nil: common
+	common       commonly  // what all have in common
+	fit          *adjust.Fit
+	rank         int
+	left         float64 // the sum that is left
+	weight       float64 // −2 ln of the chance of so large a drop, less what its kind costs
+	agrees, well bool
 }
 
-// trial looks for what explains that a layout does not fit: it fits what is guessed, one
-// kind after the other.
+// trial looks for what explains that a layout does not fit: it fits what is guessed, one kind after the other.
 type trial struct {
 	*layout
-	f    *pegFit // of the layout as it was wanted
-	cost float64 // of the kind that is tried
+	f    *adjust.Fit // of the layout as it was wanted
+	cost float64     // of the kind that is tried
 	all  []suspect
 	best float64 // of those that agree
 }
@@ -61,7 +58,7 @@ type trial struct {
 func lighter(s, t suspect) int { return descending(s.weight, t.weight) }
 
 // blame looks for what explains the disagreement.
-func (l *layout) blame(c *Comparison, f *pegFit) {
+func (l *layout) blame(c *Comparison, f *adjust.Fit) {
 	t := trial{layout: l, f: f}
 	t.suspects()
 	all := t.all
@@ -69,15 +66,15 @@ func (l *layout) blame(c *Comparison, f *pegFit) {
 	if len(all) == 0 || all[0].weight < clearer {
 		return
 	}
-	near := t.near(all)
-	agreeing := slices.ContainsFunc(all, func(s suspect) bool { return s.agrees })
 	x := teller{l, c.Readings}
-	switch {
-	case len(near) > mostNear, len(near) == 0 && agreeing:
-		return
-	case len(near) == 0:
+	agreeing := slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
+	if len(agreeing) == 0 {
 		e := x.explanation(all[0])
 		c.Nearest = &e
+		return
+	}
+	near := t.near(agreeing)
+	if len(near) > mostNear {
 		return
 	}
 	for _, s := range near {
@@ -92,8 +89,7 @@ func (l *layout) blame(c *Comparison, f *pegFit) {
 // and more. Where the likeliest leaves more than it should, those come near too that
 // leave no more than they should and are less likely for what they are alone.
 func (l *trial) near(all []suspect) (out []suspect) {
-	all = slices.DeleteFunc(slices.Clone(all), func(s suspect) bool { return !s.agrees })
-	if len(all) == 0 || all[0].weight < clearer {
+	if all[0].weight < clearer {
 		return nil
 	}
 	for _, s := range all {
@@ -126,8 +122,7 @@ func oneWhole(near, all []suspect) []suspect {
 	return slices.Insert(out, min(first, len(out)), one)
 }
 
-// agrees says whether what is left is no more than the tools allow, in so many of all
-// cases.
+// agrees says whether what is left is no more than the tools allow, in so many of all cases.
 func (l *trial) agrees(s suspect, share float64) bool {
 	free := len(l.Obs) - s.rank
 	if free < 1 {
@@ -175,9 +170,8 @@ func (l *layout) things() (pegs, readings []leftOut) {
 	return pegs, readings
 }
 
-// suspects are what may be the cause, each fitted in full: one thing, what all have in
-// common, two things, three pegs. Where what is simple leaves nothing to be gained the
-// rest is not tried.
+// suspects are what may be the cause, each fitted in full: one thing, what all have in common, two things,
+// three pegs. Where what is simple leaves nothing to be gained the rest is not tried.
 func (t *trial) suspects() {
 	pegs, readings := t.things()
 	things := slices.Concat(pegs, readings)
@@ -186,18 +180,18 @@ func (t *trial) suspects() {
 	if len(things) > fewThings {
 		together = pegs
 	}
-	g := t.f.linear(together...)
+	g := linearly(t.f, together...)
 
 	t.cost = 2 * math.Log(n)
 	var single []suspect
 	for _, x := range things {
-		single = append(single, t.guesses(t.f.linear(x), []leftOut{x}, 1)...)
+		single = append(single, t.guesses(linearly(t.f, x), []leftOut{x}, 1)...)
 	}
 	chosen := likelyPegs(single[:len(pegs)])
 	t.fit(single)
 	for _, c := range t.commons() {
 		if h, ok := t.fitted(c, t.f); ok {
-			t.add(suspect{common: h, pegFit: h.pegFit, rank: len(h.by), left: h.pegFit.Sum})
+			t.add(suspect{common: h, fit: h.fit, rank: len(h.by), left: h.fit.Sum})
 		}
 	}
 	if t.cost = 2*math.Log(max(1, n*(n-1)/2)) + another; t.promises() {
@@ -209,8 +203,7 @@ func (t *trial) suspects() {
 }
 
 func (t *trial) add(s suspect) {
-	s.drop = max(0, t.f.Sum-s.left)
-	s.weight = weigh(s.drop, s.rank) - t.cost
+	s.weight = weigh(t.f.Sum-s.left, s.rank) - t.cost
 	s.agrees, s.well = t.agrees(s, agrees), t.agrees(s, well)
 	t.all = append(t.all, s)
 	if s.agrees {
@@ -233,7 +226,7 @@ func (t *trial) fit(guesses []suspect) {
 			continue
 		}
 		if h, err := t.layout.fit(g.out); err == nil {
-			t.add(suspect{out: g.out, pegFit: h, rank: g.rank, left: h.left(g.out)})
+			t.add(suspect{out: g.out, fit: h, rank: g.rank, left: leftBy(h, g.out)})
 		}
 		if most--; most == 0 {
 			return
@@ -247,8 +240,7 @@ func (t *trial) idle(g suspect) bool {
 	return slices.ContainsFunc(t.all, func(s suspect) bool { return s.agrees && s.weight >= most && t.holds(g, s) })
 }
 
-// slack is by how much the first look may be less likely than the fit in full, beside
-// half of it.
+// slack is by how much the first look may be less likely than the fit in full, beside half of it.
 const slack = 30
 
 // likelyPegs are those that are tried by three.
@@ -277,11 +269,11 @@ func (t *trial) guesses(g linear, things []leftOut, many int) (all []suspect) {
 	return all
 }
 
-// left is the sum of what takes part.
-func (f *pegFit) left(out []leftOut) float64 {
+// leftBy is the sum of what takes part.
+func leftBy(f *adjust.Fit, out []leftOut) float64 {
 	sum := f.Sum
 	for _, x := range out {
-		for _, k := range f.rowsOf(x) {
+		for _, k := range rowsOf(f, x) {
 			sum -= f.Off[k] * f.Off[k]
 		}
 	}

@@ -42,17 +42,12 @@ func (l *trial) commons() (all []common) {
 			common{cause: TapeScale, steps: []float64{1e-4}, as: func(by []float64) *layout { return l.reread(func(v float64) float64 { return v / (1 + by[0]) }) }})
 	}
 	var fast []int
-	free := 0
 	for i := range l.Names {
-		switch {
-		case len(l.Of[i]) == 0:
-		case l.fast[i]:
+		if l.fast[i] && len(l.Of[i]) > 0 {
 			fast = append(fast, i)
-		default:
-			free++
 		}
 	}
-	if len(fast) > 0 && free > 1 {
+	if pegs, _ := l.things(); len(fast) > 0 && len(pegs) > 1 {
 		middle := geom.Vector{}
 		for _, i := range fast {
 			middle = middle.Plus(l.wanted[i].Times(1 / float64(len(fast))))
@@ -88,8 +83,7 @@ func (l *layout) reread(truth func(float64) float64) *layout {
 	return c
 }
 
-// carried is the layout if all pegs that are not fixed are turned about a centre and
-// shifted.
+// carried is the layout if all pegs that are not fixed are turned about a centre and shifted.
 func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *layout {
 	c := l.copied()
 	for i, p := range l.wanted {
@@ -100,8 +94,7 @@ func (l *layout) carried(centre geom.Vector, turn float64, shift geom.Vector) *l
 	return c
 }
 
-// frame is the four pegs of one, once round, a side that is fixed first where there is
-// one.
+// frame is the four pegs of one, once round, a side that is fixed first where there is one.
 func (l *trial) frame() (round [4]int, ok bool) {
 	var at []int
 	for _, n := range l.asked.Outline {
@@ -162,15 +155,14 @@ func (l *layout) racked(round [4]int, turn float64) *layout {
 // commonly is how a common cause fits.
 type commonly struct {
 	common
-	by     []float64
-	cov    mat.SymDense // of by
-	as     *layout
-	pegFit *pegFit
+	by  []float64
+	cov mat.SymDense // of by
+	as  *layout
+	fit *adjust.Fit
 }
 
-// fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false
-// where nothing tells of it.
-func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
+// fitted finds by how much a common cause is the one, by Gauss and Newton; ok is false where nothing tells of it.
+func (l *trial) fitted(c common, f *adjust.Fit) (out commonly, ok bool) {
 	n := len(c.steps)
 	by := make([]float64, n)
 	at := l.layout
@@ -180,12 +172,9 @@ func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
 		for k := range g {
 			more := slices.Clone(by)
 			more[k] += c.steps[k]
-			g[k] = at.change(c.as(more), f)
-			for i := range g[k] {
-				g[k][i] /= c.steps[k]
-			}
+			g[k] = at.change(c.as(more), c.steps[k])
 		}
-		m, b := f.normal(g)
+		m, b := normal(f, g)
 		var chol mat.Cholesky
 		if !tells(m) || !chol.Factorize(m) {
 			return out, false
@@ -210,28 +199,26 @@ func (l *trial) fitted(c common, f *pegFit) (out commonly, ok bool) {
 			break
 		}
 	}
-	out.common, out.by, out.as, out.pegFit = c, by, at, f
+	out.common, out.by, out.as, out.fit = c, by, at, f
 	return out, true
 }
 
-// change is by how much what is observed changes, in σ, from one layout to another.
-func (l *layout) change(to *layout, f *pegFit) []float64 {
-	out := make([]float64, len(f.Off))
-	for i := range l.Obs {
-		out[i] = (to.Obs[i].Value - l.Obs[i].Value) / l.Obs[i].Sigma
+// change is by how much what is observed changes, in σ, from one layout to another, by
+// each of so many that the step has.
+func (l *layout) change(to *layout, step float64) (by []float64) {
+	for i, o := range l.Obs {
+		by = append(by, (to.Obs[i].Value-o.Value)/o.Sigma/step)
 	}
 	for i, w := range l.white {
 		d := to.wanted[i].Minus(l.wanted[i])
-		for k := range 2 {
-			out[len(l.Obs)+2*i+k] = w[k].Dot(d)
-		}
+		by = append(by, w[0].Dot(d)/step, w[1].Dot(d)/step)
 	}
-	return out
+	return by
 }
 
 // normal equations of figures that change what is observed by g, the places fitted to
 // each: GᵀRG and −Gᵀr, r the residuals and R their covariance.
-func (f *pegFit) normal(g [][]float64) (*mat.SymDense, *mat.VecDense) {
+func normal(f *adjust.Fit, g [][]float64) (*mat.SymDense, *mat.VecDense) {
 	n := len(g)
 	m, b := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	through := make([]*mat.VecDense, n) // Aᵀg

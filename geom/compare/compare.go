@@ -3,7 +3,7 @@
 // not stand where they should.
 //
 // Files, from the top floor to the ground: compare.go, blame.go, explanation.go,
-// follows.go, range.go, common_causes.go, weigh.go, fit.go, layout.go, comparison.go.
+// range.go, common_causes.go, fit.go, layout.go, comparison.go.
 package compare
 
 // Accepted is the share of readings of a sound layout that lie inside their range:

@@ -92,7 +92,7 @@ func TestMoveMends(t *testing.T) {
 			t.Fatalf("%d°: %+v", deg, c.Explanations)
 		}
 		m := c.Wrong()[0]
-		seen := geom.VectorOf(c.standing(m.From).Wanted)
+		seen := geom.VectorOf(standing(c, m.From).Wanted)
 		u := at[2].Minus(seen).Unit() // as one looks from there
 		end := at[2].Minus(u.Times(float64(m.Toward))).Plus(u.Left().Times(float64(m.Left)))
 		if d := end.To(geom.Vector{X: 4000, Y: 3000}); d > 0.02 {

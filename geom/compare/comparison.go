@@ -1,6 +1,9 @@
 package compare
 
 import (
+	"math"
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/tape"
@@ -8,15 +11,13 @@ import (
 	"trammel/geom/unit"
 )
 
-// Asked is a layout that was to be set out, and what was measured of it
-// afterwards.
+// Asked is a layout that was to be set out, and what was measured of it afterwards.
 type Asked struct {
 	Pegs    []Stake
 	Outline []geom.Name // tells which angle is meant by A=90deg; may be empty
 	Found   []triangle.Measurement
 	Tools   tape.Tools // what was set out and measured back with
-	// Permitted is the K of a permitted deviation ±K√L of each length; 0: the
-	// range follows from the tools.
+	// Permitted is the K of a permitted deviation ±K√L of each length; 0: the range follows from the tools.
 	Permitted unit.Length
 	// Ranges are those that a setting-out sheet printed already: they win.
 	Ranges []Range
@@ -26,9 +27,8 @@ type Asked struct {
 	// Fixed are pegs that are known to stand right, such as the corner of a wall:
 	// they are never blamed. Two of them hold the whole.
 	Fixed []geom.Name
-	// Grain is what the ends of the other ranges are moved outward to, so that a
-	// reading is judged by the figures that are printed; what is permitted is moved
-	// inward to Fine instead. 0: they stay.
+	// Grain is what the ends of the other ranges are moved outward to, so that a reading is judged by the
+	// figures that are printed; what is permitted is moved inward to Fine instead. 0: they stay.
 	Grain, Fine adjust.Figure
 	// Standard and Conditions are of the tape that it was measured back with; nil:
 	// it reads as it should. Found is as read, and is told as read.
@@ -40,10 +40,9 @@ type Asked struct {
 type Stake struct {
 	Name geom.Name
 	At   geom.Point
-	// Spread is how surely it was set out. Zero: as a peg is that two pulls square
-	// to each other place, each as long as from the farther end of the longest edge
-	// (without an outline: of the longest length there is). With Permitted it is as
-	// wide as that allows (2σ of a length is what is permitted).
+	// Spread is how surely it was set out. Zero: as a peg is that two pulls square to each other place, each
+	// as long as from the farther end of the longest edge (without an outline: of the longest length there
+	// is). With Permitted it is as wide as that allows (2σ of a length is what is permitted).
 	Spread adjust.Covariance
 }
 
@@ -53,8 +52,7 @@ type Range struct {
 	Least, Greatest unit.Length
 }
 
-// Compared is one thing found beside what was wanted. Lengths are as the tape
-// reads them.
+// Compared is one thing found beside what was wanted. Lengths are as the tape reads them.
 type Compared struct {
 	Measurement     triangle.Measurement
 	Wanted, Found   adjust.Figure
@@ -85,15 +83,13 @@ type Moved struct {
 	Figure95   unit.Length // of Off and of the move: 95 of 100 lie nearer than that
 	// Known is 2, or 1 where what was found tells of one direction alone.
 	Known int
-	// The move is told from another peg that stands right: so far towards it (less
-	// than 0: away), and so far to the left (less than 0: right) as seen from there.
-	// The two σ are of these.
+	// The move is told from another peg that stands right: so far towards it (less than 0: away), and so far
+	// to the left (less than 0: right) as seen from there. The two σ are of these.
 	From                   geom.Name
 	Toward, Left           unit.Length
 	TowardSigma, LeftSigma unit.Length
-	// Then are the readings that go to it, into Readings: they should read what was
-	// wanted afterwards. Those that go as well to a peg that is mended later are
-	// among that one's.
+	// Then are the readings that go to it, into Readings: they should read what was wanted afterwards. Those
+	// that go as well to a peg that is mended later are among that one's.
 	Then []int
 }
 
@@ -140,7 +136,6 @@ type Explanation struct {
 	Outside []int
 	Others  adjust.Figure // what the others make the first such reading
 	Sigma   adjust.Figure // σ of that
-	Drop    float64       // by which the sum of squares falls
 	Left    float64       // the sum that is left
 	Freedom int           // of that sum
 	Agree   bool          // what is left is what the tools allow
@@ -173,9 +168,8 @@ type Comparison struct {
 	Passed    bool       // each reading lies inside its range
 	Sum       float64    // of the squares, all pegs where they should stand but for what setting out costs
 	Freedom   int
-	// Explanations are what explains the disagreement, the likeliest first; more
-	// than one only where nothing tells them apart. Empty where all is inside, where
-	// nothing explains it, and where it is too little to tell.
+	// Explanations are what explains the disagreement, the likeliest first; more than one only where nothing tells them
+	// apart. Empty where all is inside, where nothing explains it, and where it is too little to tell.
 	Explanations []Explanation
 	// Nearest is then what would explain the most, though the rest still disagrees.
 	Nearest *Explanation
@@ -209,24 +203,18 @@ func (t taped) reads(l unit.Length) unit.Length {
 	return r
 }
 
-// standing is where a peg stands; zero where there is none of the name.
-func (c Comparison) standing(n geom.Name) Standing {
+// ShouldRead is what the tape should read from one peg to another; 0 where one of them was not asked for.
+func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
+	var ends []geom.Point
 	for _, s := range c.Standings {
-		if s.Name == n {
-			return s
+		if s.Name == m || s.Name == n {
+			ends = append(ends, s.Wanted)
 		}
 	}
-	return Standing{}
-}
-
-// ShouldRead is what the tape should read from one peg to another; 0 where one of
-// them was not asked for.
-func (c Comparison) ShouldRead(m, n geom.Name) unit.Length {
-	p, q := c.standing(m), c.standing(n)
-	if p.Name == "" || q.Name == "" {
+	if len(ends) != 2 {
 		return 0
 	}
-	return c.tape.reads(p.Wanted.Distance(q.Wanted))
+	return c.tape.reads(ends[0].Distance(ends[1]))
 }
 
 // Wrong are the pegs that stand wrong without a doubt.
@@ -235,4 +223,70 @@ func (c Comparison) Wrong() []Moved {
 		return nil
 	}
 	return c.Explanations[0].Pegs
+}
+
+// Outside are the readings that lie outside their ranges, into Readings.
+func (c Comparison) Outside() (out []int) {
+	for i, r := range c.Readings {
+		if !r.Inside {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// Reads is what the tape shows over a length.
+func (c Comparison) Reads(l unit.Length) unit.Length { return c.tape.reads(l) }
+
+// Together says whether pegs that stand wrong were measured between, and stand right to
+// one another: so they would if all the others were shifted or turned as a whole.
+func (c Comparison) Together(e Explanation) bool {
+	right := 0
+	for i, r := range c.Readings {
+		m := r.Measurement
+		in := func(n geom.Name) bool { return slices.ContainsFunc(e.Pegs, func(p Moved) bool { return p.Name == n }) }
+		if m.Kind == triangle.Distance && in(m.At[0]) && in(m.At[1]) && r.Inside && !slices.Contains(e.Reading, i) {
+			right++
+		}
+	}
+	return right == len(e.Pegs)*(len(e.Pegs)-1)/2
+}
+
+// Alike says whether every length reads too long, or every one too short, as the tape that explains it would have it.
+func (c Comparison) Alike(e Explanation) bool {
+	for i, r := range c.Readings {
+		if r.Measurement.Kind != triangle.Angle && (float64(r.Off.Length)*e.By <= 0 || slices.Contains(e.Outside, i)) {
+			return false
+		}
+	}
+	return true
+}
+
+// Side says whether two pegs of a racked frame are a side of it.
+func (e Explanation) Side(p, q geom.Name) bool {
+	round := []geom.Name{e.Held[0], e.Held[1], e.Pegs[0].Name, e.Pegs[1].Name}
+	i, j := slices.Index(round, p), slices.Index(round, q)
+	return i < 0 || j < 0 || (i+1)%4 == j || (j+1)%4 == i
+}
+
+// Farthest is the peg that is off most.
+func (e Explanation) Farthest() (far Moved) {
+	for _, m := range e.Pegs {
+		if m.Off > far.Off*(1+1e-9) {
+			far = m
+		}
+	}
+	return far
+}
+
+// AlongAlone says whether the move may be told without what it is to the left or
+// right: that is little, and no more than is known of it.
+func (m Moved) AlongAlone() bool { return m.Known == 1 || slight(m.Left, m.Toward, m.LeftSigma) }
+
+// AcrossAlone says the same of what it is towards the peg or away from it.
+func (m Moved) AcrossAlone() bool { return slight(m.Toward, m.Left, m.TowardSigma) }
+
+func slight(part, other, sigma unit.Length) bool {
+	size := math.Abs(float64(part))
+	return size < inLine*math.Abs(float64(other)) && size < tape.Expansion*float64(sigma)
 }

@@ -18,8 +18,8 @@ type teller struct {
 
 // explanation says what a cause makes of pegs and readings, and what it leaves.
 func (l teller) explanation(s suspect) Explanation {
-	h := s.pegFit
-	e := Explanation{Cause: s.common.cause, Drop: s.drop, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
+	h := s.fit
+	e := Explanation{Cause: s.common.cause, Left: s.left, Freedom: len(l.Obs) - s.rank, Agree: s.agrees, Well: s.well}
 	for _, p := range h.At {
 		e.Places = append(e.Places, l.back(p))
 	}
@@ -40,13 +40,10 @@ func (l teller) explanation(s suspect) Explanation {
 		}
 	}
 	for i := range l.Obs {
-		if slices.Contains(e.Reading, i) {
-			continue
-		}
 		o := &l.Obs[i]
 		now, _ := o.Computed(h.At)
 		then, _ := o.Computed(mended)
-		if !l.readings[i].takes(then - now + as.Obs[i].Value - o.Value) {
+		if !slices.Contains(e.Reading, i) && !l.readings[i].takes(then-now+as.Obs[i].Value-o.Value) {
 			e.Outside = append(e.Outside, i)
 		}
 	}
@@ -56,31 +53,24 @@ func (l teller) explanation(s suspect) Explanation {
 // together fills in what all have in common.
 func (l teller) together(e *Explanation, c commonly) {
 	e.By, e.ByFigure95 = c.by[0], tape.Expansion*math.Sqrt(c.cov.At(0, 0))
-	var wrong []int
+	var wrong []leftOut
 	switch {
 	case c.cause == Racked:
 		e.Held = []geom.Name{l.Names[c.round[0]], l.Names[c.round[1]]}
-		wrong = c.round[2:]
+		wrong = []leftOut{{c.round[2], -1}, {c.round[3], -1}}
 	case c.cause.OfWhole():
 		for i := range l.Names {
 			if !l.fast[i] {
-				wrong = append(wrong, i)
+				wrong = append(wrong, leftOut{i, -1})
 			}
 		}
-		if c.cause == Turned && c.about >= 0 {
-			e.About = l.Names[c.about]
-		}
-	}
-	var out []leftOut
-	for _, i := range wrong {
-		out = append(out, leftOut{i, -1})
 	}
 	var from []int
-	if e.About != "" {
-		from = []int{c.about}
+	if c.cause == Turned {
+		e.About, from = l.Names[c.about], []int{c.about}
 	}
-	for _, i := range wrong {
-		e.Pegs = append(e.Pegs, l.moved(i, mark{at: c.as.wanted[i], covariance: l.carriedBy(c, i), both: true, from: from}, out))
+	for _, x := range wrong {
+		e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: c.as.wanted[x.peg], covariance: l.carriedBy(c, x.peg), both: true, from: from}, wrong))
 	}
 }
 
@@ -102,7 +92,7 @@ func (l teller) carriedBy(c commonly, i int) (v adjust.Covariance) {
 }
 
 // alone fills in pegs that stand wrong and readings that are misread.
-func (l teller) alone(e *Explanation, h *pegFit, out []leftOut) {
+func (l teller) alone(e *Explanation, h *adjust.Fit, out []leftOut) {
 	for _, x := range out {
 		if x.reading < 0 {
 			e.Pegs = append(e.Pegs, l.moved(x.peg, mark{at: h.At[x.peg], covariance: h.Covariance(x.peg)}, out))
@@ -129,26 +119,16 @@ type mark struct {
 // moved tells of a peg that stands wrong, and of the move that mends it.
 func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 	off := stands.at.Minus(l.wanted[i])
-	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Known: 2}
-	later := map[int]bool{} // pegs that are mended after this one
-	for k := len(out) - 1; k >= 0 && out[k].peg != i; k-- {
-		if out[k].reading < 0 {
-			later[out[k].peg] = true
-		}
-	}
+	m := Moved{Name: l.Names[i], Wanted: l.back(l.wanted[i]), At: l.back(stands.at), Covariance: stands.covariance, Off: unit.Length(off.Size()), Figure95: stands.covariance.Figure95(), Known: 2}
+	mended := out[slices.Index(out, leftOut{i, -1})+1:] // after this one
 	for _, k := range l.Of[i] {
-		if !slices.Contains(out, leftOut{-1, k}) && !slices.ContainsFunc(l.Obs[k].Points(), func(q int) bool { return later[q] }) {
+		if !slices.Contains(out, leftOut{-1, k}) && !slices.ContainsFunc(mended, func(x leftOut) bool { return x.reading < 0 && l.Obs[k].Has(x.peg) }) {
 			m.Then = append(m.Then, k)
 		}
 	}
-	// Where one direction is a hundred times surer than the other, the other is
-	// as good as unknown.
+	// Where one direction is a hundred times surer than the other, the other is as good as unknown.
 	el := m.Covariance.Ellipse()
 	far := el.Major > 100*el.Minor && !stands.both
-	if far {
-		m.Known = 1
-	}
-	m.Figure95 = m.Covariance.Figure95()
 	best, toward := math.Inf(1), geom.Vector{}
 	from := stands.from
 	if from == nil {
@@ -177,14 +157,14 @@ func (l teller) moved(i int, stands mark, out []leftOut) Moved {
 		}
 	}
 	if far {
+		m.Known = 1
 		m.Off, m.Figure95 = unit.Length(math.Abs(float64(m.Toward))), tape.Expansion*m.TowardSigma
 		m.At = l.back(l.wanted[i].Minus(toward.Times(float64(m.Toward))))
 	}
 	return m
 }
 
-// inLine: a move so near the line to a peg, as a share of it, may be told as one
-// along it.
+// inLine: a move so near the line to a peg, as a share of it, may be told as one along it.
 const inLine = 0.2
 
 // besides are the pegs that a move may be told from: those that something was
@@ -195,7 +175,7 @@ func (l teller) besides(i int, out []leftOut) (all []int) {
 			all = append(all, j)
 		}
 	}
-	if near := slices.DeleteFunc(slices.Clone(all), func(j int) bool { return !l.found(i, j) }); len(near) > 0 {
+	if near := slices.DeleteFunc(slices.Clone(all), func(j int) bool { return !l.Taped(i, j) }); len(near) > 0 {
 		return near
 	}
 	return all
@@ -208,10 +188,10 @@ const shows = 4
 // most groups; of those, that by which they differ most.
 func (l *layout) telling(all []Explanation) *Telling {
 	var best *Telling
-	most := 0.0
+	groups, most := 1, 0.0
 	for j := range l.Names {
 		for i := range j {
-			if l.found(i, j) {
+			if l.Taped(i, j) {
 				continue
 			}
 			t := Telling{From: l.Names[i], To: l.Names[j]}
@@ -219,12 +199,8 @@ func (l *layout) telling(all []Explanation) *Telling {
 				t.Reads = append(t.Reads, e.reads(e.Places[i].Distance(e.Places[j])))
 			}
 			apart := t.group(l.Tools.Pull(t.Reads[0]))
-			n, before := len(t.Alike), 1
-			if best != nil {
-				before = len(best.Alike)
-			}
-			if n > before || n == before && best != nil && apart > most*(1+1e-6) {
-				most, best = apart, &t
+			if n := len(t.Alike); n > groups || n == groups && n > 1 && apart > most*(1+1e-6) {
+				groups, most, best = n, apart, &t
 			}
 		}
 	}
@@ -241,15 +217,15 @@ func (t *Telling) group(pull unit.Length) (apart float64) {
 	slices.SortStableFunc(order, func(i, j int) int { return descending(float64(t.Reads[j]), float64(t.Reads[i])) })
 	apart = math.Inf(1)
 	for k, i := range order {
+		step := math.Inf(1)
 		if k > 0 {
-			d := float64(t.Reads[i]-t.Reads[order[k-1]]) / float64(pull)
-			if d < shows {
-				last := len(t.Alike) - 1
-				t.Alike[last] = append(t.Alike[last], i)
-				continue
-			}
-			apart = min(apart, d)
+			step = float64(t.Reads[i]-t.Reads[order[k-1]]) / float64(pull)
 		}
+		if last := len(t.Alike) - 1; step < shows {
+			t.Alike[last] = append(t.Alike[last], i)
+			continue
+		}
+		apart = min(apart, step)
 		t.Alike = append(t.Alike, []int{i})
 	}
 	for _, g := range t.Alike {

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,3 +32,8 @@ func names(text string) (all []geom.Name) {
 }
 
 func letter(i int) geom.Name { return geom.Name(rune('A' + i)) }
+
+// standing is where a peg stands.
+func standing(c Comparison, n geom.Name) Standing {
+	return c.Standings[slices.IndexFunc(c.Standings, func(s Standing) bool { return s.Name == n })]
+}

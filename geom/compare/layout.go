@@ -33,13 +33,11 @@ func newLayout(a Asked) (*layout, error) {
 	if len(a.Found) == 0 {
 		return nil, &unit.Fault{What: "nothing was measured back", Hint: "give what was found: AB=4510, BC=3005"}
 	}
-	for _, x := range []struct {
-		of      string
-		n, most int
-	}{{"readings", len(a.Found), adjust.MostMeasurements}, {"pegs", len(a.Pegs), adjust.MostPoints}} {
-		if x.n > x.most {
-			return nil, &unit.Fault{What: fmt.Sprintf("%d %s: at most %d are taken", x.n, x.of, x.most), Hint: "divide the layout"}
-		}
+	if len(a.Found) > adjust.MostMeasurements {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d readings: at most %d are taken", len(a.Found), adjust.MostMeasurements), Hint: "divide the layout"}
+	}
+	if len(a.Pegs) > adjust.MostPoints {
+		return nil, &unit.Fault{What: fmt.Sprintf("%d pegs: at most %d are taken", len(a.Pegs), adjust.MostPoints), Hint: "divide the layout"}
 	}
 	l := &layout{asked: a, tape: taped{a.Standard, a.Conditions}}
 	l.Book = adjust.Book{Measured: slices.Clone(a.Found), Tools: a.Tools.Complete(), Number: map[geom.Name]int{}}
@@ -138,30 +136,23 @@ func (l *layout) take(i int) error {
 }
 
 // longest edge of the outline, or where there is none, the longest length.
-func (l *layout) longest() (ends [2]int) {
-	best := -1.0
-	try := func(i, j int) {
-		if d := l.wanted[i].To(l.wanted[j]); d > best*(1+1e-9) {
-			best, ends = d, [2]int{i, j}
-		}
-	}
+func (l *layout) longest() [2]int {
+	var lines [][2]int
 	n := len(l.asked.Outline)
 	for k, name := range l.asked.Outline {
 		i, ok := l.Number[name]
-		j, also := l.Number[l.asked.Outline[(k+1)%n]]
-		if ok && also {
-			try(i, j)
+		if j, also := l.Number[l.asked.Outline[(k+1)%n]]; ok && also && i != j {
+			lines = append(lines, [2]int{i, j})
 		}
 	}
-	if best > 0 {
-		return ends
-	}
-	for j := range l.wanted {
-		for i := range j {
-			try(i, j)
+	if len(lines) == 0 {
+		for j := range l.wanted {
+			for i := range j {
+				lines = append(lines, [2]int{i, j})
+			}
 		}
 	}
-	return ends
+	return adjust.LongestOf(l.wanted, lines)
 }
 
 // spreadOf is how surely a peg was set out.

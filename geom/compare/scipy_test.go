@@ -107,7 +107,7 @@ func foundAgainstSciPy(t *testing.T, table io.Reader, moved, clean int) {
 		inEllipse.add(far <= adjust.Ninetyfive*adjust.Ninetyfive)
 		inFigure.add(d.Size() <= m.Figure95.MM())
 		// The move as it is told: towards a peg and square to that.
-		j := c.standing(m.From)
+		j := standing(c, m.From)
 		u := geom.VectorOf(j.Wanted).Minus(geom.VectorOf(m.At)).Unit()
 		toward.add(math.Abs(d.Dot(u)) <= tape.Expansion*m.TowardSigma.MM())
 		left.add(math.Abs(d.Dot(u.Left())) <= tape.Expansion*m.LeftSigma.MM())

@@ -12,8 +12,7 @@ import (
 	"trammel/geom/unit"
 )
 
-// Adjusted is a net after the adjustment: the places that make the sum of
-// (residual/σ)² least.
+// Adjusted is a net after the adjustment: the places that make the sum of (residual/σ)² least.
 type Adjusted struct {
 	Names   []geom.Name // in the order of the alphabet
 	Points  []geom.Point
@@ -24,12 +23,10 @@ type Adjusted struct {
 	Freedom int          // measurements more than needed
 	Sum     float64      // of (residual/σ)²
 	Global  Global
-	// Suspects are the measurements that may hold a slip, the likeliest first;
-	// empty where all fit.
+	// Suspects are the measurements that may hold a slip, the likeliest first; empty where all fit.
 	Suspects []Suspect
-	// Mine tells this placement of the points from Others, which fit as well and
-	// which Net.Sides excludes; where Disputed, no placement agrees with all that
-	// was measured, and Others come as near. Both empty where only one fits.
+	// Mine tells this placement of the points from Others, which fit as well and which Net.Sides excludes; where
+	// Disputed, no placement agrees with all that was measured, and Others come as near. Both empty where only one fits.
 	Mine     Placement
 	Others   []Placement
 	Disputed bool
@@ -50,18 +47,15 @@ type Result struct {
 	// Redundancy is the share of a slip that shows in this residual, from 0 (no
 	// other measurement checks it) to 1. Over all measurements it sums to Freedom.
 	Redundancy float64
-	// W is the standardised residual, residual/(σ√redundancy); 0 where Redundancy
-	// is less than Checked. W. Baarda, A testing procedure for use in geodetic
-	// networks, 1968 (from memory).
+	// W is the standardised residual, residual/(σ√redundancy); 0 where Redundancy is less than Checked. W.
+	// Baarda, A testing procedure for use in geodetic networks, 1968 (from memory).
 	W float64
-	// Noticed is the slip that would be found four times in five:
-	// NoticedAt·σ/√redundancy; 0 where none would.
+	// Noticed is the slip that would be found four times in five: NoticedAt·σ/√redundancy; 0 where none would.
 	Noticed adjust.Figure
 }
 
 const (
-	// Checked is the redundancy below which nothing checks a measurement: what is
-	// less is rounding.
+	// Checked is the redundancy below which nothing checks a measurement: what is less is rounding.
 	Checked = 1e-6
 	// Critical is the |W| above which a residual is not chance, but once in a
 	// thousand: the normal distribution, two-sided.
@@ -72,11 +66,9 @@ const (
 	NoticedAt = 4.1321
 )
 
-// CriticalOf is the |W| that the largest of n residuals passes by chance once in a
-// thousand nets: Critical for one, more for many. The residuals are taken as
-// independent, which asks rather too much of them than too little (Z. Šidák,
-// Rectangular confidence regions for the means of multivariate normal distributions,
-// 1967, from memory).
+// CriticalOf is the |W| that the largest of n residuals passes by chance once in a thousand nets: Critical for one,
+// more for many. The residuals are taken as independent, which asks rather too much of them than too little (Z. Šidák,
+// Rectangular confidence regions for the means of multivariate normal distributions, 1967, from memory).
 func CriticalOf(n int) float64 {
 	each := -math.Expm1(math.Log1p(-0.001) / float64(max(n, 1)))
 	return distuv.UnitNormal.Quantile(1 - each/2)
@@ -125,7 +117,7 @@ func (s *state) adjusted() (Adjusted, error) {
 	if f, err = s.mirrored(f); err != nil {
 		return Adjusted{}, err
 	}
-	if i, j := s.baseline(f.At); len(s.control) == 0 && f.base != [2]int{i, j} { // another line became the longest
+	if len(s.control) == 0 && f.base != s.baseline(f.At) { // another line became the longest
 		if f, err = s.fit(f.At); err != nil {
 			return Adjusted{}, err
 		}
@@ -140,7 +132,7 @@ func (s *state) adjusted() (Adjusted, error) {
 	if len(s.control) == 0 {
 		a.Base = [2]geom.Name{s.Names[f.base[0]], s.Names[f.base[1]]}
 	}
-	a.take(f)
+	a.take()
 	a.suspects()
 	a.warn()
 	return a, nil
@@ -156,10 +148,10 @@ func (p *problem) mirrored(f *fitted) (*fitted, error) {
 }
 
 // take fills in everything that follows from the fit.
-func (a *Adjusted) take(f *fitted) {
-	a.Points = make([]geom.Point, len(f.At))
-	for i, c := range f.At {
-		a.Points[i] = c.Plus(a.net.Origin).Point()
+func (a *Adjusted) take() {
+	f := a.fit
+	for _, c := range f.At {
+		a.Points = append(a.Points, c.Plus(a.net.Origin).Point())
 	}
 	f.Invert()
 	a.Freedom = len(f.Obs) - f.Free.N
@@ -170,14 +162,13 @@ func (a *Adjusted) take(f *fitted) {
 		a.Global = Global{Sigma0: math.Sqrt(a.Sum / float64(a.Freedom)), Limit: limit(a.Freedom, chanceOfSum), Chance: chi.Survival(a.Sum)}
 		a.Global.Passed = a.Sum <= a.Global.Limit
 	}
-	a.Results = make([]Result, len(f.Obs))
 	for i := range f.Obs {
-		a.Results[i] = a.result(f, i)
+		a.Results = append(a.Results, a.result(i))
 	}
 }
 
-func (a *Adjusted) result(f *fitted, i int) Result {
-	o := &f.Obs[i]
+func (a *Adjusted) result(i int) Result {
+	f, o := a.fit, &a.fit.Obs[i]
 	v, _ := o.Computed(f.At)
 	r := Result{Measurement: a.net.Measured[i]}
 	share := f.Through(&f.Rows[i], &f.Rows[i]) // of the adjusted value, in σ²
@@ -209,8 +200,7 @@ func (a Adjusted) Point(n geom.Name) (at geom.Point, ok bool) {
 	return at, ok
 }
 
-// Corner is the σ of the angle at a point from one to another; 0 where one of them is
-// not there or all are held.
+// Corner is the σ of the angle at a point from one to another; 0 where one of them is not there or all are held.
 func (a Adjusted) Corner(m, at, n geom.Name) unit.Angle {
 	i, ok0 := a.index(m)
 	j, ok1 := a.index(at)
@@ -232,4 +222,39 @@ func (a Adjusted) Polygon() geom.Polygon {
 		all = append(all, at)
 	}
 	return all
+}
+
+// Covariance of a point, with the baseline's first end and direction (or the
+// known points) held: zero for what is held and for a name that is not there.
+func (a Adjusted) Covariance(n geom.Name) adjust.Covariance {
+	i, ok := a.index(n)
+	if !ok {
+		return adjust.Covariance{}
+	}
+	return a.fit.Covariance(i)
+}
+
+// Seen is the place of a point and its covariance as seen from another baseline:
+// its first end is the origin, its direction that of x, and both are without
+// error. That is what a peg set out from that baseline has from the measurements.
+func (a Adjusted) Seen(n geom.Name, base [2]geom.Name) (geom.Point, adjust.Covariance) {
+	i, ok0 := a.index(n)
+	p, ok1 := a.index(base[0])
+	q, ok2 := a.index(base[1])
+	if !ok0 || !ok1 || !ok2 || p == q {
+		return geom.Point{}, adjust.Covariance{}
+	}
+	from := geom.VectorOf(a.Points[p])
+	way, d := geom.VectorOf(a.Points[q]).Minus(from), geom.VectorOf(a.Points[i]).Minus(from)
+	b := way.Size()
+	along := way.Times(1 / b)
+	across := along.Left()
+	here := geom.Vector{X: along.Dot(d), Y: along.Cross(d)}
+	// In the axes of the baseline: the point less the first end, less what the turn of the baseline moves it by.
+	turn := across.Times(1 / b)
+	of := []int{i, p, q}
+	x := a.fit.Free.Row(of, along, along.Times(-1).Minus(turn.Times(here.Y)), turn.Times(here.Y))
+	y := a.fit.Free.Row(of, across, across.Times(-1).Plus(turn.Times(here.X)), turn.Times(-here.X))
+	through := func(r, t *adjust.Row) unit.Area { return unit.Area(a.fit.Through(r, t)) }
+	return here.Point(), adjust.Covariance{XX: through(&x, &x), YY: through(&y, &y), XY: through(&x, &y)}
 }

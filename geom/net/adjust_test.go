@@ -75,6 +75,12 @@ func is(t *testing.T, what, got, want string) {
 	}
 }
 
+// scaled is the covariance of a point with the σ from the residuals.
+func scaled(a Adjusted, n geom.Name) adjust.Covariance {
+	c, k := a.Covariance(n), unit.Area(a.Global.Sigma0*a.Global.Sigma0)
+	return adjust.Covariance{XX: c.XX * k, YY: c.YY * k, XY: c.XY * k}
+}
+
 func known(name geom.Name, x, y unit.Length) Control {
 	return Control{name, geom.Point{X: x * unit.Metre, Y: y * unit.Metre}}
 }
@@ -90,7 +96,7 @@ func TestStrangBorre(t *testing.T) {
 	p, _ := a.Point("P")
 	is(t, "x", metres(p.X, 4), "170.7029")
 	is(t, "y", metres(p.Y, 4), "170.7234")
-	c := a.Covariance("P").Times(a.Global.Sigma0 * a.Global.Sigma0)
+	c := scaled(a, "P")
 	is(t, "σx", metres(c.X(), 5), "0.03303")
 	is(t, "σy", metres(c.Y(), 5), "0.02335")
 	if a.Freedom != 1 || a.Results[0].Sigma.Length != 10 {
@@ -130,7 +136,7 @@ func TestGhilani(t *testing.T) {
 	is(t, "W y", metres(w.Y, 4), "391043.2945")
 	is(t, "C x", metres(c.X, 4), "2416892.6955")
 	is(t, "C y", metres(c.Y, 4), "387603.2551")
-	s := a.Covariance("W").Times(a.Global.Sigma0 * a.Global.Sigma0)
+	s := scaled(a, "W")
 	is(t, "σx", metres(s.X(), 5), "0.14879")
 	is(t, "σy", metres(s.Y(), 5), "0.22061")
 }

@@ -43,7 +43,6 @@ func astride(a, b, c, d geom.Vector) bool {
 // part is some of the points placed, and what was measured between them.
 type part struct {
 	in     []bool
-	count  int
 	obs    []adjust.Observation
 	end    []geom.Vector // adjusted by itself
 	strays bool          // it began far from there
@@ -111,13 +110,11 @@ func (e *placing) core(u, near int, in []bool) (left part, all bool) {
 				}
 			}
 		}
-		gone, count := false, 0
+		gone := false
 		for v := range in {
 			_, held := e.control[v]
 			if in[v] && degree[v] < 3 && !held && (v != u || near > 2) {
 				in[v], gone = false, true
-			} else if in[v] {
-				count++
 			}
 		}
 		if gone {
@@ -126,7 +123,7 @@ func (e *placing) core(u, near int, in []bool) (left part, all bool) {
 		if !in[u] || len(obs) == 0 {
 			return part{}, false
 		}
-		return part{in: in, count: count, obs: obs}, degree[u] == near
+		return part{in: in, obs: obs}, degree[u] == near
 	}
 }
 
@@ -149,10 +146,10 @@ func (q part) alike(r part) bool {
 // apart says whether a part of the net cannot be what was measured: by itself, or
 // with the measurements to u where without them it can.
 func (e *placing) apart(u int, q *part, s *state) bool {
-	spare := len(q.obs) - 2*q.count + 3
-	for v := range e.control {
-		if q.in[v] {
-			spare += 2
+	spare := len(q.obs) + 3
+	for v, in := range q.in {
+		if _, held := e.control[v]; in && !held {
+			spare -= 2
 		}
 	}
 	others := slices.DeleteFunc(slices.Clone(q.obs), func(o adjust.Observation) bool { return o.Has(u) })
@@ -169,9 +166,8 @@ func (e *placing) apart(u int, q *part, s *state) bool {
 	return sum > more+less
 }
 
-// least is the sum of squares of some points adjusted by themselves, from where
-// they lie, or one that is no more than enough. The points need not be held: the
-// steps are damped.
+// least is the sum of squares of some points adjusted by themselves, from where they lie, or one that is no
+// more than enough. The points need not be held: the steps are damped.
 func (e *placing) least(obs []adjust.Observation, in []bool, at []geom.Vector, enough float64) (float64, []geom.Vector) {
 	free := make([]bool, len(at))
 	for i := range obs {

@@ -55,8 +55,7 @@ func (a *Adjusted) warn() {
 	}
 }
 
-// angleSums finds triangles whose three measured angles do not make 180° within
-// the sum of what they allow.
+// angleSums finds triangles whose three measured angles do not make 180° within the sum of what they allow.
 func (p *problem) angleSums() (all []Doubt) {
 	order, in := byThree(p.Obs, func(o *adjust.Observation) bool { return o.Kind == triangle.Angle })
 	for _, key := range order {

@@ -88,9 +88,8 @@ func (f *finder) start() (*state, error) {
 	return nil, f.unfixed(most)
 }
 
-// grown grows a seed, or where too many choices are open at a time or it comes to
-// fit badly (the first line may hold a slip), others in its stead: those whose
-// first choices end the soonest.
+// grown grows a seed, or where too many choices are open at a time or it comes to fit badly (the first line
+// may hold a slip), others in its stead: those whose first choices end the soonest.
 func (f *finder) grown(seed *state) []*state {
 	best, cut := grow(seed.clone())
 	if best != nil && (!cut && !best[0].all() || best[0].sound()) || len(f.control) > 0 {
@@ -141,8 +140,7 @@ func (f *finder) line(i int) *state {
 	return s
 }
 
-// blocked: two measurements that do not meet keep a point from being found; from
-// another line there may be a third.
+// blocked: two measurements that do not meet keep a point from being found; from another line there may be a third.
 func (s *state) blocked() bool {
 	for u := range s.Names {
 		if !s.known[u] && s.tied(u, s.known) > 1 {
@@ -152,9 +150,8 @@ func (s *state) blocked() bool {
 	return false
 }
 
-// seeds are the first lines, the best first: known points; or one measured
-// distance; or, where no distance leads on, a triangle that three other
-// measurements fix.
+// seeds are the first lines, the best first: known points; or one measured distance; or, where no distance
+// leads on, a triangle that three other measurements fix.
 func (f *finder) seeds(yield func(*state) bool) {
 	if len(f.control) > 0 {
 		s := f.blank()
@@ -186,8 +183,7 @@ func (f *finder) seeds(yield func(*state) bool) {
 	}
 }
 
-// byThree groups observations by the three points that each is of, in the order of
-// the first of each.
+// byThree groups observations by the three points that each is of, in the order of the first of each.
 func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (order [][3]int, in map[[3]int][]int) {
 	in = map[[3]int][]int{}
 	for i := range obs {
@@ -203,8 +199,7 @@ func byThree(obs []adjust.Observation, counts func(*adjust.Observation) bool) (o
 	return order, in
 }
 
-// triangles are those of the first three observations that fix one without any of its
-// sides.
+// triangles are those of the first three observations that fix one without any of its sides.
 func (f *finder) triangles(obs []int) (all []*state) {
 	for i := range obs {
 		for j := range i {
@@ -241,10 +236,7 @@ func (f *finder) placed(t triangle.Triangle, by []int) *state {
 	for i, n := range t.Names {
 		at[i] = f.Number[n]
 	}
-	right := false
-	if len(f.round) > 2 {
-		right, _ = f.handOf(at[2], at[:2])
-	}
+	right, _ := f.handOf(at[2], at[:2])
 	for i, q := range at {
 		s.known[q], s.at[q] = true, geom.VectorOf(t.Points[i])
 		x := Placed{Point: t.Names[i], From: slices.Clone(t.Names[:i])}

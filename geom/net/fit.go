@@ -9,11 +9,11 @@ import (
 )
 
 // unknowns of the net: all but the known points, or where there are none, but
-// the first end a of the baseline and the direction to its second, b.
-func (p *problem) unknowns(a, b int) adjust.Unknowns {
+// the first end of the baseline and the direction to its second.
+func (p *problem) unknowns(base [2]int) adjust.Unknowns {
 	return adjust.NewUnknowns(len(p.Names), func(i int) (x, y bool) {
 		if len(p.control) == 0 {
-			return i == a, i == a || i == b
+			return i == base[0], i == base[0] || i == base[1]
 		}
 		_, given := p.control[i]
 		return given, given
@@ -21,7 +21,7 @@ func (p *problem) unknowns(a, b int) adjust.Unknowns {
 }
 
 // freedom is how many measurements there are beyond what is needed.
-func (p *problem) freedom() int { return len(p.Obs) - p.unknowns(0, 1).N }
+func (p *problem) freedom() int { return len(p.Obs) - p.unknowns([2]int{0, 1}).N }
 
 // fitted is a net after adjustment.
 type fitted struct {
@@ -30,36 +30,28 @@ type fitted struct {
 }
 
 // baseline is the two ends that Net.Base means.
-func (p *problem) baseline(at []geom.Vector) (a, b int) {
+func (p *problem) baseline(at []geom.Vector) [2]int {
 	if p.asked.Base != ([2]geom.Name{}) {
-		return p.Number[p.asked.Base[0]], p.Number[p.asked.Base[1]]
+		return [2]int{p.Number[p.asked.Base[0]], p.Number[p.asked.Base[1]]}
 	}
-	longest := -1.0
-	try := func(i, j int) {
-		// Equal but for rounding: the first keeps.
-		if d := at[i].To(at[j]); d > longest*(1+1e-9) {
-			longest, a, b = d, i, j
+	var lines [][2]int
+	for i := range p.round {
+		lines = append(lines, [2]int{p.corner(i), p.corner(i + 1)})
+	}
+	for _, o := range p.Obs {
+		if len(p.round) == 0 && o.Kind == triangle.Distance {
+			lines = append(lines, [2]int(o.At[:2]))
 		}
 	}
-	if len(p.round) > 0 {
-		for i := range p.round {
-			try(p.corner(i), p.corner(i+1))
-		}
-		return a, b
+	if len(lines) == 0 {
+		return [2]int{0, 1}
 	}
-	for i := range p.Obs {
-		if o := &p.Obs[i]; o.Kind == triangle.Distance {
-			try(o.At[0], o.At[1])
-		}
-	}
-	if longest < 0 {
-		return 0, 1
-	}
-	return a, b
+	return adjust.LongestOf(at, lines)
 }
 
-// laid turns and shifts the places so that a is the origin and b on the x axis.
-func laid(at []geom.Vector, a, b int) []geom.Vector {
+// laid turns and shifts the places so that one point is the origin and another on the x axis.
+func laid(at []geom.Vector, base [2]int) []geom.Vector {
+	a, b := base[0], base[1]
 	way := at[b].Minus(at[a]).Unit()
 	out := make([]geom.Vector, len(at))
 	for i, c := range at {
@@ -81,17 +73,17 @@ func overturned(at []geom.Vector) []geom.Vector {
 
 // fit adjusts the net from a start.
 func (p *problem) fit(at []geom.Vector) (*fitted, error) {
-	a, b := 0, 0
+	var base [2]int
 	if len(p.control) == 0 {
-		a, b = p.baseline(at)
-		at = laid(at, a, b)
+		base = p.baseline(at)
+		at = laid(at, base)
 	}
 	obs := slices.Clone(p.Obs)
 	for i := range obs {
 		obs[i].Sigma = obs[i].SigmaAt(p.Tools, at)
 	}
-	f, err := p.settle(at, obs, p.unknowns(a, b))
-	return &fitted{f, [2]int{a, b}}, err
+	f, err := p.settle(at, obs, p.unknowns(base))
+	return &fitted{f, base}, err
 }
 
 // worst condition of the normal equations: beyond, a net counts as not fixed.
@@ -110,9 +102,5 @@ func (p *problem) settle(at []geom.Vector, obs []adjust.Observation, free adjust
 // hardlyHeld says which point a net that is not fixed leaves free.
 func (p *problem) hardlyHeld(f *adjust.Fit) error {
 	u := f.Loosest()
-	s := p.blank()
-	for i := range s.known {
-		s.known[i] = i != u
-	}
-	return notFixed("measure "+s.another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
+	return notFixed("measure "+p.allBut([]int{u}).another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 }

@@ -13,12 +13,10 @@ import (
 // squares that differ by less than this: 3 σ of one measurement.
 const apart = 9
 
-// mostFits bounds the nets that are adjusted to tell which is meant, each
-// costing the third power of its points.
+// mostFits bounds the nets that are adjusted to tell which is meant, each costing the third power of its points.
 const mostFits = 5e6
 
-// meant is the one of several complete nets that the outline and the
-// measurements mean. The best comes first.
+// meant is the one of several complete nets that the outline and the measurements mean. The best comes first.
 func (f *finder) meant(whole []*state) (*state, error) {
 	if len(whole) == 1 {
 		return whole[0], nil
@@ -43,8 +41,7 @@ func (f *finder) meant(whole []*state) (*state, error) {
 	}
 	preferred(&all, func(q placement) bool { return len(f.round) == 0 || f.area(q.end) >= 0 })
 	slices.SortStableFunc(all, bySum)
-	// Of all that fit as well, the one that differs in the fewest points tells best
-	// what is open.
+	// Of all that fit as well, the one that differs in the fewest points tells best what is open.
 	var fewest *turn
 	for _, q := range all[1:] {
 		if q.fit.Sum-all[0].fit.Sum < apart {
@@ -88,12 +85,11 @@ func (s *state) placement(f *fitted) placement {
 	if len(s.control) > 0 {
 		return placement{s, f, f.At}
 	}
-	return placement{s, f, laid(f.At, 0, 1)}
+	return placement{s, f, laid(f.At, [2]int{0, 1})}
 }
 
-// alike says whether all points are the same within 1 mm, or the one net is the
-// other turned over where no known points forbid it: what no one says is then
-// settled by the first of the two.
+// alike says whether all points are the same within 1 mm, or the one net is the other turned over where no
+// known points forbid it: what no one says is then settled by the first of the two.
 func (q placement) alike(r placement) bool {
 	same, over := true, len(q.control) == 0
 	for i, c := range r.end {
@@ -103,8 +99,7 @@ func (q placement) alike(r placement) bool {
 	return same || over
 }
 
-// keepsSides says whether the points still lie on the sides that were said of
-// them.
+// keepsSides says whether the points still lie on the sides that were said of them.
 func (s *state) keepsSides(at []geom.Vector) bool {
 	for _, f := range s.found {
 		var base []int
@@ -112,10 +107,8 @@ func (s *state) keepsSides(at []geom.Vector) bool {
 			base = append(base, s.Number[n])
 		}
 		u := s.Number[f.Point]
-		for _, x := range s.sidesOf(u, base) {
-			if x.wrong(at[u], at) {
-				return false
-			}
+		if slices.ContainsFunc(s.sidesOf(u, base), func(x sideLine) bool { return x.wrong(at[u], at) }) {
+			return false
 		}
 	}
 	return true
@@ -165,11 +158,7 @@ func (q placement) turned(r placement) (t turn) {
 
 // line to measure that leads from what is turned over to what is not.
 func (t turn) line(p *problem) string {
-	stay := p.blank()
-	for i := range p.Names {
-		stay.known[i] = !slices.Contains(t.over, i)
-	}
-	return stay.another(p.Number[t.first.Point])
+	return p.allBut(t.over).another(p.Number[t.first.Point])
 }
 
 // twoPlaces says which point may lie here or there.

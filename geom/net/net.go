@@ -18,8 +18,8 @@
 // A net whose words were checked is a problem, what is found of it as yet a state.
 //
 // Files, from the top floor to the ground: adjust.go, several.go, suspects.go, doubts.go,
-// rectangle.go, weights.go, sureness.go, placements.go, contradictions.go, firstlines.go,
-// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go, outline.go,
+// rectangle.go, weights.go, placements.go, contradictions.go, firstlines.go,
+// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go,
 // net.go.
 package net
 
@@ -31,21 +31,17 @@ import (
 
 // Net is a set of points and what was measured of them.
 type Net struct {
-	// Measured holds what was measured, in any order. The same thing may be
-	// measured twice: that makes it surer.
+	// Measured holds what was measured, in any order. The same thing may be measured twice: that makes it surer.
 	Measured []triangle.Measurement
-	// Outline is the edge of the piece once round, counter-clockwise. Where empty,
-	// three points are a triangle in the order of the alphabet, and more points
-	// have no edge.
+	// Outline is the edge of the piece once round, counter-clockwise. Where empty, three points are a triangle
+	// in the order of the alphabet, and more points have no edge.
 	Outline []geom.Name
-	// Sides says of single points on which side of a line they lie, and wins over
-	// the outline and over measurements.
+	// Sides says of single points on which side of a line they lie, and wins over the outline and over measurements.
 	Sides []Side
 	// Base is the line whose first end is the origin and whose direction is that
 	// of x. Zero: the longest edge of the outline, else the longest distance.
 	Base [2]geom.Name
-	// Control are points whose places are known and held: none, or two and more.
-	// Base then changes nothing.
+	// Control are points whose places are known and held: none, or two and more. Base then changes nothing.
 	Control []Control
 	// Tools give σ where no tolerance is stated.
 	Tools tape.Tools

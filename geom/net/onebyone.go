@@ -12,8 +12,7 @@ import (
 const (
 	// mostFollowed nets that differ by a choice are followed side by side.
 	mostFollowed = 128
-	// hopeless is by how much worse than the best a net must fit to be dropped:
-	// more than one slip alone does.
+	// hopeless is by how much worse than the best a net must fit to be dropped: more than one slip alone does.
 	hopeless = 130
 	// ordinary is the misfit in σ beyond which more of it counts for less and less,
 	// so that one slip does not drown what all others say.
@@ -32,12 +31,10 @@ const (
 // byMisfit orders nets, the best first.
 func byMisfit(s, t *state) int { return cmp.Compare(s.misfit, t.misfit) }
 
-// grow hangs point after point on what is known, the surest first and those with
-// a choice last. Where nothing decides as yet, every choice is followed, all with
-// the same points, until what is measured to later points tells: those that fit
-// hopelessly worse than the best are dropped. It returns what is left, the best
-// first; cut says that there were too many to follow all. Where that has
-// lost the right one, nothing is left.
+// grow hangs point after point on what is known, the surest first and those with a choice last. Where nothing
+// decides as yet, every choice is followed, all with the same points, until what is measured to later points
+// tells: those that fit hopelessly worse than the best are dropped. It returns what is left, the best first;
+// cut says that there were too many to follow all. Where that has lost the right one, nothing is left.
 func grow(seed *state) (leaves []*state, cut bool) {
 	all := []*state{seed}
 	for {
@@ -73,8 +70,7 @@ func grow(seed *state) (leaves []*state, cut bool) {
 	}
 }
 
-// eased adjusts what is known of each net where it is time. What began as two may have
-// become one.
+// eased adjusts what is known of each net where it is time. What began as two may have become one.
 func eased(all []*state) (kept []*state) {
 	known := all[0].count()
 	if !all[0].strained() {
@@ -95,9 +91,8 @@ func eased(all []*state) (kept []*state) {
 	return kept
 }
 
-// strained: what is measured in the known part has come to fit badly, be it that the
-// errors of the first points have grown with each one hung on. More points by a quarter
-// come between one time and the next.
+// strained: what is measured in the known part has come to fit badly, be it that the errors of the first
+// points have grown with each one hung on. More points by a quarter come between one time and the next.
 func (s *state) strained() bool {
 	more := s.more()
 	return !(s.misfit < uneasy*float64(more)) && 4*s.count() >= 5*s.eased && more > 0
@@ -159,8 +154,7 @@ func loss(near []*adjust.Observation, at []geom.Vector) (sum float64) {
 	return sum
 }
 
-// nextOf is the point to be hung on next, as the best of the nets has it that has
-// one; −1 where there is none.
+// nextOf is the point to be hung on next, as the best of the nets has it that has one; −1 where there is none.
 func nextOf(all []*state) int {
 	for _, s := range all {
 		var best *option
@@ -214,8 +208,7 @@ func (s *state) closes(u int) int {
 	return never
 }
 
-// closed says whether at most so many points more, each next to one before, end
-// a choice.
+// closed says whether at most so many points more, each next to one before, end a choice.
 func (p *problem) closed(u int, known []bool, depth int, tries *int) bool {
 	if *tries--; *tries < 0 {
 		return false

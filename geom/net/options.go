@@ -9,8 +9,7 @@ import (
 	"trammel/geom/adjust"
 )
 
-// option is the places where the next point may lie: one where something
-// decides, else all that are open.
+// option is the places where the next point may lie: one where something decides, else all that are open.
 type option struct {
 	point    int
 	one, two *adjust.Observation // that it is found by; nil where it has no place
@@ -60,9 +59,8 @@ func (s *state) remembered(u int, near []*adjust.Observation, sided bool, workOu
 	return o
 }
 
-// decided works out where u may lie, and takes the one place that is meant where something
-// says so. Where two measurements do not quite meet, a third says that the place is
-// between them.
+// decided works out where u may lie, and takes the one place that is meant where something says so. Where two
+// measurements do not quite meet, a third says that the place is between them.
 func decided(u int, near []*adjust.Observation, s *state) *option {
 	return s.decided(u, near, len(near) > 2)
 }
@@ -73,7 +71,7 @@ func (s *state) decided(u int, near []*adjust.Observation, between bool) *option
 	missed := adjust.Meetings(u, near[:min(len(near), mostTried)], s.at, func(a, b *adjust.Observation, places []geom.Vector) {
 		for _, c := range places {
 			h := adjust.Intersection{Point: u, One: b, Two: a, At: c, Places: s.at}
-			n, trace := h.Agree(near), h.Trace()
+			n, trace := len(h.Agreeing(near)), h.Trace()
 			if n > agreed || n == agreed && trace < o.trace || o.one == nil {
 				agreed, o.trace, o.places, o.one, o.two = n, trace, places, b, a
 			}

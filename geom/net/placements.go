@@ -11,12 +11,10 @@ import (
 	"trammel/geom/adjust"
 )
 
-// Two lengths from two known points leave a point two places, one on each side. A
-// placement of a net is one choice for each of its points; those of which the
-// outline does not cross itself and that agree with all that was measured are what
-// the net may be. They are searched depth first. A branch ends only where
-// measurements between points that it has placed contradict it, adjusted by
-// themselves: what a part cannot be fitted to, the whole cannot; or where two edges
+// Two lengths from two known points leave a point two places, one on each side. A placement of a net is one choice for
+// each of its points; those of which the outline does not cross itself and that agree with all that was measured are
+// what the net may be. They are searched depth first. A branch ends only where measurements between points that it has
+// placed contradict it, adjusted by themselves: what a part cannot be fitted to, the whole cannot; or where two edges
 // of the outline cross by more than an adjustment moves a point.
 
 const (
@@ -32,8 +30,7 @@ const (
 	mostWork = 3e9
 	// mostFirsts are the first lines from which a search is tried before it is given up.
 	mostFirsts = 3
-	// margin is how far over a line a point must lie before anything follows from it:
-	// the adjustment has yet to come.
+	// margin is how far over a line a point must lie before anything follows from it: the adjustment has yet to come.
 	margin = 20 * float64(adjust.Shortest)
 )
 
@@ -78,8 +75,7 @@ func (f *finder) placements(sides bool, most int, slack float64) (all []placemen
 	return all, whole
 }
 
-// firstTriangle is the one that a search from the first line begins with, whatever is
-// said of sides.
+// firstTriangle is the one that a search from the first line begins with, whatever is said of sides.
 func (f *finder) firstTriangle() (first [3]int) {
 	s := f.firsts()[0][0]
 	for i, x := range s.found[:min(len(s.found), 3)] {
@@ -175,8 +171,7 @@ func (e *placing) hang(s *state) {
 	}
 }
 
-// ease adjusts a branch on the way, which costs so many times as much as solving its
-// equations.
+// ease adjusts a branch on the way, which costs so many times as much as solving its equations.
 func (e *placing) ease(s *state, times float64) {
 	n := 2 * float64(s.count())
 	e.work -= times * n * n * n / 3
@@ -272,9 +267,8 @@ func (e *placing) anywhere(u int, near []*adjust.Observation, s *state) *option 
 		o.places, o.one, o.two = missed.Beside(), missed.Two, missed.One
 	}
 	base, why := s.baseOf(u, o.one, o.two), OnlyPlace
-	// A net turned over is the same piece: the first triangle has one of its two hands,
-	// without an outline as the alphabet has it. Where sides are said of points, it may be
-	// the other hand that they mean.
+	// A net turned over is the same piece: the first triangle has one of its two hands, without an outline as
+	// the alphabet has it. Where sides are said of points, it may be the other hand that they mean.
 	if o.early = len(s.found) == 2 && len(e.control) == 0; o.early && !e.eitherHand() && len(base) > 1 {
 		both := len(o.places)
 		wantRight, _ := e.handOf(u, base)
@@ -313,8 +307,7 @@ func (e *placing) likely(o *option, near []*adjust.Observation, s *state) (left 
 			left, ends = append(left, t), append(ends, end)
 		}
 	}
-	// A place from which the adjustment leads far off, to where it leads from another,
-	// is no placement by itself.
+	// A place from which the adjustment leads far off, to where it leads from another, is no placement by itself.
 	for i := 0; i < len(left); i++ {
 		same := func(q part) bool { return len(q.end) > 0 && !q.strays && q.alike(ends[i]) }
 		if ends[i].strays && slices.ContainsFunc(ends, same) {
@@ -332,15 +325,10 @@ func (e *placing) likely(o *option, near []*adjust.Observation, s *state) (left 
 
 // wrongSide: a point whose line has only now been found.
 func (e *placing) wrongSide(u int, s *state) bool {
-	if !e.sides {
-		return false
-	}
-	for _, x := range e.sideLines() {
-		if has := slices.Contains([]int{x.point, x.a, x.b}, u); has && s.known[x.a] && s.known[x.b] && s.known[x.point] && x.over(s.at[x.point], s.at) > margin {
-			return true
-		}
-	}
-	return false
+	return e.sides && slices.ContainsFunc(e.sideLines(), func(x sideLine) bool {
+		known := s.known[x.a] && s.known[x.b] && s.known[x.point]
+		return known && slices.Contains([]int{x.point, x.a, x.b}, u) && x.over(s.at[x.point], s.at) > margin
+	})
 }
 
 // whole adjusts a net of which every point is placed, and keeps it if it agrees.
@@ -389,8 +377,7 @@ func (e *placing) rightHand(q placement) bool {
 	return geom.IsLeft(q.fit.At[c[0]], q.fit.At[c[1]], q.fit.At[c[2]])
 }
 
-// sifted are the placements found, the best first, without those that others fit
-// much better than.
+// sifted are the placements found, the best first, without those that others fit much better than.
 func (e *placing) sifted() []placement {
 	all := slices.Clone(e.found)
 	if e.eitherHand() {

@@ -27,10 +27,9 @@ type Pair struct {
 	Alike         bool
 }
 
-// Rectangle says whether four corners in the order of walking round are a
-// rectangle, from what was measured of them and not from what was adjusted. Equal
-// diagonals alone do not make one: a trapezium has them too. Both pairs of
-// opposite sides must be alike as well, and then they do.
+// Rectangle says whether four corners in the order of walking round are a rectangle, from what was measured
+// of them and not from what was adjusted. Equal diagonals alone do not make one: a trapezium has them too.
+// Both pairs of opposite sides must be alike as well, and then they do.
 func (a Adjusted) Rectangle(corners [4]geom.Name) Squareness {
 	s := Squareness{Corners: corners, Measured: true}
 	mean := func(i, j int) (length, sigma float64) {

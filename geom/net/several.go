@@ -41,8 +41,7 @@ func (s Side) String() string {
 	return fmt.Sprintf("%s %s of %s", s.Point, hand, s.Of[0]+s.Of[1])
 }
 
-// Several is the error of a net that fits in more than one way. It is a
-// *triangle.NoTriangle.
+// Several is the error of a net that fits in more than one way. It is a *triangle.NoTriangle.
 type Several struct {
 	Answers []Adjusted // the best first; each says by Mine what tells it from the others
 	More    bool       // there may be more than these
@@ -60,9 +59,8 @@ type beginning struct {
 	disputed bool
 }
 
-// begin is the start that was given, or else the one placement that agrees with all
-// that was measured. Where none does, there is a slip: then the start is the one
-// that most of the measurements mean.
+// begin is the start that was given, or else the one placement that agrees with all that was measured. Where
+// none does, there is a slip: then the start is the one that most of the measurements mean.
 func (p *problem) begin() (beginning, error) {
 	if len(p.asked.Start) > 0 {
 		s, err := p.given()
@@ -122,15 +120,13 @@ const (
 	// nearly: two placements of which neither agrees come equally near where their
 	// sums of squares differ by no more than this factor, 2 in σ.
 	nearly = 4
-	// mostDisputed points of a net whose other placements are looked for where none
-	// agrees.
+	// mostDisputed points of a net whose other placements are looked for where none agrees.
 	mostDisputed = 12
 	// mostTold placements stand in one line.
 	mostTold = 4
 )
 
-// rivals are other placements that agree with what was measured no worse by much
-// than one that does not agree.
+// rivals are other placements that agree with what was measured no worse by much than one that does not agree.
 func (f *finder) rivals(s *state) []placement {
 	q, err := s.fitted()
 	if err != nil || f.freedom() < 1 || len(f.Names) > mostDisputed {
@@ -140,8 +136,7 @@ func (f *finder) rivals(s *state) []placement {
 	return slices.DeleteFunc(found, q.alike)
 }
 
-// several is the error of a net of more placements than one; err is what the search
-// for a start had to say.
+// several is the error of a net of more placements than one; err is what the search for a start had to say.
 func several(all []placement, more bool, err error) error {
 	e := &Several{More: more}
 	var mine []Placement
@@ -235,8 +230,7 @@ func told(all []placement, first []Adjusted) (answers []Adjusted, mine []Placeme
 	return answers, mine
 }
 
-// linesToTellBy are those by which placements may be told apart: first those that
-// points were found from.
+// linesToTellBy are those by which placements may be told apart: first those that points were found from.
 func (p *problem) linesToTellBy(all []placement) (list []side.Line) {
 	seen := map[side.Line]bool{}
 	add := func(u, a, b int) {
@@ -252,17 +246,10 @@ func (p *problem) linesToTellBy(all []placement) (list []side.Line) {
 			}
 		}
 	}
-	measured := func(x side.Line) int {
-		for _, i := range p.Of[x.From] {
-			if o := &p.Obs[i]; o.N == 2 && o.Has(x.To) {
-				return 0
-			}
-		}
-		return 1
-	}
-	slices.SortStableFunc(list, func(x, y side.Line) int {
-		return cmp.Or(cmp.Compare(measured(x), measured(y)), cmp.Compare(y.Point, x.Point))
-	})
+	slices.SortStableFunc(list, func(x, y side.Line) int { return cmp.Compare(y.Point, x.Point) })
+	taped := func(x side.Line) bool { return p.Taped(x.From, x.To) }
+	rest := slices.DeleteFunc(slices.Clone(list), taped)
+	list = append(slices.DeleteFunc(list, func(x side.Line) bool { return !taped(x) }), rest...)
 	const few = 10
 	if n := len(p.Names); n <= few {
 		for u := n - 1; u >= 0; u-- {

@@ -23,22 +23,25 @@ func (p *problem) blank() *state {
 	return &state{problem: p, at: make([]geom.Vector, n), known: make([]bool, n), options: make([]*option, n)}
 }
 
+// allBut has all points known but some.
+func (p *problem) allBut(unknown []int) *state {
+	s := p.blank()
+	for i := range s.known {
+		s.known[i] = !slices.Contains(unknown, i)
+	}
+	return s
+}
+
 func (s *state) clone() *state {
 	t := *s
 	t.at, t.known, t.found, t.options = slices.Clone(s.at), slices.Clone(s.known), slices.Clone(s.found), slices.Clone(s.options)
 	return &t
 }
 
-func (s *state) all() bool { return !slices.Contains(s.known, false) }
+func (s *state) all() bool { return s.count() == len(s.Names) }
 
-func (s *state) count() (n int) {
-	for _, k := range s.known {
-		if k {
-			n++
-		}
-	}
-	return n
-}
+// count of the points known.
+func (s *state) count() int { return len(s.found) }
 
 // set hangs on the point of an option, at one of its places.
 func (s *state) set(o *option, i int) {

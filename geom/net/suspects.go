@@ -17,19 +17,16 @@ type Suspect struct {
 	Reads  adjust.Figure
 	Others adjust.Figure // what the others make it, adjusted without it
 	Sigma  adjust.Figure // σ of that
-	// Without is the sum of (residual/σ)² of the others, Agree whether they then
-	// pass the global test.
+	// Without is the sum of (residual/σ)² of the others, Agree whether they then pass the global test.
 	Without float64
 	Agree   bool
-	// Alike: nothing tells this one from the first of the list, or the first from
-	// the second.
+	// Alike: nothing tells this one from the first of the list, or the first from the second.
 	Alike bool
 	Slips []slip.Slip // what would explain it, the nearest first
 }
 
 const (
-	// mostSuspects that are tried by adjusting without them; of a large net fewer,
-	// since each costs an adjustment.
+	// mostSuspects that are tried by adjusting without them; of a large net fewer, since each costs an adjustment.
 	mostSuspects  = 8
 	mostOfMany    = 3
 	manyPoints    = 60
@@ -38,9 +35,8 @@ const (
 	suspectsShown = 1.645
 )
 
-// suspects finds the measurements that may hold a slip, where the residuals are
-// more than chance. Each candidate is left out in turn and the rest adjusted
-// anew, since a large slip bends the linear picture that W stands on.
+// suspects finds the measurements that may hold a slip, where the residuals are more than chance. Each candidate is
+// left out in turn and the rest adjusted anew, since a large slip bends the linear picture that W stands on.
 func (a *Adjusted) suspects() {
 	w := func(i int) float64 { return math.Abs(a.Results[i].W) }
 	var all []int
@@ -58,17 +54,16 @@ func (a *Adjusted) suspects() {
 		most = mostOfMany
 	}
 	all = slices.DeleteFunc(all[:min(len(all), most)], func(i int) bool { return i != all[0] && w(i) < suspectsShown })
-	try := func(again bool) {
+	for _, again := range []bool{false, true} { // the slip may have led the start astray
 		a.Suspects = nil
 		for _, i := range all {
 			if s, ok := a.without(i, again); ok {
 				a.Suspects = append(a.Suspects, s)
 			}
 		}
-	}
-	try(false)
-	if !slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) && len(a.Names) <= manyPoints {
-		try(true) // the slip may have led the start astray
+		if len(a.Names) > manyPoints || slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Agree }) {
+			break
+		}
 	}
 	if len(a.Suspects) == 0 {
 		return
@@ -80,7 +75,11 @@ func (a *Adjusted) suspects() {
 		same = len(a.Suspects)
 	}
 	slices.SortStableFunc(a.Suspects[:same], func(s, t Suspect) int { return cmp.Compare(min(len(t.Slips), 1), min(len(s.Slips), 1)) })
-	a.spare(least)
+	// Those that are held are no suspects, where a reading explains it as well.
+	held := func(s Suspect) bool { return a.held(s.Index) }
+	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !held(s) }) {
+		a.Suspects = slices.DeleteFunc(a.Suspects, held)
+	}
 	for k := range a.Suspects {
 		if k > 0 && a.Suspects[k].Without < least+alike {
 			a.Suspects[k].Alike, a.Suspects[0].Alike = true, true
@@ -88,9 +87,8 @@ func (a *Adjusted) suspects() {
 	}
 }
 
-// heldShare: a length or an angle whose stated tolerance leaves it at most this share of
-// what the tools would is no reading of theirs, but how somebody says that points are
-// fixed.
+// heldShare: a length or an angle whose stated tolerance leaves it at most this share of what the tools would
+// is no reading of theirs, but how somebody says that points are fixed.
 const heldShare = 0.2
 
 // held says whether a measurement was given so tightly that it fixes its points.
@@ -101,13 +99,6 @@ func (a *Adjusted) held(i int) bool {
 	}
 	o.Stated, o.Half = false, 0
 	return a.fit.Obs[i].Sigma <= heldShare*o.SigmaBefore(a.net.Tools)
-}
-
-// spare takes those that are held off the list, where a reading explains it as well.
-func (a *Adjusted) spare(least float64) {
-	if slices.ContainsFunc(a.Suspects, func(s Suspect) bool { return s.Without < least+alike && !a.held(s.Index) }) {
-		a.Suspects = slices.DeleteFunc(a.Suspects, func(s Suspect) bool { return a.held(s.Index) })
-	}
 }
 
 // without adjusts the others alone, again from the beginning where that helps.

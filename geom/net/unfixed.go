@@ -28,8 +28,8 @@ func (f *finder) checkJoined() error {
 	}
 	join := func(i, j int) {
 		first, second := min(part[i], part[j]), max(part[i], part[j])
-		for k := range part {
-			if part[k] == second {
+		for k, of := range part {
+			if of == second {
 				part[k] = first
 			}
 		}
@@ -46,18 +46,16 @@ func (f *finder) checkJoined() error {
 	for _, i := range held {
 		join(i, held[0])
 	}
-	var groups [][]geom.Name
-	for i, n := range f.Names {
-		if part[i] == i {
-			groups = append(groups, nil)
-			part[i] = len(groups) - 1
-		} else {
-			part[i] = part[part[i]]
+	if parts := slices.Compact(slices.Sorted(slices.Values(part))); len(parts) > 1 {
+		var a, b []geom.Name
+		for i, n := range f.Names {
+			switch part[i] {
+			case parts[0]:
+				a = append(a, n)
+			case parts[1]:
+				b = append(b, n)
+			}
 		}
-		groups[part[i]] = append(groups[part[i]], n)
-	}
-	if len(groups) > 1 {
-		a, b := groups[0], groups[1]
 		hint := fmt.Sprintf("measure from one to the other, three things such as %s", pair(a[0], b[0]))
 		if len(a) > 1 && len(b) > 1 {
 			hint += fmt.Sprintf(", %s and %s", pair(a[0], b[1]), pair(a[1], b[0]))
@@ -65,8 +63,8 @@ func (f *finder) checkJoined() error {
 			hint = fmt.Sprintf("measure %s and %s", pair(a[0], b[0]), pair(a[1], b[0]))
 		}
 		in := "two halves"
-		if len(groups) > 2 {
-			in = fmt.Sprintf("%d parts", len(groups))
+		if len(parts) > 2 {
+			in = fmt.Sprintf("%d parts", len(parts))
 		}
 		return notFixed(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
@@ -116,8 +114,7 @@ func text(m triangle.Measurement) string {
 	return m.Subject() + "=" + m.Value.Text
 }
 
-// unfixed says which point hangs free of the part that was found, and which
-// measurement would fix it.
+// unfixed says which point hangs free of the part that was found, and which measurement would fix it.
 func (f *finder) unfixed(s *state) error {
 	if s == nil {
 		return notFixed("measure one of its sides, such as "+pair(f.Names[0], f.Names[1]), "no triangle of the net is fixed by what is measured in it")
@@ -132,9 +129,7 @@ func (f *finder) unfixed(s *state) error {
 	}
 	order := slices.Clone(f.round)
 	for u := range f.Names {
-		if !slices.Contains(order, u) {
-			order = append(order, u)
-		}
+		order = append(order, u)
 	}
 	order = slices.DeleteFunc(order, func(u int) bool { return s.known[u] })
 	for _, u := range order {
@@ -160,10 +155,7 @@ func (f *finder) unfixed(s *state) error {
 	if len(near) > 0 {
 		return notFixed(hint, "%s hangs free: only %s holds it to %s", f.Names[u], text(f.Measured[near[0].Index]), geom.List(known))
 	}
-	hang := "hangs"
-	if len(free) > 1 {
-		hang = "hang"
-	}
+	hang := map[bool]string{true: "hang", false: "hangs"}[len(free) > 1]
 	return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, f.Names[u], geom.List(known))
 }
 
@@ -184,10 +176,8 @@ func (s *state) nowhere(u int, near []*adjust.Observation) error {
 		}
 		return notFixed("measure them again, and "+base, "%s do not meet: they differ by %s and %s is only %s", texts, s.Amount(math.Abs(a.Value-b.Value), 4), base, s.Amount(d, 4))
 	}
-	for _, x := range s.asked.Sides {
-		if s.Number[x.Point] == u {
-			return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, s.Names[u])
-		}
+	if s.sided[u] {
+		return notFixed("give the other side, or measure again", "%s have no place for %s on the side that is asked for", texts, s.Names[u])
 	}
 	return notFixed("measure them again, or "+s.another(u)+" as well", "%s leave no place for %s", texts, s.Names[u])
 }
@@ -196,40 +186,29 @@ func (s *state) nowhere(u int, near []*adjust.Observation) error {
 func (s *state) heightToUnknown() error {
 	for i := range s.Obs {
 		o := &s.Obs[i]
-		if o.Kind != triangle.Height {
-			continue
-		}
-		free := o.At[1]
+		free, other := o.At[1], o.At[2]
 		if s.known[free] {
-			free = o.At[2]
+			free, other = other, free
 		}
-		if s.known[free] || !s.known[o.At[0]] && s.known[o.At[1]] != s.known[o.At[2]] && len(s.Of[free]) > 1 {
+		if o.Kind != triangle.Height || s.known[free] || !s.known[o.At[0]] && s.known[other] && len(s.Of[free]) > 1 {
 			continue
 		}
-		line := geom.Joined([]geom.Name{s.Names[o.At[1]], s.Names[o.At[2]]})
-		if len(s.ties(free)) > 0 && s.known[o.At[0]] && (s.known[o.At[1]] || s.known[o.At[2]]) {
+		if len(s.ties(free)) > 0 && s.known[o.At[0]] && s.known[other] {
 			continue // then the height itself helps to find the line
 		}
-		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), line, s.Names[free])
+		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), s.Names[o.At[1]]+s.Names[o.At[2]], s.Names[free])
 	}
 	return nil
 }
 
-// another names what would fix u: a distance to a known point to which none is
-// measured, or two where nothing holds it yet. Neighbours round the outline come
-// first, then the points in the order of the alphabet.
+// another names what would fix u: a distance to a known point to which none is measured, or two where nothing
+// holds it yet. Neighbours round the outline come first, then the points in the order of the alphabet.
 func (s *state) another(u int) string {
 	var to []int
 	add := func(v int) {
-		if v == u || !s.known[v] || slices.Contains(to, v) {
-			return
+		if v != u && s.known[v] && !slices.Contains(to, v) && !s.Taped(u, v) {
+			to = append(to, v)
 		}
-		for _, i := range s.Of[u] {
-			if o := &s.Obs[i]; o.Kind == triangle.Distance && o.Has(v) {
-				return
-			}
-		}
-		to = append(to, v)
 	}
 	if k, on := s.place[u]; on {
 		add(s.corner(k - 1))
@@ -238,18 +217,13 @@ func (s *state) another(u int) string {
 	for v := range s.Names {
 		add(v)
 	}
-	want := 1
-	if len(s.ties(u)) == 0 {
-		want = 2
-	}
-	var all []string
-	for _, v := range to[:min(want, len(to))] {
-		all = append(all, pair(s.Names[u], s.Names[v]))
-	}
-	if len(all) == 0 {
+	switch {
+	case len(to) == 0:
 		return "an angle at " + string(s.Names[u])
+	case len(to) > 1 && len(s.ties(u)) == 0:
+		return pair(s.Names[u], s.Names[to[0]]) + " and " + pair(s.Names[u], s.Names[to[1]])
 	}
-	return strings.Join(all, " and ")
+	return pair(s.Names[u], s.Names[to[0]])
 }
 
 // rigid says whether the measurements fix the net in general, by how many of
@@ -273,7 +247,7 @@ func (f *finder) rigid() bool {
 		_, by := obs[i].Computed(s.at)
 		obs[i].Sigma = max(by[0].Size(), by[1].Size(), by[2].Size())
 	}
-	free := f.unknowns(0, 1)
+	free := f.unknowns([2]int{0, 1})
 	const nothing = 1e-12
 	return adjust.Equations{Obs: obs, Free: free}.Linear(s.at).Rank(nothing) == free.N
 }

@@ -104,10 +104,6 @@ type Squaring struct {
 	Square
 	Side Side           // on which Top lies
 	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
-	// Past is by how much the foot lies beyond the end End of the baseline, which
-	// has to be extended there; 0 where it lies on the baseline.
-	Past unit.Length
-	End  geom.Name
 }
 
 // letters name marks.
@@ -278,20 +274,12 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	return s
 }
 
-// squareAt is a square at the foot of a corner, beyond an end of the baseline too.
+// squareAt is a square at the foot of a corner.
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
-	along, _, side := s.Running(s.spots[n])
-	b := s.Baseline.Length
-	from, to := s.Baseline.From, s.Baseline.To
-	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: to}
+	_, _, side := s.Running(s.spots[n])
+	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: s.Baseline.To}
 	if q.Back {
-		q.Toward = from
-	}
-	switch {
-	case along < -SameMark:
-		q.Past, q.End = -along, from
-	case along > b+SameMark:
-		q.Past, q.End = along-b, to
+		q.Toward = s.Baseline.From
 	}
 	q.Loop = loopOf([3]unit.Length{q.Along, q.Up, q.Across})
 	q.Leg, q.Top = l.free("Q", s.Lone()), l.free("R", s.Lone())

@@ -55,15 +55,16 @@ const alike = 1.05
 // second look, and ground that may not be free.
 const extended = 1.5
 
-// extends says whether the feet of offsets lie beyond the ends of the baseline.
-func (p Points) extends(x Way) (of geom.Name, yes bool) {
+// extends is the first peg whose offset has its foot beyond an end of the baseline; empty:
+// there is none.
+func (p Points) extends(x Way) geom.Name {
 	b := p.distance(x.Base[0], x.Base[1])
 	for _, q := range x.Pegs {
 		if x.Method == OffsetSquare && (q.At.X < -SameMark || q.At.X > b+SameMark) {
-			return q.Name, true
+			return q.Name
 		}
 	}
-	return "", false
+	return ""
 }
 
 // rank compares all baselines and methods and settles which is used.
@@ -160,18 +161,14 @@ func (p Points) tooFlat(x Way, all []Way) error {
 // pick is the way that is used, of those that fit what was asked for.
 func (p Points) pick(all []Way, fits func(Way) bool) int {
 	best := slices.IndexFunc(all, fits)
-	if _, longer := p.extends(all[best]); longer {
-		plain := slices.IndexFunc(all, func(x Way) bool {
-			_, longer := p.extends(x)
-			return fits(x) && !longer
-		})
+	if p.extends(all[best]) != "" {
+		plain := slices.IndexFunc(all, func(x Way) bool { return fits(x) && p.extends(x) == "" })
 		if plain >= 0 && all[plain].Figure <= extended*all[best].Figure {
 			best = plain
 		}
 	}
 	better := func(x, y Way) bool { // both as good
-		_, longX := p.extends(x)
-		_, longY := p.extends(y)
+		longX, longY := p.extends(x) != "", p.extends(y) != ""
 		a, b := p.distance(x.Base[0], x.Base[1]), p.distance(y.Base[0], y.Base[1])
 		switch {
 		case longX != longY:
@@ -195,17 +192,14 @@ func (p Points) pick(all []Way, fits func(Way) bool) int {
 func (p Points) why(all []Way, used int, in Asked) Reason {
 	u, best := all[used], all[0]
 	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !SameLine(best.Base, in.Base)
-	foot, longer := p.extends(best)
-	if _, too := p.extends(u); too {
-		longer = false
-	}
+	foot := p.extends(best)
 	switch {
 	case used == 0:
 	case asked && u.Times > alike:
 		return Reason{Code: AsAsked, Other: best}
 	case asked:
 		return Reason{Code: AskedAlike, Other: best}
-	case longer:
+	case foot != "" && p.extends(u) == "":
 		return Reason{Code: Extends, Other: best, Foot: foot}
 	case p.distance(u.Base[0], u.Base[1]) > p.distance(best.Base[0], best.Base[1])*(1+1e-3):
 		return Reason{Code: Longest, Other: best}

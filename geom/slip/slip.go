@@ -42,7 +42,7 @@ const (
 // Explain lists the known ways of going wrong that lead from what the others say to
 // what was read; spread is the σ of the difference.
 func Explain(m triangle.Measurement, others, spread float64) (all []Slip) {
-	reads := adjust.FigureOf(m, m.Value.Length(), m.Value.Angle)
+	reads := adjust.ReadingOf(m)
 	off := reads - others
 	try := func(k Kind, truth float64, text string) {
 		by := reads - truth
@@ -80,8 +80,7 @@ func Explain(m triangle.Measurement, others, spread float64) (all []Slip) {
 	return all
 }
 
-// swaps are the text with two neighbouring digits the other way round; a point
-// between them stays where it is.
+// swaps are the text with two neighbouring digits the other way round; a point between them stays where it is.
 func swaps(text string) (all []string) {
 	b := []byte(text)
 	isDigit := func(c byte) bool { return '0' <= c && c <= '9' }
@@ -103,16 +102,12 @@ func swaps(text string) (all []string) {
 
 // reread is the reading if another text stood there.
 func reread(m triangle.Measurement, text string) (float64, bool) {
-	if m.Kind == triangle.Angle {
-		r, err := unit.ParseAngle(text)
-		if err != nil {
-			return 0, false
-		}
-		return float64(r.Angle()), true
-	}
 	r, err := unit.ParseLength(text, m.Value.Unit)
-	if err != nil {
+	if m.Kind == triangle.Angle {
+		r, err = unit.ParseAngle(text)
+	}
+	if m.Value = r; err != nil {
 		return 0, false
 	}
-	return float64(r.Length()), true
+	return adjust.ReadingOf(m), true
 }

@@ -2,6 +2,7 @@ package tape
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom/unit"
 )
@@ -70,12 +71,7 @@ func (s Standard) check(c Conditions) error {
 		return &unit.Fault{Subject: unit.Site, Of: key, What: what, Hint: hint}
 	}
 	bad := func(x ...float64) bool {
-		for _, v := range x {
-			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(x, func(v float64) bool { return !(v >= 0 && v <= math.MaxFloat64) })
 	}
 	switch {
 	case bad(float64(s.Nominal), float64(s.True), float64(s.Pull), float64(s.Expansivity), float64(s.Section), float64(s.Modulus), float64(s.Weight)):

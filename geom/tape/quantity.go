@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -183,12 +184,9 @@ func ParseWeight(text string) (Weight, error) {
 // ParseClass reads the accuracy class of a tape: I, II or III. The error is a
 // *unit.Fault.
 func ParseClass(text string) (Class, error) {
-	for c, words := range map[Class][]string{ClassI: {"i", "1"}, ClassII: {"ii", "2"}, ClassIII: {"iii", "3"}} {
-		for _, w := range words {
-			if strings.ToLower(strings.TrimSpace(text)) == w {
-				return c, nil
-			}
-		}
+	words := []string{ClassII: "ii", ClassI: "i", ClassIII: "iii", 3: "2", 4: "1", 5: "3"}
+	if i := slices.Index(words, strings.ToLower(strings.TrimSpace(text))); i >= 0 {
+		return Class(i % 3), nil
 	}
 	return 0, &unit.Fault{What: unit.Quote(text) + " is not a class of tapes", Hint: "write I, II or III, as the tape itself says near its zero; II is the usual one"}
 }

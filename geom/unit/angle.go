@@ -5,8 +5,60 @@ import (
 	"slices"
 	"strings"
 
+	"fmt"
+
 	"trammel/geom/internal/trig"
 )
+
+// Slope is the rise and the run of an angle that was written as a slope: 1 and 12 of
+// 1:12 or 1in12, 8.5 and 100 of 8.5%. ok is false for any other angle.
+func (r Reading) Slope() (rise, run *big.Rat, ok bool) { return r.rise, r.run, r.rise != nil }
+
+// Given writes an angle as it was measured, nothing rounded: "35.25°", "35°30′15″",
+// "1 in 12", "8.5 %"; what has no form of its own here as it was written.
+func (s Style) Given(r Reading) string {
+	text := strings.ReplaceAll(strings.TrimSpace(plain(r.Text)), ",", ".")
+	if _, _, slope := r.Slope(); slope {
+		if rise, percent := strings.CutSuffix(text, "%"); percent {
+			return strings.TrimSpace(rise) + " %"
+		}
+		for _, mark := range []string{":", "in"} {
+			if rise, run, cut := strings.Cut(text, mark); cut {
+				return strings.TrimSpace(rise) + " in " + strings.TrimSpace(run)
+			}
+		}
+	}
+	scan := scanner{text: text}
+	n, ok, _ := scan.number()
+	scan.spaces()
+	mark, known := angleMarks[scan.word()]
+	scan.spaces()
+	switch minutes := new(big.Rat).Mul(r.Value, big.NewRat(60, 1)); {
+	case !ok || !known || mark > markDegree:
+		return text
+	case s.Minutes && minutes.IsInt() || !scan.done():
+		return sexagesimal(minutes)
+	case n.fraction || strings.Contains(text, "/"):
+		return text
+	}
+	return trimmed(r.Value.FloatString(9)) + "°"
+}
+
+// sexagesimal writes minutes as degrees, minutes and what is left as seconds.
+func sexagesimal(minutes *big.Rat) string {
+	whole := new(big.Int).Quo(minutes.Num(), minutes.Denom())
+	left := new(big.Rat).Sub(minutes, new(big.Rat).SetInt(whole))
+	degrees, rest := new(big.Int).QuoRem(whole, big.NewInt(60), new(big.Int))
+	text := fmt.Sprintf("%d°%02d′", degrees, rest)
+	if left.Sign() == 0 {
+		return text
+	}
+	seconds := trimmed(left.Mul(left, big.NewRat(60, 1)).FloatString(6))
+	if whole, _, _ := strings.Cut(seconds, "."); len(whole) < 2 {
+		seconds = "0" + seconds
+	}
+	return text + seconds + "″"
+}
 
 const angleHint = `angles are written 35, 35.5deg, 35°30', 35d30m15s, 0.61rad, 38.9gon, or as a slope 1:12, 8.5%, 6in12`
 
@@ -63,7 +115,7 @@ func ParseAngle(text string) (Reading, error) {
 	if a.value.Sign() == 0 || a.value.Cmp(big.NewRat(180, 1)) >= 0 {
 		return Reading{}, &Fault{What: Quote(value) + " is not between 0° and 180°"}
 	}
-	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value)}
+	r := Reading{Value: a.value, Tolerance: a.half, Stated: stated, Text: legible(value), Read: a.asSlope(value), rise: a.rise, run: a.run}
 	if stated {
 		if tolerance == "" {
 			return Reading{}, noTolerance(text)
@@ -118,7 +170,8 @@ type angle struct {
 	last  angleMark // of degrees, minutes and seconds
 	colon bool      // a slope with a colon
 
-	rise, run number // of a slope of two numbers
+	rise, run *big.Rat // of a slope but one in inches with a stroke
+	whole     bool     // they are
 }
 
 // readAngle reads an angle without sign or tolerance.
@@ -160,7 +213,9 @@ func scanAngle(text string) (angle, *Fault) {
 	inches := word == `"` || word == "in"
 	switch {
 	case inches && s.take("/"):
-		return s.ratio(text, n, true)
+		a, f := s.ratio(text, n, true)
+		a.rise = nil
+		return a, f
 	case mark == markRatio:
 		return s.ratio(text, n, inches)
 	case mark >= markDegree && mark <= markSecond:
@@ -178,6 +233,9 @@ func inMarks(n number, mark angleMark) angle {
 	case markRadian:
 		a.value, a.half = ofRadians(a.value), ofRadians(a.half)
 	case markPercent, markPermille:
+		if mark == markPercent {
+			a.rise, a.run = mul(big.NewRat(100, 1), a.value), big.NewRat(100, 1)
+		}
 		a.value, a.half = ofSlope(a.value), ofRadians(mul(a.half, flatter(a.value)))
 	}
 	return a
@@ -207,7 +265,7 @@ func (s *scanner) ratio(text string, rise number, inches bool) (angle, *Fault) {
 	if most := big.NewRat(1, 2); half.Cmp(most) > 0 {
 		half = most
 	}
-	return angle{value: ofSlope(slope), half: half, first: markRatio, colon: !inches, rise: rise, run: run}, nil
+	return angle{value: ofSlope(slope), half: half, first: markRatio, colon: !inches, rise: rise.value, run: run.value, whole: rise.whole && run.whole}, nil
 }
 
 // asSlope says how a slope with a colon was read where something else may have been
@@ -221,9 +279,9 @@ func (a angle) asSlope(text string) string {
 	read := "a slope " + rise + " in " + run + " = " + Style{}.Angle(radians(a.value))
 	sixty, one := big.NewRat(60, 1), big.NewRat(1, 1)
 	quarter := run == "15" || run == "30" || run == "45"
-	switch steep := a.rise.value.Cmp(a.run.value) > 0; {
-	case a.rise.whole && a.run.whole && len(run) == 2 && a.run.value.Cmp(sixty) < 0 && a.rise.value.Cmp(big.NewRat(180, 1)) < 0 &&
-		(steep || len(rise) > 1 || quarter && a.rise.value.Cmp(one) > 0):
+	switch steep := a.rise.Cmp(a.run) > 0; {
+	case a.whole && len(run) == 2 && a.run.Cmp(sixty) < 0 && a.rise.Cmp(big.NewRat(180, 1)) < 0 &&
+		(steep || len(rise) > 1 || quarter && a.rise.Cmp(one) > 0):
 		return read + "; degrees and minutes are written " + rise + "°" + run + "'"
 	case steep:
 		return read + "; the other way round it is " + run + ":" + rise

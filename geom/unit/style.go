@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/big"
@@ -38,14 +39,16 @@ func (s Style) Length(l Length) string {
 	if s.Unit >= IN {
 		return s.inches(l)
 	}
-	decimals := s.Decimals
-	switch {
-	case decimals < 0:
-		decimals = 0
-	case decimals == 0:
-		decimals = [...]int{MM: 1, CM: 2, M: 4}[s.Unit]
+	decimals := cmp.Or(s.Decimals, [...]int{MM: 1, CM: 2, M: 4}[s.Unit])
+	return decimalText(float64(l), int64(s.Unit.Length()), min(max(decimals, 0), 9))
+}
+
+// Signed is Length with its sign, also where it is positive.
+func (s Style) Signed(l Length) string {
+	if l < 0 {
+		return minus + s.Length(-l)
 	}
-	return decimalText(float64(l), int64(s.Unit.Length()), min(decimals, 9))
+	return "+" + s.Length(l)
 }
 
 // LengthUnit writes a length with its unit: "2400 mm", "2.4 m", `7'-10 1/2"`.

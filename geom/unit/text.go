@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -60,17 +61,15 @@ func Quote(text string) string {
 }
 
 // plusMinus are the ways to begin a tolerance.
-var plusMinus = [...]string{"±", "+-", "+/-", "+\u2212"}
+var plusMinus = regexp.MustCompile(`±|\+/?-|\+\x{2212}`)
 
 // cutTolerance parts a value from its tolerance.
 func cutTolerance(text string) (value, tolerance string, stated bool) {
-	at, length := len(text), 0
-	for _, sign := range plusMinus {
-		if i := strings.Index(text, sign); i >= 0 && i < at {
-			at, length = i, len(sign)
-		}
+	at := plusMinus.FindStringIndex(text)
+	if at == nil {
+		return strings.TrimSpace(text), "", false
 	}
-	return strings.TrimSpace(text[:at]), strings.TrimSpace(text[at+length:]), length > 0
+	return strings.TrimSpace(text[:at[0]]), strings.TrimSpace(text[at[1]:]), true
 }
 
 // HiddenFault is the fault of a text with a character that acts on what stands beside it

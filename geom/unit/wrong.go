@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -31,11 +32,11 @@ func notA(what, text string, reads func(string) bool) *Fault {
 		f.Hint = "write a number that can be measured; " + f.Hint
 	case strings.HasPrefix(bare, "0x"):
 		f.Hint = "write it in decimal digits"
-	case exponent(bare):
+	case exponent.MatchString(bare):
 		f.Hint = "write the number out, without a power of ten"
 	case strings.Contains(bare, "_"):
 		f.Hint = "write nothing between the digits"
-	case strings.ContainsFunc(text, foreignDigit):
+	case strings.ContainsFunc(text, func(c rune) bool { return c > unicode.MaxASCII && unicode.IsDigit(c) }): // of another script, or wide
 		f.Hint = "write it with the digits 0 to 9"
 	default:
 		if i := strings.IndexFunc(text, unseen); i >= 0 {
@@ -45,30 +46,21 @@ func notA(what, text string, reads func(string) bool) *Fault {
 	return f
 }
 
-// foreignDigit is a digit of another script, or one written wide.
-func foreignDigit(c rune) bool { return c > unicode.MaxASCII && unicode.IsDigit(c) }
-
 // unseen is a character that changes how others look and has no look of its own:
 // marks of direction, joiners, accents that stand above the letter before.
 func unseen(c rune) bool { return unicode.In(c, unicode.Cf, unicode.Mn) }
+
+// likeDigits are the letters that are taken for digits: Latin, Cyrillic, Greek.
+var likeDigits = map[rune]rune{'o': '0', 'O': '0', 'О': '0', 'о': '0', 'Ο': '0', 'ο': '0', 'l': '1', 'I': '1', '|': '1'}
 
 // asDigits puts digits in place of the letters that are taken for them, where
 // they touch a digit or one another.
 func asDigits(text string) string {
 	r := []rune(text)
-	like := func(c rune) (rune, bool) {
-		switch c {
-		case 'o', 'O', 'О', 'о', 'Ο', 'ο': // Latin, Cyrillic, Greek
-			return '0', true
-		case 'l', 'I', '|':
-			return '1', true
-		}
-		return c, false
-	}
 	for again := true; again; {
 		again = false
 		for i, c := range r {
-			d, ok := like(c)
+			d, ok := likeDigits[c]
 			if ok && (i > 0 && digit(r[i-1]) || i+1 < len(r) && digit(r[i+1])) {
 				r[i], again = d, true
 			}
@@ -77,20 +69,12 @@ func asDigits(text string) string {
 	return string(r)
 }
 
-// exponent says whether the text has a power of ten: 2e3, 2.4E+3.
-func exponent(text string) bool {
-	i := strings.IndexByte(text, 'e')
-	if i < 1 || i+1 >= len(text) {
-		return false
-	}
-	before := text[i-1]
-	after := strings.TrimLeft(text[i+1:], "+-")
-	return (digit(rune(before)) || before == '.') && after != "" && digit(rune(after[0]))
-}
+// exponent is a power of ten: 2e3, 2.4E+3 in small letters.
+var exponent = regexp.MustCompile(`^[^e]*[0-9.]e[+-]*[0-9]`)
 
 // wrongUnit is the fault of a length in a unit that is not read.
 func wrongUnit(text, word string) *Fault {
-	if lower := strings.ToLower(text); exponent(lower) || strings.HasPrefix(lower, "0x") || asDigits(text) != text {
+	if lower := strings.ToLower(text); exponent.MatchString(lower) || strings.HasPrefix(lower, "0x") || asDigits(text) != text {
 		return nil // something else is wrong than the unit
 	}
 	return &Fault{What: Quote(text) + " is not a length: " + Quote(word) + " is not a unit of length", Hint: "units are mm, cm, m, in or ft"}

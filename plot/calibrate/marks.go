@@ -8,11 +8,6 @@ import (
 	"trammel/plot/draw"
 )
 
-// corners A, B, C, D.
-func corners(r geom.Rect) [4]geom.Point {
-	return [4]geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
-}
-
 func line(from, to geom.Point, p draw.Pen) draw.Line {
 	return draw.Line{Line: geom.Line{From: from, To: to}, Pen: p, On: draw.Outline}
 }
@@ -23,7 +18,7 @@ func word(words string, at geom.Point, h unit.Length, a draw.Align) draw.Text {
 
 // marks are the crosses, the lines to lay the rule along and the ticks.
 func marks(r geom.Rect, fine bool) draw.Drawing {
-	c := corners(r)
+	c := r.Corners() // A, B, C, D
 	var d draw.Drawing
 	for i, p := range c {
 		d = append(d,
@@ -44,7 +39,7 @@ func marks(r geom.Rect, fine bool) draw.Drawing {
 // the two sides that nobody measures.
 func letter(r geom.Rect, i int) draw.Text {
 	const h, beside = draw.CornerHeight, arm + 1
-	p := corners(r)[i]
+	p := r.Corners()[i]
 	t := draw.Text{Height: h, Bold: true, Words: "ABCD"[i : i+1], On: draw.Outline}
 	switch i {
 	case 0:
@@ -103,25 +98,21 @@ func guides(l geom.Line, start unit.Length, left, fine bool) draw.Drawing {
 func rulers(w, h unit.Length) draw.Drawing {
 	var d draw.Drawing
 	for _, e := range []struct {
-		at   geom.Point
-		in   unit.Angle
-		name string
+		at       geom.Point
+		in, side unit.Angle // the way in, and from there to the figures
+		level    bool
 	}{
-		{geom.Point{X: 0, Y: h / 2}, 0, "left"}, {geom.Point{X: w / 2, Y: h}, -unit.Turn / 4, "top"},
-		{geom.Point{X: w, Y: h / 2}, unit.Turn / 2, "right"}, {geom.Point{X: w / 2, Y: 0}, unit.Turn / 4, "bottom"},
+		{geom.Point{X: 0, Y: h / 2}, 0, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: h}, -unit.Turn / 4, -unit.Turn / 2, false},
+		{geom.Point{X: w, Y: h / 2}, unit.Turn / 2, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: 0}, unit.Turn / 4, unit.Turn / 2, false},
 	} {
 		d = append(d, line(e.at, e.at.Toward(e.in, ruler), draw.Fine))
-		side := e.in + unit.Turn/4
-		if e.name == "right" || e.name == "top" {
-			side = e.in - unit.Turn/4
-		}
 		for k := 1; k <= int(ruler); k++ {
 			p := e.at.Toward(e.in, unit.Length(k))
 			long := unit.Length(2)
 			if k%5 == 0 {
 				long = 4
-				t := word(fmt.Sprint(k), p.Toward(side, long+1), draw.NoteHeight, draw.Middle)
-				if e.name == "top" || e.name == "bottom" {
+				t := word(fmt.Sprint(k), p.Toward(e.side, long+1), draw.NoteHeight, draw.Middle)
+				if !e.level {
 					t.Align, t.At.Y = draw.Left, t.At.Y-draw.NoteHeight/2
 					if t.At.X < p.X {
 						t.Align = draw.Right
@@ -131,7 +122,7 @@ func rulers(w, h unit.Length) draw.Drawing {
 				}
 				d = append(d, t)
 			}
-			d = append(d, line(p, p.Toward(side, long), draw.Fine))
+			d = append(d, line(p, p.Toward(e.side, long), draw.Fine))
 		}
 	}
 	return d

@@ -70,15 +70,17 @@ func (s Sheet) aloud() words.Aloud { return words.In(s.Language).Aloud() }
 func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	para := func(words string) sheet.Block { return sheet.Paragraph{Words: words, Height: h} }
 	say := s.says()
+	measure, edges, found := say.Headings()
 	all := []sheet.Block{
 		sheet.Paragraph{Words: s.title(), Height: draw.TitleHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle, First: true}},
 		para(say.Facts(s.Paper, s.Number)),
-		sheet.Heading{Words: "Measure four lengths"},
+		sheet.Heading{Words: measure},
 	}
 	items := say.Measure(unit.Length(s.rule()), s.Number)
-	table := sheet.Table{Height: h, Row: 9, Gutter: 3, Columns: []sheet.Column{{}, {}, {Align: sheet.Box, Width: 38}}, Cells: [][]string{
-		{"width", "A to B", "mm"}, {"height", "A to D", "mm"}, {"first diagonal", "A to C", "mm"}, {"second diagonal", "B to D", "mm"},
-	}}
+	table := sheet.Table{Height: h, Row: 9, Gutter: 3, Columns: []sheet.Column{{}, {}, {Align: sheet.Box, Width: 38}}}
+	for _, l := range say.Lengths() {
+		table.Cells = append(table.Cells, []string{l[0], l[1], "mm"})
+	}
 	list := sheet.List{Items: items, Numbered: true, Height: h, Gap: 1}
 	all = append(all, list, sheet.Gap(3))
 	ratio := float64(s.Width / s.Height)
@@ -89,13 +91,13 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	}
 	if s.Number < 2 {
 		all = append(all,
-			sheet.Heading{Words: "Read where printing stops"},
+			sheet.Heading{Words: edges},
 			sheet.List{Items: []string{say.Edges()}, Numbered: true, First: len(items) + 1, Height: h},
 			sheet.Gap(2),
-			s.edgeBoxes(h, wide),
+			s.edgeBoxes(say.Sides(), h, wide),
 		)
 	}
-	all = append(all, sheet.Heading{Words: "Type what you found"})
+	all = append(all, sheet.Heading{Words: found})
 	for _, c := range s.typed(wide, r) {
 		all = append(all, sheet.Paragraph{Words: c, Height: draw.NoteHeight, Keep: true})
 	}
@@ -150,23 +152,20 @@ func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
 }
 
 // edgeBoxes are four boxes in the order of edges=, in a row or two.
-func (s Sheet) edgeBoxes(h, wide unit.Length) sheet.Block {
-	names := []string{"left", "top", "right", "bottom"}
+func (s Sheet) edgeBoxes(sides [4]string, h, wide unit.Length) sheet.Block {
 	abreast := 4
 	if wide < 120 {
 		abreast = 2
 	}
-	return sheet.Figure{Alt: s.aloud().Boxes(names), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	return sheet.Figure{Alt: s.aloud().Boxes(sides[:]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		const high, row, gutter, most = 8, 9, 4, 18
 		each := (width+gutter)/unit.Length(abreast) - gutter
-		before := r.Width("bottom", h, false) + 1.5
+		before := r.Width(sides[3], h, false) + 1.5
 		var d draw.Drawing
-		for i, n := range names {
+		for i, n := range sides {
 			x, y := unit.Length(i%abreast)*(each+gutter), -row*unit.Length(i/abreast)
 			d = append(d, word(n, geom.Point{X: x, Y: y - high/2 - h/2}, h, draw.Left))
-			b := geom.Rect{Min: geom.Point{X: x + before, Y: y - high}, Max: geom.Point{X: x + min(each, before+most), Y: y}}
-			c := corners(b)
-			d = append(d, draw.Polyline{Points: c[:], Closed: true, Pen: draw.Narrow, On: draw.Notes})
+			d = append(d, sheet.Frame(geom.Rect{Min: geom.Point{X: x + before, Y: y - high}, Max: geom.Point{X: x + min(each, before+most), Y: y}}))
 		}
 		return d, row * unit.Length(4/abreast)
 	}}
@@ -182,10 +181,10 @@ func (s Sheet) sketch(ratio float64, high unit.Length) sheet.Block {
 			w, tall = most, most/unit.Length(ratio)
 		}
 		x, y := (width-w)/2, -edge-tall
-		c := corners(geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + w, Y: y + tall}})
+		c := geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + w, Y: y + tall}}.Corners()
 		var d draw.Drawing
 		for _, k := range [][2]int{{0, 1}, {0, 3}, {0, 2}, {1, 3}} {
-			d = append(d, draw.Line{Line: geom.Line{From: c[k[0]], To: c[k[1]]}, Pen: draw.Narrow, On: draw.Notes})
+			d = append(d, sheet.NoteLine(c[k[0]].X, c[k[0]].Y, c[k[1]].X, c[k[1]].Y, draw.Narrow))
 		}
 		for i, p := range c {
 			at := geom.Point{X: p.X - 1, Y: p.Y - h - 0.8}

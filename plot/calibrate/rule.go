@@ -16,12 +16,10 @@ type Promise struct {
 // All of it: a rule that is wrong is wrong for every page, so its share is added whole.
 func (p Promise) All() float64 { return p.Reading + p.Rule }
 
-// Promised is what the fit to those readings can promise. The rule's share is that of
-// the worst rule that is still within its limits, between the mark that is held on the
-// first cross and those of width, height and diagonals, and between these as well: so
-// the worst is off by all that it may be at some of them and true at the others. The
-// diagonals' marks lie side by side. On every sheet that it was read with it is off
-// alike; of several rules each may be at its worst.
+// Promised is what the fit to those readings can promise. The rule's share is that of the
+// worst rule within its limits: off by all that it may be at some of the marks of width,
+// height and diagonals (which lie side by side), true at the others, and alike on every
+// sheet; of several rules each may be at its worst.
 func Promised(fit geom.Fit, all []Readings) Promise {
 	p := Promise{Reading: fit.Uncertainty()}
 	seen := map[string]bool{}

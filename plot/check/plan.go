@@ -20,8 +20,7 @@ const (
 	mostTold = 10
 )
 
-// planned is what the plan of the sheet shows: the pegs where they should stand
-// and the lengths that were found, each with its deviation.
+// planned is the pegs where they should stand and the lengths found, with deviations.
 func (s Sheet) planned() plan.Plan {
 	p := plan.Plan{Edge: s.Outline}
 	for _, s := range s.Comparison.Standings {
@@ -65,8 +64,8 @@ func (s Sheet) shown() (all []compare.Moved) {
 	return all
 }
 
-// planFigure is the plan at the largest standard scale that fits, with what its
-// signs mean, from the top left down; long is the longer side of the layout on it.
+// planFigure is the plan at the largest scale that fits, with what its signs mean, from the
+// top left down; long is the longer side of the layout on it.
 func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawing, h, long unit.Length) {
 	const below = 2*draw.NoteHeight + 7.5
 	var p plan.Drawn

@@ -3,7 +3,7 @@
 // state, so a drawing can be cut, moved, compared and tested as text.
 //
 // Files, from the top floor to the ground: dump.go, page.go, tag.go, layer.go, kept.go,
-// move.go, dash.go, draw.go, path.go, bounds.go, cubic.go, remembered.go.
+// move.go, dash.go, draw.go, path.go, bounds.go, cubic.go, remembered.go, wrap.go.
 package draw
 
 import (

@@ -6,29 +6,30 @@
 package furniture
 
 import (
-	"fmt"
 	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/place"
+	"trammel/plot/words"
 )
 
 // Furniture is what every page bears beside the drawing: its label, what it
 // belongs to, its neighbours, and the bars to check the print by.
 type Furniture struct {
 	Job, Piece string
-	PieceIndex int    // of the piece in the job
-	Copy       int    // which copy of the template this is, counted from 0
-	Copies     int    // how many copies are printed; 0 and 1 say nothing
-	Quantity   int    // how many are cut from it; 0 and 1 say nothing
-	Inches     bool   // check bars in inches
-	Figures    string // the unit of the figures, "millimetres"; empty says nothing
-	Date       string // as the job states it; empty says nothing
-	Note       string // one more line; empty says nothing
-	Printer    string // the one that the pages are made for; empty: any
-	First      int    // the number that the plan's first page has in the document; 0 says nothing
+	PieceIndex int            // of the piece in the job
+	Copy       int            // which copy of the template this is, counted from 0
+	Copies     int            // how many copies are printed; 0 and 1 say nothing
+	Quantity   int            // how many are cut from it; 0 and 1 say nothing
+	Inches     bool           // check bars in inches
+	Figures    string         // the unit of the figures, "millimetres"; empty says nothing
+	Date       string         // as the job states it; empty says nothing
+	Note       string         // one more line; empty says nothing
+	Printer    string         // the one that the pages are made for; empty: any
+	Language   words.Language // nil: English at the bench
+	First      int            // the number that the plan's first page has in the document; 0 says nothing
 }
 
 // bar is a length to check the print by.
@@ -37,19 +38,10 @@ type bar struct {
 	words  string
 }
 
-// Check bars from the best to the last resort: the first that has a place is
-// drawn. A page of the ordinary kind has the first or the third.
+// Check bars from the best to the last resort.
 var (
-	barsMM = []bar{
-		{100, "100 mm: measure this bar"}, {100, "100 mm"},
-		{50, "50 mm: measure this bar"}, {50, "50 mm"},
-		{25, "25 mm"}, {10, "10 mm"},
-	}
-	barsInch = []bar{
-		{4 * unit.Inch, "4 in: measure this bar"}, {4 * unit.Inch, "4 in"},
-		{2 * unit.Inch, "2 in: measure this bar"}, {2 * unit.Inch, "2 in"},
-		{unit.Inch, "1 in"}, {unit.Inch / 2, "1/2 in"},
-	}
+	barsMM   = []bar{{100, "100 mm"}, {50, "50 mm"}, {25, "25 mm"}, {10, "10 mm"}}
+	barsInch = []bar{{4 * unit.Inch, "4 in"}, {2 * unit.Inch, "2 in"}, {unit.Inch, "1 in"}, {unit.Inch / 2, "1/2 in"}}
 )
 
 const (
@@ -58,21 +50,30 @@ const (
 	stubBar  = 4
 )
 
-func (f Furniture) bars() []bar {
+// bars are the check bars, the two longest with and without a word what they are for: the
+// first that has a place is drawn. A page of the ordinary kind has the first or the third.
+func (f Furniture) bars() (all []bar) {
+	lengths := barsMM
 	if f.Inches {
-		return barsInch
+		lengths = barsInch
 	}
-	return barsMM
+	for i, b := range lengths {
+		if i < 2 {
+			all = append(all, bar{b.length, f.says().MeasureBar(b.words)})
+		}
+		all = append(all, b)
+	}
+	return all
 }
 
-const printNote = "print at 100 %, actual size"
+func (f Furniture) says() words.Pages { return words.In(f.Language).Pages() }
 
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
-	all := wrap(line{words: printNote, height: draw.NoteHeight}, width, r)
+	all := wrap(line{words: f.says().HowToPrint(), height: draw.NoteHeight}, width, r)
 	if f.Printer != "" {
-		all = append(all, wrap(line{words: "for printer " + f.Printer + ": wrong on any other", height: draw.NoteHeight, bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: draw.NoteHeight, bold: true}, width, r)...)
 	}
 	return all
 }
@@ -103,17 +104,17 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 	}
 	if say == sayAll {
 		var facts []string
-		add := func(words string, said bool) {
+		add := func(fact string, said bool) {
 			if said {
-				facts = append(facts, words)
+				facts = append(facts, fact)
 			}
 		}
 		add(f.Job, f.Job != "")
-		add(fmt.Sprintf("%d off", f.Quantity), f.Quantity > 1)
-		add(fmt.Sprintf("copy %d of %d", f.Copy+1, f.Copies), f.Copies > 1)
+		add(f.says().Quantity(f.Quantity), f.Quantity > 1)
+		add(f.says().Copy(f.Copy+1, f.Copies), f.Copies > 1)
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")
-		add(fmt.Sprintf("page %d", number), f.First > 0)
+		add(f.says().Number(number, 0), f.First > 0)
 		note := func(facts ...string) {
 			all = append(all, wrap(line{words: strings.Join(facts, ", "), height: draw.NoteHeight, note: true}, width, r)...)
 		}
@@ -129,37 +130,21 @@ func (f Furniture) title(label string, number, say int, width unit.Length, r dra
 
 // wrap breaks a line at its spaces into two at most; what has no room in the
 // second ends in an ellipsis.
-func wrap(l line, width unit.Length, r draw.Ruler) []line {
+func wrap(l line, width unit.Length, r draw.Ruler) (all []line) {
+	fits := func(s string) bool { return r.Width(s, l.height, l.bold) <= width }
 	words := strings.Fields(l.words)
 	if len(words) == 0 {
 		return nil
 	}
-	wide := func(s string) bool { return r.Width(s, l.height, l.bold) > width }
-	n := len(words)
-	for n > 1 && wide(strings.Join(words[:n], " ")) {
-		n--
+	set := draw.Wrap(words, func(s string) bool { return fits(s) || !strings.Contains(s, " ") })
+	if len(set) > 1 {
+		set = []string{set[0], strings.Join(set[1:], " ")}
 	}
-	first := strings.Join(words[:n], " ")
-	if n == len(words) {
-		l.words = shorten(first, wide)
-		return []line{l}
+	for _, s := range set {
+		l.words = draw.Shorten(s, " ,", fits)
+		all = append(all, l)
 	}
-	second := l
-	l.words, second.words = shorten(first, wide), shorten(strings.Join(words[n:], " "), wide)
-	return []line{l, second}
-}
-
-func shorten(s string, wide func(string) bool) string {
-	if !wide(s) {
-		return s
-	}
-	runes := []rune(s)
-	for n := len(runes) - 1; n > 0; n-- {
-		if t := strings.TrimRight(string(runes[:n]), " ,") + "…"; !wide(t) {
-			return t
-		}
-	}
-	return "…"
+	return all
 }
 
 // Sizes of the furniture, in mm.
@@ -175,67 +160,56 @@ const (
 // tall is how much height a line of words takes, tails and all.
 func tall(height unit.Length) unit.Length { return height * (1 + letterLow) }
 
-// barAcross is a check bar with its corner end at the origin, running right (or
-// left), its words above (or below) it; barAlong the same running up (or down),
-// its words to the right (or left).
-func barAcross(b bar, left, down bool, r draw.Ruler) place.Block {
-	return barBlock(b, left, down, false, r)
-}
-
-func barAlong(b bar, left, down bool, r draw.Ruler) place.Block {
-	return barBlock(b, left, down, true, r)
-}
-
+// barBlock is a check bar with its corner end at the origin, running right (or left),
+// its words above (or below) it; along: the same running up (or down), its words to the
+// right (or left).
 func barBlock(b bar, left, down, along bool, r draw.Ruler) place.Block {
-	sx, sy := unit.Length(1), unit.Length(1)
-	if left {
-		sx = -1
-	}
-	if down {
-		sy = -1
-	}
-	at := func(x, y unit.Length) geom.Point { return geom.Point{X: sx * x, Y: sy * y} }
-	if along {
-		at = func(x, y unit.Length) geom.Point { return geom.Point{X: sx * y, Y: sy * x} }
+	at := func(x, y unit.Length) geom.Point {
+		if along {
+			x, y = y, x
+		}
+		if left {
+			x = -x
+		}
+		if down {
+			y = -y
+		}
+		return geom.Point{X: x, Y: y}
 	}
 	stroke := func(x0, y0, x1, y1 unit.Length) draw.Op {
 		return draw.Line{Line: geom.Line{From: at(x0, y0), To: at(x1, y1)}, Pen: draw.Narrow, On: draw.Furniture}
 	}
 	// Words start (or end) at the same distance from the corner.
-	h := draw.NoteHeight
+	const h = draw.NoteHeight
 	w := r.Width(b.words, h, false)
 	start := barStart
 	if start+w+barWords > b.length { // words that would run into the tick stand past it
 		start = b.length + barWords
 	}
-	text := draw.Text{Height: h, Words: b.words, On: draw.Furniture}
+	back, above := left, !down // as the words are read
 	if along {
-		text.Turn = 90 * unit.Degree
-		text.At = geom.Point{X: barWords + h, Y: sy * start}
-		if left {
-			text.At.X = -barWords - h*letterLow
-		}
-		if down {
-			text.Align = draw.Right
-		}
-	} else {
-		text.At = geom.Point{X: sx * start, Y: barWords + h*letterLow}
-		if down {
-			text.At.Y = -barWords - h
-		}
-		if left {
-			text.Align = draw.Right
-		}
+		back, above = down, left
 	}
-	ops := draw.Drawing{
-		stroke(0, 0, b.length, 0),
-		stroke(0, -barTick, 0, barTick),
-		stroke(b.length, -barTick, b.length, barTick),
-		text,
+	text := draw.Text{At: geom.Point{X: start, Y: barWords + h*letterLow}, Height: h, Words: b.words, On: draw.Furniture}
+	if !above {
+		text.At.Y = -barWords - h
 	}
-	far := max(b.length+draw.Narrow.Width, start+w)
-	box := geom.RectOf(at(-draw.Narrow.Width, -barTick), at(far, barWords+tall(h)))
-	return place.Block{Rects: []geom.Rect{box}, Ops: ops, Right: left, Top: down}
+	if back {
+		text.At.X, text.Align = -start, draw.Right
+	}
+	if along {
+		text.At, text.Turn = geom.Point{X: -text.At.Y, Y: text.At.X}, 90*unit.Degree
+	}
+	return place.Block{
+		Rects: []geom.Rect{geom.RectOf(at(-draw.Narrow.Width, -barTick), at(max(b.length+draw.Narrow.Width, start+w), barWords+tall(h)))},
+		Ops: draw.Drawing{
+			stroke(0, 0, b.length, 0),
+			stroke(0, -barTick, 0, barTick),
+			stroke(b.length, -barTick, b.length, barTick),
+			text,
+		},
+		Right: left, Top: down,
+	}
 }
 
 // titleBlock is lines of words with a corner at the origin, the lower left one or
@@ -284,7 +258,7 @@ func leading(l line) unit.Length { return 0.35 * l.height }
 // corner is the whole of it in the shape that a reader looks for: two bars that
 // meet in an L, the words inside it.
 func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
-	across, along := barAcross(b, left, down, r), barAlong(b, left, down, r)
+	across, along := barBlock(b, left, down, false, r), barBlock(b, left, down, true, r)
 	words := titleBlock(lines, left, down, r)
 	in := geom.Point{X: barStart, Y: barStart}
 	if left {
@@ -305,44 +279,38 @@ func corner(b bar, lines []line, left, down bool, r draw.Ruler) place.Block {
 	return out
 }
 
-// side of a page.
-type side uint8
-
+// Sides of a page.
 const (
-	toLeft side = iota
-	toRight
-	toTop
-	toBottom
+	LeftOf = iota
+	RightOf
+	Above
+	Below
 )
 
-// pointer is the label of a neighbour and a wedge towards it, the wedge's tip at
-// the origin.
-func pointer(label string, s side, r draw.Ruler) place.Block {
-	h := draw.FigureHeight
-	w := r.Width(label, h, true)
-	text := draw.Text{Height: h, Bold: true, Words: label, On: draw.Furniture}
-	var tip [2]geom.Point // the two other corners
-	var box geom.Rect
-	across, half := wedge+wedgeGap+w, max(wedge/2, h/2)
-	upright := wedge + wedgeGap + h
-	switch s {
-	case toLeft:
-		tip = [2]geom.Point{{X: wedge, Y: -wedge / 2}, {X: wedge, Y: wedge / 2}}
-		text.At = geom.Point{X: wedge + wedgeGap, Y: -h / 2}
-		box = geom.RectOf(geom.Point{Y: -half - h*letterLow}, geom.Point{X: across, Y: half})
-	case toRight:
-		tip = [2]geom.Point{{X: -wedge, Y: wedge / 2}, {X: -wedge, Y: -wedge / 2}}
-		text.At, text.Align = geom.Point{X: -wedge - wedgeGap, Y: -h / 2}, draw.Right
-		box = geom.RectOf(geom.Point{X: -across, Y: -half - h*letterLow}, geom.Point{Y: half})
-	case toTop:
-		tip = [2]geom.Point{{X: -wedge / 2, Y: -wedge}, {X: wedge / 2, Y: -wedge}}
-		text.At, text.Align = geom.Point{Y: -upright}, draw.Middle
-		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2, Y: -upright - h*letterLow}, geom.Point{X: max(w, wedge) / 2})
-	case toBottom:
-		tip = [2]geom.Point{{X: wedge / 2, Y: wedge}, {X: -wedge / 2, Y: wedge}}
-		text.At, text.Align = geom.Point{Y: wedge + wedgeGap}, draw.Middle
-		box = geom.RectOf(geom.Point{X: -max(w, wedge) / 2}, geom.Point{X: max(w, wedge) / 2, Y: upright})
+// Sides of a rectangle, each to be read and moved.
+func Sides(r *geom.Rect) [4]*unit.Length {
+	return [4]*unit.Length{&r.Min.X, &r.Max.X, &r.Max.Y, &r.Min.Y}
+}
+
+// Inward is which way along its axis a side moves in.
+var Inward = [4]unit.Length{1, -1, -1, 1}
+
+// inward is the way in from a side.
+func inward(side int) geom.Point {
+	if side < Above {
+		return geom.Point{X: Inward[side]}
 	}
-	arrow := draw.Polyline{Points: []geom.Point{{}, tip[0], tip[1]}, Closed: true, Solid: true, On: draw.Furniture}
-	return place.Block{Rects: []geom.Rect{box}, Ops: draw.Drawing{arrow, text}}
+	return geom.Point{Y: Inward[side]}
+}
+
+// pointer is the label of the neighbour at a side and a wedge towards it, the wedge's
+// tip at the origin.
+func pointer(label string, side int, r draw.Ruler) place.Block {
+	in := inward(side)
+	foot, half := in.Times(float64(wedge)), geom.Point{X: -in.Y * wedge / 2, Y: in.X * wedge / 2}
+	text := draw.Text{At: in.Times(float64(wedge + wedgeGap)), Height: draw.FigureHeight, Bold: true, Words: label, On: draw.Furniture,
+		Align: [4]draw.Align{draw.Left, draw.Right, draw.Middle, draw.Middle}[side]}
+	text.At.Y -= [4]unit.Length{0.5, 0.5, 1, 0}[side] * text.Height
+	arrow := draw.Polyline{Points: []geom.Point{{}, foot.Minus(half), foot.Plus(half)}, Closed: true, Solid: true, On: draw.Furniture}
+	return place.Block{Rects: []geom.Rect{arrow.Bounds(r).Join(text.Bounds(r))}, Ops: draw.Drawing{arrow, text}}
 }

@@ -44,14 +44,14 @@ func NewFurnisher(f Furniture, pages int, outline geom.Polygon, r draw.Ruler) *F
 
 // Leaf is one page to be furnished, on its own paper but for Shown.
 type Leaf struct {
-	Label                         string
-	LeftOf, RightOf, Above, Below string // labels of the neighbours; empty where there is none
-	Number                        int    // in the document
-	Window, Kept                  geom.Rect
-	Shown                         geom.Rect   // the window in the plane of the sheets
-	By                            geom.Point  // plane of the sheets → page
-	Edge                          unit.Length // of the window, where printers are not to be relied on
-	Strip                         unit.Length // how far in from a neighbour its strip and the marks in it reach
+	Label        string
+	Next         [4]string // labels of the neighbours left, right, above and below; empty where there is none
+	Number       int       // in the document
+	Window, Kept geom.Rect
+	Shown        geom.Rect   // the window in the plane of the sheets
+	By           geom.Point  // plane of the sheets → page
+	Edge         unit.Length // of the window, where printers are not to be relied on
+	Strip        unit.Length // how far in from a neighbour its strip and the marks in it reach
 }
 
 // site is a leaf while it is being furnished.
@@ -61,11 +61,10 @@ type site struct {
 	oneSide bool // no edge of the piece runs through the page
 }
 
-// Furnish is the furniture of a page that already bears ops. What a neighbour
-// covers stays free of it, and so does everything drawn; bars, label and the note
-// how to print have a place before everything else, the neighbours' labels before
-// the rest of the title. Only where a page is so small or so crowded that a bar or
-// the label has no place at all does it go into a strip, and at last it is left out.
+// Furnish is the furniture of a page that already bears ops, of which it keeps clear, as
+// of what a neighbour covers. Bars, label and the note how to print come first, then the
+// neighbours' labels, then the rest of the title. Only where a bar or the label has no
+// place at all does it go into a strip, and at last it is left out.
 func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
 	s := w.site(l)
 	w.near = w.near[:0]
@@ -89,22 +88,18 @@ func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
 	return append(kit, pointers...)
 }
 
-// site is what a leaf has free of strips and cuts.
+// site is what a leaf has free of strips and cuts; a side may be cut without a neighbour.
 func (w *Furnisher) site(l Leaf) site {
 	s := site{Leaf: l, free: l.Window.Grow(-l.Edge), oneSide: true}
-	if l.LeftOf != "" {
-		s.free.Min.X = l.Window.Min.X + l.Strip + roomStrip
+	free, window, kept := Sides(&s.free), Sides(&l.Window), Sides(&l.Kept)
+	for k, in := range Inward {
+		if l.Next[k] != "" {
+			*free[k] = *window[k] + in*l.Strip + in*roomStrip
+		}
+		if cut := *kept[k]; in*cut > in**window[k] {
+			*free[k] = in * max(in**free[k], in*cut+RoomLeast)
+		}
 	}
-	if l.RightOf != "" {
-		s.free.Max.X = l.Window.Max.X - l.Strip - roomStrip
-	}
-	if l.Below != "" {
-		s.free.Min.Y = l.Window.Min.Y + l.Strip + roomStrip
-	}
-	if l.Above != "" {
-		s.free.Max.Y = l.Window.Max.Y - l.Strip - roomStrip
-	}
-	s.free = clearOf(s.free, l.Window, l.Kept)
 	for i := range w.outline {
 		_, meets := geom.ClipLine(w.outline.Edge(i), l.Shown)
 		s.oneSide = s.oneSide && !meets
@@ -112,29 +107,11 @@ func (w *Furnisher) site(l Leaf) site {
 	return s
 }
 
-// clearOf is the part of a rectangle that keeps its room from the cuts that run
-// through the window: a side may be cut without a neighbour.
-func clearOf(free, window, kept geom.Rect) geom.Rect {
-	if kept.Min.X > window.Min.X {
-		free.Min.X = max(free.Min.X, kept.Min.X+RoomLeast)
-	}
-	if kept.Min.Y > window.Min.Y {
-		free.Min.Y = max(free.Min.Y, kept.Min.Y+RoomLeast)
-	}
-	if kept.Max.X < window.Max.X {
-		free.Max.X = min(free.Max.X, kept.Max.X-RoomLeast)
-	}
-	if kept.Max.Y < window.Max.Y {
-		free.Max.Y = min(free.Max.Y, kept.Max.Y-RoomLeast)
-	}
-	return free
-}
-
 // crowded is the furniture of a page that has no place for the L: bars, note and
 // label apart from one another; where that leaves but a stub of a bar, or
 // something has no place, a small L; and as a last resort stubs apart.
 func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
-	own := len(w.near)
+	own, bars := len(w.near), w.f.bars()
 	apart := func(bars []bar) (draw.Drawing, bool, int) {
 		w.near = w.near[:own]
 		for _, op := range joins { // what stands in the strips matters only now
@@ -143,22 +120,19 @@ func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing
 		w.clear(s)
 		return w.scatter(s, bars)
 	}
-	bars := w.f.bars()
-	kit, all, worst := apart(bars)
-	if !all || worst >= stubBar {
+	if _, all, worst := apart(bars); !all || worst >= stubBar {
 		w.near = w.near[:own]
 		w.clear(s)
 		if small, n := w.kit(s, stubs); n < len(stubs) {
 			return small, w.pointers(s)
 		}
-		if kit, all, _ = apart(bars); !all {
-			if other, all, _ := apart(bars[stubBar:]); all {
-				kit = other
-			} else {
-				kit, _, _ = apart(bars)
+		if !all {
+			if _, all, _ := apart(bars[stubBar:]); all {
+				bars = bars[stubBar:]
 			}
 		}
 	}
+	kit, _, _ = apart(bars)
 	pointers = w.pointers(s)
 	return append(kit, w.restOfTitle(s)...), pointers
 }
@@ -194,17 +168,17 @@ func (w *Furnisher) put(b place.Block, p geom.Point) (d draw.Drawing) {
 // to it as the drawing lets it.
 func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 	middle := s.Window.Centre()
-	for side, label := range [4]string{s.LeftOf, s.RightOf, s.Above, s.Below} {
+	for side, label := range s.Next {
 		if label == "" {
 			continue
 		}
-		side := side2(side)
 		b := pointer(label, side, w.r)
-		at := [4]geom.Point{
-			{X: s.free.Min.X, Y: middle.Y}, {X: s.free.Max.X, Y: middle.Y},
-			{X: middle.X, Y: s.free.Max.Y}, {X: middle.X, Y: s.free.Min.Y}}[side]
-		in := [4]geom.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}}[side]
-		along := [4]geom.Point{{Y: 1}, {Y: 1}, {X: 1}, {X: 1}}[side]
+		at, in, along := middle, inward(side), geom.Point{Y: 1}
+		if side < Above {
+			at.X = *Sides(&s.free)[side]
+		} else {
+			at.Y, along = *Sides(&s.free)[side], geom.Point{X: 1}
+		}
 		reach := max(s.free.Width(), s.free.Height()) / 2
 	search:
 		for deep := unit.Length(0); deep <= pointerIn; deep += 2.5 * pointerStep {
@@ -221,8 +195,6 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 	}
 	return d
 }
-
-func side2(i int) side { return [4]side{toLeft, toRight, toTop, toBottom}[i] }
 
 // way is one way to arrange bars and words in the L.
 type way struct {
@@ -289,7 +261,10 @@ func (f *found) better(o found) {
 // the L the one that lies best in its corner.
 func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
 	var inside found
-	for _, r := range [2]unit.Length{roomWide, room} {
+	for _, r := range [3]unit.Length{roomWide, room, RoomLeast} {
+		if r == RoomLeast && inside.ok {
+			break
+		}
 		out, in := w.search(blocks, s, r)
 		if out.ok {
 			return out
@@ -298,14 +273,7 @@ func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
 			inside = in
 		}
 	}
-	if inside.ok {
-		return inside
-	}
-	out, in := w.search(blocks, s, RoomLeast)
-	if out.ok {
-		return out
-	}
-	return in
+	return inside
 }
 
 // search is the best place outside the piece and the best of those inside that
@@ -317,7 +285,7 @@ func (w *Furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out
 			break
 		}
 		at := func(p geom.Point) found {
-			c := geom.Point{X: s.free.Min.X, Y: s.free.Min.Y}
+			c := s.free.Min
 			if b.Right {
 				c.X = s.free.Max.X
 			}
@@ -367,8 +335,8 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 	}
 	var across, along, notes, labels []place.Block
 	for _, b := range bars {
-		across = append(across, barAcross(b, false, false, w.r))
-		along = append(along, barAlong(b, false, false, w.r))
+		across = append(across, barBlock(b, false, false, false, w.r))
+		along = append(along, barBlock(b, false, false, true, w.r))
 	}
 	worst = max(first(across...), first(along...))
 	for _, width := range []unit.Length{88, 30, 22} {

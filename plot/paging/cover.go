@@ -1,42 +1,29 @@
 package paging
 
 import (
+	"maps"
 	"math"
 	"slices"
+
+	"trammel/geom"
 )
 
-// The literal test: do these pages cover the piece or its edges, and can one walk
-// once round by them? It asks nothing of the search that made the list.
-
-// sheets is a list of pages with their windows, each shrunk by slack on every side.
+// sheets is a list of pages with their windows, each shrunk by slack on every side, for
+// the literal test whether they cover the piece or its edges and one can walk once round
+// by them. It asks nothing of the search that made the list.
 type sheets struct {
+	pageSet
 	g     grid
 	slack float64
-	has   map[page]bool
-	list  []page
 }
 
 func newSheets(pages []page, g grid, slack float64) *sheets {
-	s := &sheets{g: g, slack: slack - grow, has: make(map[page]bool, len(pages))}
+	s := &sheets{g: g, slack: slack - grow}
+	s.clear()
 	for _, n := range pages {
-		s.add(n)
+		s.put(n)
 	}
 	return s
-}
-
-func (s *sheets) add(n page) bool {
-	if s.has[n] {
-		return false
-	}
-	s.has[n] = true
-	s.list = append(s.list, n)
-	return true
-}
-
-// window is the closed rectangle that a page can be relied on to show.
-func (s *sheets) window(n page) (lo, hi xy) {
-	x, y := float64(n.i)*s.g.p, float64(n.j)*s.g.q
-	return xy{x + s.slack, y + s.slack}, xy{x + s.g.p + s.g.u - s.slack, y + s.g.q + s.g.v - s.slack}
 }
 
 // part is the times of an edge, 0 at its start and 1 at its end, at which a page
@@ -46,7 +33,7 @@ type part struct {
 	from, to float64
 }
 
-func (s *sheets) parts(a, b xy) []part {
+func (s *sheets) parts(a, b geom.Vector) []part {
 	var all []part
 	for _, n := range s.list {
 		lo, hi := s.window(n)
@@ -54,22 +41,19 @@ func (s *sheets) parts(a, b xy) []part {
 			all = append(all, part{n, from, to})
 		}
 	}
-	slices.SortFunc(all, func(a, b part) int {
-		switch {
-		case a.from < b.from:
-			return -1
-		case a.from > b.from:
-			return 1
-		}
-		return 0
-	})
 	return all
 }
 
+// window is the closed rectangle that a page can be relied on to show.
+func (s *sheets) window(n page) (lo, hi geom.Vector) {
+	x, y := float64(n.i)*s.g.p, float64(n.j)*s.g.q
+	return geom.Vector{X: x + s.slack, Y: y + s.slack}, geom.Vector{X: x + s.g.p + s.g.u - s.slack, Y: y + s.g.q + s.g.v - s.slack}
+}
+
 // clip is the times at which the way from a to b is in the closed rectangle.
-func clip(a, b, lo, hi xy) (from, to float64, ok bool) {
+func clip(a, b, lo, hi geom.Vector) (from, to float64, ok bool) {
 	from, to = 0, 1
-	for _, c := range [2][4]float64{{a.x, b.x - a.x, lo.x, hi.x}, {a.y, b.y - a.y, lo.y, hi.y}} {
+	for _, c := range [2][4]float64{{a.X, b.X - a.X, lo.X, hi.X}, {a.Y, b.Y - a.Y, lo.Y, hi.Y}} {
 		at, way, low, high := c[0], c[1], c[2], c[3]
 		if way == 0 {
 			if at < low || at > high {
@@ -85,109 +69,72 @@ func clip(a, b, lo, hi xy) (from, to float64, ok bool) {
 
 // walk goes once round the outline, from page to side neighbour at points that
 // both show. Where that fails it says at which point.
-func (s *sheets) walk(p []xy) (stuck xy, ok bool) {
+func (s *sheets) walk(p []geom.Vector) (stuck geom.Vector, ok bool) {
 	edges := make([][]part, len(p))
 	for k := range p {
 		edges[k] = s.parts(p[k], p[(k+1)%len(p)])
 	}
-	var first []page
-	for _, c := range edges[0] {
-		if c.from == 0 {
-			first = append(first, c.page)
-		}
-	}
 	stuck = p[0]
+	first := showing(edges[0], 0, 0)
 	tried := make(map[page]bool)
 	for _, n := range first {
 		if tried[n] {
 			continue
 		}
-		reached := s.spread(map[page]bool{n: true}, first)
-		for m := range reached {
-			tried[m] = true
-		}
-		at, good := s.round(p, edges, reached)
-		if good {
-			// What is reached at the end must be where it began.
-			for m := range s.spread(map[page]bool{n: true}, first) {
-				if reached[m] {
-					return xy{}, true
-				}
+		from := joined(map[page]bool{n: true}, first)
+		maps.Copy(tried, from)
+		at, last := s.round(p, edges, maps.Clone(from))
+		for m := range last {
+			if from[m] { // what is reached at the end is where it began
+				return geom.Vector{}, true
 			}
-			at = p[0]
 		}
 		stuck = at
 	}
 	return stuck, false
 }
 
-// round follows all edges from the pages reached, which it changes to those
-// reached at the end.
-func (s *sheets) round(p []xy, edges [][]part, reached map[page]bool) (stuck xy, ok bool) {
+// round follows all edges from the pages reached to those reached at the end; where there
+// are none, it has come to a point beyond which no page leads.
+func (s *sheets) round(p []geom.Vector, edges [][]part, reached map[page]bool) (at geom.Vector, last map[page]bool) {
 	for k, parts := range edges {
-		a, b := p[k], p[(k+1)%len(p)]
-		var open []part
-		for next, t := 0, 0.0; ; {
-			for next < len(parts) && parts[next].from <= t {
-				open = append(open, parts[next])
-				next++
-			}
-			here := make([]page, 0, 8)
-			for _, c := range open {
-				here = append(here, c.page)
-			}
-			got := s.spread(reached, here)
-			clear(reached)
-			for m := range got {
-				reached[m] = true
-			}
+		way := p[(k+1)%len(p)].Minus(p[k])
+		times := []float64{0, 1} // at which a page comes or goes
+		for _, c := range parts {
+			times = append(times, c.from, c.to)
+		}
+		slices.Sort(times)
+		before := 0.0
+		for _, t := range slices.Compact(times) {
+			along := showing(parts, before, t)
+			maps.DeleteFunc(reached, func(n page, _ bool) bool { return !slices.Contains(along, n) })
 			if len(reached) == 0 {
-				return xy{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t}, false
+				return p[k].Plus(way.Times(before)), nil
 			}
-			// On to the next time at which a page comes or goes.
-			u := 1.0
-			for _, c := range open {
-				if c.to > t {
-					u = min(u, c.to)
-				}
-			}
-			if next < len(parts) {
-				u = min(u, parts[next].from)
-			}
-			if t >= 1 {
-				break
-			}
-			kept := open[:0]
-			for _, c := range open {
-				if c.to > t {
-					kept = append(kept, c)
-				} else {
-					delete(reached, c.page)
-				}
-			}
-			open = kept
-			if len(reached) == 0 {
-				return xy{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t}, false
-			}
-			t = u
+			before, reached = t, joined(reached, showing(parts, t, t))
 		}
 	}
-	return xy{}, true
+	return p[0], reached
 }
 
-// spread is those of the pages here that lead, neighbour by neighbour, from one
-// that is reached.
-func (s *sheets) spread(reached map[page]bool, here []page) map[page]bool {
-	got := make(map[page]bool, len(here))
-	for _, n := range here {
-		if reached[n] {
-			got[n] = true
+// showing is the pages that show an edge between two times.
+func showing(parts []part, from, to float64) (all []page) {
+	for _, c := range parts {
+		if c.from <= from && to <= c.to {
+			all = append(all, c.page)
 		}
 	}
+	return all
+}
+
+// joined is those of the pages here that lead, neighbour by neighbour, from one that
+// is reached.
+func joined(reached map[page]bool, here []page) map[page]bool {
+	got := make(map[page]bool, len(here))
 	for more := true; more; {
 		more = false
 		for _, n := range here {
-			if !got[n] && (got[page{n.i - 1, n.j}] || got[page{n.i + 1, n.j}] || got[page{n.i, n.j - 1}] || got[page{n.i, n.j + 1}]) {
+			if !got[n] && (reached[n] || got[page{n.i - 1, n.j}] || got[page{n.i + 1, n.j}] || got[page{n.i, n.j - 1}] || got[page{n.i, n.j + 1}]) {
 				got[n], more = true, true
 			}
 		}
@@ -198,13 +145,10 @@ func (s *sheets) spread(reached map[page]bool, here []page) map[page]bool {
 // missing is a page that shows a point of the piece that no page of the list
 // shows. The border lines of all windows cut the plane into rectangles; it looks
 // at those that no page shows.
-func (s *sheets) missing(p []xy) (page, bool) {
-	lo, hi := p[0], p[0]
-	for _, a := range p {
-		lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
-	}
-	i0, i1 := floor((lo.x-s.g.u)/s.g.p)-1, floor(hi.x/s.g.p)+1
-	j0, j1 := floor((lo.y-s.g.v)/s.g.q)-1, floor(hi.y/s.g.q)+1
+func (s *sheets) missing(p []geom.Vector) (page, bool) {
+	lo, hi := extent(p)
+	i0, i1 := floor((lo.X-s.g.u)/s.g.p)-1, floor(hi.X/s.g.p)+1
+	j0, j1 := floor((lo.Y-s.g.v)/s.g.q)-1, floor(hi.Y/s.g.q)+1
 	for j := j0; j <= j1; j++ {
 		// What of row j is shown by it alone, then what row j + 1 shows as well.
 		y := [3]float64{float64(j)*s.g.q + s.g.v - s.slack, float64(j+1)*s.g.q + s.slack, float64(j+1)*s.g.q + s.g.v - s.slack}
@@ -214,11 +158,11 @@ func (s *sheets) missing(p []xy) (page, bool) {
 				shown := false
 				for d := range 4 {
 					// Page (i + 1, …) shows only the part of the strip, and so on.
-					if d&1 <= c&1 && d>>1 <= c>>1 && s.has[page{i + d&1, j + d>>1}] {
+					if d&1 <= c&1 && d>>1 <= c>>1 && s.has(page{i + d&1, j + d>>1}) {
 						shown = true
 					}
 				}
-				if !shown && meets(p, xy{x[c&1], y[c>>1]}, xy{x[c&1+1], y[c>>1+1]}) {
+				if !shown && meets(p, geom.Vector{X: x[c&1], Y: y[c>>1]}, geom.Vector{X: x[c&1+1], Y: y[c>>1+1]}) {
 					return page{i, j}, true
 				}
 			}
@@ -228,26 +172,38 @@ func (s *sheets) missing(p []xy) (page, bool) {
 }
 
 // meets says whether the piece has a point in the open rectangle.
-func meets(p []xy, lo, hi xy) bool {
-	if lo.x >= hi.x || lo.y >= hi.y {
+func meets(p []geom.Vector, lo, hi geom.Vector) bool {
+	if lo.X >= hi.X || lo.Y >= hi.Y {
 		return false
 	}
-	in := func(a xy) bool { return lo.x < a.x && a.x < hi.x && lo.y < a.y && a.y < hi.y }
+	in := func(a geom.Vector) bool { return lo.X < a.X && a.X < hi.X && lo.Y < a.Y && a.Y < hi.Y }
 	for k, a := range p {
 		b := p[(k+1)%len(p)]
 		if in(a) {
 			return true
 		}
-		if from, to, ok := clip(a, b, lo, hi); ok && in(xy{a.x + (b.x-a.x)*(from+to)/2, a.y + (b.y-a.y)*(from+to)/2}) {
+		if from, to, ok := clip(a, b, lo, hi); ok && in(geom.Vector{X: a.X + (b.X-a.X)*(from+to)/2, Y: a.Y + (b.Y-a.Y)*(from+to)/2}) {
 			return true
 		}
 	}
-	return inside(p, xy{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2})
+	return inside(p, geom.Vector{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2})
+}
+
+// inside says whether a point lies inside the shape.
+func inside(p []geom.Vector, a geom.Vector) bool {
+	in := false
+	for k, b := range p {
+		c := p[(k+1)%len(p)]
+		if (b.Y > a.Y) != (c.Y > a.Y) && a.X < b.X+(c.X-b.X)*((a.Y-b.Y)/(c.Y-b.Y)) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // confirm returns the pages, with more where they do not cover or cannot be
 // walked, every window shrunk by slack on each side; added is how many.
-func confirm(p []xy, pages []page, g grid, c Cover, slack float64) (all []page, added int) {
+func confirm(p []geom.Vector, pages []page, g grid, c Cover, slack float64) (all []page, added int) {
 	s := newSheets(pages, g, slack)
 	for {
 		n, lacks := page{}, false
@@ -255,7 +211,7 @@ func confirm(p []xy, pages []page, g grid, c Cover, slack float64) (all []page, 
 			n, lacks = s.missing(p)
 		}
 		if lacks {
-			if !s.add(n) {
+			if !s.put(n) {
 				return nil, math.MaxInt // windows shrunk until they leave gaps
 			}
 			continue
@@ -265,11 +221,11 @@ func confirm(p []xy, pages []page, g grid, c Cover, slack float64) (all []page, 
 			return s.list, len(s.list) - len(pages)
 		}
 		more := false
-		i, j := floor(at.x/g.p), floor(at.y/g.q)
+		i, j := floor(at.X/g.p), floor(at.Y/g.q)
 		for d := range 9 {
 			n := page{i + d%3 - 1, j + d/3 - 1}
-			if lo, hi := s.window(n); lo.x <= at.x && at.x <= hi.x && lo.y <= at.y && at.y <= hi.y {
-				more = s.add(n) || more
+			if lo, hi := s.window(n); lo.X <= at.X && at.X <= hi.X && lo.Y <= at.Y && at.Y <= hi.Y {
+				more = s.put(n) || more
 			}
 		}
 		if !more {

@@ -4,6 +4,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"trammel/geom"
 )
 
 func TestConfirmAddsWhatIsMissing(t *testing.T) {
@@ -38,7 +40,7 @@ func TestConfirmAddsWhatIsMissing(t *testing.T) {
 func TestCornersDoNotJoin(t *testing.T) {
 	g, _ := newGrid(a4)
 	x, y := g.p+g.u/2, g.q+g.v/2
-	p := []xy{{x - 100, y - 100}, {x + 100, y + 100}, {x - 1, y + 1}}
+	p := []geom.Vector{{X: x - 100, Y: y - 100}, {X: x + 100, Y: y + 100}, {X: x - 1, Y: y + 1}}
 	for _, c := range []Cover{Full, OutlineOnly} {
 		s := newSheets([]page{{0, 0}, {1, 1}}, g, 0)
 		if n, lacks := s.missing(p); lacks {
@@ -46,7 +48,7 @@ func TestCornersDoNotJoin(t *testing.T) {
 		}
 		if at, ok := s.walk(p); ok {
 			t.Error("one walks over a corner")
-		} else if at.x < g.p-0.001 || at.x > g.p+g.u+0.001 || at.y < g.q-0.001 || at.y > g.q+g.v+0.001 {
+		} else if at.X < g.p-0.001 || at.X > g.p+g.u+0.001 || at.Y < g.q-0.001 || at.Y > g.q+g.v+0.001 {
 			t.Errorf("stuck at %v, not in the square", at)
 		}
 		if all, added := confirm(p, []page{{0, 0}, {1, 1}}, g, c, 0); added < 1 || len(all) != 2+added {

@@ -39,20 +39,15 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 		}
 	case draw.Polyline:
 		if o.Pen.Dash != draw.Continuous {
-			// Edge by edge: each starts as far into the dashes as it lies from the
-			// first corner. A narrow dash loses nothing visible without its mitre.
-			way := unit.Length(0)
-			for i := range edges(o) {
-				l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
-				if c, ok := geom.ClipLine(l, window); ok {
-					dst = append(dst, draw.Shift(draw.Line{Line: c, Pen: later(o.Pen, way+l.From.Distance(c.From)), On: o.On, Of: o.Of}, by))
-				}
-				way += l.Length()
+			// Edge by edge, as a path: a narrow dash loses nothing visible without its mitre.
+			sides := geom.Polygon(o.Points).Contour()
+			if !o.Closed {
+				sides = sides[:len(sides)-1]
 			}
-		} else {
-			for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
-				dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
-			}
+			return cut(dst, draw.Path{Segments: sides, Pen: o.Pen, On: o.On, Of: o.Of}, box, window, by)
+		}
+		for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
+			dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
 		}
 	case draw.Path:
 		if o.Pen.Dash != draw.Continuous {
@@ -85,11 +80,4 @@ func later(p draw.Pen, way unit.Length) draw.Pen {
 		p.Phase += way
 	}
 	return p
-}
-
-func edges(o draw.Polyline) int {
-	if o.Closed {
-		return len(o.Points)
-	}
-	return len(o.Points) - 1
 }

@@ -22,7 +22,7 @@ func TestEffortIsKept(t *testing.T) {
 	for _, c := range []paging.Cover{paging.Full, paging.OutlineOnly} {
 		for _, most := range []int{1_000_000, 4_000_000} {
 			var told []float64
-			p, err := paging.LayWithin(sides(900, 1100, 1000), hostile, c, nil, paging.Effort{Most: most, Tell: func(s float64) { told = append(told, s) }})
+			p, err := paging.Lay(sides(900, 1100, 1000), hostile, c, nil, paging.Effort{Most: most, Tell: func(s float64) { told = append(told, s) }})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -40,7 +40,7 @@ func TestEffortIsKept(t *testing.T) {
 			if most > 2_000_000 && len(told) == 0 {
 				t.Errorf("cover %d: nothing was told in %d steps", c, p.Steps)
 			}
-			again, err := paging.LayWithin(sides(900, 1100, 1000), hostile, c, nil, paging.Effort{Most: most})
+			again, err := paging.Lay(sides(900, 1100, 1000), hostile, c, nil, paging.Effort{Most: most})
 			if err != nil || !reflect.DeepEqual(p, again) {
 				t.Errorf("cover %d: a second search comes to another plan: %v", c, err)
 			}
@@ -52,7 +52,7 @@ func TestEffortIsKept(t *testing.T) {
 // has two searches.
 func TestNoEffortIsBoundless(t *testing.T) {
 	turn := 33 * unit.Degree
-	p, err := paging.LayWithin(sides(900, 1100, 1000), hostile, paging.Full, &turn, paging.Effort{Most: 1 << 60})
+	p, err := paging.Lay(sides(900, 1100, 1000), hostile, paging.Full, &turn, paging.Effort{Most: 1 << 60})
 	if err != nil || p.Steps > 2*paging.MostSteps+slackSteps {
 		t.Errorf("%d steps, %v", p.Steps, err)
 	}
@@ -63,12 +63,12 @@ func TestTurnedIsLaidAsByLay(t *testing.T) {
 	for _, outline := range [][3]float64{{900, 1100, 1000}, {300, 280, 150}, {2800, 2100, 3500}} {
 		shape := sides(outline[0], outline[1], outline[2])
 		for _, s := range []paging.Sheet{sheetOf(210, 297, 10, 10), sheetOf(914, 5080, 5, 15)} {
-			free, err := paging.Lay(shape, s, paging.Full, nil)
+			free, err := paging.Lay(shape, s, paging.Full, nil, paging.Effort{})
 			if err != nil {
 				t.Fatal(err)
 			}
 			for _, turn := range []unit.Angle{0, 20 * unit.Degree, -unit.Turn / 4} {
-				want, err := paging.Lay(shape, s, paging.Full, &turn)
+				want, err := paging.Lay(shape, s, paging.Full, &turn, paging.Effort{})
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -1,17 +1,19 @@
 package paging
 
 import (
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/place"
+	"trammel/plot/words"
 )
 
-// Sheets are laid in reading order, each on top of those before it. So of two
-// neighbours the right one and the lower one lies on top, and is cut along the
-// middle of the strip that both show (see trim.go); on the other that line is where
-// the cut edge goes. A sheet's own edge is no reference: it may be 2 mm off
-// (ISO 216).
+// Sheets are laid in reading order, each on top of those before it, and cut along the
+// middle of the strip that both show (see trim.go), where the cut edge goes on the other
+// as well. A sheet's own edge is no reference: it may be 2 mm off (ISO 216).
 //
 // Marks stand on that middle line, the same on both sheets, and are cut through
 // with it. When the sheets lie right, the halves meet again: the arm across
@@ -53,24 +55,25 @@ type join struct {
 	at          unit.Length // n of its middle line
 	half        unit.Length // half its width
 	up          unit.Length // 1 where the sheet on top lies towards greater n, else −1
+
+	near []place.Shape // everything of the piece near the strip, the same for both sheets
+	f    furniture.Furniture
+	r    draw.Ruler
 }
 
-// beside is the join of a page with the neighbour to its right, below the one
-// with the neighbour under it.
-func beside(a, b Cell) join {
-	return join{under: a, over: b, upright: true, up: 1,
-		from: max(a.Window.Min.Y, b.Window.Min.Y), to: min(a.Window.Max.Y, b.Window.Max.Y),
-		at: (a.Window.Max.X + b.Window.Min.X) / 2, half: (a.Window.Max.X - b.Window.Min.X) / 2}
+// joinOf two neighbours, the right or the lower one on top.
+func joinOf(under, over Cell) join {
+	j := join{under: under, over: over, upright: under.Row == over.Row, up: -1}
+	a, b := under.Window, over.Window
+	if j.upright {
+		j.up, j.at, j.half = 1, (a.Max.X+b.Min.X)/2, (a.Max.X-b.Min.X)/2
+		j.from, j.to = max(a.Min.Y, b.Min.Y), min(a.Max.Y, b.Max.Y)
+	} else {
+		j.at, j.half = (a.Min.Y+b.Max.Y)/2, (b.Max.Y-a.Min.Y)/2
+		j.from, j.to = max(a.Min.X, b.Min.X), min(a.Max.X, b.Max.X)
+	}
+	return j
 }
-
-func below(a, b Cell) join {
-	return join{under: a, over: b, up: -1,
-		from: max(a.Window.Min.X, b.Window.Min.X), to: min(a.Window.Max.X, b.Window.Max.X),
-		at: (a.Window.Min.Y + b.Window.Max.Y) / 2, half: (b.Window.Max.Y - a.Window.Min.Y) / 2}
-}
-
-// name of the join, as both sheets bear it.
-func (j join) name() string { return j.under.Label + " | " + j.over.Label }
 
 // arm is half the arm across of a mark: both sheets show the whole of it, unless
 // they share hardly anything.
@@ -104,32 +107,28 @@ func (j join) usable() (from, to unit.Length) {
 	return j.from + reach, j.to - reach
 }
 
-// marks are the places of the match marks along the join: at equal distances
-// from one another, counted from the middle of the join or a little shifted to
-// stay clear of the piece, without those that still would not be. Where that
-// leaves fewer than two, single places clear of the piece are taken, as far
-// apart as there are.
-func (j join) marks(near []place.Shape, inches bool) []unit.Length {
+// marks are the places of the match marks along the join: at equal distances from its
+// middle, or a little shifted, as many as are clear of the piece; where that leaves fewer
+// than two, single places that are clear, as far apart as there are.
+func (j join) marks() []unit.Length {
 	from, to := j.usable()
 	middle := (from + to) / 2
 	if to < from {
 		return nil
 	}
 	spaces := spacesMM
-	if inches {
+	if j.f.Inches {
 		spaces = spacesInch
 	}
-	space := spaces[len(spaces)-1]
-	for _, s := range spaces {
-		if to-from >= 2*s {
-			space = s
-			break
-		}
+	room := slices.IndexFunc(spaces, func(s unit.Length) bool { return to-from >= 2*s })
+	if room < 0 {
+		room = len(spaces) - 1
 	}
+	space := spaces[room]
 	comb := func(shift unit.Length) (at []unit.Length) {
 		n := int((to - from) / space)
 		for k := -n; k <= n; k++ {
-			if t := middle + shift + unit.Length(k)*space; t >= from && t <= to && j.clear(t, near) {
+			if t := middle + shift + unit.Length(k)*space; t >= from && t <= to && j.clear(t) {
 				at = append(at, t)
 			}
 		}
@@ -147,46 +146,38 @@ func (j join) marks(near []place.Shape, inches bool) []unit.Length {
 	if len(best) >= 2 {
 		return best
 	}
-	var first, last unit.Length
-	found := 0
 	const step = 2.5
+	var single []unit.Length
 	for t := from; t <= to; t += step {
-		if j.clear(t, near) {
-			if found == 0 {
-				first = t
-			}
-			last, found = t, found+1
+		if j.clear(t) {
+			single = append(single, t)
 		}
 	}
-	if found >= 2 && last-first >= 2*armAcross+armRoom {
-		return []unit.Length{first, last}
+	if n := len(single); n >= 2 && single[n-1]-single[0] >= 2*armAcross+armRoom {
+		return []unit.Length{single[0], single[n-1]}
 	}
 	return best
 }
 
 // clear says whether a mark at t keeps clear of the piece.
-func (j join) clear(t unit.Length, near []place.Shape) bool {
+func (j join) clear(t unit.Length) bool {
 	a, b := j.arm(), slant*j.arm()
-	return keepsClear(j.rect(t-b, -a, t+b, a), near, armRoom, armRoom)
+	return keepsClear(j.rect(t-b, -a, t+b, a), j.near, armRoom, armRoom)
 }
 
 // keepsClear says whether a box keeps its distance from strokes and from words.
 func keepsClear(box geom.Rect, near []place.Shape, strokes, words unit.Length) bool {
-	for i := range near {
-		room := strokes
-		if near[i].Text {
-			room = words
+	return !slices.ContainsFunc(near, func(s place.Shape) bool {
+		if s.Text {
+			return s.Gap(box) < words
 		}
-		if near[i].Gap(box) < room {
-			return false
-		}
-	}
-	return true
+		return s.Gap(box) < strokes
+	})
 }
 
 // vernier is where the longest ticks stand, beside the first and the last mark
 // and towards the middle; none where the piece is in the way.
-func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length) {
+func (j join) vernier(marks []unit.Length) (at []unit.Length) {
 	n := len(marks)
 	if n == 0 {
 		return nil
@@ -200,28 +191,23 @@ func (j join) vernier(marks []unit.Length, near []place.Shape) (at []unit.Length
 	}
 	from, to := j.usable()
 	for _, t := range try {
-		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), near, armRoom, armRoom) {
+		if t < from || t > to || !keepsClear(j.rect(t-tickCount*tickBelow, -armAcross, t+tickCount*tickBelow, armAcross), j.near, armRoom, armRoom) {
 			continue
 		}
-		clash := false
-		for _, m := range marks {
-			clash = clash || m-t < reach+armAcross && t-m < reach+armAcross
-		}
-		if !clash {
+		if !slices.ContainsFunc(marks, func(m unit.Length) bool { return m-t < reach+armAcross && t-m < reach+armAcross }) {
 			at = append(at, t)
 		}
 	}
 	return at
 }
 
-// ops is what one of the two sheets bears of the join, in the plane of the
-// sheets. near is everything of the piece near the strip, the same for both.
-func (j join) ops(onTop bool, near []place.Shape, inches bool, r draw.Ruler) draw.Drawing {
-	marks := j.marks(near, inches)
-	vernier := j.vernier(marks, near)
+// ops is what one of the two sheets bears of the join, in the plane of the sheets.
+func (j join) ops(onTop bool) draw.Drawing {
+	marks := j.marks()
+	vernier := j.vernier(marks)
 	var d draw.Drawing
 	if !onTop { // the line to cut along is the whole sheet's
-		d = j.light(near)
+		d = j.light()
 	}
 	for _, t := range marks {
 		a, b := j.arm(), slant*j.arm()
@@ -237,26 +223,25 @@ func (j join) ops(onTop bool, near []place.Shape, inches bool, r draw.Ruler) dra
 	for _, t := range vernier {
 		for k := -tickCount; k <= tickCount; k++ {
 			long := unit.Length(2)
-			switch k {
-			case 0:
+			if k == 0 {
 				long = 4
-			case -tickCount, tickCount:
+			} else if k*k == tickCount*tickCount {
 				long = 3
 			}
 			at := t + unit.Length(k)*pitch
 			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
 		}
 	}
-	return append(d, j.words(onTop, marks, vernier, near, r)...)
+	return append(d, j.words(onTop, marks, vernier)...)
 }
 
 // light is the middle line on the sheet below, dashed, where the cut edge of the one
 // on top will lie; not where the piece itself runs.
-func (j join) light(near []place.Shape) (d draw.Drawing) {
+func (j join) light() (d draw.Drawing) {
 	type stretch struct{ from, to unit.Length }
 	open := []stretch{{j.from, j.to}}
-	for i := range near {
-		from, to, ok := near[i].Shadow(j.at, lineRoom, j.upright)
+	for _, shape := range j.near {
+		from, to, ok := shape.Shadow(j.at, lineRoom, j.upright)
 		if !ok {
 			continue
 		}
@@ -279,58 +264,45 @@ func (j join) light(near []place.Shape) (d draw.Drawing) {
 	return d
 }
 
-// words say which join it is and what becomes of the half strip they stand on,
-// twice where there is room, and rather not beside the ticks; with no room they
-// are fewer or left out.
-func (j join) words(onTop bool, marks, vernier []unit.Length, near []place.Shape, r draw.Ruler) (d draw.Drawing) {
-	words := j.name() + ": " + j.over.Label + " covers this"
+// words say which join it is and what becomes of the half strip they stand on: twice
+// where there is room, rather not beside the ticks, fewer or none without room.
+func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
+	say := words.In(j.f.Language).Pages()
+	name, all := say.Join(j.under.Label, j.over.Label), say.Covered(j.under.Label, j.over.Label)
 	side := j.up // where the words go: away from what stays visible
 	if onTop {
-		words, side = j.name()+": trim this off", -j.up
+		all, side = say.Trimmed(j.under.Label, j.over.Label), -j.up
 	}
 	l, ok := j.lane(side)
 	if !ok {
 		return nil
 	}
 	from, to := j.usable()
-	fits := func(t, w unit.Length, besideTicks bool) bool {
-		if t < from || t+w > to {
-			return false
-		}
-		for _, m := range marks {
-			if t < m+wordsIndent && m-wordsIndent < t+w {
-				return false
-			}
-		}
-		for _, v := range vernier {
-			const reach = tickCount*tickBelow + armRoom
-			if !besideTicks && t < v+reach && v-reach < t+w {
-				return false
-			}
-		}
-		return keepsClear(j.rect(t, l.lo, t+w, l.hi), near, lineRoom, wordsRoom)
+	beside := func(t, w, room unit.Length, things []unit.Length) bool {
+		return slices.ContainsFunc(things, func(m unit.Length) bool { return t < m+room && m-room < t+w })
 	}
 	const step = 1
 	for _, try := range []struct {
-		words       string
-		besideTicks bool
-	}{{words, false}, {words, true}, {j.name(), true}} {
-		w := r.Width(try.words, l.height, false)
-		put := func(t unit.Length) {
+		words   string
+		vernier []unit.Length // kept clear of
+	}{{all, vernier}, {all, nil}, {name, nil}} {
+		w := j.r.Width(try.words, l.height, false)
+		put := func(t unit.Length) bool {
+			if t < from || t+w > to || beside(t, w, wordsIndent, marks) || beside(t, w, tickCount*tickBelow+armRoom, try.vernier) ||
+				!keepsClear(j.rect(t, l.lo, t+w, l.hi), j.near, lineRoom, wordsRoom) {
+				return false
+			}
 			d = append(d, draw.Text{At: j.point(t, l.base), Height: l.height, Turn: l.turn, Words: try.words, On: draw.Joins})
+			return true
 		}
 		for t := from; t+w <= to; t += step {
-			if fits(t, w, try.besideTicks) {
-				put(t)
-				const again = 40 // nearer than this it need not be said twice
-				for u := to - w; u > t+w+again; u -= step {
-					if fits(u, w, try.besideTicks) {
-						put(u)
-						break
-					}
-				}
-				return d
+			if !put(t) {
+				continue
 			}
+			const again = 40 // nearer than this it need not be said twice
+			for u := to - w; u > t+w+again && !put(u); u -= step {
+			}
+			return d
 		}
 	}
 	return d

@@ -8,7 +8,6 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
 )
 
 // MaxPages is the most pages that one piece may take.
@@ -30,22 +29,12 @@ const Unreliable unit.Length = 1
 // an edge parallel to the paper comes first, then slack, then pages that carry
 // more than a sliver of the outline, corners clear of the strips that two pages
 // show, fewer rows and columns, fewer joins, and the smallest turn and shift.
-func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (Plan, error) {
-	return LayWithin(outline, s, c, turn, Effort{})
-}
-
-// LayWithin is Lay with no more than that effort for each of its searches: one over all
-// turns, and one more where the turn is given. Where it does not do for the proof, Plan
-// has the fewest pages found, and says that nothing is proven.
-func LayWithin(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Plan, error) {
-	o, err := newOutlined(outline, s, c)
-	if err != nil {
-		return Plan{}, err
-	}
-	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
-		return Plan{}, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
-	}
-	bound, err := checkSize(o.base, s, o.g, c, turn)
+//
+// No more than that effort goes into each of its searches: one over all turns, and one
+// more where the turn is given. Where it does not do for the proof, Plan has the fewest
+// pages found, and says that nothing is proven.
+func Lay(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effort) (Plan, error) {
+	o, bound, err := newOutlined(outline, s, c, turn)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -72,9 +61,8 @@ func LayWithin(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle, e Effor
 	return o.finish(p, all, parallel, all.best)
 }
 
-// How much work goes into the search for the fewest pages, in spots and rows gone
-// through; beyond it, or beyond its Effort, the plan is not proven. It is enough for 4000 triangles to 3 m
-// and 400 to 20 m, most of which take a hundredth of it.
+// Most spots and rows that a search goes through; beyond it, or beyond its Effort, the plan
+// is not proven. It does for 4000 triangles to 3 m and 400 to 20 m, mostly a hundredfold.
 const (
 	workTriangle = 100_000_000
 	workPolygon  = 30_000_000
@@ -94,19 +82,18 @@ const edgesTried = 8
 
 // parallelTurns are those in (−90°, 90°] that lay an edge parallel to the paper,
 // the smallest first.
-func parallelTurns(p []xy) []float64 {
-	type edge struct{ long, way float64 }
-	var edges []edge
+func parallelTurns(p []geom.Vector) []float64 {
+	var edges []geom.Vector
 	for k, a := range p {
-		b := p[(k+1)%len(p)]
-		if d := math.Hypot(b.x-a.x, b.y-a.y); d > 0 {
-			edges = append(edges, edge{d, math.Atan2(b.y-a.y, b.x-a.x)})
+		if e := p[(k+1)%len(p)].Minus(a); e.Size() > 0 {
+			edges = append(edges, e)
 		}
 	}
-	slices.SortStableFunc(edges, func(a, b edge) int { return -cmp.Compare(a.long, b.long) })
+	slices.SortStableFunc(edges, func(a, b geom.Vector) int { return cmp.Compare(b.Size(), a.Size()) })
 	var turns []float64
 	for _, e := range edges[:min(len(edges), edgesTried)] {
-		for _, t := range [2]float64{-e.way, math.Pi/2 - e.way} {
+		way := math.Atan2(e.Y, e.X)
+		for _, t := range [2]float64{-way, math.Pi/2 - way} {
 			t = math.Remainder(t, math.Pi)
 			if t <= -math.Pi/2+1e-12 {
 				t += math.Pi
@@ -125,20 +112,20 @@ func parallelTurns(p []xy) []float64 {
 
 // checkSize returns a first bound of the pages, by size alone, and refuses what
 // would take more than MaxPages by far before there is any search.
-func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, error) {
+func checkSize(base []geom.Vector, s Sheet, g grid, c Cover, turn *unit.Angle) (int, error) {
 	w, h := g.p+g.u, g.q+g.v
 	least, area := 1.0, 0.0
 	for k, a := range base {
 		b := base[(k+1)%len(base)]
-		area += (a.x*b.y - a.y*b.x) / 2
+		area += a.Cross(b) / 2
 		// A page has no two points further apart than its corners.
-		least = max(least, math.Hypot(a.x-base[0].x, a.y-base[0].y)/math.Hypot(w, h))
+		least = max(least, base[0].To(a)/math.Hypot(w, h))
 	}
 	if c == Full {
 		least = max(least, math.Abs(area)/(w*h))
 	}
 	if least > MaxPages {
-		return 0, tooMany(s, math.Floor(least), true)
+		return 0, TooMany("the piece", math.Floor(least), true, s)
 	}
 	turns := parallelTurns(base)
 	if turn != nil {
@@ -148,49 +135,16 @@ func checkSize(base []xy, s Sheet, g grid, c Cover, turn *unit.Angle) (int, erro
 	q := newSearch(base, g, c, 0)
 	for _, t := range turns {
 		rotate(q.turned, base, t)
-		fewest = min(fewest, q.bound(q.turned, xy{}, xy{}, far))
+		fewest = min(fewest, q.bound(q.turned, geom.Vector{}, geom.Vector{}, far))
 		if fewest <= MaxPages {
 			break
 		}
 	}
 	if fewest > MaxPages+MaxPages/10 {
-		return 0, tooMany(s, float64(fewest), true)
+		return 0, TooMany("the piece", float64(fewest), true, s)
 	}
 	return ceil(least - grow), nil
 }
-
-// grid is the page grid in numbers. Its windows are those of the sheet less
-// what is unreliable, moved so that window (i, j) is
-// [i·p, i·p+p+u] × [j·q, j·q+q+v].
-type grid struct{ p, q, u, v, edge float64 }
-
-// page is a place in the grid, rows counted upward.
-type page struct{ i, j int }
-
-type xy struct{ x, y float64 }
-
-func newGrid(s Sheet) (grid, error) {
-	for _, l := range []unit.Length{s.Width, s.Height, s.Left, s.Right, s.Top, s.Bottom, s.Overlap} {
-		if !(l >= 0 && l < 1e9) {
-			return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: "a size, margin or overlap of the paper is not a length", Hint: "give them as lengths that are not negative"}
-		}
-	}
-	w, h, o := float64(s.Width-s.Left-s.Right), float64(s.Height-s.Top-s.Bottom), float64(s.Overlap)
-	edge := min(float64(Unreliable), o/2) // an overlap under 2 mm has no more to spare
-	least := max(10, 2*edge+1)
-	if w < least {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm wide", mm(s.Left), mm(s.Right), mm(s.Width)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
-	}
-	if h < least {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("margins of %s and %s mm leave too little of a paper %s mm high", mm(s.Top), mm(s.Bottom), mm(s.Height)), Hint: "smaller margins or larger paper; a page must show at least 10 mm"}
-	}
-	if o > min(w, h)/2 {
-		return grid{}, &unit.Fault{Subject: unit.Paper, Of: s.Name, What: fmt.Sprintf("an overlap of %s mm is more than half of the %s mm that a page shows", mm(s.Overlap), mm(unit.Length(min(w, h)))), Hint: "10 mm is usual"}
-	}
-	return grid{p: w - o, q: h - o, u: o - 2*edge, v: o - 2*edge, edge: edge}, nil
-}
-
-func mm(l unit.Length) string { return fmt.Sprintf("%.6g", float64(l)) }
 
 func checkOutline(outline geom.Polygon) error {
 	if len(outline) < 3 {
@@ -220,9 +174,6 @@ func TooMany(piece string, pages float64, more bool, s Sheet) *unit.Fault {
 	}
 }
 
-// tooMany is the same where the piece has no name yet.
-func tooMany(s Sheet, pages float64, more bool) error { return TooMany("the piece", pages, more, s) }
-
 // plainPages is what plain rows and columns take in the better orientation, the
 // piece not turned.
 func plainPages(outline geom.Polygon, s Sheet) int {
@@ -233,102 +184,117 @@ func plainPages(outline geom.Polygon, s Sheet) int {
 	return int(min(n(w, ww)*n(h, wh), n(h, ww)*n(w, wh), math.MaxInt32))
 }
 
-// grow is how much windows are grown so that a piece exactly as large as a
-// window is one page in spite of rounding.
-const grow = 1e-6
-
-func toXY(p geom.Polygon) []xy {
-	q := make([]xy, len(p))
-	for i, a := range p {
-		q[i] = xy{float64(a.X), float64(a.Y)}
-	}
-	return q
+// Effort is how much may go into looking for the fewest pages. It is counted in steps
+// and never by the clock, so that the same input gives the same pages on every machine.
+type Effort struct {
+	Most int                 // steps of 2 to 15 ns that a search takes at most; 0: MostSteps
+	Tell func(share float64) // hears now and then how much of that is taken, 0 to 1; nil: nobody listens
 }
 
-// inside says whether a point lies inside the shape.
-func inside(p []xy, a xy) bool {
-	in := false
-	for k, b := range p {
-		c := p[(k+1)%len(p)]
-		if (b.y > a.y) != (c.y > a.y) && a.x < b.x+(c.x-b.x)*((a.y-b.y)/(c.y-b.y)) {
-			in = !in
+// MostSteps is what goes into one search where nobody says less: about two seconds.
+const MostSteps = 150_000_000
+
+// most steps of a search.
+func (e Effort) most() int {
+	if e.Most <= 0 {
+		return MostSteps
+	}
+	return min(e.Most, MostSteps)
+}
+
+// tellEvery is how many steps lie between two tellings.
+const tellEvery = 2_000_000
+
+// searching is a search for that piece within the effort.
+func (o outlined) searching(e Effort) *search {
+	limit := workTriangle
+	if len(o.base) > 3 {
+		limit = workPolygon
+	}
+	s := newSearch(o.base, o.g, o.cover, limit)
+	s.centre, s.most, s.tell = o.centre, e.most(), e.Tell
+	return s
+}
+
+// outlined is a piece on its sheets, its corners counted from its middle.
+type outlined struct {
+	outline geom.Polygon
+	sheet   Sheet
+	cover   Cover
+	g       grid
+	base    []geom.Vector
+	centre  geom.Vector
+}
+
+// newOutlined refuses what cannot be laid; bound is how many pages it takes at least.
+func newOutlined(outline geom.Polygon, s Sheet, c Cover, turn *unit.Angle) (o outlined, bound int, err error) {
+	o = outlined{outline: outline, sheet: s, cover: c}
+	if o.g, err = newGrid(s); err != nil {
+		return o, 0, err
+	}
+	if err := checkOutline(outline); err != nil {
+		return o, 0, err
+	}
+	if turn != nil && !(math.Abs(float64(*turn)) < 1e6) {
+		return o, 0, &unit.Fault{What: "the turn is not an angle", Hint: "give it in degrees"}
+	}
+	for _, p := range outline {
+		o.base = append(o.base, geom.VectorOf(p))
+	}
+	o.centre = middle(o.base)
+	for k, a := range o.base {
+		o.base[k] = a.Minus(o.centre)
+	}
+	bound, err = checkSize(o.base, s, o.g, c, turn)
+	return o, bound, err
+}
+
+// Turned lays the piece of a plan again, on the same sheets at the given turn. What
+// other turns take is known from that plan and is not searched for again.
+func Turned(free Plan, outline geom.Polygon, turn unit.Angle, e Effort) (Plan, error) {
+	o, _, err := newOutlined(outline, free.Sheet, free.Cover, &turn)
+	if err != nil {
+		return Plan{}, err
+	}
+	p := Plan{Plain: free.Plain, Parallel: free.Parallel, Least: free.Least, Proven: free.Proven, Bound: free.Bound}
+	return o.keep(p, turn, e)
+}
+
+// keep is the plan with the piece at that turn.
+func (o outlined) keep(p Plan, turn unit.Angle, e Effort) (Plan, error) {
+	at := math.Remainder(float64(turn), 2*math.Pi)
+	s := o.searching(e)
+	s.seeds(at)
+	p.Settled = s.shifts(at) == s.best
+	p.Least = min(p.Least, s.best)
+	p.Kept, p.Proven = true, p.Bound == p.Least
+	return o.finish(p, s, []float64{at}, s.best)
+}
+
+// finish chooses among the places that take n pages, one of which the search has found,
+// and names the pages.
+func (o outlined) finish(p Plan, s *search, turns []float64, n int) (Plan, error) {
+	l := s.choose(turns, n, s.at)
+	p.Steps += s.cost
+	shape := make([]geom.Vector, len(o.base))
+	rotate(shape, o.base, l.turn)
+	for k, a := range shape {
+		shape[k] = a.Plus(geom.Vector{X: l.x, Y: l.y})
+	}
+	pages, added := confirm(shape, l.pages, o.g, o.cover, l.slack)
+	if added > 0 && l.slack > 0 {
+		l.slack = 0
+		pages, added = confirm(shape, l.pages, o.g, o.cover, 0)
+	}
+	if added > 0 {
+		p.Settled = false
+		if !p.Kept {
+			p.Least, p.Proven = len(pages), false
 		}
 	}
-	return in
-}
-
-// assemble names the pages and moves the plane so that the lowest row and the
-// leftmost column have number 0. The place is of the piece moved so that its
-// centre is the origin.
-func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
-	s, g := o.sheet, o.g
-	i0, j0, i1, j1 := pages[0].i, pages[0].j, pages[0].i, pages[0].j
-	for _, k := range pages {
-		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
+	if len(pages) > MaxPages {
+		return Plan{}, TooMany("the piece", float64(len(pages)), false, o.sheet)
 	}
-	turned := []xy{{}}
-	rotate(turned, []xy{o.centre}, at.turn)
-	// The grid leaves out the unreliable edge; the plane of the sheets has it.
-	plan.Place = geom.Placement{Turn: unit.Angle(at.turn), Shift: geom.Point{
-		X: unit.Length(at.x - turned[0].x + g.edge - float64(i0)*g.p),
-		Y: unit.Length(at.y - turned[0].y + g.edge - float64(j0)*g.q),
-	}}
-	plan.Sheet, plan.Cover, plan.Outline = s, o.cover, plan.Place.Polygon(o.outline)
-	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1
-	there := make(map[page]bool, len(pages))
-	for _, k := range pages {
-		there[k] = true
-	}
-	name := func(k page) string {
-		if !there[k] {
-			return ""
-		}
-		return label(j1-k.j, k.i-i0)
-	}
-	w, h := s.Width-s.Left-s.Right, s.Height-s.Top-s.Bottom
-	for j := j1; j >= j0; j-- {
-		for i := i0; i <= i1; i++ {
-			if !there[page{i, j}] {
-				continue
-			}
-			low := geom.Point{X: unit.Length(float64(i-i0) * g.p), Y: unit.Length(float64(j-j0) * g.q)}
-			plan.Cells = append(plan.Cells, Cell{
-				Row: j1 - j, Col: i - i0, Label: name(page{i, j}),
-				Window: geom.Rect{Min: low, Max: low.Plus(geom.Point{X: w, Y: h})},
-				LeftOf: name(page{i - 1, j}), RightOf: name(page{i + 1, j}),
-				Above: name(page{i, j + 1}), Below: name(page{i, j - 1}),
-			})
-		}
-	}
-	return plan
-}
-
-// label is the row's letter (A to Z without I and O, then AA, AB, …) and the
-// column's number from 1.
-func label(row, col int) string {
-	const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-	name := ""
-	for n := row + 1; n > 0; n = (n - 1) / len(letters) {
-		name = string(letters[(n-1)%len(letters)]) + name
-	}
-	return fmt.Sprintf("%s%d", name, col+1)
-}
-
-// Matrix takes the piece's own coordinates to those of the page, from the
-// bottom left corner of the paper.
-func (p Plan) Matrix(c Cell) draw.Matrix {
-	s, k := math.Sincos(float64(p.Place.Turn))
-	return draw.Matrix{k, s, -s, k,
-		float64(p.Place.Shift.X - c.Window.Min.X + p.Sheet.Left),
-		float64(p.Place.Shift.Y - c.Window.Min.Y + p.Sheet.Bottom)}
-}
-
-// Windows is what each printed page shows, in the order of Cells and in the
-// plane of the sheets.
-func (p Plan) Windows() []geom.Rect {
-	all := make([]geom.Rect, len(p.Cells))
-	for i, c := range p.Cells {
-		all[i] = c.Window
-	}
-	return all
+	p.Slack = unit.Length(l.slack)
+	return assemble(p, o, l.pose, pages), nil
 }

@@ -41,7 +41,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		s := a4
 		c.sheet(&s)
-		_, err := Lay(c.outline, s, Full, nil)
+		_, err := Lay(c.outline, s, Full, nil, Effort{})
 		var f *unit.Fault
 		if !errors.As(err, &f) || !strings.Contains(f.Error(), c.want) || f.Hint == "" && f.Code != unit.TooManyPages {
 			t.Errorf("%s: %v, want a fault with %q and a hint", c.name, err, c.want)

@@ -2,7 +2,7 @@ package paging
 
 import (
 	"iter"
-	"sort"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -11,11 +11,10 @@ import (
 	"trammel/plot/place"
 )
 
-// Pages is the plan's pages one after the other, in the order of Cells: the
-// drawing, given in the plane of the sheets, cut to what each page shows; the
-// marks of its joins; its furniture. Each is made when it is asked for, and the
-// same plan and drawing always give the same pages. A stroke ends on the window's
-// edge to 1e-9 mm and is elsewhere unchanged but for the shift.
+// Pages is the plan's pages in the order of Cells, each made when it is asked for: the
+// drawing, given in the plane of the sheets, cut to what the page shows; the marks of its
+// joins; its furniture. A stroke ends on the window's edge to 1e-9 mm and is elsewhere
+// unchanged but for the shift.
 func (p Plan) Pages(d draw.Drawing, f furniture.Furniture, r draw.Ruler) iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		s := newSpread(p, d, r)
@@ -33,7 +32,7 @@ type spread struct {
 	plan  Plan
 	ops   draw.Drawing
 	boxes []geom.Rect // of the operations
-	on    [][]int32   // for each cell, the operations that it shows
+	on    [][]int32   // for each cell, the operations that it may show
 	at    map[[2]int]int
 	kept  []geom.Rect
 	r     draw.Ruler
@@ -41,55 +40,16 @@ type spread struct {
 
 func newSpread(p Plan, d draw.Drawing, r draw.Ruler) *spread {
 	s := &spread{plan: p, ops: d, r: r, boxes: make([]geom.Rect, len(d)), on: make([][]int32, len(p.Cells)), at: cellsAt(p.Cells), kept: p.Trimmed()}
-	rows := rowsOf(p.Cells)
 	for k, op := range d {
 		b := op.Bounds(r)
 		s.boxes[k] = b
-		// Rows come from the top, cells from the left: only those that the bounds
-		// reach are looked at.
-		first := sort.Search(len(rows), func(i int) bool { return p.Cells[rows[i].from].Window.Min.Y <= b.Max.Y })
-		for _, row := range rows[first:] {
-			if p.Cells[row.from].Window.Max.Y < b.Min.Y {
-				break
-			}
-			cells := p.Cells[row.from:row.to]
-			for i := sort.Search(len(cells), func(i int) bool { return cells[i].Window.Max.X >= b.Min.X }); i < len(cells) && cells[i].Window.Min.X <= b.Max.X; i++ {
-				if shows(cells[i].Window, op, b) {
-					s.on[row.from+i] = append(s.on[row.from+i], int32(k))
-				}
+		for i, c := range p.Cells {
+			if c.Window.Meets(b) && (!whole(op) || c.Window.Holds(b)) {
+				s.on[i] = append(s.on[i], int32(k))
 			}
 		}
 	}
 	return s
-}
-
-// shows is a cheap test that a window shows something of an operation whose
-// bounds it meets; it may be wrong about a polyline, never the other way round.
-func shows(window geom.Rect, op draw.Op, box geom.Rect) bool {
-	if whole(op) {
-		return window.Holds(box)
-	}
-	switch o := op.(type) {
-	case draw.Line:
-		_, ok := geom.ClipLine(o.Line, window)
-		return ok
-	case draw.Arc:
-		return len(geom.ClipArc(o.Arc, window)) > 0
-	}
-	return true
-}
-
-type stretch struct{ from, to int }
-
-// rowsOf is where each row of the cells starts and ends.
-func rowsOf(cells []Cell) (rows []stretch) {
-	for i, c := range cells {
-		if i == 0 || c.Row != cells[i-1].Row {
-			rows = append(rows, stretch{from: i})
-		}
-		rows[len(rows)-1].to = i + 1
-	}
-	return rows
 }
 
 func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw.Page {
@@ -103,14 +63,16 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 	}
 	own := len(out.Ops)
 	trims := cuts(p.paper(c), s.kept[i])
+	var marks draw.Drawing // a line to cut along ends where it can no longer be printed on
 	for _, l := range trims {
 		out.Cuts = append(out.Cuts, geom.Line{From: l.From.Plus(by), To: l.To.Plus(by)})
+		marks = append(marks, draw.Line{Line: l, Pen: draw.Trim, On: draw.Joins})
 	}
-	for _, op := range append(trimLines(trims), s.joins(i, f.Inches)...) {
+	for _, op := range append(marks, s.joins(i, f)...) {
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
 	leaf := furniture.Leaf{
-		Label: c.Label, LeftOf: c.LeftOf, RightOf: c.RightOf, Above: c.Above, Below: c.Below, Number: f.First + i,
+		Label: c.Label, Next: c.next(), Number: f.First + i,
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.
 		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),
@@ -121,27 +83,17 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 }
 
 // joins is what a page bears of its joins, in the plane of the sheets.
-func (s *spread) joins(i int, inches bool) (d draw.Drawing) {
+func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
-	for _, n := range []struct {
-		label    string
-		row, col int
-		onTop    bool
-		join     func(a, b Cell) join
-	}{
-		{c.LeftOf, 0, -1, true, beside}, {c.RightOf, 0, 1, false, beside},
-		{c.Above, -1, 0, true, below}, {c.Below, 1, 0, false, below},
-	} {
-		k, ok := s.at[[2]int{c.Row + n.row, c.Col + n.col}]
-		if n.label == "" || !ok {
+	for _, n := range [4][2]int{{0, -1}, {0, 1}, {-1, 0}, {1, 0}} {
+		k, ok := s.at[[2]int{c.Row + n[0], c.Col + n[1]}]
+		if !ok {
 			continue
 		}
-		under, over := i, k
-		if n.onTop {
-			under, over = k, i
-		}
-		j := n.join(s.plan.Cells[under], s.plan.Cells[over])
-		d = append(d, j.ops(n.onTop, s.near(j.strip().Grow(nearStrip), under, over), inches, s.r)...)
+		under, over := min(i, k), max(i, k) // cells come in the order of laying
+		j := joinOf(s.plan.Cells[under], s.plan.Cells[over])
+		j.near, j.f, j.r = s.near(j.strip().Grow(nearStrip), under, over), f, s.r
+		d = append(d, j.ops(over == i)...)
 	}
 	return d
 }
@@ -153,26 +105,17 @@ const nearStrip unit.Length = 3
 // same whichever of the two asks.
 func (s *spread) near(r geom.Rect, under, over int) (all []place.Shape) {
 	var part []draw.Op
-	a, b := s.on[under], s.on[over]
-	for len(a)+len(b) > 0 {
-		var k int32
-		switch { // both are in the drawing's order
-		case len(b) == 0 || len(a) > 0 && a[0] < b[0]:
-			k, a = a[0], a[1:]
-		case len(a) == 0 || b[0] < a[0]:
-			k, b = b[0], b[1:]
-		default:
-			k, a, b = a[0], a[1:], b[1:]
-		}
+	shown := slices.Concat(s.on[under], s.on[over])
+	slices.Sort(shown)
+	for _, k := range slices.Compact(shown) {
 		op := s.ops[k]
 		if !s.boxes[k].Meets(r) {
 			continue
 		}
-		if whole(op) { // also where it only hangs into the strip
-			all = place.Shapes(all, op, s.r)
-			continue
+		part = append(part[:0], op)
+		if !whole(op) { // else also where it only hangs into the strip
+			part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
 		}
-		part = cut(part[:0], op, s.boxes[k], r, geom.Point{})
 		for _, op := range part {
 			all = place.Shapes(all, op, s.r)
 		}

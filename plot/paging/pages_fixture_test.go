@@ -49,7 +49,7 @@ var someFurniture = furniture.Furniture{Job: "Slip gate brace", Piece: "Brace pl
 
 func lay(t testing.TB, name string, p geom.Polygon, s paging.Sheet, turn *unit.Angle, more ...draw.Op) laid {
 	t.Helper()
-	plan, err := paging.Lay(p, s, paging.Full, turn)
+	plan, err := paging.Lay(p, s, paging.Full, turn, paging.Effort{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

@@ -5,9 +5,9 @@
 // It works in the plane of the sheets: the piece is turned and shifted by
 // Plan.Place, and page windows are upright there.
 //
-// Files, from the top floor to the ground: effort.go, pages.go, least_equal.go, cover.go, lay.go,
-// least.go, scissors.go, walk_least.go, joins.go, shelves.go, walk_add.go, trim.go, cut.go,
-// walk.go, bound.go, page_set.go, paging.go.
+// Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, search.go,
+// plan.go, cover.go, walk_fewest.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
+// triangle_rows.go, grid.go, shelves.go, joins.go.
 package paging
 
 import (
@@ -64,3 +64,6 @@ type Cell struct {
 	// Labels of the neighbours that are printed, empty where there is none.
 	LeftOf, RightOf, Above, Below string
 }
+
+// next is the labels of the neighbours, by the sides of furniture.
+func (c Cell) next() [4]string { return [4]string{c.LeftOf, c.RightOf, c.Above, c.Below} }

@@ -75,7 +75,7 @@ func TestNotchNeedsItsPage(t *testing.T) {
 func BenchmarkPolygons(b *testing.B) {
 	r := rand.New(rand.NewPCG(15, 16))
 	for k := 0; b.Loop(); k++ {
-		if _, err := paging.Lay(randomPolygon(r, k), a4Sheet, paging.Cover(k/6%2), nil); err != nil {
+		if _, err := paging.Lay(randomPolygon(r, k), a4Sheet, paging.Cover(k/6%2), nil, paging.Effort{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -2,10 +2,11 @@ package paging
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
+	"trammel/plot/furniture"
 )
 
 // Paper hides what it lies on, and a margin shows nothing. So no sheet may keep
@@ -48,36 +49,21 @@ func (p Plan) trimmed(i int, others []geom.Rect) geom.Rect {
 	w, half := c.Window, p.Sheet.Overlap/2
 	edge := min(rim, half)
 	kept := paper
-	if c.LeftOf != "" {
-		kept.Min.X = w.Min.X + half
-	}
-	if c.Above != "" {
-		kept.Max.Y = w.Max.Y - half
-	}
-	if c.RightOf != "" {
-		kept.Max.X = w.Max.X - edge
-	}
-	if c.Below != "" {
-		kept.Min.Y = w.Min.Y + edge
+	on, window, margin := furniture.Sides(&kept), furniture.Sides(&w), furniture.Sides(&paper)
+	for k, next := range c.next() {
+		if next != "" {
+			*on[k] = *window[k] + furniture.Inward[k]*[4]unit.Length{half, edge, half, edge}[k]
+		}
 	}
 	// First the sheets that lie along a side, then those that only a corner of the
 	// paper reaches: for these one of two sides is enough.
 	for _, along := range [2]geom.Rect{w, paper} {
-		for _, side := range [4]struct {
-			at   *unit.Length
-			to   unit.Length
-			band geom.Rect
-		}{
-			{&kept.Max.Y, w.Max.Y - edge, geom.RectOf(geom.Point{X: along.Min.X, Y: w.Max.Y}, geom.Point{X: along.Max.X, Y: paper.Max.Y})},
-			{&kept.Min.Y, w.Min.Y + edge, geom.RectOf(geom.Point{X: along.Min.X, Y: w.Min.Y}, geom.Point{X: along.Max.X, Y: paper.Min.Y})},
-			{&kept.Min.X, w.Min.X + edge, geom.RectOf(geom.Point{X: w.Min.X, Y: along.Min.Y}, geom.Point{X: paper.Min.X, Y: along.Max.Y})},
-			{&kept.Max.X, w.Max.X - edge, geom.RectOf(geom.Point{X: w.Max.X, Y: along.Min.Y}, geom.Point{X: paper.Max.X, Y: along.Max.Y})},
-		} {
-			for _, o := range others {
-				if laps(common(side.band, kept), o) {
-					*side.at = side.to
-					break
-				}
+		for _, k := range [4]int{furniture.Above, furniture.Below, furniture.LeftOf, furniture.RightOf} {
+			band := along // beyond the window
+			of := furniture.Sides(&band)
+			*of[k], *of[k^1] = *margin[k], *window[k]
+			if slices.ContainsFunc(others, func(o geom.Rect) bool { return laps(common(band, kept), o) }) {
+				*on[k] = *window[k] + furniture.Inward[k]*edge
 			}
 		}
 	}
@@ -137,13 +123,4 @@ func cuts(paper, kept geom.Rect) (all []geom.Line) {
 	line(kept.Max.Y < hi.Y, hi.X, kept.Max.Y, lo.X, kept.Max.Y)
 	line(kept.Min.X > lo.X, kept.Min.X, hi.Y, kept.Min.X, lo.Y)
 	return all
-}
-
-// trimLines are the cuts as a page bears them: they end where it can no longer be
-// printed on.
-func trimLines(cuts []geom.Line) (d draw.Drawing) {
-	for _, c := range cuts {
-		d = append(d, draw.Line{Line: c, Pen: draw.Trim, On: draw.Joins})
-	}
-	return d
 }

@@ -1,5 +1,7 @@
 package paging
 
+import "trammel/geom"
+
 // The border lines of all windows cut the plane into spots: cores, which one page
 // shows, strips, which two side neighbours show, and the corner squares where
 // strips cross, which four show. All that counts for cover and walk is through
@@ -14,6 +16,16 @@ func (s spot) core() bool { return (s.x|s.y)&1 == 0 }
 // pages is those that show the spot: from column i and row j, ni columns and nj rows.
 func (s spot) pages() (i, j, ni, nj int) {
 	return int(s.x >> 1), int(s.y >> 1), int(s.x&1) + 1, int(s.y&1) + 1
+}
+
+// showing is those with their numbers in the square of four: di + 2·dj.
+func (s spot) showing(yield func(bit int, n page) bool) {
+	i, j, ni, nj := s.pages()
+	for b := range 4 {
+		if b&1 < ni && b>>1 < nj && !yield(b, page{i + b&1, j + b>>1}) {
+			return
+		}
+	}
 }
 
 // walker finds few pages for one placement. It keeps its memory between placements.
@@ -47,19 +59,16 @@ type walker struct {
 // A page beyond the first or last row or column of use shows nothing that its
 // neighbour on the inside does not show as well, so it is never better: spots
 // are moved inside accordingly.
-func (w *walker) trace(p []xy, dx, dy float64) bool {
+func (w *walker) trace(p []geom.Vector, dx, dy float64) bool {
 	g := w.g
 	dx, dy = dx+grow, dy+grow
 	g.u, g.v = g.u+2*dx, g.v+2*dy
 	if g.u >= g.p || g.v >= g.q {
 		return false
 	}
-	lo, hi := p[0], p[0]
-	for _, a := range p {
-		lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
-	}
-	w.i0, w.i1 = span(lo.x+dx, hi.x+dx, g.p, g.u)
-	w.j0, w.j1 = span(lo.y+dy, hi.y+dy, g.q, g.v)
+	lo, hi := extent(p)
+	w.i0, w.i1 = inUse(lo.X+dx, hi.X+dx, g.p, g.u)
+	w.j0, w.j1 = inUse(lo.Y+dy, hi.Y+dy, g.q, g.v)
 	w.spots, w.corners, w.cores, w.inner = w.spots[:0], w.corners[:0], 0, 0
 	w.needed.clear()
 	full := w.cover == Full
@@ -72,9 +81,9 @@ func (w *walker) trace(p []xy, dx, dy float64) bool {
 		}
 	}
 	last := p[len(p)-1]
-	a := xy{last.x + dx, last.y + dy}
+	a := geom.Vector{X: last.X + dx, Y: last.Y + dy}
 	for _, b := range p {
-		b = xy{b.x + dx, b.y + dy}
+		b = geom.Vector{X: b.X + dx, Y: b.Y + dy}
 		w.edge(a, b, g)
 		w.corners = append(w.corners, len(w.spots)-1)
 		if full {
@@ -108,17 +117,26 @@ func (w *walker) trace(p []xy, dx, dy float64) bool {
 	return true
 }
 
-// span is the first and the last row or column of use.
-func span(lo, hi, p, u float64) (int, int) {
+// inUse is the first and the last row or column of use.
+func inUse(lo, hi, p, u float64) (int, int) {
 	a := floor(lo / p)
 	return a, max(a, ceil((hi-u)/p)-1)
 }
 
+// extent is the corners of the smallest upright rectangle round the points.
+func extent(p []geom.Vector) (lo, hi geom.Vector) {
+	lo, hi = p[0], p[0]
+	for _, a := range p {
+		lo.X, lo.Y, hi.X, hi.Y = min(lo.X, a.X), min(lo.Y, a.Y), max(hi.X, a.X), max(hi.Y, a.Y)
+	}
+	return lo, hi
+}
+
 // edge appends the spots from a to b.
-func (w *walker) edge(a, b xy, g grid) {
-	kx, ky := number(a.x, g.p, g.u), number(a.y, g.q, g.v)
-	nx, ny := number(b.x, g.p, g.u)-kx, number(b.y, g.q, g.v)-ky
-	fx, fy := 1/(b.x-a.x), 1/(b.y-a.y)
+func (w *walker) edge(a, b geom.Vector, g grid) {
+	kx, ky := number(a.X, g.p, g.u), number(a.Y, g.q, g.v)
+	nx, ny := number(b.X, g.p, g.u)-kx, number(b.Y, g.q, g.v)-ky
+	fx, fy := 1/(b.X-a.X), 1/(b.Y-a.Y)
 	dx, dy, bx, by := 1, 1, 0, 0
 	if nx < 0 {
 		nx, dx, bx = -nx, -1, -1
@@ -128,16 +146,16 @@ func (w *walker) edge(a, b xy, g grid) {
 	}
 	w.add(kx, ky)
 	// When the next border in x and in y is met; 0 at a, 1 at b.
-	tx, ty := (border(kx+bx, g.p, g.u)-a.x)*fx, (border(ky+by, g.q, g.v)-a.y)*fy
+	tx, ty := (border(kx+bx, g.p, g.u)-a.X)*fx, (border(ky+by, g.q, g.v)-a.Y)*fy
 	for nx > 0 || ny > 0 {
 		if ny == 0 || nx > 0 && tx <= ty {
 			kx += dx
 			nx--
-			tx = (border(kx+bx, g.p, g.u) - a.x) * fx
+			tx = (border(kx+bx, g.p, g.u) - a.X) * fx
 		} else {
 			ky += dy
 			ny--
-			ty = (border(ky+by, g.q, g.v) - a.y) * fy
+			ty = (border(ky+by, g.q, g.v) - a.Y) * fy
 		}
 		w.add(kx, ky)
 	}
@@ -173,21 +191,21 @@ func (w *walker) add(kx, ky int) {
 }
 
 // crossings notes where the edge crosses the middle lines of rows.
-func (w *walker) crossings(a, b xy, g grid) {
-	if a.y > b.y {
+func (w *walker) crossings(a, b geom.Vector, g grid) {
+	if a.Y > b.Y {
 		a, b = b, a
 	}
 	middle := (g.q + g.v) / 2
-	m := (b.x - a.x) / (b.y - a.y)
-	for j := max(w.j0, floor((a.y-middle)/g.q)); j <= w.j1; j++ {
+	m := (b.X - a.X) / (b.Y - a.Y)
+	for j := max(w.j0, floor((a.Y-middle)/g.q)); j <= w.j1; j++ {
 		y := float64(j)*g.q + middle
-		if y < a.y {
+		if y < a.Y {
 			continue
 		}
-		if y >= b.y {
+		if y >= b.Y {
 			break
 		}
-		x := a.x + (y-a.y)*m
+		x := a.X + (y-a.Y)*m
 		c := floor((x-(g.p+g.u)/2)/g.p) + 1
 		r := append(w.rows[j-w.j0], c)
 		for k := len(r) - 1; k > 0 && r[k-1] > r[k]; k-- {

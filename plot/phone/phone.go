@@ -6,6 +6,8 @@ import (
 	"io"
 	"strings"
 	"unicode/utf8"
+
+	"trammel/plot/draw"
 )
 
 // Width is the widest line, in characters: what shows in letters that can be read in
@@ -33,7 +35,8 @@ func (t *Text) Head(words string) {
 // Para writes words in as many lines as it takes, behind a lead that hangs out.
 func (t *Text) Para(lead, words string) {
 	hang := strings.Repeat(" ", utf8.RuneCountInString(lead))
-	for i, l := range wrap(words, Width-len(hang)) {
+	parts := strings.FieldsFunc(words, func(c rune) bool { return strings.ContainsRune(" \n\t\r", c) })
+	for i, l := range draw.Wrap(parts, func(s string) bool { return utf8.RuneCountInString(s) <= Width-len(hang) }) {
 		if i > 0 {
 			lead = hang
 		}
@@ -87,34 +90,4 @@ func onPoint(c string) (whole, rest string) {
 		return c[:i], c[i:]
 	}
 	return strings.TrimSuffix(c, `"`), c[len(strings.TrimSuffix(c, `"`)):]
-}
-
-// wrap breaks words at spaces into lines of at most width characters; a
-// longer word is cut.
-func wrap(words string, width int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' || c == '\r' }) {
-		for {
-			joined := word
-			if line != "" {
-				joined = line + " " + word
-			}
-			if utf8.RuneCountInString(joined) <= width {
-				line = joined
-				break
-			}
-			if line != "" {
-				lines, line = append(lines, line), ""
-				continue
-			}
-			cut := []rune(word)
-			lines = append(lines, string(cut[:width]))
-			word = string(cut[width:])
-		}
-	}
-	if line != "" || lines == nil {
-		lines = append(lines, line)
-	}
-	return lines
 }

@@ -11,8 +11,7 @@ import (
 	"trammel/plot/sheet"
 )
 
-// margin is the head and the foot of every page; what all figures count stands at
-// the head of the first.
+// margin is the head and the foot of every page.
 func (c composer) margin() sheet.Margin {
 	name := c.Piece
 	if name == "" {
@@ -21,13 +20,12 @@ func (c composer) margin() sheet.Margin {
 		}
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{c.heads().Title(false), c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer,
+		Title: name, Second: []string{c.heads().Title(false), c.Job, c.Date}, Inches: c.Inches(), Printer: c.Printer, Language: c.Language,
 		Third: c.heads().Units(false, c.Style)[:2],
 	}
 }
 
-// scaleBar is the plan's scale as a bar of three parts and as a ratio, from its top left
-// down.
+// scaleBar is the plan's scale as a bar of three parts and as a ratio.
 func (c composer) scaleBar(at geom.Point) draw.Drawing {
 	const parts = 3
 	one, sign := unit.Metre, " m"
@@ -52,8 +50,7 @@ func (c composer) scaleBar(at geom.Point) draw.Drawing {
 		sheet.Note(c.heads().NoScale(), at.X, y-4.4, draw.Left))
 }
 
-// barStep is what one part of the scale bar stands for: a round number of metres or feet,
-// some 12 to 30 mm on paper.
+// barStep is what a part of the bar stands for: a round number, 12 to 30 mm on paper.
 func (c composer) barStep(one unit.Length) float64 {
 	for e := -1; ; e++ {
 		for _, m := range []float64{1, 2, 5} {

@@ -67,10 +67,10 @@ func (s Sheet) extent() unit.Length {
 	return max(b.Width(), b.Height())
 }
 
-// choose settles where the plan stands and its scale: at the head of the first
-// column where a larger one does not fit across the page; over the tables where it
-// would be small with them below it; else on a page of its own, upright or turned, and at 1:1000 only when all that fails. No scale is
-// larger than 1:first.
+// choose settles where the plan stands and its scale, 1:first at most: at the head of the
+// first column where a larger one does not fit across the page; over the tables where it
+// would be small with them below it; else on a page of its own, upright or turned, and at
+// 1:1000 only when all that fails.
 func (c *composer) choose(first int) bool {
 	body := c.words.Body()
 	room := max(body.Height()-c.below(c.column(), c.r)-2*planMargin, body.Height()*0.45)
@@ -110,8 +110,7 @@ func (c *composer) choose(first int) bool {
 	return ok
 }
 
-// fitPlan is the plan at the largest standard scale from 1:first to 1:last that
-// fits with its labels and its scale bar.
+// fitPlan is the plan at the largest scale from 1:first to 1:last that fits.
 func (c *composer) fitPlan(width, height unit.Length, first, last int) (plan.Drawn, bool) {
 	s := c.Sheet
 	for _, scale := range plan.Scales {
@@ -158,8 +157,7 @@ func (c composer) columns(area geom.Rect) []geom.Rect {
 	return sheet.Columns(area, c.abreast, sheet.Gutter)
 }
 
-// columnsFor is how many columns there are: two where they are wide enough for
-// the widest table in letters of full size.
+// columnsFor is two where the widest table fits a column in letters of full size, else one.
 func (s Sheet) columnsFor(area geom.Rect, r draw.Ruler) int {
 	if area.Width() >= sheet.Wide && s.checksTable().Breadth(r) <= sheet.Columns(area, 2, sheet.Gutter)[0].Width() {
 		return 2

@@ -53,9 +53,8 @@ func beside(left, right []sheet.Block, l, p, width unit.Length) sheet.Beside {
 	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables}
 }
 
-// below is the height of what stands below the plan in any case: both tables, or
-// the pulls alone where the pegs may follow on the next page, or of long ones the
-// beginning.
+// below is the height of what stands below the plan in any case: both tables, or the pulls
+// alone, or the beginning of long ones.
 func (s Sheet) below(width unit.Length, r draw.Ruler) unit.Length {
 	pulls := s.pullsTable()
 	if abreast(pulls, s.pegsTable(), width, r) {
@@ -67,8 +66,7 @@ func (s Sheet) below(width unit.Length, r draw.Ruler) unit.Length {
 	return sheet.Height([]sheet.Block{s.heading(words.PartPulls), pulls}, width, r)
 }
 
-// tables are what stands below the plan: pegs and pulls, side by side where the width
-// allows, and how the arcs cross.
+// tables are what stands below the plan: pegs and pulls, and how the arcs cross.
 func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
 	pulls, pegs := s.pullsTable(), s.pegsTable()
 	left, right := []sheet.Block{s.heading(words.PartPulls), pulls}, []sheet.Block{s.heading(words.PartPegs), pegs}
@@ -132,8 +130,7 @@ func (s Sheet) sureness(width unit.Length, r draw.Ruler) []sheet.Row {
 	return beside(left, right, sure.Breadth(r), ways.Breadth(r), width).Rows(width, r)
 }
 
-// blocks are the words below the tables, in the order of the work, its steps and
-// its checks each kept together or not.
+// blocks are the words below the tables, in the order of the work.
 func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
 	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9, Whole: stepsWhole, Items: s.Steps}
 	checks := s.checksTable()

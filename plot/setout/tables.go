@@ -15,8 +15,7 @@ import (
 // short is how many rows a table may have to stand in one piece, beside another.
 const short = 24
 
-// columned sets a long table in two halves side by side where the width allows, in
-// smaller letters where it allows only those.
+// columned sets a long table in two halves side by side, where need be in smaller letters.
 type columned struct{ sheet.Table }
 
 func (b columned) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
@@ -33,8 +32,7 @@ func (b columned) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: sheet.BetweenTables}.Rows(width, r)
 }
 
-// narrowing is a table that on narrow paper is set in smaller letters, and where that
-// does not do without its last column.
+// narrowing is a table that on narrow paper has smaller letters, then its last column less.
 type narrowing struct {
 	sheet.Table
 	less  bool // the last column may go: it only says what the letters say
@@ -116,8 +114,6 @@ func (s written) correctionsTable() sheet.Table {
 	return t
 }
 
-// marksTable has the marks along the edges, nailsTable the nails in the profile boards,
-// stringsTable what hangs on them.
 func (s written) marksTable() sheet.Table {
 	var cells [][]string
 	for _, m := range s.Marks {

@@ -77,8 +77,7 @@ func bare(cells [][]string, columns ...int) (rows [][]string) {
 	return rows
 }
 
-// textPegs are the places of the pegs, the pulls and what the tape reads where it is
-// corrected.
+// textPegs are the places of the pegs, the pulls and the corrections.
 func (s Sheet) textPegs(t *phone.Text) {
 	columns := []int{1, 2, 3, 4}
 	if !s.BothSides() {
@@ -125,8 +124,7 @@ func (s Sheet) textSure(t *phone.Text) {
 	t.Para("", s.Says().Rank())
 }
 
-// textMarks are the marks along the edges, the nails in the profile boards and where
-// the strings cross.
+// textMarks are marks, nails and strings.
 func (s Sheet) textMarks(t *phone.Text) {
 	columns := []int{0, 1, 2, 3, 4, 5}
 	if len(s.Marks) > 0 {

@@ -35,8 +35,7 @@ func (s written) laidAlong(l, fall unit.Length) string {
 	return tape.Below(l, s.laid(max(l, -l), fall))
 }
 
-// pegFigures are a peg's running distance and offset, as the plan and the table have
-// them: bare where they were measured or chosen.
+// pegFigures are a peg's running distance and offset, bare where measured or chosen.
 func (s written) pegFigures(p pegging.Mark) (along, offset string) {
 	chosen := p.Role == pegging.SquareLeg || p.Role == pegging.SquareTop
 	along = tape.Below(p.Along, words.Computed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p)))

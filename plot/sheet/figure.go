@@ -17,13 +17,12 @@ func (b Gap) Rows(unit.Length, draw.Ruler) []Row {
 // left corner down (negative y). It is never parted.
 type Figure struct {
 	Draw func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length)
-	Keep bool   // with what follows
 	Alt  string // one sentence that says what is drawn
 }
 
 func (b Figure) Rows(width unit.Length, r draw.Ruler) []Row {
 	d, h := b.Draw(width, r)
-	return []Row{{Height: h, Marks: draw.Tagged(d, &draw.Tag{Role: draw.AsFigure, Alt: b.Alt}), Keep: b.Keep}}
+	return []Row{{Height: h, Marks: draw.Tagged(d, &draw.Tag{Role: draw.AsFigure, Alt: b.Alt})}}
 }
 
 // Beside sets stacks of blocks side by side, each with its share of the width
@@ -35,21 +34,18 @@ type Beside struct {
 }
 
 func (b Beside) Rows(width unit.Length, r draw.Ruler) []Row {
-	total := 0.0
-	share := func(i int) float64 {
-		if b.Shares == nil {
-			return 1
-		}
-		return b.Shares[i]
-	}
+	total, shares := 0.0, b.Shares
 	for i := range b.Stacks {
-		total += share(i)
+		if b.Shares == nil {
+			shares = append(shares, 1)
+		}
+		total += shares[i]
 	}
 	room := width - b.Gutter*unit.Length(len(b.Stacks)-1)
 	row := Row{}
 	x := unit.Length(0)
 	for i, s := range b.Stacks {
-		w := room * unit.Length(share(i)/total)
+		w := room * unit.Length(shares[i]/total)
 		d, h := Set(s, geom.Point{X: x}, w, r)
 		row.Marks = append(row.Marks, d...)
 		row.Height = max(row.Height, h)
@@ -59,37 +55,29 @@ func (b Beside) Rows(width unit.Length, r draw.Ruler) []Row {
 }
 
 // Entries are places to write in by hand: each a label and a line to write on,
-// side by side as far as the width allows.
+// side by side.
 type Entries struct {
 	Labels []string
 	Height unit.Length // from line to line; 0 is 9 mm, for a thick pencil
-	Each   unit.Length // width of one; 0 shares the width equally
 }
 
 func (b Entries) Rows(width unit.Length, r draw.Ruler) []Row {
-	h, each := b.Height, b.Each
+	h := b.Height
 	if h == 0 {
 		h = 9
 	}
 	const gutter = 5
-	if each == 0 {
-		n := unit.Length(len(b.Labels))
-		each = (width - gutter*(n-1)) / n
-	}
-	var rows []Row
-	x := width // so that the first label opens a row
+	n := unit.Length(len(b.Labels))
+	each, x := (width-gutter*(n-1))/n, unit.Length(0)
+	row := Row{Height: h}
 	for _, label := range b.Labels {
-		if x+each > width+fit {
-			rows, x = append(rows, Row{Height: h}), 0
-		}
-		row := &rows[len(rows)-1]
 		w := r.Width(label, draw.NoteHeight, false)
 		words := text(label, geom.Point{X: x, Y: -h + 1}, draw.NoteHeight, draw.Left, false)
 		words.Of = &draw.Tag{}
 		row.Marks = append(row.Marks, words, rule(x+min(w+2, each), x+each, -h+0.5))
 		x += each + gutter
 	}
-	return rows
+	return []Row{row}
 }
 
 // KeptGap is a gap between two things that must not be parted.

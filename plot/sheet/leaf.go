@@ -8,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/words"
 )
 
 // Layout of a leaf.
@@ -68,14 +69,11 @@ type TitleBlock struct {
 }
 
 // Title is job and piece.
-func (b TitleBlock) Title() string {
-	switch {
-	case b.Job == "":
-		return b.Piece
-	case b.Piece == "":
-		return b.Job
-	}
-	return b.Job + ": " + b.Piece
+func (b TitleBlock) Title() string { return parted(": ", b.Job, b.Piece) }
+
+// parted is what there is to say of all that might be.
+func parted(by string, words ...string) string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" }), by)
 }
 
 // Lettered is a *unit.Fault where the lettering lacks a character of the title block's
@@ -91,11 +89,12 @@ func (b TitleBlock) Lettered(r draw.Ruler, more ...string) error {
 
 // Margin is what stands at the head and at the foot of every page of a sheet.
 type Margin struct {
-	Title   string
-	Second  []string // below the title of the first page: what the sheet is, parted by dots
-	Third   []string // below that: the first of these that has room, else the last, cut
-	Inches  bool     // the check bar at the foot is 4 in long; otherwise 100 mm
-	Printer string   // the one that the pages are made for; empty: any
+	Title    string
+	Second   []string       // below the title of the first page: what the sheet is, parted by dots
+	Third    []string       // below that: the first of these that has room, else the last, cut
+	Inches   bool           // the check bar at the foot is 4 in long; otherwise 100 mm
+	Printer  string         // the one that the pages are made for; empty: any
+	Language words.Language // nil: English at the bench
 }
 
 // Draw is the margin of one page.
@@ -105,7 +104,7 @@ func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
 	top, left, right := area.Max.Y, area.Min.X, area.Max.X
-	count := fmt.Sprintf("page %d of %d", number, of)
+	count := words.In(m.Language).Pages().Number(number, of)
 	// What stands on every page is read out on the first one, its number never.
 	title, again := &draw.Tag{Role: draw.AsTitle, First: true}, &draw.Tag{Role: draw.AsOrnament}
 	if number > 1 {
@@ -113,7 +112,7 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 	}
 	d := draw.Drawing{
 		draw.Text{Of: title, At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
-			Words: Shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
+			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
 		draw.Text{Of: again, At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
 	}
 	if number > 1 {
@@ -126,22 +125,18 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 		}
 	}
 	return append(d, draw.Tagged(draw.Drawing{
-		Note(Shorten(dotted(m.Second), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
-		Note(Shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left),
+		Note(shorten(parted(" · ", m.Second...), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
+		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left),
 	}, &draw.Tag{First: true})...)
-}
-
-// dotted parts by dots what there is to say.
-func dotted(words []string) string {
-	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" }), " · ")
 }
 
 // foot is the check bar, 100 mm or 4 in long.
 func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 	x, y := area.Min.X, area.Min.Y+1
-	long, words, parts := 100*unit.Millimetre, "100 mm", 10
+	says := words.In(m.Language).Pages()
+	long, length, parts := 100*unit.Millimetre, "100 mm", 10
 	if m.Inches {
-		long, words, parts = 4*unit.Inch, "4 in", 4
+		long, length, parts = 4*unit.Inch, "4 in", 4
 	}
 	d := draw.Drawing{NoteLine(x, y, x+long, y, draw.Narrow)}
 	for i := range parts + 1 {
@@ -152,14 +147,14 @@ func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 		d = append(d, NoteLine(at, y, at, y+h, draw.Narrow))
 	}
 	forPrinter := func(room unit.Length) string {
-		return Shorten("for printer "+m.Printer+": wrong on any other", room, draw.NoteHeight, false, r)
+		return shorten(says.ForPrinter(m.Printer), room, draw.NoteHeight, false, r)
 	}
 	const right = 4
-	say, then := "print at 100 %, actual size", "the bar is then "+words+" long"
+	say, then := says.HowToPrint(), says.Bar(length)
 	room := area.Max.X - x - long - right
 	if max(r.Width(say, draw.NoteHeight, false), r.Width(then, draw.NoteHeight, false)) > room {
 		// Narrow paper: the words stand on the bar.
-		d = append(d, Note(words+": "+say, x+2, y+6, draw.Left))
+		d = append(d, Note(length+": "+say, x+2, y+6, draw.Left))
 		if m.Printer != "" {
 			d = append(d, Note(forPrinter(long-4), x+2, y+2.2, draw.Left))
 		}
@@ -168,7 +163,7 @@ func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
 	if m.Printer != "" {
 		then = forPrinter(room)
 	}
-	return append(d, Note(words, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
+	return append(d, Note(length, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
 }
 
 // Note is a line of small words.
@@ -181,14 +176,7 @@ func NoteLine(x0, y0, x1, y1 unit.Length, p draw.Pen) draw.Line {
 	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: p, On: draw.Notes}
 }
 
-// Shorten cuts words that are too long for their line and shows that by dots.
-func Shorten(words string, room, h unit.Length, bold bool, r draw.Ruler) string {
-	if r.Width(words, h, bold) <= room {
-		return words
-	}
-	cut := []rune(words)
-	for len(cut) > 0 && r.Width(string(cut)+"…", h, bold) > room {
-		cut = cut[:len(cut)-1]
-	}
-	return string(cut) + "…"
+// shorten cuts words that are too long for their line.
+func shorten(words string, room, h unit.Length, bold bool, r draw.Ruler) string {
+	return draw.Shorten(words, "", func(s string) bool { return r.Width(s, h, bold) <= room })
 }

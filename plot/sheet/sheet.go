@@ -69,12 +69,10 @@ func Set(blocks []Block, topLeft geom.Point, width unit.Length, r draw.Ruler) (d
 // rounding, and a block measured to fit exactly must fit.
 const fit unit.Length = 1e-6
 
-// Flow lets the blocks run through the areas, which areas(n) gives for page n
-// counted from 0, in order of reading, and returns the marks of each page. All
-// areas are set at the width of the first one of page 0; give a Beside or call
-// Flow twice for columns of different widths. Rows that
-// are kept together and are higher than any area are parted all the same; it is an
-// error when a single row is.
+// Flow lets the blocks run through the areas, which areas(n) gives for page n counted
+// from 0, in order of reading, all set at the width of the first one, and returns the
+// marks of each page. Rows that are kept together and are higher than any area are parted
+// all the same; it is an error when a single row is.
 func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	rows := Stack(blocks, areas(0)[0].Width(), r)
 	pages := []draw.Drawing{nil}

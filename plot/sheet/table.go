@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -90,12 +91,7 @@ func (b Table) Breadth(r draw.Ruler) unit.Length {
 }
 
 func (b Table) headed() bool {
-	for _, c := range b.Columns {
-		if c.Head != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 // tags are those of the cells of a new row.
@@ -231,7 +227,9 @@ func (b Table) row(cells []string, lay []column, h unit.Length, tags []*draw.Tag
 				w -= r.Width(cell, h, false) + 1.5
 				write(cell, at.x+at.width, y, draw.Right)
 			}
-			row.Marks = append(row.Marks, box(tags[i], geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
+			frame := Frame(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}})
+			frame.Of = tags[i]
+			row.Marks = append(row.Marks, frame)
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
@@ -247,8 +245,10 @@ func (b Table) row(cells []string, lay []column, h unit.Length, tags []*draw.Tag
 	return row
 }
 
-func box(tag *draw.Tag, r geom.Rect) draw.Polyline {
-	return draw.Polyline{Points: []geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}, Closed: true, Pen: draw.Narrow, On: draw.Notes, Of: tag}
+// Frame is a rectangle drawn round.
+func Frame(r geom.Rect) draw.Polyline {
+	c := r.Corners()
+	return draw.Polyline{Points: c[:], Closed: true, Pen: draw.Narrow, On: draw.Notes}
 }
 
 // atPoint parts a figure where its decimal point stands or would stand: after

@@ -3,7 +3,6 @@ package sheet
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -23,43 +22,11 @@ const (
 // as a plain one, so that whoever searches the page finds the words; a thin space
 // stays. There is at least one line.
 func Wrap(words string, width, height unit.Length, bold bool, r draw.Ruler) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' }) {
-		word = strings.ReplaceAll(word, "\u00a0", " ")
-		joined := word
-		if line != "" {
-			joined = line + " " + word
-		}
-		if r.Width(joined, height, bold) <= width {
-			line = joined
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for line = word; r.Width(line, height, bold) > width; {
-			n := 0 // the most characters that fit, at least one
-			for i := range line {
-				if i > 0 && r.Width(line[:i], height, bold) > width {
-					break
-				}
-				n = i
-			}
-			if n == 0 {
-				_, n = utf8.DecodeRuneInString(line)
-			}
-			if n == len(line) {
-				break
-			}
-			lines = append(lines, line[:n])
-			line = line[n:]
-		}
+	parts := strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '\n' || c == '\t' })
+	for i := range parts {
+		parts[i] = strings.ReplaceAll(parts[i], "\u00a0", " ")
 	}
-	if line != "" || lines == nil {
-		lines = append(lines, line)
-	}
-	return lines
+	return draw.Wrap(parts, func(s string) bool { return r.Width(s, height, bold) <= width })
 }
 
 // Paragraph is running text.
@@ -127,8 +94,11 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 	return append(rows, Row{Height: 0.8, Keep: true})
 }
 
+// rule is nothing that is read out.
 func rule(x0, x1, y unit.Length) draw.Line {
-	return draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y}, To: geom.Point{X: x1, Y: y}}, Pen: draw.Narrow, On: draw.Notes, Of: &draw.Tag{Role: draw.AsOrnament}}
+	l := NoteLine(x0, y, x1, y, draw.Narrow)
+	l.Of = &draw.Tag{Role: draw.AsOrnament}
+	return l
 }
 
 // List is numbered items (1, 2, 3 …), or unnumbered ones set off by a dash, the

@@ -271,7 +271,7 @@ func TestMissingCharacterIsAFault(t *testing.T) {
 
 func TestSettleMovesOnlyWhereThePagesAllow(t *testing.T) {
 	p := piece(t, "AB=120 BC=90 CA=110")
-	raw, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil)
+	raw, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -289,7 +289,7 @@ func TestSettleMovesOnlyWhereThePagesAllow(t *testing.T) {
 		t.Error("settling twice moves twice")
 	}
 	p = piece(t, "AB=600 BC=450 CA=450")
-	big, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil)
+	big, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}

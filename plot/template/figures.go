@@ -75,7 +75,7 @@ func (p Piece) besideFigure(i int, s Style) string {
 		say = append(say, p.otherFigure()+" "+s.length(d.whole, d.given))
 	}
 	if side.Allow != 0 {
-		say = append(say, s.signed(side.Allow))
+		say = append(say, s.Figures.Signed(side.Allow))
 	}
 	return strings.Join(say, ", ")
 }

@@ -276,7 +276,7 @@ func TestGoldens(t *testing.T) {
 		p := piece(t, c.tokens)
 		// The turn is given, so that the goldens hold when better placements are found.
 		turn := unit.Angle(0)
-		plan, err := paging.Lay(p.Triangle().Polygon(), c.on, paging.Full, &turn)
+		plan, err := paging.Lay(p.Triangle().Polygon(), c.on, paging.Full, &turn, paging.Effort{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -139,7 +139,7 @@ func TestLabelsTouchNothing(t *testing.T) {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
-		plan, err := paging.Lay(p.Triangle().Polygon(), on, cover, nil)
+		plan, err := paging.Lay(p.Triangle().Polygon(), on, cover, nil, paging.Effort{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +170,7 @@ func TestLabelsInEveryUnit(t *testing.T) {
 			p := piece(t, tokens)
 			for _, cover := range []paging.Cover{paging.Full, paging.OutlineOnly} {
 				turn := 10 * unit.Degree
-				plan, err := paging.Lay(p.Triangle().Polygon(), a5, cover, &turn)
+				plan, err := paging.Lay(p.Triangle().Polygon(), a5, cover, &turn, paging.Effort{})
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -70,14 +70,6 @@ func (s Style) angle(a unit.Angle, measured bool) string {
 	return words.Computed(s.Figures.Angle(a), measured)
 }
 
-// signed is an allowance as the paper shows it.
-func (s Style) signed(l unit.Length) string {
-	if l < 0 {
-		return "−" + s.Figures.Length(-l)
-	}
-	return "+" + s.Figures.Length(l)
-}
-
 // says is what tells of the work by hand.
 func (s Style) says() words.Steps { return words.In(s.Language).Steps() }
 

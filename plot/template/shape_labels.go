@@ -63,7 +63,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	case shape.Cut:
 		say = "cut " + figure
 		if v.Allow != 0 {
-			say += ", " + f.style.signed(v.Allow)
+			say += ", " + f.style.Figures.Signed(v.Allow)
 		}
 	case shape.Round:
 		say = "R " + figure

@@ -61,7 +61,7 @@ var plates = [][4]string{
 
 func coverOf(t testing.TB, p Piece, on paging.Sheet) paging.Plan {
 	t.Helper()
-	plan, err := paging.Lay(p.Shape.Cover(0.5), on, paging.Full, nil)
+	plan, err := paging.Lay(p.Shape.Cover(0.5), on, paging.Full, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -80,8 +80,7 @@ const (
 // handCompasses are the largest that are held in one hand: common practice, no source.
 const handCompasses unit.Length = 300
 
-// Computed is a figure as paper shows it: bare when it was measured, else in
-// parentheses.
+// Computed is a figure as paper shows it: bare when measured, else in parentheses.
 func Computed(figure string, measured bool) string {
 	if measured {
 		return figure
@@ -110,8 +109,7 @@ func (h ByHand) exactly(l unit.Length) string {
 	return s.Length(l)
 }
 
-// Acts are all moves of the construction in order, the lines of a net that are joined end
-// to end as one.
+// Acts are all moves in order; the lines of a net that are joined end to end are one.
 func (h ByHand) Acts() (all []Act) {
 	c := h.Construction
 	beam, chord := false, false

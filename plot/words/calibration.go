@@ -11,6 +11,12 @@ import (
 type Calibration interface {
 	// Title of sheet number n.
 	Title(printer string, n int) string
+	// Headings of its parts: where the lengths are measured, the edges read, and what was found typed.
+	Headings() (measure, edges, found string)
+	// Lengths are the four to measure: what each is, and from where to where.
+	Lengths() [4][2]string
+	// Sides of the paper, in the order in which they are typed: left, top, right, bottom.
+	Sides() [4]string
 	// Facts are what the sheet is and how it is printed.
 	Facts(paper string, n int) string
 	// Measure is how the four lengths are measured, with a rule that is so long at least.
@@ -30,6 +36,16 @@ func (calibration) Title(printer string, n int) string {
 	}
 	return "Calibration of " + printer
 }
+
+func (calibration) Headings() (measure, edges, found string) {
+	return "Measure four lengths", "Read where printing stops", "Type what you found"
+}
+
+func (calibration) Lengths() [4][2]string {
+	return [4][2]string{{"width", "A to B"}, {"height", "A to D"}, {"first diagonal", "A to C"}, {"second diagonal", "B to D"}}
+}
+
+func (calibration) Sides() [4]string { return [4]string{"left", "top", "right", "bottom"} }
 
 func (calibration) Facts(paper string, n int) string {
 	facts := fmt.Sprintf("%s, millimetres. Print at 100 %%, actual size, on one side: never \"fit to page\".", paper)

@@ -142,8 +142,7 @@ func (c compared) explained(e compare.Explanation) (all []string) {
 	return all
 }
 
-// notAll tells of pegs that stand wrong without their moves, which what is wrong
-// besides would lead astray.
+// notAll tells of pegs without their moves, which what is wrong besides would lead astray.
 func (c compared) notAll(e compare.Explanation) []string {
 	return []string{
 		capital(c.briefly(e)) + ", but that does not explain all that was read. Move nothing yet.",
@@ -151,8 +150,7 @@ func (c compared) notAll(e compare.Explanation) []string {
 	}
 }
 
-// orTheRest says that pegs which stand right to one another may as well be those that
-// stand right.
+// orTheRest says that pegs right to one another may as well be those that stand right.
 func orTheRest(e compare.Explanation) string {
 	pegs := geom.Listed(wrong(e))
 	return fmt.Sprintf("%s stand right to one another. If they are known to stand fast, it is all the others that are shifted or turned: then move none of these, say that %s are fixed, and check anew.", pegs, pegs)
@@ -243,8 +241,7 @@ func (c compared) unexplained() []string {
 	}
 }
 
-// then says what the readings of a peg are to be afterwards, those that are outside
-// now first.
+// then says what a peg's readings are to be afterwards, those that are outside first.
 func (c compared) then(m compare.Moved) string {
 	inside := func(i int) bool { return c.Readings[i].Inside }
 	at := append(slices.DeleteFunc(slices.Clone(m.Then), inside), slices.DeleteFunc(slices.Clone(m.Then), func(i int) bool { return !inside(i) })...)

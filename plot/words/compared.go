@@ -53,9 +53,8 @@ type moved struct {
 	style unit.Style
 }
 
-// stands says how far off the peg stands: "C stands 14 ± 5 mm off its place."; ± is the
-// 95 % figure. Where one direction alone is known of it: "C stands 14 ± 5 mm too near
-// to A."
+// stands says how far off the peg stands: "C stands 14 ± 5 mm off its place.", with the
+// 95 % figure, or in the one direction that is known "too near to A".
 func (m moved) stands() string {
 	off := "off its place"
 	switch {
@@ -110,8 +109,7 @@ func (m moved) move(lead, it string) string {
 	return fmt.Sprintf("%s %s and %s, seen from %s.", lead, along, across, m.From)
 }
 
-// moveBy is the size of a move as a hammer does it: whole millimetres, or the style's
-// fraction of an inch.
+// moveBy is the size of a move as a hammer does it: whole mm, or the style's fraction.
 func moveBy(l unit.Length, style unit.Style) string {
 	l = unit.Length(math.Abs(float64(l)))
 	if style.Unit >= unit.IN {

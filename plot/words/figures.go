@@ -8,8 +8,7 @@ import (
 	"trammel/geom/unit"
 )
 
-// figures writes figures of one kind that are known to ± spread: no digit that says
-// nothing.
+// figures writes figures of one kind known to ± spread: no digit that says nothing.
 type figures struct {
 	style  unit.Style
 	kind   triangle.Kind

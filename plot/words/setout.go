@@ -24,7 +24,7 @@ type SetOut interface {
 
 	// Taping is the rule of the signs, and what the corrections stand on.
 	Taping() string
-	// Broken is the correction of a pull, broken down.
+	// Broken is the correction of a pull, part by part: "temperature +28.1 and pull +5.9".
 	Broken(p pegging.Pull) string
 
 	// HowSure is what the figures of how sure it is mean.

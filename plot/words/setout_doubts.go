@@ -66,8 +66,7 @@ func (s setOut) Flat() (all []string) {
 	return all
 }
 
-// tooRough is the tolerance from which on a length was not read on a tape: whoever
-// wrote it left digits away.
+// tooRough is from which tolerance on a length was not read on a tape.
 const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"trammel/geom/pegging"
@@ -9,15 +10,15 @@ import (
 )
 
 func (s setOut) Why() string {
-	r, say := s.Ranking, pegs{s.in.Voice}
+	r := s.Ranking
 	used, other := r.Way(), r.Why.Other
 	name := s.Way(other.Method) + " from " + edge(other.Base)
 	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", capital(name), used.Times)
 	switch r.Why.Code {
 	case pegging.Surest:
-		return say.Why(used, other, s.Inches()).Sentence()
+		return worse(used, other, s.Inches())
 	case pegging.AsAsked:
-		return "As asked for. " + say.Why(other, used, s.Inches()).Sentence()
+		return "As asked for. " + worse(other, used, s.Inches())
 	case pegging.AskedAlike:
 		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
 	case pegging.Extends:
@@ -28,6 +29,34 @@ func (s setOut) Why() string {
 		return hardly + "simplest is used."
 	}
 	return ""
+}
+
+// worse says why one way of setting out is less sure than the best: "swinging from AB
+// crosses at 12° at C: 3.4 times worse than an offset from BC".
+func worse(best, other pegging.Way, feet bool) string {
+	far := func(mm float64, digits int) string {
+		if feet {
+			return unit.Decimals(mm/unit.Foot.MM(), 0) + " ft"
+		}
+		return unit.Decimals(mm/1000, digits) + " m"
+	}
+	what := map[pegging.Method]string{pegging.TwoArcs: "swinging", pegging.OffsetSquare: "an offset", pegging.AngleDistance: "turning the angle"}
+	name := func(w pegging.Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
+	p := other.Pegs[other.Worst]
+	text := name(other)
+	switch {
+	case p.Crossing > 0:
+		text += fmt.Sprintf(" crosses at %s° at %s", unit.Decimals(p.Crossing.Degrees(), 0), p.Name)
+	case p.Square != (pegging.Square{}):
+		text += fmt.Sprintf(" carries %s %s off a square of %s", p.Name, far(math.Abs(p.At.Y.MM()), 1), far(p.Square.Across.MM(), 2))
+	default:
+		text += fmt.Sprintf(" carries %s %s", p.Name, far(math.Hypot(p.At.X.MM(), p.At.Y.MM()), 1))
+	}
+	times := float64(other.Figure / best.Figure)
+	if times < 1.05 {
+		return Remark(text + ": as good as " + name(best)).Sentence()
+	}
+	return remark("%s: %s times worse than %s", text, unit.Decimals(times, 1), name(best)).Sentence()
 }
 
 func (s setOut) HowSure() string {

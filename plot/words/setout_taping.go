@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -17,13 +18,7 @@ func (s setOut) levelWords() string {
 	if !s.Falls {
 		return ""
 	}
-	var said []string
-	for _, p := range s.Pegs {
-		if p.Role == pegging.Corner && !slices.Contains(s.Ground.Assumed, p.Name) {
-			said = append(said, string(p.Name)+" "+s.signedLevel(p.Name))
-		}
-	}
-	words := "Levels in " + s.Style.Name() + ": " + strings.Join(said, ", ") + "."
+	words := "Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
 	if all := s.assumed(); all != "" {
 		words += " " + all
 	}
@@ -32,13 +27,7 @@ func (s setOut) levelWords() string {
 
 // assumed says of which pegs the level is not known and what it is taken for.
 func (s setOut) assumed() string {
-	var all []string
-	for _, p := range s.Pegs {
-		if slices.Contains(s.Ground.Assumed, p.Name) {
-			all = append(all, string(p.Name)+" "+s.signedLevel(p.Name))
-		}
-	}
-	if len(all) == 0 {
+	if len(s.Ground.Assumed) == 0 {
 		return ""
 	}
 	plane := [...]string{
@@ -46,7 +35,7 @@ func (s setOut) assumed() string {
 		pegging.ThroughLevels: "the plane through the levels given",
 		pegging.NearestLevels: "the plane nearest to the levels given",
 	}[s.Ground.Plane]
-	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", strings.Join(all, ", "), plane)
+	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", s.levels(true), plane)
 }
 
 func (s setOut) Taping() string {
@@ -96,14 +85,28 @@ func (s setOut) Crossing() string {
 }
 
 func (s setOut) Broken(p pegging.Pull) string {
-	if parts := (pegs{s.in.Voice}).Corrections(p.By, s.Fine()); parts != "" {
-		return parts
+	var all []string
+	for _, x := range []struct {
+		name string
+		by   unit.Length
+	}{{"calibration", p.By.Calibration}, {"temperature", p.By.Temperature}, {"pull", p.By.Pull}, {"sag", p.By.Sag}, {"slope", p.By.Slope}} {
+		if text := s.Fine().Length(max(x.by, -x.by)); text != s.Fine().Length(0) {
+			all = append(all, x.name+" "+tape.Signed(float64(x.by), text))
+		}
 	}
-	return "none"
+	return cmp.Or(geom.Listed(all), "none")
 }
 
-func (s setOut) signedLevel(n geom.Name) string {
-	return tape.Below(s.Level(n), s.Figure(max(s.Level(n), -s.Level(n))))
+// levels of the points that are assumed to lie so, or were said to.
+func (s setOut) levels(assumed bool) string {
+	var all []string
+	for _, p := range s.Pegs {
+		if p.Role == pegging.Corner && slices.Contains(s.Ground.Assumed, p.Name) == assumed {
+			l := s.Level(p.Name)
+			all = append(all, string(p.Name)+" "+tape.Below(l, s.Figure(max(l, -l))))
+		}
+	}
+	return strings.Join(all, ", ")
 }
 
 func (s setOut) Bring() []string {
@@ -130,8 +133,7 @@ func (s setOut) Bring() []string {
 	return all
 }
 
-// wanted is the longest length that the tape has to reach: a pull, a check, a mark or
-// a string from nail to nail.
+// wanted is the longest length that the tape has to reach, strings included.
 func (s setOut) wanted() unit.Length {
 	l := s.Longest()
 	for _, c := range s.Checks {
@@ -143,8 +145,7 @@ func (s setOut) wanted() unit.Length {
 	return l
 }
 
-// sameStep keeps a length that is a whole number of metres but for rounding from
-// counting as one more.
+// sameStep keeps a whole number of metres, but for rounding, from counting as one more.
 const sameStep = 1e-9
 
 // reach is the length of tape that a pull wants, in whole metres or feet.

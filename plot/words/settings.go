@@ -27,8 +27,7 @@ func (h ByHand) settings() []shape.Setting {
 	return shape.Settings(h.Construction.Outline, h.Shape.Corners)
 }
 
-// squareRun is the run that figures of the square are for, one system on a sheet:
-// that of the job.
+// squareRun is the run that figures of the square are for, in the job's own system.
 func (h ByHand) squareRun() (run unit.Length, mm bool) {
 	if h.Figures.Unit >= unit.IN {
 		return 12 * unit.Inch, false
@@ -36,8 +35,7 @@ func (h ByHand) squareRun() (run unit.Length, mm bool) {
 	return 100, true
 }
 
-// onSquare is a reading of the square: to 0.1 mm, or to 1/32 in, in which the printed
-// tables go (POCKET).
+// onSquare is a reading of the square: to 0.1 mm, or 1/32 in as printed tables go (POCKET).
 func onSquare(l unit.Length, mm bool) string {
 	if mm {
 		return unit.Style{}.Length(l)
@@ -70,8 +68,7 @@ func (h ByHand) inside(c shape.Setting) string {
 	return h.fineAngle(c.Interior)
 }
 
-// fineAngle writes an angle to 0.1°, and one that is even in hundredths to these: so
-// nothing is lost that somebody wrote.
+// fineAngle writes an angle to 0.1°, or to hundredths where it is even in these.
 func (h ByHand) fineAngle(a unit.Angle) string {
 	hundredths := a.Degrees() * 100
 	whole := math.Round(hundredths)

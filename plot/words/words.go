@@ -8,8 +8,8 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
-// setout.go, nets.go, steps.go, settings.go, byhand.go, pegs.go, ranges.go, calibration.go,
-// cautions.go, aloud.go, figures.go, lists.go.
+// setout.go, nets.go, steps.go, settings.go, byhand.go, ranges.go, calibration.go,
+// onpages.go, cautions.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -39,10 +39,10 @@ type Language interface {
 	Checks() Checks
 	Nets() Nets
 	Steps() Steps
-	Pegs() Pegs
 	SetOut(pegging.Layout) SetOut
 	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
+	Pages() Pages
 	Cautions() Cautions
 	Aloud() Aloud
 }
@@ -53,8 +53,7 @@ type English struct {
 	Instrument string // how a theodolite is said to the program; empty: as a job says it
 }
 
-// In is the language that a document was given: English at the bench where it was
-// given none.
+// In is the language that a document was given; nil: English at the bench.
 func In(l Language) Language {
 	if l == nil {
 		return English{}
@@ -66,7 +65,7 @@ func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
-func (e English) Pegs() Pegs                     { return pegs{e.Voice} }
+func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }

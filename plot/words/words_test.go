@@ -89,15 +89,6 @@ var examples = map[string]example{
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
 	}},
-	"Pegs.Why": {say: func(_ *testing.T, l words.Language) []string {
-		way := func(m pegging.Method, figure unit.Length) pegging.Way {
-			return pegging.Way{Method: m, Base: [2]geom.Name{"A", "B"}, Pegs: []pegging.Placed{{Name: "C", Crossing: 12 * unit.Degree}}, Figure: figure}
-		}
-		return one(l.Pegs().Why(way(pegging.OffsetSquare, 3), way(pegging.TwoArcs, 10), false).Sentence())
-	}},
-	"Pegs.Corrections": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return one(l.Pegs().Corrections(tape.Corrections{Temperature: 28.1, Pull: -5.9}, unit.Style{}))
-	}},
 	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},
 	"SetOut.Doubts":      {say: ofLayout(words.SetOut.Doubts)},
@@ -191,6 +182,32 @@ var examples = map[string]example{
 	"Aloud.Boxes": {say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Aloud().Boxes([]string{"left", "top"}))
 	}},
+	"Calibration.Headings": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		measure, edges, found := l.Calibration().Headings()
+		return []string{measure, edges, found}
+	}},
+	"Calibration.Lengths": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, row := range l.Calibration().Lengths() {
+			all = append(all, row[:]...)
+		}
+		return all
+	}},
+	"Calibration.Sides": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		sides := l.Calibration().Sides()
+		return sides[:]
+	}},
+	"Pages.HowToPrint": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().HowToPrint()) }},
+	"Pages.ForPrinter": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().ForPrinter("loft")) }},
+	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
+	}},
+	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
+	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
+	"Pages.MeasureBar":  {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
+	"Pages.Bar":         {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
+	"Pages.Join":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Join("A1", "A2")) }},
+	"Pages.Covered":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Covered("A1", "A2")) }},
+	"Pages.Trimmed":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Trimmed("A1", "A2")) }},
 	"Cautions.Template": {say: func(_ *testing.T, l words.Language) []string { return l.Cautions().Template() }},
 	"Cautions.OnePage":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Cautions().OnePage()) }},
 	"Cautions.SetOut": {say: func(_ *testing.T, l words.Language) []string {

@@ -16,7 +16,10 @@ var columns = []string{"from", "to", "value", "tolerance", "note"}
 
 const needed = 3
 
-const header = "begin with a line that names the columns: from,to,value,tolerance,note"
+const (
+	header         = "begin with a line that names the columns: from,to,value,tolerance,note"
+	headerOrTokens = header + "; or write one token a line: AB=600"
+)
 
 // ReadAny reads a job file, or what was measured as a table or a list (see
 // ReadMeasurements): a job of one piece without a name. What it is shows in the
@@ -55,17 +58,17 @@ func ReadMeasurements(file string, data []byte) ([]Setting, error) {
 
 // measurements and the notes beside them, nil where there are none.
 func measurements(file string, data []byte) (list []Setting, notes []string, err error) {
-	t, err := open(file, data)
-	if err != nil {
+	if err := strict.CheckText(file, data); err != nil {
 		return nil, nil, err
 	}
+	t := textOf(file, data)
 	if err := t.separator(); err != nil {
 		return nil, nil, err
 	}
 	first, ok := t.firstLine()
 	switch {
 	case !ok:
-		return nil, nil, t.fault(1, 1, "holds no measurements", header+"; or write one token a line: AB=600")
+		return nil, nil, t.fault(position{1, 1}, "holds no measurements", headerOrTokens)
 	case t.comma == 0 && token.MatchString(first):
 		return t.tokens()
 	}
@@ -81,16 +84,13 @@ var (
 
 // listed says whether the text is measurements and not a job file.
 func listed(file string, data []byte) bool {
-	name := strings.ToLower(file)
-	for _, ending := range []string{".yaml", ".yml", ".json"} {
-		if strings.HasSuffix(name, ending) {
-			return false
-		}
-	}
-	if strings.HasSuffix(name, ".csv") {
+	switch {
+	case namesJob(file):
+		return false
+	case strings.HasSuffix(strings.ToLower(file), ".csv"):
 		return true
 	}
-	t := text{rest: strings.TrimPrefix(string(data), byteOrder), line: 1, column: 1}
+	t := textOf("", data)
 	first, ok := t.firstLine()
 	return ok && (sepLine.MatchString(first) || token.MatchString(first) || !jobLine.MatchString(first) && parted(first) != 0)
 }
@@ -122,28 +122,27 @@ func columnName(word string) string { return strings.ToLower(strings.Trim(word, 
 // tokens reads one measurement a line.
 func (t *text) tokens() (list []Setting, _ []string, err error) {
 	for !t.done() {
-		line, column := t.line, t.column
-		words := t.restOfLine()
-		words, _, _ = strings.Cut(words, "#")
-		column += len(words) - len(strings.TrimLeft(words, " \t"))
+		at := t.position
+		words, _, _ := strings.Cut(t.restOfLine(), "#")
+		at.column += len(words) - len(strings.TrimLeft(words, " \t"))
 		words = strings.TrimSpace(words)
 		switch {
 		case words == "":
 			continue
 		case !strings.Contains(words, "="):
-			return nil, nil, t.fault(line, column, fmt.Sprintf("%q is not a measurement: it has no =", strict.Shorten(words)), "write what was measured and its value, one a line, such as AB=600")
+			return nil, nil, t.fault(at, fmt.Sprintf("%q is not a measurement: it has no =", strict.Shorten(words)), "write what was measured and its value, one a line, such as AB=600")
 		case strings.Count(words, "=") > 1:
-			return nil, nil, t.fault(line, column, fmt.Sprintf("%q holds more than one measurement", strict.Shorten(words)), "write one a line")
+			return nil, nil, t.fault(at, fmt.Sprintf("%q holds more than one measurement", strict.Shorten(words)), "write one a line")
 		case len(list) == MaxMeasurements:
-			return nil, nil, t.tooMany(line, column)
+			return nil, nil, t.tooMany(at)
 		}
-		list = append(list, Setting{unit.Composed(words), t.at(line, column)})
+		list = append(list, Setting{unit.Composed(words), t.at(at)})
 	}
 	return list, nil, nil
 }
 
-func (t *text) tooMany(line, column int) error {
-	return t.fault(line, column, fmt.Sprintf("more than %d measurements", MaxMeasurements), fmt.Sprintf("a piece may have %d: divide it into several jobs", MaxMeasurements))
+func (t *text) tooMany(at position) error {
+	return t.fault(at, fmt.Sprintf("more than %d measurements", MaxMeasurements), fmt.Sprintf("a piece may have %d: divide it into several jobs", MaxMeasurements))
 }
 
 // table reads a header and rows.
@@ -152,15 +151,14 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 		t.comma = parted(first)
 	}
 	if t.comma == 0 {
-		line, column := t.line, t.column
-		return nil, nil, t.fault(line, column, fmt.Sprintf("%q is neither a measurement nor the head of a table", strict.Shorten(strings.TrimSpace(first))), header+"; or write one token a line: AB=600")
+		return nil, nil, t.fault(t.position, fmt.Sprintf("%q is neither a measurement nor the head of a table", strict.Shorten(strings.TrimSpace(first))), headerOrTokens)
 	}
 	row, err := t.row()
 	switch {
 	case err != nil:
 		return nil, nil, err
 	case row == nil:
-		return nil, nil, t.fault(1, 1, "holds no measurements", header+"; or write one token a line: AB=600")
+		return nil, nil, t.fault(position{1, 1}, "holds no measurements", headerOrTokens)
 	}
 	place, err := t.header(row)
 	if err != nil {
@@ -172,19 +170,17 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 		return nil, nil, err
 	}
 	t.settled = settled(rows, place, t.wide)
-	noted := false
 	for _, row := range rows {
 		m, note, err := t.measurement(row, place)
 		if err != nil {
 			return nil, nil, err
 		}
 		list, notes = append(list, m), append(notes, note)
-		noted = noted || note != ""
 	}
 	switch {
 	case len(list) == 0:
-		return nil, nil, t.fault(t.line, t.column, "the table ends behind its head: it holds no measurements", "below it write one a line: A,B,4510")
-	case !noted:
+		return nil, nil, t.fault(t.position, "the table ends behind its head: it holds no measurements", "below it write one a line: A,B,4510")
+	case strings.Join(notes, "") == "":
 		notes = nil
 	}
 	return list, notes, nil
@@ -198,7 +194,7 @@ func (t *text) rows() (rows [][]field, err error) {
 		case err != nil || row == nil:
 			return rows, err
 		case len(rows) == MaxMeasurements:
-			return nil, t.tooMany(row[0].line, row[0].column)
+			return nil, t.tooMany(row[0].position)
 		}
 		rows = append(rows, row)
 	}
@@ -212,22 +208,22 @@ func (t *text) header(row []field) (place []int, err error) {
 		switch {
 		case f.words == "" && i > 0: // what a spreadsheet leaves behind
 		case k < 0 && !t.names(row):
-			return nil, t.fault(row[0].line, row[0].column, "the first line does not name the columns", header)
+			return nil, t.fault(row[0].position, "the first line does not name the columns", header)
 		case k < 0:
 			hint := strict.Suggest(columnName(f.words), columns)
 			if strict.Nearest(columnName(f.words), columns) == "" {
 				hint = "take the column out; " + hint
 			}
-			return nil, t.fault(f.line, f.column, fmt.Sprintf("unknown column %q", strict.Shorten(f.words)), hint)
+			return nil, t.fault(f.position, fmt.Sprintf("unknown column %q", strict.Shorten(f.words)), hint)
 		case place[k] >= 0:
-			return nil, t.fault(f.line, f.column, fmt.Sprintf("the column %q stands there twice", columns[k]), "keep one of both")
+			return nil, t.fault(f.position, fmt.Sprintf("the column %q stands there twice", columns[k]), "keep one of both")
 		default:
 			place[k] = i
 		}
 	}
 	for k, at := range place[:needed] {
 		if at < 0 {
-			return nil, t.fault(row[0].line, row[0].column, fmt.Sprintf("the table has no column %q", columns[k]), header)
+			return nil, t.fault(row[0].position, fmt.Sprintf("the table has no column %q", columns[k]), header)
 		}
 	}
 	return place, nil
@@ -242,7 +238,7 @@ func (t *text) names(row []field) bool {
 func (t *text) measurement(row []field, place []int) (m Setting, note string, err error) {
 	var of [5]field
 	for k := range of {
-		of[k] = field{line: row[0].line, column: t.lastColumn(row)}
+		of[k] = field{position: end(row)}
 		if at := place[k]; at >= 0 && at < len(row) {
 			of[k] = row[at]
 		}
@@ -255,13 +251,13 @@ func (t *text) measurement(row []field, place []int) (m Setting, note string, er
 	if err != nil {
 		return m, "", err
 	}
-	m.Where = t.at(value.line, value.column)
+	m.Where = t.at(value.position)
 	if err := t.fallen(row, place); err != nil {
 		return m, "", err
 	}
 	value.words, tolerance.words = t.decimalComma(value.words), t.decimalComma(tolerance.words)
 	if value.words == "" {
-		return m, "", t.fault(value.line, value.column, subject+" has no value", "write what was read, or take the line out")
+		return m, "", t.fault(value.position, subject+" has no value", "write what was read, or take the line out")
 	}
 	m.Text = subject + "=" + value.words
 	if tolerance.words != "" {
@@ -274,8 +270,8 @@ func (t *text) measurement(row []field, place []int) (m Setting, note string, er
 	return m, of[4].words, nil
 }
 
-// lastColumn is where a row ends.
-func (t *text) lastColumn(row []field) int { return row[len(row)-1].after }
+// end is where a row ends.
+func end(row []field) position { return position{row[0].line, row[len(row)-1].after} }
 
 // width refuses a row with fields that have no column, and one that ends early
 // though something in it needs none: there a comma may be a decimal one.
@@ -290,7 +286,7 @@ func (t *text) width(row []field, place []int) error {
 	}
 	for i, f := range row {
 		if f.words != "" && !slices.Contains(place, i) {
-			return t.fault(f.line, f.column, fmt.Sprintf("%q stands in a field that has no column", strict.Shorten(f.words)), hint)
+			return t.fault(f.position, fmt.Sprintf("%q stands in a field that has no column", strict.Shorten(f.words)), hint)
 		}
 	}
 	if len(row) >= wide {
@@ -298,10 +294,10 @@ func (t *text) width(row []field, place []int) error {
 	}
 	for k, at := range place {
 		if at >= len(row) && k < needed && k != 1 {
-			return t.fault(row[0].line, t.lastColumn(row), fmt.Sprintf("the row ends before its %s", columns[k]), hint)
+			return t.fault(end(row), fmt.Sprintf("the row ends before its %s", columns[k]), hint)
 		}
 		if k >= needed && at >= 0 && at < len(row) && row[at].words != "" && t.comma == ',' {
-			return t.fault(row[at].line, row[at].column, fmt.Sprintf("the row has %d fields of %d: %q may be a %s or the decimals of a value", len(row), wide, strict.Shorten(row[at].words), columns[k]),
+			return t.fault(row[at].position, fmt.Sprintf("the row has %d fields of %d: %q may be a %s or the decimals of a value", len(row), wide, strict.Shorten(row[at].words), columns[k]),
 				`write every field of the row, were it empty; a value with a decimal comma wants quotes, "2,5"`)
 		}
 	}
@@ -314,16 +310,13 @@ func (t *text) subject(from, to field) (string, error) {
 		if f.words == "" || points.MatchString(f.words) || to.words == "" && strings.ContainsAny(f.words, "-‐‑–−") {
 			continue
 		}
-		hint := "a point is a capital letter, perhaps with digits behind it, such as A or K2"
-		if up := strings.ToUpper(f.words); up != f.words && points.MatchString(up) {
-			hint = "points have capital letters: " + up
-		}
-		return "", t.fault(f.line, f.column, fmt.Sprintf("%q names no points", strict.Shorten(f.words)), hint)
+		bad := pointFault(f.words, "names no points", aPoint, points)
+		return "", t.fault(f.position, bad.What, bad.Hint)
 	}
 	n, m := len(each.FindAllString(from.words, -1)), len(each.FindAllString(to.words, -1))
 	switch {
 	case n == 0:
-		return "", t.fault(from.line, from.column, "nothing says from where it was measured", "from=A, to=B is a distance; from=C, to=AB a height; from=BAC and nothing in to an angle")
+		return "", t.fault(from.position, "nothing says from where it was measured", "from=A, to=B is a distance; from=C, to=AB a height; from=BAC and nothing in to an angle")
 	case m == 0, n == 1 && m == 1:
 		return from.words + to.words, nil
 	case n == 1 && m == 2:
@@ -333,7 +326,7 @@ func (t *text) subject(from, to field) (string, error) {
 	if n == 2 && m == 1 {
 		hint = fmt.Sprintf("a height goes from its point to a line: from=%s, to=%s", to.words, from.words)
 	}
-	return "", t.fault(from.line, from.column, fmt.Sprintf("from %s to %s is neither a distance nor a height", from.words, to.words), hint)
+	return "", t.fault(from.position, fmt.Sprintf("from %s to %s is neither a distance nor a height", from.words, to.words), hint)
 }
 
 var sign = regexp.MustCompile(`^(?:±|\+/?[-−])\s*`)
@@ -343,14 +336,14 @@ func (t *text) tolerance(value, f field) (string, error) {
 	words := sign.ReplaceAllString(f.words, "")
 	for _, s := range []string{"±", "+-", "+/-", "+−"} {
 		if strings.Contains(value.words, s) {
-			return "", t.fault(f.line, f.column, fmt.Sprintf("the value %s has a tolerance already", value.words), "leave one of both out")
+			return "", t.fault(f.position, fmt.Sprintf("the value %s has a tolerance already", value.words), "leave one of both out")
 		}
 	}
 	switch {
 	case !unit.IsLength(words) && !unit.IsAngle(words):
-		return "", t.fault(f.line, f.column, fmt.Sprintf("%s is not a tolerance", unit.Quote(f.words)), "write how far off the value may be, such as 2 or 2mm, or leave it out")
+		return "", t.fault(f.position, fmt.Sprintf("%s is not a tolerance", unit.Quote(f.words)), "write how far off the value may be, such as 2 or 2mm, or leave it out")
 	case !strings.ContainsFunc(words, func(r rune) bool { return r != '0' && unicode.IsNumber(r) }):
-		return "", t.fault(f.line, f.column, fmt.Sprintf("a tolerance of %s allows nothing", unit.Quote(words)), "leave it out: then it is half of the last digit written")
+		return "", t.fault(f.position, fmt.Sprintf("a tolerance of %s allows nothing", unit.Quote(words)), "leave it out: then it is half of the last digit written")
 	}
 	return words, nil
 }

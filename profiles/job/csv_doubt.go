@@ -72,7 +72,7 @@ func (t *text) fallen(row []field, place []int) error {
 		if tooWide {
 			what = fmt.Sprintf("the row has %d fields, the head %d: ", len(row), t.wide) + what
 		}
-		return t.fault(f.line, f.column, what, hint)
+		return t.fault(f.position, what, hint)
 	}
 	return nil
 }
@@ -99,14 +99,8 @@ func (t *text) separator() error {
 	if !ok || m == nil {
 		return nil
 	}
-	line, column := look.line, look.column
-	switch m[1] {
-	case `\t`, "\t":
-		look.comma = '\t'
-	case ",", ";":
-		look.comma = rune(m[1][0])
-	default:
-		return t.fault(line, column, fmt.Sprintf("%q parts no fields here", m[1]), "save the table with commas, semicolons or tabs")
+	if look.comma = map[string]rune{`\t`: '\t', "\t": '\t', ",": ',', ";": ';'}[m[1]]; look.comma == 0 {
+		return t.fault(look.position, fmt.Sprintf("%q parts no fields here", m[1]), "save the table with commas, semicolons or tabs")
 	}
 	look.restOfLine()
 	*t = look

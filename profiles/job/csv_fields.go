@@ -2,89 +2,79 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"trammel/geom/unit"
-	"trammel/profiles/strict"
 )
 
-// byteOrder is the mark that some programs put in front of UTF-8.
-const byteOrder = "\ufeff"
+// position in a file: line and character from 1.
+type position struct{ line, column int }
 
-// text is what is still to be read of a file, and where that stands: lines and
-// characters from 1.
+// text is what is still to be read of a file, and where that stands.
 type text struct {
-	file         string
-	rest         string
-	line, column int
-	comma        rune // what parts the fields
-	wide         int  // how many fields the head has
-	settled      bool // no comma in the rows is a decimal one
+	position
+	file    string
+	rest    []rune
+	comma   rune // what parts the fields
+	wide    int  // how many fields the head has
+	settled bool // no comma in the rows is a decimal one
 }
 
 // field of a row: its words without quotes and blanks around, and its place.
 type field struct {
-	words        string
-	line, column int
-	after        int // the column behind it
-	quoted       bool
+	position
+	words  string
+	after  int // the column behind it
+	quoted bool
 }
 
-func (t *text) at(line, column int) string { return fmt.Sprintf("%s:%d:%d", t.file, line, column) }
-
-func (t *text) fault(line, column int, what, hint string) *unit.Fault {
-	return &unit.Fault{Where: t.at(line, column), What: what, Hint: hint}
+// textOf is a file without the mark that some programs put in front of UTF-8, each line
+// ended by \n.
+func textOf(file string, data []byte) *text {
+	plain := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(strings.TrimPrefix(string(data), "\ufeff"))
+	return &text{file: file, rest: []rune(plain), position: position{1, 1}}
 }
 
-// open looks at the bytes: size, and whether it is text.
-func open(file string, data []byte) (*text, error) {
-	if err := strict.CheckText(file, data); err != nil {
-		return nil, err
-	}
-	return &text{file: file, rest: strings.TrimPrefix(string(data), byteOrder), line: 1, column: 1}, nil
+func (t *text) at(p position) string { return fmt.Sprintf("%s:%d:%d", t.file, p.line, p.column) }
+
+func (t *text) fault(p position, what, hint string) *unit.Fault {
+	return &unit.Fault{Where: t.at(p), What: what, Hint: hint}
 }
 
-func (t *text) done() bool { return t.rest == "" }
+func (t *text) done() bool { return len(t.rest) == 0 }
 
-// peek is the next character, a line end as \n whatever stands for it; 0 at the end.
+// peek is the next character; 0 at the end.
 func (t *text) peek() rune {
 	if t.done() {
 		return 0
 	}
-	r, _ := utf8.DecodeRuneInString(t.rest)
-	if r == '\r' {
-		return '\n'
-	}
-	return r
+	return t.rest[0]
 }
 
 // next passes over a character.
 func (t *text) next() rune {
-	r := t.peek()
-	_, n := utf8.DecodeRuneInString(t.rest)
-	if strings.HasPrefix(t.rest, "\r\n") {
-		n = 2
-	}
-	t.rest = t.rest[n:]
+	r := t.rest[0]
+	t.rest = t.rest[1:]
 	t.column++
 	if r == '\n' {
-		t.line, t.column = t.line+1, 1
+		t.position = position{t.line + 1, 1}
 	}
 	return r
 }
 
 // restOfLine passes over the line's end too.
 func (t *text) restOfLine() string {
-	var b strings.Builder
-	for !t.done() {
-		r := t.next()
-		if r == '\n' {
-			break
-		}
-		b.WriteRune(r)
+	n := slices.Index(t.rest, '\n')
+	if n < 0 {
+		n = len(t.rest)
 	}
-	return b.String()
+	line := string(t.rest[:n])
+	t.rest, t.column = t.rest[n:], t.column+n
+	if !t.done() {
+		t.next()
+	}
+	return line
 }
 
 // firstLine is the first that says something, without reading it; what stands
@@ -124,15 +114,17 @@ func (t *text) row() ([]field, error) {
 	}
 }
 
-// blank is one that may stand around a field, and does not part fields.
-func (t *text) blank(r rune) bool { return (r == ' ' || r == '\t' || r == '\u00a0') && r != t.comma }
+// blanks passes over what may stand around a field and does not part fields.
+func (t *text) blanks() {
+	for r := t.peek(); (r == ' ' || r == '\t' || r == '\u00a0') && r != t.comma; r = t.peek() {
+		t.next()
+	}
+}
 
 // field reads to what parts it from the next, or to the line's end.
 func (t *text) field() (field, error) {
-	for t.blank(t.peek()) {
-		t.next()
-	}
-	f := field{line: t.line, column: t.column}
+	t.blanks()
+	f := field{position: t.position}
 	if t.peek() == '"' {
 		return t.quoted(f)
 	}
@@ -153,15 +145,13 @@ func (t *text) quoted(f field) (field, error) {
 	for {
 		switch {
 		case t.done():
-			return f, t.fault(f.line, f.column, "a quote that begins here is never closed", `a field in quotes ends with a quote; an inch mark in it is written twice: "7'-10"""`)
+			return f, t.fault(f.position, "a quote that begins here is never closed", `a field in quotes ends with a quote; an inch mark in it is written twice: "7'-10"""`)
 		case t.peek() == '"':
 			t.next()
 			if t.peek() != '"' {
-				for t.blank(t.peek()) {
-					t.next()
-				}
+				t.blanks()
 				if r := t.peek(); !t.done() && r != t.comma && r != '\n' {
-					return f, t.fault(t.line, t.column, "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`)
+					return f, t.fault(t.position, "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`)
 				}
 				f.words, f.after = unit.Composed(strings.TrimSpace(b.String())), t.column
 				return f, nil

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom/shape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/profiles"
@@ -110,21 +109,12 @@ func (w Merged) mixedShape(s Shape, ms []triangle.Measurement) error {
 	if !ok || !u.imperial() {
 		return nil
 	}
-	for _, of := range []struct {
-		tokens []Setting
-		read   func(string, unit.Unit) (any, error)
-	}{
-		{s.Edges, func(t string, u unit.Unit) (any, error) { return shape.ParseAllowance(t, u) }},
-		{s.Corners, func(t string, u unit.Unit) (any, error) { return shape.ParseCorner(t, u) }},
-		{s.Holes, func(t string, u unit.Unit) (any, error) { return shape.ParseHole(t, u) }},
-	} {
-		for _, t := range of.tokens {
-			one, err := of.read(t.Text, w.Bare)
-			if err != nil {
-				continue // said elsewhere
-			}
-			other, err := of.read(t.Text, u.units[len(u.units)-1])
-			if err == nil && !reflect.DeepEqual(one, other) {
+	for _, t := range slices.Concat(s.Edges, s.Corners, s.Holes) {
+		one := []Setting{t}
+		for _, s := range []Shape{{Edges: one}, {Corners: one}, {Holes: one}} {
+			bare, err := s.Work(w.Bare)
+			other, otherErr := s.Work(u.units[len(u.units)-1])
+			if err == nil && otherErr == nil && !reflect.DeepEqual(bare, other) {
 				f := u.fault("", "3")
 				f.What, f.Code = "holds a number without a unit, and "+u.token+" has one", unit.NotOneUnitEach
 				return unit.Placed(f.In(t.Text), t.Where)

@@ -6,6 +6,9 @@ import (
 	"maps"
 	"slices"
 
+	"path"
+	"strings"
+
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -299,4 +302,65 @@ func edgesOnly(t Setting) (bool, error) {
 		Where: t.Where, What: fmt.Sprintf("%q is not a choice of pages", strict.Shorten(t.Text)),
 		Hint: "full: every page of the piece; outline: only those that carry its edges",
 	}
+}
+
+// carried is what a job is made with, as far as it changes a number or what is shown:
+// every setting, wherever it came from. A job that has it with it is the same job
+// everywhere.
+func (s settings) carried(w Merged) Overrides {
+	say := func(text string) Setting { return Setting{Text: text} }
+	o := s.said
+	if o.Correction = (Setting{}); w.Known != nil {
+		o.Correction = say(correction(w.Known.Found))
+	}
+	f := w.Figures
+	o.Unit, o.Figures, o.Fraction, o.Angles = say(w.Bare.String()), say(f.Unit.String()), say(fmt.Sprintf("1/%d", f.Denominator)), say(map[bool]string{true: "minutes", false: "decimal"}[f.Minutes])
+	o.Trade, o.Printer, o.Paper = brought(w.Trade.Name, w.Trade.Carried(), "unit", "fraction", "angles"), brought(w.Printer.Name, w.Printer.Said()), brought(w.Paper.Name, w.Paper.Said)
+	o.Source, o.Places = s.job.source()
+	return o
+}
+
+// brought is a profile as a job brings it along, without what the job says itself.
+func brought(name string, said []profiles.Item, without ...string) Profile {
+	said = slices.DeleteFunc(slices.Clone(said), func(v profiles.Item) bool { return slices.Contains(without, v.Key) })
+	return Profile{Setting{Text: name}, said}
+}
+
+// source is what the job was read from where that was no job file, and where in it
+// each measurement stands.
+func (j Job) source() (name Setting, places []Setting) {
+	switch {
+	case j.Within != "":
+		return j.MadeWith.Source, j.MadeWith.Places
+	case j.File == "":
+		return Setting{Text: CommandLine}, nil
+	case FileName(j.File) == baseName(j.File):
+		return Setting{}, nil
+	case j.Raw == nil: // a table, or a list
+		for _, t := range j.Pieces[0].Measure {
+			places = append(places, Setting{Text: strings.TrimPrefix(t.Where, j.File+":")})
+		}
+	}
+	return Setting{Text: baseName(j.File)}, places
+}
+
+func baseName(file string) string { return file[strings.LastIndexAny(file, `/\\`)+1:] }
+
+// FileName is the name under which a document carries the job of that file.
+func FileName(file string) string {
+	name := baseName(file)
+	if !namesJob(name) {
+		return "job.yaml" // measurements, standard input, a name that says nothing
+	}
+	return name
+}
+
+// namesJob says whether the name of a file is that of a job.
+func namesJob(file string) bool {
+	return slices.Contains([]string{".yaml", ".yml", ".json"}, strings.ToLower(path.Ext(file)))
+}
+
+// correction is what a page is corrected for, as text that tells two apart.
+func correction(m profiles.Misprint) string {
+	return fmt.Sprintf("across %.9f, along %.9f, skew %.7f", m.Across, m.Along, m.Skew.Degrees())
 }

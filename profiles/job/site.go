@@ -131,12 +131,11 @@ func answer[T any](r *siteReader, key string, to *T, read func(string) (T, error
 	if r.err != nil || t.Text == "" {
 		return
 	}
-	v, err := read(t.Text)
-	if err != nil {
+	if v, err := read(t.Text); err != nil {
 		r.fail(key, err)
-		return
+	} else {
+		*to = v
 	}
-	*to = v
 }
 
 // fail gives an error the place where the key's value was written.

@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -29,7 +30,7 @@ func Write(j Job, o Overrides) ([]byte, error) {
 	if err != nil || len(said) == 0 {
 		return text, err
 	}
-	a.Lines, a.JSON = said.lines(), quotedJSON(madeWith)+": "+said.json("  ")
+	a.Lines, a.JSON = said.lines(), quotedJSON(madeWith)+": "+said.json()
 	if len(text)+2*len(a.JSON)+len(a.Remark[0])*len(a.Remark) > strict.MaxBytes { // lines and indents are shorter than twice the JSON
 		return nil, &unit.Fault{Where: j.File, What: "is too large to go into a PDF with the settings it was made with", Hint: "take remarks out, or make several jobs of it"}
 	}
@@ -50,32 +51,18 @@ var remarks = []string{
 }
 
 // keyed are keys with what they say: a string, a []string or a keyed.
-type keyed []struct {
+type keyed []saying
+
+type saying struct {
 	key  string
 	says any
 }
 
 // add adds what says anything.
 func (k *keyed) add(key string, says any) {
-	switch v := says.(type) {
-	case string:
-		if v = printable(v); v == "" {
-			return
-		}
-		says = v
-	case []string:
-		if len(v) == 0 {
-			return
-		}
-	case keyed:
-		if len(v) == 0 {
-			return
-		}
+	if !slices.Contains([]string{`""`, "[]", "{}"}, flow(says, quotedJSON)) {
+		*k = append(*k, saying{key, says})
 	}
-	*k = append(*k, struct {
-		key  string
-		says any
-	}{key, says})
 }
 
 // printable is a flag's text as a file may have it: a tab or a line's end is a blank.
@@ -99,12 +86,12 @@ func (k keyed) lines() []string {
 }
 
 // json is the same as JSON, a key on each line.
-func (k keyed) json(indent string) string {
+func (k keyed) json() string {
 	var all []string
 	for _, e := range k {
-		all = append(all, indent+"  "+quotedJSON(e.key)+": "+flow(e.says, quotedJSON))
+		all = append(all, "    "+quotedJSON(e.key)+": "+flow(e.says, quotedJSON))
 	}
-	return "{\n" + strings.Join(all, ",\n") + "\n" + indent + "}"
+	return "{\n" + strings.Join(all, ",\n") + "\n  }"
 }
 
 // flow is a value on one line, its keys as the given function writes them.
@@ -122,7 +109,7 @@ func flow(says any, key func(string) string) string {
 		}
 		return "{" + strings.Join(all, ", ") + "}"
 	}
-	return quotedJSON(fmt.Sprint(says))
+	return quotedJSON(printable(fmt.Sprint(says)))
 }
 
 // quotedJSON is text in double quotes, which YAML and JSON read alike.

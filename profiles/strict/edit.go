@@ -70,21 +70,17 @@ func Without(data []byte, a Addition) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	n, at := v.node, -1
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == a.Key {
-			at = i
-		}
-	}
+	at := entry(v.node.Content, a.Key)
 	if at < 0 {
 		return data, nil
 	}
-	for _, t := range v.without(data, a, n.Content[at]) {
+	key := v.node.Content[at]
+	for _, t := range v.without(data, a, key) {
 		if same(v, t, a.Key, "") {
 			return t, nil
 		}
 	}
-	return nil, cannotEdit(Value{v.file, n.Content[at]}, a.Key)
+	return nil, cannotEdit(Value{v.file, key}, a.Key)
 }
 
 func (v Value) without(data []byte, a Addition, key *yaml.Node) (all [][]byte) {
@@ -172,32 +168,13 @@ func same(v Value, text []byte, gone, new string) bool {
 	if err != nil || w.node.Kind != yaml.MappingNode {
 		return false
 	}
-	a, b, found := v.node.Content, w.node.Content, new == ""
-	for i := 0; i+1 < len(b); i += 2 {
-		if b[i].Value == new && new != "" {
-			b, found = append(b[:i:i], b[i+2:]...), true
-			break
-		}
-	}
-	for i := 0; i+1 < len(a); i += 2 {
-		if a[i].Value == gone && gone != "" {
-			a = append(a[:i:i], a[i+2:]...)
-			break
-		}
-	}
-	return found && equal(a, b)
+	a, _ := dropped(v.node.Content, gone)
+	b, found := dropped(w.node.Content, new)
+	return (found || new == "") && slices.EqualFunc(a, b, equal)
 }
 
-func equal(a, b []*yaml.Node) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i].Kind != b[i].Kind || a[i].Value != b[i].Value || a[i].Tag != b[i].Tag || !equal(a[i].Content, b[i].Content) {
-			return false
-		}
-	}
-	return true
+func equal(a, b *yaml.Node) bool {
+	return a.Kind == b.Kind && a.Value == b.Value && a.Tag == b.Tag && slices.EqualFunc(a.Content, b.Content, equal)
 }
 
 // Remarks says whether a file has remarks: words behind #, which are for people.

@@ -84,14 +84,30 @@ func (v Value) Take(key string) (taken, rest Value, ok bool) {
 	if v.node.Kind != yaml.MappingNode {
 		return Value{}, v, false
 	}
-	for i := 0; i+1 < len(v.node.Content); i += 2 {
-		if v.node.Content[i].Value == key {
-			n := *v.node
-			n.Content = slices.Delete(slices.Clone(n.Content), i, i+2)
-			return Value{v.file, v.node.Content[i+1]}, Value{v.file, &n}, true
+	n := *v.node
+	if n.Content, ok = dropped(n.Content, key); ok {
+		taken = Value{v.file, v.node.Content[entry(v.node.Content, key)+1]}
+	}
+	return taken, Value{v.file, &n}, ok
+}
+
+// entry is where a key stands among the keys and values of a map, −1 where it does not.
+func entry(content []*yaml.Node, key string) int {
+	for i := 0; i+1 < len(content); i += 2 {
+		if content[i].Value == key {
+			return i
 		}
 	}
-	return Value{}, v, false
+	return -1
+}
+
+// dropped is the same without the key and its value.
+func dropped(content []*yaml.Node, key string) (rest []*yaml.Node, found bool) {
+	i := entry(content, key)
+	if i < 0 || key == "" {
+		return content, false
+	}
+	return slices.Delete(slices.Clone(content), i, i+2), true
 }
 
 // Items are the values of a list.

@@ -2,9 +2,9 @@ package app
 
 import (
 	"trammel/cmd/internal/report"
+	"trammel/cmd/internal/solved"
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
-	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/check"
 )
@@ -131,12 +131,7 @@ func reportPiece(f check.Sheet) pieceCheck {
 	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: []string{},
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
 	for _, q := range c.Readings {
-		plain := func(x adjust.Figure) float64 {
-			if q.Measurement.Kind == triangle.Angle {
-				return x.Angle.Degrees()
-			}
-			return x.Length.MM()
-		}
+		plain := func(x adjust.Figure) float64 { return solved.Figure(q.Measurement.Kind, x) }
 		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: report.Kinds[q.Measurement.Kind],
 			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma), Rough: q.Rough})
 	}

@@ -3,6 +3,7 @@ package app
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/cmd/internal/solved"
@@ -11,6 +12,8 @@ import (
 	"trammel/plot/furniture"
 	"trammel/plot/template"
 	"trammel/plot/words"
+	"trammel/profiles/job"
+	"trammel/profiles/strict"
 )
 
 // document of a job, as yet without its pages.
@@ -23,7 +26,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), First: number,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), First: number, Language: w.Language,
 		Note: w.templatePiece(l.piece).Measures(),
 	}
 }
@@ -35,7 +38,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Shown: p.Covered(),
 	}
 	if p.Net != nil {
-		t.Which = w.Says().Nets().Which(*p.Net)
+		t.Which = w.Words().Nets().Which(*p.Net)
 	}
 	return t
 }
@@ -58,4 +61,43 @@ func fileName(name string) string {
 // numbered is the name of the file of piece i of several.
 func numbered(i, of int, name string) string {
 	return fmt.Sprintf("%0*d-%s", len(fmt.Sprint(of)), i+1, fileName(name))
+}
+
+// Layers are the names of the layers that can be left out.
+func Layers() []string {
+	var names []string
+	for _, l := range draw.Layers() {
+		if l != draw.Outline && !l.Fixed() {
+			names = append(names, l.String())
+		}
+	}
+	return names
+}
+
+// without reads a list of layers to be left out: construction,notes.
+func without(t job.Setting) ([]draw.Layer, error) {
+	if t.Text == "" {
+		return nil, nil
+	}
+	var hide []draw.Layer
+	for _, name := range strings.Split(t.Text, ",") {
+		name = strings.TrimSpace(name)
+		i := slices.IndexFunc(draw.Layers(), func(l draw.Layer) bool { return l.String() == name })
+		switch {
+		case name == draw.Outline.String():
+			return nil, &unit.Fault{Where: t.Where, What: "the outline is what is cut, and stays", Hint: "layers: " + strings.Join(Layers(), ", ")}
+		case i < 0 || draw.Layers()[i].Fixed():
+			return nil, &unit.Fault{Where: t.Where, What: fmt.Sprintf("%q is not a layer", strict.Shorten(name)), Hint: strict.Suggest(name, Layers())}
+		}
+		hide = append(hide, draw.Layers()[i])
+	}
+	return hide, nil
+}
+
+// shown is a page without the layers that are left out.
+func (w Work) shown(p draw.Page) draw.Page {
+	if len(w.hide) > 0 {
+		p.Ops = slices.DeleteFunc(slices.Clone(p.Ops), func(op draw.Op) bool { return slices.Contains(w.hide, op.Layer()) && !op.Layer().Fixed() })
+	}
+	return p
 }

@@ -31,7 +31,7 @@ type stock struct {
 
 // lay is where the pages of a piece lie.
 func (s stock) lay(outline geom.Polygon, effort paging.Effort) (paging.Plan, error) {
-	plan, err := paging.LayWithin(outline, s.Sheet, s.Cover, s.turn, effort)
+	plan, err := paging.Lay(outline, s.Sheet, s.Cover, s.turn, effort)
 	if err != nil {
 		return plan, err
 	}
@@ -62,7 +62,7 @@ func (s stock) layOnRoll(outline geom.Polygon, free paging.Plan, effort paging.E
 		inner := (best.Outline.Bounds().Height()+(rows-1)*s.Overlap)/rows + 2*paging.Unreliable + words
 		on := s.Sheet
 		on.Height = min(s.Height, unit.Length(math.Ceil((inner + s.Top + s.Bottom).MM())))
-		p, err := paging.LayWithin(outline, on, s.Cover, &best.Place.Turn, effort)
+		p, err := paging.Lay(outline, on, s.Cover, &best.Place.Turn, effort)
 		steps += p.Steps
 		if err == nil && len(p.Cells) <= len(best.Cells) {
 			best = p

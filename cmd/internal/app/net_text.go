@@ -33,7 +33,7 @@ func (w *screen) net(p solved.Piece) {
 	}
 	w.print("\n  found one by one, then adjusted together:\n")
 	for _, f := range a.Placed[:min(len(a.Placed), mostFound)] {
-		w.print("    %s\n", w.Says().Nets().Found(a, f))
+		w.print("    %s\n", w.Words().Nets().Found(a, f))
 	}
 	if n := len(a.Placed) - mostFound; n > 0 {
 		w.print("    and %d more\n", n)
@@ -46,7 +46,7 @@ func (w *screen) placement(p solved.Piece) {
 	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
 		return
 	}
-	w.print("  this one has %s\n", w.Says().Nets().Placement(a.Mine))
+	w.print("  this one has %s\n", w.Words().Nets().Placement(a.Mine))
 	if p.Several != nil {
 		return
 	}

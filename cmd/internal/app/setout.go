@@ -3,6 +3,8 @@ package app
 import (
 	"cmp"
 	"errors"
+	"fmt"
+	"io"
 	"slices"
 
 	"trammel/cmd/internal/report"
@@ -132,8 +134,22 @@ func framed(r *report.PieceReport, s setout.Sheet) {
 		at, c := s.Seen(geom.Name(n))
 		r.Points[n] = report.Pair(at)
 		if r.Net != nil {
-			e := c.Ellipse()
-			r.Net.Points[n] = report.PointReport{SigmaX: c.X().MM(), SigmaY: c.Y().MM(), Major: e.Major.MM(), Minor: e.Minor.MM(), Turn: e.Turn.Degrees(), Figure95: c.Figure95().MM()}
+			r.Net.Points[n] = report.ReportPoint(c)
 		}
 	}
+}
+
+// A file of pegs is of one sheet: each has a baseline of its own, and letters that the
+// others have too.
+
+// grid says how the pegs' coordinates lie.
+func (s *setoutSheets) grid() string {
+	base := s.all[0].Baseline
+	return fmt.Sprintf("%s is the origin, and the baseline %s%s has the bearing", base.From, base.From, base.To)
+}
+
+// pegs writes the places of the pegs as point,x,y in the site's grid.
+func (s *setoutSheets) pegs(out io.Writer) error {
+	site := s.work.Site
+	return s.all[0].PegsCSV(out, setout.Grid{Origin: site.Origin, Bearing: site.Bearing})
 }

@@ -181,7 +181,7 @@ func (w *screen) shape(p solved.Piece) {
 	if of.Spared() {
 		var each []string
 		for _, side := range of.Sides {
-			each = append(each, fmt.Sprintf("%s %s", side.Name, lines.Signed(f, side.Allow)))
+			each = append(each, fmt.Sprintf("%s %s", side.Name, f.Signed(side.Allow)))
 		}
 		w.print("  cut line beyond the finished edge: %s\n", strings.Join(each, ", "))
 	}

@@ -1,6 +1,7 @@
 package calibration
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -19,17 +20,14 @@ const reading unit.Length = 0.1
 // tool takes what is said of the rule and of the reading.
 func (c *Step) tool(o Options) error {
 	c.said = profiles.RuleSaid{Rule: strings.TrimSpace(o.Rule.Text), Reading: strings.TrimSpace(o.Reading.Text)}
+	var rule, reading error
 	if c.said.Rule != "" {
-		if _, _, err := profiles.ParseRule(c.said.Rule); err != nil {
-			return unit.Placed(err, o.Rule.Where)
-		}
+		_, _, rule = profiles.ParseRule(c.said.Rule)
 	}
 	if c.said.Reading != "" {
-		if _, err := profiles.ParseReading(c.said.Reading); err != nil {
-			return unit.Placed(err, o.Reading.Where)
-		}
+		_, reading = profiles.ParseReading(c.said.Reading)
 	}
-	return nil
+	return cmp.Or(unit.Placed(rule, o.Rule.Where), unit.Placed(reading, o.Reading.Where))
 }
 
 // tool is the rule, and the noise of its readings, for what was said of them: a rule

@@ -12,13 +12,18 @@ import (
 
 // Text says what is known of a printer.
 func Text(c profiles.Calibration) []string {
-	var b strings.Builder
 	rows := lines.Table{{"across", calibrate.Stretch(c.Found.Across)}, {"along", calibrate.Stretch(c.Found.Along)}, {"corners", squareness(c)}}
 	if c.Edges != nil {
 		rows = append(rows, []string{"white edges", edgesText(*c.Edges)})
 	}
-	rows = append(rows, []string{"corrected", uncertain(c)})
-	rows.Write(&b, "l l")
+	promise := fmt.Sprintf("every length within %.2f mm per metre, on 95 of 100 pages", 1000*c.Uncertainty)
+	if c.OfRule == 0 {
+		promise += ", if the rule is true"
+	} else {
+		promise += fmt.Sprintf(": %.2f of it reading, %.2f the rule", 1000*(c.Uncertainty-c.OfRule), 1000*c.OfRule)
+	}
+	var b strings.Builder
+	append(rows, []string{"corrected", promise}).Write(&b, "l l")
 	head := fmt.Sprintf("%s with %s, %s", c.Printer, c.Paper, lastRead(c))
 	return append([]string{head, ""}, strings.Split(strings.TrimRight(b.String(), "\n"), "\n")...)
 }
@@ -47,14 +52,6 @@ func squareness(c profiles.Calibration) string {
 
 func edgesText(e profiles.Edges) string {
 	return fmt.Sprintf("left %g, top %g, right %g, bottom %g mm", e.Left.MM(), e.Top.MM(), e.Right.MM(), e.Bottom.MM())
-}
-
-func uncertain(c profiles.Calibration) string {
-	say := fmt.Sprintf("every length within %.2f mm per metre, on 95 of 100 pages", 1000*c.Uncertainty)
-	if c.OfRule == 0 {
-		return say + ", if the rule is true"
-	}
-	return say + fmt.Sprintf(": %.2f of it reading, %.2f the rule", 1000*(c.Uncertainty-c.OfRule), 1000*c.OfRule)
 }
 
 // Entry is a calibration among the profiles.

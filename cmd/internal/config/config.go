@@ -17,17 +17,11 @@ import (
 	"strings"
 	"syscall"
 
-	"github.com/go-viper/mapstructure/v2"
 	"github.com/spf13/viper"
 
 	"trammel/geom/unit"
 	"trammel/profiles"
 )
-
-// settings are the words of the environment; each field is one variable.
-type settings struct {
-	Config, Paper, Printer, Trade string
-}
 
 // prefix of the variables: TRAMMEL_PAPER.
 const prefix = "TRAMMEL"
@@ -35,24 +29,20 @@ const prefix = "TRAMMEL"
 // variable is the name of the one that says key.
 func variable(key string) string { return prefix + "_" + strings.ToUpper(key) }
 
-// keys of settings. viper folds keys to small letters, so they are.
+// keys of the environment, each one variable. viper folds keys to small letters, so they are.
 var keys = []string{"config", "paper", "printer", "trade"}
 
-// environment reads the settings. viper sees texts and gives texts: nothing is made
-// a number of (it would make 0 of "10 mm"), and a key without a field is an error.
-func environment() (settings, error) {
-	v := viper.New()
+// environment is what the variables say, by key. viper sees texts and gives texts: nothing
+// is made a number of (it would make 0 of "10 mm").
+func environment() (map[string]string, error) {
+	v, said := viper.New(), map[string]string{}
 	for _, k := range keys {
 		if err := v.BindEnv(k, variable(k)); err != nil {
-			return settings{}, err
+			return nil, err
 		}
+		said[k] = v.GetString(k)
 	}
-	var s settings
-	err := v.UnmarshalExact(&s, func(c *mapstructure.DecoderConfig) {
-		c.WeaklyTypedInput = false
-		c.DecodeHook = nil
-	})
-	return s, err
+	return said, nil
 }
 
 // Profiles reads them all; file is that of --config, or empty, and read reads a file
@@ -80,17 +70,17 @@ func Profiles(file string, read func(path string) ([]byte, error)) (profiles.Set
 			}
 		}
 	}
-	if where := "--config"; file != "" || env.Config != "" {
+	if where := "--config"; file != "" || env["config"] != "" {
 		if file == "" {
-			file, where = env.Config, variable("config")
+			file, where = env["config"], variable("config")
 		}
 		if err := add(file, where); err != nil {
 			return profiles.Set{}, err
 		}
 	}
 	set, err := profiles.Load(files...)
-	for kind, name := range map[string]string{"paper": env.Paper, "printer": env.Printer, "trade": env.Trade} {
-		if name != "" {
+	for _, kind := range keys[1:] {
+		if name := env[kind]; name != "" {
 			set = set.Preferring(kind, name, variable(kind))
 		}
 	}

@@ -5,9 +5,10 @@
 package lines
 
 import (
-	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"trammel/plot/draw"
 )
 
 // Table is rows of cells, all of the same number.
@@ -60,18 +61,12 @@ func OnPoint(all []string) []string {
 	return out
 }
 
-// Paragraph writes words in lines, indented.
+// Paragraph writes words in lines, indented; a word too long for a line stays whole.
 func Paragraph(b *strings.Builder, indent, words string) {
-	line := indent
-	for _, w := range strings.Fields(words) {
-		if line != indent && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) > terminal {
-			b.WriteString(line + "\n")
-			line = indent
-		}
-		if line != indent {
-			line += " "
-		}
-		line += w
+	fits := func(s string) bool {
+		return utf8.RuneCountInString(indent+s) <= terminal || !strings.Contains(s, " ")
 	}
-	fmt.Fprintln(b, line)
+	for _, line := range draw.Wrap(strings.Fields(words), fits) {
+		b.WriteString(indent + line + "\n")
+	}
 }

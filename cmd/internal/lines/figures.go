@@ -88,11 +88,3 @@ func Plural(n int, thing string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
 }
-
-// Signed is a length with its sign, also where it is positive.
-func Signed(s unit.Style, l unit.Length) string {
-	if l < 0 {
-		return "−" + s.Length(-l)
-	}
-	return "+" + s.Length(l)
-}

@@ -2,11 +2,10 @@ package report
 
 import (
 	"slices"
-	"strings"
 
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
-	"trammel/geom/construct"
+	"trammel/geom/adjust"
 	"trammel/geom/net"
 	"trammel/geom/slip"
 )
@@ -107,12 +106,10 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		Points: map[string]PointReport{}, Found: []foundReport{}, Suspects: []suspectReport{}, Findings: slices.Concat([]string{}, info, cares),
 	}
 	for _, n := range a.Names {
-		c := a.Covariance(n)
-		e := c.Ellipse()
-		r.Points[string(n)] = PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
+		r.Points[string(n)] = ReportPoint(a.Covariance(n))
 	}
 	for _, f := range a.Placed {
-		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Says().Nets().Found(a, f))}
+		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Words().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
@@ -125,7 +122,7 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		m := a.Results[s.Index].Measurement
 		q := suspectReport{
 			Measured: s.Index, Token: m.Text, W: s.W, Reads: solved.Figure(m.Kind, s.Reads), Others: solved.Figure(m.Kind, s.Others), Sigma: solved.Figure(m.Kind, s.Sigma),
-			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.Says().Nets().Suspect(a, s, w.Figures)),
+			Agree: s.Agree, Alike: s.Alike, Slips: []slipReport{}, Say: string(w.Words().Nets().Suspect(a, s, w.Figures)),
 		}
 		for _, x := range s.Slips {
 			q.Slips = append(q.Slips, slipReport{slips[x.Kind], solved.Figure(m.Kind, x.By), solved.Figure(m.Kind, x.True)})
@@ -133,9 +130,15 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		r.Suspects = append(r.Suspects, q)
 	}
 	if s, ok := solved.Rectangle(a); ok {
-		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Says().Nets().Rectangle(s, w.Figures))}
+		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Words().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
+}
+
+// ReportPoint tells how sure a point is.
+func ReportPoint(c adjust.Covariance) PointReport {
+	e := c.Ellipse()
+	return PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
 }
 
 func handOf(right bool) string {
@@ -156,39 +159,25 @@ func adjustments(list []measuredReport, a net.Adjusted) {
 	}
 }
 
-// netPieceReport is the report of a net. Its sides and angles are those of the
-// outline.
-func reportNetPiece(w solved.Work, p solved.Piece) PieceReport {
+// net is what a net has: its sides and angles are those of the outline.
+func (r *PieceReport) net(p solved.Piece) {
 	a, o := *p.Net, p.Outline()
-	r := PieceReport{
-		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: 1, Quantity: p.Quantity, Base: strings.Join(texts(a.Base[:]), ""),
-		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(o.Names), Net: reportNet(w, a),
-	}
+	r.Base, r.Answers, r.Side = geom.Joined(a.Base[:]), 1, solved.SideTexts(a.Mine)
 	if p.Several != nil {
 		r.Answers = len(p.Several.Answers)
-	}
-	r.Side = solved.SideTexts(a.Mine)
-	for _, o := range a.Others {
-		if p.Several == nil {
+	} else {
+		for _, o := range a.Others {
 			r.Others = append(r.Others, otherReport{solved.SideTexts(o), float64(o.Area)})
 		}
 	}
-	points := p.Construction.Inner
-	for i, n := range o.Names {
-		points = append(points, construct.Spot{Name: n, At: o.Points[i]})
-		r.Sides[o.Side(i)], r.Angles[string(n)] = o.Sides[i].MM(), o.Angles[i].Degrees()
-	}
-	for _, s := range points {
+	for _, s := range p.Construction.Inner {
 		r.Points[string(s.Name)] = Pair(s.At)
+	}
+	for i, n := range o.Names {
+		r.Points[string(n)] = Pair(o.Points[i])
+		r.Sides[o.Side(i)], r.Angles[string(n)] = o.Sides[i].MM(), o.Angles[i].Degrees()
 	}
 	if len(o.Names) > 0 {
 		r.Area, r.Perimeter = float64(o.Area()), o.Perimeter().MM()
 	}
-	for i, s := range a.Results {
-		r.Measured[i].Residual = solved.Figure(s.Measurement.Kind, s.Residual)
-	}
-	adjustments(r.Measured, a)
-	r.Shape = reportShape(w, p)
-	return r
 }

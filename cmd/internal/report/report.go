@@ -2,7 +2,7 @@
 // --json writes, in mm and degrees, and how it follows from solved pieces.
 //
 // Files, from the top floor to the ground: report.go, setout_report.go, net_report.go,
-// shape_report.go, measured.go.
+// shape_report.go.
 package report
 
 import (
@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/solved"
+	"trammel/geom/adjust"
+	"trammel/geom/triangle"
 	"trammel/plot/draw"
 	"trammel/profiles/job"
 )
@@ -140,31 +142,60 @@ func Of(w solved.Work) Report {
 }
 
 func reportOne(w solved.Work, p solved.Piece) PieceReport {
-	if p.Net != nil {
-		return reportNetPiece(w, p)
-	}
-	t := p.Triangle()
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
-		Base: string(t.Names[0] + t.Names[1]), Points: map[string][2]float64{}, Sides: map[string]float64{},
-		Angles: map[string]float64{}, Heights: map[string]float64{}, Area: float64(t.Area), Perimeter: t.Perimeter.MM(),
-		Measured: []measuredReport{}, Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names),
+		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
+		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names), Shape: reportShape(w, p),
 	}
+	if a, ok := p.Checked(); ok {
+		r.Net = reportNet(w, a)
+		adjustments(r.Measured, a)
+	}
+	if p.Net != nil {
+		r.net(p)
+		return r
+	}
+	t := p.Triangle()
+	r.Base, r.Area, r.Perimeter = string(t.Names[0]+t.Names[1]), float64(t.Area), t.Perimeter.MM()
 	for i, n := range t.Names {
-		r.Points[string(n)] = [2]float64{t.Points[i].X.MM(), t.Points[i].Y.MM()}
+		r.Points[string(n)] = Pair(t.Points[i])
 		r.Angles[string(n)] = t.Angles[i].Degrees()
 		r.Heights[string(n)] = t.Heights[i].MM()
 	}
 	for _, s := range solved.Sides(t) {
 		r.Sides[s.Name] = s.Length.MM()
 	}
-	r.Measured = measured(p)
-	r.Shape = reportShape(w, p)
-	if a, ok := p.Checked(); ok {
-		r.Net = reportNet(w, a)
-		adjustments(r.Measured, a)
-	}
 	return r
+}
+
+// Kinds of measurements, as software reads them.
+var Kinds = map[triangle.Kind]string{triangle.Distance: "distance", triangle.Angle: "angle", triangle.Height: "height"}
+
+func measured(p solved.Piece) []measuredReport {
+	list := make([]measuredReport, len(p.Solution.Measured))
+	for i, m := range p.Solution.Measured {
+		value, _ := m.Value.Value.Float64()
+		tolerance, _ := m.Value.Tolerance.Float64()
+		list[i] = measuredReport{Token: m.Text, Where: m.Where, Kind: Kinds[m.Kind], Value: value, Tolerance: tolerance, Stated: m.Value.Stated}
+	}
+	if p.Net != nil {
+		for i, s := range p.Net.Results {
+			list[i].Residual = solved.Figure(s.Measurement.Kind, s.Residual)
+		}
+		return list
+	}
+	a := p.Solution.Answers[p.Answer]
+	for i, r := range a.Residuals {
+		list[i].Residual = solved.Figure(p.Solution.Measured[i].Kind, adjust.Figure(r))
+	}
+	for _, m := range a.Moves {
+		moves := map[string]float64{}
+		for i, n := range a.Triangle.Names {
+			moves[string(n)] = m.Corners[i].MM()
+		}
+		list[m.Measurement].Moves = moves
+	}
+	return list
 }
 
 func ReportPage(number int, p draw.Page) PageReport {

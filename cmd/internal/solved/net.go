@@ -139,7 +139,7 @@ const mostWays = 4
 func (w Work) Placement(m net.Placement) string {
 	var parts []string
 	if len(m.Sides) > 0 {
-		parts = append(parts, w.Says().Nets().Placement(m))
+		parts = append(parts, w.Words().Nets().Placement(m))
 	}
 	if m.Area > 0 {
 		parts = append(parts, "area "+lines.Area(w.Figures, m.Area))
@@ -269,7 +269,7 @@ func (w Work) edge(a net.Adjusted) (geom.Outline, error) {
 	if i, j, crossed := o.Points.Crossing(); crossed {
 		f := &unit.Fault{Subject: unit.Outline, Of: geom.Joined(a.Outline), What: fmt.Sprintf("its edges %s and %s cross", o.Side(i), o.Side(j)), Hint: "name the corners in the order of walking round"}
 		if len(a.Suspects) > 0 {
-			f.Hint += "; or mend the measurements first: " + string(w.Says().Nets().Suspect(a, a.Suspects[0], w.Figures))
+			f.Hint += "; or mend the measurements first: " + string(w.Words().Nets().Suspect(a, a.Suspects[0], w.Figures))
 		}
 		return o, f
 	}
@@ -325,7 +325,7 @@ func spelled(names []geom.Name) []string {
 // adjust is a triangle with its measurements adjusted from the answer that is meant,
 // where there are more than needed: once, for all that is said and made of it.
 func (w Work) adjust(p Piece) Piece {
-	if p.Net == nil && len(p.Solution.Measured) > 3 {
+	if p.Net == nil && p.adjusted == nil && len(p.Solution.Measured) > 3 {
 		if a, err := w.netOfTriangle(p.Triangle(), p.Solution.Measured); err == nil {
 			p.adjusted = &a
 		}

@@ -21,28 +21,31 @@ const leeway = 3
 // weighed by what the tools keep, unless a tolerance is stated, at every size and as in
 // any net: so a template and a setting-out sheet have the same figures.
 // What differs by more than the last digit written, though not by more than the tools
-// explain, is adjusted; what agrees exactly stays as it is.
-func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.Solution, error) {
+// explain, is adjusted; what agrees exactly stays as it is. The adjustment is nil where it
+// is not that of the triangle.
+func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.Solution, *net.Adjusted, error) {
 	s, err := triangle.Solve(ms, base)
 	if len(ms) <= 3 || err == nil && (len(s.Answers) > 1 || exact(s.Answers[0])) {
-		return s, err
+		return s, nil, err
 	}
 	var none *triangle.NoTriangle
 	var a net.Adjusted
+	var same *net.Adjusted
 	var failed error
 	switch {
 	case err == nil:
 		a, failed = w.netOfTriangle(s.Answers[0].Triangle, ms)
+		same = &a
 	case errors.As(err, &none) && len(pointsOf(ms)) == 3:
 		a, failed = net.Adjust(net.Net{Measured: ms, Tools: w.toolsFor(ms)})
 		if failed == nil && !Agrees(a) {
-			return s, err
+			return s, nil, err
 		}
 	default:
-		return s, err
+		return s, nil, err
 	}
 	if failed != nil {
-		return s, err
+		return s, nil, err
 	}
 	wide := slices.Clone(ms)
 	for i, r := range a.Results {
@@ -50,10 +53,10 @@ func (w Work) triangle(ms []triangle.Measurement, base [2]geom.Name) (triangle.S
 	}
 	t, failed := triangle.Solve(wide, base)
 	if failed != nil || len(t.Answers) > 1 {
-		return s, err
+		return s, same, err
 	}
 	t.Measured = ms
-	return t, nil
+	return t, same, nil
 }
 
 // exact says whether a triangle has all its measurements as written.
@@ -91,7 +94,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Says().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Words().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

@@ -56,7 +56,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 		}
 		if a, ok := p.Checked(); ok {
 			_, cares := w.Findings(a)
-			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Says().Nets().TooFine(a, w.Figures))...)
+			p.Warnings = append(append(p.Warnings, cares...), remarks(w.Words().Nets().TooFine(a, w.Figures))...)
 		}
 		p.ByHand = crossings(w.Figures, *p)
 	}
@@ -79,7 +79,7 @@ func (w Work) solved(index int) ([]Piece, error) {
 func (w Work) solve(index int) ([]Piece, error) {
 	p := w.Job.Pieces[index]
 	base, pick := p.Base, p.Pick
-	solution, err := w.triangle(w.Measured[index], base)
+	solution, adjusted, err := w.triangle(w.Measured[index], base)
 	if err != nil {
 		return nil, placed(p, err)
 	}
@@ -94,7 +94,7 @@ func (w Work) solve(index int) ([]Piece, error) {
 		q := Piece{
 			Index: index, Name: p.Name, Where: p.Where, Quantity: p.Quantity, Answer: i, Base: base,
 			both:   len(solution.Answers) > 1 && pick != job.First && pick != job.Second,
-			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution,
+			Picked: len(solution.Answers) == 1 || pick != job.Unpicked, Solution: solution, adjusted: adjusted,
 		}
 		if q.Name == "" {
 			q.Name = q.title(len(w.Job.Pieces))

@@ -29,8 +29,8 @@ type Work struct {
 	Language words.Language // of all that is said; nil: English at the bench
 }
 
-// Says is that language.
-func (w Work) Says() words.Language { return words.In(w.Language) }
+// Words is that language.
+func (w Work) Words() words.Language { return words.In(w.Language) }
 
 // Piece is one triangle of the job, or a net of more points. Where two triangles
 // fit a piece and neither is picked, or both are, it stands twice; where a net fits

@@ -18,7 +18,7 @@ func Agrees(a net.Adjusted) bool { return a.Global.Passed && len(a.Suspects) == 
 // Findings are what is said of an adjustment: what is good to know, and what to take
 // care of.
 func (w Work) Findings(a net.Adjusted) (info, cares []string) {
-	n := w.Says().Nets()
+	n := w.Words().Nets()
 	info, cares = remarks(n.Findings(a, w.Figures)), remarks(n.Doubts(a))
 	if !Agrees(a) {
 		return nil, append(info, cares...)
@@ -37,7 +37,7 @@ func remarks(all []words.Remark) (said []string) {
 func (w Work) Agreement(a net.Adjusted) []string {
 	info, _ := w.Findings(a)
 	if s, ok := Rectangle(a); ok {
-		info = append(info, string(w.Says().Nets().Rectangle(s, w.Figures)))
+		info = append(info, string(w.Words().Nets().Rectangle(s, w.Figures)))
 	}
 	for i, s := range info {
 		info[i] = lines.Sentence(s)

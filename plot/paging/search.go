@@ -1,6 +1,12 @@
 package paging
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"trammel/geom"
+)
 
 // pose is how the piece lies: turned about its middle, then moved.
 type pose struct{ turn, x, y float64 }
@@ -12,13 +18,13 @@ type pose struct{ turn, x, y float64 }
 type search struct {
 	g      grid
 	cover  Cover
-	base   []xy // corners from the middle of the piece, not turned
-	centre xy   // where that middle lies in the piece
+	base   []geom.Vector // corners from the middle of the piece, not turned
+	centre geom.Vector   // where that middle lies in the piece
 	radius float64
 	w      walker
 
-	turned []xy // scratch
-	shape  []xy
+	turned []geom.Vector // scratch
+	shape  []geom.Vector
 
 	best  int // the fewest pages found
 	at    pose
@@ -39,9 +45,8 @@ type box struct {
 	ht, hx, hy float64
 }
 
-// Resolution is how finely the proof looks: no place takes fewer pages than the
-// proven least unless it does so only because every window is larger than it
-// should be by less than this. A layout as tight as that cannot be printed.
+// resolution is how finely the proof looks: what fits only because every window is
+// larger by less than this cannot be printed.
 const resolution = 0.02
 
 // start is the half size of the first boxes, in mm of displacement.
@@ -51,72 +56,72 @@ const start = 24
 // followed by the one by spots.
 const fine = 3.0
 
-func newSearch(base []xy, g grid, c Cover, limit int) *search {
+func newSearch(base []geom.Vector, g grid, c Cover, limit int) *search {
 	s := &search{g: g, cover: c, base: base, limit: limit, best: math.MaxInt, goal: 1, most: math.MaxInt}
 	s.w.g, s.w.cover = g, c
 	s.w.needed.clear()
 	s.w.taken.clear()
-	s.turned, s.shape = make([]xy, len(base)), make([]xy, len(base))
+	s.turned, s.shape = make([]geom.Vector, len(base)), make([]geom.Vector, len(base))
 	for _, a := range base {
-		s.radius = max(s.radius, math.Hypot(a.x, a.y))
+		s.radius = max(s.radius, a.Size())
 	}
 	return s
 }
 
 // middle is about the centre of the smallest circle round the points; any point
 // would do, this one makes bounds tight.
-func middle(p []xy) xy {
+func middle(p []geom.Vector) geom.Vector {
 	c := p[0]
 	for k := 1; k < 300; k++ {
 		f, d := c, 0.0
 		for _, a := range p {
-			if e := math.Hypot(a.x-c.x, a.y-c.y); e > d {
+			if e := c.To(a); e > d {
 				f, d = a, e
 			}
 		}
-		c.x += (f.x - c.x) / float64(k+1)
-		c.y += (f.y - c.y) / float64(k+1)
+		c.X += (f.X - c.X) / float64(k+1)
+		c.Y += (f.Y - c.Y) / float64(k+1)
 	}
 	return c
 }
 
-func rotate(to, from []xy, turn float64) {
+func rotate(to, from []geom.Vector, turn float64) {
 	s, c := math.Sincos(turn)
 	for k, a := range from {
-		to[k] = xy{c*a.x - s*a.y, s*a.x + c*a.y}
+		to[k] = geom.Vector{X: c*a.X - s*a.Y, Y: s*a.X + c*a.Y}
 	}
 }
 
-func (s *search) moved(t []xy, x, y float64) []xy {
+func (s *search) moved(t []geom.Vector, x, y float64) []geom.Vector {
 	for k, a := range t {
-		s.shape[k] = xy{a.x + x, a.y + y}
+		s.shape[k] = geom.Vector{X: a.X + x, Y: a.Y + y}
 	}
 	return s.shape
 }
 
 // bound is that of a pose, with the turned piece moved to at and from there by as much
 // as by; it looks no further than want.
-func (s *search) bound(t []xy, at, by xy, want int) int {
+func (s *search) bound(t []geom.Vector, at, by geom.Vector, want int) int {
 	n := 1
 	if len(t) == 3 {
-		rows := 4 + int((max(t[0].y, t[1].y, t[2].y)-min(t[0].y, t[1].y, t[2].y))/s.g.q)
+		rows := 4 + int((max(t[0].Y, t[1].Y, t[2].Y)-min(t[0].Y, t[1].Y, t[2].Y))/s.g.q)
 		s.work += rows
 		s.cost += rows + rows/2
 		if s.cover == OutlineOnly { // chains have several ways to go
 			s.cost += 3 * rows
 		}
-		n = boundTriangle([3]xy{t[0], t[1], t[2]}, at, by.x, by.y, s.g, s.cover)
+		n = boundTriangle([3]geom.Vector{t[0], t[1], t[2]}, at, by.X, by.Y, s.g, s.cover)
 	}
-	if n < want && (len(t) > 3 || max(by.x, by.y) < fine) {
-		n = max(n, s.w.bound(s.moved(t, at.x, at.y), by.x, by.y, want))
+	if n < want && (len(t) > 3 || max(by.X, by.Y) < fine) {
+		n = max(n, s.w.bound(s.moved(t, at.X, at.Y), by.X, by.Y, want))
 		s.count()
 	}
 	return n
 }
 
 // visit takes the place for the best where it is.
-func (s *search) visit(t []xy, at pose) {
-	if s.bound(t, xy{at.x, at.y}, xy{}, s.best) >= s.best {
+func (s *search) visit(t []geom.Vector, at pose) {
+	if s.bound(t, geom.Vector{X: at.x, Y: at.y}, geom.Vector{}, s.best) >= s.best {
 		return
 	}
 	if n := len(s.w.lay(s.moved(t, at.x, at.y), 0)); n > 0 && n < s.best {
@@ -157,24 +162,12 @@ const seedCorners = 6
 
 // borderPlaces are those that bring one corner onto upright borders and another,
 // or the same, onto level ones.
-func borderPlaces(t []xy, turn float64, g grid) []pose {
+func borderPlaces(t []geom.Vector, turn float64, g grid) []pose {
 	some := t
 	if len(t) > seedCorners {
-		some = []xy{t[0], t[0], t[0], t[0]}
-		for _, a := range t {
-			if a.x < some[0].x {
-				some[0] = a
-			}
-			if a.x > some[1].x {
-				some[1] = a
-			}
-			if a.y < some[2].y {
-				some[2] = a
-			}
-			if a.y > some[3].y {
-				some[3] = a
-			}
-		}
+		byX := func(a, b geom.Vector) int { return cmp.Compare(a.X, b.X) }
+		byY := func(a, b geom.Vector) int { return cmp.Compare(a.Y, b.Y) }
+		some = []geom.Vector{slices.MinFunc(t, byX), slices.MaxFunc(t, byX), slices.MinFunc(t, byY), slices.MaxFunc(t, byY)}
 		for k := len(some); k < seedCorners; k++ {
 			some = append(some, t[k*len(t)/seedCorners])
 		}
@@ -184,7 +177,7 @@ func borderPlaces(t []xy, turn float64, g grid) []pose {
 		for _, b := range some {
 			for _, x := range [2]float64{0, g.u} {
 				for _, y := range [2]float64{0, g.v} {
-					all = append(all, pose{turn, modulo(x-a.x, g.p), modulo(y-b.y, g.q)})
+					all = append(all, pose{turn, modulo(x-a.X, g.p), modulo(y-b.Y, g.q)})
 				}
 			}
 		}
@@ -192,11 +185,8 @@ func borderPlaces(t []xy, turn float64, g grid) []pose {
 	return all
 }
 
-func modulo(x, p float64) float64 { return x - math.Floor(x/p)*p }
-
-// shifts searches all shifts at a turn; turns searches all turns as well.
-// Each returns a number of pages that no place of those takes fewer than: it is
-// best where that is proven.
+// shifts searches all shifts at a turn, turns all turns as well. No place of those takes
+// fewer pages than it returns: best where that is proven.
 func (s *search) shifts(turn float64) int {
 	s.roots(turn, 0, 1)
 	return s.run()
@@ -237,13 +227,13 @@ func (s *search) roots(turn, ht float64, n int) {
 }
 
 // reach is how far a point moves at most within the box.
-func (b box) reach(t []xy) (dx, dy float64) {
+func (b box) reach(t []geom.Vector) (dx, dy float64) {
 	if b.ht == 0 {
 		return b.hx, b.hy
 	}
 	var mx, my float64
 	for _, a := range t {
-		mx, my = max(mx, math.Abs(a.x)), max(my, math.Abs(a.y))
+		mx, my = max(mx, math.Abs(a.X)), max(my, math.Abs(a.Y))
 	}
 	sin, cos := math.Sincos(b.ht)
 	return b.hx + my*sin + mx*(1-cos), b.hy + mx*sin + my*(1-cos)
@@ -251,9 +241,9 @@ func (b box) reach(t []xy) (dx, dy float64) {
 
 // admit puts a box among the open ones unless it is decided.
 // What holds for a box that it is part of, at least known, holds for it as well.
-func (s *search) admit(b box, t []xy, known int) {
+func (s *search) admit(b box, t []geom.Vector, known int) {
 	dx, dy := b.reach(t)
-	n := max(known, s.bound(t, xy{b.x, b.y}, xy{dx, dy}, s.best))
+	n := max(known, s.bound(t, geom.Vector{X: b.x, Y: b.y}, geom.Vector{X: dx, Y: dy}, s.best))
 	if n >= s.best {
 		return
 	}
@@ -275,11 +265,11 @@ const snap = 0.5
 
 // visitBorders visits the places of a box that bring a corner exactly onto a
 // border: an edge that lies along borders may fit nowhere else in the box.
-func (s *search) visitBorders(t []xy, b box) {
+func (s *search) visitBorders(t []geom.Vector, b box) {
 	for _, a := range t[:min(len(t), seedCorners)] {
 		for _, border := range [2]float64{0, 1} {
-			x := b.x + math.Remainder(border*s.g.u-a.x-b.x, s.g.p)
-			y := b.y + math.Remainder(border*s.g.v-a.y-b.y, s.g.q)
+			x := b.x + math.Remainder(border*s.g.u-a.X-b.x, s.g.p)
+			y := b.y + math.Remainder(border*s.g.v-a.Y-b.y, s.g.q)
 			if math.Abs(x-b.x) <= b.hx {
 				s.visit(t, pose{b.turn, x, b.y})
 			}

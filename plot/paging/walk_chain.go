@@ -1,7 +1,6 @@
 package paging
 
-// Which further pages let one walk round: the cheapest chain for each part of the
-// outline between two cores, one after the other.
+import "slices"
 
 // step is what it takes to be on each of the pages of a spot, and from where.
 type step struct {
@@ -29,14 +28,10 @@ func (w *walker) complete() {
 // strips takes pages where the outline meets no core.
 func (w *walker) strips() {
 	n := len(w.spots)
-	i, j, ni, nj := w.spots[0].pages()
 	var best []page
-	for b := 0; b < 4; b++ {
-		if b&1 >= ni || b>>1 >= nj {
-			continue
-		}
+	for b, m := range w.spots[0].showing {
 		w.taken.clear()
-		w.taken.put(page{i + b&1, j + b>>1})
+		w.taken.put(m)
 		w.chain(1, n, b)
 		if best == nil || len(w.taken.list) < len(best) {
 			best = append(best[:0], w.taken.list...)
@@ -67,20 +62,17 @@ func (w *walker) reckon(a, b, bit int, shared bool) {
 		was, now := &w.steps[k-a], &w.steps[k-a+1]
 		now.cost = [4]int32{far, far, far, far}
 		ox, oy := int(last.x>>1)-int(s.x>>1), int(last.y>>1)-int(s.y>>1)
-		i, j, ni, nj := s.pages()
-		for c := 0; c < 4; c++ {
+		_, _, ni, nj := s.pages()
+		for c := range 4 {
 			di, dj := c&1+ox, c>>1+oy
 			if was.cost[c] < far && di >= 0 && dj >= 0 && di < ni && dj < nj {
 				now.cost[di+2*dj], now.from[di+2*dj] = was.cost[c], int8(c)
 			}
 		}
 		for range 2 {
-			for c := 0; c < 4; c++ {
-				if c&1 >= ni || c>>1 >= nj {
-					continue
-				}
+			for c, m := range s.showing {
 				price := int32(onePage)
-				if m := (page{i + c&1, j + c>>1}); w.has(m) {
+				if w.has(m) {
 					price = 0
 				} else if at := w.pack.at(m); shared && at < len(w.uses) {
 					price -= int32(min(w.uses[at], 8))
@@ -122,10 +114,5 @@ func (w *walker) has(n page) bool {
 		return true
 	}
 	w.cost += 1 + len(w.tried)/8
-	for _, m := range w.tried {
-		if m == n {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(w.tried, n)
 }

@@ -26,7 +26,7 @@ func sides(a, b, c float64) geom.Polygon {
 // check lays a piece and holds the plan to its definition.
 func check(t *testing.T, name string, outline geom.Polygon, s paging.Sheet, c paging.Cover, turn *unit.Angle) paging.Plan {
 	t.Helper()
-	p, err := paging.Lay(outline, s, c, turn)
+	p, err := paging.Lay(outline, s, c, turn, paging.Effort{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -171,8 +171,8 @@ func TestSamePlanTwice(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	for k := range 40 {
 		outline := randomTriangle(r, k)
-		a, _ := paging.Lay(outline, a4Sheet, paging.Cover(k%2), nil)
-		b, _ := paging.Lay(outline, a4Sheet, paging.Cover(k%2), nil)
+		a, _ := paging.Lay(outline, a4Sheet, paging.Cover(k%2), nil, paging.Effort{})
+		b, _ := paging.Lay(outline, a4Sheet, paging.Cover(k%2), nil, paging.Effort{})
 		if fmt.Sprintf("%#v", a) != fmt.Sprintf("%#v", b) {
 			t.Errorf("triangle %d: two plans of the same piece differ", k)
 		}
@@ -282,7 +282,7 @@ func BenchmarkLay(b *testing.B) {
 			for k := 0; b.Loop(); k++ {
 				outline := c.shape(r, k)
 				begin := time.Now()
-				if _, err := paging.Lay(outline, a4Sheet, c.cover, nil); err != nil {
+				if _, err := paging.Lay(outline, a4Sheet, c.cover, nil, paging.Effort{}); err != nil {
 					b.Fatal(err)
 				}
 				took = append(took, time.Since(begin).Seconds()*1e3)

@@ -4,19 +4,21 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"trammel/geom"
 )
 
-func someTriangle(r *rand.Rand, k int) []xy {
+func someTriangle(r *rand.Rand, k int) []geom.Vector {
 	size := math.Exp(math.Log(60) + r.Float64()*math.Log(100))
-	p := []xy{{r.Float64() * size, r.Float64() * size}, {r.Float64() * size, r.Float64() * size}, {r.Float64() * size, r.Float64() * size}}
+	p := []geom.Vector{{X: r.Float64() * size, Y: r.Float64() * size}, {X: r.Float64() * size, Y: r.Float64() * size}, {X: r.Float64() * size, Y: r.Float64() * size}}
 	if k%3 == 0 { // a needle
 		f := r.Float64()
-		p[2] = xy{p[0].x + (p[1].x-p[0].x)*f + r.Float64()*30, p[0].y + (p[1].y-p[0].y)*f}
+		p[2] = geom.Vector{X: p[0].X + (p[1].X-p[0].X)*f + r.Float64()*30, Y: p[0].Y + (p[1].Y-p[0].Y)*f}
 	}
 	c := middle(p)
 	for i := range p {
-		p[i].x -= c.x
-		p[i].y -= c.y
+		p[i].X -= c.X
+		p[i].Y -= c.Y
 	}
 	return p
 }
@@ -38,11 +40,11 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 		d := math.Pow(10, r.Float64()*3.3-2) // 0.01 to 20 mm
 		b := box{pose{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}, d / s.radius * r.Float64(), d * r.Float64(), d * r.Float64()}
 		if k%5 == 0 { // an edge parallel
-			b.turn = -math.Atan2(s.base[1].y-s.base[0].y, s.base[1].x-s.base[0].x)
+			b.turn = -math.Atan2(s.base[1].Y-s.base[0].Y, s.base[1].X-s.base[0].X)
 		}
 		rotate(s.turned, s.base, b.turn)
 		dx, dy := b.reach(s.turned)
-		rows := boundTriangle([3]xy{s.turned[0], s.turned[1], s.turned[2]}, xy{b.x, b.y}, dx, dy, g, c)
+		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{X: b.x, Y: b.y}, dx, dy, g, c)
 		spots := s.w.bound(s.moved(s.turned, b.x, b.y), dx, dy, far)
 		for range 4 {
 			in := func(h float64) float64 { return h * (2*r.Float64() - 1) }
@@ -75,7 +77,7 @@ func TestRowsAndSpotsAgree(t *testing.T) {
 		s := newSearch(someTriangle(r, k/6), g, c, 0)
 		at := pose{r.Float64() * math.Pi, r.Float64() * g.p, r.Float64() * g.q}
 		rotate(s.turned, s.base, at.turn)
-		rows := boundTriangle([3]xy{s.turned[0], s.turned[1], s.turned[2]}, xy{at.x, at.y}, 0, 0, g, c)
+		rows := boundTriangle([3]geom.Vector{s.turned[0], s.turned[1], s.turned[2]}, geom.Vector{X: at.x, Y: at.y}, 0, 0, g, c)
 		p := s.moved(s.turned, at.x, at.y)
 		n := len(s.w.lay(p, 0))
 		if rows > n {

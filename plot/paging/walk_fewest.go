@@ -1,6 +1,10 @@
 package paging
 
-// How many pages it takes to cover and to walk, and which.
+import (
+	"slices"
+
+	"trammel/geom"
+)
 
 // stuck goes round from the core at spot number from, by the pages there are.
 // Where the walk cannot go on it returns the spots from the last core before
@@ -31,7 +35,7 @@ func (w *walker) stuck(from int) (a, b int) {
 func (w *walker) reach(last, s spot, at uint) uint {
 	ox, oy := int(last.x>>1)-int(s.x>>1), int(last.y>>1)-int(s.y>>1)
 	var to uint
-	for b := 0; b < 4; b++ {
+	for b := range 4 {
 		if at>>b&1 == 1 {
 			di, dj := b&1+ox, b>>1+oy
 			if di >= 0 && dj >= 0 && di <= int(s.x&1) && dj <= int(s.y&1) {
@@ -42,13 +46,10 @@ func (w *walker) reach(last, s spot, at uint) uint {
 	if s.core() || to == 0 {
 		return to
 	}
-	i, j, ni, nj := s.pages()
 	var there uint
-	for dj := 0; dj < nj; dj++ {
-		for di := 0; di < ni; di++ {
-			if b := di + 2*dj; to>>b&1 == 1 || w.has(page{i + di, j + dj}) {
-				there |= 1 << b
-			}
+	for b, n := range s.showing {
+		if to>>b&1 == 1 || w.has(n) {
+			there |= 1 << b
 		}
 	}
 	for range 2 { // two steps lead anywhere in a square of four
@@ -108,10 +109,8 @@ func (w *walker) pile(a, b, since, now int) (before, with int) {
 	w.once.clear()
 	w.cost += 8 * (b - a)
 	for k := a; k < b; k++ {
-		i, j, ni, nj := w.spots[k].pages()
-		for c := range 4 {
-			if m := (page{i + c&1, j + c>>1}); c&1 < ni && c>>1 < nj && !w.must(m) && !w.once.has(m) {
-				w.once.put(m)
+		for _, m := range w.spots[k].showing {
+			if !w.must(m) && w.once.put(m) {
 				switch at := w.pack.at(m); {
 				case at < since:
 					before++
@@ -132,21 +131,15 @@ func (w *walker) pile(a, b, since, now int) (before, with int) {
 // straight says whether each page to be added for spots a to b − 1 shows only
 // ones that follow each other, as it is where the outline has no corner.
 func (w *walker) straight(a, b int) bool {
-	corner := false
 	w.cost += len(w.corners)/8 + 2*(b-a)
-	for _, c := range w.corners {
-		corner = corner || a <= c && c < b
-	}
-	if !corner {
+	if !slices.ContainsFunc(w.corners, func(c int) bool { return a <= c && c < b }) {
 		return true
 	}
 	w.once.clear()
 	w.last = w.last[:0]
 	for k := a; k < b; k++ {
-		i, j, ni, nj := w.spots[k%len(w.spots)].pages()
-		for c := range 4 {
-			m := page{i + c&1, j + c>>1}
-			if c&1 >= ni || c>>1 >= nj || w.must(m) {
+		for _, m := range w.spots[k%len(w.spots)].showing {
+			if w.must(m) {
 				continue
 			}
 			if at := w.once.at(m); at == far {
@@ -162,26 +155,20 @@ func (w *walker) straight(a, b int) bool {
 	return true
 }
 
-// packed is a number of pages that spots a to b − 1 need besides: of spots that no
-// needed page shows, no two of which one page shows. Where there are none it is
-// one if none of the pages is counted already.
+// packed is how many of the spots a to b − 1 no needed page and no two one page shows;
+// where there are none it is one if none of the pages is counted already.
 func (w *walker) packed(a, b int) int {
 	n := 0
 	have := len(w.pack.list)
 	for k := a; k < b; k++ {
-		i, j, ni, nj := w.spots[k].pages()
 		alone := true
-		for c := range 4 {
-			if m := (page{i + c&1, j + c>>1}); alone && c&1 < ni && c>>1 < nj {
-				alone = !w.must(m) && !w.pack.has(m)
-			}
+		for _, m := range w.spots[k].showing {
+			alone = alone && !w.must(m) && !w.pack.has(m)
 		}
 		if alone {
 			n++
-			for c := range 4 {
-				if c&1 < ni && c>>1 < nj {
-					w.pack.put(page{i + c&1, j + c>>1})
-				}
+			for _, m := range w.spots[k].showing {
+				w.pack.put(m)
 			}
 		}
 	}
@@ -194,10 +181,9 @@ func (w *walker) packed(a, b int) int {
 	return 0
 }
 
-// bound is a number of pages that the shape needs and still needs when no point
-// of it moves by more than (dx, dy). It looks no further than to see that it is
-// not under want.
-func (w *walker) bound(p []xy, dx, dy float64, want int) int {
+// bound is a number of pages that the shape still needs when no point of it moves by
+// more than (dx, dy). It looks no further than want.
+func (w *walker) bound(p []geom.Vector, dx, dy float64, want int) int {
 	if !w.trace(p, dx, dy) {
 		return 1
 	}
@@ -248,22 +234,18 @@ func (w *walker) try(from, more int, tries *int) bool {
 	}
 	depth := len(w.tried)
 	for k := a; k <= b; k++ {
-		i, j, ni, nj := w.spots[k%len(w.spots)].pages()
-		for dj := 0; dj < nj; dj++ {
-			for di := 0; di < ni; di++ {
-				n := page{i + di, j + dj}
-				if *tries <= 0 {
-					return false
-				}
-				if w.has(n) {
-					continue
-				}
-				w.tried = append(w.tried, n)
-				if w.try(a-1, more-1, tries) {
-					return true
-				}
-				w.tried = w.tried[:depth]
+		for _, n := range w.spots[k%len(w.spots)].showing {
+			if *tries <= 0 {
+				return false
 			}
+			if w.has(n) {
+				continue
+			}
+			w.tried = append(w.tried, n)
+			if w.try(a-1, more-1, tries) {
+				return true
+			}
+			w.tried = w.tried[:depth]
 		}
 	}
 	return false
@@ -271,7 +253,7 @@ func (w *walker) try(from, more int, tries *int) bool {
 
 // lay is a list of few pages that covers and can be walked, every window shrunk
 // by slack on each side; empty where strips are too narrow for that.
-func (w *walker) lay(p []xy, slack float64) []page {
+func (w *walker) lay(p []geom.Vector, slack float64) []page {
 	if w.g.u < 2*slack || w.g.v < 2*slack || !w.trace(p, -slack, -slack) {
 		return nil
 	}
@@ -281,7 +263,7 @@ func (w *walker) lay(p []xy, slack float64) []page {
 	if w.cores == 0 {
 		w.strips()
 	} else if w.complete(); n < len(w.taken.list) {
-		some := append([]page(nil), w.taken.list...)
+		some := slices.Clone(w.taken.list)
 		w.taken.clear()
 		if _, ok := w.deepen(n, len(some), layTries); ok {
 			some = append(some[:0], w.tried...)
@@ -291,6 +273,6 @@ func (w *walker) lay(p []xy, slack float64) []page {
 			w.taken.put(m)
 		}
 	}
-	all := append([]page(nil), w.needed.list...)
+	all := slices.Clone(w.needed.list)
 	return append(w.innerPages(all), w.taken.list...)
 }

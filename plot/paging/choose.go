@@ -4,10 +4,10 @@ import (
 	"cmp"
 	"math"
 	"slices"
-)
 
-// Many places take the least number of pages. Which is taken is decided here, so
-// that the same piece always gives the same pages.
+	"trammel/geom"
+	"trammel/geom/unit"
+)
 
 // mostSlack is as far as windows are shrunk in the search for a place that
 // forgives a printer that feeds badly.
@@ -20,7 +20,8 @@ const (
 	clear3 = 3.0
 )
 
-// layout is a place with its pages, and what decides between equals.
+// layout is a place with its pages, and what decides between equals, so that the same
+// piece always gives the same pages.
 type layout struct {
 	pose
 	pages   []page
@@ -84,10 +85,9 @@ func (s *search) choose(turns []float64, n int, known pose) layout {
 
 // round moves a place so that the shift of the piece is in hundredths of a millimetre.
 func (s *search) round(at pose) pose {
-	var c [1]xy
-	rotate(c[:], []xy{s.centre}, at.turn)
-	at.x += math.Round((at.x-c[0].x)*100)/100 - (at.x - c[0].x)
-	at.y += math.Round((at.y-c[0].y)*100)/100 - (at.y - c[0].y)
+	c := s.centre.Turned(unit.Angle(at.turn))
+	at.x += math.Round((at.x-c.X)*100)/100 - (at.x - c.X)
+	at.y += math.Round((at.y-c.Y)*100)/100 - (at.y - c.Y)
 	return at
 }
 
@@ -134,7 +134,7 @@ func (s *search) spread(turns []float64, n int, slack float64) []pose {
 			if t.work > t.limit || some >= most {
 				break
 			}
-			if t.bound(t.turned, xy{at.x, at.y}, xy{}, n+1) <= n {
+			if t.bound(t.turned, geom.Vector{X: at.x, Y: at.y}, geom.Vector{}, n+1) <= n {
 				all = append(all, pose{turn, at.x + slack, at.y + slack})
 				some++
 			}
@@ -158,15 +158,14 @@ func (s *search) lay(at pose, slack float64, n int) (layout, bool) {
 }
 
 // judge counts what decides between equals.
-func (l *layout) judge(p []xy, g grid) {
+func (l *layout) judge(p []geom.Vector, g grid) {
 	s := newSheets(l.pages, g, 0)
-	i0, i1, j0, j1 := math.MaxInt, math.MinInt, math.MaxInt, math.MinInt
+	i0, j0, i1, j1 := span(l.pages)
 	for _, n := range s.list {
-		i0, i1, j0, j1 = min(i0, n.i), max(i1, n.i), min(j0, n.j), max(j1, n.j)
-		if s.has[page{n.i + 1, n.j}] {
+		if s.has(page{n.i + 1, n.j}) {
 			l.joins++
 		}
-		if s.has[page{n.i, n.j + 1}] {
+		if s.has(page{n.i, n.j + 1}) {
 			l.joins++
 		}
 		lo, hi := s.window(n)
@@ -174,7 +173,7 @@ func (l *layout) judge(p []xy, g grid) {
 		for k, a := range p {
 			b := p[(k+1)%len(p)]
 			if from, to, ok := clip(a, b, lo, hi); ok {
-				carried += (to - from) * math.Hypot(b.x-a.x, b.y-a.y)
+				carried += (to - from) * math.Hypot(b.X-a.X, b.Y-a.Y)
 			}
 		}
 		if carried > 0 && carried < sliver {
@@ -184,11 +183,11 @@ func (l *layout) judge(p []xy, g grid) {
 	l.lines = i1 - i0 + 1 + j1 - j0 + 1
 	for _, a := range p {
 		shown := 0
-		i, j := floor(a.x/g.p), floor(a.y/g.q)
+		i, j := floor(a.X/g.p), floor(a.Y/g.q)
 		for d := range 9 {
 			n := page{i + d%3 - 1, j + d/3 - 1}
 			lo, hi := s.window(n)
-			if s.has[n] && lo.x-clear3 < a.x && a.x < hi.x+clear3 && lo.y-clear3 < a.y && a.y < hi.y+clear3 {
+			if s.has(n) && lo.X-clear3 < a.X && a.X < hi.X+clear3 && lo.Y-clear3 < a.Y && a.Y < hi.Y+clear3 {
 				shown++
 			}
 		}
@@ -204,16 +203,13 @@ func (s *search) single(turns []float64, known pose) layout {
 	var best layout
 	for _, turn := range append(slices.Clone(turns), known.turn) {
 		rotate(s.turned, s.base, turn)
-		lo, hi := s.turned[0], s.turned[0]
-		for _, a := range s.turned {
-			lo.x, lo.y, hi.x, hi.y = min(lo.x, a.x), min(lo.y, a.y), max(hi.x, a.x), max(hi.y, a.y)
-		}
+		lo, hi := extent(s.turned)
 		w, h := s.g.p+s.g.u, s.g.q+s.g.v
-		slack := min(mostSlack, (w-hi.x+lo.x)/2, (h-hi.y+lo.y)/2)
+		slack := min(mostSlack, (w-hi.X+lo.X)/2, (h-hi.Y+lo.Y)/2)
 		if slack < -grow {
 			continue
 		}
-		l := layout{pose: pose{turn, w/2 - (lo.x+hi.x)/2, h/2 - (lo.y+hi.y)/2}, pages: []page{{0, 0}}, slack: max(0, slack), lines: 2}
+		l := layout{pose: pose{turn, w/2 - (lo.X+hi.X)/2, h/2 - (lo.Y+hi.Y)/2}, pages: []page{{0, 0}}, slack: max(0, slack), lines: 2}
 		if best.pages == nil || l.compare(&best) < 0 {
 			best = l
 		}

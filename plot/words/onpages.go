@@ -1,0 +1,53 @@
+package words
+
+import "fmt"
+
+// Pages is what every page of a document bears beside its drawing: labels, no sentences.
+type Pages interface {
+	// HowToPrint is how the page is printed at its true size.
+	HowToPrint() string
+	// ForPrinter is the printer that the page is made for.
+	ForPrinter(name string) string
+	// Number of the page in the document, of so many; of 0 where that is not said.
+	Number(n, of int) string
+	// Quantity is how many are cut from one template.
+	Quantity(n int) string
+	// Copy is which of so many copies of a template the page belongs to.
+	Copy(n, of int) string
+	// MeasureBar asks to measure a check bar of that length.
+	MeasureBar(length string) string
+	// Bar is how long a check bar is if the page is printed as it should be.
+	Bar(length string) string
+	// Join is the name of the join of two sheets, the one on top last.
+	Join(under, over string) string
+	// Covered is what becomes of the strip of the sheet below.
+	Covered(under, over string) string
+	// Trimmed is what becomes of the strip of the sheet on top.
+	Trimmed(under, over string) string
+}
+
+// pages in English.
+type pages struct{ voice Voice }
+
+func (pages) HowToPrint() string { return "print at 100 %, actual size" }
+
+func (pages) ForPrinter(name string) string { return "for printer " + name + ": wrong on any other" }
+
+func (pages) Number(n, of int) string {
+	if of == 0 {
+		return fmt.Sprintf("page %d", n)
+	}
+	return fmt.Sprintf("page %d of %d", n, of)
+}
+
+func (pages) Quantity(n int) string           { return fmt.Sprintf("%d off", n) }
+func (pages) Copy(n, of int) string           { return fmt.Sprintf("copy %d of %d", n, of) }
+func (pages) MeasureBar(length string) string { return length + ": measure this bar" }
+func (pages) Bar(length string) string        { return "the bar is then " + length + " long" }
+func (pages) Join(under, over string) string  { return under + " | " + over }
+
+func (p pages) Covered(under, over string) string {
+	return p.Join(under, over) + ": " + over + " covers this"
+}
+
+func (p pages) Trimmed(under, over string) string { return p.Join(under, over) + ": trim this off" }
