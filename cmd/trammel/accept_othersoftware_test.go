@@ -18,6 +18,7 @@ import (
 // qpdf and pdfcpu accept every kind of file, pdfcpu by the letter of the standard:
 // qpdf ends with 2 for errors and with 3 for warnings, and then the test fails.
 func TestAccepted(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	example := func(name string) string {
 		path, err := filepath.Abs("../../examples/" + name + ".yaml")

@@ -40,6 +40,7 @@ func sources(t *testing.T, see func(path string, set *token.FileSet, f *ast.File
 // on too writes a word that begins with two hyphens. (cmd/internal/config reads what
 // a computer has set down for trammel and is the command line's.)
 func TestFlagsAreNamedByTheCommandAlone(t *testing.T) {
+	t.Parallel()
 	flag := regexp.MustCompile(`(^|[^-\w])--[a-z]`)
 	seen := 0
 	sources(t, func(path string, set *token.FileSet, f *ast.File) {
@@ -64,6 +65,7 @@ func TestFlagsAreNamedByTheCommandAlone(t *testing.T) {
 // Nobody tells one fault from another by its prose. Errors of the system and of the
 // reader of YAML have no other form.
 func TestNobodyComparesProse(t *testing.T) {
+	t.Parallel()
 	foreign := []string{"cmd/internal/output/keeper.go", "profiles/strict/place.go", "profiles/strict/strict.go"}
 	prose := func(e ast.Expr) (found bool) {
 		ast.Inspect(e, func(n ast.Node) bool {
@@ -99,6 +101,7 @@ func TestNobodyComparesProse(t *testing.T) {
 
 // A flag in whose value a fault lies says what the fault is about; a file does not.
 func TestLocated(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		f    unit.Fault
 		want string
@@ -119,6 +122,7 @@ func TestLocated(t *testing.T) {
 
 // What remedies is a flag, or where the words stand in a file, a key.
 func TestHinted(t *testing.T) {
+	t.Parallel()
 	corners := unit.Advice{Code: unit.NoEdge, Names: []string{"A", "B", "C", "D"}}
 	inFile := corners
 	inFile.InFile = true

@@ -61,6 +61,7 @@ var arrows = map[string][]string{
 // The program and what it stands on, package by package, as go list has it:
 // imports point downward, and only the command touches the outside.
 func TestArrows(t *testing.T) {
+	t.Parallel()
 	cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Imports", ".")
 	out, err := cmd.Output()
 	if err != nil {
@@ -125,6 +126,7 @@ var fences = map[string]string{
 // geom/area is not part of the program yet: the tests of geom/shape hold its contours
 // to what canvas makes of them.
 func TestFences(t *testing.T) {
+	t.Parallel()
 	out, err := exec.Command("go", "list", "-json=ImportPath,Imports,TestImports,XTestImports", "trammel/...").Output()
 	if err != nil {
 		t.Fatal(err)
@@ -175,6 +177,7 @@ var browser = []string{
 // All but the command line can be built for a browser: no other program is started,
 // no file is watched, nothing is painted; net/http comes in by brotli alone.
 func TestBrowser(t *testing.T) {
+	t.Parallel()
 	cmd := exec.Command("go", "list", "-deps", "-json=ImportPath,Standard,Imports", "trammel/cmd/internal/app")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	out, err := cmd.Output()

@@ -1,11 +1,11 @@
-//go:build !othersoftware
-
 package main
 
-// How much the tests try in every run; the gate does what counts_othersoftware_test.go says.
-const (
-	kills       = 10        // of a run that writes a file
-	folderKills = 5         // of a run that writes a folder
-	replayHomes = 2         // hostile profiles that each job is opened under
-	largePages  = "outline" // of a large example that PDFium reads
+import "trammel/internal/gate"
+
+// How much the tests try: a few in every run, all in the gate.
+var (
+	kills       = gate.Of(6, 50)             // of a run that writes a file
+	folderKills = gate.Of(5, 15)             // of a run that writes a folder
+	replayHomes = gate.Of(1, 11)             // hostile profiles that each job is opened under
+	largePages  = gate.Of("outline", "full") // of a large example that PDFium reads
 )

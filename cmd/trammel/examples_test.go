@@ -64,12 +64,16 @@ func reportOf(t *testing.T, dir string, args ...string) report.Report {
 
 // Every example goes through every command that suits it.
 func TestExamples(t *testing.T) {
+	t.Parallel()
 	files, err := filepath.Glob("../../examples/*.yaml")
 	if err != nil || len(files) != len(examples) {
 		t.Errorf("%d files in examples, %d in this test", len(files), len(examples))
 	}
 	for _, e := range examples {
-		t.Run(e.name, func(t *testing.T) { e.run(t) })
+		t.Run(e.name, func(t *testing.T) {
+			t.Parallel()
+			e.run(t)
+		})
 	}
 }
 

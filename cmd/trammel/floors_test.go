@@ -17,6 +17,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -50,11 +51,10 @@ func (p *goPackage) height(n ast.Node) int {
 
 // ownPackages reads every package of the module and checks its types. What they
 // import comes from the compiler's own export files.
-func ownPackages(t *testing.T) []*goPackage {
-	t.Helper()
+var ownPackages = sync.OnceValues(func() ([]*goPackage, error) {
 	out, err := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,IgnoredGoFiles,Standard", "trammel/...").Output()
 	if err != nil {
-		t.Fatal(err)
+		return nil, err
 	}
 	var own []*goPackage
 	exports := map[string]string{}
@@ -63,7 +63,7 @@ func ownPackages(t *testing.T) []*goPackage {
 		if err := d.Decode(p); errors.Is(err, io.EOF) {
 			break
 		} else if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
 		exports[p.ImportPath] = p.Export
 		if strings.HasPrefix(p.ImportPath, "trammel/") && len(p.GoFiles) > 0 {
@@ -78,15 +78,25 @@ func ownPackages(t *testing.T) []*goPackage {
 		for _, name := range p.GoFiles {
 			f, err := parser.ParseFile(set, filepath.Join(p.Dir, name), nil, parser.ParseComments)
 			if err != nil {
-				t.Fatal(err)
+				return nil, err
 			}
 			p.files = append(p.files, f)
 			p.lines += set.File(f.Pos()).LineCount()
 		}
 		c := types.Config{Importer: from}
 		if _, err := c.Check(p.ImportPath, set, p.files, p.info); err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
+	}
+	return own, nil
+})
+
+// packagesOf is what ownPackages reads, once for all tests.
+func packagesOf(t *testing.T) []*goPackage {
+	t.Helper()
+	own, err := ownPackages()
+	if err != nil {
+		t.Fatal(err)
 	}
 	return own
 }
@@ -189,7 +199,8 @@ func receiver(d *ast.FuncDecl) string {
 // top floor to the ground, each once, and of the calls between files at most
 // one in ten runs up.
 func TestFloors(t *testing.T) {
-	for _, p := range ownPackages(t) {
+	t.Parallel()
+	for _, p := range packagesOf(t) {
 		all := append(slices.Clone(p.GoFiles), p.IgnoredGoFiles...)
 		all = slices.DeleteFunc(all, func(n string) bool { return strings.HasSuffix(n, "_test.go") })
 		if len(all) == 1 {
@@ -229,6 +240,7 @@ func TestFloors(t *testing.T) {
 
 // A package, a type, a function is small enough to be read, or large names the reason why not.
 func TestSizes(t *testing.T) {
+	t.Parallel()
 	found := map[string]bool{}
 	check := func(name string, n, most int, of string) {
 		if n <= most {
@@ -240,7 +252,7 @@ func TestSizes(t *testing.T) {
 			t.Errorf("%s has %d %s, %d at most", key, n, of, most)
 		}
 	}
-	for _, p := range ownPackages(t) {
+	for _, p := range packagesOf(t) {
 		check(p.ImportPath, p.lines, mostLines, "lines")
 		methods := map[string]int{}
 		for _, f := range p.files {

@@ -29,6 +29,7 @@ func start(t *testing.T, dir string, args ...string) *exec.Cmd {
 
 // A run that is stopped takes its unfinished work away itself.
 func TestInterrupted(t *testing.T) {
+	t.Parallel()
 	for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT} {
 		dir := t.TempDir()
 		if err := os.WriteFile(filepath.Join(dir, "out.pdf"), []byte("old"), 0o666); err != nil {

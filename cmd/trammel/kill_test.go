@@ -17,6 +17,7 @@ import (
 // A run that is killed at a random moment while it writes a thousand pages leaves
 // the earlier file as it was, each time; the next run takes away what they left.
 func TestKilled(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	goal := filepath.Join(dir, "out.pdf")
 	begin := time.Now()
@@ -65,6 +66,7 @@ func TestKilled(t *testing.T) {
 
 // The same of a folder: at every moment it is the old one or the new one, whole.
 func TestKilledFolder(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	plates := filepath.Join(dir, "plates")
 	small, large := []string{"template", "AB=300", "BC=250", "CA=250", "-o", "plates"}, []string{"template", "AB=2m", "BC=2m", "CA=2m", "-o", "plates"}

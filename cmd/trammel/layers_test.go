@@ -33,6 +33,7 @@ func layersOf(p readback.Page) (strokes map[string]int, bars int, toPrint bool) 
 // Every layer can be switched off or left out but the outline; the check bars, the
 // page's name and how to print belong to no layer and are never lost.
 func TestWithout(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	job, err := filepath.Abs("../../examples/gusset-plate.yaml")
 	if err != nil {

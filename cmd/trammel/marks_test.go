@@ -53,6 +53,7 @@ func seenOn(t *testing.T, dir, out string, args ...string) (pages [][]strokeSeen
 // roundings are there to be pricked: each is where a stroke of the layer marks crosses
 // or surrounds it. Places by the same figures as TestHeelPlatesReadBack.
 func TestMarksStay(t *testing.T) {
+	t.Parallel()
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	for _, without := range []string{"", "construction"} {
 		args := []string{job, "--paper", "A2", "--apart"}
@@ -101,6 +102,7 @@ func TestMarksStay(t *testing.T) {
 // The finished edge is dash-dotted wherever it is not cut itself: no unbroken stroke
 // runs along it, though an arm of the construction does run over it.
 func TestFinishedEdgeStaysDashDotted(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	job := "trade: joiner\npieces:\n  - measure: [AB=300, A=50deg, B=60deg]\n    edges: [AB allow 4, BC allow -5, CA allow 3]\n"
 	if err := os.WriteFile(filepath.Join(dir, "job.yaml"), []byte(job), 0o666); err != nil {
@@ -146,6 +148,7 @@ func TestFinishedEdgeStaysDashDotted(t *testing.T) {
 // side: 418.6, 559.7 and 371.6 from corner to corner of the wide line, as PDFium reads
 // it, as its edges moved by hand cross, and as the page says.
 func TestCutFiguresReadBack(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	job := "trade: joiner\npieces:\n  - measure: [AB=437, A=90deg, CA=388]\n    edges: [AB allow -3, CA allow -3, BC allow -8]\n"
 	if err := os.WriteFile(filepath.Join(dir, "job.yaml"), []byte(job), 0o666); err != nil {

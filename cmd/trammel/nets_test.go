@@ -18,6 +18,7 @@ import (
 // of 20 m, turned, off a roll and on their edges' pages alone. Every stroke lies on an
 // edge and every edge is there from end to end, within 0.005 mm by the matrix of the report.
 func TestNetsOnPaper(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	hollow := "AB=640 BC=241 CD=236 DE=175 EF=422 FA=418 AC=697 AD=491 AE=594 BD=337 BF=774 DF=462 --outline A,B,C,D,E,F"
 	for _, c := range []struct {
@@ -80,6 +81,7 @@ var literature = []published{
 
 // Published adjustments, through the whole program, to the last digit printed.
 func TestNetsOfTheLiterature(t *testing.T) {
+	t.Parallel()
 	// The known points of the first are not told by distances, but by coordinates.
 	known := [3][2]float64{{170.71, 270.71}, {100, 100}, {241.42, 100}}
 	between := func(i, j int) string {
@@ -114,6 +116,7 @@ func TestNetsOfTheLiterature(t *testing.T) {
 // Equal diagonals do not make a rectangle: in an isosceles trapezium of sides 4, 3
 // and a base of 4.2 m both are √(3² + 4·4.2) m (Ptolemy's theorem).
 func TestTrapeziumIsNotSquare(t *testing.T) {
+	t.Parallel()
 	d := fmt.Sprintf("%.1f", 1000*math.Sqrt(9+4*4.2))
 	status, out, _ := trammel(t, t.TempDir(), "", "solve", "AB=4200", "BC=3000", "CD=4000", "DA=3000", "AC="+d, "BD="+d, "--outline", "ABCD")
 	if status != statusDone || !strings.Contains(out, "ABCD is not square: AB and CD differ by 200, though its diagonals are alike\n") {
@@ -127,6 +130,7 @@ func TestTrapeziumIsNotSquare(t *testing.T) {
 
 // One slip of each kind in the floor of the examples is named with what explains it.
 func TestSlipsAreNamed(t *testing.T) {
+	t.Parallel()
 	const good = "AB=5210 BC=2484 CD=1670 DE=1385 EF=3582 FA=3942 AC=5873 AD=4431 AE=5331 BD=2953 BF=6487 DF=3870"
 	for _, c := range []struct{ line, slip, why string }{
 		{"BD", "3053", "the tape held at its 100 mark"},
@@ -154,6 +158,7 @@ func TestSlipsAreNamed(t *testing.T) {
 // What a net has on paper beyond its outline: the other hand lies as its mirror image,
 // whose distances are the same and whose corners run the other way.
 func TestNetsOtherHand(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	job := "pieces:\n  - measure: [AB=640, BC=241, CD=236, DE=175, EF=422, FA=418, AC=697, AD=491, AE=594, BD=337, BF=774, DF=462]\n" +
 		"    outline: [A, B, C, D, E, F]\n    handed: pair\n    corners: [D round 12]\n    holes: [16 at CD 30 from D 50]\n"

@@ -14,6 +14,7 @@ import (
 // Every part of every side is on some page of the finished file: windows that only
 // touch, and edges alone on paper on its side.
 func TestPinned(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	for _, args := range []string{
 		"AB=407.2852 BC=1034.6612 CA=1262.2711 --paper 12x18in --margin 20 --overlap 0 --base CA",

@@ -9,6 +9,7 @@ import (
 // The line says what is being done, has no colours, is never at its end before the
 // work is, and goes before other words are written; after that it stays away.
 func TestBar(t *testing.T) {
+	t.Parallel()
 	var screen bytes.Buffer
 	b := &bar{to: &screen}
 	b.tell("drawing", 3, 3)
@@ -36,6 +37,7 @@ func TestBar(t *testing.T) {
 // Where nobody looks there is no line: a file, a pipe, a buffer, a terminal that can
 // draw none.
 func TestNoBarWhereNobodyLooks(t *testing.T) {
+	t.Parallel()
 	if terminal(&bytes.Buffer{}) {
 		t.Error("a buffer is taken for a terminal")
 	}

@@ -131,6 +131,7 @@ func printer(name string, long float64) profiles.Calibration {
 // A PDF is its job, whoever opens it: the reports are those of the job that it was
 // made from, to the byte, and so is the PDF that is made from it.
 func TestReplay(t *testing.T) {
+	t.Parallel()
 	jobs := replayed
 	for _, e := range examples {
 		if e.made == statusDone {
@@ -212,6 +213,7 @@ func differs(want, got string) string {
 // Paper and printer belong to a place: others may be asked for, which is said, and so
 // is what became of a correction. The numbers of the piece stay.
 func TestReplayElsewhere(t *testing.T) {
+	t.Parallel()
 	dir := replayFolder(t)
 	here, elsewhere, anew := somebody(t, "", printer("shed", 0.002)), somebody(t, "", printer("office", 0.004)), somebody(t, "", printer("shed", 0.003))
 	job := []string{"AB=600", "BC=450", "CA=450"}
@@ -253,6 +255,7 @@ func TestReplayElsewhere(t *testing.T) {
 
 // What is inside a PDF is said in a line.
 func TestWhatTravels(t *testing.T) {
+	t.Parallel()
 	dir := replayFolder(t)
 	nobody := somebody(t, "")
 	if err := os.WriteFile(filepath.Join(dir, "remarks.yaml"), []byte("# our quay\n\npieces:\n- measure: [AB=2m, BC=2m, CA=2m]\n  found: [AB=2001]\n"), 0o666); err != nil {
@@ -283,6 +286,7 @@ func TestWhatTravels(t *testing.T) {
 
 // The same of what goes out to the site and of what comes back.
 func TestReplaySite(t *testing.T) {
+	t.Parallel()
 	for i, name := range slices.Sorted(maps.Keys(hostile)) {
 		if i*replayHomes%len(hostile) >= replayHomes {
 			continue // so many of them, spread over all

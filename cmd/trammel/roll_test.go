@@ -15,6 +15,7 @@ import (
 // longer than a PDF may be; what is longer is joined; all of it true to scale and
 // with its check bars.
 func TestRoll(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	for _, c := range []struct {
 		name        string

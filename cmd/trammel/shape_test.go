@@ -97,6 +97,7 @@ func heelPlate(points map[string][2]float64, ab, bc, ca, cut float64) []bit {
 
 // The lines of the finished PDF, as PDFium reads them, against those figures.
 func TestHeelPlatesReadBack(t *testing.T) {
+	t.Parallel()
 	job, err := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -222,6 +223,7 @@ func holeOf(points [][2]float64, piece report.PieceReport) (bool, float64) {
 // The report's own words of the shape, against the same figures and against areas
 // by the shoelace formula.
 func TestHeelPlatesReport(t *testing.T) {
+	t.Parallel()
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	r := reportOf(t, t.TempDir(), "solve", job)
 	for _, piece := range r.Pieces {
@@ -292,6 +294,7 @@ func areaOf(bits []bit) float64 {
 // Both hands are on the paper, named on every page, and alike but for the hand; the
 // same job gives the same bytes.
 func TestOtherHandOnEveryPage(t *testing.T) {
+	t.Parallel()
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	dir := t.TempDir()
 	var files [2][]byte
@@ -324,6 +327,7 @@ func TestOtherHandOnEveryPage(t *testing.T) {
 
 // A hole in the middle is on no page of the edges: then all pages are printed.
 func TestHoleOnPagesOfTheEdges(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	for name, more := range map[string]string{"plain": "", "edge": "    edges: [AB allow 3]\n", "hole": "    holes: [60 at AB 600 from A 1000]\n"} {
 		job := "pieces:\n  - measure: [AB=2m, BC=2m, CA=2m]\n" + more
@@ -346,6 +350,7 @@ func TestHoleOnPagesOfTheEdges(t *testing.T) {
 
 // One cut path a contour: two holes and the outline of each hand.
 func TestHeelPlatesWhole(t *testing.T) {
+	t.Parallel()
 	job, _ := filepath.Abs("../../examples/boathouse-heel-plates.yaml")
 	dir := t.TempDir()
 	status, _, errs := trammel(t, dir, "", "template", job, "--whole", "-o", "whole")

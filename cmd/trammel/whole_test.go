@@ -16,6 +16,7 @@ var cutPath = regexp.MustCompile(`<g id="cut"[^>]*>\n<path d="M([-0-9.]+) ([-0-9
 // Each piece is a file; what is cut in it is one triangle, where the report has its
 // corners, with at least 10 mm of margin.
 func TestWhole(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	job, err := filepath.Abs("../../examples/class-sheet.yaml")
 	if err != nil {

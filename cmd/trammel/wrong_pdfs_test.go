@@ -28,6 +28,7 @@ func pdfWith(t *testing.T, name, data string) []byte {
 // A PDF as a job is checked as strictly as a job file: one line and the
 // right status. (That it needs no more than 10 MB is tested where it is read.)
 func TestWrongPDFs(t *testing.T) {
+	t.Parallel()
 	dir := place(t)
 	good := pdfWith(t, "job.yaml", "pieces:\n  - measure: [AB=600, BC=450, CA=450]\n")
 	var anew bytes.Buffer

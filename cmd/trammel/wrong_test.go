@@ -74,6 +74,7 @@ func everything(t *testing.T, dir string) []string {
 // Bad input is one line that says where and what, a hint where there is one, the
 // right status, nothing on standard output and nothing left on the disk.
 func TestWrong(t *testing.T) {
+	t.Parallel()
 	if n := len(wrongMeasurements) + len(wrongSettings) + len(wrongJobs); n < 60 {
 		t.Errorf("only %d cases", n)
 	}
@@ -112,6 +113,7 @@ func (c wrong) check(t *testing.T, dir string) {
 
 // What the machine refuses is status 1, and the old file stays.
 func TestMachineRefuses(t *testing.T) {
+	t.Parallel()
 	dir := place(t)
 	old := filepath.Join(dir, "old.pdf")
 	for _, c := range []struct{ name, shell, want string }{

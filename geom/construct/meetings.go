@@ -12,20 +12,20 @@ import (
 type Meeting struct {
 	At    geom.Name
 	Angle unit.Angle // 0° to 90°
-	By    [2]Locus
+	By    [2]Guide
 }
 
-// Locus is a line on which a construction puts a corner.
-type Locus struct {
-	Kind LocusKind
+// Guide is a line on which a construction puts a corner.
+type Guide struct {
+	Kind GuideKind
 	From geom.Name // the centre of the arc, the corner of the angle; empty of a parallel
 }
 
-// LocusKind tells arcs, arms and parallels apart.
-type LocusKind uint8
+// GuideKind tells arcs, arms and parallels apart.
+type GuideKind uint8
 
 const (
-	OnArc LocusKind = iota
+	OnArc GuideKind = iota
 	OnArm
 	OnParallel
 )
@@ -34,7 +34,7 @@ const (
 // marked off along a line crosses it squarely and is left out.
 func (c Construction) Meetings() (all []Meeting) {
 	type line struct {
-		Locus
+		Guide
 		way geom.Point
 	}
 	lines := map[geom.Name][]line{}
@@ -43,23 +43,23 @@ func (c Construction) Meetings() (all []Meeting) {
 			a, b := lines[to][0], lines[to][1]
 			p, q := a.way, b.way
 			cross, dot := float64(p.X)*float64(q.Y)-float64(p.Y)*float64(q.X), float64(p.X)*float64(q.X)+float64(p.Y)*float64(q.Y)
-			all = append(all, Meeting{to, unit.Angle(math.Atan2(math.Abs(cross), math.Abs(dot))), [2]Locus{a.Locus, b.Locus}})
+			all = append(all, Meeting{to, unit.Angle(math.Atan2(math.Abs(cross), math.Abs(dot))), [2]Guide{a.Guide, b.Guide}})
 		}
 	}
 	for i, s := range c.Steps {
 		switch s := s.(type) {
 		case Swing:
 			d := s.Through.Minus(s.About)
-			add(s.To, line{Locus{OnArc, s.Centre}, geom.Point{X: -d.Y, Y: d.X}})
+			add(s.To, line{Guide{OnArc, s.Centre}, geom.Point{X: -d.Y, Y: d.X}})
 		case SetAngle:
 			if i+1 < len(c.Steps) { // its arm may only carry a length
 				if m, ok := c.Steps[i+1].(MarkOff); ok && m.To == s.To {
 					continue
 				}
 			}
-			add(s.To, line{Locus{OnArm, s.At}, s.Ray.To.Minus(s.Ray.From)})
+			add(s.To, line{Guide{OnArm, s.At}, s.Ray.To.Minus(s.Ray.From)})
 		case Parallel:
-			add(s.To, line{Locus{OnParallel, ""}, s.Line.To.Minus(s.Line.From)})
+			add(s.To, line{Guide{OnParallel, ""}, s.Line.To.Minus(s.Line.From)})
 		}
 	}
 	return all

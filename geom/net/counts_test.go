@@ -1,10 +1,10 @@
-//go:build !othersoftware
-
 package net
 
-// How much the tests try in every run; the gate does what counts_othersoftware_test.go says.
-const (
-	netsWithoutOutline = 60 // triangulations of 4 to 60 points
-	netsToNearest      = 18 // of 8, 20 and 40 points
-	netsThatAsk        = 12 // that lack lines
+import "trammel/internal/gate"
+
+// How much the tests try: a few in every run, all in the gate.
+var (
+	netsWithoutOutline = gate.Of(30, 200) // triangulations of 4 to 60 points
+	netsToNearest      = gate.Of(9, 60)   // of 8, 20 and 40 points
+	netsThatAsk        = gate.Of(12, 40)  // that lack lines
 )

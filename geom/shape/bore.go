@@ -17,7 +17,7 @@ func (m *maker) bore(w Work) *unit.Fault {
 		if f != nil {
 			return placed(f, h.Text, h.Where)
 		}
-		m.shape.Notes = append(m.shape.Notes, m.thin(b)...)
+		m.thin(b)
 		m.shape.Bores = append(m.shape.Bores, b)
 	}
 	return nil
@@ -108,19 +108,19 @@ func (m *maker) clear(b Bore) *unit.Fault {
 	inside := m.shape.Finished.Has(centre)
 	switch {
 	case !inside && d >= radius:
-		return &unit.Fault{What: fmt.Sprintf("the hole lies outside the piece: its centre is %s beyond %s", m.words.length(d), m.finishedParts[at].name),
+		return &unit.Fault{What: fmt.Sprintf("the hole lies outside the piece: its centre is %s beyond %s", m.words.length(d), m.finishedParts[at].name()),
 			Hint: "distances are square to the edge on its inner side, and along it from the end that is named"}
 	case !inside:
-		return m.words.across(m.finishedParts[at].name, radius, -d)
+		return m.words.across(m.finishedParts[at].name(), radius, -d)
 	case d-radius < touching:
-		return m.words.across(m.finishedParts[at].name, radius, d)
+		return m.words.across(m.finishedParts[at].name(), radius, d)
 	}
 	at, d = m.shape.Cut.Nearest(centre)
 	if !m.shape.Cut.Has(centre) {
 		d = -d
 	}
 	if d-radius < touching {
-		return m.words.across("the cut line of "+m.cutParts[at].name, radius, d)
+		return m.words.across("the cut line of "+m.cutParts[at].name(), radius, d)
 	}
 	for _, o := range m.shape.Bores {
 		if gap := centre.Distance(o.Circle.Centre) - radius - o.Circle.Radius; gap < touching {
@@ -145,4 +145,28 @@ func (w words) across(line string, radius, inside unit.Length) *unit.Fault {
 		return &unit.Fault{What: fmt.Sprintf("the hole reaches %s across %s", w.small(over), line), Hint: hint}
 	}
 	return &unit.Fault{What: "the hole touches " + line, Hint: hint}
+}
+
+// leastBetween is how much material is left between two holes without a word.
+// Judgement, no published source; a warning says nothing of strength.
+const leastBetween unit.Length = 3
+
+// thin says where a hole leaves little: less than its own radius between its rim and
+// the nearest edge, finished or cut (common practice, no source), or less than
+// leastBetween between its rim and that of a hole before it.
+func (m *maker) thin(b Bore) {
+	centre, radius := b.Circle.Centre, b.Circle.Radius
+	at, d := m.shape.Cut.Nearest(centre)
+	near := Note{Code: ThinAtEdge, Hole: b.Hole.Text, Near: m.cutParts[at].Part, CutLine: true, Least: radius}
+	if i, to := m.shape.Finished.Nearest(centre); to <= d+touching { // where both are one line, the plain name
+		d, near.Near, near.CutLine = to, m.finishedParts[i].Part, false
+	}
+	if near.Left = d - radius; near.Left < radius-touching {
+		m.shape.Notes = append(m.shape.Notes, near)
+	}
+	for _, o := range m.shape.Bores {
+		if left := centre.Distance(o.Circle.Centre) - radius - o.Circle.Radius; left < leastBetween-touching {
+			m.shape.Notes = append(m.shape.Notes, Note{Code: ThinBetween, Hole: b.Hole.Text, Other: o.Hole.Text, Left: left, Least: leastBetween})
+		}
+	}
 }

@@ -102,7 +102,7 @@ func (m *maker) treat(w Work) *unit.Fault {
 		m.treated[at] = c
 		v := &m.shape.Corners[at]
 		v.Do, v.By = c.Do, c.By
-		if c.Do == Mitre && c.Parts != [2]Part{} {
+		if c.Do == Mitre && c.Parts != [2]Member{} {
 			if v.Widths, f = m.widths(*c, at); f != nil {
 				return placed(f, c.Text, c.Where)
 			}
@@ -193,7 +193,7 @@ func (m *maker) finish(Work) *unit.Fault {
 	}
 	m.shape.Finished, m.finishedParts = m.contour(func(e Side) geom.Line { return e.Finished }, func(v Vertex) geom.Segment { return v.Finished })
 	if a, b, found := crossing(m.corners, m.shape.Finished, m.finishedParts); found {
-		return m.blamePart(&unit.Fault{What: "the finished contour crosses itself: " + a.name + " and " + b.name, Hint: "cut or round less at the corners near by"}, a, b)
+		return m.blamePart(&unit.Fault{What: "the finished contour crosses itself: " + a.name() + " and " + b.name(), Hint: "cut or round less at the corners near by"}, a, b)
 	}
 	return nil
 }
@@ -211,15 +211,11 @@ func (m *maker) leaves(i int, left unit.Length) bool {
 func (m *maker) contour(line func(Side) geom.Line, segment func(Vertex) geom.Segment) (c geom.Contour, parts []part) {
 	for i, e := range m.shape.Sides {
 		if l := line(e); l.Length() > touching {
-			c, parts = append(c, l), append(parts, part{name: "edge " + e.Name, side: i})
+			c, parts = append(c, l), append(parts, part{Part: Part{Of: e.Name}, side: i})
 		}
 		v := m.shape.Corners[m.next(i)]
 		if s := segment(v); s != nil {
-			what := "the cut at "
-			if v.Do == Round {
-				what = "the rounding at "
-			}
-			c, parts = append(c, s), append(parts, part{what + string(v.Name), i, m.treated[m.next(i)]})
+			c, parts = append(c, s), append(parts, part{Part{v.Do, string(v.Name)}, i, m.treated[m.next(i)]})
 		}
 	}
 	return c, parts
@@ -250,7 +246,7 @@ func (m *maker) cut(Work) *unit.Fault {
 	}
 	m.shape.Cut, m.cutParts = m.contour(func(e Side) geom.Line { return e.Cut }, func(v Vertex) geom.Segment { return v.Cut })
 	if a, b, found := crossing(m.corners, m.shape.Cut, m.cutParts); found {
-		return m.blamePart(&unit.Fault{What: "the cut lines of " + a.name + " and " + b.name + " cross", Hint: "bring the cut line nearer to the finished edges there"}, a, b)
+		return m.blamePart(&unit.Fault{What: "the cut lines of " + a.name() + " and " + b.name() + " cross", Hint: "bring the cut line nearer to the finished edges there"}, a, b)
 	}
 	return nil
 }
@@ -268,9 +264,11 @@ func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
 			Hint: "give both the same allowance"})
 	}
 	reach := unit.Length(k.mitre(float64(a), float64(b)).Size())
-	hint := "cut off what runs out: corners: [" + string(name) + " blunt " + m.words.token(larger) + "]"
+	token, hint := string(name)+" blunt "+m.words.token(larger), "give both edges more nearly the same allowance, or round the corner"
 	if k.s < 0 || max(a, b) <= 0 {
-		hint = "give both edges more nearly the same allowance, or round the corner"
+		token = ""
+	} else {
+		hint = "cut off what runs out: corners: [" + token + "]"
 	}
 	switch {
 	case reach > max(farthest, farTimes*larger):
@@ -278,7 +276,7 @@ func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
 			What: fmt.Sprintf("at %s (%s) the cut lines of %s and %s cross %s from the corner", name, m.words.angle(k.interior()), m.side(m.before(i)), m.side(i), m.words.length(reach)),
 			Hint: hint})
 	case reach > noteTimes*larger:
-		m.shape.Notes = append(m.shape.Notes, fmt.Sprintf("At %s the cut lines cross %s from the finished corner; to shorten that, %s.", name, m.words.length(reach), hint))
+		m.shape.Notes = append(m.shape.Notes, Note{Code: RunsOut, Corner: name, Token: token, Left: reach})
 	}
 	return nil
 }

@@ -30,9 +30,20 @@ func (m *maker) side(i int) string { return string(m.names[i] + m.names[m.next(i
 
 // part is what a segment of a contour belongs to.
 type part struct {
-	name string // "edge AB", "the cut at A"
+	Part
 	side int
 	of   *Corner // nil for a side
+}
+
+// name of a part in messages.
+func (p Part) name() string {
+	switch p.Do {
+	case Sharp:
+		return "edge " + p.Of
+	case Round:
+		return "the rounding at " + p.Of
+	}
+	return "the cut at " + p.Of
 }
 
 func (v Vertex) treatment() treatment { return treatment{v.Do, float64(v.By), float64(v.Allow)} }

@@ -8,7 +8,7 @@
 // corner that is cut or rounded is cut or rounded on both; see Treatment for what
 // becomes of it between two edges of unlike allowances.
 //
-// Files, from the top floor to the ground: make.go, bore.go, thin.go, cross.go,
+// Files, from the top floor to the ground: make.go, bore.go, cross.go,
 // setting.go, shape.go, hull.go, faults.go, maker.go, corner.go, token.go.
 package shape
 
@@ -74,13 +74,13 @@ type Corner struct {
 	By     unit.Length // Cut: the set-back; Round: the radius; Blunt: the distance beyond the corner
 	Allow  unit.Length // Cut: of the edge that the cut makes, where Stated
 	Stated bool
-	Parts  [2]Part // Mitre: how wide the parts are, where that is said
+	Parts  [2]Member // Mitre: how wide the parts are, where that is said
 
 	Text, Where string
 }
 
-// Part of what a Mitre joins: its edge and how wide it is.
-type Part struct {
+// Member of what a Mitre joins: its edge and how wide it is.
+type Member struct {
 	Edge [2]geom.Name
 	Wide unit.Length
 }
@@ -126,7 +126,35 @@ type Shape struct {
 	Finished geom.Contour // starts with the first side, where anything is left of it
 	Cut      geom.Contour // likewise
 
-	Notes []string // plain sentences: what is doubtful
+	Notes []Note // what is doubtful
+}
+
+// NoteCode tells notes apart.
+type NoteCode uint8
+
+const (
+	RunsOut     NoteCode = iota // the cut lines of a sharp corner cross far from it
+	ThinAtEdge                  // a hole leaves little beside an edge or a cut line
+	ThinBetween                 // two holes leave little between them
+)
+
+// Note is one thing that is doubtful; which fields say something depends on its code.
+type Note struct {
+	Code    NoteCode
+	Corner  geom.Name   // RunsOut
+	Token   string      // RunsOut: what in corners would shorten it, or empty
+	Hole    string      // ThinAtEdge, ThinBetween: its token
+	Other   string      // ThinBetween: the token of the hole before it
+	Near    Part        // ThinAtEdge
+	CutLine bool        // ThinAtEdge: near its cut line
+	Left    unit.Length // how far they run out, or what is left
+	Least   unit.Length // ThinAtEdge, ThinBetween: there is a note where less is left
+}
+
+// Part is a part of a contour: an edge (Sharp), or what is done to a corner.
+type Part struct {
+	Do Treatment
+	Of string // its edge or its corner
 }
 
 // Side is one edge of the outline.

@@ -97,7 +97,7 @@ func TestPlainPieces(t *testing.T) {
 			t.Errorf("%s | %s: spared %t", c.edges, c.corners, s.Spared())
 		}
 		if len(s.Notes) > 0 {
-			t.Errorf("%s | %s: %q", c.edges, c.corners, s.Notes)
+			t.Errorf("%s | %s: %+v", c.edges, c.corners, s.Notes)
 		}
 	}
 }
@@ -138,16 +138,15 @@ func TestNeedle(t *testing.T) {
 	if want := 3 / math.Sin(2.5*math.Pi/180); math.Abs(float64(reach)-want) > 1e-9 {
 		t.Errorf("reach %v, want %v", reach, want)
 	}
-	want := "At A the cut lines cross 68.8 mm from the finished corner; to shorten that, cut off what runs out: corners: [A blunt 3mm]."
-	if len(s.Notes) != 1 || s.Notes[0] != want {
-		t.Errorf("notes %q, want %q", s.Notes, want)
+	if len(s.Notes) != 1 || s.Notes[0] != (Note{Code: RunsOut, Corner: "A", Token: "A blunt 3mm", Left: s.Notes[0].Left}) || math.Abs(float64(s.Notes[0].Left-reach)) > 1e-9 {
+		t.Errorf("notes %+v", s.Notes)
 	}
 	s = shaped(t, needle, edges, "A blunt 10", "")
 	bisector := 2.5*unit.Degree + unit.Turn/2
 	end := geom.Point{}.Toward(bisector, 10)
 	l := s.Corners[0].Cut.(geom.Line)
 	if d := s.Cut.Distance(end); d > 1e-12*10 || math.Abs(float64(l.At(0.5).Distance(end))) > 1e-9 || len(s.Notes) != 0 {
-		t.Errorf("blunted at %v, want across %v (%v off); notes %q", l, end, d, s.Notes)
+		t.Errorf("blunted at %v, want across %v (%v off); notes %+v", l, end, d, s.Notes)
 	}
 	if s.Corners[0].Finished != nil || s.Areas().Finished != shaped(t, needle, "", "", "").Areas().Finished {
 		t.Error("blunting changes the finished corner")

@@ -1,7 +1,9 @@
 package shape
 
 import (
+	"errors"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,21 +35,11 @@ const (
 // units small ones, so that a length may hold spaces (7ft 10 1/2in), and a bare
 // length counts the given unit. Errors are *unit.Fault.
 func ParseAllowance(token string, bare unit.Unit) (Allowance, error) {
-	t, f := read(token, "setting of an edge", bare)
-	a := Allowance{Text: t.text}
-	if f == nil {
-		a.Edge, f = t.edge()
-	}
-	if f == nil {
-		f = t.word("allow")
-	}
-	if f == nil {
-		a.By, f = t.length(t.rest(), -MaxAllowance, MaxAllowance)
-	}
-	if f != nil {
-		return Allowance{}, t.fault(f, edgeForm)
-	}
-	return a, nil
+	t := read(token, "setting of an edge", bare)
+	a := Allowance{Text: t.text, Edge: t.edge()}
+	t.word("allow")
+	a.By = t.length(t.rest(), -MaxAllowance, MaxAllowance)
+	return done(t, a, edgeForm)
 }
 
 // ParseCorner reads one token of corners:
@@ -63,34 +55,21 @@ func ParseAllowance(token string, bare unit.Unit) (Allowance, error) {
 // makes is as in ParseAllowance; see Treatment for their meaning. Errors are
 // *unit.Fault.
 func ParseCorner(token string, bare unit.Unit) (Corner, error) {
-	t, f := read(token, "setting of a corner", bare)
-	c := Corner{Text: t.text}
-	if f == nil {
-		c.At, f = t.corner()
+	t := read(token, "setting of a corner", bare)
+	c := Corner{Text: t.text, At: t.corner(), Do: t.treatment()}
+	if t.wrong == nil && c.Do == Mitre {
+		c.Parts = t.parts()
+		return done(t, c, mitreForm)
 	}
-	if f == nil {
-		c.Do, f = t.treatment()
+	c.By = t.length(t.until(func(w string) bool { return w == "allow" }), Least, unit.Longest)
+	if len(t.words) > 0 && c.Do != Cut {
+		t.fail("only a corner that is cut makes an edge with an allowance of its own", "leave the allowance out, or give one to the edges beside the corner")
 	}
-	if f == nil && c.Do == Mitre {
-		if c.Parts, f = t.parts(); f != nil {
-			return Corner{}, t.fault(f, mitreForm)
-		}
-		return c, nil
-	}
-	if f == nil {
-		c.By, f = t.length(t.until(func(w string) bool { return w == "allow" }), Least, unit.Longest)
-	}
-	if f == nil && len(t.words) > 0 && c.Do != Cut {
-		f = &unit.Fault{What: "only a corner that is cut makes an edge with an allowance of its own", Hint: "leave the allowance out, or give one to the edges beside the corner"}
-	}
-	if f == nil && len(t.words) > 0 {
+	if len(t.words) > 0 {
 		t.words, c.Stated = t.words[1:], true
-		c.Allow, f = t.length(t.rest(), -MaxAllowance, MaxAllowance)
+		c.Allow = t.length(t.rest(), -MaxAllowance, MaxAllowance)
 	}
-	if f != nil {
-		return Corner{}, t.fault(f, cornerForm)
-	}
-	return c, nil
+	return done(t, c, cornerForm)
 }
 
 // ParseHole reads one token of holes:
@@ -103,32 +82,25 @@ func ParseCorner(token string, bare unit.Unit) (Corner, error) {
 // the centre's distance from the corner before it. DIAMETER and ARM are lengths
 // from Least, SQUARE and ALONG from 0. Errors are *unit.Fault.
 func ParseHole(token string, bare unit.Unit) (Hole, error) {
-	t, f := read(token, "hole", bare)
+	t := read(token, "hole", bare)
 	h := Hole{Text: t.text}
-	if f == nil {
-		h.Diameter, f = t.length(t.until(func(w string) bool { return w == "at" }), Least, unit.Longest)
+	h.Diameter = t.length(t.until(func(w string) bool { return w == "at" }), Least, unit.Longest)
+	t.word("at")
+	if len(t.words) > 0 && cornerName.MatchString(t.words[0]) {
+		h.Centre = t.fromCorners()
+	} else {
+		h.Centre = t.fromEdge()
 	}
-	if f == nil {
-		f = t.word("at")
-	}
-	if f == nil {
-		if len(t.words) > 0 && cornerName.MatchString(t.words[0]) {
-			h.Centre, f = t.fromCorners()
-		} else {
-			h.Centre, f = t.fromEdge()
-		}
-	}
-	if f != nil {
-		return Hole{}, t.fault(f, holeForm)
-	}
-	return h, nil
+	return done(t, h, holeForm)
 }
 
-// token is one token while it is read, its words that are still to come.
+// token is one token while it is read, its words that are still to come, and the first
+// thing that is wrong in it: after that nothing is read.
 type token struct {
 	text  string
 	words []string
 	bare  unit.Unit
+	wrong *unit.Fault
 }
 
 var (
@@ -136,28 +108,40 @@ var (
 	edgeName   = regexp.MustCompile(`^([A-Z](?:0|[1-9][0-9]{0,2})?)([A-Z](?:0|[1-9][0-9]{0,2})?)$`)
 )
 
-func read(text, what string, bare unit.Unit) (token, *unit.Fault) {
-	t := token{bare: bare}
-	if f := unit.CheckText(text, what); f != nil {
-		return t, f // which quotes the text itself
+func read(text, what string, bare unit.Unit) *token {
+	t := &token{bare: bare}
+	if t.wrong = unit.CheckText(text, what); t.wrong != nil {
+		return t // which quotes the text itself
 	}
 	t.words = strings.Fields(text)
 	if strings.ContainsFunc(strings.Join(t.words, ""), func(r rune) bool { return !strconv.IsPrint(r) }) {
-		return t, &unit.Fault{What: unit.Quote(text) + " holds a character that cannot be printed"}
+		t.fail(unit.Quote(text)+" holds a character that cannot be printed", "")
+		return t
 	}
 	t.text = strings.Join(t.words, " ")
-	return t, nil
+	return t
 }
 
-// fault puts the token in front of what is wrong in it.
-func (t token) fault(f *unit.Fault, form string) *unit.Fault {
+// done is what was read, or what is wrong, with the token in front of it.
+func done[T any](t *token, read T, form string) (T, error) {
+	f := t.wrong
+	if f == nil {
+		return read, nil
+	}
 	if f.Hint == "" {
 		f.Hint = form
 	}
-	if t.text == "" {
-		return f
+	if t.text != "" {
+		f = f.In(t.text)
 	}
-	return f.In(t.text)
+	var none T
+	return none, f
+}
+
+func (t *token) fail(what, hint string) {
+	if t.wrong == nil {
+		t.wrong = &unit.Fault{What: what, Hint: hint}
+	}
 }
 
 // take is the next word, empty where there is none.
@@ -171,22 +155,21 @@ func (t *token) take() string {
 }
 
 // word passes over a word that must stand here.
-func (t *token) word(want string) *unit.Fault {
+func (t *token) word(want string) {
 	switch w := t.take(); w {
 	case want:
-		return nil
 	case "":
-		return &unit.Fault{What: "ends before its " + unit.Quote(want)}
+		t.fail("ends before its "+unit.Quote(want), "")
 	default:
-		return &unit.Fault{What: unit.Quote(w) + " stands where " + unit.Quote(want) + " should"}
+		t.fail(unit.Quote(w)+" stands where "+unit.Quote(want)+" should", "")
 	}
 }
 
 // until takes the words before one that ends them, or all.
 func (t *token) until(end func(string) bool) []string {
-	n := 0
-	for n < len(t.words) && !end(t.words[n]) {
-		n++
+	n := slices.IndexFunc(t.words, end)
+	if n < 0 {
+		n = len(t.words)
 	}
 	taken := t.words[:n]
 	t.words = t.words[n:]
@@ -195,127 +178,107 @@ func (t *token) until(end func(string) bool) []string {
 
 func (t *token) rest() []string { return t.until(func(string) bool { return false }) }
 
-func (t *token) length(words []string, least, most unit.Length) (unit.Length, *unit.Fault) {
+func (t *token) length(words []string, least, most unit.Length) unit.Length {
 	if len(words) == 0 {
-		return 0, &unit.Fault{What: "a length is missing"}
+		t.fail("a length is missing", "")
+	}
+	if t.wrong != nil {
+		return 0
 	}
 	l, err := unit.ParseSetting(strings.Join(words, " "), t.bare, least, most)
-	if err == nil {
-		return l, nil
-	}
-	f, ok := err.(*unit.Fault)
-	if !ok {
-		f = &unit.Fault{What: err.Error()}
-	}
-	return 0, f
+	errors.As(err, &t.wrong)
+	return l
 }
 
-func (t *token) corner() (geom.Name, *unit.Fault) {
+func (t *token) corner() geom.Name {
 	w := t.take()
+	if !cornerName.MatchString(w) {
+		t.notName(w, "a corner", cornerName)
+	}
+	return geom.Name(w)
+}
+
+func (t *token) edge() (ends [2]geom.Name) {
+	w := t.take()
+	m := edgeName.FindStringSubmatch(w)
+	if m == nil || m[1] == m[2] {
+		t.notName(w, "an edge", edgeName)
+		return ends
+	}
+	return [2]geom.Name{geom.Name(m[1]), geom.Name(m[2])}
+}
+
+// notName says why a word is not the name of a thing.
+func (t *token) notName(w, thing string, form *regexp.Regexp) {
 	switch up := strings.ToUpper(w); {
-	case cornerName.MatchString(w):
-		return geom.Name(w), nil
 	case w == "":
-		return "", &unit.Fault{What: "a corner is missing"}
-	case up != w && cornerName.MatchString(up):
-		return "", small(w, up)
-	}
-	return "", &unit.Fault{What: unit.Quote(w) + " is not the name of a corner"}
-}
-
-func (t *token) edge() ([2]geom.Name, *unit.Fault) {
-	w := t.take()
-	m, up := edgeName.FindStringSubmatch(w), strings.ToUpper(w)
-	switch {
-	case m != nil && m[1] != m[2]:
-		return [2]geom.Name{geom.Name(m[1]), geom.Name(m[2])}, nil
-	case w == "":
-		return [2]geom.Name{}, &unit.Fault{What: "an edge is missing"}
-	case up != w && edgeName.MatchString(up):
-		return [2]geom.Name{}, small(w, up)
-	}
-	return [2]geom.Name{}, &unit.Fault{What: unit.Quote(w) + " is not the name of an edge"}
-}
-
-func small(w, up string) *unit.Fault {
-	return &unit.Fault{What: unit.Quote(w) + " has a small letter", Hint: "points have capital letters: write " + up}
-}
-
-func (t *token) treatment() (Treatment, *unit.Fault) {
-	switch w := t.take(); w {
-	case "cut":
-		return Cut, nil
-	case "round":
-		return Round, nil
-	case "blunt":
-		return Blunt, nil
-	case "mitre", "miter":
-		return Mitre, nil
-	case "":
-		return Sharp, &unit.Fault{What: "ends before it says what is done to the corner"}
+		t.fail(thing+" is missing", "")
+	case up != w && form.MatchString(up):
+		t.fail(unit.Quote(w)+" has a small letter", "points have capital letters: write "+up)
 	default:
-		return Sharp, &unit.Fault{What: unit.Quote(w) + " is nothing that is done to a corner"}
+		t.fail(unit.Quote(w)+" is not the name of "+thing, "")
 	}
+}
+
+// treatments as a token says them.
+var treatments = map[string]Treatment{"cut": Cut, "round": Round, "blunt": Blunt, "mitre": Mitre, "miter": Mitre}
+
+func (t *token) treatment() Treatment {
+	w := t.take()
+	do, known := treatments[w]
+	switch {
+	case w == "":
+		t.fail("ends before it says what is done to the corner", "")
+	case !known:
+		t.fail(unit.Quote(w)+" is nothing that is done to a corner", "")
+	}
+	return do
 }
 
 // parts are the edges that a mitre joins and how wide the parts along them are; none
 // where nothing follows.
-func (t *token) parts() (p [2]Part, f *unit.Fault) {
+func (t *token) parts() (p [2]Member) {
 	if len(t.words) == 0 {
-		return p, nil
+		return p
 	}
 	for i := range p {
-		if p[i].Edge, f = t.edge(); f != nil {
-			return p, f
-		}
-		if p[i].Wide, f = t.length(t.until(edgeName.MatchString), Least, unit.Longest); f != nil {
-			return p, f
-		}
+		p[i].Edge = t.edge()
+		p[i].Wide = t.length(t.until(edgeName.MatchString), Least, unit.Longest)
 	}
-	if len(t.words) > 0 {
-		return p, &unit.Fault{What: unit.Quote(strings.Join(t.words, " ")) + " stands behind the mitre"}
-	}
-	return p, nil
+	t.end("the mitre")
+	return p
 }
 
-func (t *token) fromEdge() (c FromEdge, f *unit.Fault) {
-	if c.Edge, f = t.edge(); f != nil {
-		return c, f
+// end says that nothing may stand behind a thing.
+func (t *token) end(thing string) {
+	if len(t.words) > 0 {
+		t.fail(unit.Quote(strings.Join(t.words, " "))+" stands behind "+thing, "")
 	}
-	if c.Square, f = t.length(t.until(func(w string) bool { return w == "from" }), 0, unit.Longest); f != nil {
-		return c, f
+}
+
+func (t *token) fromEdge() (c FromEdge) {
+	c.Edge = t.edge()
+	c.Square = t.length(t.until(func(w string) bool { return w == "from" }), 0, unit.Longest)
+	t.word("from")
+	if c.From = t.corner(); t.wrong == nil && c.From != c.Edge[0] && c.From != c.Edge[1] {
+		t.wrong = noEnd(c)
 	}
-	if f = t.word("from"); f != nil {
-		return c, f
-	}
-	if c.From, f = t.corner(); f != nil {
-		return c, f
-	}
-	if c.From != c.Edge[0] && c.From != c.Edge[1] {
-		return c, noEnd(c)
-	}
-	c.Along, f = t.length(t.rest(), 0, unit.Longest)
-	return c, f
+	c.Along = t.length(t.rest(), 0, unit.Longest)
+	return c
 }
 
 func noEnd(c FromEdge) *unit.Fault {
 	return &unit.Fault{What: string(c.From) + " is no end of edge " + string(c.Edge[0]+c.Edge[1]), Hint: "say from which of its ends the distance along it runs"}
 }
 
-func (t *token) fromCorners() (c FromCorners, f *unit.Fault) {
+func (t *token) fromCorners() (c FromCorners) {
 	for i := range c.Corners {
-		if c.Corners[i], f = t.corner(); f != nil {
-			return c, f
-		}
-		if c.Arms[i], f = t.length(t.until(cornerName.MatchString), Least, unit.Longest); f != nil {
-			return c, f
-		}
+		c.Corners[i] = t.corner()
+		c.Arms[i] = t.length(t.until(cornerName.MatchString), Least, unit.Longest)
 	}
 	if c.Corners[0] == c.Corners[1] {
-		return c, &unit.Fault{What: string(c.Corners[0]) + " is named twice", Hint: "name two corners"}
+		t.fail(string(c.Corners[0])+" is named twice", "name two corners")
 	}
-	if len(t.words) > 0 {
-		return c, &unit.Fault{What: unit.Quote(strings.Join(t.words, " ")) + " stands behind the hole"}
-	}
-	return c, nil
+	t.end("the hole")
+	return c
 }

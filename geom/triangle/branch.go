@@ -24,7 +24,7 @@ func (s sides) hand(t triple) int {
 		g[i] = f.gradient(q)
 		most *= math.Hypot(math.Hypot(g[i][0], g[i][1]), g[i][2])
 	}
-	d := g[0][0]*(g[1][1]*g[2][2]-g[1][2]*g[2][1]) - g[0][1]*(g[1][0]*g[2][2]-g[1][2]*g[2][0]) + g[0][2]*(g[1][0]*g[2][1]-g[1][1]*g[2][0])
+	d := determinant(g[0], g[1], g[2])
 	switch {
 	case d > foldless*most:
 		return 1
@@ -51,21 +51,25 @@ func (p *problem) onBranch(found []sides, f sides, t triple) []sides {
 }
 
 // end is the value of measurement i at which the branch of f ends, between what was
-// measured and a slip away from it (less: downward), to 2⁻⁴⁰ of the slip.
-func (p *problem) end(again func(int, *big.Rat) []sides, f sides, t triple, d doubt) *big.Rat {
+// measured and a slip away from it (less: downward), to 2⁻⁴⁰ of the slip; nil where it
+// ends at once.
+func (p *problem) end(again func(int, *big.Rat) []sides, f sides, t triple, d Doubt) *big.Rat {
 	fits, fails := new(big.Rat), big.NewRat(1, 1)
-	if d.less {
+	if d.Less {
 		fails.Neg(fails)
 	}
 	for range 40 {
 		half := new(big.Rat).Add(fits, fails)
 		half.Quo(half, big.NewRat(2, 1))
-		if len(p.onBranch(again(d.measurement, half), f, t)) > 0 {
+		if len(p.onBranch(again(d.Measured, half), f, t)) > 0 {
 			fits = half
 		} else {
 			fails = half
 		}
 	}
-	v := new(big.Rat).Mul(p.of[d.measurement].slip(), fits)
-	return v.Add(v, p.measured[d.measurement].Value.Value)
+	if fits.Sign() == 0 {
+		return nil
+	}
+	v := new(big.Rat).Mul(p.of[d.Measured].slip(), fits)
+	return v.Add(v, p.measured[d.Measured].Value.Value)
 }

@@ -1,7 +1,10 @@
 package triangle
 
 import (
+	"errors"
 	"fmt"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,20 +69,16 @@ func ParseMeasurement(token string, bare unit.Unit) (Measurement, error) {
 
 // oneLine is the text itself, or quoted where it would break the line of a message.
 func oneLine(text string) string {
-	for _, r := range text {
-		if !strconv.IsPrint(r) {
-			return unit.Quote(text)
-		}
+	if strings.ContainsFunc(text, func(r rune) bool { return !strconv.IsPrint(r) }) {
+		return unit.Quote(text)
 	}
 	return text
 }
 
 // wrongValue adds the hint that the left side may be what is wrong.
 func wrongValue(err error, m Measurement, value string) *unit.Fault {
-	f, ok := err.(*unit.Fault)
-	if !ok {
-		return &unit.Fault{What: err.Error()}
-	}
+	var f *unit.Fault
+	errors.As(err, &f)
 	length, angle := unit.IsLength(value), unit.IsAngle(value)
 	switch {
 	case m.Kind == Angle && length && (!angle && !bareFraction(value) || f.Hint == ""):
@@ -112,10 +111,8 @@ func subject(left string) (Measurement, *unit.Fault) {
 			Hint: "a point is a capital letter from A to Z, perhaps with a number behind it; " + subjectHint}
 	}
 	for i, n := range names {
-		for _, o := range names[:i] {
-			if n == o {
-				return Measurement{}, &unit.Fault{What: unit.Quote(left) + " names " + string(n) + " twice"}
-			}
+		if slices.Contains(names[:i], n) {
+			return Measurement{}, &unit.Fault{What: unit.Quote(left) + " names " + string(n) + " twice"}
 		}
 	}
 	switch {
@@ -140,40 +137,30 @@ func subject(left string) (Measurement, *unit.Fault) {
 		Hint: "a distance has two points, an angle one or three, a height three: C-AB"}
 }
 
+// A point is a capital letter, perhaps with a number of up to three digits behind it.
+var (
+	pointForm  = regexp.MustCompile(`[A-Z](?:0|[1-9][0-9]{0,2})?`)
+	pointsForm = regexp.MustCompile(`^(?:` + pointForm.String() + `)+$`)
+	hyphens    = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2013", "-", "\u2212", "-")
+)
+
 // names parts KL2-M into its points; dash is how many of them stand before the
 // hyphen, 0 where there is none.
 func names(text string) (points []geom.Name, dash int, ok bool) {
-	const mostDigits = 3
-	for i := 0; i < len(text); {
-		if size := hyphen(text[i:]); size > 0 {
-			if dash > 0 || len(points) == 0 {
-				return nil, 0, false
-			}
-			dash, i = len(points), i+size
-			continue
-		}
-		from := i
-		if text[i] < 'A' || text[i] > 'Z' {
+	parts := strings.SplitN(hyphens.Replace(text), "-", 3)
+	if len(parts) > 2 {
+		return nil, 0, false
+	}
+	for _, part := range parts {
+		if !pointsForm.MatchString(part) {
 			return nil, 0, false
 		}
-		for i++; i < len(text) && '0' <= text[i] && text[i] <= '9'; i++ {
-		}
-		if i-from-1 > mostDigits || i-from-1 > 1 && text[from+1] == '0' {
-			return nil, 0, false
-		}
-		points = append(points, geom.Name(text[from:i]))
-	}
-	return points, dash, dash < len(points)
-}
-
-// hyphen is the length of the hyphen, dash or minus sign at the start of the text.
-func hyphen(text string) int {
-	for _, h := range [...]string{"-", "\u2010", "\u2011", "\u2013", "\u2212"} {
-		if strings.HasPrefix(text, h) {
-			return len(h)
+		dash = len(points)
+		for _, n := range pointForm.FindAllString(part, -1) {
+			points = append(points, geom.Name(n))
 		}
 	}
-	return 0
+	return points, dash, true
 }
 
 // Subject is what is measured, as it is written left of the =: AB, A, BAC, C-AB.
@@ -186,13 +173,7 @@ func (m Measurement) Subject() string {
 
 // Points are the points named, one to three of them, in the order written.
 func (m Measurement) Points() []geom.Name {
-	var points []geom.Name
-	for _, n := range m.At {
-		if n != "" {
-			points = append(points, n)
-		}
-	}
-	return points
+	return slices.DeleteFunc(slices.Clone(m.At[:]), func(n geom.Name) bool { return n == "" })
 }
 
 // Same says whether both measure the same thing: AB and BA, BAC and CAB, C-AB

@@ -168,12 +168,7 @@ func (d *desk) adjust(which []int, target []float64, s plain) plain {
 	return s
 }
 
-func squares(v []float64) (sum float64) {
-	for _, x := range v {
-		sum += x * x
-	}
-	return sum
-}
+func squares(v []float64) float64 { return dot(v, v) }
 
 // agrees says whether some triangle has every measurement within its tolerance.
 //
@@ -229,7 +224,7 @@ func (d *desk) finish(which []int, f fit) sides {
 		for k := range next {
 			next[k] = next[k].plus(fromFloat(step[k]))
 		}
-		if _, over := next.reach(); over.sign() <= 0 || next.least().sign() <= 0 {
+		if _, over := next.reach(); over.sign() <= 0 || slices.MinFunc(next[:], number.cmp).sign() <= 0 {
 			break
 		}
 		o, _ := d.exactOff(which, next)

@@ -1,9 +1,9 @@
 package triangle
 
 import (
-	"fmt"
 	"math"
 	"math/big"
+	"slices"
 
 	"trammel/geom/unit"
 )
@@ -17,15 +17,7 @@ const (
 // nothing: what is smaller (millimetres, radians) is the rounding of what is zero.
 const nothing = 1e-15
 
-// doubt is a slip after which there is no triangle, or only the other of two.
-type doubt struct {
-	measurement int
-	less        bool     // the slip takes away
-	other       bool     // the other still fits
-	end         *big.Rat // the value at which this triangle ends; nil of four and more measurements
-}
-
-// slip that Move and the warnings speak of, in the measurement's own unit: 1 mm, 0.5°.
+// slip that Move and the doubts speak of, in the measurement's own unit: 1 mm, 0.5°.
 func (q Quantity) slip() *big.Rat {
 	if q.Kind() == Angle {
 		return big.NewRat(1, 2)
@@ -37,9 +29,7 @@ func (q Quantity) slip() *big.Rat {
 // answer on the branch of f, of several the nearest. Where there is none, it takes that much less, and
 // failing this a smaller slip in proportion. Accuracy: that of the corners'
 // coordinates, some 1e-9 mm; where four or more were adjusted, 1e-6 of the move.
-func (p *problem) moves(f sides, t triple, apex int) ([]Move, []doubt) {
-	var moves []Move
-	var doubts []doubt
+func (p *problem) moves(f sides, t triple, apex int) (moves []Move, doubts []Doubt) {
 	again := p.again(f, t)
 	from := f.places(apex)
 	for i := range p.of {
@@ -53,9 +43,9 @@ func (p *problem) moves(f sides, t triple, apex int) ([]Move, []doubt) {
 			nearest, ok := nearest(p.onBranch(all, f, t), from, apex)
 			if !ok {
 				if share == 1 || share == -1 {
-					d := doubt{measurement: i, less: share < 0, other: len(all) > 0}
+					d := Doubt{Code: SlipEnds, Measured: i, Less: share < 0, Other: len(all) > 0}
 					if len(p.of) == 3 && f.hand(t) != 0 { // where the branches meet it ends at once
-						d.end = p.end(again, f, t, d)
+						d.End = p.end(again, f, t, d)
 					}
 					doubts = append(doubts, d)
 				}
@@ -133,50 +123,25 @@ func nearest(found []sides, from [3]number, apex int) (best [3]unit.Length, ok b
 	return best, ok
 }
 
-// warnings in plain sentences.
-func (p *problem) warnings(a Answer, doubts []doubt, found []sides, apex int) []string {
-	w := p.words()
-	t := a.Triangle
-	var say []string
+// doubts about an answer, after the slips that end it.
+func (p *problem) doubts(a Answer, ends []Doubt, found []sides, apex int) (all []Doubt) {
+	names := a.Triangle.Names
 	for i, m := range a.Moves {
-		if p.of[i].Kind() == Angle {
-			continue
-		}
-		if k := farthest(m.Corners); m.Corners[k] > worstMove {
-			slip, times := w.slip()
-			say = append(say, fmt.Sprintf("a slip of %s in %s moves corner %s by %s",
-				slip, w.name(p.of[i]), t.Names[k], w.withUnit(times*float64(m.Corners[k]))))
+		if k := farthest(m.Corners); p.of[i].Kind() != Angle && m.Corners[k] > worstMove {
+			all = append(all, Doubt{Code: SlipMoves, Measured: i, Corner: names[k], By: m.Corners[k]})
 		}
 	}
-	if len(doubts) > 0 {
-		d := doubts[0]
-		amount, more := "", "more"
-		amount, _ = w.slip()
-		if p.of[d.measurement].Kind() == Angle {
-			amount = "0.5°"
-		}
-		if d.less {
-			more = "less"
-		}
-		what := "there would be no triangle"
-		if d.other {
-			what = "only the other triangle would fit"
-		}
-		what = fmt.Sprintf("with %s %s in %s %s", amount, more, w.name(p.of[d.measurement]), what)
-		if d.end != nil && d.end.Cmp(p.measured[d.measurement].Value.Value) != 0 {
-			what += ": this one ends at " + w.at(p.of[d.measurement], d.end, p.measured[d.measurement].Value.Value)
-		}
-		say = append(say, what)
-	}
+	all = append(all, ends[:min(1, len(ends))]...)
 	if len(found) == 2 {
-		from := found[0].places(apex)
-		apart, _ := nearest(found[1:], from, apex)
-		if k := farthest(apart); float64(apart[k]) < nearlyEqual*float64(max(t.Sides[0], t.Sides[1], t.Sides[2])) {
-			say = append(say, fmt.Sprintf("the two triangles are nearly the same: corner %s lies only %s apart",
-				t.Names[k], w.withUnit(float64(apart[k]))))
+		apart, _ := nearest(found[1:], found[0].places(apex), apex)
+		if k := farthest(apart); float64(apart[k]) < nearlyEqual*float64(slices.Max(a.Triangle.Sides[:])) {
+			all = append(all, Doubt{Code: NearlySame, Corner: names[k], By: apart[k]})
 		}
 	}
-	return append(say, p.leeway(w, a)...)
+	if sum, stated := p.leeway(a); stated && sum[farthest(sum)] > worstMove {
+		all = append(all, Doubt{Code: Tolerances, Corner: names[farthest(sum)], By: sum[farthest(sum)]})
+	}
+	return all
 }
 
 func farthest(c [3]unit.Length) int {
@@ -189,11 +154,9 @@ func farthest(c [3]unit.Length) int {
 	return k
 }
 
-// leeway says what the tolerances leave open, where somebody stated one: the
-// moves of all measurements added up at the worst.
-func (p *problem) leeway(w words, a Answer) []string {
-	stated := false
-	var sum [3]unit.Length
+// leeway is what the tolerances leave open, where somebody stated one: the moves of all
+// measurements added up at the worst.
+func (p *problem) leeway(a Answer) (sum [3]unit.Length, stated bool) {
 	for i, m := range a.Moves {
 		r := p.measured[i].Value
 		stated = stated || r.Stated
@@ -205,8 +168,5 @@ func (p *problem) leeway(w words, a Answer) []string {
 			sum[k] += m.Corners[k] * unit.Length(share)
 		}
 	}
-	if k := farthest(sum); stated && sum[k] > worstMove {
-		return []string{fmt.Sprintf("the tolerances leave corner %s in doubt by up to %s", a.Triangle.Names[k], w.withUnit(float64(sum[k])))}
-	}
-	return nil
+	return sum, stated
 }

@@ -4,10 +4,15 @@
 // Files, from the top floor to the ground: solve.go, sensitivity.go, branch.go,
 // redundancy.go, redundancy_plain.go, solve_heights.go, solve_sides.go,
 // solve_reasons.go, solve_direct.go, solve_square.go, solution.go, triangle.go,
-// measurement.go, solve_names.go, solve_words.go, solve_triple.go, solve_number.go.
+// measurement.go, solve_names.go, solve_words.go, figures.go, solve_triple.go, solve_number.go.
 package triangle
 
-import "trammel/geom/unit"
+import (
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/unit"
+)
 
 // Solution is what a set of measurements fixes.
 type Solution struct {
@@ -21,7 +26,7 @@ type Answer struct {
 	Triangle  Triangle
 	Residuals []Residual // one for each measurement, in order
 	Moves     []Move     // how far each corner moves for a slip in each measurement
-	Warnings  []string   // plain sentences: what is doubtful
+	Doubts    []Doubt    // what is doubtful
 }
 
 // Residual compares a measurement with the triangle.
@@ -37,6 +42,29 @@ type Residual struct {
 type Move struct {
 	Measurement int // index into Solution.Measured
 	Corners     [3]unit.Length
+}
+
+// DoubtCode tells doubts apart.
+type DoubtCode uint8
+
+const (
+	SlipMoves  DoubtCode = iota // a slip in a measured length moves a corner far
+	SlipEnds                    // after a slip there is no triangle, or only the other of two
+	NearlySame                  // the two triangles that fit are nearly the same
+	Tolerances                  // those stated leave a corner in doubt
+	LeftOut                     // a second triangle fits, one side of which is too short or too long
+)
+
+// Doubt is one thing that is doubtful; which fields say something depends on its code.
+type Doubt struct {
+	Code     DoubtCode
+	Measured int          // SlipMoves, SlipEnds: index into Solution.Measured
+	Less     bool         // SlipEnds: the slip takes away
+	Other    bool         // SlipEnds: the other triangle still fits
+	End      *big.Rat     // SlipEnds: the value at which this triangle ends (mm, degrees); nil where that is not known, or is what was measured
+	Corner   geom.Name    // SlipMoves, NearlySame, Tolerances: that moves, or lies apart
+	Side     [2]geom.Name // LeftOut: that would be too short or too long
+	By       unit.Length  // how far the corner moves (SlipMoves: for a slip of 1 mm) or lies apart; LeftOut: the side
 }
 
 // NoTriangle says that the measurements fix no single triangle.

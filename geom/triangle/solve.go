@@ -54,12 +54,9 @@ func Solve(measured []Measurement, base [2]geom.Name) (Solution, error) {
 	for _, f := range found {
 		fig := figuresOf(f)
 		a := Answer{Triangle: fig.triangle(p.names, apex), Residuals: p.residuals(fig)}
-		var doubts []doubt
-		a.Moves, doubts = p.moves(f, t, apex)
-		a.Warnings = p.warnings(a, doubts, found, apex)
-		if lost != "" {
-			a.Warnings = append(a.Warnings, lost)
-		}
+		var ends []Doubt
+		a.Moves, ends = p.moves(f, t, apex)
+		a.Doubts = append(p.doubts(a, ends, found, apex), lost...)
 		s.Answers = append(s.Answers, a)
 	}
 	return s, nil
@@ -94,7 +91,7 @@ func tripleOf(a, b, c Quantity) triple {
 
 // withinLimits leaves out answers with a computed side that is too short or too
 // long, and says so.
-func (p *problem) withinLimits(found []sides) (good []sides, lost string, err error) {
+func (p *problem) withinLimits(found []sides) (good []sides, lost []Doubt, err error) {
 	short, long := lengthLimits()
 	for _, s := range found {
 		bad := -1
@@ -107,14 +104,12 @@ func (p *problem) withinLimits(found []sides) (good []sides, lost string, err er
 			good = append(good, s)
 			continue
 		}
-		w := p.words()
-		lost = fmt.Sprintf("%s would be %s: sides may be 1 mm to 1 km long", w.name(Side(bad)), w.withUnit(s[bad].float64()))
+		lost = []Doubt{{Code: LeftOut, Side: [2]geom.Name{p.names[(bad+1)%3], p.names[(bad+2)%3]}, By: unit.Length(s[bad].float64())}}
 	}
 	if len(good) == 0 {
-		return nil, "", &NoTriangle{What: lost, Hint: "measure the longer sides, and angles that are not so sharp"}
-	}
-	if lost != "" {
-		lost = "a second triangle fits but is left out: in it " + lost
+		d := lost[0]
+		return nil, nil, no("measure the longer sides, and angles that are not so sharp",
+			"%s would be %s: sides may be 1 mm to 1 km long", d.Side[0]+d.Side[1], FiguresOf(p.measured).Length(d.By))
 	}
 	return good, lost, nil
 }
@@ -144,21 +139,17 @@ func (p *problem) baseGiven(base [2]geom.Name) (int, error) {
 	if base == ([2]geom.Name{}) {
 		return -1, nil
 	}
-	at := [2]int{-1, -1}
+	wrong := func(what, hint string) (int, error) {
+		return 0, &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: what, Hint: hint}
+	}
+	var at [2]int
 	for i, b := range base {
-		for k, n := range p.names {
-			if n == b {
-				at[i] = k
-			}
-		}
-		if at[i] < 0 {
-			return 0, &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: fmt.Sprintf("there is no point %q", string(b)),
-				Hint: fmt.Sprintf("the points are %s, %s and %s", p.names[0], p.names[1], p.names[2])}
+		if at[i] = slices.Index(p.names[:], b); at[i] < 0 {
+			return wrong(fmt.Sprintf("there is no point %q", string(b)), fmt.Sprintf("the points are %s, %s and %s", p.names[0], p.names[1], p.names[2]))
 		}
 	}
 	if at[0] == at[1] {
-		return 0, &unit.Fault{Subject: unit.Base, Of: string(base[0] + base[1]), What: "a baseline runs between two points",
-			Hint: fmt.Sprintf("for instance %s%s", p.names[0], p.names[1])}
+		return wrong("a baseline runs between two points", fmt.Sprintf("for instance %s%s", p.names[0], p.names[1]))
 	}
 	return rest(at[0], at[1]), nil
 }
@@ -206,28 +197,26 @@ func (p *problem) tooFew() error {
 	for _, q := range p.of {
 		n[q.Kind()]++
 	}
-	s, a, h := n[Distance], n[Angle], n[Height]
 	w := p.words()
-	hint := "a triangle needs three measurements, at least one of them a length"
-	switch {
-	case s == 2:
+	switch n {
+	case [3]int{Distance: 2}:
 		q := Side(rest(p.of[0].Corner(), p.of[1].Corner()))
 		return no(fmt.Sprintf("for instance %s, or the angle at %s", w.name(q), w.names[q.Corner()]),
 			"two lengths and no angle: measure the third side or an angle")
-	case a == 2:
-		return no(hint, "two angles and no length give the shape but not the size: measure a side")
-	case s == 1 && a == 1:
-		return no(hint, "one length and one angle: measure another side or another angle")
-	case s == 1 && h == 1:
-		return no(hint, "one length and one height: measure another side or an angle")
-	case a == 1 && h == 1:
-		return no(hint, "one angle and one height: measure two sides, or a side and another angle")
-	case h == 2:
-		return no(hint, "two heights: measure a side, an angle or the third height")
-	case len(p.of) == 1:
-		return no(hint, "one measurement, %s: two more are needed", p.measured[0].Text)
+	case [3]int{}:
+		return no("for instance AB=640 CA=455 A=52deg", "nothing was measured")
 	}
-	return no("for instance AB=640 CA=455 A=52deg", "nothing was measured")
+	what, two := map[[3]int]string{
+		{Angle: 2}:               "two angles and no length give the shape but not the size: measure a side",
+		{Distance: 1, Angle: 1}:  "one length and one angle: measure another side or another angle",
+		{Distance: 1, Height: 1}: "one length and one height: measure another side or an angle",
+		{Angle: 1, Height: 1}:    "one angle and one height: measure two sides, or a side and another angle",
+		{Height: 2}:              "two heights: measure a side, an angle or the third height",
+	}[n]
+	if !two {
+		what = "one measurement, " + p.measured[0].Text + ": two more are needed"
+	}
+	return no("a triangle needs three measurements, at least one of them a length", "%s", what)
 }
 
 // dependent explains a triple of which one follows from the other two.

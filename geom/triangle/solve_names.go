@@ -1,12 +1,9 @@
 package triangle
 
 import (
-	"cmp"
 	"fmt"
 	"math/big"
 	"slices"
-	"strconv"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -38,8 +35,7 @@ func newProblem(ms []Measurement) (*problem, error) {
 			return nil, err
 		}
 		if j, twice := first[q]; twice {
-			f := fault(m, "take one of the two out, or the mean of both", "measured twice: it is the same as %s", ms[j].Text)
-			return nil, f
+			return nil, fault(m, "take one of the two out, or the mean of both", "measured twice: it is the same as %s", ms[j].Text)
 		}
 		first[q], p.of[i] = i, q
 	}
@@ -69,22 +65,18 @@ func cornersOf(ms []Measurement) (names [3]geom.Name, err error) {
 	for len(all) < 3 {
 		all = append(all, nextFree(all))
 	}
-	slices.SortFunc(all, byName)
+	slices.SortFunc(all, geom.Before)
 	return [3]geom.Name(all), nil
 }
 
 // nextFree is the next letter after the last of the names that none of them
 // has, after Z again from A.
 func nextFree(all []geom.Name) geom.Name {
-	last := geom.Name("@") // before A
-	for _, n := range all {
-		if byName(last, n) < 0 {
-			last = n
+	letter := byte('@') // before A
+	if len(all) > 0 {
+		if last := slices.MaxFunc(all, geom.Before); last[0] >= 'A' && last[0] <= 'Z' {
+			letter = last[0]
 		}
-	}
-	letter := byte('@')
-	if last != "" && last[0] >= 'A' && last[0] <= 'Z' {
-		letter = last[0]
 	}
 	for {
 		if letter++; letter > 'Z' {
@@ -96,29 +88,9 @@ func nextFree(all []geom.Name) geom.Name {
 	}
 }
 
-// byName orders by letter, then by the number behind it: A, B, K2, K10.
-func byName(m, n geom.Name) int {
-	ml, mn := split(m)
-	nl, nn := split(n)
-	return cmp.Or(cmp.Compare(ml, nl), cmp.Compare(mn, nn), cmp.Compare(m, n))
-}
-
-func split(n geom.Name) (letters string, number int) {
-	letters = strings.TrimRight(string(n), "0123456789")
-	number, _ = strconv.Atoi(string(n)[len(letters):])
-	return letters, number
-}
-
-// quantityOf says what m measures in the triangle of the names.
+// QuantityOf says what m measures in the triangle of the names.
 func QuantityOf(m Measurement, names [3]geom.Name) (Quantity, error) {
-	index := func(n geom.Name) int {
-		for i := range names {
-			if names[i] == n {
-				return i
-			}
-		}
-		return -1
-	}
+	index := func(n geom.Name) int { return slices.Index(names[:], n) }
 	at := [3]int{index(m.At[0]), index(m.At[1]), index(m.At[2])}
 	apart := at[0] >= 0 && at[1] >= 0 && at[2] >= 0 && at[0] != at[1] && at[1] != at[2] && at[2] != at[0]
 	switch m.Kind {

@@ -20,7 +20,7 @@ func shortReach(s sides, l int, over number) reason {
 			if w.value[q] != "" {
 				return w.is(q)
 			}
-			return w.name(q) + " " + w.length(s[q.Corner()])
+			return w.name(q) + " " + w.float(s[q.Corner()].float64())
 		}
 		if over.sign() == 0 {
 			return no("a triangle needs its third corner off that line: "+again,
@@ -33,7 +33,7 @@ func shortReach(s sides, l int, over number) reason {
 		}
 		return no(hint,
 			"%s and %s together are %s short of reaching across %s",
-			name(x), name(y), w.length(over.neg()), name(Side(l)))
+			name(x), name(y), w.float(over.neg().float64()), name(Side(l)))
 	}
 }
 
@@ -44,80 +44,82 @@ func fits(a, b, c float64) bool {
 	return a+b > clear*c && b+c > clear*a && c+a > clear*b
 }
 
+// because is a reason in which a quantity stands with its value as written, named only
+// by its name, and a pair as its first with enough figures to tell it from the second.
+func because(hint, what string, args ...any) reason {
+	return func(w words) *NoTriangle {
+		said := make([]any, len(args))
+		for i, a := range args {
+			switch a := a.(type) {
+			case Quantity:
+				said[i] = w.is(a)
+			case named:
+				said[i] = w.name(Quantity(a))
+			case [2]number:
+				said[i] = w.beside(a[0], a[1])
+			}
+		}
+		return no(hint, what, said...)
+	}
+}
+
+// named is a quantity of which only the name is said.
+type named Quantity
+
 // tooShort: side i cannot reach the line of side k.
 func tooShort(i, k int, is, least number) reason {
-	return func(w words) *NoTriangle {
-		return no("measure it or the angle again", "%s is too short to reach %s: at least %s is needed",
-			w.is(Side(i)), w.name(Side(k)), w.beside(least, is))
-	}
+	return because("measure it or the angle again", "%s is too short to reach %s: at least %s is needed",
+		Side(i), named(Side(k)), [2]number{least, is})
 }
 
 // notLongest: the side facing a right or obtuse angle must be the longest.
 func notLongest(i, j int, is, b number, computed bool) reason {
-	return func(w words) *NoTriangle {
-		other := w.is(Side(j))
-		if computed {
-			other = fmt.Sprintf("the %s that the height makes %s", w.beside(b, is), w.name(Side(j)))
-		}
-		return no("the side facing an angle of 90° or more is the longest of all: "+again,
-			"%s must be longer than %s, since it faces %s", w.is(Side(i)), other, w.is(AngleAt(i)))
+	const hint = "the side facing an angle of 90° or more is the longest of all: " + again
+	if computed {
+		return because(hint, "%s must be longer than the %s that the height makes %s, since it faces %s",
+			Side(i), [2]number{b, is}, named(Side(j)), AngleAt(i))
 	}
+	return because(hint, "%s must be longer than %s, since it faces %s", Side(i), Side(j), AngleAt(i))
 }
 
 func angleSum(j, k int) reason {
-	return func(w words) *NoTriangle {
-		return no("two angles of a triangle make less than 180°: "+again,
-			"%s and %s together leave nothing for %s", w.is(AngleAt(j)), w.is(AngleAt(k)), w.name(AngleAt(rest(j, k))))
-	}
+	return because("two angles of a triangle make less than 180°: "+again,
+		"%s and %s together leave nothing for %s", AngleAt(j), AngleAt(k), named(AngleAt(rest(j, k))))
 }
 
 // heightTooLong: the height from corner i is longer than side j, which starts there.
 func heightTooLong(i, j int, is, b number, computed bool) reason {
-	return func(w words) *NoTriangle {
-		beside := w.is(Side(j)) + " from the same corner"
-		if computed {
-			beside = fmt.Sprintf("%s from the same corner, which the other two make %s", w.name(Side(j)), w.beside(b, is))
-		}
-		return no("a height is the shortest way from its corner: "+again, "%s is longer than %s", w.is(HeightOf(i)), beside)
+	const hint = "a height is the shortest way from its corner: " + again
+	if computed {
+		return because(hint, "%s is longer than %s from the same corner, which the other two make %s",
+			HeightOf(i), named(Side(j)), [2]number{b, is})
 	}
+	return because(hint, "%s is longer than %s from the same corner", HeightOf(i), Side(j))
 }
 
 func sidesCoincide(i, j, k int) reason {
-	return func(w words) *NoTriangle {
-		return no("both sides would fall on the height: "+again,
-			"%s, %s and %s are equal, which leaves nothing for %s",
-			w.is(Side(i)), w.is(Side(j)), w.is(HeightOf(k)), w.name(Side(k)))
-	}
+	return because("both sides would fall on the height: "+again, "%s, %s and %s are equal, which leaves nothing for %s",
+		Side(i), Side(j), HeightOf(k), named(Side(k)))
 }
 
 func apexTooHigh(i int, is, most number) reason {
-	return func(w words) *NoTriangle {
-		return no("measure the height or the angle again", "%s is too long over %s for %s: at most %s fits",
-			w.is(HeightOf(i)), w.is(Side(i)), w.is(AngleAt(i)), w.beside(most, is))
-	}
+	return because("measure the height or the angle again", "%s is too long over %s for %s: at most %s fits",
+		HeightOf(i), Side(i), AngleAt(i), [2]number{most, is})
 }
 
 // heightLeavesNothing: the height from corner i asks for an angle that is not
 // left beside the one measured at corner j.
 func heightLeavesNothing(i, j int, is, most number) reason {
-	return func(w words) *NoTriangle {
-		return no("measure the height or the angle again", "%s is too long beside %s: it must be less than %s",
-			w.is(HeightOf(i)), w.is(AngleAt(j)), w.beside(most, is))
-	}
+	return because("measure the height or the angle again", "%s is too long beside %s: it must be less than %s",
+		HeightOf(i), AngleAt(j), [2]number{most, is})
 }
 
 func parallelSides(i, j, k int) reason {
-	return func(w words) *NoTriangle {
-		return no("a height as long as the side stands at a right angle, and only one can: "+again,
-			"%s and %s are as long as %s, so the other two sides would be parallel",
-			w.is(HeightOf(j)), w.is(HeightOf(k)), w.is(Side(i)))
-	}
+	return because("a height as long as the side stands at a right angle, and only one can: "+again,
+		"%s and %s are as long as %s, so the other two sides would be parallel", HeightOf(j), HeightOf(k), Side(i))
 }
 
 func heightsDoNotClose(i int, is, least number) reason {
-	return func(w words) *NoTriangle {
-		return no("one of the three is wrong: "+again,
-			"%s is too short beside %s and %s: it must be more than %s",
-			w.is(HeightOf(i)), w.is(HeightOf((i+1)%3)), w.is(HeightOf((i+2)%3)), w.beside(least, is))
-	}
+	return because("one of the three is wrong: "+again, "%s is too short beside %s and %s: it must be more than %s",
+		HeightOf(i), HeightOf((i+1)%3), HeightOf((i+2)%3), [2]number{least, is})
 }

@@ -27,32 +27,15 @@ type Triangle struct {
 // sides of a triangle, each opposite the corner of its index.
 type sides [3]number
 
-// longest side's index.
-func (s sides) longest() int {
+// reach says by how much the two shorter sides together reach beyond the longest
+// (negative: fall short of it): 0 is a flat triangle.
+func (s sides) reach() (longest int, over number) {
 	l := 0
 	for i := range s {
 		if s[i].cmp(s[l]) > 0 {
 			l = i
 		}
 	}
-	return l
-}
-
-// least is the shortest side.
-func (s sides) least() number {
-	l := s[0]
-	for _, x := range s[1:] {
-		if x.cmp(l) < 0 {
-			l = x
-		}
-	}
-	return l
-}
-
-// reach says by how much the two shorter sides together reach beyond the longest
-// (negative: fall short of it): 0 is a flat triangle.
-func (s sides) reach() (longest int, over number) {
-	l := s.longest()
 	x, y := s[(l+1)%3], s[(l+2)%3]
 	sum := x.plus(y)
 	if sum.cmp(s[l]) == 0 {
@@ -67,16 +50,8 @@ func (s sides) reach() (longest int, over number) {
 //
 // W. Kahan, Miscalculating Area and Angles of a Needle-like Triangle.
 func (s sides) twiceArea() number {
-	a, b, c := s[0], s[1], s[2]
-	if a.cmp(b) < 0 {
-		a, b = b, a
-	}
-	if b.cmp(c) < 0 {
-		b, c = c, b
-	}
-	if a.cmp(b) < 0 {
-		a, b = b, a
-	}
+	slices.SortFunc(s[:], number.cmp) // a copy
+	a, b, c := s[2], s[1], s[0]
 	p := a.plus(b.plus(c)).times(c.minus(a.minus(b)))
 	q := c.plus(a.minus(b)).times(a.plus(b.minus(c)))
 	return p.times(q).root().half()

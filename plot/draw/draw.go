@@ -2,8 +2,8 @@
 // writer sees it. Each operation carries its own pen and layer; there is no
 // state, so a drawing can be cut, moved, compared and tested as text.
 //
-// Files, from the top floor to the ground: dump.go, page.go, tag.go, layer.go, kept.go,
-// move.go, dash.go, draw.go, path.go, bounds.go, cubic.go, remembered.go, wrap.go.
+// Files, from the top floor to the ground: dump.go, page.go, tag.go, move.go, draw.go,
+// path.go, bounds.go, cubic.go, remembered.go, wrap.go.
 package draw
 
 import (
@@ -46,6 +46,33 @@ const (
 	LongDashDotted                   // 04
 	LongDashDoubleDotted             // 05
 )
+
+// Lengths of the marks and gaps of a line type drawn with a pen of the width,
+// mark first, in the order in which they repeat; nil for a continuous line.
+//
+// They are the multiples of the line width that ISO 128-2 gives for lines drawn
+// with butt ends: dash 12, long dash 24, gap 3, dot not more than 0.5.
+func (d Dash) Lengths(width unit.Length) []unit.Length {
+	var l []unit.Length
+	for _, k := range dashes[d] {
+		l = append(l, width*k)
+	}
+	return l
+}
+
+const (
+	dot      = 0.5
+	gap      = 3
+	dash     = 12
+	longDash = 24
+)
+
+var dashes = [...][]unit.Length{
+	Continuous:           nil,
+	Dashed:               {dash, gap},
+	LongDashDotted:       {longDash, gap, dot, gap},
+	LongDashDoubleDotted: {longDash, gap, dot, gap, dot, gap},
+}
 
 // Pen is how a line is drawn. There is one ink, black.
 type Pen struct {

@@ -227,19 +227,11 @@ construction arc 20.000,210.000 r 30.000 from 0.000° through 109.471° 0.25 lon
 				own = append(own, op)
 			}
 		}
-		if got := dump(t, own); got != want[i] {
+		if got := draw.Dump(own); got != want[i] {
 			t.Errorf("page %d:\n%swant\n%s", i, got, want[i])
 		}
 		i++
 	}
-}
-
-func dump(t *testing.T, d draw.Drawing) string {
-	var b bytes.Buffer
-	if err := draw.Dump(&b, d); err != nil {
-		t.Fatal(err)
-	}
-	return b.String()
 }
 
 // Two pages side by side and two above one another, whole: see the files.
@@ -257,7 +249,7 @@ func TestGoldenPages(t *testing.T) {
 		c.laid.drawing = draw.Drawing{draw.Polyline{Points: c.laid.plan.Outline, Closed: true, Pen: draw.Wide}}
 		var b bytes.Buffer
 		for _, p := range pagesOf(c.laid) {
-			fmt.Fprintf(&b, "page %q of %s, %g by %g mm, matrix %.3f\n%s", p.Label, p.Piece, p.Width, p.Height, p.Places[0].Matrix, dump(t, p.Ops))
+			fmt.Fprintf(&b, "page %q of %s, %g by %g mm, matrix %.3f\n%s", p.Label, p.Piece, p.Width, p.Height, p.Places[0].Matrix, draw.Dump(p.Ops))
 		}
 		name := "testdata/pages_" + c.file + ".txt"
 		if *update {

@@ -46,19 +46,19 @@ func boathouse() draw.Document {
 }
 
 func TestDocument(t *testing.T) {
-	got := readback.Describe(t, write(t, boathouse()))
+	got := describe(t, write(t, boathouse()))
 	if got.ID == "" {
 		t.Error("no /ID")
 	}
 	got.ID = ""
-	want := readback.Document{
+	want := properties{
 		Title: "Slip gate & bräce (plate) \\ 1", Subject: "Template, true size", Producer: "trammel", Created: "D:20250304000000+00'00'", Language: "en",
 		ActualSize: true, Simplex: true,
 		Labels: []string{"index", "A1", "A2", "B1", "5", "6"},
-		Bookmarks: []readback.Bookmark{
-			{Title: "Brace plate", Page: 0, Below: []readback.Bookmark{{Title: "index", Page: 0}, {Title: "A1", Page: 1}, {Title: "A2", Page: 2}}},
+		Bookmarks: []bookmark{
+			{Title: "Brace plate", Page: 0, Below: []bookmark{{Title: "index", Page: 0}, {Title: "A1", Page: 1}, {Title: "A2", Page: 2}}},
 			{Title: "Gusset, größer", Page: 3},
-			{Title: "Gable", Page: 4, Below: []readback.Bookmark{{Title: "5", Page: 4}, {Title: "6", Page: 5}}},
+			{Title: "Gable", Page: 4, Below: []bookmark{{Title: "5", Page: 4}, {Title: "6", Page: 5}}},
 		},
 		Attachments: map[string][]byte{"boathouse (1) größer.yaml": []byte("job: Slip gate brace\n")},
 	}
@@ -71,10 +71,10 @@ func TestDocument(t *testing.T) {
 func TestBareDocument(t *testing.T) {
 	for _, date := range []string{"", "March 2025", "2025-02-30"} {
 		file := write(t, draw.Document{Date: date, Pages: pages(draw.Page{Width: 210, Height: 297})})
-		got := readback.Describe(t, file)
+		got := describe(t, file)
 		got.ID = ""
-		want := readback.Document{Producer: "trammel", ActualSize: true, Simplex: true, Labels: []string{"1"},
-			Bookmarks: []readback.Bookmark{{Title: "page 1", Page: 0}}}
+		want := properties{Producer: "trammel", ActualSize: true, Simplex: true, Labels: []string{"1"},
+			Bookmarks: []bookmark{{Title: "page 1", Page: 0}}}
 		if !reflect.DeepEqual(got, want) {
 			t.Errorf("%q: read as %+v", date, got)
 		}
@@ -105,7 +105,7 @@ func TestStructure(t *testing.T) {
 			t.Errorf("%s: pdfcpu: %v", name, err)
 		}
 	}
-	labels := readback.Describe(t, write(t, draw.Document{Pages: pages(many...)})).Labels
+	labels := describe(t, write(t, draw.Document{Pages: pages(many...)})).Labels
 	if len(labels) != 150 || labels[149] != "A149" {
 		t.Errorf("labels of 150 pages: %v", labels)
 	}

@@ -2,11 +2,14 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
 	"compress/zlib"
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"strconv"
+	"strings"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -17,17 +20,27 @@ const (
 	maxFile     = 512 << 20 // bytes of the document; twenty thousand pages take about 60 MB
 	maxAttached = 1_000_000 // bytes of the attachment, unpacked
 	maxObject   = 1 << 16   // bytes of an object that is not a stream
-	maxDepth    = 8         // of dictionaries within each other; the writer makes four
 )
 
 // Magic is how every PDF begins.
 const Magic = "%PDF-"
 
-// The first bytes of a document that Write makes, and the last ones.
+// head is the first bytes of a document that Write makes, before those of one that it made
+// when pages were not told part by part.
 const (
 	head   = "%PDF-2.0\n%\xe2\xe3\xcf\xd3\n"
-	before = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n" // what it wrote before pages were told part by part
-	tail   = "\n%%EOF\n"
+	before = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
+)
+
+// What Attached reads, in the form that file.finish and file.catalog write it. Strings
+// hold no line end, and none that stands before a thing asked for begins a line.
+var (
+	trailerForm = regexp.MustCompile(`\ntrailer\n<< /Size (\d+) /Root (\d+) 0 R /Info (\d+) 0 R(?: /XRefStm \d+)? /ID \[[^\n]*\] >>\nstartxref\n(\d+)\n%%EOF\n$`)
+	catalogForm = regexp.MustCompile(`^<< /Type /Catalog [^\x00]*?\nendobj\n`)
+	namesForm   = regexp.MustCompile(`\n/Names << /EmbeddedFiles << /Names \[.* (\d+) 0 R\] >> >>`)
+	infoForm    = regexp.MustCompile(`^<< /Producer \(trammel\)`)
+	specForm    = regexp.MustCompile(`^<< /Type /Filespec /F .* /UF <FEFF((?:[0-9A-F]{4})+)> /EF << /F (\d+) 0 R >> >>\nendobj\n`)
+	dataForm    = regexp.MustCompile(`^<< /Filter /FlateDecode /Type /EmbeddedFile /Params << /Size (\d+) >> /Length (\d+) >>\nstream\n`)
 )
 
 // Attached is the file that Write attached to a document. It reads what Write
@@ -39,10 +52,9 @@ func Attached(r io.ReaderAt, size int64) (draw.Attachment, error) {
 	if size > maxFile {
 		return draw.Attachment{}, &unit.Fault{What: "is larger than 512 MB", Hint: "no PDF that trammel makes is: name the job file itself"}
 	}
-	d := document{r: r, size: size}
-	a, err := d.attached()
+	a, err := (&document{r: r, size: size}).attached()
 	if errors.Is(err, errForm) {
-		err = d.foreign()
+		err = (&document{r: r, size: size}).foreign()
 	}
 	if err != nil {
 		return draw.Attachment{}, err
@@ -56,12 +68,12 @@ var errForm = errors.New("not as written")
 // foreign says what kind of stranger the document is. What names its maker stands
 // unpacked in Write's documents, not far from the end, and many programs that
 // write a document anew leave it as it was.
-func (d document) foreign() error {
+func (d *document) foreign() error {
 	const near = 1 << 16
 	for _, at := range []int64{max(0, d.size-near), 0} {
-		b, err := d.read(at, near)
-		if err != nil {
-			return err
+		b := d.read(at, near)
+		if d.err != nil {
+			return d.err
 		}
 		for _, maker := range []string{"/Producer (trammel)", "<pdf:Producer>trammel</pdf:Producer>"} {
 			if bytes.Contains(b, []byte(maker)) {
@@ -73,189 +85,115 @@ func (d document) foreign() error {
 	return &unit.Fault{What: "is a PDF, but not one that trammel wrote", Hint: "a job is a job file, or a PDF as trammel wrote it"}
 }
 
-// document is the file from outside.
+// document is the file from outside. After the first thing that it does not know, or
+// cannot read, err is set and nothing more is read.
 type document struct {
 	r    io.ReaderAt
 	size int64
 	xref int64 // where the first line of the table of objects stands
 	n    int64 // objects in it, the free one included
+	err  error
 }
 
 func (d *document) attached() (a draw.Attachment, err error) {
-	trailer, err := d.open()
-	if err != nil {
-		return a, err
+	root, info := d.open()
+	d.object(info, infoForm)
+	catalog, _ := d.object(root, catalogForm)
+	if d.err != nil {
+		return a, d.err
 	}
-	catalog, err := d.dict(trailer["Root"])
-	if err != nil {
-		return a, err
-	}
-	info, err := d.dict(trailer["Info"])
-	if err != nil {
-		return a, err
-	}
-	if s, _ := info["Producer"].(str); string(s) != "trammel" {
-		return a, errForm
-	}
-	names, _ := catalog["Names"].(dict)
+	names := namesForm.FindStringSubmatch(catalog[0])
 	if names == nil {
 		return a, &unit.Fault{What: "holds no job", Hint: "name the job file itself"}
 	}
-	files, _ := names["EmbeddedFiles"].(dict)
-	list, _ := files["Names"].([]any)
-	if len(list) != 2 {
-		return a, errForm
+	spec, _ := d.object(d.whole(names[1]), specForm)
+	a.Name = narrow(spec[1])
+	data, at := d.object(d.whole(spec[2]), dataForm)
+	said, length := d.whole(data[1]), d.whole(data[2])
+	if d.err != nil || length > d.size-at {
+		return a, cmp.Or(d.err, errForm)
 	}
-	spec, err := d.dict(list[1])
-	if err != nil {
-		return a, err
-	}
-	name, _ := spec["UF"].(str)
-	if a.Name = name.text(); a.Name == "" {
-		return a, errForm
-	}
-	ef, _ := spec["EF"].(dict)
-	a.Data, err = d.unpacked(ef["F"])
+	a.Data, err = unpacked(io.NewSectionReader(d.r, at, length), said)
 	return a, err
 }
 
-// open reads head and tail and finds the table of objects.
-func (d *document) open() (dict, error) {
-	b, err := d.read(0, len(head))
-	if err != nil {
-		return nil, err
-	}
-	if string(b) != head && string(b) != before {
-		return nil, errForm
-	}
+// open reads head and tail, finds the table of objects, and says which the catalog and
+// the Info dictionary are.
+func (d *document) open() (root, info int64) {
 	const end = 1024
 	at := max(0, d.size-end)
-	if b, err = d.read(at, end); err != nil {
-		return nil, err
+	begin, b := d.read(0, len(head)), d.read(at, end)
+	m := trailerForm.FindSubmatchIndex(b)
+	if d.err != nil || string(begin) != head && string(begin) != before || m == nil {
+		d.fail(errForm)
+		return 0, 0
 	}
-	b, ok := bytes.CutSuffix(b, []byte(tail))
-	if !ok {
-		return nil, errForm
+	number := func(i int) int64 { return d.whole(string(b[m[2*i]:m[2*i+1]])) }
+	root, info, d.xref = number(2), number(3), number(4)
+	d.n = (at + int64(m[0]) + 1 - d.xref) / entry // what is packed has a table of its own
+	first := fmt.Sprintf("xref\n0 %d\n", d.n)
+	if string(d.read(d.xref, len(first))) != first {
+		d.fail(errForm)
 	}
-	k := bytes.LastIndex(b, []byte("\nstartxref\n"))
-	if k < 0 {
-		return nil, errForm
+	d.xref += int64(len(first))
+	if d.n > d.size/entry || d.xref+d.n*entry != at+int64(m[0])+1 {
+		d.fail(errForm)
 	}
-	if d.xref, err = whole(string(b[k+len("\nstartxref\n"):]), d.size); err != nil {
-		return nil, err
-	}
-	k = bytes.LastIndex(b, []byte("\ntrailer\n"))
-	if k < 0 {
-		return nil, errForm
-	}
-	p := parser{b: b[k+len("\ntrailer\n"):]}
-	trailer, _ := p.value(0).(dict)
-	if p.err || trailer == nil || trailer["Prev"] != nil || !bytes.HasPrefix(p.b, []byte("\nstartxref\n")) {
-		return nil, errForm
-	}
-	// What is packed has a table of its own.
-	n := (at + int64(k) + 1 - d.xref) / entry
-	first := fmt.Sprintf("xref\n0 %d\n", n)
-	if b, err = d.read(d.xref, len(first)); err != nil {
-		return nil, err
-	}
-	if string(b) != first {
-		return nil, errForm
-	}
-	d.xref, d.n = d.xref+int64(len(first)), n
-	if n > d.size/entry || d.xref+n*entry != at+int64(k)+1 {
-		return nil, errForm
-	}
-	return trailer, nil
+	return root, info
 }
 
 // entry is the length of one line of the table of objects.
 const entry = 20
 
 // read is so many bytes from a place, fewer at the end of the document.
-func (d document) read(at int64, n int) ([]byte, error) {
-	if at < 0 || at > d.size {
-		return nil, errForm
+func (d *document) read(at int64, n int) []byte {
+	if d.err != nil || at > d.size {
+		d.fail(errForm)
+		return nil
 	}
 	b := make([]byte, min(int64(n), d.size-at))
-	k, err := d.r.ReadAt(b, at)
-	if k < len(b) {
+	if k, err := d.r.ReadAt(b, at); k < len(b) {
 		if err == nil || errors.Is(err, io.EOF) {
 			err = errForm // it was shortened meanwhile
 		}
-		return nil, err
+		d.fail(err)
+		return nil
 	}
-	return b, nil
+	return b
 }
 
-// object is the beginning of the object that v refers to and where its body begins.
-func (d document) object(v any) (body []byte, at int64, err error) {
-	r, ok := v.(ref)
-	if !ok || r < 1 || int64(r) >= d.n {
-		return nil, 0, errForm
+// object is what the form finds at the beginning of the body of object r, one string
+// more than it has groups, and where what comes behind it stands.
+func (d *document) object(r int64, form *regexp.Regexp) (found []string, behind int64) {
+	if r < 1 || r >= d.n {
+		d.fail(errForm)
 	}
-	line, err := d.read(d.xref+int64(r)*entry, entry)
-	if err != nil {
-		return nil, 0, err
-	}
-	offset, ok := bytes.CutSuffix(line, []byte(" 00000 n \n"))
+	offset, ok := bytes.CutSuffix(d.read(d.xref+r*entry, entry), []byte(" 00000 n \n"))
 	if !ok {
-		return nil, 0, errForm
+		d.fail(errForm)
 	}
-	if at, err = whole(string(bytes.TrimLeft(offset, "0")), d.size); err != nil {
-		return nil, 0, err
+	at := d.whole(strings.TrimLeft(string(offset), "0"))
+	first := fmt.Sprintf("%d 0 obj\n", r)
+	body, ok := bytes.CutPrefix(d.read(at, maxObject), []byte(first))
+	m := form.FindSubmatch(body)
+	if !ok || m == nil {
+		d.fail(errForm)
+		return make([]string, form.NumSubexp()+1), 0
 	}
-	b, err := d.read(at, maxObject)
-	if err != nil {
-		return nil, 0, err
+	for _, b := range m {
+		found = append(found, string(b))
 	}
-	first := fmt.Appendf(nil, "%d 0 obj\n", r)
-	body, ok = bytes.CutPrefix(b, first)
-	if !ok {
-		return nil, 0, errForm
-	}
-	return body, at + int64(len(first)), nil
+	return found, at + int64(len(first)+len(m[0]))
 }
 
-// dict is the object that v refers to, which is a dictionary and no more.
-func (d document) dict(v any) (dict, error) {
-	b, _, err := d.object(v)
-	if err != nil {
-		return nil, err
-	}
-	p := parser{b: b}
-	m, _ := p.value(0).(dict)
-	if p.err || m == nil || !bytes.HasPrefix(p.b, []byte("\nendobj\n")) {
-		return nil, errForm
-	}
-	return m, nil
-}
-
-// unpacked is the data of the stream that v refers to.
-func (d document) unpacked(v any) ([]byte, error) {
-	b, at, err := d.object(v)
-	if err != nil {
-		return nil, err
-	}
-	p := parser{b: b}
-	m, _ := p.value(0).(dict)
-	const begin = "\nstream\n"
-	if p.err || m == nil || m["Type"] != word("EmbeddedFile") || m["Filter"] != word("FlateDecode") || !bytes.HasPrefix(p.b, []byte(begin)) {
-		return nil, errForm
-	}
-	at += int64(len(b)-len(p.b)) + int64(len(begin))
-	length, _ := m["Length"].(int64)
-	params, _ := m["Params"].(dict)
-	said, ok := params["Size"].(int64)
-	if !ok || length < 0 || length > d.size-at {
-		return nil, errForm
-	}
+// unpacked is the data of the attachment, which is said to have so many bytes.
+func unpacked(packed io.Reader, said int64) ([]byte, error) {
 	tooLarge := &unit.Fault{What: "the job in it is larger than 1 MB", Hint: "the largest job that trammel reads is 1 000 000 bytes"}
 	if said > maxAttached {
 		return nil, tooLarge
 	}
 	damaged := &unit.Fault{What: "the job in it is damaged", Hint: "get the PDF again, or name the job file itself"}
-	z, err := zlib.NewReader(io.NewSectionReader(d.r, at, length))
+	z, err := zlib.NewReader(packed)
 	if err != nil {
 		return nil, damaged
 	}
@@ -269,11 +207,13 @@ func (d document) unpacked(v any) ([]byte, error) {
 	return data, nil
 }
 
-// whole is a number from 0 to the most, in digits alone.
-func whole(s string, most int64) (int64, error) {
+// whole is a number in digits alone.
+func (d *document) whole(s string) int64 {
 	n, err := strconv.ParseUint(s, 10, 63)
-	if err != nil || int64(n) > most {
-		return 0, errForm
+	if err != nil {
+		d.fail(errForm)
 	}
-	return int64(n), nil
+	return int64(n)
 }
+
+func (d *document) fail(err error) { d.err = cmp.Or(d.err, err) }

@@ -4,6 +4,7 @@ package pdf_test
 
 import (
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -28,27 +29,9 @@ func TestTrace(t *testing.T) {
 		draw.Polyline{Points: corners, Solid: true, On: draw.Joins},
 		draw.Polyline{Points: corners, Closed: true, Pen: draw.Wide, On: draw.Outline},
 	)
-	file := write(t, draw.Document{Pages: pages(draw.Page{Width: 5080, Height: 5080, Ops: ops})})
-	got, same := readback.Trace(t, file)[0], readback.Open(t, file)[0]
-	if len(got.Paths) != len(same.Paths) || len(got.Words) != len(same.Words) {
-		t.Fatalf("mutool: %d paths and %d words, pdfium: %d and %d", len(got.Paths), len(got.Words), len(same.Paths), len(same.Words))
-	}
+	got, worst := tracedAndOpened(t, write(t, draw.Document{Pages: pages(draw.Page{Width: 5080, Height: 5080, Ops: ops})}))
 	if math.Abs(float64(got.Width-5080)) > 0.001 || math.Abs(float64(got.Height-5080)) > 0.001 {
 		t.Errorf("page of %v × %v", got.Width, got.Height)
-	}
-	worst := unit.Length(0)
-	for i, p := range got.Paths {
-		q := same.Paths[i]
-		if p.Layer != q.Layer || p.Closed != q.Closed || p.Filled != q.Filled || math.Abs(float64(p.Width-q.Width)) > 1e-4 && !p.Filled || len(p.Dashes) != len(q.Dashes) {
-			t.Errorf("mutool %+v\npdfium %+v", p, q)
-		}
-		a, b := p.Sample(8), q.Sample(8)
-		for j := range min(len(a), len(b)) {
-			worst = max(worst, a[j].Distance(b[j]))
-		}
-	}
-	if worst > near {
-		t.Errorf("mutool and pdfium differ by %v mm", worst)
 	}
 	first := 1 + len(lines(5080, 5080)) // the outline is painted first
 	off := unit.Length(0)
@@ -60,11 +43,55 @@ func TestTrace(t *testing.T) {
 		t.Errorf("arcs are %v mm off", off)
 	}
 	t.Logf("mutool and pdfium differ by %.6f mm; arcs %.6f mm off as mutool reads them", worst, off)
+}
 
-	w, v := got.Words[0], same.Words[0]
-	if w.Text != v.Text || w.At.Distance(v.At) > near || math.Abs(float64(w.Turn-v.Turn)) > 1e-6 || math.Abs(float64(w.Em-v.Em)) > 1e-4 || w.Font != v.Font || w.Layer != v.Layer {
-		t.Errorf("mutool %+v\npdfium %+v", w, v)
+// What mutool makes of a sheet written by hand is what PDFium does, whose reading
+// plot/readback holds to its places.
+func TestTraceByHand(t *testing.T) {
+	file, err := os.ReadFile("../readback/testdata/byhand.pdf")
+	if err != nil {
+		t.Fatal(err)
 	}
+	if page, worst := tracedAndOpened(t, file); worst > 1e-5 || len(page.Paths) != 3 || len(page.Words) != 1 {
+		t.Errorf("%v mm apart: %+v", worst, page)
+	}
+}
+
+// tracedAndOpened is a page as mutool has it, which must be what PDFium has, and how
+// far apart their points lie.
+func tracedAndOpened(t *testing.T, file []byte) (got readback.Page, worst unit.Length) {
+	t.Helper()
+	got, same := traced(t, file)[0], readback.Open(t, file)[0]
+	if len(got.Paths) != len(same.Paths) || len(got.Words) != len(same.Words) {
+		t.Fatalf("mutool: %d paths and %d words, pdfium: %d and %d", len(got.Paths), len(got.Words), len(same.Paths), len(same.Words))
+	}
+	if math.Abs(float64(got.Width-same.Width)) > 1e-4 || math.Abs(float64(got.Height-same.Height)) > 1e-4 {
+		t.Errorf("mutool: a page of %v × %v, pdfium: %v × %v", got.Width, got.Height, same.Width, same.Height)
+	}
+	for i, p := range got.Paths {
+		q := same.Paths[i]
+		if p.Layer != q.Layer || p.Closed != q.Closed || p.Filled != q.Filled || math.Abs(float64(p.Width-q.Width)) > 1e-4 && !p.Filled ||
+			len(p.Dashes) != len(q.Dashes) || math.Abs(float64(p.Phase-q.Phase)) > 1e-4 {
+			t.Errorf("mutool %+v\npdfium %+v", p, q)
+		}
+		for j := range min(len(p.Dashes), len(q.Dashes)) {
+			worst = max(worst, p.Dashes[j]-q.Dashes[j], q.Dashes[j]-p.Dashes[j])
+		}
+		a, b := p.Sample(8), q.Sample(8)
+		for j := range min(len(a), len(b)) {
+			worst = max(worst, a[j].Distance(b[j]))
+		}
+	}
+	if worst > near {
+		t.Errorf("mutool and pdfium differ by %v mm", worst)
+	}
+	for i, w := range got.Words {
+		v := same.Words[i]
+		if w.Text != v.Text || w.At.Distance(v.At) > near || math.Abs(float64(w.Turn-v.Turn)) > 1e-6 || math.Abs(float64(w.Em-v.Em)) > 1e-4 || w.Font != v.Font || w.Layer != v.Layer {
+			t.Errorf("mutool %+v\npdfium %+v", w, v)
+		}
+	}
+	return got, worst
 }
 
 func TestQpdf(t *testing.T) {

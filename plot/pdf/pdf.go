@@ -4,8 +4,8 @@
 //
 // Pages are written as they come, and nothing of a page is kept but its name.
 //
-// Files, from the top floor to the ground: pdf.go, content.go, structure.go,
-// catalog.go, tree.go, font.go, file.go, text.go, open.go, parse.go.
+// Files, from the top floor to the ground: pdf.go, content.go, structure.go, catalog.go, tree.go,
+// font.go, file.go, open.go, text.go.
 package pdf
 
 import (

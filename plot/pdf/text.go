@@ -1,6 +1,9 @@
 package pdf
 
-import "unicode/utf16"
+import (
+	"strconv"
+	"unicode/utf16"
+)
 
 // text is a text string: plain where it is ASCII, else UTF-16 (ISO 32000-1, 7.9.2.2).
 func text(s string) string {
@@ -24,6 +27,16 @@ func wide(s string) string {
 		b = hex16(b, u)
 	}
 	return string(append(b, '>'))
+}
+
+// narrow reads back what stands behind the FEFF of a wide string.
+func narrow(hex string) string {
+	var u []uint16
+	for ; len(hex) >= 4; hex = hex[4:] {
+		v, _ := strconv.ParseUint(hex[:4], 16, 16) // the form holds it to digits
+		u = append(u, uint16(v))
+	}
+	return string(utf16.Decode(u))
 }
 
 func hex16(b []byte, u uint16) []byte {

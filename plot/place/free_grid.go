@@ -47,13 +47,12 @@ func (g *FreeGrid) Mark(r geom.Rect, is func(square geom.Rect) bool) {
 // two points is a line.
 func (g *FreeGrid) Take(shape []geom.Point, pad unit.Length) {
 	box := geom.RectOf(shape[0], shape...)
-	lo, hi := box.Min.Y, box.Max.Y
 	edges := len(shape)
 	if edges == 2 {
 		edges = 1
 	}
-	first := max(0, int((lo-pad-g.area.Min.Y)/g.step))
-	last := min(g.ny-1, int((hi+pad-g.area.Min.Y)/g.step))
+	first := max(0, int((box.Min.Y-pad-g.area.Min.Y)/g.step))
+	last := min(g.ny-1, int((box.Max.Y+pad-g.area.Min.Y)/g.step))
 	for row := first; row <= last; row++ {
 		y0 := g.area.Min.Y + unit.Length(row)*g.step - pad
 		y1 := y0 + g.step + 2*pad
@@ -115,7 +114,7 @@ type Block struct {
 func (g *FreeGrid) Fits(b Block, p geom.Point, room unit.Length, within geom.Rect) bool {
 	for _, r := range b.Rects {
 		r := r.Shift(p)
-		if !within.Holds(r) || !g.Free(r.Grow(room)) {
+		if !within.Holds(r) || g.blocked(g.cells(r.Grow(room))) > 0 {
 			return false
 		}
 	}
@@ -134,7 +133,7 @@ func (g *FreeGrid) cells(r geom.Rect) cells {
 		at(r.Max.X-g.area.Min.X+hair) + 1, at(r.Max.Y-g.area.Min.Y+hair) + 1}
 }
 
-// blocked is how many squares of a rectangle are taken.
+// blocked is how many squares of a rectangle are taken; what lies off the page does not count.
 func (g *FreeGrid) blocked(c cells) int32 {
 	x0, y0, x1, y1 := max(0, c.x0), max(0, c.y0), min(g.nx, c.x1), min(g.ny, c.y1)
 	if x0 >= x1 || y0 >= y1 {
@@ -143,10 +142,6 @@ func (g *FreeGrid) blocked(c cells) int32 {
 	w := g.nx + 1
 	return g.sum[y1*w+x1] - g.sum[y0*w+x1] - g.sum[y1*w+x0] + g.sum[y0*w+x0]
 }
-
-// Free says whether nothing is taken within a rectangle, of which what lies off
-// the page does not count.
-func (g *FreeGrid) Free(r geom.Rect) bool { return g.blocked(g.cells(r)) == 0 }
 
 // Spot looks for a place for a block, in rows from the bottom (or top), each from
 // the left (or right), that accept agrees to. Where it does not, it is not asked
@@ -170,14 +165,16 @@ func (g *FreeGrid) Spot(b Block, room unit.Length, within geom.Rect, accept func
 	if b.Top {
 		from.Y, dy = hi.Y, -1
 	}
-	var under [4]cells
-	n := copy(under[:], g.under(b, from, room))
+	var under []cells
+	for _, r := range b.Rects {
+		under = append(under, g.cells(r.Shift(from).Grow(room)))
+	}
 	nx, ny := int((hi.X-lo.X)/g.step), int((hi.Y-lo.Y)/g.step)
 	for j := 0; j <= ny; j++ {
 		refused := false
 	row:
 		for i := 0; i <= nx; {
-			for _, c := range under[:n] {
+			for _, c := range under {
 				c = cells{c.x0 + dx*i, c.y0 + dy*j, c.x1 + dx*i, c.y1 + dy*j}
 				if g.blocked(c) > 0 {
 					i += g.past(c, dx)
@@ -194,14 +191,6 @@ func (g *FreeGrid) Spot(b Block, room unit.Length, within geom.Rect, accept func
 		}
 	}
 	return geom.Point{}, false
-}
-
-// under is the squares under a block.
-func (g *FreeGrid) under(b Block, p geom.Point, room unit.Length) (all []cells) {
-	for _, r := range b.Rects {
-		all = append(all, g.cells(r.Shift(p).Grow(room)))
-	}
-	return all
 }
 
 // past is how many squares a blocked rectangle must be moved along to have what

@@ -1,8 +1,12 @@
 package readback
 
 import (
+	"bytes"
+	"image"
+	"image/draw"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -54,24 +58,24 @@ var theReader = sync.OnceValue(func() *reader {
 // Open reads a PDF with PDFium, whole. Anything that PDFium refuses ends the test.
 func Open(t testing.TB, file []byte) []Page {
 	t.Helper()
-	o, done := open(t, file)
+	o, done := Read(t, file)
 	defer done()
-	pages := make([]Page, o.count())
+	pages := make([]Page, o.Count())
 	for i := range pages {
 		pages[i] = o.page(i)
 	}
 	return pages
 }
 
-// opened is a document while it is open.
-type opened struct {
+// Opened is a document while it is open, for what Open does not ask of it.
+type Opened struct {
 	t testing.TB
 	pdfium.Pdfium
-	document references.FPDF_DOCUMENT
+	Document references.FPDF_DOCUMENT
 }
 
-// open keeps other tests from PDFium until done is called.
-func open(t testing.TB, file []byte) (o opened, done func()) {
+// Read opens a PDF and keeps other tests from PDFium until done is called.
+func Read(t testing.TB, file []byte) (o Opened, done func()) {
 	t.Helper()
 	r := theReader()
 	if r.err != nil {
@@ -83,18 +87,19 @@ func open(t testing.TB, file []byte) (o opened, done func()) {
 		r.mu.Unlock()
 		t.Fatalf("pdfium: %v", err)
 	}
-	return opened{t, r.pdfium, d.Document}, func() {
+	return Opened{t, r.pdfium, d.Document}, func() {
 		r.pdfium.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: d.Document})
 		r.mu.Unlock()
 	}
 }
 
-func (o opened) count() int {
-	return must(o.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: o.document}))(o).PageCount
+func (o Opened) Count() int {
+	return Must(o.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: o.Document}))(o).PageCount
 }
 
-func must[T any](v *T, err error) func(opened) *T {
-	return func(o opened) *T {
+// Must is what PDFium answers; a refusal ends the test.
+func Must[T any](v *T, err error) func(Opened) *T {
+	return func(o Opened) *T {
 		o.t.Helper()
 		if err != nil {
 			o.t.Fatalf("pdfium: %v", err)
@@ -103,25 +108,21 @@ func must[T any](v *T, err error) func(opened) *T {
 	}
 }
 
-const mmPerPoint = 25.4 / 72
+func (o Opened) page(i int) Page {
+	size := Must(o.FPDF_GetPageSizeByIndexF(&requests.FPDF_GetPageSizeByIndexF{Document: o.Document, Index: i}))(o).Size
+	p := Page{Width: MM(float64(size.Width)), Height: MM(float64(size.Height))}
 
-func mm(points float64) unit.Length { return unit.Length(points * mmPerPoint) }
-
-func (o opened) page(i int) Page {
-	size := must(o.FPDF_GetPageSizeByIndexF(&requests.FPDF_GetPageSizeByIndexF{Document: o.document, Index: i}))(o).Size
-	p := Page{Width: mm(float64(size.Width)), Height: mm(float64(size.Height))}
-
-	ref := must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: o.document, Index: i}))(o).Page
+	ref := Must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: o.Document, Index: i}))(o).Page
 	defer o.FPDF_ClosePage(&requests.FPDF_ClosePage{Page: ref})
 	page := requests.Page{ByReference: &ref}
-	text := must(o.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: page}))(o).TextPage
+	text := Must(o.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: page}))(o).TextPage
 	defer o.FPDFText_ClosePage(&requests.FPDFText_ClosePage{TextPage: text})
 
-	n := must(o.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: page}))(o).Count
+	n := Must(o.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: page}))(o).Count
 	for j := range n {
-		obj := must(o.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: page, Index: j}))(o).PageObject
-		m := o.matrix(obj)
-		switch kind := must(o.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: obj}))(o).Type; kind {
+		obj := Must(o.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: page, Index: j}))(o).PageObject
+		m := o.placed(obj)
+		switch kind := Must(o.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: obj}))(o).Type; kind {
 		case enums.FPDF_PAGEOBJ_PATH:
 			p.Paths = append(p.Paths, o.paths(obj, m)...)
 		case enums.FPDF_PAGEOBJ_TEXT:
@@ -133,43 +134,49 @@ func (o opened) page(i int) Page {
 	return p
 }
 
-// matrix is that of an object: its own places to points of the page.
-type matrix [6]float64
-
-func (o opened) matrix(obj references.FPDF_PAGEOBJECT) matrix {
-	m := must(o.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: obj}))(o).Matrix
-	return matrix{float64(m.A), float64(m.B), float64(m.C), float64(m.D), float64(m.E), float64(m.F)}
+// Render draws a page, counted from 0, on white.
+func Render(t testing.TB, file []byte, page, dpi int) *image.Gray {
+	t.Helper()
+	o, done := Read(t, file)
+	defer done()
+	r := Must(o.RenderPageInDPI(&requests.RenderPageInDPI{
+		Page: requests.Page{ByIndex: &requests.PageByIndex{Document: o.Document, Index: page}}, DPI: dpi,
+	}))(o)
+	defer r.Cleanup()
+	out := image.NewGray(r.Result.RenderedImage.Bounds())
+	draw.Draw(out, out.Bounds(), image.White, image.Point{}, draw.Src)
+	draw.Draw(out, out.Bounds(), r.Result.RenderedImage, r.Result.RenderedImage.Bounds().Min, draw.Over)
+	return out
 }
 
-func (m matrix) apply(x, y float64) geom.Point {
-	return geom.Point{X: mm(m[0]*x + m[2]*y + m[4]), Y: mm(m[1]*x + m[3]*y + m[5])}
+// placed is the map of an object from its own places to those of the page.
+func (o Opened) placed(obj references.FPDF_PAGEOBJECT) geom.Affine {
+	m := Must(o.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: obj}))(o).Matrix
+	return Map([6]float64{float64(m.A), float64(m.B), float64(m.C), float64(m.D), float64(m.E), float64(m.F)})
 }
 
-// scale of lengths, for a matrix that does not distort.
-func (m matrix) scale(v float32) unit.Length { return mm(float64(v) * math.Hypot(m[0], m[1])) }
-
-func (o opened) paths(obj references.FPDF_PAGEOBJECT, m matrix) []Path {
-	mode := must(o.FPDFPath_GetDrawMode(&requests.FPDFPath_GetDrawMode{PageObject: obj}))(o)
+func (o Opened) paths(obj references.FPDF_PAGEOBJECT, m geom.Affine) []Path {
+	mode := Must(o.FPDFPath_GetDrawMode(&requests.FPDFPath_GetDrawMode{PageObject: obj}))(o)
 	pen := Path{
 		Filled: !mode.Stroke && mode.FillMode != enums.FPDF_FILLMODE_NONE,
-		Width:  m.scale(must(o.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: obj}))(o).StrokeWidth),
+		Width:  Stretch(m, Must(o.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: obj}))(o).StrokeWidth),
 		Layer:  o.layer(obj),
 	}
-	if must(o.FPDFPageObj_GetDashCount(&requests.FPDFPageObj_GetDashCount{PageObject: obj}))(o).DashCount > 0 {
-		for _, v := range must(o.FPDFPageObj_GetDashArray(&requests.FPDFPageObj_GetDashArray{PageObject: obj}))(o).DashArray {
-			pen.Dashes = append(pen.Dashes, m.scale(v))
+	if Must(o.FPDFPageObj_GetDashCount(&requests.FPDFPageObj_GetDashCount{PageObject: obj}))(o).DashCount > 0 {
+		for _, v := range Must(o.FPDFPageObj_GetDashArray(&requests.FPDFPageObj_GetDashArray{PageObject: obj}))(o).DashArray {
+			pen.Dashes = append(pen.Dashes, Stretch(m, v))
 		}
-		pen.Phase = m.scale(must(o.FPDFPageObj_GetDashPhase(&requests.FPDFPageObj_GetDashPhase{PageObject: obj}))(o).DashPhase)
+		pen.Phase = Stretch(m, Must(o.FPDFPageObj_GetDashPhase(&requests.FPDFPageObj_GetDashPhase{PageObject: obj}))(o).DashPhase)
 	}
 
 	var paths []Path
 	var controls []geom.Point
-	n := must(o.FPDFPath_CountSegments(&requests.FPDFPath_CountSegments{PageObject: obj}))(o).Count
+	n := Must(o.FPDFPath_CountSegments(&requests.FPDFPath_CountSegments{PageObject: obj}))(o).Count
 	for i := range n {
-		s := must(o.FPDFPath_GetPathSegment(&requests.FPDFPath_GetPathSegment{PageObject: obj, Index: i}))(o).PathSegment
-		at := must(o.FPDFPathSegment_GetPoint(&requests.FPDFPathSegment_GetPoint{PathSegment: s}))(o)
-		q := m.apply(float64(at.X), float64(at.Y))
-		kind := must(o.FPDFPathSegment_GetType(&requests.FPDFPathSegment_GetType{PathSegment: s}))(o).Type
+		s := Must(o.FPDFPath_GetPathSegment(&requests.FPDFPath_GetPathSegment{PageObject: obj, Index: i}))(o).PathSegment
+		at := Must(o.FPDFPathSegment_GetPoint(&requests.FPDFPathSegment_GetPoint{PathSegment: s}))(o)
+		q := m.Apply(geom.Point{X: unit.Length(at.X), Y: unit.Length(at.Y)})
+		kind := Must(o.FPDFPathSegment_GetType(&requests.FPDFPathSegment_GetType{PathSegment: s}))(o).Type
 		if kind == enums.FPDF_SEGMENT_MOVETO {
 			start := pen
 			start.Start = q
@@ -186,38 +193,62 @@ func (o opened) paths(obj references.FPDF_PAGEOBJECT, m matrix) []Path {
 			p.Segments = append(p.Segments, Segment{Curved: true, Control1: controls[0], Control2: controls[1], To: q})
 			controls = controls[:0]
 		}
-		if must(o.FPDFPathSegment_GetClose(&requests.FPDFPathSegment_GetClose{PathSegment: s}))(o).IsClose {
+		if Must(o.FPDFPathSegment_GetClose(&requests.FPDFPathSegment_GetClose{PathSegment: s}))(o).IsClose {
 			p.Closed = true
 		}
 	}
 	return paths
 }
 
-func (o opened) words(obj references.FPDF_PAGEOBJECT, m matrix, page references.FPDF_TEXTPAGE) Words {
-	font := must(o.FPDFTextObj_GetFont(&requests.FPDFTextObj_GetFont{PageObject: obj}))(o).Font
-	box := must(o.FPDFPageObj_GetBounds(&requests.FPDFPageObj_GetBounds{PageObject: obj}))(o)
+func (o Opened) words(obj references.FPDF_PAGEOBJECT, m geom.Affine, page references.FPDF_TEXTPAGE) Words {
+	font := Must(o.FPDFTextObj_GetFont(&requests.FPDFTextObj_GetFont{PageObject: obj}))(o).Font
+	box := Must(o.FPDFPageObj_GetBounds(&requests.FPDFPageObj_GetBounds{PageObject: obj}))(o)
 	return Words{
 		Bounds: geom.Rect{
-			Min: geom.Point{X: mm(float64(box.Left)), Y: mm(float64(box.Bottom))},
-			Max: geom.Point{X: mm(float64(box.Right)), Y: mm(float64(box.Top))},
+			Min: geom.Point{X: MM(float64(box.Left)), Y: MM(float64(box.Bottom))},
+			Max: geom.Point{X: MM(float64(box.Right)), Y: MM(float64(box.Top))},
 		},
-		Text:  strings.TrimRight(must(o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: page}))(o).Text, " "),
-		At:    m.apply(0, 0),
+		Text:  strings.TrimRight(Must(o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: page}))(o).Text, " "),
+		At:    m.Apply(geom.Point{}),
 		Turn:  unit.Angle(math.Atan2(m[1], m[0])),
-		Em:    m.scale(must(o.FPDFTextObj_GetFontSize(&requests.FPDFTextObj_GetFontSize{PageObject: obj}))(o).FontSize),
-		Font:  must(o.FPDFFont_GetBaseFontName(&requests.FPDFFont_GetBaseFontName{Font: font}))(o).BaseFontName,
+		Em:    Stretch(m, Must(o.FPDFTextObj_GetFontSize(&requests.FPDFTextObj_GetFontSize{PageObject: obj}))(o).FontSize),
+		Font:  Must(o.FPDFFont_GetBaseFontName(&requests.FPDFFont_GetBaseFontName{Font: font}))(o).BaseFontName,
 		Layer: o.layer(obj),
 	}
 }
 
 // layer is the name of the optional content group that the object lies in.
-func (o opened) layer(obj references.FPDF_PAGEOBJECT) string {
-	n := must(o.FPDFPageObj_CountMarks(&requests.FPDFPageObj_CountMarks{PageObject: obj}))(o).Count
+func (o Opened) layer(obj references.FPDF_PAGEOBJECT) string {
+	n := Must(o.FPDFPageObj_CountMarks(&requests.FPDFPageObj_CountMarks{PageObject: obj}))(o).Count
 	for i := range n {
-		mark := must(o.FPDFPageObj_GetMark(&requests.FPDFPageObj_GetMark{PageObject: obj, Index: uint64(i)}))(o).Mark
-		if must(o.FPDFPageObjMark_GetName(&requests.FPDFPageObjMark_GetName{PageObjectMark: mark}))(o).Name == "OC" {
-			return must(o.FPDFPageObjMark_GetParamStringValue(&requests.FPDFPageObjMark_GetParamStringValue{PageObjectMark: mark, Key: "Name"}))(o).Value
+		mark := Must(o.FPDFPageObj_GetMark(&requests.FPDFPageObj_GetMark{PageObject: obj, Index: uint64(i)}))(o).Mark
+		if Must(o.FPDFPageObjMark_GetName(&requests.FPDFPageObjMark_GetName{PageObjectMark: mark}))(o).Name == "OC" {
+			return Must(o.FPDFPageObjMark_GetParamStringValue(&requests.FPDFPageObjMark_GetParamStringValue{PageObjectMark: mark, Key: "Name"}))(o).Value
 		}
 	}
 	return ""
+}
+
+// Run runs a program on the file, whose name takes the place of FILE among the
+// arguments and ends as given, and returns what it prints. Anything but success
+// ends the test.
+func Run(t testing.TB, file []byte, ending, program string, args ...string) []byte {
+	t.Helper()
+	name := filepath.Join(t.TempDir(), "file."+ending)
+	if err := os.WriteFile(name, file, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for i := range args {
+		if args[i] == "FILE" {
+			args[i] = name
+		}
+	}
+	c := exec.Command(program, args...)
+	var stderr bytes.Buffer
+	c.Stderr = &stderr
+	out, err := c.Output()
+	if err != nil {
+		t.Fatalf("%s: %v\n%s%s", program, err, out, stderr.Bytes())
+	}
+	return out
 }

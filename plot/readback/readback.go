@@ -1,12 +1,9 @@
 // Package readback is for tests alone: it reads a finished PDF back with software
 // that trammel does not contain, so that a test can compare every mark with where
 // exact geometry puts it. Open uses PDFium (its WebAssembly form, so nothing need
-// be installed); Trace uses mutool, for tests that may rely on it.
+// be installed) and gives places in mm from the bottom left corner of the page, y up.
 //
-// Both give places in mm from the bottom left corner of the page, y up.
-//
-// Files, from the top floor to the ground: structure.go, properties.go, readback.go,
-// trace.go, pdfium.go.
+// Files, from the top floor to the ground: structure.go, pdfium.go, readback.go.
 package readback
 
 import (
@@ -106,4 +103,20 @@ func (p Path) OffCircle(centre geom.Point, radius unit.Length, n int) unit.Lengt
 		worst = max(worst, unit.Length(math.Abs(float64(q.Distance(centre)-radius))))
 	}
 	return worst
+}
+
+// MM of so many points of 1/72 inch.
+func MM(points float64) unit.Length { return unit.Length(points * 25.4 / 72) }
+
+// Map is a map to points of the page as one to mm.
+func Map(m [6]float64) geom.Affine {
+	for i := range m {
+		m[i] *= 25.4 / 72
+	}
+	return m
+}
+
+// Stretch is a length in mm that a map which does not distort makes of v.
+func Stretch[T ~float32 | ~float64](m geom.Affine, v T) unit.Length {
+	return unit.Length(float64(v) * math.Hypot(m[0], m[1]))
 }

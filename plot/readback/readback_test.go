@@ -1,44 +1,22 @@
 package readback
 
 import (
-	"bytes"
-	"fmt"
 	"math"
+	"os"
 	"testing"
 
 	"trammel/geom"
 	"trammel/geom/unit"
 )
 
-// sheet is a page of 100 × 200 pt written here by hand, so that the readers are
-// tried on a file whose places are known without any writer: an inch is 72 pt.
-func sheet() []byte {
-	const content = "1 w 10 20 m 82 20 l S\n" +
-		"q 2 0 0 2 5 7 cm [3 1] 2 d 0.5 w 1 1 m 2 3 4 5 6 7 c h S Q\n" +
-		"q 0 1 -1 0 50 100 cm 0 0 m 10 0 l 10 5 l f Q\n" +
-		"/OC /L BDC BT /F 12 Tf 0 1 -1 0 40 30 Tm (Hi) Tj ET EMC\n"
-	objects := []string{
-		"<< /Type /Catalog /Pages 2 0 R /OCProperties << /OCGs [6 0 R] /D << >> >> >>",
-		"<< /Type /Pages /Count 1 /Kids [3 0 R] >>",
-		"<< /Type /Page /Parent 2 0 R /MediaBox [0 0 100 200] /Contents 4 0 R /Resources << /Font << /F 5 0 R >> /Properties << /L 6 0 R >> >> >>",
-		fmt.Sprintf("<< /Length %d >>\nstream\n%sendstream", len(content), content),
-		"<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica >>",
-		"<< /Type /OCG /Name (marks) >>",
+// sheet is a page of 100 × 200 pt written by hand, so that the readers are tried on
+// a file whose places are known without any writer: an inch is 72 pt.
+func sheet(t *testing.T) []byte {
+	file, err := os.ReadFile("testdata/byhand.pdf")
+	if err != nil {
+		t.Fatal(err)
 	}
-	var b bytes.Buffer
-	b.WriteString("%PDF-1.7\n")
-	var at []int
-	for i, o := range objects {
-		at = append(at, b.Len())
-		fmt.Fprintf(&b, "%d 0 obj\n%s\nendobj\n", i+1, o)
-	}
-	table := b.Len()
-	fmt.Fprintf(&b, "xref\n0 %d\n0000000000 65535 f \n", len(objects)+1)
-	for _, n := range at {
-		fmt.Fprintf(&b, "%010d 00000 n \n", n)
-	}
-	fmt.Fprintf(&b, "trailer\n<< /Size %d /Root 1 0 R >>\nstartxref\n%d\n%%%%EOF\n", len(objects)+1, table)
-	return b.Bytes()
+	return file
 }
 
 // pt is a point in points.
@@ -46,10 +24,8 @@ func pt(x, y float64) geom.Point {
 	return geom.Point{X: unit.Length(x * 25.4 / 72), Y: unit.Length(y * 25.4 / 72)}
 }
 
-func TestOpen(t *testing.T) { judge(t, Open(t, sheet())) }
-
-func judge(t *testing.T, pages []Page) {
-	t.Helper()
+func TestOpen(t *testing.T) {
+	pages := Open(t, sheet(t))
 	if len(pages) != 1 || len(pages[0].Paths) != 3 || len(pages[0].Words) != 1 {
 		t.Fatalf("read as %+v", pages)
 	}
@@ -105,7 +81,7 @@ func TestOff(t *testing.T) {
 }
 
 func TestRender(t *testing.T) {
-	ink := Render(t, sheet(), 0, 72)
+	ink := Render(t, sheet(t), 0, 72)
 	if b := ink.Bounds(); b.Dx() != 100 || b.Dy() != 200 {
 		t.Fatalf("%v", b)
 	}

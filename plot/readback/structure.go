@@ -186,15 +186,15 @@ func (d tagged) take(p *Part, r types.IndirectRef, page types.Object, id int) {
 // said are the words of each mark.
 func said(t testing.TB, file []byte) map[mark]string {
 	t.Helper()
-	o, done := open(t, file)
+	o, done := Read(t, file)
 	defer done()
 	all := map[mark][]string{}
-	for i := range o.count() {
-		ref := must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: o.document, Index: i}))(o).Page
+	for i := range o.Count() {
+		ref := Must(o.FPDF_LoadPage(&requests.FPDF_LoadPage{Document: o.Document, Index: i}))(o).Page
 		page := requests.Page{ByReference: &ref}
-		text := must(o.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: page}))(o).TextPage
-		for j := range must(o.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: page}))(o).Count {
-			obj := must(o.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: page, Index: j}))(o).PageObject
+		text := Must(o.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: page}))(o).TextPage
+		for j := range Must(o.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: page}))(o).Count {
+			obj := Must(o.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: page, Index: j}))(o).PageObject
 			r, err := o.FPDFTextObj_GetText(&requests.FPDFTextObj_GetText{PageObject: obj, TextPage: text})
 			if err != nil {
 				continue // a stroke
@@ -214,9 +214,9 @@ func said(t testing.TB, file []byte) map[mark]string {
 }
 
 // markOf is the number of the marked content that an object lies in.
-func (o opened) markOf(obj references.FPDF_PAGEOBJECT) (int, bool) {
-	for i := range must(o.FPDFPageObj_CountMarks(&requests.FPDFPageObj_CountMarks{PageObject: obj}))(o).Count {
-		m := must(o.FPDFPageObj_GetMark(&requests.FPDFPageObj_GetMark{PageObject: obj, Index: uint64(i)}))(o).Mark
+func (o Opened) markOf(obj references.FPDF_PAGEOBJECT) (int, bool) {
+	for i := range Must(o.FPDFPageObj_CountMarks(&requests.FPDFPageObj_CountMarks{PageObject: obj}))(o).Count {
+		m := Must(o.FPDFPageObj_GetMark(&requests.FPDFPageObj_GetMark{PageObject: obj, Index: uint64(i)}))(o).Mark
 		if v, err := o.FPDFPageObjMark_GetParamIntValue(&requests.FPDFPageObjMark_GetParamIntValue{PageObjectMark: m, Key: "MCID"}); err == nil {
 			return v.Value, true
 		}

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -60,8 +61,8 @@ var (
 
 func told(t *testing.T, text string) float64 {
 	t.Helper()
-	v := 0.0
-	if _, err := fmt.Sscan(strings.ReplaceAll(text, "\u2009", ""), &v); err != nil {
+	v, err := strconv.ParseFloat(strings.ReplaceAll(text, "\u2009", ""), 64)
+	if err != nil {
 		t.Fatalf("%q: %v", text, err)
 	}
 	return v

@@ -26,6 +26,22 @@ type hand struct {
 	over  float64 // mm that the instrument and its target are, 95 of 100
 	at    map[string]complex128
 	base  float64
+	known map[reading][]string
+}
+
+type reading struct {
+	form  *regexp.Regexp
+	words string
+}
+
+// reads what a form finds in a sentence, which is followed thousands of times.
+func (h *hand) reads(form *regexp.Regexp, words string) []string {
+	found, read := h.known[reading{form, words}]
+	if !read {
+		found = form.FindStringSubmatch(words)
+		h.known[reading{form, words}] = found
+	}
+	return found
 }
 
 // pull a length on a tape of class II: its permissible error is a bound, nail and eye
@@ -64,8 +80,8 @@ func (h *hand) follow(steps []string) {
 	for _, w := range steps {
 		switch {
 		case strings.HasPrefix(w, "The second way"), strings.HasPrefix(w, "Mark the middles"):
-		case first.MatchString(w):
-			m := first.FindStringSubmatch(w)
+		case h.reads(first, w) != nil:
+			m := h.reads(first, w)
 			h.base, end = told(h.t, m[2]), m[3]
 			h.at[m[1]], h.at[end] = 0, complex(h.pull(m[2]), 0)
 		case strings.HasPrefix(w, "Leave 0"):
@@ -76,29 +92,29 @@ func (h *hand) follow(steps []string) {
 				}
 				h.at[m[1]] = complex(sign*h.pull(m[2]), h.beside(sign*x))
 			}
-		case twoArcs.MatchString(w):
-			m := twoArcs.FindStringSubmatch(w)
+		case h.reads(twoArcs, w) != nil:
+			m := h.reads(twoArcs, w)
 			h.at[m[1]] = h.cross(h.at[m[2]], h.at[m[4]], h.pull(m[3]), h.pull(m[5]), hands[m[6]])
-		case loneArc.MatchString(w):
-			m := loneArc.FindStringSubmatch(w)
+		case h.reads(loneArc, w) != nil:
+			m := h.reads(loneArc, w)
 			h.at["swung from"], swung, side, radius = h.at[m[3]], m[1], m[2], h.pull(m[4])
-		case loneNext.MatchString(w):
-			m := loneNext.FindStringSubmatch(w)
+		case h.reads(loneNext, w) != nil:
+			m := h.reads(loneNext, w)
 			h.at[swung] = h.cross(h.at["swung from"], h.at[m[1]], radius, h.pull(m[2]), hands[side])
-		case anyFoot.MatchString(w):
-			m := anyFoot.FindStringSubmatch(w)
+		case h.reads(anyFoot, w) != nil:
+			m := h.reads(anyFoot, w)
 			foot, up, way := h.at[m[2]], hands[m[1]], 1.0
 			if real(h.at[m[5]]) < real(foot) {
 				up, way = -up, -1
 			}
 			leg := complex(real(foot)+way*h.pull(m[4]), h.beside(real(foot)+way*told(h.t, m[4])))
 			h.at[m[8]] = h.cross(foot, leg, h.pull(m[6]), h.pull(m[7]), up)
-		case anyOff.MatchString(w):
-			m := anyOff.FindStringSubmatch(w)
+		case h.reads(anyOff, w) != nil:
+			m := h.reads(anyOff, w)
 			way := h.at[m[2]] - h.at[m[1]]
 			h.at[m[4]] = h.at[m[1]] + way/complex(cmplx.Abs(way), 0)*complex(h.pull(m[3]), 0)
-		case anyTurn.MatchString(w):
-			m := anyTurn.FindStringSubmatch(w)
+		case h.reads(anyTurn, w) != nil:
+			m := h.reads(anyTurn, w)
 			a := told(h.t, m[1])
 			if m[2] != "" {
 				a += told(h.t, m[2])/60 + told(h.t, m[3])/3600
@@ -146,16 +162,20 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 				if s.Baseline.From != in.Base[0] || s.Pegs[0].Name != in.Base[0] {
 					t.Errorf("%s: zero is held at %s", name, s.Baseline.From)
 				}
-				h := hand{t: t, r: rand.New(rand.NewPCG(95, uint64(m))), turns: i.Angle.Radians(), over: i.Centring.MM()}
+				h := hand{t: t, r: rand.New(rand.NewPCG(95, uint64(m))), turns: i.Angle.Radians(), over: i.Centring.MM(), known: map[reading][]string{}}
 				sum, square := map[string]complex128{}, map[string][3]float64{}
+				places := make([]complex128, len(s.Sure))
+				for k, x := range s.Sure {
+					along, _, _ := s.Running(s.Spot(x.Peg))
+					places[k] = complex(along.MM(), signedOffset(s, x.Peg))
+				}
 				for range times {
 					h.follow(s.Steps)
-					for _, x := range s.Sure {
+					for k, x := range s.Sure {
 						p := h.at[string(x.Peg)]
-						along, _, _ := s.Running(s.Spot(x.Peg))
-						q := p - complex(along.MM(), 0)
+						q := p - complex(real(places[k]), 0)
 						if q != 0 {
-							q = p - complex(along.MM(), signedOffset(s, x.Peg))
+							q = p - places[k]
 						}
 						sum[string(x.Peg)] += q
 						v := square[string(x.Peg)]

@@ -120,18 +120,9 @@ func (s *page) group(name string, fill func()) {
 func (s *page) op(op draw.Op) {
 	switch o := op.(type) {
 	case draw.Line:
-		s.text(`<path d="`)
-		s.to('M', o.From)
-		s.to('L', o.To)
-		s.pen(o.Pen)
+		s.path(draw.Path{Segments: []geom.Segment{o.Line}, Pen: o.Pen})
 	case draw.Arc:
-		if !decimal.Finite(o.Sweep.Radians()) {
-			s.fail(errStray)
-			return
-		}
-		s.text(`<path d="`)
-		s.arc(o.Arc)
-		s.pen(o.Pen)
+		s.path(draw.Path{Segments: []geom.Segment{o.Arc}, Closed: draw.Whole(o.Arc), Pen: o.Pen})
 	case draw.Polyline:
 		s.polyline(o)
 	case draw.Path:
@@ -141,17 +132,6 @@ func (s *page) op(op draw.Op) {
 	default:
 		panic(fmt.Sprintf("svg: no way to write a %T", op))
 	}
-}
-
-// arc writes an arc by itself, a whole circle as a closed path.
-func (s *page) arc(a geom.Arc) {
-	s.to('M', a.At(0))
-	if draw.Whole(a) {
-		s.curveTo(a, a.At(0))
-		s.text("Z")
-		return
-	}
-	s.curveTo(a, a.At(1))
 }
 
 func (s *page) polyline(o draw.Polyline) {

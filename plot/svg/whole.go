@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -47,17 +48,16 @@ func WriteWhole(w io.Writer, p draw.Page, d draw.Document) error {
 	})
 	s.group("marks", func() {
 		for _, op := range rest {
-			if _, ok := op.(draw.Text); ok || slices.Contains(d.Hide, op.Layer()) {
-				continue
-			}
-			for _, part := range beside(strokes(op), cuts) {
-				s.op(part)
+			if !slices.Contains(d.Hide, op.Layer()) {
+				for _, part := range beside(strokes(op), cuts) {
+					s.path(draw.Path{Segments: []geom.Segment{part}, Closed: isWhole(part), Pen: draw.Pen{Width: hairline}})
+				}
 			}
 		}
 	})
 	s.group("cut", func() {
 		for _, c := range cuts {
-			s.contour(c)
+			s.path(draw.Path{Segments: c, Closed: true, Pen: draw.Pen{Width: hairline}})
 		}
 	})
 	s.text("</svg>\n")
@@ -68,188 +68,129 @@ func WriteWhole(w io.Writer, p draw.Page, d draw.Document) error {
 	return err
 }
 
-// contour is strokes that begin where the one before ended; the last ends where
-// the first began. Each is a draw.Line or a draw.Arc.
-type contour []draw.Op
-
-// contour writes one closed path.
-func (s *page) contour(c contour) {
-	s.text(`<path d="`)
-	start, _ := ends(c[0])
-	s.to('M', start)
-	for i, op := range c {
-		switch o := op.(type) {
-		case draw.Line:
-			if i < len(c)-1 { // Z draws the last
-				s.to('L', o.To)
-			}
-		case draw.Arc:
-			last := o.At(1)
-			if i == len(c)-1 {
-				last = start // the very point
-			}
-			s.arcTo(o.Arc, last)
-		}
-	}
-	s.text("Z")
-	s.pen(draw.Pen{Width: hairline})
-}
-
-// ends of a stroke.
-func ends(op draw.Op) (from, to geom.Point) {
-	switch o := op.(type) {
-	case draw.Line:
-		return o.From, o.To
-	case draw.Arc:
-		return o.At(0), o.At(1)
-	}
-	panic(fmt.Sprintf("svg: %T is no stroke", op))
-}
-
-// turned is the stroke the other way round.
-func turned(op draw.Op) draw.Op {
-	switch o := op.(type) {
-	case draw.Line:
-		o.From, o.To = o.To, o.From
-		return o
-	case draw.Arc:
-		o.Start, o.Sweep = o.Start+o.Sweep, -o.Sweep
-		return o
-	}
-	panic(fmt.Sprintf("svg: %T is no stroke", op))
-}
-
 // same is how far apart ends may lie that belong together: far above rounding,
 // far below what a machine can tell.
 const same unit.Length = 1e-6
 
 var errOpen = errors.New("svg: the outline is not closed")
 
-// parted is the contours to cut, the smallest first, and everything else. What is
-// cut is on the outline's layer and drawn without dashes.
-func parted(ops []draw.Op) (cuts []contour, rest []draw.Op, err error) {
-	var loose []draw.Op
+// parted is the contours to cut, the smallest first (what lies in another is smaller),
+// and everything else. What is cut is on the outline's layer and drawn without dashes.
+func parted(ops []draw.Op) (cuts []geom.Contour, rest []draw.Op, err error) {
+	var loose []geom.Segment
 	for _, op := range ops {
-		if !isCut(op) {
+		if pen, drawn := penOf(op); !drawn || pen.Dash != draw.Continuous || op.Layer() != draw.Outline {
 			rest = append(rest, op)
 			continue
 		}
-		for _, k := range strokes(op) {
-			if from, to := ends(k); from.Distance(to) > same || isWhole(k) {
+		for _, k := range segments(op) {
+			if k.At(0).Distance(k.At(1)) > same || isWhole(k) {
 				loose = append(loose, k)
 			}
 		}
 	}
 	for len(loose) > 0 {
-		c := contour{loose[0]}
+		c := geom.Contour{loose[0]}
 		loose = loose[1:]
-		start, at := ends(c[0])
+		start, at := c[0].At(0), c[0].At(1)
 		for !isWhole(c[0]) && at.Distance(start) > same {
-			i := slices.IndexFunc(loose, func(k draw.Op) bool {
-				from, to := ends(k)
-				return !isWhole(k) && (from.Distance(at) <= same || to.Distance(at) <= same)
+			i := slices.IndexFunc(loose, func(k geom.Segment) bool {
+				return !isWhole(k) && (k.At(0).Distance(at) <= same || k.At(1).Distance(at) <= same)
 			})
 			if i < 0 {
 				return nil, nil, errOpen
 			}
 			k := loose[i]
-			if from, _ := ends(k); from.Distance(at) > same {
-				k = turned(k)
+			if k.At(0).Distance(at) > same {
+				k = part(k, share{1, 0})
 			}
 			loose = slices.Delete(slices.Clone(loose), i, i+1)
 			c = append(c, k)
-			_, at = ends(k)
+			at = k.At(1)
 		}
-		if !slices.ContainsFunc(cuts, func(d contour) bool { return slices.Equal(c, d) }) { // never twice along the same line
+		if !slices.ContainsFunc(cuts, func(d geom.Contour) bool { return slices.Equal(c, d) }) { // never twice along the same line
 			cuts = append(cuts, c)
 		}
 	}
-	slices.SortStableFunc(cuts, func(a, b contour) int {
-		x, y := a.size(), b.size()
-		switch {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
-	})
+	size := func(c geom.Contour) float64 { b := c.Bounds(); return b.Width().MM() * b.Height().MM() }
+	slices.SortStableFunc(cuts, func(a, b geom.Contour) int { return cmp.Compare(size(a), size(b)) })
 	return cuts, rest, nil
 }
 
-// size is that of the rectangle round the contour: what lies in another is smaller.
-func (c contour) size() float64 {
-	b := c[0].Bounds(nil)
-	for _, op := range c[1:] {
-		b = b.Join(op.Bounds(nil))
-	}
-	return b.Width().MM() * b.Height().MM()
+func isWhole(s geom.Segment) bool {
+	a, ok := s.(geom.Arc)
+	return ok && draw.Whole(a)
 }
 
-// isCut says whether an operation is cut.
-func isCut(op draw.Op) bool {
-	if op.Layer() != draw.Outline {
-		return false
-	}
+// penOf is the pen of an operation that is drawn with one.
+func penOf(op draw.Op) (pen draw.Pen, drawn bool) {
 	switch o := op.(type) {
 	case draw.Line:
-		return o.Pen.Dash == draw.Continuous
+		return o.Pen, true
 	case draw.Arc:
-		return o.Pen.Dash == draw.Continuous
+		return o.Pen, true
 	case draw.Polyline:
-		return o.Pen.Dash == draw.Continuous && !o.Solid
+		return o.Pen, !o.Solid
 	case draw.Path:
-		return o.Pen.Dash == draw.Continuous
+		return o.Pen, true
 	}
-	return false
+	return pen, false
 }
 
-func isWhole(op draw.Op) bool {
-	a, ok := op.(draw.Arc)
-	return ok && draw.Whole(a.Arc)
-}
-
-// strokes are the straight lines and arcs of an operation, hairlines without
-// dashes: each dash is one of them. A solid shape is its edge.
-func strokes(op draw.Op) (all []draw.Op) {
-	thin := draw.Pen{Width: hairline}
-	line := func(l geom.Line, pen draw.Pen, on draw.Layer) {
-		for _, d := range dashes(l.Length(), pen) {
-			part := draw.Line{Line: l, Pen: thin, On: on}
-			if d != whole {
-				part.From, part.To = l.At(d.from), l.At(d.to)
-			}
-			all = append(all, part)
-		}
-	}
+// segments of an operation. A solid shape is its edge.
+func segments(op draw.Op) (all []geom.Segment) {
 	switch o := op.(type) {
 	case draw.Line:
-		line(o.Line, o.Pen, o.On)
+		return []geom.Segment{o.Line}
 	case draw.Arc:
-		for _, d := range dashes(o.Radius*unit.Length(math.Abs(float64(o.Sweep))), o.Pen) {
-			part := draw.Arc{Arc: o.Arc, Pen: thin, On: o.On}
-			if d != whole {
-				part.Start, part.Sweep = o.Start+unit.Angle(d.from)*o.Sweep, unit.Angle(d.to-d.from)*o.Sweep
-			}
-			all = append(all, part)
-		}
+		return []geom.Segment{o.Arc}
 	case draw.Polyline:
 		edges := len(o.Points) - 1
 		if o.Closed || o.Solid {
 			edges++
 		}
-		pen := o.Pen
 		for i := range edges {
-			l := geom.Line{From: o.Points[i], To: o.Points[(i+1)%len(o.Points)]}
-			line(l, pen, o.On)
-			pen.Phase += l.Length()
+			all = append(all, geom.Polygon(o.Points).Edge(i))
 		}
 	case draw.Path:
-		for _, part := range o.Parts() {
-			all = append(all, strokes(part)...)
-		}
+		return o.Segments
 	}
 	return all
+}
+
+// strokes are the straight lines and arcs of an operation, each dash one of them.
+func strokes(op draw.Op) (all []geom.Segment) {
+	pen, drawn := penOf(op)
+	if !drawn {
+		pen = draw.Pen{}
+	}
+	for _, s := range segments(op) {
+		for _, d := range dashes(s.Length(), pen) {
+			all = append(all, part(s, d))
+		}
+		pen.Phase += s.Length()
+	}
+	return all
+}
+
+// part of a segment; from 1 to 0 is the segment the other way round.
+func part(s geom.Segment, d share) geom.Segment {
+	switch s := s.(type) {
+	case geom.Line:
+		switch d {
+		case share{1, 0}:
+			return geom.Line{From: s.To, To: s.From}
+		case whole:
+			return s
+		}
+		return geom.Line{From: s.At(d.from), To: s.At(d.to)}
+	case geom.Arc:
+		if d != whole {
+			s.Start, s.Sweep = s.Start+unit.Angle(d.from)*s.Sweep, unit.Angle(d.to-d.from)*s.Sweep
+		}
+		return s
+	}
+	panic(fmt.Sprintf("svg: no part of a %T", s))
 }
 
 // share is a part of a stroke, from 0 to 1.
@@ -282,30 +223,22 @@ func dashes(length unit.Length, pen draw.Pen) []share {
 
 // beside takes out of straight strokes what runs along a cut: there the machine
 // would go twice.
-func beside(ops []draw.Op, cuts []contour) []draw.Op {
-	var all []draw.Op
-	for _, op := range ops {
-		l, ok := op.(draw.Line)
+func beside(strokes []geom.Segment, cuts []geom.Contour) (all []geom.Segment) {
+	for _, s := range strokes {
+		l, ok := s.(geom.Line)
 		if !ok {
-			all = append(all, op)
+			all = append(all, s)
 			continue
 		}
 		open := []share{whole}
-		for _, c := range cuts {
-			for _, k := range c {
-				if edge, ok := k.(draw.Line); ok {
-					open = less(open, along(l.Line, edge.Line))
-				}
+		for _, k := range slices.Concat(cuts...) {
+			if edge, ok := k.(geom.Line); ok {
+				open = less(open, along(l, edge))
 			}
 		}
-		for _, s := range open {
-			part := l
-			part.From, part.To = l.At(s.from), l.At(s.to)
-			if s == whole {
-				part.Line = l.Line
-			}
-			if part.Length() > near {
-				all = append(all, part)
+		for _, d := range open {
+			if left := part(l, d); left.Length() > near {
+				all = append(all, left)
 			}
 		}
 	}
@@ -317,25 +250,18 @@ const near unit.Length = 0.01
 
 // along is which share of l runs along an edge; none where from is not before to.
 func along(l, edge geom.Line) share {
-	u := l.To.Minus(l.From)
-	n := float64(u.X)*float64(u.X) + float64(u.Y)*float64(u.Y)
+	from, u, v := geom.VectorOf(l.From), geom.VectorOf(l.To.Minus(l.From)), geom.VectorOf(edge.To.Minus(edge.From))
+	n := u.Dot(u)
 	if n == 0 {
 		return share{}
 	}
-	t := func(p geom.Point) float64 {
-		v := p.Minus(l.From)
-		return (float64(u.X)*float64(v.X) + float64(u.Y)*float64(v.Y)) / n
-	}
-	a, b := t(edge.From), t(edge.To)
+	a, b := u.Dot(geom.VectorOf(edge.From).Minus(from))/n, u.Dot(geom.VectorOf(edge.To).Minus(from))/n
 	s := share{max(0, min(a, b)), min(1, max(a, b))}
 	if s.from >= s.to {
 		return share{}
 	}
 	for _, at := range [2]float64{s.from, s.to} {
-		p := l.At(at)
-		v := edge.To.Minus(edge.From)
-		w := p.Minus(edge.From)
-		if off := math.Abs(float64(v.X)*float64(w.Y)-float64(v.Y)*float64(w.X)) / edge.Length().MM(); off > near.MM() {
+		if math.Abs(v.Cross(geom.VectorOf(l.At(at).Minus(edge.From))))/v.Size() > near.MM() {
 			return share{}
 		}
 	}

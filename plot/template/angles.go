@@ -25,7 +25,7 @@ func (f *face) figureAngles() {
 		all, sign := f.atCorner(i, figure)
 		f.put(all, func() []candidate {
 			// The sign in the corner stays, where no words stand on it already.
-			bare := named(string(f.corners.Names[i]), figure, f.outline[i])
+			bare := named(string(f.corners.Names[i])+" "+figure, f.outline[i])
 			signed := slices.Clone(bare)
 			for k := range signed {
 				signed[k].marks = []draw.Op{sign}
@@ -41,14 +41,9 @@ func (f *face) figureAngles() {
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	c := f.inside(i)
 	var all []candidate
-	for _, h := range sizes(f.style.lettering()) {
-		w := label{figure, h, false}
-		less := 0.0
-		if h < f.style.lettering() {
-			less = smaller
-		}
-		width := f.scene.width(w)
-		all = c.over(c.between(all, w, width, less), w, width, less)
+	for _, w := range f.style.sized(figure) {
+		width := f.scene.width(w.label)
+		all = c.over(c.between(all, w, width), w, width)
 	}
 	return f.scene.led(all, label{figure, draw.NoteHeight, false}, anchor{c.at, c.start + c.angle/2 + unit.Turn/2}, 45), c.sign(c.least)
 }
@@ -74,7 +69,7 @@ func (f onSheets) inside(i int) inside {
 }
 
 // between adds the places on the bisector and a little off it.
-func (c inside) between(all []candidate, w label, width unit.Length, less float64) []candidate {
+func (c inside) between(all []candidate, w costly, width unit.Length) []candidate {
 	for _, lean := range []float64{0, 0.12, -0.12, 0.22, -0.22, 0.3, -0.3} {
 		a := c.start + c.angle/2 + unit.Angle(lean)*c.angle
 		first := c.least + w.support(width, a) + gap + 0.2
@@ -85,7 +80,7 @@ func (c inside) between(all []candidate, w label, width unit.Length, less float6
 			}
 			all = append(all, candidate{
 				text: w.at(c.at.Toward(a, d), 0), marks: []draw.Op{c.sign(r)},
-				cost: less + float64(d-first)*0.7 + math.Abs(lean)*20,
+				cost: w.cost + float64(d-first)*0.7 + math.Abs(lean)*20,
 			})
 		}
 	}
@@ -93,14 +88,14 @@ func (c inside) between(all []candidate, w label, width unit.Length, less float6
 }
 
 // over adds the places for which the arc runs out over a side.
-func (c inside) over(all []candidate, w label, width unit.Length, less float64) []candidate {
+func (c inside) over(all []candidate, w costly, width unit.Length) []candidate {
 	for _, r := range []unit.Length{8, 11, 14, 18, 23, 29, 36} {
 		if r < c.least || r > c.shorter*0.9 {
 			continue
 		}
 		for _, over := range []unit.Length{4, 6, 9, 13} {
 			more := unit.Angle(over / r)
-			cost := less + 12 + float64(over) + float64(r)*0.3
+			cost := w.cost + 12 + float64(over) + float64(r)*0.3
 			// Over the side to the left hand of the bisector, then over the other.
 			for _, arc := range []struct{ from, sweep, on unit.Angle }{{c.start, c.angle + more, unit.Turn / 4}, {c.start + c.angle, -c.angle - more, -unit.Turn / 4}} {
 				end := arc.from + arc.sweep

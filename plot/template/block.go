@@ -20,7 +20,6 @@ type Block struct {
 	drawing draw.Drawing // from the lower left corner of its extent
 	size    paging.Size
 	place   geom.Placement // piece → drawing
-	outline geom.Polygon   // in the drawing
 }
 
 const (
@@ -31,8 +30,8 @@ const (
 	belowName   unit.Length = 1.5
 )
 
-// NewBlock draws a piece at a turn, with its words about it. It says false where that is larger than most. A *unit.Fault names a
-// character that the lettering does not have.
+// NewBlock draws a piece at a turn, with its words about it. It says false where that is
+// larger than most. A *unit.Fault names a character that the lettering does not have.
 func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style) (Block, bool, error) {
 	turned := geom.Placement{Turn: turn}
 	box := turned.Polygon(p.Shown).Bounds()
@@ -43,7 +42,7 @@ func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style)
 	turned.Shift = geom.Point{X: across, Y: up}.Minus(box.Min)
 	on := paging.Sheet{Name: "block", Width: box.Width() + 2*across, Height: box.Height() + 2*up}
 	plan := paging.Plan{
-		Sheet: on, Place: turned, Outline: turned.Polygon(p.Shown), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
+		Sheet: on, Place: turned, Outline: turned.Polygon(p.Shown), Rows: 1, Cols: 1,
 		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
 	}
 	drawing, err := Draw(p, plan, r, s)
@@ -62,7 +61,7 @@ func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style)
 	turned.Shift = turned.Shift.Plus(back)
 	return Block{
 		piece: p, style: s, drawing: sheet.Shift(d, back), size: paging.Size{Width: box.Width(), Height: box.Height()},
-		place: turned, outline: turned.Polygon(p.Shown),
+		place: turned,
 	}, true, nil
 }
 
@@ -129,7 +128,7 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	place.Shift = place.Shift.Plus(by)
 	return Arranged{
 		Size: size, Drawing: append(sheet.Shift(b.drawing, by), d...),
-		Place: place, Outline: geom.Placement{Shift: by}.Polygon(b.outline), Lost: lost,
+		Place: place, Outline: place.Polygon(b.piece.Shown), Lost: lost,
 	}, size.Width <= most.Width && size.Height <= most.Height
 }
 

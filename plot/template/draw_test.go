@@ -33,7 +33,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			tri := p.Triangle()
+			tri := p.Triangle
 			var outlines []draw.Polyline
 			var arcs []draw.Arc
 			for _, op := range d {
@@ -271,7 +271,7 @@ func TestMissingCharacterIsAFault(t *testing.T) {
 
 func TestSettleMovesOnlyWhereThePagesAllow(t *testing.T) {
 	p := piece(t, "AB=120 BC=90 CA=110")
-	raw, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil, paging.Effort{})
+	raw, err := paging.Lay(p.Triangle.Polygon(), a4, paging.Full, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -281,7 +281,7 @@ func TestSettleMovesOnlyWhereThePagesAllow(t *testing.T) {
 		t.Errorf("the piece %v stands too near the edge of %v", b, w)
 	}
 	for i, q := range plan.Outline {
-		if q.Distance(on(plan.Place, p.Triangle().Points[i])) > exact {
+		if q.Distance(on(plan.Place, p.Triangle.Points[i])) > exact {
 			t.Errorf("corner %d and the placement disagree", i)
 		}
 	}
@@ -289,7 +289,7 @@ func TestSettleMovesOnlyWhereThePagesAllow(t *testing.T) {
 		t.Error("settling twice moves twice")
 	}
 	p = piece(t, "AB=600 BC=450 CA=450")
-	big, err := paging.Lay(p.Triangle().Polygon(), a4, paging.Full, nil, paging.Effort{})
+	big, err := paging.Lay(p.Triangle.Polygon(), a4, paging.Full, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}

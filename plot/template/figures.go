@@ -3,59 +3,11 @@ package template
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
-
-// treated says whether a corner is cut or rounded.
-func (p Piece) treated() bool {
-	for _, v := range p.Shape.Corners {
-		if v.Finished != nil {
-			return true
-		}
-	}
-	return false
-}
-
-// Measures says in a few words what the figures of a shaped piece measure and which
-// line is which; nothing where there is but one line.
-func (p Piece) Measures() string {
-	switch spared, treated := p.shaped() && p.Shape.Spared(), p.treated(); {
-	case spared && treated:
-		return "cut the wide line: plain figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
-	case spared:
-		return "cut the wide line: plain figures; finished: the dash-dotted edge"
-	case treated:
-		return "plain figures: to corners, ticks and set-backs; whole: to the whole corners"
-	}
-	return ""
-}
-
-// otherFigure is what the length of an edge is called beside that of the line that is
-// cut: finished where the cut line lies elsewhere, whole where only corners are taken
-// off; nothing where both are the same.
-func (p Piece) otherFigure() string {
-	switch {
-	case !p.shaped():
-		return ""
-	case p.Shape.Spared():
-		return "finished"
-	case p.treated():
-		return "whole"
-	}
-	return ""
-}
-
-// upTo says how far a side of the line that is cut goes.
-func (p Piece) upTo() string {
-	if p.treated() {
-		return ", up to its corners, set-backs and ticks"
-	}
-	return ""
-}
 
 // edgeFigure is the length of side i on the line that is cut, as the paper shows it.
 func (p Piece) edgeFigure(i int, s Style) string {
@@ -69,29 +21,11 @@ func (p Piece) edgeFigure(i int, s Style) string {
 // besideFigure is what is said of side i besides: the length of its finished edge, where
 // that is another, and its allowance.
 func (p Piece) besideFigure(i int, s Style) string {
-	var say []string
-	d, side := p.side(i), p.Shape.Sides[i]
-	if max(d.length-d.whole, d.whole-d.length) > sameLength {
-		say = append(say, p.otherFigure()+" "+s.length(d.whole, d.given))
+	d := p.side(i)
+	if same(d.length, d.whole) {
+		d.whole = 0
 	}
-	if side.Allow != 0 {
-		say = append(say, s.Figures.Signed(side.Allow))
-	}
-	return strings.Join(say, ", ")
-}
-
-// marked is what is said of the piece as a whole: face, grain, hand.
-func (p Piece) marked() string {
-	var say []string
-	for _, w := range []string{p.Hand, p.Face} {
-		if w != "" {
-			say = append(say, w)
-		}
-	}
-	if p.Grain != ([2]geom.Name{}) {
-		say = append(say, "grain along "+string(p.Grain[0]+p.Grain[1]))
-	}
-	return strings.Join(say, ", ")
+	return s.says().Templates().Besides(p.byHand(s), d.whole, d.given, p.Shape.Sides[i].Allow)
 }
 
 // distance between two marks that are printed, to be measured when the pages are
@@ -119,7 +53,7 @@ const (
 // A side of which two roundings leave nothing is none; the distance of two holes, where
 // there are two, stands in for it.
 func (p Piece) checked() []distance {
-	o := p.Outline()
+	o := p.Outline
 	n := len(o.Names)
 	var sides, diagonals []distance
 	for i := range n {
@@ -160,31 +94,31 @@ func longer(a, b distance) int { return cmp.Compare(b.length, a.length) }
 
 // side is side i as it is measured on the piece that is cut.
 func (p Piece) side(i int) distance {
-	o := p.Outline()
+	o := p.Outline
 	given := p.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)])
 	d := distance{Line: o.Points.Edge(i), what: o.Side(i), length: o.Sides[i], measured: given, whole: o.Sides[i], given: given}
 	if p.shaped() {
 		d.Line = p.Shape.Sides[i].Cut
-		if l := d.Line.Length(); max(l-d.length, d.length-l) > sameLength {
+		if l := d.Line.Length(); !same(l, d.length) {
 			d.length, d.measured = l, false
 		}
 	}
 	return d
 }
 
-// sameLength is far above rounding and far below what is measured.
-const sameLength unit.Length = 1e-6
+// same says whether two lengths are one, far above rounding and far below what is measured.
+func same(a, b unit.Length) bool { return max(a-b, b-a) <= 1e-6 }
 
 // diagonal is between corners i and j of the line that is cut. From a corner that is
 // cut or rounded it begins where the side behind it becomes straight.
 func (p Piece) diagonal(i, j int) distance {
-	o := p.Outline()
+	o := p.Outline
 	l := geom.Line{From: o.Points[i], To: o.Points[j]}
 	d := distance{Line: l, what: string(o.Names[i] + o.Names[j]), measured: p.measured(triangle.Distance, o.Names[i], o.Names[j])}
 	if p.shaped() {
 		from, to := p.mark(i), p.mark(j)
 		d.Line = geom.Line{From: from.at, To: to.at}
-		d.measured = d.measured && max(l.From.Distance(from.at), l.To.Distance(to.at)) < sameLength
+		d.measured = d.measured && same(l.From.Distance(from.at), 0) && same(l.To.Distance(to.at), 0)
 		if len(from.name)+len(to.name) > len(d.what) {
 			d.what = from.name + " to " + to.name
 		}

@@ -22,12 +22,12 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
-	x := index{piece: p, plan: plan, style: s, Front: of}
+	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates()}
 	made := x.best(plan.Sheet.Printable().Grow(-toEdge), r)
 	if made == nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: plan.Sheet.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
-	return of.pages(made, p.Name, plan.Sheet, r), nil
+	return of.pages(made, p.Name, x.say.Continued(p.Name), plan.Sheet, r), nil
 }
 
 // Front is what that page says beside the piece.
@@ -37,10 +37,10 @@ type Front struct {
 }
 
 // pages on which that is drawn. They are read whole: the layers are those of the template.
-func (f Front) pages(made []draw.Drawing, name string, on paging.Sheet, r draw.Ruler) (pages []draw.Page) {
+func (f Front) pages(made []draw.Drawing, name, continued string, on paging.Sheet, r draw.Ruler) (pages []draw.Page) {
 	for i, d := range made {
 		if i > 0 {
-			d = append(continued(name, f.Notes, on.Printable().Grow(-toEdge), r), d...)
+			d = append(f.head(continued, on.Printable().Grow(-toEdge), r), d...)
 		}
 		pages = append(pages, draw.Page{Kind: draw.Index, Piece: name, Width: on.Width, Height: on.Height, Ops: onFurniture(d)})
 	}
@@ -62,24 +62,24 @@ func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.R
 	}, r)
 }
 
-// continued is the head of a page that goes on with the index: the name, cut short
-// where it is longer than a line, and the notes.
-func continued(name string, notes []string, area geom.Rect, r draw.Ruler) draw.Drawing {
+// head of a page that goes on with the index: its name, cut short where it is longer than
+// a line, and the notes.
+func (f Front) head(name string, area geom.Rect, r draw.Ruler) draw.Drawing {
 	again := &draw.Tag{Role: draw.AsOrnament}
-	blocks := []sheet.Block{sheet.Paragraph{Words: name + ", continued", Height: large, Bold: true, Of: again}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true, Of: again}}
 	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	d, high = d[:1:1], high/unit.Length(len(d))
-	if len(notes) > 0 {
-		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+	if len(f.Notes) > 0 {
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
 		d = append(d, more[:1]...)
 	}
 	return d
 }
 
-// best is the page, or pages, in the most generous layout that makes as few as any.
+// best is the page, or pages, in the most generous composition that makes as few as any.
 func (x index) best(all geom.Rect, r draw.Ruler) (made []draw.Drawing) {
 	const widest unit.Length = 190 // longer lines are not read
-	for _, l := range layouts {
+	for _, l := range compositions {
 		area := all
 		if most := widest*unit.Length(l.halves) + gutter*unit.Length(l.halves-1); area.Width() > most {
 			area.Max.X = area.Min.X + most
@@ -103,10 +103,11 @@ type index struct {
 	plan  paging.Plan
 	style Style
 	Front
+	say words.Templates
 }
 
-// layout is one way to set the page.
-type layout struct {
+// composition is one way to set the page.
+type composition struct {
 	least   unit.Length // width that it needs
 	halves  int         // columns of the whole page: two on paper that lies on its side
 	beside  bool        // the checks stand beside the map, not below it
@@ -118,9 +119,9 @@ type layout struct {
 	mapHigh unit.Length // at most
 }
 
-// layouts from the most generous to the tightest: the first that makes one page
+// compositions from the most generous to the tightest: the first that makes one page
 // is taken, or the one that makes fewest.
-var layouts = []layout{
+var compositions = []composition{
 	{180, 1, true, 1, large, large, large, large, 100},
 	{180, 1, true, 1, large, large, large, large, 80},
 	{180, 1, true, 1, large, large, large, small, 80},
@@ -140,7 +141,7 @@ var layouts = []layout{
 	{0, 1, false, 1, small, small, small, small, 40},
 }
 
-// tightMap is the height of the map in the tightest layout of the usual kind, where the
+// tightMap is the height of the map in the tightest composition of the usual kind, where the
 // boxes to write in are lower as well.
 const tightMap unit.Length = 62
 
@@ -148,34 +149,26 @@ const large, small = draw.FigureHeight, draw.NoteHeight
 
 const gutter unit.Length = 8
 
-func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+func (x index) compose(l composition, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	page := area
 	area = sheet.Columns(page, l.halves, gutter)[0]
 	head := x.title(area.Width(), r)
 	picture := x.picture(l.mapHigh)
 	if l.beside {
 		right := max(104, area.Width()*0.5)
-		head = append(head, sheet.Beside{
-			Stacks: [][]sheet.Block{{picture}, x.before(l, right, r)},
-			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
-		})
+		head = append(head, besides([]sheet.Block{picture}, x.before(l, right, r), area.Width(), right))
 	} else {
 		head = append(append(head, picture), x.before(l, area.Width(), r)...)
 	}
 	rest := append(x.together(l, area.Width(), r), x.byHand(l, area, r)...)
-	saw := sawAndSquare(x.piece, x.style, l.care)
-	switch {
-	case x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight:
+	care := []sheet.Block{sheet.Heading{Words: x.say.Heading(words.TakeCare)}, sheet.List{Items: x.style.says().Cautions().Template(), Height: l.care}}
+	if saw := sawAndSquare(x.piece, x.style, l.care); x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight {
 		right := max(settingsWidth(x.piece, x.style, r), area.Width()*0.6)
-		rest = append(rest, sheet.Beside{
-			Stacks: [][]sheet.Block{x.care(l), saw},
-			Shares: []float64{float64(area.Width() - gutter - right), float64(right)}, Gutter: gutter,
-		})
-	case x.style.Settings:
-		rest = append(append(rest, saw...), x.care(l)...)
-	default:
-		rest = append(rest, x.care(l)...)
+		care = []sheet.Block{besides(care, saw, area.Width(), right)}
+	} else if x.style.Settings {
+		care = append(saw, care...)
 	}
+	rest = append(rest, care...)
 	if l.columns == 1 {
 		return x.flow(append(head, rest...), page, page, l.halves, r)
 	}
@@ -192,16 +185,14 @@ func (x index) compose(l layout, area geom.Rect, r draw.Ruler) ([]draw.Drawing, 
 }
 
 func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
-	var facts []string
-	also := string(x.style.says().OtherHeights(x.piece.byHand(x.style)))
-	if also != "" {
-		also = "measured too: " + also
+	p := x.piece
+	facts := x.say.Facts(p.byHand(x.style), words.Ordered{
+		Quantity: p.Quantity, Pages: len(x.plan.Cells), Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
+	})
+	if p.Job != "" {
+		facts = slices.Insert(facts, 0, p.Job)
 	}
-	for _, f := range append([]string{x.piece.Job, off(x.piece.Quantity), x.style.Figures.Name() + ", computed figures in parentheses", also, x.piece.Measures(), x.piece.marked(), strings.TrimSuffix(x.piece.Which, "."), x.pages()}, x.Notes...) {
-		if f != "" {
-			facts = append(facts, f)
-		}
-	}
+	facts = append(facts, x.Notes...)
 	height := draw.CornerHeight
 	if r.Width(x.piece.Name, height, true) > width {
 		height = draw.FigureHeight
@@ -213,72 +204,45 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 	}
 }
 
-func off(quantity int) string {
-	if quantity < 2 {
-		return ""
-	}
-	return fmt.Sprintf("%d off", quantity)
-}
-
-func (x index) pages() string {
-	if n := len(x.plan.Cells); n > 1 {
-		each := ""
-		if x.piece.Quantity > 1 {
-			each = " for each"
-		}
-		return fmt.Sprintf("%d pages on %s%s", n, x.plan.Sheet.Name, each)
-	}
-	return "1 page on " + x.plan.Sheet.Name
-}
-
 // before is what to check before cutting: the bar, and the sides once the pages are
 // together.
-func (x index) before(l layout, width unit.Length, r draw.Ruler) []sheet.Block {
+func (x index) before(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
 	fine := x.fine()
 	length := sheet.Lengths(fine.Unit >= unit.IN)
 	row := unit.Length(8)
 	if l.mapHigh == tightMap {
 		row = 6.5
 	}
-	table := sheet.Table{Row: row, Height: l.checks, Gutter: 3, Columns: []sheet.Column{
-		{Head: "side"}, {Head: "length", Align: length}, {Head: "from", Align: length}, {Head: "to", Align: length}, {Head: "found", Align: sheet.Box},
-	}}
-	other := x.piece.otherFigure()
-	if other != "" {
-		table.Columns = append(table.Columns, sheet.Column{Head: other, Align: length})
-	}
-	for i, c := range x.piece.checked() {
+	shape := x.piece.Shape
+	table := sheet.Table{Row: row, Height: l.checks, Gutter: 3, Columns: columns(x.say.SideHeads(shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
+	for _, c := range x.piece.checked() {
 		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Uncertainty)
-		table.Cells = append(table.Cells, []string{c.what, words.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), ""})
-		if other != "" {
-			whole := ""
-			if c.whole > 0 {
-				whole = words.Computed(fine.Length(c.whole), c.given)
-			}
-			table.Cells[i] = append(table.Cells[i], whole)
+		whole := ""
+		if c.whole > 0 {
+			whole = words.Computed(fine.Length(c.whole), c.given)
 		}
+		cells := []string{c.what, words.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), "", whole}
+		table.Cells = append(table.Cells, cells[:len(table.Columns)])
 	}
 	if table.Breadth(r) > width {
 		table.Height = draw.NoteHeight // feet and inches are long
 	}
-	say := "When the pages are together, measure each side. Out of its range: take them apart and join again."
-	if x.Uncertainty == 0 {
-		say += " All out alike: calibrate the printer."
-	}
-	if len(x.plan.Cells) == 1 {
-		say = "Measure each side."
-	}
-	if other != "" {
-		say = strings.Replace(say, "each side", "each side of the wide line"+x.piece.upTo(), 1)
-	}
 	return []sheet.Block{
-		sheet.Heading{Words: "Before cutting"},
-		sheet.Paragraph{Words: "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size.", Height: l.checks, Keep: true},
+		sheet.Heading{Words: x.say.Heading(words.BeforeCutting)},
+		sheet.Paragraph{Words: x.say.Bar(), Height: l.checks, Keep: true},
 		checkBar(x.style, width),
-		sheet.Paragraph{Words: say, Height: l.checks, Keep: true},
+		sheet.Paragraph{Words: x.say.Sides(shape, len(x.plan.Cells), x.Uncertainty != 0), Height: l.checks, Keep: true},
 		sheet.Gap(1.5),
 		table,
 	}
+}
+
+// columns under heads, each standing as said.
+func columns(heads []string, aligns ...sheet.Align) (all []sheet.Column) {
+	for i, head := range heads {
+		all = append(all, sheet.Column{Head: head, Align: aligns[i]})
+	}
+	return all
 }
 
 // checkBar is the bar to check the print by, true to scale, in the shape it has on
@@ -307,13 +271,13 @@ func checkBar(s Style, width unit.Length) sheet.Figure {
 }
 
 // byHand is the construction in words, in one piece unless it is long.
-func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
+func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
 	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: l.height}
 	list.Whole = sheet.Height([]sheet.Block{list}, area.Width(), r) < area.Height()/2
-	return []sheet.Block{sheet.Heading{Words: "By hand"}, list}
+	return []sheet.Block{sheet.Heading{Words: x.say.Heading(words.MadeByHand)}, list}
 }
 
 // set is the steps as they are set on paper: the name of a corner keeps to the
@@ -321,7 +285,7 @@ func (x index) byHand(l layout, area geom.Rect, r draw.Ruler) []sheet.Block {
 func set(p Piece, s Style) []string {
 	steps := Steps(p, s)
 	for i, step := range steps {
-		for _, n := range p.Construction.Names() {
+		for _, n := range p.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
 				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
 			}
@@ -329,8 +293,4 @@ func set(p Piece, s Style) []string {
 		steps[i] = step
 	}
 	return steps
-}
-
-func (x index) care(l layout) []sheet.Block {
-	return []sheet.Block{sheet.Heading{Words: "Take care"}, sheet.List{Items: words.In(x.style.Language).Cautions().Template(), Height: l.care}}
 }

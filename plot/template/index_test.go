@@ -1,7 +1,6 @@
 package template
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
 	"math"
@@ -165,7 +164,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 	}{{"AB=600 BC=450 CA=450", paging.Full}, {"AB=900 BC=640 CA=1100", paging.Full}, {"AB=900 BC=880 CA=900", paging.OutlineOnly}, {"AB=180 BC=900 CA=900", paging.Full}} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, a4, c.cover)
-		say := strings.ReplaceAll(strings.Join(order(plan, unit.Style{}), "\n"), "\u00a0", " ") // as they are set
+		say := strings.ReplaceAll(strings.Join(full().says().Templates().Join(joining(plan, unit.Style{})), "\n"), "\u00a0", " ") // as they are set
 		for _, cell := range plan.Cells {
 			if cell.LeftOf != "" && !strings.Contains(say, cell.LeftOf+" | "+cell.Label) {
 				t.Errorf("%s: the join %s | %s is not named in\n%s", c.tokens, cell.LeftOf, cell.Label, say)
@@ -177,7 +176,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 		}
 	}
 	p := piece(t, "AB=8000 BC=6000 CA=5000")
-	for _, item := range order(laid(t, p, a4, paging.Full), unit.Style{}) {
+	for _, item := range full().says().Templates().Join(joining(laid(t, p, a4, paging.Full), unit.Style{})) {
 		if len(item) > 500 {
 			t.Errorf("a long list where a rule would do: %s", item)
 		}
@@ -276,7 +275,7 @@ func TestGoldens(t *testing.T) {
 		p := piece(t, c.tokens)
 		// The turn is given, so that the goldens hold when better placements are found.
 		turn := unit.Angle(0)
-		plan, err := paging.Lay(p.Triangle().Polygon(), c.on, paging.Full, &turn, paging.Effort{})
+		plan, err := paging.Lay(p.Triangle.Polygon(), c.on, paging.Full, &turn, paging.Effort{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -296,13 +295,10 @@ func TestGoldens(t *testing.T) {
 
 func golden(t *testing.T, name string, d draw.Drawing) {
 	t.Helper()
-	var got bytes.Buffer
-	if err := draw.Dump(&got, d); err != nil {
-		t.Fatal(err)
-	}
+	got := draw.Dump(d)
 	file := filepath.Join("testdata", name+".txt")
 	if *update {
-		if err := os.WriteFile(file, got.Bytes(), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -310,8 +306,8 @@ func golden(t *testing.T, name string, d draw.Drawing) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !bytes.Equal(got.Bytes(), want) {
-		g, w := strings.Split(got.String(), "\n"), strings.Split(string(want), "\n")
+	if got != string(want) {
+		g, w := strings.Split(got, "\n"), strings.Split(string(want), "\n")
 		for i := range min(len(g), len(w)) {
 			if g[i] != w[i] {
 				t.Errorf("%s:%d:\n got %s\nwant %s", file, i+1, g[i], w[i])
@@ -342,7 +338,7 @@ func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, n := range p.Triangle().Names {
+		for _, n := range p.Triangle.Names {
 			found := false
 			for _, op := range pages[0].Ops {
 				o, ok := op.(draw.Text)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/place"
@@ -21,6 +22,12 @@ func (f *face) put(all []candidate, last func() []candidate) {
 			f.missed = append(f.missed, all[0].text.Words)
 		}
 	}
+}
+
+// putNear puts down words or, where they have no room, others that say themselves what
+// they belong to.
+func (f *face) putNear(all []candidate, say string, near geom.Point) {
+	f.put(all, func() []candidate { return named(say, near) })
 }
 
 // putName puts down a name or, where it has no room, a smaller one whose leader may
@@ -73,20 +80,21 @@ func (f *face) figureSides() {
 		figure := f.piece.edgeFigure(i, f.style)
 		said := figure
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
-			said = f.sideName(i) + " " + figure
+			said = f.corners.Side(i) + " " + figure
 		}
-		places := f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
-		if f.piece.shaped() { // outside of both lines, or inside of both
+		var places []candidate
+		if !f.piece.shaped() {
+			places = f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
+		} else { // outside of both lines, or inside of both
 			const never = 1e6
 			out, in := 0.0, 12.0
 			if f.piece.Shape.Sides[i].Allow < 0 { // beside the line that is cut, which it is of
 				out, in = in, out
 			}
-			places = f.alongLine(places[:0], f.outerLine(i), said, draw.Wide.Width, []float64{out})
-			places = f.alongLine(places, f.innerLine(i), said, draw.Wide.Width, []float64{never, in})
+			places = f.alongLine(nil, f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
+			places = f.alongLine(places, f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})
 		}
-		f.put(places,
-			func() []candidate { return named(f.sideName(i), figure, side.At(0.5)) })
+		f.putNear(places, f.corners.Side(i)+" "+figure, side.At(0.5))
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
@@ -98,13 +106,8 @@ func (f *face) figureSides() {
 // and out by a leader.
 func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
 	length := l.Length()
-	for _, h := range sizes(f.style.lettering()) {
-		w := label{figure, h, false}
-		less := 0.0
-		if h < f.style.lettering() {
-			less = smaller
-		}
-		width := f.scene.width(w)
+	for _, w := range f.style.sized(figure) {
+		width := f.scene.width(w.label)
 		if width <= 1.1*length {
 			// Far along too, since pages may be left out; in steps that miss none.
 			reach := min(max(length-width, 0)/2+2, length*0.45)
@@ -112,7 +115,7 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 				for _, shift := range []unit.Length{s, -s} {
 					for k, cost := range sides {
 						t := 0.5 + float64(shift/length)
-						all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + less + float64(s)*0.25})
+						all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w.label), cost: cost + w.cost + float64(s)*0.25})
 					}
 				}
 			}
@@ -127,21 +130,24 @@ func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.L
 
 // figureHeight writes the height beside its line.
 func (f *face) figureHeight() {
-	if f.height == nil {
+	if f.height == (geom.Line{}) {
 		return
 	}
-	all := f.alongLine(nil, f.height.Line, f.height.figure, draw.Centre.Width, []float64{0, 0})
-	w := label{f.height.figure, draw.NoteHeight, false}
+	all := f.alongLine(nil, f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
+	w := label{f.heightFigure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
-	f.put(all, func() []candidate {
-		return named(string(f.corners.Names[2])+"–"+f.sideName(0), f.height.figure, f.outline[2])
-	})
+	f.putNear(all, string(f.corners.Names[2])+"–"+f.corners.Side(0)+" "+f.heightFigure, f.outline[2])
 }
 
 // figureArcs writes centre and radius along each arc.
 func (f *face) figureArcs() {
-	for _, a := range f.arcs {
-		w := label{a.words, draw.NoteHeight, false}
+	for _, step := range f.piece.Construction.Steps {
+		s, swings := step.(construct.Swing)
+		if !swings || !f.style.Arcs || !f.pricks(s.About) {
+			continue
+		}
+		a := f.plan.Place.Arc(swing(s))
+		w := label{f.style.says().Steps().Radius(f.piece.byHand(f.style), s), draw.NoteHeight, false}
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
 		var all []candidate
@@ -150,8 +156,8 @@ func (f *face) figureArcs() {
 			t := 0.5 + float64(k)/float64(2*n)
 			from := math.Abs(float64(k)/float64(n)) * half * float64(a.Radius) // the crossing, along the arc
 			cost := math.Abs(from-math.Min(half/2*float64(a.Radius), 25)) * 0.2
-			all = append(all, candidate{text: alongArc(a.Arc, t, true, w, width), cost: cost})
-			if in := alongArc(a.Arc, t, false, w, width); in.Words != "" {
+			all = append(all, candidate{text: alongArc(a, t, true, w, width), cost: cost})
+			if in := alongArc(a, t, false, w, width); in.Words != "" {
 				all = append(all, candidate{text: in, cost: cost + 1})
 			}
 		}
@@ -162,7 +168,7 @@ func (f *face) figureArcs() {
 			}
 			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 		}
-		f.put(all, func() []candidate { return named("arc", a.words, a.At(0.5)) })
+		f.putNear(all, "arc "+w.say, a.At(0.5))
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
+	"trammel/internal/gate"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 )
@@ -139,7 +140,7 @@ func TestLabelsTouchNothing(t *testing.T) {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
-		plan, err := paging.Lay(p.Triangle().Polygon(), on, cover, nil, paging.Effort{})
+		plan, err := paging.Lay(p.Triangle.Polygon(), on, cover, nil, paging.Effort{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -165,12 +166,14 @@ func TestLabelsTouchNothing(t *testing.T) {
 
 // Sizes that a job may have, each way of saying lengths, on the small paper.
 func TestLabelsInEveryUnit(t *testing.T) {
+	few := []string{"AB=60 BC=60 CA=60", "AB=2400 BC=1237.4 CA=1237.4", "AB=60 BC=58 CA=3"}
+	all := append(few, "AB=15000 BC=12000 CA=9000", "AB=7200 BC=3712.3 CA=3712.3")
 	for _, figures := range []unit.Style{{}, {Unit: unit.CM}, {Unit: unit.M}, {Unit: unit.IN}, {Unit: unit.FT, Denominator: 64}, {Minutes: true}} {
-		for _, tokens := range []string{"AB=60 BC=60 CA=60", "AB=15000 BC=12000 CA=9000", "AB=7200 BC=3712.3 CA=3712.3", "AB=60 BC=58 CA=3"} {
+		for _, tokens := range gate.Of(few, all) {
 			p := piece(t, tokens)
 			for _, cover := range []paging.Cover{paging.Full, paging.OutlineOnly} {
 				turn := 10 * unit.Degree
-				plan, err := paging.Lay(p.Triangle().Polygon(), a5, cover, &turn, paging.Effort{})
+				plan, err := paging.Lay(p.Triangle.Polygon(), a5, cover, &turn, paging.Effort{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -236,7 +239,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, name := range p.Triangle().Names {
+		for i, name := range p.Triangle.Names {
 			for k, op := range d {
 				o, ok := op.(draw.Text)
 				if !ok || o.Words != string(name) || !o.Bold {
@@ -248,7 +251,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 				at := o.Bounds(font).Centre()
 				for j, q := range plan.Outline {
 					if j != i && at.Distance(q) <= at.Distance(plan.Outline[i]) {
-						t.Errorf("%.1f %.1f %.1f: %s stands nearer to %s", ab, bc, ca, name, p.Triangle().Names[j])
+						t.Errorf("%.1f %.1f %.1f: %s stands nearer to %s", ab, bc, ca, name, p.Triangle.Names[j])
 					}
 				}
 			}

@@ -54,35 +54,30 @@ func swing(s construct.Swing) geom.Arc {
 	}
 }
 
-// swung is an arc to letter, with what is written along it.
-type swung struct {
-	geom.Arc
-	words string
-}
-
-// upright is a height of the triangle as it is drawn.
-type upright struct {
-	geom.Line // from the corner to the foot
-	figure    string
-}
-
 // drawLines draws everything that is not words or goes with them: outline,
 // height, construction, prick points.
 func (f *face) drawLines() {
 	f.drawOutline()
 	f.drawHeight()
 	var pricks []geom.Point
-	for _, p := range f.pricked() {
+	prick := func(p geom.Point, on draw.Layer) {
 		if nearest(pricks, p) > apartPricks {
 			pricks = append(pricks, p)
-			f.prick(p, draw.Marks)
+			f.prick(p, on)
 		}
 	}
+	for _, p := range f.outline {
+		prick(p, draw.Marks)
+	}
+	for _, s := range f.innerPoints() {
+		prick(s.At, draw.Marks)
+	}
+	if !f.style.Arcs {
+		return
+	}
 	for _, step := range f.piece.Construction.Steps {
-		if !f.style.Arcs {
-			break
-		}
-		if s, ok := step.(construct.Swing); ok && !f.pricks(s.About) {
+		s, swings := step.(construct.Swing)
+		if swings && !f.pricks(s.About) {
 			continue // a radius that begins off the sheet measures nothing
 		}
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
@@ -95,12 +90,8 @@ func (f *face) drawLines() {
 				f.scene.add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
 			}
 		}
-		if s, ok := step.(construct.Swing); ok {
-			f.arcs = append(f.arcs, swung{f.plan.Place.Arc(swing(s)), f.style.says().Radius(f.piece.byHand(f.style), s)})
-			if p := f.plan.Place.Apply(s.About); nearest(pricks, p) > apartPricks {
-				pricks = append(pricks, p)
-				f.prick(p, draw.Construction)
-			}
+		if swings {
+			prick(f.plan.Place.Apply(s.About), draw.Construction)
 		}
 	}
 }
@@ -111,7 +102,7 @@ const apartPricks unit.Length = 0.01
 // line or along the height, which are drawn already: a ray is drawn from where it runs
 // on past its corner, so that a dash-dotted edge stays dash-dotted.
 func (f *face) beside(l geom.Line) []geom.Line {
-	drawn := []geom.Line{}
+	var drawn []geom.Line
 	for i := range f.outline {
 		drawn = append(drawn, f.outline.Edge(i))
 	}
@@ -120,10 +111,7 @@ func (f *face) beside(l geom.Line) []geom.Line {
 			drawn = append(drawn, f.plan.Place.Line(s.Cut))
 		}
 	}
-	if f.height != nil {
-		drawn = append(drawn, f.height.Line)
-	}
-	return without(l, drawn)
+	return without(l, append(drawn, f.height))
 }
 
 // without is what others leave of a line that run along it.
@@ -181,10 +169,10 @@ func (f *face) prick(p geom.Point, on draw.Layer) {
 // line carried on to its foot where that lies outside. A height that falls on a
 // side is that side, and is not drawn again.
 func (f *face) drawHeight() {
-	if !f.style.Heights || f.piece.Triangle() == (triangle.Triangle{}) {
+	if !f.style.Heights || f.piece.Triangle == (triangle.Triangle{}) {
 		return
 	}
-	t := f.piece.Triangle()
+	t := f.piece.Triangle
 	apex := t.Points[2]
 	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
 	// So near to a side, two lines would be taken for one; the one measured is
@@ -201,17 +189,18 @@ func (f *face) drawHeight() {
 	if !f.shown(place.Apply(apex), 0) || !measured && !f.shown(place.Apply(foot), 0) {
 		return // a line that runs off the paper measures nothing
 	}
-	f.height = &upright{
-		Line:   place.Line(geom.Line{From: apex, To: foot}),
-		figure: f.style.length(t.Heights[2], measured),
+	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(t.Heights[2], measured)
+	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
+	extend := func(from geom.Point, x unit.Length) {
+		l := geom.Line{From: from, To: geom.Point{X: x, Y: foot.Y}}
+		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Narrow, On: draw.Construction})
 	}
-	f.scene.add(draw.Line{Line: f.height.Line, Pen: draw.Centre, On: draw.Dimension})
 	inward := unit.Length(1) // along the base, from the foot
 	if base := t.Points[1].X; foot.X > base {
 		inward = -1
-		f.extend(t.Points[1], geom.Point{X: foot.X + beyond, Y: foot.Y})
+		extend(t.Points[1], foot.X+beyond)
 	} else if foot.X < 0 {
-		f.extend(t.Points[0], geom.Point{X: foot.X - beyond, Y: foot.Y})
+		extend(t.Points[0], foot.X-beyond)
 	} else if foot.X > base/2 {
 		inward = -1
 	}
@@ -220,8 +209,4 @@ func (f *face) drawHeight() {
 			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}
-}
-
-func (f *face) extend(from, to geom.Point) {
-	f.scene.add(draw.Line{Line: f.plan.Place.Line(geom.Line{From: from, To: to}), Pen: draw.Narrow, On: draw.Construction})
 }

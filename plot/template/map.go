@@ -1,7 +1,7 @@
 package template
 
 import (
-	"strings"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -66,9 +66,7 @@ func (m chart) share(c paging.Cell) geom.Rect {
 }
 
 func (m chart) draw(p Piece, room geom.Rect) {
-	line := func(x0, y0, x1, y1 unit.Length) {
-		m.scene.add(draw.Line{Line: geom.Line{From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}}, Pen: draw.Fine, On: draw.Notes})
-	}
+	line := func(x0, y0, x1, y1 unit.Length) { m.scene.add(sheet.NoteLine(x0, y0, x1, y1, draw.Fine)) }
 	var shares []geom.Rect
 	for _, c := range m.plan.Cells {
 		s := m.share(c)
@@ -91,22 +89,19 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	} else {
 		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
-	before := *m.scene
-	before.drawing = before.drawing[:len(before.drawing):len(before.drawing)]
-	if !m.labelPages(shares) {
+	if lines := slices.Clip(m.scene.drawing); !m.labelPages(shares) {
 		// Too small for a label in every page: letters beside the rows, numbers
 		// above the columns instead, where the corners' letters leave room for
 		// them. The scene is made again without the words.
-		drawing := before.drawing
 		*m.scene = *newScene(nil, nil, m.scene.ruler)
-		m.scene.add(drawing...)
+		m.scene.add(lines...)
 		defer m.labelRows(shares)
 	}
 	m.scene.panes = place.NewIndex[pane](about)
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
-		out := geom.Line{From: shape.Edge(p.Outline().Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline().Names[i], anchor{at, out}, fan[:], 2000)
+		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
+		m.name(p.Outline.Names[i], anchor{at, out}, fan[:], 2000)
 	}
 }
 
@@ -127,13 +122,7 @@ func (m chart) shape(p Piece) {
 	add := func(path []geom.Segment, pen draw.Pen) {
 		small := make([]geom.Segment, len(path))
 		for i, s := range path {
-			switch s := s.(type) {
-			case geom.Line:
-				small[i] = geom.Line{From: m.at(s.From), To: m.at(s.To)}
-			case geom.Arc:
-				s.Centre, s.Radius = m.at(s.Centre), s.Radius*unit.Length(m.scale)
-				small[i] = s
-			}
+			small[i] = m.small(s)
 		}
 		m.scene.add(draw.Path{Segments: small, Closed: true, Pen: pen, On: draw.Notes})
 	}
@@ -141,6 +130,21 @@ func (m chart) shape(p Piece) {
 	for _, b := range p.Shape.Bores {
 		add([]geom.Segment{m.plan.Place.Arc(b.Circle)}, draw.Narrow)
 	}
+}
+
+// small is a line or an arc of the plane of the sheets as it lies on the map.
+func (m chart) small(s geom.Segment) geom.Segment {
+	if a, ok := s.(geom.Arc); ok {
+		a.Centre, a.Radius = m.at(a.Centre), a.Radius*unit.Length(m.scale)
+		return a
+	}
+	return geom.Line{From: m.at(s.At(0)), To: m.at(s.At(1))}
+}
+
+// inPage is where in a page its label is tried, the middle first, up to its rim.
+var inPage = [][2]unit.Length{
+	{0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {-1, 1}, {1, 1}, {-1, -1}, {1, -1},
+	{0, .5}, {0, -.5}, {.5, 0}, {-.5, 0}, {.5, .5}, {-.5, .5}, {.5, -.5}, {-.5, -.5},
 }
 
 // labelPages writes each page's label where the shape leaves room in it, and says
@@ -155,19 +159,11 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 		if dx < 0 || dy < 0 {
 			return false
 		}
-		var all []candidate
-		for _, at := range [][2]unit.Length{{0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {-1, 1}, {1, 1}, {-1, -1}, {1, -1}, {0, .5}, {0, -.5}, {.5, 0}, {-.5, 0}, {.5, .5}, {-.5, .5}, {.5, -.5}, {-.5, -.5}} {
+		if !slices.ContainsFunc(inPage, func(at [2]unit.Length) bool {
 			text := w.at(s.Centre().Plus(geom.Point{X: at[0] * dx, Y: at[1]*dy + w.height*0.17}), 0)
 			text.On = draw.Notes
-			all = append(all, candidate{text: text})
-		}
-		placed := false
-		for _, c := range all {
-			if placed = m.scene.put(c, whole); placed {
-				break
-			}
-		}
-		if !placed {
+			return m.scene.put(candidate{text: text}, whole)
+		}) {
 			return false
 		}
 	}
@@ -188,41 +184,32 @@ func (m chart) labelRows(shares []geom.Rect) {
 		}
 	}
 	put := func(say string, at geom.Point, a draw.Align) bool {
-		o := draw.Text{At: at, Height: draw.NoteHeight, Align: a, Words: say, On: draw.Notes}
-		for _, c := range corners {
-			if c.Meets(o.Bounds(m.scene.ruler)) {
-				return false
-			}
+		o := sheet.Note(say, at.X, at.Y, a)
+		if slices.ContainsFunc(corners, o.Bounds(m.scene.ruler).Meets) {
+			return false
 		}
 		m.scene.add(o)
 		return true
 	}
 	const from = 1.2
 	row, last := -1, unit.Length(1e9)
-	cols := map[int]unit.Length{}
+	columns := make([]struct {
+		name string
+		x    unit.Length
+	}, m.plan.Cols)
 	for i, c := range m.plan.Cells {
-		y := (shares[i].Min.Y + shares[i].Max.Y) / 2
-		if c.Row != row && last-y >= draw.NoteHeight*2 &&
-			put(strings.TrimRight(c.Label, "0123456789"), geom.Point{X: all.Min.X - from, Y: y - draw.NoteHeight/2}, draw.Right) {
-			last = y
+		middle, letters := shares[i].Centre(), rowOf(c)
+		columns[c.Col].name, columns[c.Col].x = c.Label[len(letters):], middle.X
+		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(letters, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
+			last = middle.Y
 		}
 		row = c.Row
-		cols[c.Col] = (shares[i].Min.X + shares[i].Max.X) / 2
-	}
-	letters := func(label string) string { return label[len(strings.TrimRight(label, "0123456789")):] }
-	names := map[int]string{}
-	for _, c := range m.plan.Cells {
-		names[c.Col] = letters(c.Label)
 	}
 	right := unit.Length(-1e9)
-	for col := range m.plan.Cols {
-		x, ok := cols[col]
-		half := m.scene.ruler.Width(names[col], draw.NoteHeight, false) / 2
-		if !ok || x-half < right {
-			continue
-		}
-		if put(names[col], geom.Point{X: x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
-			right = x + half + 2
+	for _, c := range columns {
+		half := m.scene.ruler.Width(c.name, draw.NoteHeight, false) / 2
+		if c.name != "" && c.x-half >= right && put(c.name, geom.Point{X: c.x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
+			right = c.x + half + 2
 		}
 	}
 }

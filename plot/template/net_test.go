@@ -97,7 +97,7 @@ func TestLabelsOfNetsTouchNothing(t *testing.T) {
 
 func netLaid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan {
 	t.Helper()
-	plan, err := paging.Lay(p.Outline().Points, on, c, nil, paging.Effort{})
+	plan, err := paging.Lay(p.Outline.Points, on, c, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}

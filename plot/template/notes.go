@@ -17,42 +17,45 @@ import (
 // otherwise find on the index page: the steps by hand, saw and square, a line of
 // caution, where the page, furniture and all, still has room for them, rather outside
 // the piece than in it. It says whether all is there that was asked for; if not, the
-// piece wants an Index. (Saw and square of a plain triangle are no reason for one:
-// its angles stand in its corners.) The page given is not
-// changed.
+// piece wants an Index. (Saw and square of a plain triangle are no reason for one: its
+// angles stand in its corners.) The page given is not changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := on.Printable().Grow(-toEdge)
-	care := sheet.Paragraph{Words: words.In(s.Language).Cautions().OnePage()}
-	computed := []sheet.Block{sheet.Gap(1.5), sheet.Paragraph{Words: "Figures in parentheses are computed."}}
-	tries := [][]sheet.Block{{sheet.Heading{Words: "Take care"}, care}, {care}}
-	if say := s.says().OtherHeights(p.byHand(s)); say != "" {
-		also := sheet.Paragraph{Words: "Measured too: " + string(say) + "."}
-		computed = append(computed, also)
-		tries = append([][]sheet.Block{{sheet.Heading{Words: "Take care"}, care, sheet.Gap(1.5), also}}, tries...)
+	say, hand := s.says(), p.byHand(s)
+	care := []sheet.Block{sheet.Paragraph{Words: say.Cautions().OnePage()}}
+	under := append([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.TakeCare)}}, care...)
+	var also []sheet.Block
+	if too := say.Steps().OtherHeights(hand); too != "" {
+		also = []sheet.Block{sheet.Paragraph{Words: too.Sentence()}}
 	}
+	var tries [][]sheet.Block
 	if s.Steps {
-		full := []sheet.Block{sheet.Heading{Words: "By hand"}, sheet.List{Items: set(p, s), Numbered: true}}
-		full = append(append(full, computed...), sheet.Heading{Words: "Take care"}, care)
-		tries = append([][]sheet.Block{full}, tries...)
+		list := sheet.List{Items: set(p, s), Numbered: true}
+		computed := sheet.Paragraph{Words: say.Templates().InParentheses()}
+		tries = append(tries, slices.Concat([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.MadeByHand)}, list, sheet.Gap(1.5), computed}, also, under))
 	}
+	if also != nil {
+		tries = append(tries, slices.Concat(under, []sheet.Block{sheet.Gap(1.5)}, also))
+	}
+	tries = append(tries, under, care)
 	if p.Which != "" {
 		for i := range tries {
 			tries[i] = append([]sheet.Block{sheet.Paragraph{Words: p.Which}, sheet.Gap(1.5)}, tries[i]...)
 		}
 	}
-	said, done := false, false
+	whole, done := false, false
 	for n, blocks := range tries {
 		if page, done = noted(page, area, blocks, []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {
-			said = n == 0
+			whole = n == 0
 			break
 		}
 	}
 	if s.Settings {
 		least := settingsWidth(p, s, r)
 		page, done = noted(page, area, sawAndSquare(p, s, draw.NoteHeight), []unit.Length{least, max(least, 130)}, r)
-		said = said && (done || !p.shaped())
+		whole = whole && (done || !p.shaped())
 	}
-	return page, said
+	return page, whole
 }
 
 // noted is the page with blocks on it where it has room for them.
@@ -71,7 +74,9 @@ func noted(page draw.Page, area geom.Rect, blocks []sheet.Block, widths []unit.L
 			size := geom.Point{X: squares(width), Y: squares(sheet.Height(blocks, width, r))}
 			block := place.Block{Rects: []geom.Rect{{Max: size}}, Top: true}
 			if at, ok := t.grid.Spot(block, squares(t.more)-hair, area.Grow(hair/2), nil); ok {
-				onSquare := func(l, from unit.Length) unit.Length { return from + gridStep*unit.Length(math.Round(float64((l-from)/gridStep))) }
+				onSquare := func(l, from unit.Length) unit.Length {
+					return from + gridStep*unit.Length(math.Round(float64((l-from)/gridStep)))
+				}
 				top := geom.Point{X: onSquare(at.X, area.Min.X), Y: onSquare(at.Y, area.Min.Y) + size.Y}
 				d, _ := sheet.Set(blocks, top, width, r)
 				page.Ops = slices.Concat(page.Ops, d)

@@ -29,10 +29,8 @@ func (f onSheets) pricks(p geom.Point) bool { return f.shown(f.plan.Place.Apply(
 
 // corner is where a corner lies in the piece's own coordinates.
 func (f onSheets) corner(n geom.Name) geom.Point {
-	if i, ok := f.corners.Corner(n); ok {
-		return f.corners.Points[i]
-	}
-	return geom.Point{}
+	i, _ := f.corners.Corner(n)
+	return f.corners.Points[i]
 }
 
 // inward is the direction of the bisector into corner i.
@@ -49,13 +47,11 @@ func (f onSheets) middle() geom.Point {
 	return sum.Times(1 / float64(len(f.outline)))
 }
 
-// outerLine and innerLine are the outermost and innermost line along side i.
-func (f onSheets) outerLine(i int) geom.Line { return f.sideLine(i, 1) }
+const outer, inner unit.Length = 1, -1
 
-func (f onSheets) innerLine(i int) geom.Line { return f.sideLine(i, -1) }
-
-func (f onSheets) sideLine(i int, sign unit.Length) geom.Line {
-	if f.piece.shaped() && f.piece.Shape.Sides[i].Allow*sign > 0 {
+// sideLine is the outermost or innermost line along side i.
+func (f onSheets) sideLine(i int, which unit.Length) geom.Line {
+	if f.piece.shaped() && f.piece.Shape.Sides[i].Allow*which > 0 {
 		return f.alongSide(i)
 	}
 	return f.outline.Edge(i)
@@ -78,25 +74,12 @@ func (f onSheets) lost(i int) unit.Length {
 	return v.At.Distance(v.Finished.At(0))
 }
 
-// sideName is the names of the corners that side i runs between.
-func (f onSheets) sideName(i int) string { return f.corners.Side(i) }
-
 // innerPoints are the points of a net within the piece, or beside it, that a page shows.
 func (f onSheets) innerPoints() (all []construct.Spot) {
-	for _, s := range f.piece.Construction.Inner {
+	for _, s := range f.piece.Inner {
 		if s.At = f.plan.Place.Apply(s.At); f.shown(s.At, 0) {
 			all = append(all, s)
 		}
-	}
-	return all
-}
-
-// pricked are the places that are pricked through whatever else is left out: the
-// corners, of a shaped piece those of both its lines, and the points of a net.
-func (f onSheets) pricked() (all []geom.Point) {
-	all = append(all, f.outline...)
-	for _, s := range f.innerPoints() {
-		all = append(all, s.At)
 	}
 	return all
 }
@@ -135,12 +118,10 @@ func nearest(points []geom.Point, p geom.Point) unit.Length {
 // length in the ordinary lettering with white about it.
 const roomBeside unit.Length = 14
 
-// Settle moves a piece to the lower left of its pages, as far from their edges as
-// the words need that stand outside it, where that changes no page: across where
-// the plan has one column, up and down where it has one row. What is left free is
-// then in one piece, for the title and the steps. Draw, Index and the pages
-// themselves must see the same plan, so it comes before all of them. Settling
-// twice changes nothing more.
+// Settle moves a piece to the lower left of its pages, as far from their edges as the
+// words need that stand outside it, where that changes no page: across where the plan has
+// one column, up and down where it has one row. Draw, Index and the pages themselves must
+// see the same plan. Settling twice changes nothing more.
 func Settle(plan paging.Plan) paging.Plan {
 	w, b := plan.Cells[0].Window, plan.Outline.Bounds()
 	var by geom.Point

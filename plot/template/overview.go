@@ -52,7 +52,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 
 // inner marks the points of a net that are no corners, with their letters.
 func (m chart) inner(p Piece) {
-	for _, s := range p.Construction.Inner {
+	for _, s := range p.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
 		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
 		m.name(s.Name, anchor{at, unit.Turn / 8}, round[:], place.Never)
@@ -78,12 +78,11 @@ func (m chart) construction(c construct.Construction, room geom.Rect) {
 		for _, op := range sheet.Move(marks(step), m.plan.Place) {
 			switch o := op.(type) {
 			case draw.Line:
-				if part, ok := geom.ClipLine(geom.Line{From: m.at(o.From), To: m.at(o.To)}, room); ok {
+				if part, ok := geom.ClipLine(m.small(o.Line).(geom.Line), room); ok {
 					m.scene.add(draw.Line{Line: part, Pen: o.Pen, On: o.On})
 				}
 			case draw.Arc:
-				o.Centre, o.Radius = m.at(o.Centre), o.Radius*unit.Length(m.scale)
-				for _, part := range geom.ClipArc(o.Arc, room) {
+				for _, part := range geom.ClipArc(m.small(o.Arc).(geom.Arc), room) {
 					m.scene.add(draw.Arc{Arc: part, Pen: o.Pen, On: o.On})
 				}
 			}
@@ -108,8 +107,7 @@ func (m chart) gridless() *scene {
 func (m chart) sides(p Piece, s Style) {
 	outline := p.corners(m.plan)
 	for i := range outline {
-		edge := outline.Edge(i)
-		line := geom.Line{From: m.at(edge.From), To: m.at(edge.To)}
+		line := m.small(outline.Edge(i)).(geom.Line)
 		w := label{p.edgeFigure(i, s), draw.FigureHeight, false}
 		var all []candidate
 		for k := range 17 {

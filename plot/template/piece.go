@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/construct"
@@ -16,10 +17,10 @@ import (
 
 // Piece is what is drawn.
 type Piece struct {
-	Job, Name    string
-	Quantity     int                    // how many to cut; 0 and 1 say nothing
-	Construction construct.Construction // and in it the outline
-	Measured     []triangle.Measurement // of it: other figures are computed
+	Job, Name string
+	Quantity  int // how many to cut; 0 and 1 say nothing
+	construct.Construction
+	Measured []triangle.Measurement // of it: other figures are computed
 
 	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
@@ -29,12 +30,6 @@ type Piece struct {
 
 	Shown geom.Polygon // what a page that it shares must show of it
 }
-
-// Outline that is drawn.
-func (p Piece) Outline() geom.Outline { return p.Construction.Outline }
-
-// Triangle that is drawn, zero where it is none.
-func (p Piece) Triangle() triangle.Triangle { return p.Construction.Triangle }
 
 // Style is what a trade wants to see and how figures are written.
 type Style struct {
@@ -70,19 +65,19 @@ func (s Style) angle(a unit.Angle, measured bool) string {
 	return words.Computed(s.Figures.Angle(a), measured)
 }
 
-// says is what tells of the work by hand.
-func (s Style) says() words.Steps { return words.In(s.Language).Steps() }
+// says is what tells of it.
+func (s Style) says() words.Language { return words.In(s.Language) }
 
 // byHand is the piece as it is made by hand.
 func (p Piece) byHand(s Style) words.ByHand {
 	h := words.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
 		Figures: s.Figures, Reach: s.Reach, Protractor: s.Protractor, Saw: s.Saw}
-	for i, n := range p.Outline().Names {
+	for i, n := range p.Outline.Names {
 		if given, ok := p.Given(i); ok {
 			h.Given[n] = given
 		}
 	}
-	for i, n := range p.Triangle().Names {
+	for i, n := range p.Triangle.Names {
 		h.Heights[i] = p.measured(triangle.Height, n)
 	}
 	return h
@@ -109,7 +104,7 @@ func Ready(p Piece, r draw.Ruler) error {
 // Given is the angle at corner i as it was measured, where the piece has just that:
 // where more was measured than needed, it may have another.
 func (p Piece) Given(i int) (unit.Reading, bool) {
-	o := p.Outline()
+	o := p.Outline
 	if i >= len(o.Names) {
 		return unit.Reading{}, false
 	}
@@ -131,7 +126,7 @@ func (p Piece) angle(i int, s Style) string {
 	if given, ok := p.Given(i); ok {
 		return s.Figures.Given(given)
 	}
-	return s.angle(p.Outline().Angles[i], false)
+	return s.angle(p.Outline.Angles[i], false)
 }
 
 // between says whether an angle is the one inside the piece at its corner.
@@ -139,27 +134,18 @@ func (p Piece) between(m triangle.Measurement) bool {
 	if m.At[0] == "" {
 		return true
 	}
-	o := p.Outline()
+	o := p.Outline
 	i, _ := o.Corner(m.At[1])
 	a, b := o.Names[o.Before(i)], o.Names[o.Next(i)]
 	return o.Angles[i] < unit.Turn/2 && (m.At[0] == a && m.At[2] == b || m.At[0] == b && m.At[2] == a)
 }
 
-// measured says whether the job gave a length between two points, an angle at a
-// point or a height from a point.
+// measured says whether the job gave a length between two points or a height from a point.
 func (p Piece) measured(kind triangle.Kind, at ...geom.Name) bool {
-	for _, m := range p.Measured {
-		if m.Kind != kind {
-			continue
-		}
-		switch {
-		case kind == triangle.Distance && (m.At[0] == at[0] && m.At[1] == at[1] || m.At[0] == at[1] && m.At[1] == at[0]),
-			kind == triangle.Angle && m.At[1] == at[0] && p.between(m),
-			kind == triangle.Height && m.At[0] == at[0]:
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Measured, func(m triangle.Measurement) bool {
+		return m.Kind == kind && m.At[0] == at[0] && (kind == triangle.Height || m.At[1] == at[1]) ||
+			m.Kind == kind && kind == triangle.Distance && m.At[0] == at[1] && m.At[1] == at[0]
+	})
 }
 
 // shaped says whether anything is done to the piece beyond its outline.
@@ -171,5 +157,5 @@ func (p Piece) corners(plan paging.Plan) geom.Polygon {
 	if !p.shaped() {
 		return plan.Outline
 	}
-	return plan.Place.Polygon(p.Outline().Points)
+	return plan.Place.Polygon(p.Outline.Points)
 }

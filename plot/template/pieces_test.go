@@ -49,7 +49,7 @@ func piece(t testing.TB, tokens string) Piece { return pieces(t, construct.AsMea
 // laid is the plan for a piece.
 func laid(t testing.TB, p Piece, on paging.Sheet, c paging.Cover) paging.Plan {
 	t.Helper()
-	plan, err := paging.Lay(p.Triangle().Polygon(), on, c, nil, paging.Effort{})
+	plan, err := paging.Lay(p.Triangle.Polygon(), on, c, nil, paging.Effort{})
 	if err != nil {
 		t.Fatal(err)
 	}

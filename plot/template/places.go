@@ -48,15 +48,19 @@ func besideLine(l geom.Line, t float64, side int, pen unit.Length, w label) draw
 	return w.at(l.At(t).Toward(normal, off), turn)
 }
 
-// sizes of lettering to try, the wanted one first.
-func sizes(wanted unit.Length) []unit.Length {
-	if wanted <= draw.NoteHeight {
-		return []unit.Length{draw.NoteHeight}
+// sized are words in the lettering that is wanted and smaller, and what that costs.
+func (s Style) sized(say string) []costly {
+	wanted := costly{label{say, s.lettering(), false}, 0}
+	if wanted.height <= draw.NoteHeight {
+		return []costly{wanted}
 	}
-	return []unit.Length{wanted, draw.NoteHeight}
+	return []costly{wanted, {label{say, draw.NoteHeight, false}, 8}}
 }
 
-const smaller = 8 // what it costs to write smaller
+type costly struct {
+	label
+	cost float64
+}
 
 // anchor is what words belong to, and where they stand best from it.
 type anchor struct {
@@ -125,9 +129,8 @@ func crossing(all []candidate, cost float64) []candidate {
 
 // named are words that say themselves what they belong to, near it but without a
 // leader: the last resort where lines close in what is to be named.
-func named(what, figure string, near geom.Point) []candidate {
-	var all []candidate
-	w := label{what + " " + figure, draw.NoteHeight, false}
+func named(say string, near geom.Point) (all []candidate) {
+	w := label{say, draw.NoteHeight, false}
 	for d := unit.Length(8); d < 250; d += 4 {
 		n := 8 + int(d/8)
 		for k := range n {

@@ -10,8 +10,7 @@ import (
 // running is the step of running distances along a side, by the unit they are
 // written in: at least one, mostly two, on every sheet of A4.
 func (s Style) running() unit.Length {
-	switch s.Figures.Unit {
-	case unit.IN, unit.FT:
+	if s.Figures.Unit >= unit.IN {
 		return 6 * unit.Inch
 	}
 	return 100
@@ -50,7 +49,7 @@ func (f *face) runAlongSides() {
 			}
 			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
-		name := label{f.sideName(i), draw.FigureHeight, false}
+		name := label{f.corners.Side(i), draw.FigureHeight, false}
 		for _, c := range f.plan.Cells {
 			part, ok := geom.ClipLine(side, c.Window)
 			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {

@@ -91,12 +91,13 @@ func (s *scene) housed(r geom.Rect, h home) bool {
 	return in && !hidden && (h != alone || len(met) == 1)
 }
 
-// readable says whether marks keep clear of all words.
-func (s *scene) readable(marks []draw.Op) bool {
+// readable says whether marks keep clear of all words, those that they go with too.
+func (s *scene) readable(marks []draw.Op, own geom.Polygon) bool {
 	for _, m := range marks {
 		for _, k := range place.Strokes(m, about) {
 			near := toLine + k.Half
-			if !s.Boxes.Every(k.Bounds().Grow(near), func(c geom.Polygon) bool { return c.ApartFrom(k.Line) >= near }) {
+			clear := func(c geom.Polygon) bool { return c.ApartFrom(k.Line) >= near }
+			if !clear(own) || !s.Boxes.Every(k.Bounds().Grow(near), clear) {
 				return false
 			}
 		}
@@ -164,15 +165,8 @@ func (s *scene) put(c candidate, h home) bool {
 		}
 		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Fine, On: draw.Dimension})
 	}
-	if !s.readable(marks) {
+	if !s.readable(marks, b) {
 		return false
-	}
-	for _, m := range marks {
-		for _, k := range place.Strokes(m, about) {
-			if b.ApartFrom(k.Line) < toLine+k.Half {
-				return false
-			}
-		}
 	}
 	s.add(marks...)
 	s.add(c.text)

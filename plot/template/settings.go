@@ -8,36 +8,28 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Settings of saw and square for the corners of a piece, as a table of words: a row
 // of heads, a row a corner, one more for the edge that a cut corner makes.
-func Settings(p Piece, s Style) [][]string { return s.says().Settings(p.byHand(s)) }
+func Settings(p Piece, s Style) [][]string { return s.says().Steps().Settings(p.byHand(s)) }
 
 // AboutSettings says how the table of Settings is used.
-func AboutSettings(p Piece, s Style) []string { return s.says().AboutSettings(p.byHand(s)) }
+func AboutSettings(p Piece, s Style) []string { return s.says().Steps().AboutSettings(p.byHand(s)) }
 
 const settingsGutter unit.Length = 4
 
 // settingsWidth is how wide the table is at least.
 func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 	rows := Settings(p, s)
-	width := settingsGutter * unit.Length(len(rows[0])-1)
-	for i := range rows[0] {
-		col := unit.Length(0)
-		for _, row := range rows {
-			for _, line := range strings.Split(row[i], "\n") {
-				col = max(col, r.Width(line, draw.NoteHeight, false))
-			}
-		}
-		width += col
-	}
-	return width + 2 // figures that stand on their points may want a little more
+	table := sheet.Table{Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
+	return table.Breadth(r) + 2 // figures that stand on their points may want a little more
 }
 
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	return headed("Saw and square", p, s, height)
+	return headed(s.says().Templates().Heading(words.SawAndSquare), p, s, height)
 }
 
 // headed is the table under some words, and how it is used.
@@ -56,18 +48,9 @@ type settings struct {
 func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	rows := Settings(b.piece, b.style)
 	if width >= settingsWidth(b.piece, b.style, r) {
-		table := sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:]}
-		for i, head := range rows[0] {
-			align := sheet.ToRight
-			switch mm := b.style.Figures.Unit < unit.IN; {
-			case i == 0 || i == 2 || i == 3:
-				align = sheet.ToLeft
-			case i > 3 && mm:
-				align = sheet.OnPoint
-			}
-			table.Columns = append(table.Columns, sheet.Column{Head: head, Align: align})
-		}
-		return table.Rows(width, r)
+		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
+		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
+		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads}.Rows(width, r)
 	}
 	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
 	for i, head := range rows[0][1:] {
@@ -86,7 +69,7 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 // SettingsPages are the tables of pieces of one job, one at least, that share pages and
 // have no room for them there, each under its name. Notes are said in the title line.
 func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
-	const title = "Saw and square"
+	title := s.says().Templates().Heading(words.SawAndSquare)
 	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
 	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
@@ -102,5 +85,5 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	if err != nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}
 	}
-	return front.pages(made, title, on, r), nil
+	return front.pages(made, title, s.says().Templates().Continued(title), on, r), nil
 }

@@ -175,7 +175,7 @@ func (f onSheets) start(n geom.Name, to geom.Point) mark {
 
 // from says a distance as it was given, or computed from another mark.
 func (f onSheets) from(m mark, to geom.Point, given unit.Length) string {
-	if d := m.at.Distance(to); max(d-given, given-d) > sameLength {
+	if d := m.at.Distance(to); !same(d, given) {
 		return f.style.length(d, false) + " from " + m.name
 	}
 	return f.style.length(given, true) + " from " + m.name

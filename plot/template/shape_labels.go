@@ -35,7 +35,7 @@ func (f *face) figureAllowance(i int) {
 		return
 	}
 	w := label{say, draw.NoteHeight, false}
-	out, in := f.outerLine(i), f.innerLine(i)
+	out, in := f.sideLine(i, outer), f.sideLine(i, inner)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
@@ -53,50 +53,36 @@ func (f *face) figureAllowance(i int) {
 		}
 	}
 	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
-	f.put(all, func() []candidate { return named(s.Name, w.say, out.At(0.5)) })
+	f.putNear(all, s.Name+" "+w.say, out.At(0.5))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
-	at, say := v.Finished, ""
-	figure := f.style.Figures.Length(v.By)
-	switch v.Do {
-	case shape.Cut:
-		say = "cut " + figure
-		if v.Allow != 0 {
-			say += ", " + f.style.Figures.Signed(v.Allow)
-		}
-	case shape.Round:
-		say = "R " + figure
-	case shape.Blunt:
-		at, say = v.Cut, "blunt "+figure
-	case shape.Mitre:
-		at, say = geom.Line{From: v.At, To: v.At}, "mitre"
+	at, say := v.Finished, f.style.says().Templates().Corner(v, f.style.Figures)
+	switch {
+	case v.Cut != nil && !(v.Allow < 0 && v.Finished != nil):
+		at = v.Cut // the outermost, where a leader crosses nothing
+	case v.Do == shape.Mitre && v.Cut == nil:
+		at = geom.Line{From: v.At, To: v.At}
 	}
 	if at == nil || say == "" {
 		return
-	}
-	if v.Cut != nil {
-		at = v.Cut // the outermost, where a leader crosses nothing
-		if v.Allow < 0 && v.Finished != nil {
-			at = v.Finished
-		}
 	}
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
 	w := label{say, draw.NoteHeight, false}
 	all := f.scene.led(nil, w, anchor{from, out}, 0)
-	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name), say, from)...) })
+	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name)+" "+say, from)...) })
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	w := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
+	hole := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
 	var all []candidate
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.scene.led(all, w, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
+		all = f.scene.led(all, hole, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
 	}
-	f.put(all, func() []candidate { return named("hole", w.say, c.Centre) })
+	f.putNear(all, "hole "+hole.say, c.Centre)
 	for _, way := range f.ways(b) {
 		w := label{way.say, draw.NoteHeight, false}
 		var all []candidate
@@ -104,37 +90,22 @@ func (f *face) figureBore(b shape.Bore) {
 			foot := f.plan.Place.Apply(b.Foot)
 			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
 		} else {
-			all = f.scene.alongWay(way.line, w)
+			if f.scene.width(w) <= way.line.Length() {
+				for k := range 19 {
+					for _, hand := range []int{1, -1} {
+						all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Fine.Width, w), cost: float64(k)})
+					}
+				}
+			}
+			for _, t := range []float64{0.5, 0.3, 0.7} {
+				all = f.scene.led(all, w, anchor{way.line.At(t), way.line.Direction() + unit.Turn/4}, 15)
+			}
 		}
 		f.put(all, func() []candidate {
-			return append(crossing(all, 60), named(way.say, "to Ø "+f.style.Figures.Length(b.Hole.Diameter), c.Centre)...)
+			return append(crossing(all, 60), named(way.say+" to "+hole.say, c.Centre)...)
 		})
 	}
 }
-
-// alongWay are the places for words along a line of a hole, or out by a leader.
-func (s *scene) alongWay(l geom.Line, w label) []candidate {
-	var all []candidate
-	if length := l.Length(); s.width(w) <= length {
-		for k := range 19 {
-			t := 0.5 + 0.05*eitherSide(k)
-			for _, hand := range []int{1, -1} {
-				all = append(all, candidate{text: besideLine(l, t, hand, draw.Fine.Width, w), cost: float64(k)})
-			}
-		}
-	}
-	for _, t := range []float64{0.5, 0.3, 0.7} {
-		all = s.led(all, w, anchor{l.At(t), l.Direction() + unit.Turn/4}, 15)
-	}
-	return all
-}
-
-// grainMost and grainLeast are the lengths between which an arrow for the grain is
-// drawn.
-const (
-	grainMost  unit.Length = 60
-	grainLeast unit.Length = 12
-)
 
 // figureGrain draws an arrow parallel to the edge that the grain runs along, inside
 // the piece.
@@ -147,7 +118,8 @@ func (f *face) figureGrain() {
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
 	w := label{"grain", draw.NoteHeight, false}
 	var all []candidate
-	for _, long := range []unit.Length{grainMost, 40, 25, 17, grainLeast} {
+	const longest = 60
+	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
 		for _, c := range f.inner(long / 2) {
 			line := geom.Line{From: c.at.Toward(way, -long/2), To: c.at.Toward(way, long/2)}
 			if !f.within(line, 3) {
@@ -156,12 +128,12 @@ func (f *face) figureGrain() {
 			for _, hand := range []int{1, -1} {
 				all = append(all, candidate{
 					text: besideLine(line, 0.5, hand, draw.Narrow.Width, w), marks: arrow(line),
-					cost: c.cost + float64(grainMost-long),
+					cost: c.cost + float64(longest-long),
 				})
 			}
 		}
 	}
-	f.put(all, func() []candidate { return named("grain", "along "+string(g[0]+g[1]), f.middle()) })
+	f.putNear(all, "grain along "+string(g[0]+g[1]), f.middle())
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -190,7 +162,7 @@ func (f *face) sayFace() {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.put(all, func() []candidate { return named(f.piece.Face, "", f.middle()) })
+	f.putNear(all, f.piece.Face+" ", f.middle())
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there

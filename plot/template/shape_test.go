@@ -44,7 +44,7 @@ func plate(t testing.TB, tokens, edges, corners, holes string) (Piece, error) {
 		w.Holes = append(w.Holes, h)
 		return err
 	})
-	tri := p.Triangle()
+	tri := p.Triangle
 	made, err := shape.Make(tri.Polygon(), tri.Names[:], w, unit.Style{})
 	p.Shape, p.Grain, p.Face = made, [2]geom.Name{"A", "B"}, "face up"
 	return p, err
@@ -149,7 +149,7 @@ func TestShapeIsSaid(t *testing.T) {
 	if said["Ø 12"] != 2 || wide != 1 || behind != 1 {
 		t.Errorf("Ø %d, wide %d, behind %d", said["Ø 12"], wide, behind)
 	}
-	ab := plan.Place.Line(geom.Line{From: p.Triangle().Points[0], To: p.Triangle().Points[1]})
+	ab := plan.Place.Line(geom.Line{From: p.Triangle.Points[0], To: p.Triangle.Points[1]})
 	for _, g := range grain {
 		if off := math.Remainder(float64(g.Line.Direction()-ab.Direction()), math.Pi); math.Abs(off) > 1e-9 {
 			t.Errorf("the grain is %v off AB", off)
@@ -158,7 +158,7 @@ func TestShapeIsSaid(t *testing.T) {
 			t.Error("the grain's arrow leaves the piece")
 		}
 	}
-	if m := p.Measures(); !strings.Contains(m, "finished") {
+	if m := full().says().Templates().Measures(p.Shape); !strings.Contains(m, "finished") {
 		t.Errorf("the title says %q", m)
 	}
 	pages, err := Index(p, plan, font, full(), Front{})

@@ -28,17 +28,18 @@ func TestSpans(t *testing.T) {
 		{"AB=170 BC=160 CA=150", paging.Full, nil},
 	} {
 		p := piece(t, c.tokens)
-		all, more := spans(laid(t, p, a4, c.cover), unit.Style{})
+		all, more := spans(laid(t, p, a4, c.cover), unit.Style{}, full().says().Templates())
 		var got []string
 		for _, s := range all {
-			got = append(got, strings.ReplaceAll(fmt.Sprintf("%s: %s, %.6g over %d", s.what, s.joined, s.length.MM(), s.joins), "\u00a0", " "))
+			which, joins := full().says().Templates().Span(s.Span)
+			got = append(got, strings.ReplaceAll(fmt.Sprintf("%s: %s, %.6g over %d", which, joins, s.length.MM(), s.joins), "\u00a0", " "))
 		}
 		if strings.Join(got, "\n") != strings.Join(c.want, "\n") || more != "" {
 			t.Errorf("%s:\n%s\n%s\nwant\n%s", c.tokens, strings.Join(got, "\n"), more, strings.Join(c.want, "\n"))
 		}
 	}
 	p := piece(t, "AB=8000 BC=6000 CA=5000")
-	all, more := spans(laid(t, p, a4, paging.Full), unit.Style{})
+	all, more := spans(laid(t, p, a4, paging.Full), unit.Style{}, full().says().Templates())
 	if len(all) != 3 || more != "Between these, each page adds 180." || math.Remainder(all[1].length.MM(), 180) > 1e-9 || all[1].length <= all[0].length {
 		t.Errorf("of many rows: %v, %q", all, more)
 	}
@@ -80,19 +81,20 @@ func TestSpansOnThePages(t *testing.T) {
 			}
 		}
 	}
-	all, _ := spans(plan, unit.Style{})
+	all, _ := spans(plan, unit.Style{}, full().says().Templates())
 	if len(all) != 3 {
 		t.Fatalf("%v", all)
 	}
 	for _, s := range all {
-		from, to, _ := strings.Cut(strings.ReplaceAll(s.joined, "\u00a0", " "), " to ")
+		_, joins := full().says().Templates().Span(s.Span)
+		from, to, _ := strings.Cut(strings.ReplaceAll(joins, "\u00a0", " "), " to ")
 		if len(at[from]) < 2 || len(at[to]) < 2 {
-			t.Fatalf("%s: lines %v", s.joined, at)
+			t.Fatalf("%s: lines %v", joins, at)
 		}
 		for _, a := range at[from] {
 			for _, b := range at[to] {
 				if off := math.Abs(math.Abs(float64(b-a)) - s.length.MM()); off > 1e-9 {
-					t.Errorf("%s: %v between the lines, %v is said", s.joined, b-a, s.length)
+					t.Errorf("%s: %v between the lines, %v is said", joins, b-a, s.length)
 				}
 			}
 		}
@@ -102,7 +104,7 @@ func TestSpansOnThePages(t *testing.T) {
 // What is expected names the worst side, and the printer only where it is known.
 func TestExpectedIsSaid(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
-	x := index{piece: p, plan: laid(t, p, a4, paging.Full), style: full()}
+	x := index{piece: p, plan: laid(t, p, a4, paging.Full), style: full(), say: full().says().Templates()}
 	// √(6 · 0.04 · 1.2805 + 0.22²) = 0.597
 	if got, want := x.expected(), "Expected: CA within 0.6 mm, 95 times in 100: 9 sheets; along CA 6 joins of ±0.2 mm as a random walk; 0.2 mm a metre for paper and tape; the printer's own scale is in none of the ranges."; got != want {
 		t.Errorf("%s\nwant\n%s", got, want)

@@ -145,7 +145,7 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 // the drawing, so the words say it.
 func TestOtherHeightsAreSaid(t *testing.T) {
 	p := piece(t, "A-BC=200 B-CA=180 C-AB=150")
-	if got, want := heights(p), "height from A 200, height from B 180"; got != want {
+	if got, want := heights(p), "measured too: height from A 200, height from B 180"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := heights(Piece{Name: "shared page"}); got != "" {
@@ -202,7 +202,7 @@ func TestIndexGoesOnUnderItsName(t *testing.T) {
 func TestCrossingsAreToldApart(t *testing.T) {
 	for _, tokens := range []string{"AB=150 C-AB=70 CA=90", "AB=150 C-AB=70 BC=90", "AB=80 A=35deg BC=60", "AB=80 B=35deg CA=60"} {
 		for _, p := range pieces(t, construct.AsMeasured, tokens) {
-			tri := p.Triangle()
+			tri := p.Triangle
 			steps := Steps(p, full())
 			for i, step := range p.Construction.Steps {
 				s, ok := step.(construct.Swing)
@@ -223,4 +223,4 @@ func TestCrossingsAreToldApart(t *testing.T) {
 	}
 }
 
-func heights(p Piece) string { return string(full().says().OtherHeights(p.byHand(full()))) }
+func heights(p Piece) string { return string(full().says().Steps().OtherHeights(p.byHand(full()))) }

@@ -11,11 +11,11 @@ import (
 	"trammel/geom"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
-	said "trammel/plot/words"
+	"trammel/plot/words"
 )
 
 // Steps are the construction by hand in words, of the very steps whose lines Draw draws.
-func Steps(p Piece, s Style) []string { return said.InWords(s.says(), p.byHand(s)) }
+func Steps(p Piece, s Style) []string { return words.InWords(s.says().Steps(), p.byHand(s)) }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
 // where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).
@@ -32,7 +32,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	if err := Ready(p, r); err != nil {
 		return nil, nil, err
 	}
-	o := p.Outline()
+	o := p.Outline
 	f := face{
 		onSheets: onSheets{piece: p, plan: plan, style: s, corners: o, outline: plan.Place.Polygon(o.Points)},
 		figured:  make([]geom.Point, len(o.Names)),
@@ -53,9 +53,9 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 // face is a piece while it is being drawn.
 type face struct {
 	onSheets
-	arcs    []swung      // what is lettered along its arc
-	height  *upright     // the height that is drawn, if any
-	figured []geom.Point // where each side has its length
-	scene   *scene
-	missed  []string // words for which there was no room at all
+	height       geom.Line // the height that is drawn, if any, from the corner to the foot
+	heightFigure string
+	figured      []geom.Point // where each side has its length
+	scene        *scene
+	missed       []string // words for which there was no room at all
 }

@@ -62,7 +62,10 @@ func (w steps) OtherHeights(h ByHand) Remark {
 			say = append(say, fmt.Sprintf("height from %s %s", n, h.Figures.Length(t.Heights[i])))
 		}
 	}
-	return Remark(strings.Join(say, ", "))
+	if say == nil {
+		return ""
+	}
+	return Remark("measured too: " + strings.Join(say, ", "))
 }
 
 func (w steps) Act(h ByHand, act Act) string {

@@ -8,8 +8,9 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
-// setout.go, nets.go, steps.go, settings.go, byhand.go, ranges.go, calibration.go,
-// onpages.go, cautions.go, aloud.go, figures.go, lists.go.
+// setout.go, nets.go, steps.go, settings.go, byhand.go, pieces.go, ranges.go,
+// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
+// aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -39,11 +40,13 @@ type Language interface {
 	Checks() Checks
 	Nets() Nets
 	Steps() Steps
+	Pieces() Pieces
 	SetOut(pegging.Layout) SetOut
 	Heads(pegging.Layout) Heads // of a check's sheet the layout is not looked at
 	Calibration() Calibration
 	Pages() Pages
 	Cautions() Cautions
+	Templates() Templates
 	Aloud() Aloud
 }
 
@@ -66,7 +69,9 @@ func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return steps{e.Voice} }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pages() Pages                   { return pages{e.Voice} }
+func (e English) Pieces() Pieces                 { return pieces{} }
 func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
+func (e English) Templates() Templates           { return templates{e.Voice} }
 func (e English) Aloud() Aloud                   { return aloud{} }

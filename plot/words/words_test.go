@@ -13,7 +13,9 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
+	"trammel/geom/shape"
 	"trammel/geom/tape"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
 )
@@ -88,6 +90,16 @@ var examples = map[string]example{
 	}},
 	"Steps.AboutSettings": {say: func(t *testing.T, l words.Language) []string {
 		return l.Steps().AboutSettings(byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450"))
+	}},
+	"Pieces.Doubts": {say: func(t *testing.T, l words.Language) []string {
+		s, err := triangle.Solve(measured(t, "AB=2000", "A=89deg", "B=90deg"), [2]geom.Name{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return standing(l.Pieces().Doubts(s, 0))
+	}},
+	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
+		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
 	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},
@@ -216,6 +228,61 @@ var examples = map[string]example{
 	"Cautions.Check": {say: func(_ *testing.T, l words.Language) []string {
 		return slices.Concat(l.Cautions().Check(true), l.Cautions().Check(false))
 	}},
+	"Templates.Heading": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for p := words.BeforeCutting; p <= words.TakeCare; p++ {
+			all = append(all, l.Templates().Heading(p))
+		}
+		return all
+	}},
+	"Templates.Facts": {label: true, say: func(t *testing.T, l words.Language) []string {
+		h := byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450")
+		return slices.Concat(l.Templates().Facts(h, words.Ordered{Pages: 1, Paper: "A4"}),
+			l.Templates().Facts(h, words.Ordered{Quantity: 2, Pages: 4, Paper: "A4", Hand: "left hand", Face: "face up", Grain: [2]geom.Name{"A", "B"}, Which: "C lies left of AB."}))
+	}},
+	"Templates.Continued":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Continued("Brace")) }},
+	"Templates.Bar":           {say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Bar()) }},
+	"Templates.InParentheses": {say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().InParentheses()) }},
+	"Templates.SideHeads":     {label: true, say: func(_ *testing.T, l words.Language) []string { return l.Templates().SideHeads(allowed) }},
+	"Templates.Sides": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Templates().Sides(shape.Shape{}, 1, true), l.Templates().Sides(allowed, 4, false)}
+	}},
+	"Templates.Measures": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Measures(allowed)) }},
+	"Templates.Join": {say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, j := range []words.Joining{
+			{Runs: [][]string{{"A1"}, {"B1"}}, Rows: []string{"A", "B"}, Below: true}, {Runs: [][]string{{"A1", "A2"}}, Rows: []string{"A"}, Inches: true},
+			{Runs: [][]string{{"A1", "A2", "A3"}, {"B1", "B2"}}, Rows: []string{"A", "B"}, Below: true, Across: true, Down: true, Outline: true},
+		} {
+			all = append(all, l.Templates().Join(j)...)
+		}
+		return all
+	}},
+	"Templates.SpanHeads": {label: true, say: func(_ *testing.T, l words.Language) []string { return l.Templates().SpanHeads() }},
+	"Templates.Span": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, s := range []words.Span{{Row: "A"}, {Row: "A", Pages: 4}, {}} {
+			s.From, s.To = [2]string{"A1", "A2"}, [2]string{"A3", "A4"}
+			which, joins := l.Templates().Span(s)
+			all = append(all, which, joins)
+		}
+		return all
+	}},
+	"Templates.Spans": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Templates().Spans(0, unit.Style{}), l.Templates().Spans(180, unit.Style{})}
+	}},
+	"Templates.Expected": {say: func(_ *testing.T, l words.Language) (all []string) {
+		for n := range 3 {
+			all = append(all, l.Templates().Expected(words.Expected{Side: "CA", Within: 0.6, Sheets: 9, Joins: n, Slip: 0.2, Paper: 0.0002, Printer: 0.0004 * float64(n), Inches: n == 1}))
+		}
+		return all
+	}},
+	"Templates.Corner": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, v := range []shape.Vertex{{Do: shape.Cut, By: 20}, {Do: shape.Cut, By: 20, Allow: -1}, {Do: shape.Round, By: 20}, {Do: shape.Blunt, By: 20}, {Do: shape.Mitre}} {
+			all = append(all, l.Templates().Corner(v, unit.Style{}))
+		}
+		return all
+	}},
+	"Templates.Besides": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Templates().Besides(words.ByHand{Shape: allowed}, 600, true, 3))
+	}},
 	"Checks.Reading": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return []string{l.Checks().Reading(compare.Compared{}), l.Checks().Reading(compare.Compared{Inside: true}), l.Checks().Reading(compare.Compared{Inside: true, Rough: true})}
 	}},
@@ -227,6 +294,9 @@ var examples = map[string]example{
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},
 }
+
+// allowed is a shape that is cut elsewhere than it is finished.
+var allowed = shape.Shape{Sides: []shape.Side{{Allow: 3}}}
 
 func ofHeads(say func(words.Heads) []string) func(*testing.T, words.Language) []string {
 	return func(t *testing.T, in words.Language) (all []string) {

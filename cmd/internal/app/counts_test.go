@@ -1,9 +1,9 @@
-//go:build !othersoftware
-
 package app
 
-// How much the tests try in every run; the gate does what counts_othersoftware_test.go says.
-const (
-	manyPrinters  = 60 // simulated
-	chanceOfCover = 5  // per cent that so few printers leave
+import "trammel/internal/gate"
+
+// How much the tests try: a few in every run, all in the gate.
+var (
+	manyPrinters  = gate.Of(40, 200) // simulated
+	chanceOfCover = gate.Of(5.0, 2)  // per cent that so few printers leave
 )

@@ -197,7 +197,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 		outlines = append(outlines, by.Polygon(a.Outline))
 		a.Place.Shift = a.Place.Shift.Plus(by.Shift)
 		places = append(places, draw.Place{Piece: l.index, Copy: it.copy, Matrix: paging.Plan{Sheet: on, Place: a.Place}.Matrix(paging.Cell{})})
-		if m := w.templatePiece(l.piece).Measures(); m != "" && !slices.Contains(notes, m) {
+		if m := w.Words().Templates().Measures(l.piece.Shape); m != "" && !slices.Contains(notes, m) {
 			notes = append(notes, m)
 		}
 		if name := l.piece.Title(); !slices.Contains(names, name) {

@@ -12,7 +12,7 @@ import (
 // meeting tells of a crossing in words: "arcs swung from A and B cross at only 12.0° at C".
 func meeting(f unit.Style, m construct.Meeting) string {
 	a, b := m.By[0], m.By[1]
-	word := func(l construct.Locus) string {
+	word := func(l construct.Guide) string {
 		switch l.Kind {
 		case construct.OnArc:
 			return "the arc swung from " + string(l.From)

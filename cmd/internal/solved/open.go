@@ -40,6 +40,9 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 			return w, err
 		}
 		for _, q := range pieces {
+			if !q.Other {
+				q.Warnings = append(q.Warnings, w.Words().Pieces().Notes(q.Shape, m.Figures)...)
+			}
 			w.Pieces = append(w.Pieces, w.adjust(q))
 		}
 	}
@@ -52,7 +55,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 			continue
 		}
 		if p.Net == nil {
-			p.Warnings = append(p.Warnings, p.Solution.Answers[p.Answer].Warnings...)
+			p.Warnings = append(p.Warnings, remarks(w.Words().Pieces().Doubts(p.Solution, p.Answer))...)
 		}
 		if a, ok := p.Checked(); ok {
 			_, cares := w.Findings(a)

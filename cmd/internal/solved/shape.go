@@ -60,9 +60,6 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 					h.Sharp = sharp.Cover(coverSag)
 				}
 			}
-			if !h.Other {
-				h.Warnings = append(h.Warnings, h.Shape.Notes...)
-			}
 			all = append(all, h)
 		}
 	}

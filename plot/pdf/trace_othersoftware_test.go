@@ -1,6 +1,6 @@
 //go:build othersoftware
 
-package readback
+package pdf_test
 
 import (
 	"bytes"
@@ -8,9 +8,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -18,13 +15,14 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/readback"
 )
 
-// Trace reads a PDF with mutool, which shares nothing with PDFium; what it hands
+// traced reads a PDF with mutool, which shares nothing with PDFium; what it hands
 // to its renderer is taken down in words. Package mupdf-tools must be installed.
-func Trace(t testing.TB, file []byte) []Page {
+func traced(t testing.TB, file []byte) []readback.Page {
 	t.Helper()
-	out := Run(t, file, "pdf", "mutool", "draw", "-q", "-F", "trace", "FILE")
+	out := readback.Run(t, file, "pdf", "mutool", "draw", "-q", "-F", "trace", "FILE")
 	d := xml.NewDecoder(bytes.NewReader(out))
 	var tr trace
 	for {
@@ -46,42 +44,18 @@ func Trace(t testing.TB, file []byte) []Page {
 	}
 }
 
-// Run runs a program on the file, whose name takes the place of FILE among the
-// arguments and ends as given, and returns what it prints. Anything but success
-// ends the test.
-func Run(t testing.TB, file []byte, ending, program string, args ...string) []byte {
-	t.Helper()
-	name := filepath.Join(t.TempDir(), "file."+ending)
-	if err := os.WriteFile(name, file, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	for i := range args {
-		if args[i] == "FILE" {
-			args[i] = name
-		}
-	}
-	c := exec.Command(program, args...)
-	var stderr bytes.Buffer
-	c.Stderr = &stderr
-	out, err := c.Output()
-	if err != nil {
-		t.Fatalf("%s: %v\n%s%s", program, err, out, stderr.Bytes())
-	}
-	return out
-}
-
 // trace is what has been taken down so far.
 type trace struct {
-	pages  []Page
-	height float64 // of the page, in points: mutool counts down from the top
-	m      matrix
-	pen    Path // of the path being read
+	pages  []readback.Page
+	height float64       // of the page, in points: mutool counts down from the top
+	m      geom.Affine   // to mm
+	pen    readback.Path // of the path being read
 	layer  string
 	marked []string // the layers outside each marked content that is open
-	words  Words
+	words  readback.Words
 }
 
-func (tr *trace) page() *Page { return &tr.pages[len(tr.pages)-1] }
+func (tr *trace) page() *readback.Page { return &tr.pages[len(tr.pages)-1] }
 
 func (tr *trace) begin(e xml.StartElement) error {
 	a := map[string]string{}
@@ -95,7 +69,7 @@ func (tr *trace) begin(e xml.StartElement) error {
 			return err
 		}
 		tr.height = box[3]
-		tr.pages = append(tr.pages, Page{Width: mm(box[2]), Height: mm(box[3])})
+		tr.pages = append(tr.pages, readback.Page{Width: readback.MM(box[2]), Height: readback.MM(box[3])})
 	case "layer": // until end_layer: neither holds anything in itself
 		tr.marked = append(tr.marked, tr.layer)
 		// Marked content of other kinds is named by a structure type, with a capital.
@@ -109,7 +83,7 @@ func (tr *trace) begin(e xml.StartElement) error {
 		if err != nil || len(m) != 6 {
 			return fmt.Errorf("transform %q", a["transform"])
 		}
-		tr.m = matrix(m)
+		tr.m = readback.Map([6]float64(m))
 		return tr.setPen(e.Name.Local == "fill_path", a)
 	case "moveto":
 		q, err := tr.point(a, "x", "y")
@@ -124,7 +98,7 @@ func (tr *trace) begin(e xml.StartElement) error {
 		if err != nil {
 			return err
 		}
-		tr.to(Segment{To: q})
+		tr.to(readback.Segment{To: q})
 	case "curveto":
 		var s [3]geom.Point
 		for i := range s {
@@ -134,7 +108,7 @@ func (tr *trace) begin(e xml.StartElement) error {
 				return err
 			}
 		}
-		tr.to(Segment{Curved: true, Control1: s[0], Control2: s[1], To: s[2]})
+		tr.to(readback.Segment{Curved: true, Control1: s[0], Control2: s[1], To: s[2]})
 	case "closepath":
 		p := tr.page()
 		p.Paths[len(p.Paths)-1].Closed = true
@@ -143,9 +117,9 @@ func (tr *trace) begin(e xml.StartElement) error {
 		if err != nil || len(trm) != 4 {
 			return fmt.Errorf("trm %q", a["trm"])
 		}
-		tr.words = Words{
+		tr.words = readback.Words{
 			Font: a["font"], Layer: tr.layer, Turn: unit.Angle(math.Atan2(trm[1], trm[0])),
-			Em: mm(math.Hypot(trm[0], trm[1]) * math.Hypot(tr.m[0], tr.m[1])),
+			Em: readback.Stretch(tr.m, math.Hypot(trm[0], trm[1])),
 		}
 	case "g":
 		if tr.words.Text == "" {
@@ -171,20 +145,19 @@ func (tr *trace) end(name string) {
 }
 
 func (tr *trace) setPen(filled bool, a map[string]string) error {
-	tr.pen = Path{Filled: filled, Layer: tr.layer}
+	tr.pen = readback.Path{Filled: filled, Layer: tr.layer}
 	if filled || a["linewidth"] == "" {
 		return nil
 	}
-	scale := math.Hypot(tr.m[0], tr.m[1])
 	for _, f := range []struct {
 		name string
 		set  func([]float64)
 	}{
-		{"linewidth", func(v []float64) { tr.pen.Width = mm(v[0] * scale) }},
-		{"dash_phase", func(v []float64) { tr.pen.Phase = mm(v[0] * scale) }},
+		{"linewidth", func(v []float64) { tr.pen.Width = readback.Stretch(tr.m, v[0]) }},
+		{"dash_phase", func(v []float64) { tr.pen.Phase = readback.Stretch(tr.m, v[0]) }},
 		{"dash", func(v []float64) {
 			for _, l := range v {
-				tr.pen.Dashes = append(tr.pen.Dashes, mm(l*scale))
+				tr.pen.Dashes = append(tr.pen.Dashes, readback.Stretch(tr.m, l))
 			}
 		}},
 	} {
@@ -200,7 +173,7 @@ func (tr *trace) setPen(filled bool, a map[string]string) error {
 	return nil
 }
 
-func (tr *trace) to(s Segment) {
+func (tr *trace) to(s readback.Segment) {
 	p := tr.page()
 	last := &p.Paths[len(p.Paths)-1]
 	last.Segments = append(last.Segments, s)
@@ -212,8 +185,8 @@ func (tr *trace) point(a map[string]string, x, y string) (geom.Point, error) {
 	if err != nil || len(v) != 2 {
 		return geom.Point{}, fmt.Errorf("point %q %q", a[x], a[y])
 	}
-	q := tr.m.apply(v[0], v[1])
-	q.Y = mm(tr.height) - q.Y
+	q := tr.m.Apply(geom.Point{X: unit.Length(v[0]), Y: unit.Length(v[1])})
+	q.Y = readback.MM(tr.height) - q.Y
 	return q, nil
 }
 

@@ -1,6 +1,0 @@
-//go:build othersoftware
-
-package paste
-
-// How many templates are laid opaque.
-const opaqueTemplates = 300

@@ -1,0 +1,5 @@
+//go:build !othersoftware
+
+package gate
+
+const full = false
