@@ -9,7 +9,8 @@
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
 // setout.go, nets.go, steps.go, settings.go, byhand.go, pieces.go, ranges.go,
-// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go, figures.go, lists.go.
+// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
+// aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -53,6 +54,7 @@ type Language interface {
 	Pages() Pages
 	Cautions() Cautions
 	Templates() Templates
+	Aloud() Aloud
 }
 
 // English, in the voice of a place.
@@ -79,3 +81,4 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Aloud() Aloud                   { return aloud{} }
