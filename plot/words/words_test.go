@@ -174,6 +174,26 @@ var examples = map[string]example{
 	}},
 	"Calibration.Edges": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Edges()) }},
 	"Calibration.Typed": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Typed()) }},
+	"Aloud.Language":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Language()) }},
+	"Aloud.Sheet": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Sheet("Brace plate", "B2", 12), l.Aloud().Sheet("", "A1", 1)}
+	}},
+	"Aloud.Map": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Map("Brace plate", 12), l.Aloud().Map("", 1)}
+	}},
+	"Aloud.Bar": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Bar("100 mm")) }},
+	"Aloud.Plan": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}, 50))
+	}},
+	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i", 10)) }},
+	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found(50)) }},
+	"Aloud.Crosses": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Crosses(1), l.Aloud().Crosses(2)}
+	}},
+	"Aloud.Lengths": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Lengths()) }},
+	"Aloud.Boxes": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Aloud().Boxes([]string{"left", "top"}))
+	}},
 	"Calibration.Headings": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		measure, edges, found := l.Calibration().Headings()
 		return []string{measure, edges, found}
