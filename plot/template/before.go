@@ -17,8 +17,17 @@ func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	here := x.Paper.Width == 0
 	sheets, shape := len(x.plan.Cells), x.piece.Shape
 	table := x.table(here)
-	if over := table.Breadth(r) - width; over > 0 { // feet and inches are long
-		table.Gutter, table.Columns[4].Width = 2, max(20, boxWide-over)
+	if table.Breadth(r) > width { // feet and inches are long
+		table.Gutter = 2
+	}
+	if n := 5; table.Breadth(r) > width && len(table.Columns) > n { // the sheets have it beside the edges
+		table.Columns = table.Columns[:n]
+		for i := range table.Cells {
+			table.Cells[i] = table.Cells[i][:n]
+		}
+	}
+	if over := table.Breadth(r) - width; over > 0 {
+		table.Columns[4].Width = max(20, boxWide-over)
 	}
 	text := func(words string, height unit.Length) sheet.Block {
 		return sheet.Paragraph{Words: words, Height: height, Keep: true}
@@ -26,7 +35,7 @@ func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	blocks := []sheet.Block{x.heading(words.BeforeCutting), text(x.say.Bar(sheets, here), large)}
 	sides := []sheet.Block{text(x.say.Sides(shape, sheets), large), sheet.KeptGap(1)}
 	if here {
-		blocks = append(blocks, sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return ladder(x.style, width) }})
+		blocks = append(blocks, ladder(x.style, width))
 		sides = append([]sheet.Block{sheet.KeptGap(1), text(x.say.PrintAgain(), large), sheet.KeptGap(2)}, sides...)
 		blocks = append(blocks, parted{table, 1, sides})
 	} else {
@@ -99,7 +108,7 @@ func (b parted) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 
 // ladder is the bar to check the print by, true to scale: blocks that nobody takes for a
 // line to cut.
-func ladder(s Style, width unit.Length) (draw.Drawing, unit.Length) {
+func ladder(s Style, width unit.Length) sheet.Figure {
 	const high, above, below unit.Length = 2.4, 1, 2
 	block, n := 10*unit.Millimetre, 10
 	if s.Figures.Unit >= unit.IN {
@@ -115,7 +124,8 @@ func ladder(s Style, width unit.Length) (draw.Drawing, unit.Length) {
 		x := block * unit.Length(i)
 		d = append(d, sheet.NoteLine(x, -above-high/2, x+block, -above-high/2, draw.Pen{Width: high}))
 	}
-	return d, above + high + below
+	alt := s.says().Aloud().Bar(s.Figures.LengthUnit(long))
+	return sheet.Figure{Alt: alt, Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, above + high + below }}
 }
 
 func frame(r geom.Rect) []geom.Point {

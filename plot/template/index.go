@@ -77,11 +77,12 @@ func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.R
 // head of a page that goes on with the index: its name, cut short where it is longer than
 // a line, and the notes.
 func (f Front) head(name string, area geom.Rect, r draw.Ruler) draw.Drawing {
-	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true}}
+	again := &draw.Tag{Role: draw.AsOrnament}
+	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true, Of: again}}
 	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	d, high = d[:1:1], high/unit.Length(len(d))
 	if len(f.Notes) > 0 {
-		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; ")}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
 		d = append(d, more[:1]...)
 	}
 	return d
@@ -160,7 +161,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	var head []sheet.Block
 	if l.beside {
 		table := x.table(x.on(x.plan.Sheet).Name == x.plan.Sheet.Name)
-		share := min(max(right, table.Breadth(r)), width*0.7)
+		share := min(max(right, table.Breadth(r)), width*0.6)
 		head = []sheet.Block{besides(name, mark, width, share), besides(picture, x.before(share, r), width, share)}
 	} else {
 		head = slices.Concat(name, mark, picture, x.before(width, r))
@@ -186,7 +187,7 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 	if p.Job != "" {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
-	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: draw.CornerHeight, Bold: true, Keep: true}, line(facts)}
+	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}, line(facts)}
 	marks := x.say.Mark(o)
 	height := draw.CornerHeight
 	if r.Width(marks, height, true) > right {
@@ -236,7 +237,7 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 	if !l.figures || !list.Whole || width < 3*aside {
 		return []sheet.Block{x.heading(words.MadeByHand), list}
 	}
-	figure := []sheet.Block{sheet.Figure{Draw: x.constructed}}
+	figure := []sheet.Block{sheet.Figure{Draw: x.constructed, Alt: x.style.says().Aloud().Construction(x.piece.Name)}}
 	return []sheet.Block{x.heading(words.MadeByHand), besides([]sheet.Block{list}, figure, width, aside)}
 }
 

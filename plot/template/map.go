@@ -17,7 +17,8 @@ const white unit.Length = 8
 
 // picture is the map of pages with the shape over it.
 func (x index) picture(highest unit.Length) sheet.Block {
-	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	alt := x.style.says().Aloud().Map(x.piece.Name, len(x.plan.Cells))
+	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		all := x.plan.Cells[0].Window
 		for _, c := range x.plan.Cells {
 			all = all.Join(c.Window)

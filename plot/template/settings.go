@@ -50,7 +50,7 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	if width >= settingsWidth(b.piece, b.style, r) {
 		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
 		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
-		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads}.Rows(width, r)
+		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads, Whole: true}.Rows(width, r)
 	}
 	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
 	for i, head := range rows[0][1:] {
@@ -72,7 +72,7 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	title := s.says().Templates().Heading(words.SawAndSquare)
 	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
-	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
 		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true})
 	}

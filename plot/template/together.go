@@ -23,7 +23,7 @@ func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.
 	all := []sheet.Block{x.heading(words.PutTogether)}
 	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: large, Whole: true}
 	if l.figures && width >= 3*aside {
-		figure := sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return joined(j, width) }}
+		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(j.Second[1], j.Second[0]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return joined(j, width) }}
 		all = append(all, besides([]sheet.Block{list}, []sheet.Block{figure}, width, aside))
 	} else {
 		all = append(all, list)
@@ -197,7 +197,7 @@ func (x index) measuring(width unit.Length, r draw.Ruler) []sheet.Block {
 		table.Cells = append(table.Cells, []string{which, from, to, figures.Aligned(s.length), figures.Aligned(least), figures.Aligned(most)})
 	}
 	if table.Breadth(r) > width {
-		table.Gutter, table.Columns[0].Fill = 2, true
+		table.Gutter, table.Height = 2, small
 	}
 	blocks := []sheet.Block{sheet.Gap(1.5), table}
 	if more != "" {

@@ -99,7 +99,7 @@ func (templates) Expected(e Expected) string {
 			const step = unit.Inch / 64
 			return unit.Style{Unit: unit.IN, Denominator: 64}.Length(step * unit.Length(max(1, math.Ceil(float64(l/step)-1e-9))))
 		}
-		return strconv.FormatFloat(max(0.1, math.Ceil(l.MM()*10-1e-9)/10), 'f', 1, 64) + " mm"
+		return strconv.FormatFloat(max(0.1, math.Ceil(l.MM()*10-1e-9)/10), 'f', 1, 64) + "\u00a0mm"
 	}
 	if e.Joins == 0 {
 		return fmt.Sprintf("Expected: %s nearly always comes within %s.", e.Side, small(e.Within))
