@@ -71,10 +71,24 @@ func (x index) table(bar bool) sheet.Table {
 		if c.whole > 0 {
 			whole = words.Computed(s.Aligned(c.whole), c.given)
 		}
-		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Uncertainty)
+		give := Accept(c.length, x.joins(c), x.Uncertainty)
 		add(c.what, words.Computed(s.Aligned(c.length), c.measured), whole, c.length, give)
 	}
 	return table
+}
+
+// joins that a distance runs over; of two hands the more.
+func (x index) joins(d distance) int {
+	n := joinsAlong(x.plan, x.plan.Place.Line(d.Line))
+	if x.Opposite == nil {
+		return n
+	}
+	for _, o := range x.Opposite.Piece.checked() {
+		if o.what == d.what || same(o.length, d.length) {
+			n = max(n, joinsAlong(x.Opposite.Plan, x.Opposite.Plan.Place.Line(o.Line)))
+		}
+	}
+	return n
 }
 
 // ends of the range of a length. In inches they are of the fraction that the job uses,
@@ -137,7 +151,7 @@ func frame(r geom.Rect) []geom.Point {
 func (x index) expected() string {
 	e := words.Expected{Within: -1, Slip: joinSlip, Printer: x.Uncertainty > 0, Inches: x.style.Figures.Unit >= unit.IN}
 	for _, c := range x.piece.checked() {
-		n := joinsAlong(x.plan, x.plan.Place.Line(c.Line))
+		n := x.joins(c)
 		if within := Expected(c.length, n, x.Uncertainty); within > e.Within {
 			e.Side, e.Within, e.Joins = c.what, within, n
 		}

@@ -38,7 +38,18 @@ type Front struct {
 	// Paper is what this page is printed on where the sheets are too large for an office's
 	// printer; a bar on it says nothing about them. Without a size: it is that of the sheets.
 	Paper paging.Sheet
+
+	Opposite *Hand // the other hand of the piece, where it has a template too: the page is of both
 }
+
+// Hand is a piece on its sheets.
+type Hand struct {
+	Piece Piece
+	Plan  paging.Plan
+}
+
+// Alike says whether what is said of joining the sheets of one hand is true of the other.
+func Alike(a, b paging.Plan) bool { return joining(a, unit.Style{}) == joining(b, unit.Style{}) }
 
 // on is the paper of that page.
 func (f Front) on(sheets paging.Sheet) paging.Sheet {
@@ -153,8 +164,11 @@ const (
 func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
 	area := sheet.Columns(page, l.halves, gutter)[0]
 	width := area.Width()
-	picture := []sheet.Block{x.picture(l.mapHigh)}
-	if by := x.say.InThisOrder(len(x.plan.Cells), x.piece.byHand(x.style)); by != "" {
+	picture := []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh)}
+	if x.Opposite != nil {
+		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
+	}
+	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.byHand(x.style)); by != "" {
 		picture = append(picture, sheet.Paragraph{Words: by})
 	}
 	name, mark := x.title(r)
@@ -178,7 +192,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 	p := x.piece
 	o := words.Ordered{
-		Quantity: p.Quantity, Pair: p.Pair, Pages: len(x.plan.Cells), Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
+		Pages: len(x.plan.Cells), Both: x.Opposite != nil, Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
 	}
 	line := func(facts []string) sheet.Block {
 		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: small, Keep: true}
@@ -188,7 +202,7 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
 	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}, line(facts)}
-	marks := x.say.Mark(o)
+	marks := x.say.Mark(p.Marked)
 	height := draw.CornerHeight
 	if r.Width(marks, height, true) > right {
 		height = draw.TitleHeight

@@ -16,23 +16,23 @@ import (
 const white unit.Length = 8
 
 // picture is the map of pages with the shape over it.
-func (x index) picture(highest unit.Length) sheet.Block {
-	alt := x.style.says().Aloud().Map(x.piece.Name, len(x.plan.Cells))
+func (x index) picture(of Hand, highest unit.Length) sheet.Block {
+	alt := x.style.says().Aloud().Map(of.Piece.Name, len(of.Plan.Cells))
 	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-		all := x.plan.Cells[0].Window
-		for _, c := range x.plan.Cells {
+		all := of.Plan.Cells[0].Window
+		for _, c := range of.Plan.Cells {
 			all = all.Join(c.Window)
 		}
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
-			scene: newScene(nil, nil, r), plan: x.plan,
+			scene: newScene(nil, nil, r), plan: of.Plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
 		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
-		numbered := m.draw(x.piece, room)
+		numbered := m.draw(of.Piece, room)
 		if x.style.Lengths {
-			m.sides(x.piece, x.style, false)
+			m.sides(of.Piece, x.style, false)
 		}
 		if !numbered {
 			m.numberRows()

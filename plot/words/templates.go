@@ -15,7 +15,7 @@ type Templates interface {
 	// Heading of a section of the page that goes before the others.
 	Heading(s Section) string
 	// Mark is how many pieces are marked from the template; empty of one.
-	Mark(o Ordered) string
+	Mark(m Marked) string
 	// Facts stand below the name there, each a few words.
 	Facts(h ByHand, o Ordered) []string
 	// Sheets are how it is marked and what it is printed on, each a few words.
@@ -23,7 +23,8 @@ type Templates interface {
 	// Continued heads the pages that go on with it.
 	Continued(name string) string
 	// InThisOrder stands by the map of the sheets, with what the saw takes.
-	InThisOrder(sheets int, h ByHand) string
+	// Both: there is a second map below, of the opposite hand.
+	InThisOrder(sheets int, both bool, h ByHand) string
 
 	// Bar is how the print is checked; here: by a bar on the page itself as well.
 	Bar(sheets int, here bool) string
@@ -75,11 +76,16 @@ const (
 	TakeCare
 )
 
-// Ordered is how often a piece is made, and which way up.
+// Marked is how many pieces are marked from one template.
+type Marked struct {
+	Each int  // of a hand
+	Pair bool // of both hands: it is turned over
+}
+
+// Ordered is on how much paper a template is, and which way up the piece lies.
 type Ordered struct {
-	Quantity   int  // pieces, of both hands together
-	Pair       bool // of both hands from one template
 	Pages      int  // of the template
+	Both       bool // hands, each on as many
 	Paper      string
 	Hand, Face string
 	Grain      [2]geom.Name // the edge that it runs along
@@ -93,12 +99,12 @@ func (templates) Heading(s Section) string {
 	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Cautions"}[s]
 }
 
-func (templates) Mark(o Ordered) string {
+func (templates) Mark(m Marked) string {
 	switch {
-	case o.Pair:
-		return fmt.Sprintf("mark %d, turn over, mark %[1]d: the opposite hand", max(1, o.Quantity/2))
-	case o.Quantity > 1:
-		return fmt.Sprintf("mark %d", o.Quantity)
+	case m.Pair:
+		return fmt.Sprintf("mark %d, turn over, mark %[1]d: the opposite hand", m.Each)
+	case m.Each > 1:
+		return fmt.Sprintf("mark %d", m.Each)
 	}
 	return ""
 }
@@ -114,7 +120,11 @@ func (templates) Sheets(o Ordered) []string {
 	if o.Grain != ([2]geom.Name{}) {
 		marks = append(marks, "grain along "+string(o.Grain[0]+o.Grain[1]))
 	}
-	return append(said(marks), fmt.Sprintf("%d %s on %s", o.Pages, of(o.Pages, "sheet", "sheets"), o.Paper))
+	sheets := fmt.Sprintf("%d %s on %s", o.Pages, of(o.Pages, "sheet", "sheets"), o.Paper)
+	if o.Both {
+		sheets += " for each hand"
+	}
+	return append(said(marks), sheets)
 }
 
 // said is what is not empty.
@@ -124,8 +134,11 @@ func said(all []string) []string {
 
 func (templates) Continued(name string) string { return name + ", continued" }
 
-func (templates) InThisOrder(sheets int, h ByHand) string {
+func (templates) InThisOrder(sheets int, both bool, h ByHand) string {
 	var say []string
+	if both {
+		say = append(say, "Below: the opposite hand, in all a mirror image.")
+	}
 	if sheets > 1 {
 		say = append(say, "Lay the sheets in this order.")
 	}

@@ -215,7 +215,6 @@ var examples = map[string]example{
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
-	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
 	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
 	"Pages.MeasureBar":  {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
 	"Pages.Bar":         {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
@@ -241,15 +240,15 @@ var examples = map[string]example{
 		return slices.Concat(l.Templates().Facts(h, words.Ordered{}), l.Templates().Facts(h, words.Ordered{Which: "C lies left of AB."}))
 	}},
 	"Templates.Mark": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Templates().Mark(words.Ordered{Quantity: 2}), l.Templates().Mark(words.Ordered{Quantity: 2, Pair: true})}
+		return []string{l.Templates().Mark(words.Marked{Each: 2}), l.Templates().Mark(words.Marked{Each: 1, Pair: true})}
 	}},
 	"Templates.Sheets": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return slices.Concat(l.Templates().Sheets(words.Ordered{Pages: 1, Paper: "A4"}),
-			l.Templates().Sheets(words.Ordered{Pages: 4, Paper: "A4", Hand: "left hand", Face: "face up", Grain: [2]geom.Name{"A", "B"}}))
+			l.Templates().Sheets(words.Ordered{Pages: 4, Both: true, Paper: "A4", Hand: "left hand", Face: "face up", Grain: [2]geom.Name{"A", "B"}}))
 	}},
 	"Templates.InThisOrder": {say: func(_ *testing.T, l words.Language) []string {
 		short := shape.Shape{Sides: []shape.Side{{Name: "AB", Allow: 3}, {Name: "BC", Allow: -1.5}, {Name: "CA", Allow: 3}}}
-		return []string{l.Templates().InThisOrder(4, words.ByHand{Shape: short}), l.Templates().InThisOrder(1, words.ByHand{Shape: allowed}), l.Templates().InThisOrder(2, words.ByHand{})}
+		return []string{l.Templates().InThisOrder(4, true, words.ByHand{Shape: short}), l.Templates().InThisOrder(1, false, words.ByHand{Shape: allowed}), l.Templates().InThisOrder(2, false, words.ByHand{})}
 	}},
 	"Templates.Continued": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Continued("Brace")) }},
 	"Templates.Bar": {say: func(_ *testing.T, l words.Language) []string {

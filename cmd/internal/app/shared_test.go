@@ -47,11 +47,11 @@ func TestShared(t *testing.T) {
 		pages int // of the template and of instructions
 		most  int // pieces on a page
 	}{
-		{"A4", Options{}, 9, 3},
-		{"A3", Options{Paper: said("A3")}, 4, 8},
-		{"roll", Options{Paper: said("914xany")}, 1, 13},
-		{"apart", Options{Apart: true}, 16, 1},
-		{"joiner on Letter", Options{Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
+		{"A4", Options{Copies: said("3")}, 9, 3},
+		{"A3", Options{Copies: said("3"), Paper: said("A3")}, 4, 8},
+		{"roll", Options{Copies: said("3"), Paper: said("914xany")}, 1, 13},
+		{"apart", Options{Copies: said("3"), Apart: true}, 16, 1},
+		{"joiner on Letter", Options{Copies: said("3"), Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
 	} {
 		made := templateOf(t, brackets, c.o)
 		seen := map[[2]int]int{}
@@ -81,7 +81,7 @@ func TestShared(t *testing.T) {
 			for _, q := range p.Places {
 				seen[[2]int{q.Piece, q.Copy}]++
 			}
-			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Take care") {
+			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Cautions") {
 				t.Errorf("%s: no cautions on page %d", c.name, n)
 			}
 			keepApart(t, fmt.Sprintf("%s, page %d", c.name, n), p)
@@ -94,7 +94,7 @@ func TestShared(t *testing.T) {
 				t.Errorf("%s: piece %v is on %d pages", c.name, k, n)
 			}
 		}
-		for piece, quantity := range []int{3, 7, 1} {
+		for piece, quantity := range []int{3, 3, 3} {
 			for copy := range quantity {
 				if seen[[2]int{piece, copy}] != 1 {
 					t.Errorf("%s: copy %d of piece %d is missing from %v", c.name, copy, piece, slices.Collect(maps.Keys(seen)))

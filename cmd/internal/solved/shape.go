@@ -42,10 +42,12 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		}
 		hands := []Piece{p}
 		if s.Pair {
+			hands[0].Quantity = p.Quantity / 2
 			other, err := p.turnedOver(of.With)
 			if err != nil {
 				return nil, err
 			}
+			other.Quantity = hands[0].Quantity
 			hands = append(hands, other)
 		}
 		for _, h := range hands {
