@@ -37,6 +37,7 @@ type Merged struct {
 	Copies    int                   // of each template
 	BothHands bool                  // of a pair each hand has its own template
 	Office    Desk                  // where what is not true to scale is printed
+	Roll      profiles.Paper        // of the usual width
 	Site      Site
 	Notes     []string // what is not as in the document that the job came from
 
@@ -235,6 +236,9 @@ func (s settings) paper(w *Merged) error {
 		return err
 	}
 	if w.Office, err = s.office(); err != nil {
+		return err
+	}
+	if w.Roll, err = s.set.Paper("914xany"); err != nil {
 		return err
 	}
 	w.Known = known

@@ -1,9 +1,11 @@
 package app
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/lines"
 	"trammel/plot/draw"
 )
 
@@ -67,5 +69,33 @@ func TestIndexOnOfficePaper(t *testing.T) {
 		if strings.Contains(all, "Measure this bar") == want {
 			t.Errorf("%s: a bar on other paper says nothing about the sheets", paper)
 		}
+	}
+}
+
+// What is said to take fewer sheets does: whoever follows it gets that many.
+func TestInsteadIsTrue(t *testing.T) {
+	const big = "pieces: [{name: Gable, measure: [AB=2400, BC=1500, CA=1300]}]"
+	made := templateOf(t, big, Options{})
+	say := made.instead()
+	outline, _, _, _ := printed(t, big, Options{Cover: said("outline")})
+	roll, _, _, _ := printed(t, big, Options{Paper: said("914xany")})
+	s, err := mustOpen(t, big, Options{}).setout()
+	if err == nil {
+		err = s.lay()
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := fmt.Sprintf("Gable takes fewer sheets than %d otherwise: %d with pages: outline, %d with paper: 914xany; a setting-out sheet takes %s",
+		len(made.laid[0].plan.Cells), outline, roll, lines.Plural(len(s.pages), "page"))
+	if say != want {
+		t.Errorf("%q, want %q", say, want)
+	}
+	if say := templateOf(t, "pieces: [{measure: [AB=600, BC=450, CA=400]}]", Options{}).instead(); say != "" {
+		t.Errorf("of few sheets: %q", say)
+	}
+	// Where nothing is gained, nothing is said of it.
+	if say := templateOf(t, big, Options{Paper: said("914xany")}).instead(); say != "" {
+		t.Errorf("off a roll: %q", say)
 	}
 }

@@ -47,10 +47,10 @@ func TestShared(t *testing.T) {
 		pages int // of the template and of instructions
 		most  int // pieces on a page
 	}{
-		{"A4", Options{Copies: said("3")}, 9, 3},
-		{"A3", Options{Copies: said("3"), Paper: said("A3")}, 4, 8},
-		{"roll", Options{Copies: said("3"), Paper: said("914xany")}, 1, 13},
-		{"apart", Options{Copies: said("3"), Apart: true}, 16, 1},
+		{"A4", Options{Copies: said("3")}, 18, 3},
+		{"A3", Options{Copies: said("3"), Paper: said("A3")}, 6, 5},
+		{"roll", Options{Copies: said("3"), Paper: said("914xany")}, 1, 15},
+		{"apart", Options{Copies: said("3"), Apart: true}, 23, 1},
 		{"joiner on Letter", Options{Copies: said("3"), Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
 	} {
 		made := templateOf(t, brackets, c.o)
@@ -137,7 +137,7 @@ func keepApart(t *testing.T, name string, p draw.Page) {
 
 // Where each piece lies is where its outline is drawn.
 func TestSharedPlaces(t *testing.T) {
-	made := templateOf(t, brackets, Options{})
+	made := templateOf(t, brackets, Options{Copies: said("3")})
 	outlines, places := 0, 0
 	for p := range made.pages() {
 		if len(p.Places) < 2 {

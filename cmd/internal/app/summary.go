@@ -46,6 +46,9 @@ func (t *layout) summary() []string {
 			lines = append(lines, line)
 		}
 	}
+	if say := t.instead(); say != "" {
+		lines = append(lines, say)
+	}
 	return lines
 }
 
