@@ -98,7 +98,7 @@ func (f *face) figureBore(b shape.Bore) {
 				places = append(places, try{0, func() (all []candidate) {
 					for k := range 19 {
 						for _, hand := range []int{1, -1} {
-							all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Fine.Width, w), cost: float64(k)})
+							all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Thin.Width, w), cost: float64(k)})
 						}
 					}
 					return all
