@@ -39,9 +39,9 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(o.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		w := label{string(o.Names[i]), draw.FigureHeight, true}
-		m.scene.place(onNotes(w.ring(anchor{at, out}, 1.5, 5, fan[:], func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
-			return float64(d) + turn.Degrees()*turn.Degrees()/2000
-		})))
+		m.scene.place(onNotes(w.ring(anchor{Point: at, toward: out}, 1.5, 5, fan[:], func(_ geom.Point, turn unit.Angle) float64 {
+			return turn.Degrees() * turn.Degrees() / 2000
+		}).make()))
 	}
 	for i := range shape {
 		if !x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]) {

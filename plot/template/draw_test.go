@@ -43,7 +43,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 						outlines = append(outlines, o)
 					}
 				case draw.Arc:
-					if o.On == draw.Construction && o.Pen == draw.Narrow {
+					if o.On == draw.Construction && o.Radius != prick {
 						arcs = append(arcs, o)
 					}
 				}
@@ -108,7 +108,10 @@ func TestStepsAndLinesAgree(t *testing.T) {
 				switch s := step.(type) {
 				case construct.Swing:
 					r := style.Figures.Length(s.Radius)
-					want("radius " + map[bool]string{true: r, false: "(" + r + ")"}[s.Measured])
+					want(" to " + r + ".")
+					if !s.Measured {
+						want(r + " is computed.")
+					}
 					if !slices.ContainsFunc(said, func(w string) bool {
 						return strings.Contains(w, "R "+map[bool]string{true: r, false: "(" + r + ")"}[s.Measured]+" from "+string(s.Centre))
 					}) {
@@ -228,7 +231,7 @@ func TestStyleLeavesOut(t *testing.T) {
 			case draw.Text:
 				texts++
 			case draw.Arc:
-				if o.Pen == draw.Narrow {
+				if o.Radius != prick {
 					arcs++
 				}
 			case draw.Line:

@@ -111,7 +111,7 @@ func (templates) Mark(m Marked) string {
 
 func (w templates) Facts(h ByHand, o Ordered) []string {
 	return said([]string{
-		h.Figures.Name() + ", computed figures in parentheses", string(steps(w).OtherHeights(h)), w.Measures(h.Shape), strings.TrimSuffix(o.Which, "."),
+		h.Figures.Name() + ", computed figures in parentheses", string(stepsOf(w.voice).OtherHeights(h)), w.Measures(h.Shape), strings.TrimSuffix(o.Which, "."),
 	})
 }
 
@@ -260,7 +260,7 @@ func (templates) Corner(v shape.Vertex, s unit.Style) string {
 func (templates) Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string {
 	var say []string
 	if other != 0 {
-		say = append(say, otherLine(h.Shape)+" "+h.length(other, measured))
+		say = append(say, otherLine(h.Shape)+" "+h.Length(other, measured))
 	}
 	if allow != 0 {
 		say = append(say, h.Figures.Signed(allow))
