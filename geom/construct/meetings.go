@@ -18,7 +18,7 @@ type Meeting struct {
 // Guide is a line on which a construction puts a corner.
 type Guide struct {
 	Kind GuideKind
-	From geom.Name // the centre of the arc, the corner of the angle; empty of a parallel
+	From geom.Name // the centre of the arc, the corner of the angle; empty of a parallel and a half circle
 }
 
 // GuideKind tells arcs, arms and parallels apart.
@@ -28,6 +28,7 @@ const (
 	OnArc GuideKind = iota
 	OnArm
 	OnParallel
+	OnHalfCircle
 )
 
 // Meetings are the crossings that the steps themselves make, in their order. What is
@@ -58,6 +59,9 @@ func (c Construction) Meetings() (all []Meeting) {
 				}
 			}
 			add(s.To, line{Guide{OnArm, s.At}, s.Ray.To.Minus(s.Ray.From)})
+		case HalfCircle:
+			d := s.Through.Minus(s.Middle)
+			add(s.To, line{Guide{OnHalfCircle, ""}, geom.Point{X: -d.Y, Y: d.X}})
 		case Parallel:
 			add(s.To, line{Guide{OnParallel, ""}, s.Line.To.Minus(s.Line.From)})
 		}
