@@ -136,7 +136,8 @@ func (f *face) figureHeight() {
 	all := f.alongLine(nil, f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
 	w := label{f.heightFigure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
-	f.putNear(all, string(f.corners.Names[2])+"–"+f.corners.Side(0)+" "+f.heightFigure, f.outline[2])
+	k := f.piece.Apex()
+	f.putNear(all, string(f.corners.Names[k])+"–"+f.corners.Side((k+1)%3)+" "+f.heightFigure, f.outline[k])
 }
 
 // figureArcs writes centre and radius along each arc.

@@ -16,6 +16,9 @@ type Steps interface {
 	// Act is a sentence about one move of the hand, without a number. Lengths are in the
 	// style's unit, which is named elsewhere.
 	Act(h ByHand, a Act) string
+	// Why a triangle is constructed on its baseline, and by its way; empty where nothing
+	// needs to be said.
+	Why(h ByHand) string
 	// Shaping is what is done to the outline when it is drawn: corners, holes, and last the
 	// offsets to the line that is cut.
 	Shaping(h ByHand) []string
@@ -35,7 +38,11 @@ type Steps interface {
 // InWords is every move of a piece in words.
 func InWords(s Steps, h ByHand) (all []string) {
 	for _, a := range h.Acts() {
-		all = append(all, s.Act(h, a))
+		say := s.Act(h, a)
+		if _, begins := a.(construct.DrawBase); begins {
+			say = strings.TrimSpace(say + " " + s.Why(h))
+		}
+		all = append(all, say)
 	}
 	return append(all, s.Shaping(h)...)
 }
@@ -57,8 +64,8 @@ func (w steps) OtherHeights(h ByHand) Remark {
 	if t == (triangle.Triangle{}) {
 		return "" // a net, or a page that several pieces share
 	}
-	for i, n := range t.Names[:2] {
-		if h.Heights[i] {
+	for i, n := range t.Names {
+		if h.Heights[i] && i != h.Construction.Apex() {
 			say = append(say, fmt.Sprintf("height from %s %s", n, h.Figures.Length(t.Heights[i])))
 		}
 	}
@@ -79,6 +86,8 @@ func (w steps) Act(h ByHand, act Act) string {
 			h.angle(s.Others[0], s.Known[0]), s.Others[0], h.angle(s.Others[1], s.Known[1]), s.Others[1], Computed(h.fineAngle(s.Angle), false))
 	case SetAngle:
 		return w.setAngle(h, s)
+	case HalfCircle:
+		return w.halfCircle(h, s)
 	case MarkOff:
 		along := map[bool]string{true: "the arm", false: "the baseline"}[s.Arm]
 		return fmt.Sprintf("From %s mark off %s along %s; this is %s.", s.From, h.length(s.Length, s.Measured), along, s.To)
@@ -115,6 +124,8 @@ func (w steps) line(met construct.Step) string {
 		return fmt.Sprintf("the arm from %s", s.At)
 	case construct.Parallel:
 		return "the parallel"
+	case construct.HalfCircle:
+		return "the half circle"
 	}
 	return "the first"
 }
@@ -152,6 +163,28 @@ func (w steps) swing(h ByHand, a Swing) string {
 	return fmt.Sprintf("%s, the crossing farther from %s.", say, a.From)
 }
 
+func (w steps) halfCircle(h ByHand, a HalfCircle) string {
+	over, tool := a.Over[0]+a.Over[1], "compasses"
+	switch {
+	case a.First:
+		tool = "beam compasses or a batten on a pin"
+	case a.Beam:
+		tool = "beam compasses"
+	}
+	say := fmt.Sprintf("Halve %s; %s at its middle, opened to %s: draw the half circle above the baseline", over, tool, a.Over[0])
+	if a.Meets == nil {
+		return fmt.Sprintf("%s; the right angle at %s lies on it.", say, a.To)
+	}
+	say += fmt.Sprintf("; it crosses %s at %s", w.line(a.Meets), a.To)
+	switch {
+	case !a.Twice:
+		return say + "."
+	case a.Nearer:
+		return fmt.Sprintf("%s, the crossing nearer to %s.", say, a.Over[0])
+	}
+	return fmt.Sprintf("%s, the crossing farther from %s.", say, a.Over[0])
+}
+
 func (w steps) erect(h ByHand, a Erect) string {
 	base, up, along := a.From+a.Toward, h.length(a.Height, a.Measured), h.length(max(a.Along, -a.Along), false)
 	foot := fmt.Sprintf("From %s mark off %s along %s to the foot", a.From, along, base)
@@ -173,6 +206,8 @@ func (w steps) setAngle(h ByHand, a SetAngle) string {
 	}
 	say := fmt.Sprintf("At %s set off %s from %s", a.At, angle, base)
 	switch a.By {
+	case RightAngle:
+		say = fmt.Sprintf("Square at %s: raise a perpendicular on %s", a.At, base)
 	case OnSquare:
 		line := "it"
 		if a.Beyond != "" {

@@ -8,7 +8,7 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
-// setout.go, nets.go, steps.go, settings.go, byhand.go, pieces.go, ranges.go,
+// setout.go, nets.go, steps.go, steps_why.go, settings.go, byhand.go, pieces.go, ranges.go,
 // calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go, figures.go, lists.go.
 package words
 
