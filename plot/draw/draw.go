@@ -2,7 +2,7 @@
 // writer sees it. Each operation carries its own pen and layer; there is no
 // state, so a drawing can be cut, moved, compared and tested as text.
 //
-// Files, from the top floor to the ground: dump.go, page.go, move.go, draw.go,
+// Files, from the top floor to the ground: dump.go, page.go, tag.go, move.go, draw.go,
 // path.go, bounds.go, cubic.go, remembered.go, wrap.go.
 package draw
 
@@ -110,6 +110,10 @@ type Op interface {
 	Bounds(Ruler) geom.Rect
 	// Layer is the layer that the operation lies on.
 	Layer() Layer
+	// Tag is the part of what the document says that the operation belongs to; nil: a
+	// stroke belongs to what Page.Alt speaks of, words are a paragraph, and furniture is
+	// not read out.
+	Tag() *Tag
 	op()
 }
 
@@ -118,6 +122,7 @@ type Line struct {
 	geom.Line
 	Pen Pen
 	On  Layer
+	Of  *Tag
 }
 
 // Arc is a circular stroke with butt ends.
@@ -125,6 +130,7 @@ type Arc struct {
 	geom.Arc
 	Pen Pen
 	On  Layer
+	Of  *Tag
 }
 
 // Polyline is a run of straight strokes with mitred corners, closed or open, or
@@ -135,6 +141,7 @@ type Polyline struct {
 	Solid  bool
 	Pen    Pen
 	On     Layer
+	Of     *Tag
 }
 
 // Align says which point of a line of text stands at Text.At.
@@ -156,6 +163,7 @@ type Text struct {
 	Bold   bool
 	Words  string
 	On     Layer
+	Of     *Tag
 }
 
 func (Line) op()     {}

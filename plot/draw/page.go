@@ -38,6 +38,7 @@ type Page struct {
 	Width, Height unit.Length
 	Places        []Place
 	Ops           []Op
+	Alt           string // one sentence that says what the strokes without a tag show; empty: nothing that is told
 	// Cuts are the lines that the sheet is cut along before it is joined to others, each
 	// straight through, what is kept to the left of it. Lay is its place in the order in
 	// which the sheets of one template are laid, from 1; 0 where nothing is laid.

@@ -11,6 +11,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Layout of a page.
@@ -269,8 +270,15 @@ func (c composer) setPlan(page *draw.Page) geom.Rect {
 		X: body.Centre().X - c.plan.Bounds.Centre().X,
 		Y: top - planMargin - c.plan.Bounds.Max.Y,
 	}
-	page.Ops = append(page.Ops, sheet.Shift(c.plan.Ops, origin)...)
-	page.Ops = append(page.Ops, c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})...)
+	var pegs []geom.Name
+	for _, p := range c.Pegs {
+		pegs = append(pegs, p.Name)
+	}
+	bar := c.scaleBar(geom.Point{X: body.Min.X, Y: top - h + barHeight})
+	last := len(bar) - 1 // what it says is no part of the picture
+	plan := append(sheet.Shift(c.plan.Ops, origin), bar[:last]...)
+	page.Ops = append(page.Ops, draw.Tagged(plan, &draw.Tag{Role: draw.AsFigure, Alt: words.In(c.Language).Aloud().Plan(pegs, c.plan.Scale)})...)
+	page.Ops = append(page.Ops, bar[last])
 	page.Places = []draw.Place{{Piece: c.Index, Matrix: c.matrix(origin)}}
 	body.Max.Y = top - h - planMargin
 	return body

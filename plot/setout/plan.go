@@ -15,7 +15,7 @@ import (
 // planned is what the plan of the sheet shows.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.Lone(), North: s.North}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.Lone(), North: s.North, Language: s.Language}
 	ellipse := map[geom.Name]adjust.Ellipse{}
 	for _, x := range s.Sure {
 		ellipse[x.Peg] = x.Ellipse

@@ -99,16 +99,21 @@ type Margin struct {
 
 // Draw is the margin of one page.
 func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
-	return append(m.head(l.Area, number, of, r), m.foot(l.Area, r)...)
+	return append(m.head(l.Area, number, of, r), draw.Tagged(m.foot(l.Area, r), &draw.Tag{Role: draw.AsOrnament})...)
 }
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
 	top, left, right := area.Max.Y, area.Min.X, area.Max.X
 	count := words.In(m.Language).Pages().Number(number, of)
+	// What stands on every page is read out on the first one, its number never.
+	title, again := &draw.Tag{Role: draw.AsTitle, First: true}, &draw.Tag{Role: draw.AsOrnament}
+	if number > 1 {
+		title = again
+	}
 	d := draw.Drawing{
-		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
+		draw.Text{Of: title, At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
 			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
-		draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
+		draw.Text{Of: again, At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
 	}
 	if number > 1 {
 		return d
@@ -119,9 +124,10 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 			break
 		}
 	}
-	return append(d,
+	return append(d, draw.Tagged(draw.Drawing{
 		Note(shorten(parted(" · ", m.Second...), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
-		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
+		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left),
+	}, &draw.Tag{First: true})...)
 }
 
 // foot is the check bar, 100 mm or 4 in long.

@@ -9,6 +9,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // white is left free about the map of pages, for the letters of the corners or
@@ -17,7 +18,8 @@ const white unit.Length = 6
 
 // picture is the map of pages with the shape over it.
 func (x index) picture(highest unit.Length) sheet.Block {
-	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	alt := words.In(x.style.Language).Aloud().Map(x.piece.Name, len(x.plan.Cells))
+	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		all := x.plan.Cells[0].Window
 		for _, c := range x.plan.Cells {
 			all = all.Join(c.Window)

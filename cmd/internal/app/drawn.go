@@ -11,13 +11,14 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
 	"trammel/plot/template"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
 // document of a job, as yet without its pages.
 func (w Work) document(subject string) *Document {
-	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: "en", Date: w.Job.Date}}
+	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: words.In(w.Language).Aloud().Language(), Date: w.Job.Date}}
 }
 
 // furniture of copy c of a piece, whose first page has the number in the document.

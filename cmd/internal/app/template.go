@@ -11,6 +11,7 @@ import (
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // layout is a template laid out on pages, not yet written.
@@ -148,6 +149,7 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			}
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
+					p.Alt = words.In(w.Language).Aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
 						p = t.noted(l, p)
 					}
