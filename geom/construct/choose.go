@@ -206,35 +206,34 @@ func (all ways) own() ways {
 
 func (w way) like(v way) bool { return w.apex == v.apex && w.rank == v.rank }
 
-// why the best is the best.
+// why the best is the best: first what is computed, then what decided.
 func (all ways) why(best way, h Hand) Why {
 	c := best.cost(h)
-	far := h
-	far.Reach = 0
+	if h.By == AsMeasured && c[worked] > 0 {
+		return all.lacking(h)
+	}
+	far, fine, usual := h, h, h
+	far.Reach, fine.Protractor, usual.OnBase = 0, 0, true
 	if v := all.best(far); !v.like(best) && v.cost(h)[beyond] > c[beyond] {
 		return best.reaching(v, h)
 	}
-	fine := h
-	fine.Protractor = 0
 	if v := all.best(fine); !v.like(best) && v.cost(h)[between] > c[between] {
 		return Why{Reason: OnMarks}
 	}
-	usual := h
-	usual.OnBase = true
 	u := all.best(usual).cost(h)
 	switch {
-	case best.apex != 2 && (u[nobodyMarks] > c[nobodyMarks] || u[worked] == c[worked] && u[flat] > c[flat]):
-		return Why{Reason: Sharper}
-	case best.apex != 2 && c[worked] == 0 && (u[worked] > 0 || u[third] > c[third]):
-		return Why{Reason: AllGiven}
-	case best.apex != 2 && u[worked] > c[worked]:
-		return Why{Reason: MoreGiven}
-	case best.apex != 2 && u[halves] > c[halves]:
-		return Why{Reason: SetSquare}
-	case c[worked] == 0 || h.By != AsMeasured:
+	case best.apex == 2:
 		return Why{}
+	case u[nobodyMarks] > c[nobodyMarks] || u[worked] == c[worked] && u[flat] > c[flat]:
+		return Why{Reason: Sharper}
+	case c[worked] == 0 && (u[worked] > 0 || u[third] > c[third]):
+		return Why{Reason: AllGiven}
+	case u[worked] > c[worked]:
+		return Why{Reason: MoreGiven}
+	case u[halves] > c[halves]:
+		return Why{Reason: SetSquare}
 	}
-	return all.lacking(h)
+	return Why{}
 }
 
 // reaching is what the compasses would not span if v were done.
