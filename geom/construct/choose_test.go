@@ -225,7 +225,8 @@ func TestChosenBase(t *testing.T) {
 		{"AB=90 BC=80 C-AB=50", Hand{}, "AB", "DrawBase A B, Parallel C, Swing B C", Usual},
 		{"BC=90 CA=80 C-AB=50", Hand{}, "BC", "DrawBase B C, (Swing B A), Swing C A", SomeWorked},
 		{"A-BC=50 B-CA=60 C-AB=70", Hand{}, "AB", "(DrawBase A B), ", SomeWorked},
-		{"AB=20 A=30deg BC=10", Hand{}, "AB", "DrawBase A B, (Swing A C), Swing B C", TooFlatly},
+		{"AB=20 A=30deg BC=10", Hand{}, "AB", "DrawBase A B, SetAngle A, Swing B C", Usual},
+		{"AB=20 A=30deg BC=10.02", Hand{}, "AB", "DrawBase A B, (Swing A C), Swing B C", TooFlatly},
 		{"AB=100 C=90deg A=35.5deg", Hand{Protractor: unit.Degree}, "AB", "DrawBase A B, SetAngle A, HalfCircle C", Usual},
 	} {
 		k, err := Choose(solved(t, c.given), 0, c.hand)

@@ -111,7 +111,10 @@ func TestStepsAndLinesAgree(t *testing.T) {
 				switch s := step.(type) {
 				case construct.Swing:
 					r := style.Figures.Length(s.Radius)
-					want("radius " + map[bool]string{true: r, false: "(" + r + ")"}[s.Measured])
+					want(" to " + r + ".")
+					if !s.Measured {
+						want(r + " is computed.")
+					}
 					if !slices.ContainsFunc(said, func(w string) bool {
 						return strings.Contains(w, "R "+map[bool]string{true: r, false: "(" + r + ")"}[s.Measured]+" from "+string(s.Centre))
 					}) {

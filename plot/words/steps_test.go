@@ -78,13 +78,13 @@ func TestEveryStepIsSaid(t *testing.T) {
 	}
 }
 
-// A net's lines that are joined end to end are one sentence, and the figures that were
-// measured stand bare, others in parentheses.
+// A net's lines that are joined end to end are one sentence, and a figure that was not
+// measured is told as computed.
 func TestStepsOfANet(t *testing.T) {
 	o := geom.OutlineOf(names("A B C D"), geom.Polygon{{}, {X: 400}, {X: 400, Y: 300}, {Y: 300}})
 	c := construct.ConstructNet(o, nil, [2]geom.Name{"A", "B"}, measured(t, strings.Fields("AB=400 BC=300 AC=500 CD=400")...))
 	got := strings.Join(words.InWords(english.Steps(), words.ByHand{Construction: c}), "\n")
-	for _, want := range []string{"Draw the baseline AB, 400 long.", "radius 500: swing an arc", fmt.Sprintf("(%.0f)", math.Hypot(0, 300))} {
+	for _, want := range []string{"Knife AB, 400, off the straight edge.", "to 500. From A cross the first arc.", fmt.Sprintf("%.0f is computed.", math.Hypot(0, 300)), "Knife B to C, then D and A."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)
 		}

@@ -92,7 +92,7 @@ func (w templates) Facts(h ByHand, o Ordered) []string {
 		marks = append(marks, "grain along "+string(o.Grain[0]+o.Grain[1]))
 	}
 	return said([]string{
-		off, h.Figures.Name() + ", computed figures in parentheses", string(steps(w).OtherHeights(h)), w.Measures(h.Shape),
+		off, h.Figures.Name() + ", computed figures in parentheses", string(stepsOf(w.voice).OtherHeights(h)), w.Measures(h.Shape),
 		strings.Join(said(marks), ", "), strings.TrimSuffix(o.Which, "."), pages,
 	})
 }
@@ -187,7 +187,7 @@ func (templates) Corner(v shape.Vertex, s unit.Style) string {
 func (templates) Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string {
 	var say []string
 	if other != 0 {
-		say = append(say, otherLine(h.Shape)+" "+h.length(other, measured))
+		say = append(say, otherLine(h.Shape)+" "+h.Length(other, measured))
 	}
 	if allow != 0 {
 		say = append(say, h.Figures.Signed(allow))
