@@ -180,7 +180,7 @@ var wrongSettings = []wrong{
 		hint: "endings: .png"},
 	{args: []string{"preview", "AB=60", "BC=45", "CA=45", "-o", "out.png", "--page", "Q9"}, status: statusWords,
 		line: `--page: there is no page "Q9"`,
-		hint: "there is 1 page: A1"},
+		hint: "there is 1 page: sheet-1"},
 	{args: []string{"preview", "AB=60", "BC=45", "CA=45", "-o", "out.png", "--pixels", "1000000"}, status: statusWords,
 		line: "--pixels: 1000000 is not from 100 to 10000"},
 	{args: []string{"slove", "AB=60", "BC=45", "CA=45"}, status: statusWords,

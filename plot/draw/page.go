@@ -32,7 +32,7 @@ type Place struct {
 // bottom left corner, as they are to be on the paper, and already cut to what the
 // page shows.
 type Page struct {
-	Label         string // "A1", the page's place among those that join; empty on any other page
+	Label         string // "7", the number of the sheet in the order of laying; empty on any other page
 	Kind          Kind
 	Piece         string // name of the piece it belongs to, for bookmarks
 	Width, Height unit.Length

@@ -85,7 +85,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 // joins is what a page bears of its joins, in the plane of the sheets.
 func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
-	for _, n := range [4][2]int{{0, -1}, {0, 1}, {-1, 0}, {1, 0}} {
+	for _, n := range besides {
 		k, ok := s.at[[2]int{c.Row + n[0], c.Col + n[1]}]
 		if !ok {
 			continue

@@ -295,7 +295,7 @@ func TestPageNames(t *testing.T) {
 		}
 	}
 	one := pagesOf(lay(t, "one", bySides(150, 90, 120), sheetA4, nil))
-	if len(one) != 1 || one[0].Label != "A1" {
+	if len(one) != 1 || one[0].Label != "1" {
 		t.Errorf("a single page has the label %q", one[0].Label)
 	}
 }

@@ -43,7 +43,7 @@ func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style)
 	on := paging.Sheet{Name: "block", Width: box.Width() + 2*across, Height: box.Height() + 2*up}
 	plan := paging.Plan{
 		Sheet: on, Place: turned, Outline: turned.Polygon(p.Shown), Rows: 1, Cols: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
+		Cells: []paging.Cell{{Label: "1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
 	}
 	drawing, err := Draw(p, plan, r, s)
 	if err != nil {

@@ -122,7 +122,7 @@ func TestStepsAndLinesAgree(t *testing.T) {
 					}
 				case construct.SetAngle:
 					if math.Abs(s.Angle.Degrees()-90) < 1e-9 {
-						want("raise a perpendicular")
+						want("Try square on")
 						break
 					}
 					want(style.Figures.Angle(s.Angle))

@@ -90,9 +90,8 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
 	if lines := slices.Clip(m.scene.drawing); !m.labelPages(shares) {
-		// Too small for a label in every page: letters beside the rows, numbers
-		// above the columns instead, where the corners' letters leave room for
-		// them. The scene is made again without the words.
+		// Too small for a number in every page: the first of each row beside it, where
+		// the corners' letters leave room. The scene is made again without the words.
 		*m.scene = *newScene(nil, nil, m.scene.ruler)
 		m.scene.add(lines...)
 		defer m.labelRows(shares)
@@ -170,8 +169,8 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 	return true
 }
 
-// labelRows writes letters beside the rows and numbers above the columns, as many
-// of them as have room.
+// labelRows writes beside the rows the number of their first sheet, as many of them as
+// have room.
 func (m chart) labelRows(shares []geom.Rect) {
 	all := shares[0]
 	for _, s := range shares {
@@ -185,7 +184,7 @@ func (m chart) labelRows(shares []geom.Rect) {
 	}
 	put := func(say string, at geom.Point, a draw.Align) bool {
 		o := sheet.Note(say, at.X, at.Y, a)
-		if slices.ContainsFunc(corners, o.Bounds(m.scene.ruler).Meets) {
+		if b := o.Bounds(m.scene.ruler); b.Min.X < 0 || slices.ContainsFunc(corners, b.Meets) {
 			return false
 		}
 		m.scene.add(o)
@@ -193,23 +192,11 @@ func (m chart) labelRows(shares []geom.Rect) {
 	}
 	const from = 1.2
 	row, last := -1, unit.Length(1e9)
-	columns := make([]struct {
-		name string
-		x    unit.Length
-	}, m.plan.Cols)
 	for i, c := range m.plan.Cells {
-		middle, letters := shares[i].Centre(), rowOf(c)
-		columns[c.Col].name, columns[c.Col].x = c.Label[len(letters):], middle.X
-		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(letters, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
+		middle := shares[i].Centre()
+		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(c.Label, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
 			last = middle.Y
 		}
 		row = c.Row
-	}
-	right := unit.Length(-1e9)
-	for _, c := range columns {
-		half := m.scene.ruler.Width(c.name, draw.NoteHeight, false) / 2
-		if c.name != "" && c.x-half >= right && put(c.name, geom.Point{X: c.x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
-			right = c.x + half + 2
-		}
 	}
 }

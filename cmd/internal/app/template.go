@@ -162,8 +162,8 @@ func (t *layout) made() iter.Seq[draw.Page] {
 	}
 }
 
-// names of the pages as files: the label alone where one piece is made once,
-// else the piece and the copy before it.
+// names of the pages as files: the number of the sheet where one piece is made once,
+// else the piece and the copy with it.
 func (t *layout) names() (names []string) {
 	for n := range t.shared.front {
 		names = append(names, counted("saw-and-square", n, min(n, 1)+1))
@@ -187,8 +187,8 @@ func (t *layout) names() (names []string) {
 			names = append(names, before+counted("index", k, len(l.front)))
 		}
 		for c := range l.piece.Quantity {
-			for _, cell := range l.plan.Cells {
-				name := before + cmp.Or(cell.Label, "page")
+			for n := range l.plan.Cells {
+				name := fmt.Sprintf("%ssheet-%0*d", before, len(fmt.Sprint(len(l.plan.Cells))), n+1)
 				if l.piece.Quantity > 1 {
 					name += fmt.Sprintf("-copy-%d", c+1)
 				}
