@@ -215,9 +215,9 @@ func (j join) ops(onTop bool) draw.Drawing {
 	for _, t := range marks {
 		a, b := j.arm(), slant*j.arm()
 		d = append(d,
-			j.line(t, -a, t, a, draw.Narrow),
-			j.line(t-b, -b, t+b, b, draw.Narrow),
-			j.line(t-b, b, t+b, -b, draw.Narrow))
+			j.line(t, -a, t, a, draw.Thin),
+			j.line(t-b, -b, t+b, b, draw.Thin),
+			j.line(t-b, b, t+b, -b, draw.Thin))
 	}
 	side, pitch := -j.up, tickBelow
 	if onTop {
@@ -232,7 +232,7 @@ func (j join) ops(onTop bool) draw.Drawing {
 				long = 3
 			}
 			at := t + unit.Length(k)*pitch
-			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
+			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Thin))
 		}
 	}
 	return append(d, j.words(onTop, marks, vernier)...)
@@ -261,7 +261,7 @@ func (j join) light() (d draw.Drawing) {
 	}
 	for _, s := range open {
 		if s.to-s.from >= leastTrim {
-			d = append(d, j.line(s.from, 0, s.to, 0, draw.Hidden))
+			d = append(d, j.line(s.from, 0, s.to, 0, draw.Covers))
 		}
 	}
 	return d

@@ -207,7 +207,7 @@ func xmp(d draw.Document) []byte {
 
 func title(label string, number int) string {
 	if label != "" {
-		return "sheet " + label
+		return "page " + label
 	}
 	return fmt.Sprintf("page %d", number)
 }

@@ -43,7 +43,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 						outlines = append(outlines, o)
 					}
 				case draw.Arc:
-					if o.On == draw.Construction && o.Pen == draw.Narrow {
+					if o.On == draw.Construction && o.Radius != prick {
 						arcs = append(arcs, o)
 					}
 				}
@@ -238,7 +238,7 @@ func TestStyleLeavesOut(t *testing.T) {
 			case draw.Text:
 				texts++
 			case draw.Arc:
-				if o.Pen == draw.Narrow {
+				if o.Radius != prick {
 					arcs++
 				}
 			case draw.Line:

@@ -21,12 +21,12 @@ const (
 // marks are the lines that a step leaves on the work, in the piece's own
 // coordinates; none where it only works out or measures.
 func marks(step construct.Step) []draw.Op {
-	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Narrow, On: draw.Construction} }
+	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Thin, On: draw.Construction} }
 	switch s := step.(type) {
 	case construct.DrawBase:
 		return []draw.Op{narrow(s.Line)}
 	case construct.Swing:
-		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Narrow, On: draw.Construction}}
+		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Thin, On: draw.Construction}}
 	case construct.SetAngle:
 		return []draw.Op{narrow(s.Ray)}
 	case construct.MarkOff:
@@ -35,7 +35,7 @@ func marks(step construct.Step) []draw.Op {
 	case construct.Erect:
 		return []draw.Op{narrow(geom.Line{From: s.Foot, To: s.Top})}
 	case construct.HalfCircle:
-		return []draw.Op{draw.Arc{Arc: swing(asSwing(s)), Pen: draw.Narrow, On: draw.Construction}}
+		return []draw.Op{draw.Arc{Arc: swing(asSwing(s)), Pen: draw.Thin, On: draw.Construction}}
 	case construct.Parallel:
 		return []draw.Op{narrow(s.Line)}
 	case construct.Join:
@@ -170,7 +170,7 @@ func without(l geom.Line, others []geom.Line) []geom.Line {
 // prick is a cross in a small circle: where the point of the compasses stands, or what
 // is pricked through. Along an edge that is dash-dotted its arm is left out.
 func (f *face) prick(p geom.Point, on draw.Layer) {
-	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Fine, On: on})
+	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Thin, On: on})
 	for _, way := range []geom.Point{{X: arm}, {Y: arm}} {
 		l := geom.Line{From: p.Minus(way), To: p.Plus(way)}
 		parts := []geom.Line{l}
@@ -178,7 +178,7 @@ func (f *face) prick(p geom.Point, on draw.Layer) {
 			parts = f.beside(l)
 		}
 		for _, part := range parts {
-			f.scene.add(draw.Line{Line: part, Pen: draw.Fine, On: on})
+			f.scene.add(draw.Line{Line: part, Pen: draw.Thin, On: on})
 		}
 	}
 }
@@ -219,7 +219,7 @@ func (f *face) drawHeight() {
 	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
 	extend := func(from geom.Point, to unit.Length) {
 		l := geom.Line{From: from, To: at(to, 0)}
-		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Narrow, On: draw.Construction})
+		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Thin, On: draw.Construction})
 	}
 	inward := unit.Length(1) // along the base, from the foot
 	if along > long {

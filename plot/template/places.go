@@ -148,7 +148,7 @@ func alongArc(a geom.Arc, t float64, outer bool, w label, width unit.Length) dra
 	radial := a.Start + unit.Angle(t)*a.Sweep
 	turn := place.Readable(steep, radial+unit.Turn/4)
 	above := math.Cos(float64(radial-turn-unit.Turn/4)) > 0 // the words' up is away from the centre
-	clear := gap + draw.Narrow.Width/2 + place.Sag
+	clear := gap + draw.Thin.Width/2 + place.Sag
 	// From the edge of their box that is nearest to the arc to the middle of the letters.
 	toMiddle := w.height / 2
 	if above == outer {

@@ -163,7 +163,7 @@ func (s *scene) put(c candidate, h home) bool {
 		if !c.over && !s.leads(c.leader) {
 			return false
 		}
-		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Fine, On: draw.Dimension})
+		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Thin, On: draw.Dimension})
 	}
 	if !s.readable(marks, b) {
 		return false

@@ -93,7 +93,7 @@ func (f *face) figureBore(b shape.Bore) {
 			if f.scene.width(w) <= way.line.Length() {
 				for k := range 19 {
 					for _, hand := range []int{1, -1} {
-						all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Fine.Width, w), cost: float64(k)})
+						all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Thin.Width, w), cost: float64(k)})
 					}
 				}
 			}

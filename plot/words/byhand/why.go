@@ -46,24 +46,3 @@ func (v Voice) Why(h Piece) string {
 	}
 	return ""
 }
-
-func (s HalfCircle) over() string { return string(s.Over[0] + s.Over[1]) }
-
-// which of two crossings with a parallel the corner is.
-func (s HalfCircle) which() string {
-	if s.Nearer {
-		return "nearer to " + string(s.Over[0])
-	}
-	return "nearer to " + string(s.Over[1])
-}
-
-// tool that draws it.
-func (s HalfCircle) tool(hand, first, again string) string {
-	switch {
-	case s.First:
-		return first
-	case s.Beam:
-		return again
-	}
-	return hand
-}
