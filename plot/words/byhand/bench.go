@@ -96,7 +96,7 @@ func onSlope(f *figures, s SetAngle, angle, strike string) string {
 	if s.Beyond != "" {
 		say, along = fmt.Sprintf("Run %s on past %s. ", base, s.Beyond), "it"
 	}
-	return say + fmt.Sprintf("For %s at %s measure %s from %s along %s. Square up from there, %s. %s from %s through that mark.",
+	return say + fmt.Sprintf("For %s at %s measure %s from %s along %s. From there square up %s. %s from %s through that mark.",
 		angle, s.At, f.fine(s.Run, true), s.At, along, f.fine(s.Rise, true), strike, s.At)
 }
 

@@ -89,6 +89,20 @@ func (h Piece) which(s Swing) string {
 	return "farther from " + string(s.From)
 }
 
+// whichSide is the same for who stands on the line: nothing is above it there.
+func (h Piece) whichSide(s Swing) string {
+	if s.From != "" {
+		return h.which(s)
+	}
+	side := map[bool]string{true: "right", false: "left"}[s.Below]
+	for _, step := range h.Construction.Steps {
+		if b, ok := step.(construct.DrawBase); ok {
+			return fmt.Sprintf("on your %s at %s, facing %s", side, b.From, b.To)
+		}
+	}
+	return fmt.Sprintf("on the %s of the baseline", side)
+}
+
 // line names what a corner lies on already.
 func line(met construct.Step) string {
 	switch s := met.(type) {

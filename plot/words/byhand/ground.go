@@ -30,7 +30,7 @@ func (ground) swing(f *figures, s Swing) string {
 	case s.Touches:
 		return fmt.Sprintf("Tape on %s at %s: it barely meets %s. Set %s where the tape stands square on that line.", centre(s), radius, line(s.Meets), s.To)
 	case s.Twice:
-		return fmt.Sprintf("Tape on %s at %s: swing it across %s. Two places fit: %s is the one %s. Peg %s.", centre(s), radius, line(s.Meets), s.To, f.which(s), s.To)
+		return fmt.Sprintf("Tape on %s at %s: swing it across %s. Two places fit: %s is the one %s. Peg %s.", centre(s), radius, line(s.Meets), s.To, f.whichSide(s), s.To)
 	case arc:
 		return fmt.Sprintf("Second tape on %s at %s: where both meet taut, peg %s.", centre(s), radius, s.To)
 	}
@@ -87,7 +87,7 @@ func (ground) mark(f *figures, s MarkOff) string {
 
 func (ground) erect(f *figures, s Erect) string {
 	at, say := footOf(f, s, "String %s on, %s beyond %s, and mark the foot. ", "String %s on beyond %s. Pull %s from %s on it and mark the foot. ", "Pull %s from %s on %s and mark the foot. ")
-	return say + fmt.Sprintf("Square off at %s by 3-4-5. Pull %s along that line. Peg %s.", at, f.told(s.Height, s.Measured), s.To)
+	return say + fmt.Sprintf("Square off at %s by 3-4-5, on %s's side. Pull %s along that line. Peg %s.", at, s.To, f.told(s.Height, s.Measured), s.To)
 }
 
 func (ground) parallel(f *figures, s construct.Parallel) string {
