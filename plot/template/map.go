@@ -100,16 +100,16 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline.Names[i], anchor{at, out}, fan[:], 2000)
+		m.name(p.Outline.Names[i], anchor{Point: at, toward: out}, fan[:], 2000)
 	}
 }
 
 // name writes a point's name beside it; the less turns matter, the larger.
 func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
 	w := label{string(n), draw.FigureHeight, true}
-	all := w.ring(a, 2, 11, turns, func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
-		return float64(d) + turn.Degrees()*turn.Degrees()/less
-	})
+	all := w.ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
+		return turn.Degrees() * turn.Degrees() / less
+	}).make()
 	for k := range all {
 		all[k].text.On = draw.Notes
 	}

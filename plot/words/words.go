@@ -8,7 +8,7 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
-// setout.go, nets.go, steps.go, settings.go, byhand.go, pieces.go, ranges.go,
+// setout.go, nets.go, steps.go, pieces.go, ranges.go,
 // calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
 // aloud.go, figures.go, lists.go.
 package words
@@ -73,7 +73,7 @@ func In(l Language) Language {
 
 func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
-func (e English) Steps() Steps                   { return steps{e.Voice} }
+func (e English) Steps() Steps                   { return stepsOf(e.Voice) }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) Pieces() Pieces                 { return pieces{} }

@@ -67,7 +67,7 @@ func TestShared(t *testing.T) {
 				}
 				if w, ok := op.(draw.Text); ok {
 					words = append(words, w.Words)
-					if strings.HasPrefix(w.Words, "Draw the baseline") {
+					if strings.HasPrefix(w.Words, "Knife ") && strings.HasSuffix(w.Words, "off the straight edge.") {
 						steps = append(steps, w.Words)
 					}
 				}
@@ -102,7 +102,7 @@ func TestShared(t *testing.T) {
 				}
 			}
 		}
-		for _, want := range []string{"Draw the baseline AB, 120 long.", "Draw the baseline AB, 60 long."} {
+		for _, want := range []string{"Knife AB, 120, off the straight edge.", "Knife AB, 60, off the straight edge."} {
 			if !slices.Contains(steps, want) {
 				t.Errorf("%s: no step %q", c.name, want)
 			}
