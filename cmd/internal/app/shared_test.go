@@ -11,6 +11,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/profiles/job"
 )
@@ -61,7 +62,7 @@ func TestShared(t *testing.T) {
 			n++
 			bars, words := 0, []string{}
 			for _, op := range p.Ops {
-				if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() == 100 {
+				if long, _, ok := furniture.Ladder(op); ok && max(long-100, 100-long) < 1e-9 {
 					bars++
 				}
 				if w, ok := op.(draw.Text); ok {
