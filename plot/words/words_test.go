@@ -222,7 +222,7 @@ var examples = map[string]example{
 	"Pages.HowToPrint": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().HowToPrint()) }},
 	"Pages.ForPrinter": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().ForPrinter("loft")) }},
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
+		return []string{l.Pages().Sheet("7", 12), l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
 	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
 	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
