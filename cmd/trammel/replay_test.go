@@ -226,7 +226,7 @@ func TestReplayElsewhere(t *testing.T) {
 	for _, c := range []struct {
 		config string
 		args   []string
-		said   string // behind "take care: "; empty: nothing
+		said   string // behind "warning: "; empty: nothing
 		warped bool
 		holds  string // of the report
 	}{
@@ -243,7 +243,7 @@ func TestReplayElsewhere(t *testing.T) {
 		status, out, errs := as(t, c.config, dir, append([]string{"template", "--json", "-o", "y.pdf"}, c.args...)...)
 		said := ""
 		for _, l := range strings.Split(errs, "\n") {
-			if s, ok := strings.CutPrefix(l, "take care: "); ok {
+			if s, ok := strings.CutPrefix(l, "warning: "); ok {
 				said += s
 			}
 		}

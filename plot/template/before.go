@@ -132,11 +132,11 @@ func ladder(s Style, width unit.Length) sheet.Figure {
 		n -= 2
 	}
 	long := block * unit.Length(n)
-	half := draw.Fine.Width / 2 // the outline's ink lies within the length
-	d := draw.Drawing{draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: half, Y: half - above - high}, Max: geom.Point{X: long - half, Y: -above - half}}), Closed: true, Pen: draw.Fine, On: draw.Notes}}
+	half := draw.Thin.Width / 2 // the outline's ink lies within the length
+	d := draw.Drawing{draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: half, Y: half - above - high}, Max: geom.Point{X: long - half, Y: -above - half}}), Closed: true, Pen: draw.Thin, On: draw.Notes}}
 	for i := 0; i < n; i += 2 {
 		x := block * unit.Length(i)
-		d = append(d, sheet.NoteLine(x, -above-high/2, x+block, -above-high/2, draw.Pen{Width: high}))
+		d = append(d, draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: x, Y: -above - high}, Max: geom.Point{X: x + block, Y: -above}}), Closed: true, Solid: true, On: draw.Notes})
 	}
 	alt := s.says().Aloud().Bar(s.Figures.LengthUnit(long))
 	return sheet.Figure{Alt: alt, Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, above + high + below }}

@@ -30,7 +30,7 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 		side := min(toEachSide, unit.Angle(beside/arc.Radius))
 		arc.Start, arc.Sweep = arc.Start+arc.Sweep/2-side, 2*side
 		for _, part := range geom.ClipArc(arc, room) {
-			m.scene.add(draw.Arc{Arc: part, Pen: draw.Fine, On: draw.Notes})
+			m.scene.add(draw.Arc{Arc: part, Pen: draw.Thin, On: draw.Notes})
 		}
 	}
 	m.scene.panes = place.NewIndex[pane](about)

@@ -129,11 +129,12 @@ func TestIndexHasATrueBar(t *testing.T) {
 		}
 		blocks, from := 0, unit.Length(1e9)
 		for _, op := range pages[0].Ops {
-			if o, ok := op.(draw.Line); ok && o.Pen.Width == 2.4 {
+			if o, ok := op.(draw.Polyline); ok && o.Solid {
 				blocks++
-				from = min(from, o.From.X)
-				if math.Abs(float64(o.Length()-c.want/unit.Length(2*c.blocks))) > 1e-9 {
-					t.Errorf("a block is %v long", o.Length())
+				b := geom.Polygon(o.Points).Bounds()
+				from = min(from, b.Min.X)
+				if math.Abs(float64(b.Width()-c.want/unit.Length(2*c.blocks))) > 1e-9 {
+					t.Errorf("a block is %v long", b.Width())
 				}
 			}
 		}
@@ -142,8 +143,8 @@ func TestIndexHasATrueBar(t *testing.T) {
 		}
 		found := false
 		for _, op := range pages[0].Ops {
-			if o, ok := op.(draw.Polyline); ok && o.Closed && o.Pen == draw.Fine {
-				b := geom.Polygon(o.Points).Bounds().Grow(draw.Fine.Width / 2) // its ink
+			if o, ok := op.(draw.Polyline); ok && o.Closed && o.Pen == draw.Thin {
+				b := geom.Polygon(o.Points).Bounds().Grow(draw.Thin.Width / 2) // its ink
 				found = found || math.Abs(float64(b.Min.X-from)) < 1e-9 && math.Abs(float64(b.Width()-c.want)) < 1e-9
 			}
 		}

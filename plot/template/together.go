@@ -63,13 +63,13 @@ func joined(j words.Joining, width unit.Length) (draw.Drawing, unit.Length) {
 	)
 	x, top, foot := width/2, -rim, rim-high
 	d := draw.Drawing{
-		sheet.NoteLine(0, top, width, top, draw.Fine), sheet.NoteLine(0, foot, width, foot, draw.Fine),
+		sheet.NoteLine(0, top, width, top, draw.Thin), sheet.NoteLine(0, foot, width, foot, draw.Thin),
 		sheet.NoteLine(x, top, x, foot, draw.Trim),
 	}
 	at := geom.Point{X: x, Y: top - star - 2}
 	for i := range 4 {
 		ray := unit.Turn / 8 * unit.Angle(i)
-		d = append(d, draw.Line{Line: geom.Line{From: at.Toward(ray, -star), To: at.Toward(ray, star)}, Pen: draw.Fine, On: draw.Notes})
+		d = append(d, draw.Line{Line: geom.Line{From: at.Toward(ray, -star), To: at.Toward(ray, star)}, Pen: draw.Thin, On: draw.Notes})
 	}
 	middle := foot + 2 + pitch*pairs
 	for i := -pairs; i <= pairs; i++ {
@@ -77,7 +77,7 @@ func joined(j words.Joining, width unit.Length) (draw.Drawing, unit.Length) {
 		if i == 0 {
 			reach = long
 		}
-		d = append(d, sheet.NoteLine(x-reach, y, x, y, draw.Fine), sheet.NoteLine(x, middle+pitch*0.9*unit.Length(i), x+reach, middle+pitch*0.9*unit.Length(i), draw.Fine))
+		d = append(d, sheet.NoteLine(x-reach, y, x, y, draw.Thin), sheet.NoteLine(x, middle+pitch*0.9*unit.Length(i), x+reach, middle+pitch*0.9*unit.Length(i), draw.Thin))
 	}
 	number := func(n string, x unit.Length) draw.Op {
 		return draw.Text{At: geom.Point{X: x, Y: middle - draw.TitleHeight/2}, Height: draw.TitleHeight, Align: draw.Middle, Bold: true, Words: n, On: draw.Notes}

@@ -212,11 +212,11 @@ func (templates) InParentheses() string { return "Figures in parentheses are com
 func (templates) Measures(s shape.Shape) string {
 	switch spared := s.Spared(); {
 	case spared && treated(s):
-		return "cut the wide line: plain figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
+		return "plain figures: the line to cut, to ticks and set-backs; finished: the dash-dotted edge, from sharp corner to sharp corner"
 	case spared:
-		return "cut the wide line: plain figures; finished: the dash-dotted edge"
+		return "plain figures: the line to cut; finished: the dash-dotted edge"
 	case treated(s):
-		return "plain figures: to corners, ticks and set-backs; whole: to the whole corners"
+		return "plain figures: to corners, ticks and set-backs; whole: from sharp corner to sharp corner"
 	}
 	return ""
 }

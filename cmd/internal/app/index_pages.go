@@ -14,10 +14,12 @@ import (
 // there.
 func (t *layout) fronts() error {
 	w, r, s := t.work, lettering.Go(), t.work.style()
+	// The pages of a piece alone do not say all.
+	wanting := func(l laid) bool { return len(l.plan.Cells) > 1 || t.crowded(l) }
 	for i := range t.laid {
 		l := &t.laid[i]
-		other := t.opposite(i)
-		if l.told || l.shared || !t.wanting(*l) && (other == nil || !t.wanting(*other)) {
+		other := opposite(t.laid[i:])
+		if l.told || l.shared || !wanting(*l) && (other == nil || !wanting(*other)) {
 			continue
 		}
 		front := t.frontWords()
@@ -50,19 +52,14 @@ func (t *layout) fronts() error {
 	return err
 }
 
-// opposite is the other hand of piece i, where one index page is true of both.
-func (t *layout) opposite(i int) *laid {
-	if i+1 == len(t.laid) || !t.laid[i+1].piece.Other {
-		return nil
-	}
-	if other := &t.laid[i+1]; !other.shared && template.Alike(t.laid[i].plan, other.plan) {
-		return other
+// opposite is the other hand of the first of some pieces, where one index page is true of
+// both.
+func opposite(of []laid) *laid {
+	if len(of) > 1 && of[1].piece.Other && !of[1].shared && template.Alike(of[0].plan, of[1].plan) {
+		return &of[1]
 	}
 	return nil
 }
-
-// wanting says whether the pages of a piece alone do not say all.
-func (t *layout) wanting(l laid) bool { return len(l.plan.Cells) > 1 || t.crowded(l) }
 
 // onStock is the plan on the paper as it is bought: of a roll the longest page.
 func (s stock) onStock(p paging.Plan) paging.Plan {

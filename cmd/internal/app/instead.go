@@ -16,7 +16,7 @@ const manySheets = 13
 
 // instead says what would take fewer sheets of the piece that takes most, with the numbers
 // that come out then; empty where nothing does.
-func (t *layout) instead() string {
+func instead(t *layout) string {
 	if len(t.laid) == 0 {
 		return ""
 	}

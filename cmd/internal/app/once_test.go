@@ -76,7 +76,7 @@ func TestIndexOnOfficePaper(t *testing.T) {
 func TestInsteadIsTrue(t *testing.T) {
 	const big = "pieces: [{name: Gable, measure: [AB=2400, BC=1500, CA=1300]}]"
 	made := templateOf(t, big, Options{})
-	say := made.instead()
+	say := instead(made)
 	outline, _, _, _ := printed(t, big, Options{Cover: said("outline")})
 	roll, _, _, _ := printed(t, big, Options{Paper: said("914xany")})
 	s, err := mustOpen(t, big, Options{}).setout()
@@ -91,11 +91,11 @@ func TestInsteadIsTrue(t *testing.T) {
 	if say != want {
 		t.Errorf("%q, want %q", say, want)
 	}
-	if say := templateOf(t, "pieces: [{measure: [AB=600, BC=450, CA=400]}]", Options{}).instead(); say != "" {
+	if say := instead(templateOf(t, "pieces: [{measure: [AB=600, BC=450, CA=400]}]", Options{})); say != "" {
 		t.Errorf("of few sheets: %q", say)
 	}
 	// Where nothing is gained, nothing is said of it.
-	if say := templateOf(t, big, Options{Paper: said("914xany")}).instead(); say != "" {
+	if say := instead(templateOf(t, big, Options{Paper: said("914xany")})); say != "" {
 		t.Errorf("off a roll: %q", say)
 	}
 }

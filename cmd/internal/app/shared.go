@@ -77,7 +77,12 @@ func (t *layout) share() error {
 	if len(h.items) < 2 {
 		return nil
 	}
-	if h.spots, h.pages = h.area.Put(h.sizes); h.pages >= len(h.items) {
+	// The answers of one piece, and its two hands, are compared: they stay together.
+	with := func(i int) bool {
+		a, b := h.items[i-1], h.items[i]
+		return a.laid != b.laid && t.laid[a.laid].piece.Name == t.laid[b.laid].piece.Name
+	}
+	if h.spots, h.pages = h.area.Put(h.sizes, with); h.pages >= len(h.items) {
 		return nil
 	}
 	for _, k := range h.items {
@@ -141,7 +146,7 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 		var sizes []paging.Size
 		for c := 0; ok && c < t.work.Copies; c++ {
 			var a template.Arranged
-			a, ok = t.arrange(b, l, c, on)
+			a, ok = t.work.arrange(b, l, c, on)
 			ok = ok && on.Fits(a.Size)
 			sizes = append(sizes, a.Size)
 		}
@@ -154,13 +159,13 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 
 // arrange is a copy with its words, so narrow that it goes beside the bar along as
 // well, if that can be.
-func (t *layout) arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
+func (w Work) arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
 	name, beside := l.piece.Title(), on.Area
-	if mark := t.work.Words().Templates().Mark(t.work.marked(l.piece)); mark != "" {
+	if mark := w.Words().Templates().Mark(w.marked(l.piece)); mark != "" {
 		name += ", " + mark
 	}
-	if t.work.Copies > 1 {
-		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, t.work.Copies)
+	if w.Copies > 1 {
+		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, w.Copies)
 	}
 	beside.Width -= on.Notch.Width
 	a, ok := b.Arrange(name, c == 0, beside, lettering.Go())
@@ -172,7 +177,7 @@ func (t *layout) arrange(b template.Block, l laid, c int, on paging.Shelving) (t
 
 // arranged is one of the items with its words.
 func (t *layout) arranged(it item) template.Arranged {
-	a, _ := t.arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
+	a, _ := t.work.arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
 	return a
 }
 

@@ -46,7 +46,7 @@ func (t *layout) summary() []string {
 			lines = append(lines, line)
 		}
 	}
-	if say := t.instead(); say != "" {
+	if say := instead(t); say != "" {
 		lines = append(lines, say)
 	}
 	return lines

@@ -89,6 +89,20 @@ func (h Piece) which(s Swing) string {
 	return "farther from " + string(s.From)
 }
 
+// whichSide is the same for who stands on the line: nothing is above it there.
+func (h Piece) whichSide(s Swing) string {
+	if s.From != "" {
+		return h.which(s)
+	}
+	side := map[bool]string{true: "right", false: "left"}[s.Below]
+	for _, step := range h.Construction.Steps {
+		if b, ok := step.(construct.DrawBase); ok {
+			return fmt.Sprintf("on your %s at %s, facing %s", side, b.From, b.To)
+		}
+	}
+	return fmt.Sprintf("on the %s of the baseline", side)
+}
+
 // line names what a corner lies on already.
 func line(met construct.Step) string {
 	switch s := met.(type) {
@@ -96,6 +110,8 @@ func line(met construct.Step) string {
 		return fmt.Sprintf("the line from %s", s.At)
 	case construct.Parallel:
 		return "the parallel"
+	case construct.HalfCircle:
+		return "the half circle"
 	}
 	return "the first arc"
 }
@@ -132,4 +148,25 @@ func areComputed(figures []string) string {
 		return figures[0] + " is computed."
 	}
 	return geom.Listed(figures) + " are computed."
+}
+
+func (s HalfCircle) over() string { return string(s.Over[0] + s.Over[1]) }
+
+// which of two crossings with a parallel the corner is.
+func (s HalfCircle) which() string {
+	if s.Nearer {
+		return "nearer to " + string(s.Over[0])
+	}
+	return "nearer to " + string(s.Over[1])
+}
+
+// tool that draws it.
+func (s HalfCircle) tool(hand, first, again string) string {
+	switch {
+	case s.First:
+		return first
+	case s.Beam:
+		return again
+	}
+	return hand
 }

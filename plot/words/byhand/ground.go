@@ -13,6 +13,7 @@ type ground struct{}
 
 func (ground) length(h Piece, l unit.Length) string         { return h.Figures.Length(l) }
 func (ground) draw() string                                 { return "mark" }
+func (ground) tools() tools                                 { return tools{"tape", "tape", "instrument", "square", "computed"} }
 func (ground) carriedOn(side string, past geom.Name) string { return runOn(side, past) }
 func (ground) computed(figures []string) string             { return areComputed(figures) }
 
@@ -29,16 +30,30 @@ func (ground) swing(f *figures, s Swing) string {
 	case s.Touches:
 		return fmt.Sprintf("Tape on %s at %s: it barely meets %s. Set %s where the tape stands square on that line.", centre(s), radius, line(s.Meets), s.To)
 	case s.Twice:
-		return fmt.Sprintf("Tape on %s at %s: swing it across %s. Two places fit: %s is the one %s. Peg %s.", centre(s), radius, line(s.Meets), s.To, f.which(s), s.To)
+		return fmt.Sprintf("Tape on %s at %s: swing it across %s. Two places fit: %s is the one %s. Peg %s.", centre(s), radius, line(s.Meets), s.To, f.whichSide(s), s.To)
 	case arc:
 		return fmt.Sprintf("Second tape on %s at %s: where both meet taut, peg %s.", centre(s), radius, s.To)
 	}
 	return fmt.Sprintf("Tape on %s at %s: where it meets %s, peg %s.", centre(s), radius, line(s.Meets), s.To)
 }
 
+func (ground) halfCircle(f *figures, s HalfCircle) string {
+	say := fmt.Sprintf("Halve %s and set a pin. Tape on the pin, held at %s: scratch the half circle on %s's side.", s.over(), s.Over[0], s.To)
+	switch {
+	case s.Meets == nil:
+		return say + fmt.Sprintf(" The square corner %s lies on it.", s.To)
+	case s.Twice:
+		return say + fmt.Sprintf(" It crosses %s twice: peg %s at the crossing %s.", line(s.Meets), s.To, s.which())
+	}
+	return say + fmt.Sprintf(" Where it crosses %s, peg %s.", line(s.Meets), s.To)
+}
+
 func (ground) third(at, angle string, known [2]string) string { return bench{}.third(at, angle, known) }
 
 func (ground) angle(f *figures, s SetAngle) string {
+	if s.By == RightAngle {
+		return fmt.Sprintf("Square off %s at %s by 3-4-5, on %s's side, and run a string.", s.At+s.Along, s.At, s.To) + stringsMeet(s)
+	}
 	angle := f.corner(s)
 	if s.By == OnSquare {
 		return onSlope(f, s, angle, "Run a string") + stringsMeet(s)
@@ -72,7 +87,7 @@ func (ground) mark(f *figures, s MarkOff) string {
 
 func (ground) erect(f *figures, s Erect) string {
 	at, say := footOf(f, s, "String %s on, %s beyond %s, and mark the foot. ", "String %s on beyond %s. Pull %s from %s on it and mark the foot. ", "Pull %s from %s on %s and mark the foot. ")
-	return say + fmt.Sprintf("Square off at %s by 3-4-5. Pull %s along that line. Peg %s.", at, f.told(s.Height, s.Measured), s.To)
+	return say + fmt.Sprintf("Square off at %s by 3-4-5, on %s's side. Pull %s along that line. Peg %s.", at, s.To, f.told(s.Height, s.Measured), s.To)
 }
 
 func (ground) parallel(f *figures, s construct.Parallel) string {
