@@ -45,7 +45,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 
 // marked is how many pieces are marked from a template.
 func (w Work) marked(p solved.Piece) words.Marked {
-	pair := w.Job.Pieces[p.Index].Shape.Pair && !p.Other && w.Turned(solved.Piece{Other: true, Face: p.Face})
+	pair := w.Job.Pieces[p.Index].Shape.Pair && !p.Other && (solved.Piece{Other: true, Face: p.Face}).Turned(w.BothHands)
 	return words.Marked{Each: p.Quantity, Pair: pair}
 }
 

@@ -43,7 +43,7 @@ func instead(t *layout) string {
 		with(s, unit.Paper, s.Name)
 	}
 	line := strings.Join(say, ", ")
-	if pages := w.setOutOn(most.piece); pages > 0 && pages < n {
+	if pages := setOutOn(w, most.piece); pages > 0 && pages < n {
 		if line != "" {
 			line += "; "
 		}
@@ -56,7 +56,7 @@ func instead(t *layout) string {
 }
 
 // setOutOn is how many pages the setting-out sheet of a piece has; 0 where there is none.
-func (w Work) setOutOn(p solved.Piece) int {
+func setOutOn(w Work, p solved.Piece) int {
 	w.Pieces = []solved.Piece{p}
 	s, err := w.setout()
 	if err != nil || s.lay() != nil {

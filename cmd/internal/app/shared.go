@@ -146,7 +146,7 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 		var sizes []paging.Size
 		for c := 0; ok && c < t.work.Copies; c++ {
 			var a template.Arranged
-			a, ok = t.work.arrange(b, l, c, on)
+			a, ok = arrange(t.work, b, l, c, on)
 			ok = ok && on.Fits(a.Size)
 			sizes = append(sizes, a.Size)
 		}
@@ -159,7 +159,7 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 
 // arrange is a copy with its words, so narrow that it goes beside the bar along as
 // well, if that can be.
-func (w Work) arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
+func arrange(w Work, b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
 	name, beside := l.piece.Title(), on.Area
 	if mark := w.Words().Templates().Mark(w.marked(l.piece)); mark != "" {
 		name += ", " + mark
@@ -177,7 +177,7 @@ func (w Work) arrange(b template.Block, l laid, c int, on paging.Shelving) (temp
 
 // arranged is one of the items with its words.
 func (t *layout) arranged(it item) template.Arranged {
-	a, _ := t.work.arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
+	a, _ := arrange(t.work, t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
 	return a
 }
 

@@ -62,7 +62,7 @@ func (w Work) template() (*layout, error) {
 	}
 	left := allSteps
 	for i, p := range w.Pieces {
-		if w.Turned(p) {
+		if p.Turned(w.BothHands) {
 			continue
 		}
 		if n := w.atLeast(p) * float64(w.Copies); n+float64(t.count) > maxPages {

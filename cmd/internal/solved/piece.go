@@ -151,7 +151,9 @@ const otherHand = "other hand"
 // Turned says whether the piece has no template of its own: that of the hand before it is
 // turned over. Where it is stated which face lies up, or both hands are asked for, each
 // has its own.
-func (w Work) Turned(p Piece) bool { return p.Other && !w.BothHands && p.Face == job.AnyFace }
+func (p Piece) Turned(bothHands bool) bool {
+	return p.Other && !bothHands && p.Face == job.AnyFace
+}
 
 // Facing and Hand are what the template says of the piece.
 func (p Piece) Facing() string {
