@@ -58,8 +58,11 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 			}
 			var swings []construct.Swing
 			for _, s := range p.Construction.Steps {
-				if s, ok := s.(construct.Swing); ok {
+				switch s := s.(type) {
+				case construct.Swing:
 					swings = append(swings, s)
+				case construct.HalfCircle: // about the middle of the longest side
+					swings = append(swings, construct.Swing{About: geom.Line{From: tri.Points[0], To: tri.Points[1]}.At(0.5), Radius: tri.Sides[2] / 2, Through: tri.Points[2]})
 				}
 			}
 			if len(arcs) != len(swings) {
@@ -118,6 +121,10 @@ func TestStepsAndLinesAgree(t *testing.T) {
 						t.Errorf("%s: no arc is lettered %s about %s: %q", c.tokens, r, s.Centre, said)
 					}
 				case construct.SetAngle:
+					if math.Abs(s.Angle.Degrees()-90) < 1e-9 {
+						want("Try square on")
+						break
+					}
 					want(style.Figures.Angle(s.Angle))
 				case construct.DrawBase:
 					want(style.Figures.Length(s.Length))

@@ -102,7 +102,7 @@ func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64)
 			for _, shift := range []unit.Length{s, -s} {
 				for k, cost := range sides {
 					t := 0.5 + float64(shift/length)
-					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.25})
+					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.5})
 				}
 			}
 		}
@@ -124,8 +124,9 @@ func (f *face) figureHeight() {
 	w := f.figure(f.heightFigure)
 	led := f.scene.led(w, anchor{Point: f.height.To, toward: f.height.Direction()}, 25)
 	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.crossing(fineLines, crowded))
-	w.say = string(f.corners.Names[2]) + "–" + f.corners.Side(0) + " " + w.say
-	f.putNear(w, f.outline[2], places...)
+	k := f.piece.Apex()
+	w.say = string(f.corners.Names[k]) + "–" + f.corners.Side((k+1)%3) + " " + w.say
+	f.putNear(w, f.outline[k], places...)
 }
 
 // figureArcs writes centre and radius along each arc.

@@ -20,6 +20,9 @@ type Steps interface {
 	// Act is a sentence about one move of the hand, or a few, without a number. Lengths are
 	// in the style's unit, which is named elsewhere but in a class.
 	Act(h ByHand, a byhand.Act) string
+	// Why a triangle is constructed on its baseline, and by its way; empty where nothing
+	// needs to be said.
+	Why(h ByHand) string
 	// Shaping is what is done to the outline when it is drawn: corners, holes, and last the
 	// offsets to the line that is cut.
 	Shaping(h ByHand) []string
@@ -39,7 +42,11 @@ type Steps interface {
 // InWords is every move of a piece in words.
 func InWords(s Steps, h ByHand) (all []string) {
 	for _, a := range h.Acts() {
-		all = append(all, s.Act(h, a))
+		say := s.Act(h, a)
+		if _, begins := a.(construct.DrawBase); begins {
+			say = strings.TrimSpace(say + " " + s.Why(h))
+		}
+		all = append(all, say)
 	}
 	return append(all, s.Shaping(h)...)
 }
@@ -69,8 +76,8 @@ func (steps) OtherHeights(h ByHand) Remark {
 	if t == (triangle.Triangle{}) {
 		return "" // a net, or a page that several pieces share
 	}
-	for i, n := range t.Names[:2] {
-		if h.Heights[i] {
+	for i, n := range t.Names {
+		if h.Heights[i] && i != h.Construction.Apex() {
 			say = append(say, fmt.Sprintf("height from %s %s", n, h.Figures.Length(t.Heights[i])))
 		}
 	}

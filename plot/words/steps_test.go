@@ -31,7 +31,8 @@ func byHand(t testing.TB, by construct.Method, tokens string) words.ByHand {
 // everyStep are constructions in which each kind of step stands, and all that is done
 // to an outline.
 func everyStep(t testing.TB) (all []words.ByHand) {
-	for _, tokens := range []string{"AB=600 BC=450 CA=450", "AB=140 A=40deg C=60deg", "AB=150 A=35.5deg CA=90", "AB=150 C-AB=70 CA=90", "AB=80 A=35deg BC=60"} {
+	for _, tokens := range []string{"AB=600 BC=450 CA=450", "AB=140 A=40deg C=60deg", "AB=150 A=35.5deg CA=90", "AB=150 C-AB=70 CA=90", "AB=80 A=35deg BC=60",
+		"AB=100 C=90deg CA=60", "AB=100 C=90deg A=40deg", "AB=100 C=90deg C-AB=40", "AB=100 A=90deg BC=130"} {
 		all = append(all, byHand(t, construct.AsMeasured, tokens))
 	}
 	all = append(all, byHand(t, construct.BySquare, "AB=300 A=110deg CA=200"))

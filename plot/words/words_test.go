@@ -77,6 +77,17 @@ var examples = map[string]example{
 		}
 		return all
 	}},
+	"Steps.Why": {say: func(t *testing.T, l words.Language) (all []string) {
+		h := byHand(t, construct.AsMeasured, "AB=160 BC=100 CA=90")
+		h.Reach = 120
+		for r := construct.AllGiven; r <= construct.TooFlatly; r++ {
+			for _, ruler := range []bool{true, false} {
+				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler}
+				all = append(all, l.Steps().Why(h))
+			}
+		}
+		return all
+	}},
 	"Steps.Radius": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Steps().Radius(words.ByHand{}, construct.Swing{Centre: "A", Radius: 450}))
 	}},
@@ -211,7 +222,7 @@ var examples = map[string]example{
 	"Pages.HowToPrint": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().HowToPrint()) }},
 	"Pages.ForPrinter": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().ForPrinter("loft")) }},
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
+		return []string{l.Pages().Sheet("7", 12), l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
 	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
 	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},

@@ -11,6 +11,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/profiles/job"
 )
@@ -61,7 +62,7 @@ func TestShared(t *testing.T) {
 			n++
 			bars, words := 0, []string{}
 			for _, op := range p.Ops {
-				if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() == 100 {
+				if long, _, ok := furniture.Ladder(op); ok && max(long-100, 100-long) < 1e-9 {
 					bars++
 				}
 				if w, ok := op.(draw.Text); ok {
@@ -170,5 +171,31 @@ func TestSharedPlaces(t *testing.T) {
 	}
 	if outlines != places || places < 10 {
 		t.Errorf("%d outlines, %d places on pages that pieces share", outlines, places)
+	}
+}
+
+// Both triangles that fit one line of the class sheet stand on one page, whatever is
+// before them; what stands first on a page stands at its top left.
+func TestAnswersStandTogether(t *testing.T) {
+	for before := range 4 {
+		text := "trade: teacher\npieces:\n"
+		for n := range before {
+			text += fmt.Sprintf("  - {name: P%d, measure: [AB=%d, BC=80, CA=60]}\n", n, 90+n)
+		}
+		made := templateOf(t, text+"  - {name: Two, measure: [KL=80, K=35deg, LM=60], pick: both}\n  - {name: Last, measure: [DE=50, EF=60, FD=70]}\n", Options{})
+		h := made.shared
+		if len(h.spots) < before+3 {
+			t.Fatalf("%d before: %d pieces share pages", before, len(h.spots))
+		}
+		if a, b := h.spots[before], h.spots[before+1]; a.Page != b.Page {
+			t.Errorf("%d before: the two answers stand on pages %d and %d", before, a.Page, b.Page)
+		}
+		first := map[int]bool{}
+		for _, p := range h.spots {
+			if !first[p.Page] && p.At != (geom.Point{}) {
+				t.Errorf("%d before: page %d begins at %v", before, p.Page, p.At)
+			}
+			first[p.Page] = true
+		}
 	}
 }

@@ -35,7 +35,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 		for k := range pieces {
 			pieces[k].Warnings = append(pieces[k].Warnings, m.ReadAs(m.Measured[i])...)
 		}
-		if pieces, err = shaped(p, pieces, m.Bare, m.Figures); err != nil {
+		if pieces, err = w.shaped(p, pieces); err != nil {
 			return w, err
 		}
 		for _, q := range pieces {
@@ -122,7 +122,7 @@ func (w Work) solve(index int) ([]Piece, error) {
 				return nil, errorOf(p, err)
 			}
 		}
-		if q.Construction, err = construct.Construct(solution, i, p.With); err != nil {
+		if q.Construction, err = construct.Choose(solution, i, w.hand(p)); err != nil {
 			return nil, errorOf(p, err)
 		}
 		pieces = append(pieces, q)

@@ -13,6 +13,7 @@ type bench struct{}
 
 func (bench) length(h Piece, l unit.Length) string         { return h.Figures.Length(l) }
 func (bench) draw() string                                 { return "knife" }
+func (bench) tools() tools                                 { return tools{"compasses", "rule", "protractor", "try square", "computed"} }
 func (bench) carriedOn(side string, past geom.Name) string { return runOn(side, past) }
 func (bench) computed(figures []string) string             { return areComputed(figures) }
 
@@ -40,6 +41,18 @@ func (bench) swing(f *figures, s Swing) string {
 	return say + fmt.Sprintf("cross %s. Prick %s.", line(s.Meets), s.To)
 }
 
+func (bench) halfCircle(f *figures, s HalfCircle) string {
+	say := fmt.Sprintf("Halve %s. From the middle, the %s open to %s, scribe the half circle above %s.",
+		s.over(), s.tool("compasses", "trammel, or a batten on a pin,", "trammel"), s.Over[0], s.over())
+	switch {
+	case s.Meets == nil:
+		return say + fmt.Sprintf(" The square corner %s lies on it.", s.To)
+	case s.Twice:
+		return say + fmt.Sprintf(" It crosses %s twice: %s is the crossing %s. Prick %s.", line(s.Meets), s.To, s.which(), s.To)
+	}
+	return say + fmt.Sprintf(" It crosses %s at %s. Prick %s.", line(s.Meets), s.To, s.To)
+}
+
 func (bench) third(at, angle string, known [2]string) string {
 	return fmt.Sprintf("Angle %s is %s: what %s and %s leave of 180°.", at, angle, known[0], known[1])
 }
@@ -48,6 +61,8 @@ func (bench) angle(f *figures, s SetAngle) string {
 	base, angle := string(s.At+s.Along), f.corner(s)
 	say := ""
 	switch s.By {
+	case RightAngle:
+		say = fmt.Sprintf("Try square on %s at %s: knife a line up.", base, s.At)
 	case OnSquare:
 		say = onSlope(f, s, angle, "Strike the line")
 	case ByChord:

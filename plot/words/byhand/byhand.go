@@ -1,7 +1,7 @@
 // Package byhand says how a piece is made by hand: the moves of the hand as values, with
 // all that a sentence about them says, and the sentences in the voice of each place.
 //
-// Files, from the top floor to the ground: shaping.go, say.go, class.go, floor.go, ground.go,
+// Files, from the top floor to the ground: shaping.go, say.go, why.go, class.go, floor.go, ground.go,
 // bench.go, figures.go, settings.go, byhand.go.
 package byhand
 
@@ -59,6 +59,13 @@ type (
 		construct.MarkOff
 		Arm bool
 	}
+	// HalfCircle is the half circle over the baseline.
+	HalfCircle struct {
+		construct.HalfCircle
+		Beam, First bool
+		Meets       construct.Step
+		Nearer      bool // of two crossings the one nearer to Over[0]
+	}
 	// Erect is a perpendicular. Along is 0 where the foot is the corner.
 	Erect struct {
 		construct.Erect
@@ -76,8 +83,8 @@ type (
 	}
 )
 
-// AngleBy is what an angle is set off by: a slope by the square, as run and rise; what the
-// protractor has a mark for by that; anything else by its chord, so that nothing is
+// AngleBy is what an angle is set off by: a slope by the square, as run and rise; a right
+// angle by the square; what the protractor has a mark for by that; anything else by its chord, so that nothing is
 // rounded to the next mark.
 type AngleBy uint8
 
@@ -85,6 +92,7 @@ const (
 	OnProtractor AngleBy = iota
 	OnSquare
 	ByChord
+	RightAngle
 )
 
 // handCompasses are the largest that are held in one hand: common practice, no source.
@@ -135,12 +143,17 @@ func (h Piece) Acts() (all []Act) {
 		case Swing:
 			a.First, beam = a.Beam && !beam, beam || a.Beam
 			act = a
+		case HalfCircle:
+			a.First, beam = a.Beam && !beam, beam || a.Beam
+			act = a
 		case SetAngle:
 			if a.By == OnProtractor && a.Chord > 0 {
 				a.Again, chord = chord, true
 			}
-			round := turn(a)
-			a.Turned, before = round*before < 0, round
+			if a.By == OnProtractor { // the square has no other side
+				round := turn(a)
+				a.Turned, before = round*before < 0, round
+			}
 			act = a
 		case Join:
 			last = len(all)
@@ -186,6 +199,12 @@ func (h Piece) act(step construct.Step, done []construct.Step) Act {
 		return h.swing(s, meets(done, s.To))
 	case construct.SetAngle:
 		return h.setAngle(SetAngle{SetAngle: s, Meets: meets(done, s.To)})
+	case construct.HalfCircle:
+		a := HalfCircle{HalfCircle: s, Beam: h.beam(s.Radius), Meets: meets(done, s.To)}
+		if base, ok := h.Construction.Base(); ok {
+			a.Nearer = s.Through.Distance(base.Line.From) < s.Other.Distance(base.Line.From)
+		}
+		return a
 	case construct.MarkOff:
 		return MarkOff{s, meets(done, s.To) != nil}
 	case construct.Erect:
@@ -193,7 +212,8 @@ func (h Piece) act(step construct.Step, done []construct.Step) Act {
 		if max(s.Along, -s.Along) < same {
 			s.Along = 0
 		}
-		return Erect{s, s.Along > 0 && s.Along > h.Construction.Outline.Sides[0]}
+		base, _ := h.Construction.Base()
+		return Erect{s, s.Along > 0 && s.Along > base.Length}
 	case construct.Join:
 		return Join{Names: []string{string(s.From), string(s.To)}}
 	case construct.CheckHeight:
@@ -212,6 +232,8 @@ func meets(done []construct.Step, n geom.Name) construct.Step {
 		case construct.SetAngle:
 			to = s.To
 		case construct.Parallel:
+			to = s.To
+		case construct.HalfCircle:
 			to = s.To
 		}
 		if to == n {
@@ -235,18 +257,20 @@ func (h Piece) obtuse(side [2]geom.Name) (ends [2]geom.Name) {
 	return ends
 }
 
+// beam says whether a radius is more than the compasses in one hand reach.
+func (h Piece) beam(radius unit.Length) bool { return radius > cmp.Or(h.Reach, handCompasses) }
+
 func (h Piece) swing(s construct.Swing, met construct.Step) Swing {
-	a := Swing{Swing: s, Beam: s.Radius > cmp.Or(h.Reach, handCompasses), Meets: met}
+	a := Swing{Swing: s, Beam: h.beam(s.Radius), Meets: met}
 	var from geom.Point
 	switch m := met.(type) {
 	case construct.SetAngle:
 		a.From, from = m.At, m.Ray.From
 	case construct.Parallel: // from the centre of the arc both are as far
-		t, end := h.Construction.Outline, 0
-		if s.Centre == t.Names[0] {
-			end = 1
+		base, _ := h.Construction.Base()
+		if a.From, from = base.From, base.Line.From; s.Centre == base.From {
+			a.From, from = base.To, base.Line.To
 		}
-		a.From, from = t.Names[end], t.Points[end]
 	}
 	if s.Tell != "" {
 		a.From, from = s.Tell, s.TellAt
@@ -279,6 +303,10 @@ func (h Piece) setAngle(a SetAngle) SetAngle {
 		if a.Run > a.Arm.Length() {
 			a.Beyond = a.Along
 		}
+		return a
+	}
+	if math.Abs(float64(a.Angle-unit.Turn/4)) < 1e-12 {
+		a.By = RightAngle
 		return a
 	}
 	if marks := float64(a.Angle / h.Protractor); h.Protractor > 0 && math.Abs(marks-math.Round(marks)) > 0.1 { // a tenth of its step is judged by eye

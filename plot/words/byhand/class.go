@@ -19,6 +19,9 @@ func (class) carriedOn(side string, past geom.Name) string {
 }
 
 func (class) draw() string { return "draw" }
+func (class) tools() tools {
+	return tools{"compasses", "ruler", "protractor", "set square", "worked out"}
+}
 
 func (class) computed(figures []string) string {
 	if len(figures) == 1 {
@@ -51,6 +54,18 @@ func (class) swing(f *figures, s Swing) string {
 	return say + fmt.Sprintf("cut %s. Label the crossing %s.", line(s.Meets), s.To)
 }
 
+func (class) halfCircle(f *figures, s HalfCircle) string {
+	say := fmt.Sprintf("Halve %s and mark the middle. With %s, centre the middle, opened to %s, draw the half circle above %s.",
+		s.over(), s.tool("compasses", "beam compasses or a batten on a pin", "beam compasses"), s.Over[0], s.over())
+	switch {
+	case s.Meets == nil:
+		return say + fmt.Sprintf(" The square corner %s lies on it.", s.To)
+	case s.Twice:
+		return say + fmt.Sprintf(" It cuts %s twice: label the crossing %s with %s.", line(s.Meets), s.which(), s.To)
+	}
+	return say + fmt.Sprintf(" It crosses %s: label the crossing %s.", line(s.Meets), s.To)
+}
+
 func (class) third(at, angle string, known [2]string) string {
 	return fmt.Sprintf("Work out angle %s: 180° − %s − %s = %s.", at, known[0], known[1], angle)
 }
@@ -58,6 +73,8 @@ func (class) third(at, angle string, known [2]string) string {
 func (class) angle(f *figures, s SetAngle) string {
 	base, at, angle, say := string(s.At+s.Along), s.At, f.corner(s), ""
 	switch s.By {
+	case RightAngle:
+		say = fmt.Sprintf("Hold the set square on %s with its corner at %s and draw upwards.", base, at)
 	case OnSquare:
 		along := base
 		if s.Beyond != "" {

@@ -110,6 +110,8 @@ func line(met construct.Step) string {
 		return fmt.Sprintf("the line from %s", s.At)
 	case construct.Parallel:
 		return "the parallel"
+	case construct.HalfCircle:
+		return "the half circle"
 	}
 	return "the first arc"
 }
@@ -146,4 +148,25 @@ func areComputed(figures []string) string {
 		return figures[0] + " is computed."
 	}
 	return geom.Listed(figures) + " are computed."
+}
+
+func (s HalfCircle) over() string { return string(s.Over[0] + s.Over[1]) }
+
+// which of two crossings with a parallel the corner is.
+func (s HalfCircle) which() string {
+	if s.Nearer {
+		return "nearer to " + string(s.Over[0])
+	}
+	return "nearer to " + string(s.Over[1])
+}
+
+// tool that draws it.
+func (s HalfCircle) tool(hand, first, again string) string {
+	switch {
+	case s.First:
+		return first
+	case s.Beam:
+		return again
+	}
+	return hand
 }

@@ -13,6 +13,7 @@ type floor struct{}
 
 func (floor) length(h Piece, l unit.Length) string         { return h.Figures.Length(l) }
 func (floor) draw() string                                 { return "pencil" }
+func (floor) tools() tools                                 { return tools{"compasses", "tape", "angle finder", "square", "computed"} }
 func (floor) carriedOn(side string, past geom.Name) string { return runOn(side, past) }
 func (floor) computed(figures []string) string             { return areComputed(figures) }
 
@@ -37,12 +38,26 @@ func (floor) swing(f *figures, s Swing) string {
 	return say + fmt.Sprintf("across %s. The cross is %s.", line(s.Meets), s.To)
 }
 
+func (floor) halfCircle(f *figures, s HalfCircle) string {
+	say := fmt.Sprintf("Halve %s. %s on the middle, open to %s: pencil the half circle above %s.",
+		s.over(), s.tool("Compasses", "Pin and batten", "Pin and batten"), s.Over[0], s.over())
+	switch {
+	case s.Meets == nil:
+		return say + fmt.Sprintf(" The square corner %s lies on it.", s.To)
+	case s.Twice:
+		return say + fmt.Sprintf(" It crosses %s twice: %s is the crossing %s.", line(s.Meets), s.To, s.which())
+	}
+	return say + fmt.Sprintf(" Where it crosses %s is %s.", line(s.Meets), s.To)
+}
+
 func (floor) third(at, angle string, known [2]string) string { return bench{}.third(at, angle, known) }
 
 func (floor) angle(f *figures, s SetAngle) string {
 	base, angle := string(s.At+s.Along), f.corner(s)
 	say := ""
 	switch s.By {
+	case RightAngle:
+		say = fmt.Sprintf("Square up from %s on %s and check 3-4-5.", s.At, base)
 	case OnSquare:
 		say = onSlope(f, s, angle, "Draw the line")
 	case ByChord:

@@ -13,6 +13,7 @@ type ground struct{}
 
 func (ground) length(h Piece, l unit.Length) string         { return h.Figures.Length(l) }
 func (ground) draw() string                                 { return "draw" }
+func (ground) tools() tools                                 { return tools{"tape", "tape", "instrument", "square", "computed"} }
 func (ground) carriedOn(side string, past geom.Name) string { return runOn(side, past) }
 func (ground) computed(figures []string) string             { return areComputed(figures) }
 
@@ -36,9 +37,23 @@ func (ground) swing(f *figures, s Swing) string {
 	return fmt.Sprintf("Tape on %s at %s: where it meets %s, peg %s.", centre(s), radius, line(s.Meets), s.To)
 }
 
+func (ground) halfCircle(f *figures, s HalfCircle) string {
+	say := fmt.Sprintf("Halve %s and set a pin. Tape on the pin, held at %s: scratch the half circle on %s's side.", s.over(), s.Over[0], s.To)
+	switch {
+	case s.Meets == nil:
+		return say + fmt.Sprintf(" The square corner %s lies on it.", s.To)
+	case s.Twice:
+		return say + fmt.Sprintf(" It crosses %s twice: peg %s at the crossing %s.", line(s.Meets), s.To, s.which())
+	}
+	return say + fmt.Sprintf(" Where it crosses %s, peg %s.", line(s.Meets), s.To)
+}
+
 func (ground) third(at, angle string, known [2]string) string { return bench{}.third(at, angle, known) }
 
 func (ground) angle(f *figures, s SetAngle) string {
+	if s.By == RightAngle {
+		return fmt.Sprintf("Square off %s at %s by 3-4-5, on %s's side, and run a string.", s.At+s.Along, s.At, s.To) + stringsMeet(s)
+	}
 	angle := f.corner(s)
 	if s.By == OnSquare {
 		return onSlope(f, s, angle, "Run a string") + stringsMeet(s)

@@ -27,6 +27,7 @@ type place interface {
 	base(f *figures, s construct.DrawBase) string
 	swing(f *figures, s Swing) string
 	angle(f *figures, s SetAngle) string
+	halfCircle(f *figures, s HalfCircle) string
 	third(angle, of string, known [2]string) string
 	mark(f *figures, s MarkOff) string
 	erect(f *figures, s Erect) string
@@ -37,6 +38,7 @@ type place interface {
 	checkHeight(f *figures, from geom.Name, side string, l unit.Length) string
 	carriedOn(side string, past geom.Name) string
 	draw() string // the word for drawing a line
+	tools() tools
 }
 
 // Act is a move of the hand in sentences, without a number before them. What is not
@@ -56,6 +58,8 @@ func (v Voice) act(f *figures, act Act) string {
 		return v.base(f, s)
 	case Swing:
 		return v.swing(f, s)
+	case HalfCircle:
+		return v.halfCircle(f, s)
 	case construct.ThirdAngle:
 		known := [2]string{f.Piece.angle(s.Others[0], s.Known[0]), f.Piece.angle(s.Others[1], s.Known[1])}
 		return v.third(string(s.At), f.fineAngle(s.Angle), known)
