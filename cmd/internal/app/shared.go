@@ -77,7 +77,12 @@ func (t *layout) share() error {
 	if len(h.items) < 2 {
 		return nil
 	}
-	if h.spots, h.pages = h.area.Put(h.sizes); h.pages >= len(h.items) {
+	// The answers of one piece, and its two hands, are compared: they stay together.
+	with := func(i int) bool {
+		a, b := h.items[i-1], h.items[i]
+		return a.laid != b.laid && t.laid[a.laid].piece.Name == t.laid[b.laid].piece.Name
+	}
+	if h.spots, h.pages = h.area.Put(h.sizes, with); h.pages >= len(h.items) {
 		return nil
 	}
 	for _, k := range h.items {
