@@ -44,22 +44,22 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 		cover       paging.Cover
 		without, of int // saw and square
 	}{
-		{"AB=600 BC=450 CA=450", a4, paging.Full, 2, 2},
-		{"AB=900 BC=640 CA=1100", a4, paging.Full, 2, 2},
-		{"AB=900 BC=640 CA=1100", letter, paging.OutlineOnly, 2, 2},
-		{"AB=8000 BC=6000 CA=5000", a4, paging.Full, 2, 2},
-		{"AB=8000 BC=6000 CA=5000", a4, paging.OutlineOnly, 2, 2},
+		{"AB=600 BC=450 CA=450", a4, paging.Full, 1, 2},
+		{"AB=900 BC=640 CA=1100", a4, paging.Full, 1, 2},
+		{"AB=900 BC=640 CA=1100", letter, paging.OutlineOnly, 1, 2},
+		{"AB=8000 BC=6000 CA=5000", a4, paging.Full, 1, 2},
+		{"AB=8000 BC=6000 CA=5000", a4, paging.OutlineOnly, 1, 2},
 		{"AB=900 BC=640 CA=1100", a3, paging.Full, 1, 1},
-		{"AB=2000 BC=1990 CA=60", a4, paging.Full, 2, 2},
-		{"AB=5000 A=40deg C=60deg", a4, paging.Full, 2, 2},
+		{"AB=2000 BC=1990 CA=60", a4, paging.Full, 1, 2},
+		{"AB=5000 A=40deg C=60deg", a4, paging.Full, 1, 2},
 		{"AB=5000 A=40deg C=60deg", a0, paging.Full, 1, 1},
-		{"AB=7200 A=35deg B=35deg", a4, paging.Full, 2, 2},
+		{"AB=7200 A=35deg B=35deg", a4, paging.Full, 1, 2},
 		{"AB=7200 A=35deg B=35deg", a5, paging.Full, 3, 4},
 		{"AB=7200 A=35deg B=35deg", lying, paging.Full, 2, 2},
-		{"AB=500 BC=300 CA=230", lying, paging.Full, 2, 2},
-		{"AB=500 BC=300 CA=230", a5, paging.Full, 3, 3},
+		{"AB=500 BC=300 CA=230", lying, paging.Full, 1, 2},
+		{"AB=500 BC=300 CA=230", a5, paging.Full, 2, 3},
 		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 3, 4},
-		{"AB=150 BC=120 CA=130", a4, paging.Full, 1, 2},
+		{"AB=150 BC=120 CA=130", a4, paging.Full, 1, 1},
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, c.cover)

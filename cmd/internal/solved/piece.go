@@ -146,7 +146,7 @@ func (w Work) InPiece(p Piece, err error) error {
 	return err
 }
 
-const otherHand = "other hand"
+const otherHand = "opposite hand"
 
 // Turned says whether the piece has no template of its own: that of the hand before it is
 // turned over. Where it is stated which face lies up, or both hands are asked for, each
