@@ -26,7 +26,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language, Lettering: w.Trade.Lettering,
 		Note: w.Words().Templates().Measures(l.piece.Shape),
 	}
 }
