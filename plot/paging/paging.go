@@ -7,7 +7,8 @@
 //
 // Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, search.go,
 // plan.go, order.go, cover.go, walk_fewest.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
-// triangle_rows.go, grid.go, shelves.go, joins.go.
+// triangle_rows.go, grid.go, shelves.go, joins.go,
+// join_words.go.
 package paging
 
 import (

@@ -220,7 +220,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	var page draw.Page
 	for page = range plan.Pages(d, f, r) {
 	}
-	page = cautioned(page, on, h.used(n), template.Style{Language: w.Language, Lettering: w.Trade.Lettering})
+	page = w.cautioned(page, on, h.used(n))
 	page.Piece, page.Places = strings.Join(names, ", "), places
 	const most = 80 // letters of a bookmark
 	if runes := []rune(page.Piece); len(runes) > most {
@@ -241,11 +241,11 @@ func (h shared) used(n int) unit.Length {
 }
 
 // cautioned is the page with the cautions, below the pieces if there is room.
-func cautioned(page draw.Page, on paging.Sheet, used unit.Length, style template.Style) draw.Page {
+func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
 	below := on
 	below.Top += used
 	for _, s := range []paging.Sheet{below, on} {
-		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), style)
+		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{Language: w.Language, Lettering: w.Trade.Lettering})
 		if len(p.Ops) > len(page.Ops) {
 			return p
 		}
