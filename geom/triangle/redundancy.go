@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 // finest is what stands for a tolerance stated as zero, in mm or degrees:
@@ -168,7 +170,7 @@ func (d *desk) adjust(which []int, target []float64, s plain) plain {
 	return s
 }
 
-func squares(v []float64) float64 { return dot(v, v) }
+func squares(v []float64) float64 { return floats.Dot(v, v) }
 
 // agrees says whether some triangle has every measurement within its tolerance.
 //
