@@ -202,8 +202,7 @@ func mirrored(p geom.Point, l geom.Line) geom.Point {
 
 // offset of a point from a line, positive on the left of it.
 func offset(l geom.Line, p geom.Point) unit.Length {
-	d, w := l.To.Minus(l.From), p.Minus(l.From)
-	return unit.Length(float64(d.X*w.Y-d.Y*w.X) / float64(l.Length()))
+	return unit.Length(geom.Side(geom.VectorOf(l.From), geom.VectorOf(l.To), geom.VectorOf(p)) / l.Length().MM())
 }
 
 // tell is the known point whose distances from the two crossings differ most;

@@ -3,6 +3,7 @@ package construct
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/triangle"
@@ -56,35 +57,6 @@ var computed = []plan{
 	{nil, nil, (*bench).twoArcs},
 }
 
-// directPlan is the first construction that sets only what m has, or the third
-// angle of two that it has; nil where there is none.
-func directPlan(m [9]bool) *plan {
-	set, ok := triangle.DirectSet(m)
-	if !ok {
-		return nil
-	}
-	var angles []triangle.Quantity
-	for _, q := range triangle.DirectSets[set] {
-		if q.Kind() == triangle.Angle {
-			angles = append(angles, q)
-		}
-	}
-	return &plan{angles: angles, draw: direct[set]}
-}
-
-func firstPlan(plans []plan, m [9]bool) *plan {
-next:
-	for i := range plans {
-		for _, q := range plans[i].needs {
-			if !m[q] {
-				continue next
-			}
-		}
-		return &plans[i]
-	}
-	return nil
-}
-
 // planFor chooses the construction.
 func planFor(by Method, m [9]bool) plan {
 	switch by {
@@ -102,10 +74,13 @@ func planFor(by Method, m [9]bool) plan {
 		}
 		return plan{angles: []triangle.Quantity{atP}, draw: angleP}
 	}
-	if p := directPlan(m); p != nil {
-		return *p
+	if set, ok := triangle.DirectSet(m); ok {
+		length := func(q triangle.Quantity) bool { return q.Kind() != triangle.Angle }
+		return plan{angles: slices.DeleteFunc(slices.Clone(triangle.DirectSets[set][:]), length), draw: direct[set]}
 	}
-	return *firstPlan(computed, triangle.WithThird(m))
+	k := triangle.WithThird(m)
+	unknown := func(q triangle.Quantity) bool { return !k[q] }
+	return computed[slices.IndexFunc(computed, func(p plan) bool { return !slices.ContainsFunc(p.needs, unknown) })]
 }
 
 func bit(b bool) int {
@@ -212,13 +187,17 @@ func (b *bench) ray(end int, other *geom.Point) {
 	if other != nil {
 		length = max(length, from.Distance(*other))
 	}
-	direction := b.t.Angles[0]
-	if end == 1 {
-		direction = unit.Turn/2 - b.t.Angles[1]
-	}
 	b.do(SetAngle{At: b.t.Names[end], Along: b.t.Names[1-end], Angle: b.t.Angles[end],
-		Arm: geom.Line{From: from, To: b.t.Points[1-end]}, Ray: geom.Line{From: from, To: from.Toward(direction, length+past(length))},
+		Arm: geom.Line{From: from, To: b.t.Points[1-end]}, Ray: geom.Line{From: from, To: from.Toward(b.direction(end), length+past(length))},
 		To: b.t.Names[2], Measured: b.use(triangle.AngleAt(end))})
+}
+
+// direction from an end of the baseline to the apex.
+func (b *bench) direction(end int) unit.Angle {
+	if end == 1 {
+		return unit.Turn/2 - b.t.Angles[1]
+	}
+	return b.t.Angles[0]
 }
 
 // join an end of the baseline with the apex.
@@ -226,11 +205,15 @@ func (b *bench) join(end int) {
 	b.do(Join{From: b.t.Names[end], To: b.t.Names[2], Line: geom.Line{From: b.t.Points[end], To: b.t.Points[2]}})
 }
 
+func (b *bench) joinBoth() {
+	b.join(0)
+	b.join(1)
+}
+
 func (b *bench) twoArcs() {
 	b.swing(0, nil)
 	b.swing(1, nil)
-	b.join(0)
-	b.join(1)
+	b.joinBoth()
 }
 
 // angleAndMark: the angle at one end and the side along its ray; a measured
@@ -258,8 +241,7 @@ func (b *bench) square(i int) bool {
 func (b *bench) twoAngles() {
 	b.ray(0, nil)
 	b.ray(1, nil)
-	b.join(0)
-	b.join(1)
+	b.joinBoth()
 }
 
 // rayAndArc: the angle at one end, and the arc from the other that meets its
@@ -268,11 +250,7 @@ func (b *bench) rayAndArc(end int) {
 	c, a, x := b.t.Sides[2], b.t.Sides[end], b.t.Sides[1-end]
 	var other *geom.Point
 	if y := (c - a) * (c + a) / x; y > 0 && apart(x, y) {
-		direction := b.t.Angles[0]
-		if end == 1 {
-			direction = unit.Turn/2 - b.t.Angles[1]
-		}
-		p := b.t.Points[end].Toward(direction, y)
+		p := b.t.Points[end].Toward(b.direction(end), y)
 		other = &p
 	}
 	b.ray(end, other)
@@ -295,15 +273,13 @@ func (b *bench) parallelAndArc(end int) {
 	}
 	b.parallel(other)
 	b.swing(end, other)
-	b.join(0)
-	b.join(1)
+	b.joinBoth()
 }
 
 func (b *bench) parallelAndRay(end int) {
 	b.parallel(nil)
 	b.ray(end, nil)
-	b.join(0)
-	b.join(1)
+	b.joinBoth()
 }
 
 // parallel to the baseline through the apex and through the other point where there is one.
@@ -331,8 +307,7 @@ func (b *bench) offset() {
 	}
 	b.do(Erect{From: b.t.Names[from], Toward: b.t.Names[1-from], Foot: geom.Point{X: b.t.Points[2].X, Y: 0}, Top: b.t.Points[2],
 		Along: along, Height: b.t.Heights[2], To: b.t.Names[2], Measured: measured})
-	b.join(0)
-	b.join(1)
+	b.joinBoth()
 }
 
 // checks on what was not set: every side, whatever else was measured, and an
@@ -343,9 +318,10 @@ func (b *bench) checks() {
 			b.do(CheckSide{From: b.t.Names[j], To: b.t.Names[k], Length: b.t.Sides[i]})
 		}
 	}
-	angle := false
+	left := func(i int) bool { q := triangle.AngleAt(i); return b.measured[q] && !b.used[q] }
+	angle := left(0) || left(1) || left(2)
 	for _, i := range []int{2, 0, 1} {
-		if q := triangle.AngleAt(i); !b.used[q] && (b.measured[q] || !angle && !b.measuredAngleLeft()) {
+		if q := triangle.AngleAt(i); !b.used[q] && (b.measured[q] || !angle) {
 			angle = true
 			b.do(CheckAngle{At: b.t.Names[i], Angle: b.t.Angles[i]})
 		}
@@ -355,14 +331,4 @@ func (b *bench) checks() {
 			b.do(CheckHeight{From: b.t.Names[i], Base: [2]geom.Name{b.t.Names[(i+1)%3], b.t.Names[(i+2)%3]}, Height: b.t.Heights[i]})
 		}
 	}
-}
-
-// measuredAngleLeft says whether an angle was measured and not set.
-func (b *bench) measuredAngleLeft() bool {
-	for i := range 3 {
-		if b.measured[triangle.AngleAt(i)] && !b.used[triangle.AngleAt(i)] {
-			return true
-		}
-	}
-	return false
 }
