@@ -49,7 +49,7 @@ func placed(f *unit.Fault, text, where string) *unit.Fault {
 
 // blame gives a fault the place of the allowance of a side or of the one after it.
 func (m *maker) blame(side int, f *unit.Fault) *unit.Fault {
-	for _, i := range []int{side, m.next(side)} {
+	for _, i := range []int{side, m.Next(side)} {
 		if a := m.allowances[i]; a != nil {
 			return placed(f, a.Text, a.Where)
 		}
@@ -72,7 +72,7 @@ func (m *maker) blamePart(f *unit.Fault, parts ...part) *unit.Fault {
 
 // tooMuch is what corners take of side i that it does not have.
 func (m *maker) tooMuch(i int, taken []unit.Length) *unit.Fault {
-	j := m.next(i)
+	j := m.Next(i)
 	has := m.shape.Sides[i].Whole.Length()
 	one, other := i, j
 	if taken[j] > taken[i] {
@@ -81,16 +81,16 @@ func (m *maker) tooMuch(i int, taken []unit.Length) *unit.Fault {
 	c := m.treated[one]
 	f := &unit.Fault{}
 	if taken[other] > 0 {
-		f.What = fmt.Sprintf("corners %s and %s take %s and %s of edge %s, which has %s", m.names[i], m.names[j],
-			m.words.length(taken[i]), m.words.length(taken[j]), m.side(i), m.words.length(has))
+		f.What = fmt.Sprintf("corners %s and %s take %s and %s of edge %s, which has %s", m.Names[i], m.Names[j],
+			m.words.length(taken[i]), m.words.length(taken[j]), m.Side(i), m.words.length(has))
 	} else {
-		f.What = fmt.Sprintf("the corner takes %s of edge %s, which has %s", m.words.length(taken[one]), m.side(i), m.words.length(has))
+		f.What = fmt.Sprintf("the corner takes %s of edge %s, which has %s", m.words.length(taken[one]), m.Side(i), m.words.length(has))
 	}
 	switch room := has - taken[other]; {
 	case room <= touching:
-		f.Hint = fmt.Sprintf("%s takes all of it already", m.names[other])
+		f.Hint = fmt.Sprintf("%s takes all of it already", m.Names[other])
 	case c.Do == Round:
-		f.Hint = fmt.Sprintf("the largest radius that %s leaves room for is %s", m.side(i), m.words.down(room/unit.Length(m.corners[one].setBack(1))-touching))
+		f.Hint = fmt.Sprintf("the largest radius that %s leaves room for is %s", m.Side(i), m.words.down(room/unit.Length(m.corners[one].setBack(1))-touching))
 	default:
 		f.Hint = "a set-back of less than " + m.words.length(room) + " leaves something of the edge"
 	}
@@ -110,7 +110,7 @@ func (m *maker) eaten(i int, left unit.Length) *unit.Fault {
 	}
 	// The largest of the side's and its neighbours' is to blame.
 	var worst *Allowance
-	for _, k := range []int{i, m.before(i), m.next(i)} {
+	for _, k := range []int{i, m.Before(i), m.Next(i)} {
 		if a := m.allowances[k]; a != nil && (worst == nil || max(a.By, -a.By) > max(worst.By, -worst.By)) {
 			worst = a
 		}

@@ -9,10 +9,9 @@ import (
 
 // maker is a shape while it is made.
 type maker struct {
-	outline geom.Polygon
-	names   []geom.Name
-	words   words
-	corners []corner
+	geom.Outline // its names and points
+	words        words
+	corners      []corner
 
 	allowances []*Allowance // of each side, nil where none is asked for
 	treated    []*Corner    // of each corner, likewise
@@ -20,13 +19,6 @@ type maker struct {
 	finishedParts, cutParts []part // of each segment of the contours
 	shape                   Shape
 }
-
-func (m *maker) next(i int) int { return (i + 1) % len(m.outline) }
-
-func (m *maker) before(i int) int { return (i + len(m.outline) - 1) % len(m.outline) }
-
-// side is the name of side i in the outline's order.
-func (m *maker) side(i int) string { return string(m.names[i] + m.names[m.next(i)]) }
 
 // part is what a segment of a contour belongs to.
 type part struct {
@@ -50,8 +42,8 @@ func (v Vertex) treatment() treatment { return treatment{v.Do, float64(v.By), fl
 
 // sideOf finds an edge by its ends, in either order.
 func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
-	for i := range m.names {
-		a, b := m.names[i], m.names[m.next(i)]
+	for i := range m.Names {
+		a, b := m.Names[i], m.Names[m.Next(i)]
 		if edge == [2]geom.Name{a, b} || edge == [2]geom.Name{b, a} {
 			return i, nil
 		}
@@ -61,17 +53,17 @@ func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
 			return 0, f
 		}
 	}
-	edges := make([]string, len(m.names))
-	for i := range m.names {
-		edges[i] = m.side(i)
+	var edges []string
+	for i := range m.Names {
+		edges = append(edges, m.Side(i))
 	}
 	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + geom.Listed(edges)}
 }
 
 // cornerOf finds a corner by its name.
 func (m *maker) cornerOf(name geom.Name) (int, *unit.Fault) {
-	all := make([]string, len(m.names))
-	for i, n := range m.names {
+	all := make([]string, len(m.Names))
+	for i, n := range m.Names {
 		if n == name {
 			return i, nil
 		}

@@ -187,17 +187,19 @@ type Bore struct {
 
 // Spared says whether the cut contour is another than the finished one.
 func (s Shape) Spared() bool {
+	out, in := s.spared()
+	return out || in
+}
+
+// spared says whether the cut line lies outside the finished one along some edges, and inside along some.
+func (s Shape) spared() (out, in bool) {
 	for _, e := range s.Sides {
-		if e.Allow != 0 {
-			return true
-		}
+		out, in = out || e.Allow > 0, in || e.Allow < 0
 	}
 	for _, c := range s.Corners {
-		if c.Do == Cut && c.Allow != 0 {
-			return true
-		}
+		out, in = out || c.Allow > 0, in || c.Allow < 0
 	}
-	return false
+	return out, in
 }
 
 // Areas of a shape.
@@ -223,16 +225,7 @@ func (s Shape) Areas() Areas {
 // outside of the outer one; where the cut line lies outside along some edges and
 // inside along others, it is the convex hull of both.
 func (s Shape) Cover(sag unit.Length) geom.Polygon {
-	out, in := false, false
-	for _, e := range s.Sides {
-		out, in = out || e.Allow > 0, in || e.Allow < 0
-	}
-	for _, c := range s.Corners {
-		if c.Do == Cut {
-			out, in = out || c.Allow > 0, in || c.Allow < 0
-		}
-	}
-	switch {
+	switch out, in := s.spared(); {
 	case !in:
 		return s.Cut.Around(sag)
 	case !out:
