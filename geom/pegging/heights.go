@@ -64,20 +64,15 @@ func (h Heights) Fall(a, b geom.Name) unit.Length {
 
 // onBaseline is how high the line of the baseline lies at a running distance.
 func (h Heights) onBaseline(along unit.Length) unit.Length {
-	type mark struct{ x, z unit.Length }
-	var on []mark
-	for _, p := range h.Pegs {
-		if p.Role == Corner && p.Side == OnLine {
-			on = append(on, mark{p.Along, h.Ground.At(p.Name)})
-		}
-	}
-	slices.SortFunc(on, func(a, b mark) int { return cmp.Compare(a.x, b.x) })
+	on := slices.DeleteFunc(slices.Clone(h.Pegs), func(p Mark) bool { return p.Role != Corner || p.Side != OnLine })
+	slices.SortFunc(on, func(a, b Mark) int { return cmp.Compare(a.Along, b.Along) })
 	i := 0
-	for i < len(on)-2 && along > on[i+1].x {
+	for i < len(on)-2 && along > on[i+1].Along {
 		i++
 	}
 	a, b := on[i], on[i+1]
-	return a.z + (b.z-a.z)*((along-a.x)/(b.x-a.x))
+	low, high := h.Ground.At(a.Name), h.Ground.At(b.Name)
+	return low + (high-low)*((along-a.Along)/(b.Along-a.Along))
 }
 
 // EdgeFalls are the falls of a mark on an edge: from the edge's first corner to it, from

@@ -27,21 +27,17 @@ type Set struct {
 
 // BothSides says whether pegs stand on either side of the baseline; OneSide is the
 // one on which all stand.
-func (s Set) BothSides() bool {
-	seen := map[Side]bool{}
-	for _, p := range s.Pegs {
-		seen[p.Side] = true
-	}
-	return seen[Left] && seen[Right]
-}
+func (s Set) BothSides() bool { return s.stands(Left) && s.stands(Right) }
 
 func (s Set) OneSide() Side {
-	for _, p := range s.Pegs {
-		if p.Side != OnLine {
-			return p.Side
-		}
+	if s.stands(Right) {
+		return Right
 	}
 	return Left
+}
+
+func (s Set) stands(side Side) bool {
+	return slices.ContainsFunc(s.Pegs, func(p Mark) bool { return p.Side == side })
 }
 
 // Role is what a mark is for.
@@ -294,15 +290,9 @@ func loopOf(legs [3]unit.Length) [3]unit.Length {
 // squareMarks are the two marks of a square.
 func (s Set) squareMarks(q Squaring) []Mark {
 	foot, _ := s.Peg(q.At)
-	x := foot.At.X
-	leg, top := geom.Point{X: x + q.Along}, geom.Point{X: x, Y: q.Up}
-	if q.Toward == s.Ends()[0] {
-		leg.X = x - q.Along
-	}
-	if s.plane(0, 1).Y > 0 != (q.Side == Left) {
-		top.Y = -q.Up
-	}
-	return []Mark{s.mark(q.Leg, SquareLeg, leg), s.mark(q.Top, SquareTop, top)}
+	leg, top := q.marks(foot.Along.MM(), q.Side == Left)
+	at := func(v geom.Vector) geom.Point { return s.plane(unit.Length(v.X), unit.Length(v.Y)) }
+	return []Mark{s.mark(q.Leg, SquareLeg, at(leg)), s.mark(q.Top, SquareTop, at(top))}
 }
 
 // crossing of the arcs that are swung to a corner from the baseline's ends.
