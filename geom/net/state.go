@@ -61,12 +61,7 @@ func (s *state) close(t *state, within float64) bool {
 
 // ties u says whether all points of an observation but u are known.
 func ties(o *adjust.Observation, u int, known []bool) bool {
-	for _, q := range o.Points() {
-		if q != u && !known[q] {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(o.Points(), func(q int) bool { return q != u && !known[q] })
 }
 
 // ties are the observations of u whose other points are all known.

@@ -105,8 +105,8 @@ func rulers(w, h unit.Length) draw.Drawing {
 		{geom.Point{X: 0, Y: h / 2}, 0, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: h}, -unit.Turn / 4, -unit.Turn / 2, false},
 		{geom.Point{X: w, Y: h / 2}, unit.Turn / 2, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: 0}, unit.Turn / 4, unit.Turn / 2, false},
 	} {
-		d = append(d, line(e.at, e.at.Toward(e.in, ruler), draw.Fine))
-		for k := 1; k <= int(ruler); k++ {
+		d = append(d, line(e.at, e.at.Toward(e.in, MostEdge), draw.Fine))
+		for k := 1; k <= int(MostEdge); k++ {
 			p := e.at.Toward(e.in, unit.Length(k))
 			long := unit.Length(2)
 			if k%5 == 0 {

@@ -26,7 +26,7 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 	}
 	rect := s.Rectangle()
 	area := geom.Rect{Min: geom.Point{Y: rect.Min.Y + clear}, Max: geom.Point{Y: rect.Max.Y - clear}}
-	wide := min(s.Width-2*(ruler+8), textWide)
+	wide := min(s.Width-2*(MostEdge+8), textWide)
 	area.Min.X, area.Max.X = (s.Width-wide)/2, (s.Width+wide)/2
 	var laid []draw.Drawing
 	for _, h := range []unit.Length{draw.FigureHeight, draw.NoteHeight} {

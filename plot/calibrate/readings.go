@@ -201,9 +201,7 @@ func Stretch(s float64) string {
 	}
 }
 
-func number(l unit.Length) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", l.MM()), "0"), ".")
-}
+func number(l unit.Length) string { return unit.Decimals(l.MM(), 3) }
 
 // Solve is the least-squares fit to all sheets together. It refuses sheets that
 // do not agree: then the printer or its paper is another one than before. The
