@@ -28,7 +28,6 @@ const fewForTape = 3
 // mostAbout is how many fixed pegs the whole is turned about.
 const mostAbout = 8
 
-// commons are those that can be looked for in the layout.
 func (l *trial) commons() (all []common) {
 	lengths := 0
 	for i := range l.Obs {

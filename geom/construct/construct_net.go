@@ -30,7 +30,6 @@ func ConstructNet(o geom.Outline, inner []Spot, base [2]geom.Name, measured []tr
 	return Construction{Outline: o, Inner: inner, Steps: b.steps}
 }
 
-// netBench is where the steps of a net are put together.
 type netBench struct {
 	outline  geom.Outline
 	names    []geom.Name

@@ -57,7 +57,6 @@ var computed = []plan{
 	{nil, nil, (*bench).twoArcs},
 }
 
-// planFor chooses the construction.
 func planFor(by Method, m [9]bool) plan {
 	switch by {
 	case ByArcs:
@@ -133,7 +132,6 @@ func (b *bench) construct(p plan) Construction {
 	return Construction{Outline: b.t.Outline(), Triangle: b.t, Steps: b.steps}
 }
 
-// bench is where the steps are put together.
 type bench struct {
 	t        triangle.Triangle
 	measured [9]bool
@@ -169,7 +167,6 @@ func (b *bench) base() {
 // past is how far a construction line goes on behind what it is to meet.
 func past(d unit.Length) unit.Length { return min(d*8/100, 25*unit.Millimetre) }
 
-// swing an arc about an end of the baseline through the apex.
 func (b *bench) swing(end int, other *geom.Point) {
 	q := triangle.Side(1 - end)
 	s := Swing{Centre: b.t.Names[end], About: b.t.Points[end], Radius: b.t.Sides[1-end],
@@ -200,7 +197,6 @@ func (b *bench) direction(end int) unit.Angle {
 	return b.t.Angles[0]
 }
 
-// join an end of the baseline with the apex.
 func (b *bench) join(end int) {
 	b.do(Join{From: b.t.Names[end], To: b.t.Names[2], Line: geom.Line{From: b.t.Points[end], To: b.t.Points[2]}})
 }

@@ -40,7 +40,6 @@ func (s *state) clone() *state {
 
 func (s *state) all() bool { return s.count() == len(s.Names) }
 
-// count of the points known.
 func (s *state) count() int { return len(s.found) }
 
 // set hangs on the point of an option, at one of its places.
@@ -114,7 +113,6 @@ func (x sideLine) wrong(c geom.Vector, at []geom.Vector) bool {
 	return geom.IsLeft(at[x.a], at[x.b], c) == x.right
 }
 
-// sideLines are those that Net.Sides names.
 func (p *problem) sideLines() (all []sideLine) {
 	for _, x := range p.asked.Sides {
 		if x.Of != ([2]geom.Name{}) {

@@ -54,7 +54,6 @@ func (f Frame) edges() (all [][2]geom.Name) {
 	return all
 }
 
-// edgeMarks lists the marks along the edges.
 func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 	if every <= 0 {
 		return nil, nil

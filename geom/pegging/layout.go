@@ -28,8 +28,7 @@
 // was made from, and 5 m measured to half a metre would accept anything.
 //
 // Files, from the top floor to the ground: layout.go, checks.go, pulls.go, trace.go,
-// heights.go, taping.go, sure.go, edges.go, pegs.go, frame.go, rank.go, fit.go, points.go,
-// level.go, way.go, square.go.
+// heights.go, sure.go, edges.go, pegs.go, frame.go, rank.go, fit.go, points.go, level.go, way.go, square.go.
 package pegging
 
 import (

@@ -102,7 +102,6 @@ type Squaring struct {
 	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
 }
 
-// letters name marks.
 type letters map[geom.Name]bool // those that are taken
 
 // free takes the wished letter where there is but one mark of its kind, or where a corner
@@ -176,7 +175,6 @@ func (s Set) squareOf(t tape.Tools) map[geom.Name]Square {
 	return square
 }
 
-// mark is a peg at a place.
 func (s Set) mark(n geom.Name, r Role, at geom.Point, of ...geom.Name) Mark {
 	m := Mark{Name: n, Role: r, At: at}
 	m.Along, m.Offset, m.Side = s.Running(at)
@@ -270,7 +268,6 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	return s
 }
 
-// squareAt is a square at the foot of a corner.
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 	_, _, side := s.Running(s.spots[n])
 	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: s.Baseline.To}
@@ -287,7 +284,6 @@ func loopOf(legs [3]unit.Length) [3]unit.Length {
 	return [3]unit.Length{legs[0], legs[0] + legs[2], legs[0] + legs[2] + legs[1]}
 }
 
-// squareMarks are the two marks of a square.
 func (s Set) squareMarks(q Squaring) []Mark {
 	foot, _ := s.Peg(q.At)
 	leg, top := q.marks(foot.Along.MM(), q.Side == Left)

@@ -35,7 +35,6 @@ func pointsOf(n net.Adjusted, f tape.Figures) Points {
 	return p
 }
 
-// pegs are the points as they are to be set out.
 func (p Points) pegs() (all []Peg) {
 	for _, n := range p.order {
 		all = append(all, Peg{Name: n, At: p.at[n]})
@@ -43,7 +42,6 @@ func (p Points) pegs() (all []Peg) {
 	return all
 }
 
-// distance of two points.
 func (p Points) distance(a, b geom.Name) unit.Length { return p.at[a].Distance(p.at[b]) }
 
 // Triangle says that there are three points.

@@ -7,7 +7,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// bore puts the holes where they belong.
 func (m *maker) bore(w Work) *unit.Fault {
 	for _, h := range w.Holes {
 		b, f := m.centre(h)
@@ -23,7 +22,6 @@ func (m *maker) bore(w Work) *unit.Fault {
 	return nil
 }
 
-// centre finds the place of a hole.
 func (m *maker) centre(h Hole) (Bore, *unit.Fault) {
 	b := Bore{Hole: h, Circle: geom.Arc{Radius: h.Diameter / 2, Sweep: unit.Turn}}
 	var f *unit.Fault

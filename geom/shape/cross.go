@@ -28,7 +28,6 @@ func crossed(c geom.Contour) (first, second int, found bool) {
 	return 0, 0, false
 }
 
-// meet says whether two segments share a place.
 func meet(s, t geom.Segment) bool {
 	l, line := s.(geom.Line)
 	m, other := t.(geom.Line)

@@ -7,7 +7,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// words writes the figures of messages.
 type words struct{ style unit.Style }
 
 func (w words) length(l unit.Length) string { return w.style.LengthUnit(l) }

@@ -44,7 +44,6 @@ func Make(outline geom.Polygon, names []geom.Name, w Work, figures unit.Style) (
 	return m.shape, nil
 }
 
-// check looks at the outline.
 func (m *maker) check(Work) *unit.Fault {
 	n := len(m.Points)
 	if n < 3 || len(m.Names) != n {
@@ -71,7 +70,6 @@ func (m *maker) check(Work) *unit.Fault {
 	return nil
 }
 
-// allow gives each side its allowance.
 func (m *maker) allow(w Work) *unit.Fault {
 	for i := range w.Allowances {
 		a := &w.Allowances[i]
@@ -88,7 +86,6 @@ func (m *maker) allow(w Work) *unit.Fault {
 	return nil
 }
 
-// treat gives each corner its treatment.
 func (m *maker) treat(w Work) *unit.Fault {
 	for i := range w.Corners {
 		c := &w.Corners[i]
@@ -164,7 +161,6 @@ func (m *maker) treatable(c *Corner, at int) *unit.Fault {
 	return nil
 }
 
-// finish makes the finished contour.
 func (m *maker) finish(Work) *unit.Fault {
 	n := len(m.Points)
 	taken := make([]unit.Length, n) // by each corner, of both its edges
@@ -221,7 +217,6 @@ func (m *maker) contour(line func(Side) geom.Line, segment func(Vertex) geom.Seg
 	return c, parts
 }
 
-// cut makes the contour to cut along.
 func (m *maker) cut(Work) *unit.Fault {
 	runs := make([]run, len(m.Points))
 	for i, k := range m.corners {

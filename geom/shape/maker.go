@@ -7,7 +7,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// maker is a shape while it is made.
 type maker struct {
 	geom.Outline // its names and points
 	words        words
@@ -20,7 +19,6 @@ type maker struct {
 	shape                   Shape
 }
 
-// part is what a segment of a contour belongs to.
 type part struct {
 	Part
 	side int
@@ -40,7 +38,6 @@ func (p Part) name() string {
 
 func (v Vertex) treatment() treatment { return treatment{v.Do, float64(v.By), float64(v.Allow)} }
 
-// sideOf finds an edge by its ends, in either order.
 func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
 	for i := range m.Names {
 		a, b := m.Names[i], m.Names[m.Next(i)]
@@ -60,7 +57,6 @@ func (m *maker) sideOf(edge [2]geom.Name) (int, *unit.Fault) {
 	return 0, &unit.Fault{What: fmt.Sprintf("%s%s is no edge of the piece", edge[0], edge[1]), Hint: "its edges are " + geom.Listed(edges)}
 }
 
-// cornerOf finds a corner by its name.
 func (m *maker) cornerOf(name geom.Name) (int, *unit.Fault) {
 	all := make([]string, len(m.Names))
 	for i, n := range m.Names {

@@ -9,10 +9,13 @@
 // becomes of it between two edges of unlike allowances.
 //
 // Files, from the top floor to the ground: make.go, bore.go, cross.go,
-// setting.go, shape.go, hull.go, faults.go, maker.go, corner.go, token.go.
+// setting.go, shape.go, faults.go, maker.go, corner.go, token.go.
 package shape
 
 import (
+	"cmp"
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 )
@@ -232,4 +235,28 @@ func (s Shape) Cover(sag unit.Length) geom.Polygon {
 		return s.Finished.Around(sag)
 	}
 	return hull(append(s.Finished.Around(sag), s.Cut.Around(sag)...))
+}
+
+// hull is the convex hull, counter-clockwise (A. M. Andrew, Another Efficient
+// Algorithm for Convex Hulls in Two Dimensions, 1979).
+func hull(points []geom.Point) geom.Polygon {
+	points = slices.Clone(points)
+	slices.SortFunc(points, func(p, q geom.Point) int {
+		return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))
+	})
+	var h geom.Polygon
+	half := func(least int, p geom.Point) {
+		for n := len(h); n >= least && geom.VectorOf(h[n-1].Minus(h[n-2])).FineCross(geom.VectorOf(p.Minus(h[n-1]))) <= 0; n-- {
+			h = h[:n-1]
+		}
+		h = append(h, p)
+	}
+	for _, p := range points {
+		half(2, p)
+	}
+	below := len(h) + 1
+	for _, p := range slices.Backward(points[:len(points)-1]) {
+		half(below, p)
+	}
+	return h[:len(h)-1]
 }

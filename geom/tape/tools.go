@@ -111,7 +111,7 @@ func (t Tools) Complete() Tools {
 	return t
 }
 
-// bound is the σ of what lies anywhere within ±x: x/√3.
+// Bound is the σ of what lies anywhere within ±x: x/√3.
 func Bound(x float64) float64 { return x / math.Sqrt(3) }
 
 // Pull is the σ of one pull of the tape: its class, nail and eye.

@@ -4,8 +4,7 @@
 // The sheet has a rectangle with the corners A, B, C, D, counter-clockwise from the
 // lower left; four lengths are read: AB, AD and the diagonals AC, BD.
 //
-// Files, from the top floor to the ground: pages.go, marks.go, rule.go, readings.go,
-// sheet.go.
+// Files, from the top floor to the ground: pages.go, marks.go, readings.go, sheet.go.
 package calibrate
 
 import (
