@@ -44,12 +44,10 @@ type netBench struct {
 }
 
 func newNetBench(o geom.Outline, inner []Spot, measured []triangle.Measurement) *netBench {
-	b := &netBench{outline: o, number: map[geom.Name]int{}, measured: measured, used: map[[2]int]bool{}}
-	for i, n := range o.Names {
-		b.names, b.at = append(b.names, n), append(b.at, o.Points[i])
-	}
+	b := &netBench{outline: o, names: Construction{Outline: o, Inner: inner}.Names(), at: slices.Clone(o.Points),
+		number: map[geom.Name]int{}, measured: measured, used: map[[2]int]bool{}}
 	for _, s := range inner {
-		b.names, b.at = append(b.names, s.Name), append(b.at, s.At)
+		b.at = append(b.at, s.At)
 	}
 	for i, n := range b.names {
 		b.number[n] = i

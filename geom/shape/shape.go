@@ -9,7 +9,7 @@
 // becomes of it between two edges of unlike allowances.
 //
 // Files, from the top floor to the ground: make.go, bore.go, cross.go,
-// setting.go, shape.go, faults.go, maker.go, corner.go, token.go.
+// setting.go, shape.go, maker.go, corner.go, token.go.
 package shape
 
 import (

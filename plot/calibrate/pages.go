@@ -116,10 +116,7 @@ func (s Sheet) rule() float64 {
 
 // typed is the command in lines that are no wider than they may be.
 func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
-	name := s.Printer
-	if strings.Contains(name, " ") {
-		name = strings.ReplaceAll(name, " ", "-")
-	}
+	name := strings.ReplaceAll(s.Printer, " ", "-")
 	say := func(of unit.Subject, value string) string { return " " + s.Says.Of(of, value, false) }
 	c := "trammel calibrate" + say(unit.Printer, name)
 	if s.Number > 1 {
