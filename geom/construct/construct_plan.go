@@ -20,9 +20,8 @@ var (
 
 // plan is one way to construct a triangle on its baseline.
 type plan struct {
-	needs  []triangle.Quantity
-	angles []triangle.Quantity // those it sets, which may be the third of two measured
-	draw   func(*bench)
+	needs []triangle.Quantity // an angle among them may be the third of two measured
+	draw  func(*bench)
 }
 
 // at is a construction that begins at one end of the baseline.
@@ -45,16 +44,16 @@ var direct = []func(*bench){
 // computed are those for the rest: something set in them is computed. What can
 // be swung is preferred to what is set with a protractor.
 var computed = []plan{
-	{[]triangle.Quantity{heightR}, nil, (*bench).offset},
-	{[]triangle.Quantity{sideRP, sideQR}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{atP, atQ}, []triangle.Quantity{atP, atQ}, (*bench).twoAngles},
-	{[]triangle.Quantity{sideRP, atP}, []triangle.Quantity{atP}, angleP},
-	{[]triangle.Quantity{sideQR, atQ}, []triangle.Quantity{atQ}, angleQ},
-	{[]triangle.Quantity{sideRP}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{sideQR}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{atP}, []triangle.Quantity{atP}, angleP},
-	{[]triangle.Quantity{atQ}, []triangle.Quantity{atQ}, angleQ},
-	{nil, nil, (*bench).twoArcs},
+	{[]triangle.Quantity{heightR}, (*bench).offset},
+	{[]triangle.Quantity{sideRP, sideQR}, (*bench).twoArcs},
+	{[]triangle.Quantity{atP, atQ}, (*bench).twoAngles},
+	{[]triangle.Quantity{sideRP, atP}, angleP},
+	{[]triangle.Quantity{sideQR, atQ}, angleQ},
+	{[]triangle.Quantity{sideRP}, (*bench).twoArcs},
+	{[]triangle.Quantity{sideQR}, (*bench).twoArcs},
+	{[]triangle.Quantity{atP}, angleP},
+	{[]triangle.Quantity{atQ}, angleQ},
+	{nil, (*bench).twoArcs},
 }
 
 func planFor(by Method, m [9]bool) plan {
@@ -67,15 +66,14 @@ func planFor(by Method, m [9]bool) plan {
 		k := triangle.WithThird(m)
 		switch score := func(a, s triangle.Quantity) int { return 2*bit(k[a]) + bit(k[s]) }; {
 		case k[atP] && k[atQ] && !k[sideRP] && !k[sideQR]:
-			return plan{angles: []triangle.Quantity{atP, atQ}, draw: (*bench).twoAngles}
+			return plan{needs: []triangle.Quantity{atP, atQ}, draw: (*bench).twoAngles}
 		case score(atQ, sideQR) > score(atP, sideRP):
-			return plan{angles: []triangle.Quantity{atQ}, draw: angleQ}
+			return plan{needs: []triangle.Quantity{atQ}, draw: angleQ}
 		}
-		return plan{angles: []triangle.Quantity{atP}, draw: angleP}
+		return plan{needs: []triangle.Quantity{atP}, draw: angleP}
 	}
 	if set, ok := triangle.DirectSet(m); ok {
-		length := func(q triangle.Quantity) bool { return q.Kind() != triangle.Angle }
-		return plan{angles: slices.DeleteFunc(slices.Clone(triangle.DirectSets[set][:]), length), draw: direct[set]}
+		return plan{triangle.DirectSets[set][:], direct[set]}
 	}
 	k := triangle.WithThird(m)
 	unknown := func(q triangle.Quantity) bool { return !k[q] }
@@ -125,7 +123,7 @@ func Construct(s triangle.Solution, answer int, by Method) (Construction, error)
 
 // construct follows a plan from the baseline to the checks.
 func (b *bench) construct(p plan) Construction {
-	b.thirdAngle(p.angles)
+	b.thirdAngles(p.needs)
 	b.base()
 	p.draw(b)
 	b.checks()
@@ -147,12 +145,12 @@ func (b *bench) use(q triangle.Quantity) (measured bool) {
 	return b.measured[q]
 }
 
-// thirdAngle comes first where an angle to set follows from two measured ones.
-func (b *bench) thirdAngle(angles []triangle.Quantity) {
-	for _, q := range angles {
+// thirdAngles come first where an angle to set follows from two measured ones.
+func (b *bench) thirdAngles(needs []triangle.Quantity) {
+	for _, q := range needs {
 		i := q.Corner()
 		j, k := (i+1)%3, (i+2)%3
-		if !b.measured[q] && b.measured[triangle.AngleAt(j)] && b.measured[triangle.AngleAt(k)] {
+		if q.Kind() == triangle.Angle && !b.measured[q] && b.measured[triangle.AngleAt(j)] && b.measured[triangle.AngleAt(k)] {
 			b.do(ThirdAngle{At: b.t.Names[i], Angle: b.t.Angles[i],
 				Others: [2]geom.Name{b.t.Names[j], b.t.Names[k]}, Known: [2]unit.Angle{b.t.Angles[j], b.t.Angles[k]}})
 		}

@@ -181,15 +181,8 @@ func sketch(ratio float64, high unit.Length) sheet.Block {
 			d = append(d, sheet.NoteLine(c[k[0]].X, c[k[0]].Y, c[k[1]].X, c[k[1]].Y, draw.Narrow))
 		}
 		for i, p := range c {
-			at := geom.Point{X: p.X - 1, Y: p.Y - h - 0.8}
-			align := draw.Right
-			if i == 1 || i == 2 {
-				at.X, align = p.X+1, draw.Left
-			}
-			if i >= 2 {
-				at.Y = p.Y + 0.8
-			}
-			t := word("ABCD"[i:i+1], at, h, align)
+			off := [...]geom.Point{{X: -1, Y: -h - 0.8}, {X: 1, Y: -h - 0.8}, {X: 1, Y: 0.8}, {X: -1, Y: 0.8}}[i]
+			t := word("ABCD"[i:i+1], p.Plus(off), h, [...]draw.Align{draw.Right, draw.Left, draw.Left, draw.Right}[i])
 			t.Bold = true
 			d = append(d, t)
 		}
