@@ -327,19 +327,8 @@ func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fa
 // per is a degree, a minute, a second or a gon in degrees, and what one percent or one
 // permille rises.
 func (m angleMark) per() *big.Rat {
-	switch m {
-	case markMinute:
-		return big.NewRat(1, 60)
-	case markSecond:
-		return big.NewRat(1, 3600)
-	case markGon:
-		return big.NewRat(9, 10)
-	case markPercent:
-		return big.NewRat(1, 100)
-	case markPermille:
-		return big.NewRat(1, 1000)
-	}
-	return big.NewRat(1, 1)
+	of := [...][2]int64{{1, 1}, {1, 1}, {1, 60}, {1, 3600}, {1, 1}, {9, 10}, {1, 100}, {1, 1000}, {1, 1}}[m]
+	return big.NewRat(of[0], of[1])
 }
 
 // angleTolerance reads the tolerance stated behind a value.

@@ -77,10 +77,7 @@ func (w Merged) ReadBack(tokens []Setting, asked []triangle.Measurement) ([]tria
 // measured reads what was measured of a piece and refuses it where a bare number in
 // the piece is doubtful.
 func (w Merged) measured(p Piece) ([]triangle.Measurement, error) {
-	ms, err := readTokens(p.Measure, w.Bare)
-	if err == nil {
-		err = w.mixed(ms, nil)
-	}
+	ms, err := w.ReadBack(p.Measure, nil)
 	if err == nil {
 		err = w.mixedShape(p.Shape, ms)
 	}

@@ -202,10 +202,7 @@ type Aside struct {
 
 // String is a as ParseSides reads it.
 func (a Aside) String() string {
-	s := "left"
-	if a.Right {
-		s = "right"
-	}
+	s := map[bool]string{true: "right", false: "left"}[a.Right]
 	if a.Point != "" {
 		s = string(a.Point) + " " + s
 	}

@@ -37,11 +37,7 @@ func figures(x float64) string {
 	if x > 0 {
 		digits = max(0, 3-int(math.Floor(math.Log10(x))))
 	}
-	s := fmt.Sprintf("%.*f", digits, x)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
+	return unit.Decimals(x, digits)
 }
 
 // SecondsBelow is the uncertainty below which an angle is written to the second.
