@@ -34,11 +34,10 @@ func (r *request) overrides() (o job.Overrides, err error) {
 			return o, err
 		}
 	}
-	if r.on("landscape") {
-		o.Landscape = job.Setting{Text: "yes", Where: "--landscape"}
-	}
-	if r.on("apart") {
-		o.Apart = job.Setting{Text: "yes", Where: "--apart"}
+	for name, to := range map[string]*job.Setting{"landscape": &o.Landscape, "apart": &o.Apart} {
+		if r.on(name) {
+			*to = job.Setting{Text: "yes", Where: "--" + name}
+		}
 	}
 	if err := r.overPieces(&o); err != nil {
 		return o, err

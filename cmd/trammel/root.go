@@ -149,11 +149,7 @@ func completion(root *cobra.Command) {
 			if len(args) == 0 {
 				return c.Help()
 			}
-			var names []string
-			for _, s := range shells {
-				names = append(names, s.Name())
-			}
-			return &unit.Fault{What: fmt.Sprintf("%q is not a shell that is known", strict.Shorten(args[0])), Hint: strict.Suggest(args[0], names)}
+			return &unit.Fault{What: fmt.Sprintf("%q is not a shell that is known", strict.Shorten(args[0])), Hint: likely(args[0], shells)}
 		}
 	}
 }
@@ -182,11 +178,16 @@ func unknownCommand(args []string, subs []*cobra.Command) error {
 	if strings.Contains(args[0], "=") {
 		return &unit.Fault{Where: strict.Shorten(args[0]), What: "is a measurement, and no command stands before it", Hint: "such as: trammel solve " + strict.Shorten(args[0]) + " …"}
 	}
+	return &unit.Fault{What: fmt.Sprintf("%q is not a command", strict.Shorten(args[0])), Hint: likely(args[0], subs)}
+}
+
+// likely suggests one of the commands for a word.
+func likely(word string, of []*cobra.Command) string {
 	var names []string
-	for _, s := range subs {
-		names = append(names, s.Name())
+	for _, c := range of {
+		names = append(names, c.Name())
 	}
-	return &unit.Fault{What: fmt.Sprintf("%q is not a command", strict.Shorten(args[0])), Hint: strict.Suggest(args[0], names)}
+	return strict.Suggest(word, names)
 }
 
 // flagFault words what the flag reader found wrong.
