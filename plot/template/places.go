@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -84,6 +85,7 @@ var fan, round = func() (fan [24]unit.Angle, round [16]unit.Angle) {
 
 // ring is words about a point, from near to far off, turned from the best direction.
 func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, d unit.Length, turn unit.Angle) float64) (all []candidate) {
+	all = make([]candidate, 0, (int(far-near)+1)*len(turns))
 	for d := near; d <= far; d++ {
 		for _, turn := range turns {
 			at := a.Toward(a.toward+turn, d+w.height/2)
@@ -95,8 +97,9 @@ func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost fu
 
 // led adds words away from an anchor at the end of a leader, in all directions.
 func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candidate {
-	width := s.width(w)
-	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
+	width, far := s.width(w), [...]unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
+	all = slices.Grow(all, len(far)*len(fan))
+	for _, d := range far {
 		for _, turn := range fan {
 			a := from.toward + turn
 			end := from.Toward(a, d)
