@@ -2,7 +2,6 @@ package template
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -95,10 +94,11 @@ func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost fu
 	return all
 }
 
-// led adds words away from an anchor at the end of a leader, in all directions.
+// led adds words away from an anchor at the end of a leader, in all directions; they are good
+// until it is asked for other words.
 func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candidate {
 	width, far := s.width(w), [...]unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
-	all = slices.Grow(all, len(far)*len(fan))
+	all = append(s.spare[:0], all...) // what was made for the last words is no longer needed
 	for _, d := range far {
 		for _, turn := range fan {
 			a := from.toward + turn
@@ -118,6 +118,7 @@ func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candi
 			all = append(all, candidate{text: text, leader: geom.Line{From: from.Point, To: end}, cost: cost})
 		}
 	}
+	s.spare = all
 	return all
 }
 
