@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -93,7 +94,7 @@ func (r *request) measuredBack(text string) ([]job.Setting, error) {
 		}
 		return nil, unit.Placed(err, "--found")
 	}
-	if out := r.text("output"); out != "" && sameFile(text, out) {
+	if out := r.text("output"); out != "" && output.SameFile(text, out) {
 		return nil, overItself(out, "the file of what was found")
 	}
 	return job.ReadMeasurements(strict.Shorten(text), data)

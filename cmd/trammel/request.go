@@ -11,6 +11,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/output"
 	"trammel/cmd/internal/solved"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
@@ -96,7 +97,7 @@ func (r *request) open(args []string) (app.Order, error) {
 		return app.Order{}, err
 	}
 	profiles, out := r.text("config"), r.text("output")
-	if profiles != "" && out != "" && sameFile(profiles, out) {
+	if profiles != "" && out != "" && output.SameFile(profiles, out) {
 		return app.Order{}, overItself(out, "the profiles file")
 	}
 	set, err := config.Profiles(profiles, readFile)
@@ -175,17 +176,10 @@ func jobFile(path string, in io.Reader, out string) (job.Job, error) {
 	if app.IsPDF(data) {
 		return carried(path)
 	}
-	if out != "" && sameFile(path, out) {
+	if out != "" && output.SameFile(path, out) {
 		return job.Job{}, overItself(out, "the job file")
 	}
 	return job.ReadAny(path, data)
-}
-
-// sameFile says whether two names are of one file, through links as well.
-func sameFile(a, b string) bool {
-	x, errX := os.Stat(a)
-	y, errY := os.Stat(b)
-	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
 // overItself refuses an output that would take the place of what was read.

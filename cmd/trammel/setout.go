@@ -68,9 +68,9 @@ func (r *request) pegsGoal(args []string) error {
 		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
 	case output.Same(pegs, out):
 		return fault("leads to the same file as -o "+strict.Shorten(out), "name another file for the pegs")
-	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && sameFile(a, pegs) }):
+	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && output.SameFile(a, pegs) }):
 		return fault("is the job file itself, which would be lost", "name another file to write")
-	case profiles != "" && sameFile(profiles, pegs):
+	case profiles != "" && output.SameFile(profiles, pegs):
 		return fault("is the profiles file itself, which would be lost", "name another file to write")
 	}
 	return output.CheckFile(pegs)

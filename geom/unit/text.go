@@ -45,19 +45,22 @@ func article(what string) string {
 // quotes where they hold an inch mark, unprintable characters escaped, a long
 // text cut. It is always one line.
 func Quote(text string) string {
-	const most = 40
-	n := 0
-	for i := range text {
-		if n++; n > most {
-			text = text[:i] + "…"
-			break
-		}
-	}
+	text = Cut(text, 40)
 	escaped := strings.ContainsFunc(text, func(r rune) bool { return !strconv.IsPrint(r) })
 	if strings.Contains(text, `"`) && utf8.ValidString(text) && !escaped && !strings.Contains(text, "`") {
 		return "`" + text + "`"
 	}
 	return strconv.Quote(text)
+}
+
+// Cut is a text of at most so many letters, and dots where there were more.
+func Cut(text string, most int) string {
+	for i := range text {
+		if most--; most < 0 {
+			return text[:i] + "…"
+		}
+	}
+	return text
 }
 
 // plusMinus are the ways to begin a tolerance.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/lines"
+	"trammel/geom/unit"
 	"trammel/plot/check"
 )
 
@@ -42,7 +43,7 @@ func checkText(b *strings.Builder, f check.Sheet) {
 	}
 	tab := lines.Table{{"reading", "wanted", "accept from", "to", "found", "off by", ""}}
 	for i, r := range f.Comparison.Readings {
-		row := []string{lines.Token(r.Measurement.Subject())}
+		row := []string{unit.Cut(r.Measurement.Subject(), most)}
 		for k := range columns {
 			row = append(row, columns[k][i])
 		}

@@ -106,7 +106,7 @@ func (w *screen) measuredTable(a net.Adjusted) lines.Table {
 		if size < seen {
 			off = ""
 		}
-		row := []string{lines.Token(r.Measurement.Text), adjusted, off, sigma, "", "", suspect[i]}
+		row := []string{unit.Cut(r.Measurement.Text, most), adjusted, off, sigma, "", "", suspect[i]}
 		switch {
 		case a.Freedom == 0:
 		case r.Redundancy < net.Checked:

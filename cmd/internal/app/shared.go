@@ -204,23 +204,13 @@ func (t *layout) sharedPage(n int) draw.Page {
 			names = append(names, name)
 		}
 	}
-	plan := paging.Plan{
-		Sheet: on, Outline: joined(outlines), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
-	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
-	var page draw.Page
-	for page = range plan.Pages(d, f, r) {
-	}
-	page = cautioned(page, on, h.used(n))
-	page.Piece, page.Places = strings.Join(names, ", "), places
+	page := cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))
 	const most = 80 // letters of a bookmark
-	if runes := []rune(page.Piece); len(runes) > most {
-		page.Piece = string(runes[:most]) + "…"
-	}
+	page.Piece, page.Places = unit.Cut(strings.Join(names, ", "), most), places
 	return page
 }
 

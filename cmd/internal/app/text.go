@@ -41,6 +41,9 @@ func (w Work) Text(out io.Writer) error {
 	return err
 }
 
+// most letters of a measurement are shown in a table.
+const most = 40
+
 func (w *screen) print(form string, with ...any) { fmt.Fprintf(w, form, with...) }
 
 // lines writes each line, indented.
@@ -127,7 +130,7 @@ func (w *screen) sensitivity(p solved.Piece) lines.Table {
 		if off != "" {
 			tab[0][1] = "off by"
 		}
-		row := []string{lines.Token(of.Text), off, slip, "", "", ""}
+		row := []string{unit.Cut(of.Text, most), off, slip, "", "", ""}
 		for k, c := range order {
 			row[3+k] = lines.SmallLength(w.Figures, unit.Length(times)*m.Corners[c])
 		}

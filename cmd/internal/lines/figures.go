@@ -8,14 +8,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// Token is a measurement as written, cut where it is unreasonably long.
-func Token(text string) string {
-	if r := []rune(text); len(r) > 40 {
-		return string(r[:40]) + "…"
-	}
-	return text
-}
-
 // Area in the square of a unit that gives it three digits or so.
 func Area(f unit.Style, a unit.Area) string {
 	mm2 := float64(a)
