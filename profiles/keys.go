@@ -124,7 +124,6 @@ func (i Item) words() []string {
 	return []string{i.Text}
 }
 
-// faultOf is the fault in an error.
 func faultOf(err error) *unit.Fault {
 	bad := &unit.Fault{What: err.Error()}
 	errors.As(err, &bad)

@@ -164,7 +164,6 @@ func (s Set) Paper(name string) (Paper, error) {
 	return paperOf(s.nameOf("papers", id(name)), s.said(papers, name))
 }
 
-// paperOf is a paper as its values say.
 func paperOf(name string, said []Item) (Paper, error) {
 	p := Paper{Name: name, Said: said}
 	return p, readAll(&p, paperKeys, said)
@@ -210,7 +209,6 @@ func (s Set) Printer(name string) (Printer, error) {
 	return printerOf(s.nameOf("printers", id(name)), s.said(printers, name))
 }
 
-// printerOf is a printer as its values say.
 func printerOf(name string, said []Item) (Printer, error) {
 	p := Printer{Name: name, From: fromOf(said)}
 	return p, readAll(&p, printerKeys, said)
@@ -232,13 +230,11 @@ func (s Set) Trade(name string) (Trade, error) {
 	return tradeOf(s.nameOf("trades", id(name)), s.said(trades, name))
 }
 
-// tradeOf is a trade as its values say.
 func tradeOf(name string, said []Item) (Trade, error) {
 	t := Trade{Name: name, From: fromOf(said), Said: said, Show: map[string]bool{}}
 	return t, readAll(&t, tradeKeys, said)
 }
 
-// has says whether there is a profile of that kind and name.
 func (s Set) has(kind, name string) bool { return s.names[path(kind, id(name))] != "" }
 
 // said are the values of a profile in the order of its kind's keys: its own, and

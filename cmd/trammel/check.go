@@ -54,7 +54,6 @@ sheet for the file as well: .pdf, .svg, .txt or .csv.`,
 	})
 }
 
-// findings reads --found, --fixed and --piece.
 func (r *request) findings() (f app.Findings, err error) {
 	piece, err := r.said("piece")
 	if err != nil {

@@ -152,7 +152,6 @@ func (r *request) said(name string) (job.Setting, error) {
 	return s, nil
 }
 
-// noArguments refuses any.
 func noArguments(command string, args []string) error {
 	if len(args) == 0 {
 		return nil

@@ -19,7 +19,6 @@ import (
 	"trammel/profiles/strict"
 )
 
-// overrides is what the flags say over the job.
 func (r *request) overrides() (o job.Overrides, err error) {
 	if err := swallowed(r.flags); err != nil {
 		return o, err
@@ -56,7 +55,6 @@ func (r *request) overrides() (o job.Overrides, err error) {
 	return o, nil
 }
 
-// overPieces is what the flags say over each piece.
 func (r *request) overPieces(o *job.Overrides) error {
 	p := &o.Piece
 	with, method := construct.AsMeasured, &p.With
@@ -187,7 +185,6 @@ func overItself(out, what string) error {
 	return &unit.Fault{Where: "-o " + strict.Shorten(out), What: "is " + what + " itself, which would be lost", Hint: "name another file to write"}
 }
 
-// carried is the job in a PDF.
 func carried(path string) (job.Job, error) {
 	f, err := os.Open(path)
 	if err != nil {

@@ -18,7 +18,6 @@ import (
 	"trammel/profiles/strict"
 )
 
-// Exit statuses.
 const (
 	statusDone       = 0
 	statusMachine    = 1 // the machine failed: disk, permission
@@ -154,7 +153,6 @@ func completion(root *cobra.Command) {
 	}
 }
 
-// helpCommand is trammel help [COMMAND].
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND]",
@@ -173,7 +171,6 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	}
 }
 
-// unknownCommand says what was probably meant.
 func unknownCommand(args []string, subs []*cobra.Command) error {
 	if strings.Contains(args[0], "=") {
 		return &unit.Fault{Where: strict.Shorten(args[0]), What: "is a measurement, and no command stands before it", Hint: "such as: trammel solve " + strict.Shorten(args[0]) + " …"}

@@ -51,7 +51,6 @@ the pegs stand for a total station: point,x,y.`,
 	})
 }
 
-// pegsGoal tries the name that --pegs gives, before anything is made.
 func (r *request) pegsGoal(args []string) error {
 	pegs, out, profiles := r.text("pegs"), r.text("output"), r.text("config")
 	if _, err := r.said("pegs"); err != nil || pegs == "" {

@@ -162,7 +162,6 @@ func readsAngle(text string) bool {
 	return f == nil && a.value != nil
 }
 
-// angle is one angle as it was read.
 type angle struct {
 	value *big.Rat // degrees
 	half  *big.Rat // half of its last digit, degrees
@@ -361,7 +360,6 @@ func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 // precision of what is irrational: 320 bits are 1e-96.
 const precision = trig.Prec + 64
 
-// ofRadians is x radians in degrees.
 func ofRadians(x *big.Rat) *big.Rat { return degrees(new(big.Float).SetPrec(precision).SetRat(x)) }
 
 // degrees of so many radians, rounded to 256 bits: enough for 1e-60 and shorter to

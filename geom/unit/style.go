@@ -86,7 +86,6 @@ func decimalText(x float64, per int64, decimals int) string {
 	return text
 }
 
-// trimmed is a decimal without zeros at its end.
 func trimmed(decimal string) string {
 	if strings.Contains(decimal, ".") {
 		decimal = strings.TrimRight(strings.TrimRight(decimal, "0"), ".")

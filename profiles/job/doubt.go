@@ -243,7 +243,6 @@ func (w Merged) ReadAs(ms []triangle.Measurement) []string {
 	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.Says.Of(unit.Scale, "m", w.Job.Raw != nil)))
 }
 
-// readTokens reads measurements.
 func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error) {
 	ms := make([]triangle.Measurement, 0, len(tokens))
 	for _, t := range tokens {

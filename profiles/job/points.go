@@ -122,7 +122,6 @@ func outline(v strict.Value) ([]geom.Name, error) {
 	return names, inValue(v, "outline", outlined(names))
 }
 
-// fixed reads a list of pegs, or their letters in one text.
 func fixed(v strict.Value) ([]geom.Name, error) {
 	all, err := list[string]{
 		key: "fixed", item: "a peg that is fixed", kind: "pegs", form: "fixed: [A, B]",

@@ -287,7 +287,6 @@ func (c *checkSheets) passed() bool {
 	return !slices.ContainsFunc(c.all, func(f check.Sheet) bool { return !f.Comparison.Passed })
 }
 
-// summary says in a line what was made.
 func (c *checkSheets) summary() string { return c.made("check sheet") }
 
 // Tokens reads what --found says, where it is no file: measurements parted by

@@ -24,7 +24,6 @@ type checkReport struct {
 	Pages   []report.PageReport `json:"pages"`
 }
 
-// pieceCheck is one piece.
 type pieceCheck struct {
 	Piece    string               `json:"piece"`
 	Passed   bool                 `json:"passed"`
@@ -46,7 +45,6 @@ type pieceCheck struct {
 	Advice       []string            `json:"advice"`
 }
 
-// readingReport is one reading.
 type readingReport struct {
 	Token      string  `json:"token"`
 	Where      string  `json:"where,omitempty"`

@@ -70,7 +70,6 @@ func (w Work) asked(p solved.Piece) (a pegging.Asked, err error) {
 	return a, w.InPiece(p, err)
 }
 
-// sheet of one piece.
 func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
 	asked, err := w.asked(p)
 	if err != nil {

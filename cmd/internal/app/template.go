@@ -83,7 +83,6 @@ func (w Work) template() (*layout, error) {
 	return t, t.fronts()
 }
 
-// draw draws what has pages of its own.
 func (t *layout) draw() (err error) {
 	w := t.work
 	for i := range t.laid {

@@ -46,7 +46,6 @@ const most = 40
 
 func (w *screen) print(form string, with ...any) { fmt.Fprintf(w, form, with...) }
 
-// lines writes each line, indented.
 func (w *screen) lines(all []string) {
 	for _, l := range all {
 		w.print("  %s\n", l)
@@ -174,7 +173,6 @@ func (w *screen) cut(p solved.Piece) {
 	w.print("  to cut: %s (%s)\n\n", strings.Join(sides, ", "), say)
 }
 
-// shape writes what is done to a piece.
 func (w *screen) shape(p solved.Piece) {
 	of, f := p.Shape, w.Figures
 	if len(of.Sides) == 0 {

@@ -172,7 +172,6 @@ func writeSealed(path string, write func(io.Writer) error) error {
 	return cmp.Or(err, f.Close())
 }
 
-// seal is what stands under a file.
 func seal(data []byte) string {
 	sum := sha256.Sum256(data)
 	return sealBegin + hex.EncodeToString(sum[:]) + " -->\n"

@@ -36,7 +36,6 @@ type PointReport struct {
 	Figure95 float64 `json:"figure_95"`
 }
 
-// foundReport says how a point was found.
 type foundReport struct {
 	Point string   `json:"point"`
 	From  []string `json:"from"`

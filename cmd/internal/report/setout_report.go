@@ -56,7 +56,6 @@ type squareReport struct {
 	Side string     `json:"side,omitempty"`
 }
 
-// markReport is a mark on an edge.
 type markReport struct {
 	Edge string     `json:"edge"` // counted from its first end
 	From float64    `json:"from"` // so far

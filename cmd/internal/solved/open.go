@@ -117,7 +117,6 @@ func (w Work) solve(index int) ([]Piece, error) {
 	return pieces, nil
 }
 
-// title is the name of a piece without one.
 func (p Piece) title(of int) string {
 	if of > 1 {
 		return fmt.Sprintf("Piece %d", p.Index+1)
@@ -156,7 +155,6 @@ func (w Work) Picked() error {
 	return nil
 }
 
-// outline is a triangle in a few words: its sides.
 func outlined(f unit.Style, t triangle.Triangle) string {
 	var parts []string
 	for _, s := range Sides(t) {
