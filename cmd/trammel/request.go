@@ -84,7 +84,6 @@ func (r *request) overPieces(o *job.Overrides) error {
 	return nil
 }
 
-// open reads the job and the profiles and solves.
 func (r *request) open(args []string) (app.Order, error) {
 	flags, err := r.overrides()
 	if err != nil {

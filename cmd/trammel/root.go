@@ -116,7 +116,6 @@ A MEASUREMENT is a token:
 	return root
 }
 
-// refuseInvisible refuses arguments that contain invisible characters.
 func refuseInvisible(flags *pflag.FlagSet, args []string) error {
 	for _, a := range args {
 		if f := unit.HiddenFault(a); f != nil {

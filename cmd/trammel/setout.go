@@ -75,7 +75,6 @@ func (r *request) pegsGoal(args []string) error {
 	return output.CheckFile(pegs)
 }
 
-// writePegs writes them where they were asked for, and says so.
 func (r *request) writePegs(d *app.Document) (line []string, err error) {
 	pegs := r.text("pegs")
 	if pegs == "" {

@@ -330,7 +330,6 @@ func (m angleMark) per() *big.Rat {
 	return big.NewRat(of[0], of[1])
 }
 
-// angleTolerance reads the tolerance stated behind a value.
 func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 	t, f := scanAngle(tolerance)
 	switch {

@@ -63,10 +63,8 @@ func Cut(text string, most int) string {
 	return text
 }
 
-// plusMinus are the ways to begin a tolerance.
 var plusMinus = regexp.MustCompile(`±|\+/?-|\+\x{2212}`)
 
-// cutTolerance parts a value from its tolerance.
 func cutTolerance(text string) (value, tolerance string, stated bool) {
 	at := plusMinus.FindStringIndex(text)
 	if at == nil {

@@ -184,7 +184,6 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 	return list, notes, nil
 }
 
-// rows are all that still come.
 func (t *text) rows() (rows [][]field, err error) {
 	for {
 		row, err := t.row()

@@ -51,7 +51,6 @@ func makeCheck(o Order) (*Document, error) {
 	return d, nil
 }
 
-// check compares piece by piece what is said to be found.
 func (w Work) check(f Findings) (*checkSheets, error) {
 	pieces, err := f.of(w)
 	if err != nil {

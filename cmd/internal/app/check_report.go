@@ -69,7 +69,6 @@ type standReport struct {
 	Readings int        `json:"readings"`
 }
 
-// explanationReport is what would make the rest agree.
 type explanationReport struct {
 	// Cause is alone (pegs and readings one by one), tape zero, tape scale, shifted,
 	// turned, shifted and turned, shifted or turned, racked.

@@ -9,7 +9,6 @@ import (
 	"trammel/plot/check"
 )
 
-// words writes what was found for a person at a terminal.
 func (c *checkSheets) words(out io.Writer) error {
 	var b strings.Builder
 	if c.work.Title != "" {

@@ -100,7 +100,6 @@ func (h *drawings) summary() []string {
 	return lines
 }
 
-// sized is a piece with the size of its file, and how many to cut.
 func (h *drawings) sized(i int) string {
 	p, w := h.pages[i], h.work
 	s := fmt.Sprintf("%s, %s x %s", w.Pieces[i].Title(), w.Figures.Length(p.Width), w.Figures.LengthUnit(p.Height))

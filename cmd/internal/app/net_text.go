@@ -40,7 +40,6 @@ func (w *screen) net(p solved.Piece) {
 	}
 }
 
-// placement says in which of several ways the points lie.
 func (w *screen) placement(p solved.Piece) {
 	a := *p.Net
 	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {

@@ -35,7 +35,6 @@ type shared struct {
 	area   paging.Shelving
 }
 
-// item is one copy of a piece.
 type item struct{ laid, copy int }
 
 // Room that is kept for check bars and title: along the foot of the page, and up
@@ -47,7 +46,6 @@ const (
 	apart  unit.Length = 5 // between two pieces
 )
 
-// share decides which pieces share pages.
 func (t *layout) share() error {
 	w := t.work
 	single := 0 // copies that have a page to themselves
@@ -173,7 +171,6 @@ func (t *layout) arranged(it item) template.Arranged {
 	return a
 }
 
-// sharedPage is page n of those that pieces share.
 func (t *layout) sharedPage(n int) draw.Page {
 	w, h, r := t.work, t.shared, lettering.Go()
 	on := w.Sheet

@@ -22,7 +22,6 @@ type layout struct {
 	shared
 }
 
-// laid is one piece on its pages.
 type laid struct {
 	piece   solved.Piece
 	index   int // among the work's pieces

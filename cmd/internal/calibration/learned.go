@@ -180,7 +180,6 @@ func (l Learned) ofRule() string {
 	return may("The rule: as was said, it") + "."
 }
 
-// ofReading says how close the reading is taken to be.
 func (l Learned) ofReading() string {
 	said := l.Sheets[len(l.Sheets)-1].Tool.Reading
 	_, noise := tool(profiles.RuleSaid{Reading: said})

@@ -154,7 +154,6 @@ func CheckFolder(goal string) error {
 
 const sealBegin = "<!-- whole as trammel wrote it: sha256 "
 
-// writeSealed writes one file with its seal.
 func writeSealed(path string, write func(io.Writer) error) error {
 	var b bytes.Buffer
 	if err := write(&b); err != nil {

@@ -189,7 +189,6 @@ func CheckFile(goal string) error {
 	return nil
 }
 
-// checkParent says whether the folder is there that the goal is to lie in.
 func checkParent(goal string) error {
 	parent := filepath.Dir(goal)
 	info, err := os.Stat(parent)

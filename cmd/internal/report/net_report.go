@@ -66,7 +66,6 @@ type slipReport struct {
 	True float64 `json:"true"`
 }
 
-// rectangleReport says whether four corners are a rectangle.
 type rectangleReport struct {
 	Corners  []string `json:"corners"`
 	Measured bool     `json:"measured"` // four sides and two diagonals are

@@ -46,7 +46,6 @@ type pullReport struct {
 	Within   float64 `json:"within"` // good to so much, mm; of an angle degrees
 }
 
-// squareReport is the 3-4-5 at the foot of an offset.
 type squareReport struct {
 	At   string     `json:"at"`
 	Leg  string     `json:"leg"`

@@ -78,7 +78,6 @@ func (w Work) solved(index int) ([]Piece, error) {
 	return w.solve(index)
 }
 
-// solve makes the triangles of one piece of the job.
 func (w Work) solve(index int) ([]Piece, error) {
 	p := w.Job.Pieces[index]
 	base, pick := p.Base, p.Pick
