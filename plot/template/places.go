@@ -84,6 +84,7 @@ var fan, round = func() (fan [24]unit.Angle, round [16]unit.Angle) {
 
 // ring is words about a point, from near to far off, turned from the best direction.
 func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, d unit.Length, turn unit.Angle) float64) (all []candidate) {
+	all = make([]candidate, 0, (int(far-near)+1)*len(turns))
 	for d := near; d <= far; d++ {
 		for _, turn := range turns {
 			at := a.Toward(a.toward+turn, d+w.height/2)
@@ -93,10 +94,12 @@ func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost fu
 	return all
 }
 
-// led adds words away from an anchor at the end of a leader, in all directions.
+// led adds words away from an anchor at the end of a leader, in all directions; they are good
+// until it is asked for other words.
 func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candidate {
-	width := s.width(w)
-	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
+	width, far := s.width(w), [...]unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46}
+	all = append(s.spare[:0], all...) // what was made for the last words is no longer needed
+	for _, d := range far {
 		for _, turn := range fan {
 			a := from.toward + turn
 			end := from.Toward(a, d)
@@ -115,6 +118,7 @@ func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candi
 			all = append(all, candidate{text: text, leader: geom.Line{From: from.Point, To: end}, cost: cost})
 		}
 	}
+	s.spare = all
 	return all
 }
 

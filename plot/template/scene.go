@@ -23,6 +23,7 @@ type scene struct {
 	drawing draw.Drawing
 	place.Scene
 	panes place.Index[pane]
+	spare []candidate // room for those of one label, used again for the next
 }
 
 // pane is what a page shows, and what is left of its sheet when it is cut.

@@ -9,7 +9,6 @@ import (
 	"trammel/plot/lettering"
 )
 
-// makeCalibration makes the sheet to be printed and measured.
 func makeCalibration(o Order) (*Document, error) {
 	c, err := calibration.Open(o.Profiles, o.Calibration)
 	if err != nil {

@@ -39,7 +39,6 @@ type picture struct {
 	words string // what it shows
 }
 
-// makePreview makes a picture of one of the other documents.
 func makePreview(o Order) (*Document, error) {
 	d, p, err := o.pictured()
 	if err != nil {
@@ -134,7 +133,6 @@ func together(pages []draw.Page) draw.Page {
 	return all
 }
 
-// pageOf is the page of a label or a number.
 func pageOf(pages iter.Seq[draw.Page], name string) (picture, error) {
 	number, _ := strconv.Atoi(name) // pages count from 1
 	var found draw.Page
