@@ -7,7 +7,7 @@
 //
 // Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, fewest.go,
 // plan.go, order.go, cover.go, walk_bound.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
-// triangle_rows.go, grid.go, shelves.go, joins.go.
+// triangle_rows.go, grid.go, shelves.go, joins.go, join_words.go.
 package paging
 
 import (

@@ -25,7 +25,7 @@ type Piece struct {
 	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
 	Face  string       // "face up"; empty says nothing
-	Hand  string       // "other hand"; empty says nothing
+	Hand  string       // "opposite hand"; empty says nothing
 	Which string       // a sentence: which of several placements of its points this is; empty: only one fits
 
 	Shown geom.Polygon // what a page that it shares must show of it

@@ -75,7 +75,12 @@ func (t *layout) share() error {
 	if len(h.items) < 2 {
 		return nil
 	}
-	if h.spots, h.pages = h.area.Put(h.sizes); h.pages >= len(h.items) {
+	// The answers of one piece, and its two hands, are compared: they stay together.
+	with := func(i int) bool {
+		a, b := h.items[i-1], h.items[i]
+		return a.laid != b.laid && t.laid[a.laid].piece.Name == t.laid[b.laid].piece.Name
+	}
+	if h.spots, h.pages = h.area.Put(h.sizes, with); h.pages >= len(h.items) {
 		return nil
 	}
 	for _, k := range h.items {
@@ -205,7 +210,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
-	page := cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))
+	page := w.cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))
 	const most = 80 // letters of a bookmark
 	page.Piece, page.Places = unit.Cut(strings.Join(names, ", "), most), places
 	return page
@@ -223,11 +228,11 @@ func (h shared) used(n int) unit.Length {
 }
 
 // cautioned is the page with the cautions, below the pieces if there is room.
-func cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
+func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
 	below := on
 	below.Top += used
 	for _, s := range []paging.Sheet{below, on} {
-		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{})
+		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{Language: w.Language})
 		if len(p.Ops) > len(page.Ops) {
 			return p
 		}
