@@ -136,19 +136,21 @@ type composition struct {
 	beside  bool        // the checks stand beside the map, not below it
 	mapHigh unit.Length // at most
 	figures bool        // small figures beside what is said
+	care    unit.Length // of the letters of the cautions
 }
 
 // compositions from the most generous to the tightest: of those that make the fewest
 // pages the first is taken.
 var compositions = []composition{
-	{180, 1, true, 125, true},
-	{180, 1, true, 105, true},
-	{180, 1, true, 90, true},
-	{220, 2, false, 90, true},
-	{180, 1, true, 75, false},
-	{220, 2, false, 60, false},
-	{0, 1, false, 90, true},
-	{0, 1, false, 60, false},
+	{180, 1, true, 125, true, large},
+	{180, 1, true, 105, true, large},
+	{180, 1, true, 90, true, large},
+	{180, 1, true, 90, true, small},
+	{220, 2, false, 90, true, large},
+	{180, 1, true, 75, false, small},
+	{220, 2, false, 60, false, small},
+	{0, 1, false, 90, true, large},
+	{0, 1, false, 60, false, small},
 }
 
 const large, small = draw.FigureHeight, draw.NoteHeight
@@ -180,7 +182,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	} else {
 		head = slices.Concat(name, mark, picture, x.before(width, r))
 	}
-	blocks := slices.Concat(head, x.together(l, width, r), x.byHand(l, area, r), x.cautions(width))
+	blocks := slices.Concat(head, x.together(l, width, r), x.byHand(l, area, r), x.cautions(l, width))
 	if x.style.Settings {
 		blocks = append(blocks, headed(x.heading(words.SawAndSquare), x.piece, x.style, large)...)
 	}
@@ -220,9 +222,9 @@ func (x index) heading(s words.Section) sheet.Heading {
 }
 
 // cautions in two columns where they have room.
-func (x index) cautions(width unit.Length) []sheet.Block {
+func (x index) cautions(l composition, width unit.Length) []sheet.Block {
 	list := func(items []string) []sheet.Block {
-		return []sheet.Block{sheet.List{Items: items, Height: large, Whole: true}}
+		return []sheet.Block{sheet.List{Items: items, Height: l.care, Whole: true}}
 	}
 	all := x.style.says().Cautions().Template()
 	if half := (len(all) + 1) / 2; width >= 2*aside+gutter {
