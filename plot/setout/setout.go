@@ -9,8 +9,8 @@
 //
 // Its figures are as they are written (written); what it says is said by plot/words.
 //
-// Files, from the top floor to the ground: setout.go, pages.go, margin.go, text.go, csv.go,
-// grid.go, sections.go, tables.go, plan.go, written.go.
+// Files, from the top floor to the ground: setout.go, pages.go, text.go, csv.go,
+// grid.go, sections.go, office.go, tables.go, plan.go, written.go.
 package setout
 
 import (
@@ -33,6 +33,7 @@ type Input struct {
 	// the plan then has an arrow to the north. nil: not known.
 	Bearing  *unit.Angle
 	Language words.Language // nil: English at the bench
+	Office   bool           // what the office wants to know as well, on pages of its own
 }
 
 // Prepare works out the sheet. Errors are those of pegging.SetOut.
@@ -42,7 +43,7 @@ func Prepare(in Input) (Sheet, error) {
 		return Sheet{}, err
 	}
 	s := Sheet{
-		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
+		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index, Office: in.Office,
 		written: written{layout, in.Language}, North: in.North,
 	}
 	if in.Bearing != nil {
@@ -61,7 +62,8 @@ func Prepare(in Input) (Sheet, error) {
 // they are written.
 type Sheet struct {
 	sheet.TitleBlock
-	Index int // of the piece in the job
+	Index  int  // of the piece in the job
+	Office bool // with the office's pages
 	written
 	North plan.North
 

@@ -32,8 +32,21 @@ type Column struct {
 	Head  string
 	Align Align
 	Width unit.Length // at least; 0 is as wide as its words
+	Bold  bool        // all its cells
 	Fill  bool        // takes the width that the others leave, and wraps (ToLeft only)
 }
+
+// strong begins a cell that is set bold.
+const strong = "\x02"
+
+// Strong is a cell in bold letters, told from those of its column.
+func Strong(cell string) string { return strong + cell }
+
+// Plain is the words of a cell, bold or not.
+func Plain(cell string) string { return strings.TrimPrefix(cell, strong) }
+
+// bold says whether a cell of a column is.
+func (c Column) bold(cell string) bool { return c.Bold || strings.HasPrefix(cell, strong) }
 
 // Headed is a table in letters of full size, of columns with these heads; those without an
 // alignment stand to the left.
@@ -57,6 +70,7 @@ type Table struct {
 	Row     unit.Length // least height of a row; a Box is 1 mm lower than its row
 	Gutter  unit.Length // between columns; 0 is 4 mm
 	Whole   bool        // never parted
+	Open    bool        // no rule below the heads
 }
 
 func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
@@ -105,10 +119,10 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 				continue
 			}
 			if c.Align == OnPoint {
-				l, t := atPoint(cells[i])
-				left, right = max(left, r.Width(l, h, false)), max(right, r.Width(t, h, false))
+				l, t := atPoint(Plain(cells[i]))
+				left, right = max(left, r.Width(l, h, c.bold(cells[i]))), max(right, r.Width(t, h, c.bold(cells[i])))
 			}
-			whole = max(whole, r.Width(cells[i], h, false))
+			whole = max(whole, r.Width(Plain(cells[i]), h, c.bold(cells[i])))
 		}
 		if c.Align == OnPoint {
 			whole = left + right
@@ -174,7 +188,9 @@ func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
 			row.Marks = append(row.Marks, text(words, geom.Point{X: x, Y: y}, n, a, false))
 		}
 	}
-	row.Marks = append(row.Marks, NoteLine(0, -row.Height+0.8, last.x+last.width, -row.Height+0.8, draw.Narrow))
+	if !b.Open {
+		row.Marks = append(row.Marks, NoteLine(0, -row.Height+0.8, last.x+last.width, -row.Height+0.8, draw.Narrow))
+	}
 	return row
 }
 
@@ -191,6 +207,8 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 	// The words stand in the middle of a row that is higher than they are.
 	for i, cell := range cells {
 		c, at := b.Columns[i], lay[i]
+		bold := c.bold(cell)
+		cell = Plain(cell)
 		y := baseLine(h) - (row.Height-h*leading*unit.Length(len(wrapped[i])))/2
 		switch {
 		case c.Align == Box:
@@ -206,12 +224,12 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
-			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.point + r.Width(t, h, false), Y: y}, h, draw.Right, false))
+			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.point + r.Width(t, h, bold), Y: y}, h, draw.Right, bold))
 		case c.Align == ToRight:
-			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, false))
+			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, bold))
 		default:
 			for j, line := range wrapped[i] {
-				row.Marks = append(row.Marks, text(line, geom.Point{X: at.x, Y: y - h*leading*unit.Length(j)}, h, draw.Left, false))
+				row.Marks = append(row.Marks, text(line, geom.Point{X: at.x, Y: y - h*leading*unit.Length(j)}, h, draw.Left, bold))
 			}
 		}
 	}

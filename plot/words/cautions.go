@@ -29,20 +29,29 @@ func (cautions) OnePage() string {
 	return "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."
 }
 
-func (cautions) SetOut(falls bool) []string {
-	level := "All figures are level: plumb down on a slope."
+func (c cautions) SetOut(falls bool) []string {
+	if c.voice == Floor {
+		return []string{
+			"Dust: wet cutting and a mask. Edges of tile and stone are sharp.",
+			"Knees: pads. Chalk lines dry and the floor clear of feet.",
+			"Heating, pipes and cables in the floor: know where they run before anything is fixed or drilled.",
+			"Movement joints: as the standard or the maker says.",
+			"Geometry, not strength: ask a qualified person. Local codes prevail.",
+		}
+	}
+	level := "Level: all figures are level; plumb down on a slope."
 	if falls {
-		level = "The tape lies along the ground: by the levels given."
+		level = "Ground: the tape lies along it, by the levels given."
 	}
 	return []string{
-		"Buried services: have them located before pegging.",
+		"Buried services: have them located.",
 		"Overhead lines: no metal tape or staff near them.",
-		"Traffic: cones, bright clothing, a lookout.",
-		"Excavations: keep pegs and feet back from edges.",
-		"Boundary lines belong to a licensed surveyor.",
+		"Traffic: bright clothing, cones, a lookout.",
+		"Excavations: pegs and feet stay back from the edge.",
+		"Boundaries: those are a licensed surveyor's.",
 		level,
-		"Geometry, not strength: ask a qualified person.",
-		"Local codes and the site's rules prevail.",
+		"Strength: this is geometry; ask a qualified person.",
+		"Rules: local codes and the site's own prevail.",
 	}
 }
 

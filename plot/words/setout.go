@@ -29,10 +29,16 @@ type SetOut interface {
 
 	// HowSure is what the figures of how sure it is mean.
 	HowSure() string
-	// SureInBrief is what the tables of sureness and of ways say, in less room.
-	SureInBrief() string
-	// Ways is their ranking in a paragraph.
-	Ways() string
+	// Within is the same in a line, of the pegs as they are set out.
+	Within() string
+	// Stand says on which side what lies: no length shows a shape turned over.
+	Stand() string
+	// Outside is what to do with a check outside its range.
+	Outside() string
+	// AsRead says which figures are the tape's and which true, where it is corrected.
+	AsRead() string
+	// SecondWay is the only corner once more, in steps, where there is another way.
+	SecondWay() []string
 	// Rank is what stands below a table of the ways.
 	Rank() string
 	// Why the way that is used, in a sentence; empty where there is no other.
@@ -43,6 +49,7 @@ type SetOut interface {
 	Peg(p pegging.Mark) string
 	Check(c pegging.Check) string
 	Use(p pegging.Pull) string
+	Do(p pegging.Pull) string
 	Source(p pegging.Pull) string
 	Inside(x pegging.Sure) string
 	Way(m pegging.Method) string
@@ -65,14 +72,6 @@ func (setOut) Check(c pegging.Check) string {
 		pegging.FromMiddle: "from the middle", pegging.AlongHeight: "height", pegging.AlongHeightHalf: "height, median",
 		pegging.AlongFoot: "foot", pegging.AlongMedian: "median",
 	}[c.Along]
-}
-
-// crossingNote says whether arcs that cross so are to be trusted.
-func crossingNote(c pegging.Crossing) string {
-	if c.Sound {
-		return "sound"
-	}
-	return "flat, so go slowly"
 }
 
 func (setOut) Source(p pegging.Pull) string {
@@ -124,6 +123,33 @@ func (s setOut) Peg(p pegging.Mark) string {
 		return "point"
 	}
 	return "corner"
+}
+
+// Do is what the hand does with a pull.
+func (s setOut) Do(p pegging.Pull) string {
+	made, line := "peg", "string"
+	if s.in.Voice == Floor {
+		made, line = "mark", "snap"
+	}
+	switch p.Use {
+	case pegging.ForBaseline:
+		return made + ", " + line
+	case pegging.ForArc:
+		if p.Hold != s.Baseline.From {
+			return "arc, " + made
+		}
+		return "arc"
+	case pegging.ForLeg:
+		return "square"
+	case pegging.ForHeight, pegging.ForRay:
+		return made
+	case pegging.ForAngle:
+		return "turn " + p.Side.String()
+	}
+	if p.Behind {
+		return "mark, behind " + string(p.Hold)
+	}
+	return "mark"
 }
 
 func (s setOut) Use(p pegging.Pull) string {

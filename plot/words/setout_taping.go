@@ -110,27 +110,41 @@ func (s setOut) levels(assumed bool) string {
 }
 
 func (s setOut) Bring() []string {
-	pegs := 0
-	for i, p := range s.Pegs {
-		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < tape.OnePeg }) {
-			pegs++
-		}
-	}
-	all := []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, reach(s.wanted(), s.Inches())),
-		fmt.Sprintf("%d pegs with a nail each", pegs),
-		"string, hammer, plumb bob, thick pencil",
+	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(s.wanted(), s.Inches()), s.Tools.Tape.Class)}
+	if s.in.Voice == Floor {
+		all = append(all, "chalk line", "pin to hold the tape", "pencil")
+	} else {
+		all = append(all, fmt.Sprintf("%d pegs with nails", s.driven()), "string", "hammer", "plumb bob")
 	}
 	if s.Method == pegging.AngleDistance {
-		all = append(all, "a "+s.Instrument.Name)
+		all = append(all, s.Instrument.Name)
 	}
 	if s.Weighed {
-		all = append(all, "a spring balance and a thermometer for the tape")
+		all = append(all, "spring balance and thermometer for the tape")
 	}
 	if n := len(s.Nails); n > 0 {
-		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
+		all = append(all, fmt.Sprintf("%d boards on stakes", n), "level")
 	}
-	return all
+	return append(all, "this sheet", "thick pencil")
+}
+
+// driven is how many pegs are driven: corners and the tops of squares, but for the second
+// way's. Marks lie on strings.
+func (s setOut) driven() (n int) {
+	second := map[geom.Name]bool{}
+	for _, p := range s.Pulls {
+		if p.Part == pegging.SecondWay && p.Use == pegging.ForLeg {
+			second[p.To] = true
+		}
+	}
+	var at []geom.Point
+	for _, p := range s.Pegs {
+		peg := p.Role == pegging.Corner || p.Role == pegging.SquareTop && !second[p.Name]
+		if peg && !slices.ContainsFunc(at, func(q geom.Point) bool { return q.Distance(p.At) < tape.OnePeg }) {
+			at = append(at, p.At)
+		}
+	}
+	return len(at)
 }
 
 // wanted is the longest length that the tape has to reach, strings included.
