@@ -50,6 +50,7 @@ var (
 		}},
 		{name: "fraction", read: func(t *Trade, s string) (err error) { t.Figures.Denominator, err = ParseFraction(s); return err }},
 		{name: "angles", read: func(t *Trade, s string) (err error) { t.Figures.Minutes, err = ParseAngles(s); return err }},
+		{name: "voice", read: func(t *Trade, s string) (err error) { t.Voice, err = ParseVoice(s); return err }},
 		length("lettering", leastLettering, mostLettering, func(t *Trade) *unit.Length { return &t.Lettering }),
 		{name: "show", read: func(t *Trade, s string) error {
 			if t.Show == nil {
@@ -166,6 +167,17 @@ func Classes() []string { return []string{"I", "II", "III"} }
 // Instruments are what angles are set out with; square is a 3-4-5 triangle of
 // tape and string.
 func Instruments() []string { return []string{"none", "square", "protractor", "theodolite"} }
+
+// Voices are the places that words are said for.
+func Voices() []string { return []string{"class", "bench", "floor", "ground"} }
+
+// ParseVoice reads the place that words are said for. A *unit.Fault has no place yet.
+func ParseVoice(text string) (string, error) {
+	if slices.Contains(Voices(), text) {
+		return text, nil
+	}
+	return "", &unit.Fault{What: fmt.Sprintf("%q is not a voice", strict.Shorten(text)), Hint: "write class, bench, floor or ground: the place where the words are read"}
+}
 
 // ParseFraction reads the finest fraction of an inch that is written: 1/16 or 16.
 // A *unit.Fault has no place yet.

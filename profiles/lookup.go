@@ -117,6 +117,7 @@ type Trade struct {
 	Name       string
 	Unit       unit.Unit   // of a bare number
 	Figures    unit.Style  // how figures are written
+	Voice      string      // the place that words are said for: one of Voices
 	Lettering  unit.Length // height of figures
 	Show       map[string]bool
 	Compass    unit.Length // longest radius, 0 where it does not matter

@@ -167,6 +167,7 @@ func TestWrongFiles(t *testing.T) {
 		{"trades:\n  joiner: {unit: yard}\n", `c:2:18: trades.joiner.unit: "yard" is not a unit of length`, `units are mm, cm, m, in or ft`},
 		{"trades:\n  joiner: {fraction: 1/10}\n", `c:2:22: trades.joiner.fraction: "1/10" is not a fraction of an inch`, `write 1/8, 1/16, 1/32 or 1/64`},
 		{"trades:\n  joiner: {angles: radians}\n", `c:2:20: trades.joiner.angles: "radians" is not known`, `known: decimal, minutes`},
+		{"trades:\n  joiner: {voice: loud}\n", `c:2:19: trades.joiner.voice: "loud" is not a voice`, `write class, bench, floor or ground: the place where the words are read`},
 		{"trades:\n  joiner: {tape: IV}\n", `c:2:18: trades.joiner.tape: "IV" is not known`, `known: I, II, III`},
 		{"trades:\n  joiner: {saw: 90deg}\n", `c:2:17: trades.joiner.saw: "90deg" is not from 15° to 80°`, ``},
 		{"trades:\n  joiner: {protractor: 90deg}\n", `c:2:24: trades.joiner.protractor: "90deg" is not from 0.001° to 45°`, ``},

@@ -69,7 +69,7 @@ func (c console) write(g goal, d *app.Document) (wrote string, err error) {
 }
 
 // done writes the pegs where they were asked for, says what was found and written and
-// what to take care of; the report goes to standard output where it was asked for, and
+// what is doubtful; the report goes to standard output where it was asked for, and
 // every other word then not.
 func (r *request) done(d *app.Document, g goal, wrote string) error {
 	more, err := r.writePegs(d)
@@ -102,7 +102,7 @@ func (r *request) done(d *app.Document, g goal, wrote string) error {
 		}
 	}
 	for _, l := range d.Warnings {
-		fmt.Fprintln(r.err, oneLine("take care: "+l))
+		fmt.Fprintln(r.err, oneLine("warning: "+l))
 	}
 	if d.Failed {
 		return errNotPassed

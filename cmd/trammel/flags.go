@@ -77,6 +77,7 @@ var jobFlags = []option{
 	{"fraction", "", "finest `fraction` of an inch that is written: 1/8, 1/16, 1/32 or 1/64"},
 	{"angles", "", "`form` of angles: decimal or minutes"},
 	{"trade", "", "`trade` profile: joiner, tiler, teacher or one of your own"},
+	{"voice", "", "`place` whose words the pages speak: class, bench, floor or ground; else the trade's, and ground or floor for setting out"},
 	{"pick", "", "`which` triangle where two fit: 1, 2 or both"},
 	{"base", "", "the baseline by its two `ends`, such as AB"},
 	{"with", "", "`way` to construct it, whatever was measured: arcs, angle or square"},

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
 )
@@ -17,8 +18,11 @@ func layersOf(p readback.Page) (strokes map[string]int, bars int, toPrint bool) 
 	for _, q := range p.Paths {
 		strokes[q.Layer]++
 		for _, length := range []unit.Length{100, 50} {
-			if c := q.Corners(); q.Layer == "" && len(c) == 2 && math.Abs(float64(c[0].Distance(c[1])-length)) < near {
-				bars++
+			if c := q.Corners(); q.Layer == "" && q.Closed && !q.Filled && len(c) >= 4 {
+				b := geom.RectOf(c[0], c...)
+				if long, thick := max(b.Width(), b.Height()), min(b.Width(), b.Height()); math.Abs(float64(long+q.Width-length)) < near && thick < 3 {
+					bars++
+				}
 			}
 		}
 	}

@@ -16,13 +16,13 @@ func previewCommand(c console) *cobra.Command {
 		use:   "preview JOB | MEASUREMENT... -o OUT.png",
 		short: "what it will look like, on screen",
 		long: `Preview makes a picture for the screen: the whole piece with its pages, or one page
-with --page, which is a label such as B2 or the page's number in the PDF. A
-picture is for looking, never for measuring.`,
+with --page, which is the number of a sheet, index, or the name that the page has
+as a file. A picture is for looking, never for measuring.`,
 		example: `  trammel preview AB=600 BC=450 CA=450 -o brace.png
-  trammel preview examples/gusset-plate.yaml --page B2 -o page.png
+  trammel preview examples/boathouse-heel-plates.yaml --page 2 -o page.png
   trammel preview examples/boathouse-gable.yaml --setout -o gable.png`,
 		flags: [][]option{jobFlags, toolFlags, paperFlags, pageFlags, {
-			{"page", "", "one page: its `label` or number"},
+			{"page", "", "one page: its `number`, index, or its name"},
 			{"setout", false, "a page of the setting-out sheet, the first unless --page says another"},
 			{"pixels", 1600, "longest side of the picture in `pixels`, 100 to 10000"},
 		}},

@@ -31,7 +31,7 @@ var hostile = map[string]string{
 	"other tools": "trades:\n" + each("general joiner tiler teacher",
 		"{tape: III, hook: yes, instrument: theodolite, reading: 6 mm, protractor: 7deg, compass: 40 mm}"),
 	"shows nothing":     "trades:\n" + each("general joiner tiler teacher", "{show: [], lettering: 15 mm}"),
-	"writes otherwise":  "trades:\n" + each("general joiner tiler teacher", "{fraction: 1/64, angles: minutes}"),
+	"writes otherwise":  "trades:\n" + each("general joiner tiler teacher", "{fraction: 1/64, angles: minutes, voice: ground}"),
 	"has it calibrated": "defaults: {printer: office}",
 	"all at once": "defaults: {paper: A5, printer: none, trade: general}\nprinters: {office: {left: 18 mm}}\ntrades:\n" +
 		each("general joiner tiler teacher Thatcher", "{unit: ft, fraction: 1/8, angles: minutes, lettering: 9 mm, show: [steps], protractor: 3deg, tape: I, hook: yes, reading: 9 mm, instrument: none, compass: 60 mm}"),
@@ -61,7 +61,7 @@ var replayed = []struct {
 	{"in millimetres", []string{"AB=600", "BC=450", "CA=450"}, nil},
 	{"in inches", []string{"AB=24", "BC=18", "CA=18", "--unit", "in", "--fraction", "1/8"}, []string{"--paper", "Arch B"}},
 	{"in feet", []string{`AB=2'-10 1/2"`, "BC=2ft", `CA=30"`}, nil},
-	{"every flag", []string{"AB=80", "BC=60", "A=35deg", "--pick", "2", "--with", "arcs", "--base", "AC", "--name", `Pete's "cut": #1`, "--trade", "tiler", "--angles", "minutes"},
+	{"every flag", []string{"AB=80", "BC=60", "A=35deg", "--pick", "2", "--with", "arcs", "--base", "AC", "--name", `Pete's "cut": #1`, "--trade", "tiler", "--angles", "minutes", "--voice", "class"},
 		[]string{"--paper", "A5", "--landscape", "--margin", "7.25 mm", "--overlap", "1/2in", "--pages", "outline", "--turn", "1:12", "--without", "notes,construction", "--apart"}},
 	{"both answers, a roll", []string{"AB=800", "BC=600", "A=35deg", "--pick", "both"}, []string{"--paper", "36inxany", "--printer", "plotter"}},
 	{"a net", []string{"AB=500", "BC=400", "CD=500", "DA=400", "AC=640", "BD=640", "--outline", "A,B,C,D", "--base", "BC"}, nil},
@@ -226,7 +226,7 @@ func TestReplayElsewhere(t *testing.T) {
 	for _, c := range []struct {
 		config string
 		args   []string
-		said   string // behind "take care: "; empty: nothing
+		said   string // behind "warning: "; empty: nothing
 		warped bool
 		holds  string // of the report
 	}{
@@ -243,7 +243,7 @@ func TestReplayElsewhere(t *testing.T) {
 		status, out, errs := as(t, c.config, dir, append([]string{"template", "--json", "-o", "y.pdf"}, c.args...)...)
 		said := ""
 		for _, l := range strings.Split(errs, "\n") {
-			if s, ok := strings.CutPrefix(l, "take care: "); ok {
+			if s, ok := strings.CutPrefix(l, "warning: "); ok {
 				said += s
 			}
 		}

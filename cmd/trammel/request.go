@@ -27,7 +27,7 @@ func (r *request) overrides() (o job.Overrides, err error) {
 		name string
 		to   *job.Setting
 	}{
-		{"unit", &o.Unit}, {"fraction", &o.Fraction}, {"angles", &o.Angles}, {"trade", &o.Trade.Name}, {"paper", &o.Paper.Name}, {"printer", &o.Printer.Name},
+		{"unit", &o.Unit}, {"fraction", &o.Fraction}, {"voice", &o.Voice}, {"angles", &o.Angles}, {"trade", &o.Trade.Name}, {"paper", &o.Paper.Name}, {"printer", &o.Printer.Name},
 		{"margin", &o.Margin}, {"overlap", &o.Overlap}, {"pages", &o.Pages}, {"without", &o.Without}, {"turn", &o.Turn},
 	} {
 		if *s.to, err = r.said(s.name); err != nil {

@@ -87,7 +87,7 @@ func TestWrongNets(t *testing.T) {
 func TestContradictingAngles(t *testing.T) {
 	t.Parallel()
 	status, stdout, _ := trammel(t, t.TempDir(), "", "solve", "AB=6m", "BC=4m", "CA=5m", "AD=3m", "CD=3500", "BAC=40deg", "ABC=60deg", "ACB=100deg", "--outline", "A,B,C,D")
-	const want = "take care: BAC=40deg, ABC=60deg and ACB=100deg must make 180° together: they make 200°, and allow 2.291°"
+	const want = "warning: BAC=40deg, ABC=60deg and ACB=100deg must make 180° together: they make 200°, and allow 2.291°"
 	if status != 0 || !strings.Contains(stdout, want+"\n") {
 		t.Errorf("%d: %s", status, stdout)
 	}

@@ -1,8 +1,8 @@
 // Package construct makes the steps by which a triangle, or a net of triangles, is drawn by
 // hand: with rule, compasses, protractor and square.
 //
-// Files, from the top floor to the ground: construct_net.go, construct_plan.go,
-// meetings.go, construct.go.
+// Files, from the top floor to the ground: construct_net.go, choose.go, construct_plan.go,
+// turned.go, meetings.go, construct.go.
 package construct
 
 import (
@@ -31,6 +31,7 @@ type Construction struct {
 	Inner    []Spot            // points of a net that are no corners of its outline
 	Triangle triangle.Triangle // zero where the outline is no triangle that measurements fix by themselves
 	Steps    []Step
+	Why      Why // of a triangle: why it is constructed so
 }
 
 // Spot is a point with its name.
@@ -113,6 +114,18 @@ type Parallel struct {
 	Measured bool
 }
 
+// HalfCircle draws the half circle over the baseline, on which the corner of the right
+// angle lies; its radius is half of the baseline, which is halved and not measured.
+type HalfCircle struct {
+	Over    [2]geom.Name
+	Middle  geom.Point
+	Radius  unit.Length
+	To      geom.Name
+	Through geom.Point
+	Twice   bool       // it meets what was drawn before at a second place as well
+	Other   geom.Point // that place, where Twice
+}
+
 // Join joins two corners.
 type Join struct {
 	From, To geom.Name
@@ -146,6 +159,7 @@ func (SetAngle) step()    {}
 func (MarkOff) step()     {}
 func (Erect) step()       {}
 func (Parallel) step()    {}
+func (HalfCircle) step()  {}
 func (Join) step()        {}
 func (CheckSide) step()   {}
 func (CheckAngle) step()  {}
@@ -153,7 +167,22 @@ func (CheckHeight) step() {}
 
 // StepTypes has one of each kind of step; tests range over it.
 func StepTypes() []Step {
-	return []Step{DrawBase{}, Swing{}, ThirdAngle{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
+	return []Step{DrawBase{}, Swing{}, ThirdAngle{}, SetAngle{}, MarkOff{}, Erect{}, Parallel{}, HalfCircle{}, Join{}, CheckSide{}, CheckAngle{}, CheckHeight{}}
+}
+
+// Base is the line that the work begins with; false of steps without one.
+func (c Construction) Base() (DrawBase, bool) {
+	i := slices.IndexFunc(c.Steps, func(s Step) bool { _, ok := s.(DrawBase); return ok })
+	if i < 0 {
+		return DrawBase{}, false
+	}
+	return c.Steps[i].(DrawBase), true
+}
+
+// Apex is the corner of a triangle, by its number, that lies over its baseline.
+func (c Construction) Apex() int {
+	b, ok := c.Base()
+	return max(0, slices.IndexFunc(c.Outline.Names, func(n geom.Name) bool { return ok && n != b.From && n != b.To }))
 }
 
 // Names of all points of the work.

@@ -1,8 +1,8 @@
 package construct
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/triangle"
@@ -19,7 +19,8 @@ var (
 
 // plan is one way to construct a triangle on its baseline.
 type plan struct {
-	needs  []triangle.Quantity
+	needs  []triangle.Quantity // measured, or the third angle of two that are
+	square bool                // it needs a right angle at the apex that was measured
 	angles []triangle.Quantity // those it sets, which may be the third of two measured
 	draw   func(*bench)
 }
@@ -32,80 +33,78 @@ var (
 	rayPArcQ, rayQArcP         = at(0, (*bench).rayAndArc), at(1, (*bench).rayAndArc)
 	parallelArcP, parallelArcQ = at(0, (*bench).parallelAndArc), at(1, (*bench).parallelAndArc)
 	parallelRayP, parallelRayQ = at(0, (*bench).parallelAndRay), at(1, (*bench).parallelAndRay)
+	halfArcP, halfArcQ         = at(0, (*bench).halfCircleAndArc), at(1, (*bench).halfCircleAndArc)
+	halfRayP, halfRayQ         = at(0, (*bench).rayAndHalfCircle), at(1, (*bench).rayAndHalfCircle)
 )
 
 // direct are the constructions that set what was measured as it is, one for each of
-// directSets.
+// triangle.DirectSets.
 var direct = []func(*bench){
 	(*bench).twoArcs, angleP, angleQ, (*bench).twoAngles, rayPArcQ, rayQArcP,
 	parallelArcP, parallelArcQ, parallelRayP, parallelRayQ,
 }
 
+// half are those on the half circle over the longest side of a right-angled triangle.
+// (Thales: Euclid, Elements III 31.)
+var half = []plan{
+	{[]triangle.Quantity{sidePQ, sideRP}, true, nil, halfArcP},
+	{[]triangle.Quantity{sidePQ, sideQR}, true, nil, halfArcQ},
+	{[]triangle.Quantity{sidePQ, atP}, true, []triangle.Quantity{atP}, halfRayP},
+	{[]triangle.Quantity{sidePQ, atQ}, true, []triangle.Quantity{atQ}, halfRayQ},
+	{[]triangle.Quantity{sidePQ, heightR}, true, nil, (*bench).parallelAndHalfCircle},
+}
+
 // computed are those for the rest: something set in them is computed. What can
 // be swung is preferred to what is set with a protractor.
 var computed = []plan{
-	{[]triangle.Quantity{heightR}, nil, (*bench).offset},
-	{[]triangle.Quantity{sideRP, sideQR}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{atP, atQ}, []triangle.Quantity{atP, atQ}, (*bench).twoAngles},
-	{[]triangle.Quantity{sideRP, atP}, []triangle.Quantity{atP}, angleP},
-	{[]triangle.Quantity{sideQR, atQ}, []triangle.Quantity{atQ}, angleQ},
-	{[]triangle.Quantity{sideRP}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{sideQR}, nil, (*bench).twoArcs},
-	{[]triangle.Quantity{atP}, []triangle.Quantity{atP}, angleP},
-	{[]triangle.Quantity{atQ}, []triangle.Quantity{atQ}, angleQ},
-	{nil, nil, (*bench).twoArcs},
+	{[]triangle.Quantity{heightR}, false, nil, (*bench).offset},
+	{[]triangle.Quantity{sideRP, sideQR}, false, nil, (*bench).twoArcs},
+	{[]triangle.Quantity{atP, atQ}, false, []triangle.Quantity{atP, atQ}, (*bench).twoAngles},
+	{[]triangle.Quantity{sideRP, atP}, false, []triangle.Quantity{atP}, angleP},
+	{[]triangle.Quantity{sideQR, atQ}, false, []triangle.Quantity{atQ}, angleQ},
+	{[]triangle.Quantity{sideRP}, false, nil, (*bench).twoArcs},
+	{[]triangle.Quantity{sideQR}, false, nil, (*bench).twoArcs},
+	{nil, false, nil, (*bench).offset},
+	{[]triangle.Quantity{atP}, false, []triangle.Quantity{atP}, angleP},
+	{[]triangle.Quantity{atQ}, false, []triangle.Quantity{atQ}, angleQ},
+	{nil, false, nil, (*bench).twoArcs},
 }
 
-// directPlan is the first construction that sets only what m has, or the third
-// angle of two that it has; nil where there is none.
-func directPlan(m [9]bool) *plan {
-	set, ok := triangle.DirectSet(m)
-	if !ok {
-		return nil
-	}
-	var angles []triangle.Quantity
-	for _, q := range triangle.DirectSets[set] {
-		if q.Kind() == triangle.Angle {
-			angles = append(angles, q)
-		}
-	}
-	return &plan{angles: angles, draw: direct[set]}
-}
-
-func firstPlan(plans []plan, m [9]bool) *plan {
-next:
-	for i := range plans {
-		for _, q := range plans[i].needs {
-			if !m[q] {
-				continue next
+// asMeasured are all of them, the best first where nothing else tells.
+var asMeasured = func() (all []plan) {
+	for i, draw := range direct {
+		p := plan{needs: triangle.DirectSets[i][:], draw: draw}
+		for _, q := range p.needs {
+			if q.Kind() == triangle.Angle {
+				p.angles = append(p.angles, q)
 			}
 		}
-		return &plans[i]
+		all = append(all, p)
 	}
-	return nil
-}
+	return slices.Concat(all, half, computed)
+}()
 
-// planFor chooses the construction.
-func planFor(by Method, m [9]bool) plan {
+// plansFor are the ways to construct by a method what a bench has.
+func plansFor(by Method, b *bench) []plan {
+	known := triangle.WithThird(b.measured)
 	switch by {
 	case ByArcs:
-		return plan{draw: (*bench).twoArcs}
+		return []plan{{draw: (*bench).twoArcs}}
 	case BySquare:
-		return plan{draw: (*bench).offset}
+		return []plan{{draw: (*bench).offset}}
 	case ByAngle:
-		k := triangle.WithThird(m)
-		switch score := func(a, s triangle.Quantity) int { return 2*bit(k[a]) + bit(k[s]) }; {
-		case k[atP] && k[atQ] && !k[sideRP] && !k[sideQR]:
-			return plan{angles: []triangle.Quantity{atP, atQ}, draw: (*bench).twoAngles}
+		switch score := func(a, s triangle.Quantity) int { return 2*bit(known[a]) + bit(known[s]) }; {
+		case known[atP] && known[atQ] && !known[sideRP] && !known[sideQR]:
+			return []plan{{angles: []triangle.Quantity{atP, atQ}, draw: (*bench).twoAngles}}
 		case score(atQ, sideQR) > score(atP, sideRP):
-			return plan{angles: []triangle.Quantity{atQ}, draw: angleQ}
+			return []plan{{angles: []triangle.Quantity{atQ}, draw: angleQ}}
 		}
-		return plan{angles: []triangle.Quantity{atP}, draw: angleP}
+		return []plan{{angles: []triangle.Quantity{atP}, draw: angleP}}
 	}
-	if p := directPlan(m); p != nil {
-		return *p
-	}
-	return *firstPlan(computed, triangle.WithThird(m))
+	right := b.measured[triangle.AngleAt(2)] && b.square(2)
+	return slices.DeleteFunc(slices.Clone(asMeasured), func(p plan) bool {
+		return p.square && !right || slices.ContainsFunc(p.needs, func(q triangle.Quantity) bool { return !known[q] })
+	})
 }
 
 func bit(b bool) int {
@@ -115,47 +114,13 @@ func bit(b bool) int {
 	return 0
 }
 
-// Construct is the triangle of an answer (counted from 0) as a person would
-// construct it by hand: what was measured is set as it is where rule, compasses,
-// protractor and square can do that, the rest is computed and marked as such;
-// sides, an angle and the height that were not used are there to check. Where arcs or
-// arms would cross under TooFlat the corner is set off the baseline instead. A
-// method other than AsMeasured constructs the same triangle another way.
-//
-// The points are those of the triangle, within 1e-12 of its size. The error is
-// a *unit.Fault where the solution has no such answer.
-func Construct(s triangle.Solution, answer int, by Method) (Construction, error) {
-	if answer < 0 || answer >= len(s.Answers) {
-		return Construction{}, &unit.Fault{What: fmt.Sprintf("there is no answer %d", answer+1),
-			Hint: fmt.Sprintf("answers: %d", len(s.Answers))}
-	}
-	if by > BySquare {
-		return Construction{}, &unit.Fault{What: "there is no such way to construct", Hint: "as measured, by arcs, by angle, by square"}
-	}
-	t := s.Answers[answer].Triangle
-	b := &bench{t: t}
-	for _, m := range s.Measured {
-		q, err := triangle.QuantityOf(m, t.Names)
-		if err != nil {
-			return Construction{}, err
-		}
-		b.measured[q] = true
-	}
-	c := b.construct(planFor(by, b.measured))
-	if m, flat := c.Flattest(); flat && m.Angle < geom.TooFlat && by == AsMeasured {
-		// What was measured cannot be set so that anybody sees the crossing.
-		c = (&bench{t: t, measured: b.measured}).construct(planFor(BySquare, b.measured))
-	}
-	return c, nil
-}
-
-// construct follows a plan from the baseline to the checks.
-func (b *bench) construct(p plan) Construction {
+// follow a plan from the baseline to the checks.
+func (b *bench) follow(p plan) []Step {
 	b.thirdAngle(p.angles)
 	b.base()
 	p.draw(b)
 	b.checks()
-	return Construction{Outline: b.t.Outline(), Triangle: b.t, Steps: b.steps}
+	return b.steps
 }
 
 // bench is where the steps are put together.
@@ -316,6 +281,43 @@ func (b *bench) parallel(other *geom.Point) {
 	b.do(Parallel{Base: [2]geom.Name{b.t.Names[0], b.t.Names[1]},
 		Line:     geom.Line{From: geom.Point{X: r.Min.X - beyond, Y: r.Min.Y}, To: geom.Point{X: r.Max.X + beyond, Y: r.Max.Y}},
 		Distance: b.t.Heights[2], To: b.t.Names[2], Measured: b.use(heightR)})
+}
+
+// halfCircle over the baseline, on which the apex lies.
+func (b *bench) halfCircle(other *geom.Point) {
+	b.use(triangle.AngleAt(2))
+	h := HalfCircle{Over: [2]geom.Name{b.t.Names[0], b.t.Names[1]}, Middle: geom.Point{X: b.t.Sides[2] / 2}, Radius: b.t.Sides[2] / 2,
+		To: b.t.Names[2], Through: b.t.Points[2]}
+	if other != nil {
+		h.Twice, h.Other = true, *other
+	}
+	b.do(h)
+}
+
+func (b *bench) halfCircleAndArc(end int) {
+	b.halfCircle(nil)
+	b.swing(end, nil)
+	b.join(0)
+	b.join(1)
+}
+
+func (b *bench) rayAndHalfCircle(end int) {
+	b.ray(end, nil)
+	b.halfCircle(nil)
+	b.join(1 - end)
+}
+
+// parallelAndHalfCircle cross twice, as far to each side of the middle.
+func (b *bench) parallelAndHalfCircle() {
+	p, c := b.t.Points[2], b.t.Sides[2]
+	var other *geom.Point
+	if x := c - p.X; apart(1+x/c, 1+p.X/c) {
+		other = &geom.Point{X: x, Y: p.Y}
+	}
+	b.parallel(other)
+	b.halfCircle(other)
+	b.join(0)
+	b.join(1)
 }
 
 // offset: along the baseline to the foot, and square to it up to the apex. It

@@ -87,6 +87,9 @@ func TestConstructEveryTriple(t *testing.T) {
 			}
 		}
 	}
+	for _, right := range []string{"AB=500 C=90deg CA=300", "AB=500 C=90deg A=35deg", "AB=500 C=90deg C-AB=200", "AB=500 C=90deg BC=300", "AB=500 C=90deg C-AB=250"} {
+		everyWay(t, right, kinds)
+	}
 	for _, step := range StepTypes() {
 		if !kinds[typeName(step)] {
 			t.Errorf("no construction has a %T", step)

@@ -28,7 +28,7 @@ func TestMeetings(t *testing.T) {
 		{"AB=1933 BC=1000 CA=1000", ByAngle, none},
 		// Under 10° nobody sees the crossing: set off the baseline instead, unless arcs are asked for.
 		{"AB=2000 A=89deg B=90deg", AsMeasured, none},
-		{"AB=20 A=30deg BC=10", AsMeasured, none}, // the arc touches the arm
+		{"AB=20 A=30deg BC=10", AsMeasured, none}, // the arc touches the arm: a square from B finds C
 		{"AB=1995 BC=1000 CA=1000", AsMeasured, none},
 		{"AB=1995 BC=1000 CA=1000", ByArcs, 8.1052}, // 180 - 2 asin(0.9975)
 	} {

@@ -61,7 +61,7 @@ func (d *draughtsman) edge(a, b geom.Name) {
 // crossings of all that is on the paper, above the baseline.
 func (d *draughtsman) crossings() (found []complex128) {
 	add := func(p complex128) {
-		if imag(p) > 0 && !slices.ContainsFunc(found, func(q complex128) bool { return d.same(p, q) }) {
+		if imag(p) > 1e-9*d.size && !slices.ContainsFunc(found, func(q complex128) bool { return d.same(p, q) }) {
 			found = append(found, p)
 		}
 	}
@@ -146,6 +146,16 @@ func (d *draughtsman) follow(step Step, tri triangle.Triangle) {
 			if !slices.ContainsFunc(d.crossings(), func(p complex128) bool { return d.same(p, xy(s.Other)) }) {
 				d.wrong("there is no crossing at %v", s.Other)
 			}
+		}
+		d.settle(s.To, len(d.circles)+len(d.rays)+len(d.levels), s.Twice, tri)
+	case HalfCircle:
+		c := circle{(d.known(s.Over[0]) + d.known(s.Over[1])) / 2, abs(d.known(s.Over[1])-d.known(s.Over[0])) / 2}
+		d.circles = append(d.circles, c)
+		if !d.same(xy(s.Middle), c.centre) || math.Abs(float64(s.Radius)-c.radius) > 1e-9*d.size || !d.same(xy(s.Through), xy(tri.Points[2])) {
+			d.wrong("%+v", s)
+		}
+		if s.Twice && math.Abs(abs(xy(s.Other)-c.centre)-c.radius) > 1e-9*d.size {
+			d.wrong("other crossing of %+v", s)
 		}
 		d.settle(s.To, len(d.circles)+len(d.rays)+len(d.levels), s.Twice, tri)
 	case SetAngle:

@@ -43,10 +43,11 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 	for i, d := range laid {
 		p := draw.Page{Kind: draw.Calibration, Piece: s.title(), Width: s.Width, Height: s.Height}
 		if i == 0 {
-			p.Ops = marks(rect, s.Number > 1)
+			drawn := marks(rect, s.Number > 1)
 			if s.Number < 2 {
-				p.Ops = append(p.Ops, rulers(s.Width, s.Height)...)
+				drawn = append(drawn, rulers(s.Width, s.Height)...)
 			}
+			p.Ops = draw.Tagged(drawn, &draw.Tag{Role: draw.AsFigure, Alt: s.aloud().Crosses(s.Number)})
 		}
 		p.Ops = append(p.Ops, d...)
 		if s.Number > 1 {
@@ -64,12 +65,14 @@ func (s Sheet) title() string { return s.says().Title(s.Printer, s.Number) }
 
 func (s Sheet) says() words.Calibration { return words.In(s.Language).Calibration() }
 
+func (s Sheet) aloud() words.Aloud { return words.In(s.Language).Aloud() }
+
 func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	para := func(words string) sheet.Block { return sheet.Paragraph{Words: words, Height: h} }
 	say := s.says()
 	measure, edges, found := say.Headings()
 	all := []sheet.Block{
-		sheet.Paragraph{Words: s.title(), Height: draw.TitleHeight, Bold: true, Keep: true},
+		sheet.Paragraph{Words: s.title(), Height: draw.TitleHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle, First: true}},
 		para(say.Facts(s.Paper, s.Number)),
 		sheet.Heading{Words: measure},
 	}
@@ -82,7 +85,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 	all = append(all, list, sheet.Gap(3))
 	ratio := float64(s.Width / s.Height)
 	if wide >= 130 {
-		all = append(all, sheet.Beside{Stacks: [][]sheet.Block{{table}, {sketch(ratio, 42)}}, Shares: []float64{0.68, 0.32}, Gutter: 6})
+		all = append(all, sheet.Beside{Stacks: [][]sheet.Block{{table}, {s.sketch(ratio, 42)}}, Shares: []float64{0.68, 0.32}, Gutter: 6})
 	} else {
 		all = append(all, table)
 	}
@@ -91,7 +94,7 @@ func (s Sheet) blocks(h, wide unit.Length, r draw.Ruler) []sheet.Block {
 			sheet.Heading{Words: edges},
 			sheet.List{Items: []string{say.Edges()}, Numbered: true, First: len(items) + 1, Height: h},
 			sheet.Gap(2),
-			edgeBoxes(say.Sides(), h, wide),
+			s.edgeBoxes(say.Sides(), h, wide),
 		)
 	}
 	all = append(all, sheet.Heading{Words: found})
@@ -149,12 +152,12 @@ func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
 }
 
 // edgeBoxes are four boxes in the order of edges=, in a row or two.
-func edgeBoxes(sides [4]string, h, wide unit.Length) sheet.Block {
+func (s Sheet) edgeBoxes(sides [4]string, h, wide unit.Length) sheet.Block {
 	abreast := 4
 	if wide < 120 {
 		abreast = 2
 	}
-	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	return sheet.Figure{Alt: s.aloud().Boxes(sides[:]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		const high, row, gutter, most = 8, 9, 4, 18
 		each := (width+gutter)/unit.Length(abreast) - gutter
 		before := r.Width(sides[3], h, false) + 1.5
@@ -169,8 +172,8 @@ func edgeBoxes(sides [4]string, h, wide unit.Length) sheet.Block {
 }
 
 // sketch says which length is which.
-func sketch(ratio float64, high unit.Length) sheet.Block {
-	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+func (s Sheet) sketch(ratio float64, high unit.Length) sheet.Block {
+	return sheet.Figure{Alt: s.aloud().Lengths(), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		const h, edge = draw.NoteHeight, 5
 		w := (high - 2*edge) * unit.Length(ratio)
 		tall := high - 2*edge

@@ -10,6 +10,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 const (
@@ -71,11 +72,14 @@ func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 	extent := what.Extent()
 	p, _ := what.Fit(width, height-below, r)
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
-	d, h = sheet.Shift(p.Ops, at), p.Bounds.Height()+3
-	for _, words := range s.heads().Legend(len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
-		for _, line := range sheet.Wrap(words, width, draw.NoteHeight, false, r) {
+	figure, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found()}, &draw.Tag{}
+	d, h = draw.Tagged(sheet.Shift(p.Ops, at), figure), p.Bounds.Height()+3
+	for _, say := range s.heads().Legend(len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
+		for _, line := range sheet.Wrap(say, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
-			d = append(d, sheet.Note(line, 0, -h+0.8, draw.Left))
+			note := sheet.Note(line, 0, -h+0.8, draw.Left)
+			note.Of = legend
+			d = append(d, note)
 		}
 	}
 	return d, h + 1, max(extent.Width(), extent.Height()) / unit.Length(p.Scale)

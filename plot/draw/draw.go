@@ -2,7 +2,7 @@
 // writer sees it. Each operation carries its own pen and layer; there is no
 // state, so a drawing can be cut, moved, compared and tested as text.
 //
-// Files, from the top floor to the ground: dump.go, page.go, move.go, draw.go,
+// Files, from the top floor to the ground: dump.go, page.go, tag.go, move.go, draw.go,
 // path.go, bounds.go, cubic.go, remembered.go, wrap.go.
 package draw
 
@@ -45,17 +45,25 @@ const (
 	Dashed                           // 02
 	LongDashDotted                   // 04
 	LongDashDoubleDotted             // 05
+	Loose                            // 3 mm on, 1.5 mm off at a width of 0.18
 )
 
 // Lengths of the marks and gaps of a line type drawn with a pen of the width,
 // mark first, in the order in which they repeat; nil for a continuous line.
 //
-// They are the multiples of the line width that ISO 128-2 gives for lines drawn
-// with butt ends: dash 12, long dash 24, gap 3, dot not more than 0.5.
+// They are the multiples of the line width that ISO 128-2 gives for lines drawn with butt
+// ends: dash 12, long dash 24, gap 3. Its dots, of not more than 0.5, are lost by a tired
+// toner where the line is narrow, so they are leastDot at least. A line that another sheet
+// covers is no line type of its: it only has to be told from one to cut along.
 func (d Dash) Lengths(width unit.Length) []unit.Length {
 	var l []unit.Length
 	for _, k := range dashes[d] {
-		l = append(l, width*k)
+		switch k {
+		case dot:
+			l = append(l, max(width*k, leastDot))
+		default:
+			l = append(l, width*k)
+		}
 	}
 	return l
 }
@@ -65,6 +73,8 @@ const (
 	gap      = 3
 	dash     = 12
 	longDash = 24
+
+	leastDot unit.Length = 0.5
 )
 
 var dashes = [...][]unit.Length{
@@ -72,6 +82,7 @@ var dashes = [...][]unit.Length{
 	Dashed:               {dash, gap},
 	LongDashDotted:       {longDash, gap, dot, gap},
 	LongDashDoubleDotted: {longDash, gap, dot, gap, dot, gap},
+	Loose:                {3 / 0.18, 1.5 / 0.18},
 }
 
 // Pen is how a line is drawn. There is one ink, black.
@@ -83,15 +94,17 @@ type Pen struct {
 	Phase unit.Length
 }
 
-// The pens of ISO 128: wide to narrow 2 : 1.
+// The pens, of widths of ISO 128: what is cut stands out of all else.
 var (
-	Wide   = Pen{Width: 0.5, Dash: Continuous}            // 01.2 visible outlines: what is cut
-	Narrow = Pen{Width: 0.25, Dash: Continuous}           // 01.1 arcs, construction, dimension, join lines
-	Centre = Pen{Width: 0.25, Dash: LongDashDotted}       // 04.1 centre lines, heights
-	Behind = Pen{Width: 0.25, Dash: LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
-	Hidden = Pen{Width: 0.25, Dash: Dashed}               // 02.1
+	Wide   = Pen{Width: 0.7, Dash: Continuous}            // 01.2 what is cut
+	Behind = Pen{Width: 0.35, Dash: LongDashDoubleDotted} // 05.1 the finished edge beside a cut, folds
 	Trim   = Pen{Width: 0.35, Dash: Continuous}           // where paper is cut, not the piece
-	Fine   = Pen{Width: 0.13, Dash: Continuous}           // prick points, vernier ticks
+	Narrow = Pen{Width: 0.25, Dash: Continuous}           // 01.1 dimension lines, ticks along edges
+	Hidden = Pen{Width: 0.25, Dash: Dashed}               // 02.1
+	Thin   = Pen{Width: 0.18, Dash: Continuous}           // construction, marks, leaders
+	Centre = Pen{Width: 0.18, Dash: LongDashDotted}       // 04.1 centre lines, heights
+	Covers = Pen{Width: 0.18, Dash: Loose}                // where the edge of another sheet comes to lie
+	Fine   = Pen{Width: 0.13, Dash: Continuous}           // what is read to a tenth of a millimetre
 )
 
 // Lettering heights of ISO 3098, of a capital letter.
@@ -110,6 +123,10 @@ type Op interface {
 	Bounds(Ruler) geom.Rect
 	// Layer is the layer that the operation lies on.
 	Layer() Layer
+	// Tag is the part of what the document says that the operation belongs to; nil: a
+	// stroke belongs to what Page.Alt speaks of, words are a paragraph, and furniture is
+	// not read out.
+	Tag() *Tag
 	op()
 }
 
@@ -118,6 +135,7 @@ type Line struct {
 	geom.Line
 	Pen Pen
 	On  Layer
+	Of  *Tag
 }
 
 // Arc is a circular stroke with butt ends.
@@ -125,6 +143,7 @@ type Arc struct {
 	geom.Arc
 	Pen Pen
 	On  Layer
+	Of  *Tag
 }
 
 // Polyline is a run of straight strokes with mitred corners, closed or open, or
@@ -135,6 +154,7 @@ type Polyline struct {
 	Solid  bool
 	Pen    Pen
 	On     Layer
+	Of     *Tag
 }
 
 // Align says which point of a line of text stands at Text.At.
@@ -156,6 +176,7 @@ type Text struct {
 	Bold   bool
 	Words  string
 	On     Layer
+	Of     *Tag
 }
 
 func (Line) op()     {}

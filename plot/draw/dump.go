@@ -32,7 +32,7 @@ func Dump(d Drawing) string {
 }
 
 func (p Pen) String() string {
-	s := fmt.Sprintf("%.2f %s", p.Width, [...]string{"continuous", "dashed", "long-dashed dotted", "long-dashed double-dotted"}[p.Dash])
+	s := fmt.Sprintf("%.2f %s", p.Width, [...]string{"continuous", "dashed", "long-dashed dotted", "long-dashed double-dotted", "loose"}[p.Dash])
 	if p.Phase != 0 {
 		s += fmt.Sprintf(" from %.3f", p.Phase)
 	}

@@ -20,11 +20,11 @@ func TestDump(t *testing.T) {
 	}
 	const want = `construction line 0.000,0.000 100.000,-0.250 0.25 long-dashed dotted from 1.500
 dimensions arc 1.000,2.000 r 3.000 from 90.000° through -180.000° 0.25 continuous
-outline polyline 0.000,0.000 10.000,0.000 0.000,10.000 closed=true solid=false 0.50 continuous
+outline polyline 0.000,0.000 10.000,0.000 0.000,10.000 closed=true solid=false 0.70 continuous
 joins polyline 0.000,0.000 1.000,0.000 0.000,1.000 closed=false solid=true 0.00 continuous
-outline path closed=false 0.25 long-dashed double-dotted
-outline line 0.000,0.000 2.000,0.000 0.25 long-dashed double-dotted
-outline arc 2.000,1.000 r 1.000 from -90.000° through 180.000° 0.25 long-dashed double-dotted from 2.000
+outline path closed=false 0.35 long-dashed double-dotted
+outline line 0.000,0.000 2.000,0.000 0.35 long-dashed double-dotted
+outline arc 2.000,1.000 r 1.000 from -90.000° through 180.000° 0.35 long-dashed double-dotted from 2.000
 notes text 5.000,6.000 h 3.50 turn 45.000° align 1 bold=true "2400 \"B\""
 `
 	if got := Dump(d); got != want {

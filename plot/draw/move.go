@@ -32,22 +32,25 @@ func Move(op Op, m geom.Placement) Op {
 func Shift(op Op, by geom.Point) Op { return Move(op, geom.Placement{Shift: by}) }
 
 // OnLayer is the operation on another layer.
-func OnLayer(op Op, l Layer) Op {
+func OnLayer(op Op, l Layer) Op { return changed(op, func(on *Layer, _ **Tag) { *on = l }) }
+
+// changed is the operation with its layer or its tag changed.
+func changed(op Op, change func(*Layer, **Tag)) Op {
 	switch o := op.(type) {
 	case Line:
-		o.On = l
+		change(&o.On, &o.Of)
 		return o
 	case Arc:
-		o.On = l
+		change(&o.On, &o.Of)
 		return o
 	case Polyline:
-		o.On = l
+		change(&o.On, &o.Of)
 		return o
 	case Path:
-		o.On = l
+		change(&o.On, &o.Of)
 		return o
 	case Text:
-		o.On = l
+		change(&o.On, &o.Of)
 		return o
 	}
 	panic(fmt.Sprintf("draw: unknown operation %T", op))

@@ -32,12 +32,13 @@ type Place struct {
 // bottom left corner, as they are to be on the paper, and already cut to what the
 // page shows.
 type Page struct {
-	Label         string // "A1", the page's place among those that join; empty on any other page
+	Label         string // "7", the number of the sheet in the order of laying; empty on any other page
 	Kind          Kind
 	Piece         string // name of the piece it belongs to, for bookmarks
 	Width, Height unit.Length
 	Places        []Place
 	Ops           []Op
+	Alt           string // one sentence that says what the strokes without a tag show; empty: nothing that is told
 	// Cuts are the lines that the sheet is cut along before it is joined to others, each
 	// straight through, what is kept to the left of it. Lay is its place in the order in
 	// which the sheets of one template are laid, from 1; 0 where nothing is laid.

@@ -12,6 +12,7 @@ type Path struct {
 	Closed   bool
 	Pen      Pen
 	On       Layer
+	Of       *Tag
 }
 
 func (Path) op() {}
@@ -28,9 +29,9 @@ func (o Path) Parts() []Op {
 	for i, s := range o.Segments {
 		switch s := s.(type) {
 		case geom.Line:
-			parts[i] = Line{Line: s, Pen: pen, On: o.On}
+			parts[i] = Line{Line: s, Pen: pen, On: o.On, Of: o.Of}
 		case geom.Arc:
-			parts[i] = Arc{Arc: s, Pen: pen, On: o.On}
+			parts[i] = Arc{Arc: s, Pen: pen, On: o.On, Of: o.Of}
 		}
 		if pen.Dash != Continuous {
 			pen.Phase += s.Length()

@@ -30,23 +30,25 @@ const (
 type Furnisher struct {
 	f       Furniture
 	r       draw.Ruler
-	multi   bool         // there is more than one page
+	multi   bool // there is more than one sheet
+	small   smallMap
 	outline geom.Polygon // of the piece
 	grid    place.FreeGrid
 	near    []place.Shape
 }
 
-// NewFurnisher furnishes the pages of a piece, one or more, with its outline in the plane
+// NewFurnisher furnishes the sheets of a piece, one or more, with its outline in the plane
 // of the sheets.
-func NewFurnisher(f Furniture, pages int, outline geom.Polygon, r draw.Ruler) *Furnisher {
-	return &Furnisher{f: f, r: r, multi: pages > 1, outline: outline}
+func NewFurnisher(f Furniture, all Spread, outline geom.Polygon, r draw.Ruler) *Furnisher {
+	return &Furnisher{f: f, r: r, multi: len(all.Sheets) > 1, small: newMap(all), outline: outline}
 }
 
 // Leaf is one page to be furnished, on its own paper but for Shown.
 type Leaf struct {
 	Label        string
-	Next         [4]string // labels of the neighbours left, right, above and below; empty where there is none
-	Number       int       // in the document
+	Lay          int       // its place in the order of laying, from 0
+	Next         [4]string // numbers of the neighbours left, right, above and below; empty where there is none
+	Over         []int     // places of those that are laid over it
 	Window, Kept geom.Rect
 	Shown        geom.Rect   // the window in the plane of the sheets
 	By           geom.Point  // plane of the sheets → page
@@ -71,14 +73,14 @@ func (w *Furnisher) Furnish(l Leaf, ops, joins []draw.Op) draw.Drawing {
 	for _, op := range ops {
 		w.near = place.Shapes(w.near, op, w.r)
 	}
-	// The neighbours' labels first, since each has an edge to stand at; if that
-	// takes the place of a longer bar, the other way round.
+	// The neighbours' numbers first, since each has an edge to stand at; if that takes the
+	// place of the header with its bar, the other way round.
 	w.clear(s)
 	pointers := w.pointers(s)
-	kit, rank := w.kit(s, ways)
+	kit, rank := w.kit(s, ways, pointers)
 	if rank > 0 && len(pointers) > 0 {
 		w.clear(s)
-		if better, n := w.kit(s, ways[:rank]); n < rank {
+		if better, n := w.kit(s, ways[:rank], nil); n < rank {
 			kit, rank, pointers = better, n, w.pointers(s)
 		}
 	}
@@ -107,12 +109,11 @@ func (w *Furnisher) site(l Leaf) site {
 	return s
 }
 
-// crowded is the furniture of a page that has no place for the L: bars, note and
-// label apart from one another; where that leaves but a stub of a bar, or
-// something has no place, a small L; and as a last resort stubs apart.
+// crowded is the furniture of a page that has no place for a header: bars, note and
+// number apart from one another, stubs of bars as a last resort.
 func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing) {
 	own, bars := len(w.near), w.f.bars()
-	apart := func(bars []bar) (draw.Drawing, bool, int) {
+	apart := func(bars []bar) (draw.Drawing, bool) {
 		w.near = w.near[:own]
 		for _, op := range joins { // what stands in the strips matters only now
 			w.near = place.Shapes(w.near, op, w.r)
@@ -120,19 +121,14 @@ func (w *Furnisher) crowded(s site, joins []draw.Op) (kit, pointers draw.Drawing
 		w.clear(s)
 		return w.scatter(s, bars)
 	}
-	if _, all, worst := apart(bars); !all || worst >= stubBar {
-		w.near = w.near[:own]
-		w.clear(s)
-		if small, n := w.kit(s, stubs); n < len(stubs) {
-			return small, w.pointers(s)
-		}
-		if !all {
-			if _, all, _ := apart(bars[stubBar:]); all {
-				bars = bars[stubBar:]
-			}
+	kit, all := apart(bars)
+	if !all {
+		if small, ok := apart(bars[stubBar:]); ok {
+			kit = small
+		} else {
+			kit, _ = apart(bars)
 		}
 	}
-	kit, _, _ = apart(bars)
 	pointers = w.pointers(s)
 	return append(kit, w.restOfTitle(s)...), pointers
 }
@@ -196,50 +192,67 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 	return d
 }
 
-// way is one way to arrange bars and words in the L.
+// way is one way to set the header.
 type way struct {
-	bar   int // index of the bar's length
+	hung  bool // from its check bar, all beside each other
 	say   int
-	width unit.Length // of the words
+	width unit.Length
 }
 
-// ways from the best to the last with bars that are worth measuring, and those
-// that are left when no other arrangement has such bars either.
-var (
-	ways = []way{
-		{longBar, sayAll, 88}, {longBar, sayAll, 52},
-		{shortBar, sayAll, 88}, {shortBar, sayAll, 52}, {shortBar, sayAll, 36},
-		{shortBar, sayPiece, 52}, {shortBar, sayPiece, 36}, {shortBar, sayLeast, 52}, {shortBar, sayLeast, 30},
-	}
-	stubs = []way{{stubBar, sayPiece, 36}, {stubBar, sayLeast, 52}, {stubBar, sayLeast, 30}}
-)
+// ways from the best to the last.
+var ways = []way{
+	{true, sayAll, 100},
+	{false, sayAll, 52}, {false, sayAll, 36}, {false, sayPiece, 52}, {false, sayPiece, 36}, {false, sayLeast, 52}, {false, sayLeast, 30},
+}
 
-// kit is label, bars and title in the shape of an L, and how far down the list of
-// ways it had to go: to its end where there is no place.
-func (w *Furnisher) kit(s site, ways []way) (draw.Drawing, int) {
+// kit is header and bars, and how far down the list of ways it had to go: to its end where
+// there is no place. What stands there already is kept clear of.
+func (w *Furnisher) kit(s site, ways []way, there draw.Drawing) (d draw.Drawing, rank int) {
+	bars := w.f.bars()
 	for i, y := range ways {
-		lines := w.f.title(w.label(s), s.Number, y.say, y.width, w.r)
-		var blocks [4]place.Block
-		for k := range blocks {
-			blocks[k] = corner(w.f.bars()[y.bar], lines, k&1 != 0, k&2 != 0, w.r)
+		var hung *bar
+		if y.hung {
+			hung = &bars[0]
 		}
-		if f := w.emptiest(blocks, s); f.ok {
-			return w.put(f.b, f.p), i
+		f := w.emptiest(w.header(s.Leaf, hung, y), s)
+		if !f.ok {
+			continue
 		}
+		d := w.put(f.b, f.p)
+		alone := []bool{true} // bars to be placed, along or across
+		if !y.hung {
+			alone = []bool{true, false}
+		}
+		for _, along := range alone {
+			ladder, ok := w.ladder(s, bars[:stubBar], along)
+			if !ok {
+				d = nil
+				break
+			}
+			d = append(d, ladder...)
+		}
+		if d != nil {
+			return d, i
+		}
+		w.clear(s)
+		for _, op := range there {
+			box := op.Bounds(w.r).Grow(RoomLeast - roomTight).Corners()
+			w.grid.Take(box[:], 0)
+		}
+		w.grid.Count()
 	}
 	return nil, len(ways)
 }
 
-func (w *Furnisher) label(s site) string {
-	if w.multi {
-		return s.Label
+// ladder places the longest bar that has a place by itself.
+func (w *Furnisher) ladder(s site, bars []bar, along bool) (draw.Drawing, bool) {
+	for _, b := range bars {
+		if f := w.emptiest(b.ladder(along, w.r), s); f.ok {
+			return w.put(f.b, f.p), true
+		}
 	}
-	return ""
+	return nil, false
 }
-
-// otherCorner is how much nearer to its own corner of the page the L must lie to
-// be turned about: the reader looks for it at the lower left.
-const otherCorner unit.Length = 10
 
 // found is a place for a block, and how far it lies from the corner of the page
 // that it belongs to, with what turning it about costs.
@@ -256,16 +269,15 @@ func (f *found) better(o found) {
 	}
 }
 
-// emptiest is a place outside the piece with wide room, else with ordinary room,
-// else the same inside it, else with the least room anywhere; of the ways to turn
-// the L the one that lies best in its corner.
-func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
+// emptiest is a place outside the piece with wide room, else with ordinary room, else the
+// same inside it, else with the least room anywhere; of the corners the one it lies best in.
+func (w *Furnisher) emptiest(b place.Block, s site) found {
 	var inside found
 	for _, r := range [3]unit.Length{roomWide, room, RoomLeast} {
 		if r == RoomLeast && inside.ok {
 			break
 		}
-		out, in := w.search(blocks, s, r)
+		out, in := w.search(b, s, r)
 		if out.ok {
 			return out
 		}
@@ -276,23 +288,27 @@ func (w *Furnisher) emptiest(blocks [4]place.Block, s site) found {
 	return inside
 }
 
+// near is how far from its corner a block may lie to be in it.
+const near unit.Length = 5
+
 // search is the best place outside the piece and the best of those inside that
 // come first.
-func (w *Furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out, in found) {
-	for i, b := range blocks {
-		turned := [4]unit.Length{0, otherCorner, otherCorner, 2 * otherCorner}[i]
-		if out.ok && out.cost <= turned {
+func (w *Furnisher) search(b place.Block, s site, room unit.Length) (out, in found) {
+	for i := range 4 {
+		if out.ok && out.cost <= near {
 			break
 		}
+		b.Right, b.Top = i&1 == 0, i&2 == 0 // the upper right corner first
 		at := func(p geom.Point) found {
-			c := s.free.Min
+			box := b.Rects[0].Shift(p)
+			off := box.Min.Minus(s.free.Min)
 			if b.Right {
-				c.X = s.free.Max.X
+				off.X = s.free.Max.X - box.Max.X
 			}
 			if b.Top {
-				c.Y = s.free.Max.Y
+				off.Y = s.free.Max.Y - box.Max.Y
 			}
-			return found{b, p, p.Distance(c) + turned, true}
+			return found{b, p, off.Distance(geom.Point{}), true}
 		}
 		first := true
 		outside := func(p geom.Point) bool {
@@ -315,9 +331,9 @@ func (w *Furnisher) search(blocks [4]place.Block, s site, room unit.Length) (out
 	return out, in
 }
 
-// scatter places bars, note and label one by one where no L has a place. It says
-// whether all have one and which bar was the last it had to come down to.
-func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst int) {
+// scatter places bars, note and number one by one where no header has a place. It says
+// whether all have one.
+func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool) {
 	all = true
 	first := func(blocks ...place.Block) int {
 		for _, within := range [2]geom.Rect{s.free, s.Window.Grow(-s.Edge)} {
@@ -335,35 +351,35 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool, worst
 	}
 	var across, along, notes, labels []place.Block
 	for _, b := range bars {
-		across = append(across, barBlock(b, false, false, false, w.r))
-		along = append(along, barBlock(b, false, false, true, w.r))
+		across, along = append(across, b.ladder(false, w.r)), append(along, b.ladder(true, w.r))
 	}
-	worst = max(first(across...), first(along...))
+	first(across...)
+	first(along...)
 	for _, width := range []unit.Length{88, 30, 22} {
-		notes = append(notes, titleBlock(w.f.howToPrint(width, w.r), false, false, w.r))
+		notes = append(notes, titleBlock(w.f.howToPrint(width, w.r), w.r))
 	}
 	first(notes...)
-	if l := w.label(s); l != "" {
+	if w.multi {
 		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
-			labels = append(labels, titleBlock([]line{{words: l, height: h, bold: true}}, false, false, w.r))
+			labels = append(labels, titleBlock([]line{{words: s.Label, height: h, bold: true}}, w.r))
 		}
-		if first(labels...) == len(labels)-1 { // so small a label is not one to look for
+		if first(labels...) == len(labels)-1 { // so small a number is not one to look for
 			all = false
 		}
 	}
-	return d, all, worst
+	return d, all
 }
 
 // restOfTitle is as much of the title as has a place beside what scatter placed.
 func (w *Furnisher) restOfTitle(s site) draw.Drawing {
 	for _, y := range []way{{say: sayAll, width: 88}, {say: sayAll, width: 36}, {say: sayPiece, width: 52}, {say: sayPiece, width: 30}} {
 		note := len(w.f.howToPrint(y.width, w.r))
-		lines := w.f.title("", s.Number, y.say, y.width, w.r)
+		lines := w.f.title("", y.say, y.width, w.r)
 		lines = lines[:len(lines)-note]
 		if len(lines) == 0 {
 			continue
 		}
-		b := titleBlock(lines, false, false, w.r)
+		b := titleBlock(lines, w.r)
 		if p, ok := w.grid.Spot(b, RoomLeast, s.free, nil); ok {
 			return w.put(b, p)
 		}

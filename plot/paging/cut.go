@@ -44,10 +44,10 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			if !o.Closed {
 				sides = sides[:len(sides)-1]
 			}
-			return cut(dst, draw.Path{Segments: sides, Pen: o.Pen, On: o.On}, box, window, by)
+			return cut(dst, draw.Path{Segments: sides, Pen: o.Pen, On: o.On, Of: o.Of}, box, window, by)
 		}
 		for _, run := range geom.ClipPolyline(o.Points, o.Closed, window) {
-			dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On}, by))
+			dst = append(dst, draw.Shift(draw.Polyline{Points: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
 		}
 	case draw.Path:
 		if o.Pen.Dash != draw.Continuous {
@@ -57,7 +57,7 @@ func cut(dst []draw.Op, op draw.Op, box, window geom.Rect, by geom.Point) []draw
 			break
 		}
 		for _, run := range geom.ClipPath(o.Segments, o.Closed, window) {
-			dst = append(dst, draw.Shift(draw.Path{Segments: run, Pen: o.Pen, On: o.On}, by))
+			dst = append(dst, draw.Shift(draw.Path{Segments: run, Pen: o.Pen, On: o.On, Of: o.Of}, by))
 		}
 	}
 	return dst

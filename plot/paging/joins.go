@@ -11,7 +11,7 @@ import (
 	"trammel/plot/words"
 )
 
-// Sheets are laid in reading order, each on top of those before it, and cut along the
+// Sheets are laid in the order of their numbers, each on top of those before it, and cut along the
 // middle of the strip that both show (see trim.go), where the cut edge goes on the other
 // as well. A sheet's own edge is no reference: it may be 2 mm off (ISO 216).
 //
@@ -61,16 +61,19 @@ type join struct {
 	r    draw.Ruler
 }
 
-// joinOf two neighbours, the right or the lower one on top.
+// joinOf two neighbours.
 func joinOf(under, over Cell) join {
-	j := join{under: under, over: over, upright: under.Row == over.Row, up: -1}
-	a, b := under.Window, over.Window
+	j := join{under: under, over: over, upright: under.Row == over.Row, up: 1}
+	c := common(under.Window, over.Window)
 	if j.upright {
-		j.up, j.at, j.half = 1, (a.Max.X+b.Min.X)/2, (a.Max.X-b.Min.X)/2
-		j.from, j.to = max(a.Min.Y, b.Min.Y), min(a.Max.Y, b.Max.Y)
+		j.at, j.half = (c.Min.X+c.Max.X)/2, c.Width()/2
+		j.from, j.to = c.Min.Y, c.Max.Y
 	} else {
-		j.at, j.half = (a.Min.Y+b.Max.Y)/2, (b.Max.Y-a.Min.Y)/2
-		j.from, j.to = max(a.Min.X, b.Min.X), min(a.Max.X, b.Max.X)
+		j.at, j.half = (c.Min.Y+c.Max.Y)/2, c.Height()/2
+		j.from, j.to = c.Min.X, c.Max.X
+	}
+	if over.Col < under.Col || over.Row > under.Row {
+		j.up = -1
 	}
 	return j
 }
@@ -212,9 +215,9 @@ func (j join) ops(onTop bool) draw.Drawing {
 	for _, t := range marks {
 		a, b := j.arm(), slant*j.arm()
 		d = append(d,
-			j.line(t, -a, t, a, draw.Narrow),
-			j.line(t-b, -b, t+b, b, draw.Narrow),
-			j.line(t-b, b, t+b, -b, draw.Narrow))
+			j.line(t, -a, t, a, draw.Thin),
+			j.line(t-b, -b, t+b, b, draw.Thin),
+			j.line(t-b, b, t+b, -b, draw.Thin))
 	}
 	side, pitch := -j.up, tickBelow
 	if onTop {
@@ -229,7 +232,7 @@ func (j join) ops(onTop bool) draw.Drawing {
 				long = 3
 			}
 			at := t + unit.Length(k)*pitch
-			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Fine))
+			d = append(d, j.line(at, -tickOver*side, at, long*side, draw.Thin))
 		}
 	}
 	return append(d, j.words(onTop, marks, vernier)...)
@@ -258,7 +261,7 @@ func (j join) light() (d draw.Drawing) {
 	}
 	for _, s := range open {
 		if s.to-s.from >= leastTrim {
-			d = append(d, j.line(s.from, 0, s.to, 0, draw.Hidden))
+			d = append(d, j.line(s.from, 0, s.to, 0, draw.Covers))
 		}
 	}
 	return d

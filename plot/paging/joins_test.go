@@ -86,10 +86,10 @@ func (s seam) marks(lines []draw.Line) (at []float64) {
 	return at
 }
 
-// ticks are the fine strokes across, long to one side only.
+// ticks are the thin strokes across, long to one side only.
 func (s seam) ticks(lines []draw.Line) (all []draw.Line) {
 	for _, l := range lines {
-		if l.Pen == draw.Fine && math.Abs(s.along(l.From)-s.along(l.To)) < 1e-6 {
+		if l.Pen == draw.Thin && math.Abs(s.along(l.From)-s.along(l.To)) < 1e-6 && math.Abs(s.across(l.From)+s.across(l.To)) > 1e-6 {
 			all = append(all, l)
 		}
 	}
@@ -228,7 +228,7 @@ func checkTrim(t *testing.T, name string, s seam, under, over []draw.Line) {
 	if cut := get(under, draw.Trim, rim); !same(cut) {
 		t.Errorf("%s: the sheet below is cut %v, want %v", name, cut, whole)
 	}
-	light := get(under, draw.Hidden, 0)
+	light := get(under, draw.Covers, 0)
 	if len(light) == 0 {
 		t.Errorf("%s: no light line below", name)
 	}
@@ -339,6 +339,11 @@ func TestJoinsAreNamed(t *testing.T) {
 	}
 }
 
+func slanted(op draw.Op) bool {
+	o, ok := op.(draw.Line)
+	return ok && o.From.X != o.To.X && o.From.Y != o.To.Y
+}
+
 // Sheets that share nothing have the two halves of each mark, one on each.
 func TestMarksWithoutOverlap(t *testing.T) {
 	c := laid{plan: byHand(paper("no overlap", 210, 297, 0), 1, 2, geom.Polygon{at(20, 20), at(330, 20), at(20, 200)}), f: someFurniture}
@@ -346,9 +351,9 @@ func TestMarksWithoutOverlap(t *testing.T) {
 	pages := pagesOf(c)
 	var places [2][]float64
 	for i, p := range pages {
-		for _, op := range p.Ops {
+		for k, op := range p.Ops {
 			o, ok := op.(draw.Line)
-			if ok && isJoin(op) && o.Pen == draw.Narrow && o.From.Y == o.To.Y {
+			if ok && isJoin(op) && o.Pen == draw.Thin && o.From.Y == o.To.Y && slanted(p.Ops[k+1]) {
 				places[i] = append(places[i], float64(o.From.Y))
 				if edge := [2]unit.Length{200, 10}[i]; (o.To.X != edge) && (o.From.X != edge) || o.Length() != 2 {
 					t.Errorf("page %d: half a mark from %v to %v", i, o.From, o.To)

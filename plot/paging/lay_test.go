@@ -11,17 +11,6 @@ import (
 
 var a4 = Sheet{Name: "A4", Width: 210, Height: 297, Left: 10, Top: 10, Right: 10, Bottom: 10, Overlap: 10}
 
-func TestLabelsLeaveOutIAndO(t *testing.T) {
-	for _, c := range []struct {
-		row, col int
-		want     string
-	}{{0, 0, "A1"}, {7, 8, "H9"}, {8, 0, "J1"}, {13, 1, "P2"}, {23, 0, "Z1"}, {24, 0, "AA1"}, {25, 11, "AB12"}, {24 * 25, 0, "AAA1"}} {
-		if got := label(c.row, c.col); got != c.want {
-			t.Errorf("row %d, column %d: %s, want %s", c.row, c.col, got, c.want)
-		}
-	}
-}
-
 func TestRefusals(t *testing.T) {
 	big := geom.Polygon{{X: 0, Y: 0}, {X: 1e6, Y: 0}, {X: 0, Y: 1e6}}
 	vast := geom.Polygon{{X: 0, Y: 0}, {X: 1e11, Y: 0}, {X: 0, Y: 1e11}}

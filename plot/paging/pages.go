@@ -18,7 +18,7 @@ import (
 func (p Plan) Pages(d draw.Drawing, f furniture.Furniture, r draw.Ruler) iter.Seq[draw.Page] {
 	return func(yield func(draw.Page) bool) {
 		s := newSpread(p, d, r)
-		w := furniture.NewFurnisher(f, len(p.Cells), p.Outline, r)
+		w := furniture.NewFurnisher(f, p.spread(), p.Outline, r)
 		for i := range p.Cells {
 			if !yield(s.page(i, f, w)) {
 				return
@@ -72,7 +72,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 		out.Ops = cut(out.Ops, op, op.Bounds(s.r), c.Window, by)
 	}
 	leaf := furniture.Leaf{
-		Label: c.Label, Next: c.next(), Number: f.First + i,
+		Label: c.Label, Lay: i, Next: c.next(), Over: s.over(i),
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.
 		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),
@@ -82,10 +82,31 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 	return out
 }
 
+// spread is how the sheets lie beside each other.
+func (p Plan) spread() furniture.Spread {
+	w := p.Cells[0].Window
+	all := furniture.Spread{Width: w.Width() - p.Sheet.Overlap, Height: w.Height() - p.Sheet.Overlap}
+	for _, c := range p.Cells {
+		all.Sheets = append(all.Sheets, [2]int{c.Row, c.Col})
+	}
+	return all
+}
+
+// over is the neighbours that are laid over a sheet.
+func (s *spread) over(i int) (all []int) {
+	c := s.plan.Cells[i]
+	for _, n := range besides {
+		if k, ok := s.at[[2]int{c.Row + n[0], c.Col + n[1]}]; ok && k > i {
+			all = append(all, k)
+		}
+	}
+	return all
+}
+
 // joins is what a page bears of its joins, in the plane of the sheets.
 func (s *spread) joins(i int, f furniture.Furniture) (d draw.Drawing) {
 	c := s.plan.Cells[i]
-	for _, n := range [4][2]int{{0, -1}, {0, 1}, {-1, 0}, {1, 0}} {
+	for _, n := range besides {
 		k, ok := s.at[[2]int{c.Row + n[0], c.Col + n[1]}]
 		if !ok {
 			continue

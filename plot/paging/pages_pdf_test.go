@@ -114,6 +114,7 @@ func TestFinishedFile(t *testing.T) {
 			across, along := 0, 0
 			for _, l := range bare(f.lines(i, "")) {
 				ok := func(d unit.Length) bool {
+					d += draw.Thin.Width // of the frame, whose ink ends where the bar does
 					if want == 0 {
 						return math.Abs(float64(d)-50) < promised || math.Abs(float64(d)-100) < promised
 					}
@@ -126,8 +127,8 @@ func TestFinishedFile(t *testing.T) {
 					along++
 				}
 			}
-			if across != 1 || along != 1 {
-				t.Errorf("%s: %d check bars across and %d along", name, across, along)
+			if across != 2 || along != 2 { // the two long sides of each frame
+				t.Errorf("%s: %d sides of check bars across and %d along", name, across, along)
 			}
 		}
 		for _, s := range seamsOf(c.plan) {

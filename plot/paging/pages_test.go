@@ -210,12 +210,12 @@ func TestCutByHand(t *testing.T) {
 	want := []string{`dimensions line 110.000,60.000 200.000,60.000 0.25 long-dashed dotted
 dimensions line 70.000,70.000 70.000,110.000 0.25 long-dashed dotted
 dimensions line 70.000,110.000 200.000,110.000 0.25 long-dashed dotted from 40.000
-outline polyline 200.000,150.000 180.000,130.000 200.000,130.000 closed=false solid=false 0.50 continuous
+outline polyline 200.000,150.000 180.000,130.000 200.000,130.000 closed=false solid=false 0.70 continuous
 outline polyline 191.000,170.000 199.000,170.000 195.000,180.000 closed=true solid=true 0.00 continuous
 construction arc 200.000,210.000 r 30.000 from 90.000° through 90.000° 0.25 long-dashed dotted from 47.124
 `, `dimensions line 10.000,60.000 130.000,60.000 0.25 long-dashed dotted from 80.000
 dimensions line 10.000,110.000 130.000,110.000 0.25 long-dashed dotted from 160.000
-outline polyline 10.000,130.000 60.000,130.000 30.000,160.000 10.000,140.000 closed=false solid=false 0.50 continuous
+outline polyline 10.000,130.000 60.000,130.000 30.000,160.000 10.000,140.000 closed=false solid=false 0.70 continuous
 outline polyline 11.000,170.000 19.000,170.000 15.000,180.000 closed=true solid=true 0.00 continuous
 construction arc 20.000,210.000 r 30.000 from 0.000° through 109.471° 0.25 long-dashed dotted
 `}
@@ -295,7 +295,7 @@ func TestPageNames(t *testing.T) {
 		}
 	}
 	one := pagesOf(lay(t, "one", bySides(150, 90, 120), sheetA4, nil))
-	if len(one) != 1 || one[0].Label != "A1" {
+	if len(one) != 1 || one[0].Label != "1" {
 		t.Errorf("a single page has the label %q", one[0].Label)
 	}
 }

@@ -6,7 +6,7 @@
 // Plan.Place, and page windows are upright there.
 //
 // Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, search.go,
-// plan.go, cover.go, walk_fewest.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
+// plan.go, order.go, cover.go, walk_fewest.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
 // triangle_rows.go, grid.go, shelves.go, joins.go.
 package paging
 
@@ -43,7 +43,7 @@ type Plan struct {
 	Cover      Cover
 	Place      geom.Placement // piece → plane of the sheets
 	Outline    geom.Polygon   // in the plane of the sheets
-	Cells      []Cell         // the printed pages, by rows from the top, each row from the left
+	Cells      []Cell         // the printed sheets in the order of laying: by rows from the top, each from the left; with OutlineOnly as one walks round the outline
 	Rows, Cols int            // of the grid they lie in
 	Least      int            // the fewest pages found over all turns and shifts; no placement needs fewer, where Proven
 	Proven     bool           // Least is proven, to 0.02 mm
@@ -59,7 +59,7 @@ type Plan struct {
 // Cell is one page of a plan.
 type Cell struct {
 	Row, Col int
-	Label    string    // row letter from the top (A, B, … without I and O) and column number from 1
+	Label    string    // its number in the order of laying, from 1
 	Window   geom.Rect // what it shows, in the plane of the sheets
 	// Labels of the neighbours that are printed, empty where there is none.
 	LeftOf, RightOf, Above, Below string

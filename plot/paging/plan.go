@@ -1,8 +1,10 @@
 package paging
 
 import (
-	"fmt"
+	"cmp"
 	"math"
+	"slices"
+	"strconv"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -23,32 +25,35 @@ func assemble(plan Plan, o outlined, at pose, pages []page) Plan {
 	}}
 	plan.Sheet, plan.Cover, plan.Outline = s, o.cover, plan.Place.Polygon(o.outline)
 	plan.Rows, plan.Cols = j1-j0+1, i1-i0+1
-	there := make(map[page]bool, len(pages))
-	for _, k := range pages {
-		there[k] = true
-	}
-	name := func(k page) string {
-		if !there[k] {
-			return ""
-		}
-		return label(j1-k.j, k.i-i0)
-	}
 	w, h := s.Width-s.Left-s.Right, s.Height-s.Top-s.Bottom
-	for j := j1; j >= j0; j-- {
-		for i := i0; i <= i1; i++ {
-			if !there[page{i, j}] {
-				continue
-			}
-			low := geom.Point{X: unit.Length(float64(i-i0) * g.p), Y: unit.Length(float64(j-j0) * g.q)}
-			plan.Cells = append(plan.Cells, Cell{
-				Row: j1 - j, Col: i - i0, Label: name(page{i, j}),
-				Window: geom.Rect{Min: low, Max: low.Plus(geom.Point{X: w, Y: h})},
-				LeftOf: name(page{i - 1, j}), RightOf: name(page{i + 1, j}),
-				Above: name(page{i, j + 1}), Below: name(page{i, j - 1}),
-			})
-		}
+	for _, k := range pages {
+		low := geom.Point{X: unit.Length(float64(k.i-i0) * g.p), Y: unit.Length(float64(k.j-j0) * g.q)}
+		plan.Cells = append(plan.Cells, Cell{Row: j1 - k.j, Col: k.i - i0, Window: geom.Rect{Min: low, Max: low.Plus(geom.Point{X: w, Y: h})}})
 	}
+	slices.SortFunc(plan.Cells, byRows)
+	if o.cover == OutlineOnly {
+		plan.Cells = inWalkOrder(plan.Cells, plan.Outline)
+	}
+	numbered(plan.Cells)
 	return plan
+}
+
+func byRows(a, b Cell) int { return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col)) }
+
+// numbered gives each sheet its number and those of its neighbours.
+func numbered(cells []Cell) {
+	at := cellsAt(cells)
+	name := func(row, col int) string {
+		if k, ok := at[[2]int{row, col}]; ok {
+			return strconv.Itoa(k + 1)
+		}
+		return ""
+	}
+	for i := range cells {
+		c := &cells[i]
+		c.Label = name(c.Row, c.Col)
+		c.LeftOf, c.RightOf, c.Above, c.Below = name(c.Row, c.Col-1), name(c.Row, c.Col+1), name(c.Row-1, c.Col), name(c.Row+1, c.Col)
+	}
 }
 
 // span is the first and last column and row of pages.
@@ -58,17 +63,6 @@ func span(pages []page) (i0, j0, i1, j1 int) {
 		i0, j0, i1, j1 = min(i0, k.i), min(j0, k.j), max(i1, k.i), max(j1, k.j)
 	}
 	return i0, j0, i1, j1
-}
-
-// label is the row's letter (A to Z without I and O, then AA, AB, …) and the
-// column's number from 1.
-func label(row, col int) string {
-	const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-	name := ""
-	for n := row + 1; n > 0; n = (n - 1) / len(letters) {
-		name = string(letters[(n-1)%len(letters)]) + name
-	}
-	return fmt.Sprintf("%s%d", name, col+1)
 }
 
 // Matrix takes the piece's own coordinates to those of the page, from the

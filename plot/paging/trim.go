@@ -30,7 +30,7 @@ func (p Plan) Trimmed() []geom.Rect {
 	at := cellsAt(p.Cells)
 	kept := make([]geom.Rect, len(p.Cells))
 	for i := range p.Cells {
-		kept[i] = p.trimmed(i, p.about(i, at))
+		kept[i] = p.trimmed(i, at)
 	}
 	return kept
 }
@@ -43,17 +43,24 @@ func (p Plan) paper(c Cell) geom.Rect {
 	}
 }
 
-// trimmed is what is left of one sheet among others, of which it is given the windows.
-func (p Plan) trimmed(i int, others []geom.Rect) geom.Rect {
+// trimmed is what is left of one sheet among others.
+func (p Plan) trimmed(i int, at map[[2]int]int) geom.Rect {
+	others := p.about(i, at)
 	c, paper := p.Cells[i], p.paper(p.Cells[i])
 	w, half := c.Window, p.Sheet.Overlap/2
 	edge := min(rim, half)
 	kept := paper
 	on, window, margin := furniture.Sides(&kept), furniture.Sides(&w), furniture.Sides(&paper)
-	for k, next := range c.next() {
-		if next != "" {
-			*on[k] = *window[k] + furniture.Inward[k]*[4]unit.Length{half, edge, half, edge}[k]
+	for k, n := range besides {
+		next, ok := at[[2]int{c.Row + n[0], c.Col + n[1]}]
+		if !ok {
+			continue
 		}
+		in := edge
+		if next < i { // this sheet is laid on top
+			in = half
+		}
+		*on[k] = *window[k] + furniture.Inward[k]*in
 	}
 	// First the sheets that lie along a side, then those that only a corner of the
 	// paper reaches: for these one of two sides is enough.

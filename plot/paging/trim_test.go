@@ -95,6 +95,7 @@ func TestTrimmedHidesNothing(t *testing.T) {
 		}
 		margin, overlap := []float64{0, 3, 10, 40, 70}[r.IntN(5)], []float64{0, 0.2, 4, 10, 30}[r.IntN(5)]
 		p := chain(margin, overlap, rows...)
+		r.Shuffle(len(p.Cells), func(i, j int) { p.Cells[i], p.Cells[j] = p.Cells[j], p.Cells[i] }) // laid in any order
 		kept := p.Trimmed()
 		has := func(b geom.Rect, q geom.Point) bool { return b.Has(q) }
 		name := fmt.Sprintf("%v, margin %v, overlap %v", rows, margin, overlap)

@@ -35,14 +35,18 @@ func (f *file) layers(used map[draw.Layer]bool) []group {
 	return g
 }
 
+// trees that the catalog leads to: of the pages, and of what they say.
+type trees struct{ pages, says ref }
+
 // catalog writes what belongs to the whole document and returns the place of the
 // Info dictionary.
 //
-// /PrintScaling /None asks the print dialogue for actual size. /Enforce, which
-// would make it insist, is PDF 2.0 and not of this version.
-func (f *file) catalog(r, pages ref, d draw.Document, names []name, groups []group) ref {
-	b := fmt.Appendf(nil, "<< /Type /Catalog /Pages %d 0 R", pages)
-	b = append(b, "\n/ViewerPreferences << /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true >>"...)
+// /PrintScaling /None asks the print dialogue for actual size, and /Enforce that it
+// insists (ISO 32000-2, 12.2).
+func (f *file) catalog(r ref, t trees, d draw.Document, names []name, groups []group) ref {
+	b := fmt.Appendf(nil, "<< /Type /Catalog /Pages %d 0 R", t.pages)
+	b = append(b, "\n/ViewerPreferences << /PrintScaling /None /Enforce [/PrintScaling] /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true >>"...)
+	b = fmt.Appendf(b, "\n/MarkInfo << /Marked true >> /StructTreeRoot %d 0 R", t.says)
 	if d.Language != "" {
 		b = append(b, "\n/Lang "+text(d.Language)...)
 	}

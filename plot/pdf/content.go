@@ -27,11 +27,16 @@ type content struct {
 	font  lettering.Font
 	fonts *[2]embedded
 	used  map[draw.Layer]bool
+	says  *structure
+	texts []labelled // of a layer
 
 	pen  draw.Pen    // of the last stroke
 	bold bool        // of the last text
 	size unit.Length // of the last text; 0 for none yet
-	err  error       // the first mark that cannot be written
+	// What is drawn belongs to part, or to none, while marked.
+	marked bool
+	part   *part
+	err    error // the first mark that cannot be written
 }
 
 // marks writes the operations of the layers that are shown, layer after layer.
@@ -53,20 +58,89 @@ func (c *content) marks(ops []draw.Op, warp draw.Matrix, hidden func(draw.Layer)
 			continue
 		}
 		begun := false
-		for _, op := range ops {
-			if op.Layer() != l {
-				continue
-			}
+		begin := func() {
 			if !begun && !l.Fixed() {
 				c.b = append(c.b, "/OC /"+l.String()+" BDC\n"...)
 				begun, c.used[l] = true, true
 			}
+		}
+		// Strokes before words, so that what belongs together is seldom parted.
+		c.texts = c.texts[:0]
+		for _, op := range ops {
+			if op.Layer() != l {
+				continue
+			}
+			begin()
+			if o, ok := op.(draw.Text); ok {
+				c.texts = append(c.texts, labelled{o, c.says.partOf(op)})
+				continue
+			}
+			c.under(c.says.partOf(op))
 			c.op(op)
 		}
+		for i, t := range c.texts {
+			said := t.Words
+			if i+1 < len(c.texts) && t.part != nil && t.part == c.texts[i+1].part {
+				said += " " // else the two would be read as one word
+			}
+			if inLine(t.Turn) {
+				c.under(t.part)
+				c.words(t.Text, said)
+				continue
+			}
+			c.turned(t, said)
+		}
+		c.close()
 		if begun {
 			c.b = append(c.b, "EMC\n"...)
 		}
 	}
+}
+
+// labelled is words and the part that they belong to.
+type labelled struct {
+	draw.Text
+	part *part
+}
+
+// under opens the marked content of a part, or of none, where it is not open.
+func (c *content) under(p *part) {
+	if c.marked && c.part == p {
+		return
+	}
+	c.close()
+	if c.marked, c.part = true, p; p == nil {
+		c.b = append(c.b, "/Artifact BMC\n"...)
+		return
+	}
+	c.b = fmt.Appendf(c.b, "/%s <</MCID %d>> BDC\n", roles[p.role], c.says.mark(p))
+}
+
+// turned writes words that stand in no line of letters: software that
+// takes words out finds them whole in a span that says what they are. The span of a
+// part is no mark within another: some readers would lose what follows in that one.
+func (c *content) turned(t labelled, said string) {
+	mark := ""
+	if t.part != nil {
+		c.close()
+		mark = fmt.Sprintf("/MCID %d", c.says.mark(t.part))
+	} else {
+		c.under(nil)
+	}
+	c.b = append(c.b, "/Span <<"+mark+"/ActualText"+text(said)+">> BDC\n"...)
+	c.words(t.Text, said)
+	c.b = append(c.b, "EMC\n"...)
+}
+
+func inLine(turn unit.Angle) bool {
+	return math.Abs(math.Remainder(turn.Radians(), 2*math.Pi)) < 1e-6
+}
+
+func (c *content) close() {
+	if c.marked {
+		c.b = append(c.b, "EMC\n"...)
+	}
+	c.marked, c.part = false, nil
 }
 
 func (c *content) op(op draw.Op) {
@@ -92,8 +166,6 @@ func (c *content) op(op draw.Op) {
 		c.polyline(o)
 	case draw.Path:
 		c.path(o)
-	case draw.Text:
-		c.words(o)
 	default:
 		panic(fmt.Sprintf("pdf: no way to write a %T", op))
 	}
@@ -185,7 +257,8 @@ func (c *content) stroke(p draw.Pen) {
 	c.pen = p
 }
 
-func (c *content) words(o draw.Text) {
+// words writes a line of words, said with or without a space behind it.
+func (c *content) words(o draw.Text, said string) {
 	if o.Words == "" {
 		return
 	}
@@ -223,7 +296,7 @@ func (c *content) words(o draw.Text) {
 	c.point(at, 'T')
 	c.b[len(c.b)-1] = 'm' // "Tm " of "T "
 	c.b = append(c.b, " <"...)
-	for _, r := range o.Words {
+	for _, r := range said {
 		c.b = hex16(c.b, f.code(r))
 	}
 	c.b = append(c.b, "> Tj ET\n"...)

@@ -25,13 +25,17 @@ const (
 // Magic is how every PDF begins.
 const Magic = "%PDF-"
 
-// head is the first bytes of a document that Write makes.
-const head = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
+// head is the first bytes of a document that Write makes, before those of one that it made
+// when pages were not told part by part.
+const (
+	head   = "%PDF-2.0\n%\xe2\xe3\xcf\xd3\n"
+	before = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
+)
 
 // What Attached reads, in the form that file.finish and file.catalog write it. Strings
 // hold no line end, and none that stands before a thing asked for begins a line.
 var (
-	trailerForm = regexp.MustCompile(`\ntrailer\n<< /Size (\d+) /Root (\d+) 0 R /Info (\d+) 0 R /ID \[[^\n]*\] >>\nstartxref\n(\d+)\n%%EOF\n$`)
+	trailerForm = regexp.MustCompile(`\ntrailer\n<< /Size (\d+) /Root (\d+) 0 R /Info (\d+) 0 R(?: /XRefStm \d+)? /ID \[[^\n]*\] >>\nstartxref\n(\d+)\n%%EOF\n$`)
 	catalogForm = regexp.MustCompile(`^<< /Type /Catalog [^\x00]*?\nendobj\n`)
 	namesForm   = regexp.MustCompile(`\n/Names << /EmbeddedFiles << /Names \[.* (\d+) 0 R\] >> >>`)
 	infoForm    = regexp.MustCompile(`^<< /Producer \(trammel\)`)
@@ -120,12 +124,13 @@ func (d *document) open() (root, info int64) {
 	at := max(0, d.size-end)
 	begin, b := d.read(0, len(head)), d.read(at, end)
 	m := trailerForm.FindSubmatchIndex(b)
-	if d.err != nil || string(begin) != head || m == nil {
+	if d.err != nil || string(begin) != head && string(begin) != before || m == nil {
 		d.fail(errForm)
 		return 0, 0
 	}
 	number := func(i int) int64 { return d.whole(string(b[m[2*i]:m[2*i+1]])) }
-	d.n, root, info, d.xref = number(1), number(2), number(3), number(4)
+	root, info, d.xref = number(2), number(3), number(4)
+	d.n = (at + int64(m[0]) + 1 - d.xref) / entry // what is packed has a table of its own
 	first := fmt.Sprintf("xref\n0 %d\n", d.n)
 	if string(d.read(d.xref, len(first))) != first {
 		d.fail(errForm)

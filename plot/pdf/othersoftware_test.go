@@ -118,6 +118,26 @@ func TestPdftotext(t *testing.T) {
 	}
 }
 
+// Words at any angle come out whole, in one piece.
+func TestTurnedWords(t *testing.T) {
+	var ops []draw.Op
+	const words = "height (½) 123.4"
+	for i := range 24 {
+		ops = append(ops, draw.Text{At: at(unit.Length(60+100*(i%4)), unit.Length(60+100*(i/4))), Height: 3.5, Turn: unit.Turn * unit.Angle(i) / 24, Align: draw.Middle, Words: words, On: draw.Dimension})
+		ops = append(ops, draw.Text{At: at(unit.Length(460+100*(i%4)), unit.Length(60+100*(i/4))), Height: 3.5, Turn: unit.Turn * unit.Angle(i) / 24, Words: words, On: draw.Furniture})
+	}
+	file := write(t, draw.Document{Pages: pages(draw.Page{Width: 860, Height: 660, Ops: ops})})
+	for _, args := range [][]string{{"-raw"}, nil} {
+		out := string(readback.Run(t, file, "pdf", "pdftotext", append(args, "-enc", "UTF-8", "FILE", "-")...))
+		if n := strings.Count(out, words); n != len(ops) {
+			t.Errorf("%q: %d of %d are whole\n%s", args, n, len(ops), out)
+		}
+	}
+	if out := string(readback.Run(t, file, "pdf", "pdfinfo", "-enc", "UTF-8", "-struct-text", "FILE")); strings.Count(out, words) != 24 {
+		t.Error(out)
+	}
+}
+
 func TestPdffonts(t *testing.T) {
 	out := string(readback.Run(t, write(t, boathouse()), "pdf", "pdffonts", "FILE"))
 	for _, name := range []string{"+GoRegular", "+GoBold"} {

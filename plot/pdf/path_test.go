@@ -40,7 +40,7 @@ func TestPaths(t *testing.T) {
 		} {
 			op := draw.Path{Segments: c.path, Closed: c.closed, Pen: draw.Wide, On: draw.Outline}
 			p := readback.Open(t, write(t, draw.Document{Pages: pages(draw.Page{Width: s[0], Height: s[1], Ops: []draw.Op{op}})}))[0]
-			if len(p.Paths) != 1 || p.Paths[0].Closed != c.closed || p.Paths[0].Layer != "outline" || math.Abs(float64(p.Paths[0].Width-0.5)) > 1e-6 {
+			if len(p.Paths) != 1 || p.Paths[0].Closed != c.closed || p.Paths[0].Layer != "outline" || math.Abs(float64(p.Paths[0].Width-draw.Wide.Width)) > 1e-6 {
 				t.Fatalf("%s: read as %+v", c.name, p.Paths)
 			}
 			got := p.Paths[0].Sample(8)

@@ -1,10 +1,10 @@
-// Package pdf writes a document as a PDF (ISO 32000-1) at its true size. It is our
+// Package pdf writes a document as a PDF (ISO 32000-2) at its true size. It is our
 // own writer since every mark must lie within 0.005 mm of its place and the same
 // input must give the same bytes; see DEVELOPERS.md for what others do.
 //
 // Pages are written as they come, and nothing of a page is kept but its name.
 //
-// Files, from the top floor to the ground: pdf.go, content.go, catalog.go, tree.go,
+// Files, from the top floor to the ground: pdf.go, content.go, structure.go, catalog.go, tree.go,
 // font.go, file.go, open.go, text.go.
 package pdf
 
@@ -43,24 +43,26 @@ func Write(w io.Writer, d draw.Document) error {
 		tree  = tree{root: root}
 		names []name
 	)
-	c := content{font: lettering.Go(), fonts: &fonts, used: used}
+	says := newStructure(f)
+	c := content{font: lettering.Go(), fonts: &fonts, used: used, says: says}
 	hidden := func(l draw.Layer) bool { return slices.Contains(d.Hide, l) }
 
 	for p := range d.Pages {
 		if err := fits(p, len(names)+1); err != nil {
 			return err
 		}
+		page := f.reserve()
+		says.begin(page, p, hidden)
 		c.marks(p.Ops, p.Warp, hidden)
 		if c.err != nil {
 			return on(title(p.Label, len(names)+1), c.err)
 		}
 		body := f.reserve()
 		f.stream(body, "", c.b)
-		page := f.reserve()
 		b := fmt.Appendf(nil, "<< /Type /Page /Parent %d 0 R /MediaBox [0 0 ", tree.parent(f))
 		b = append(decimal.Append(b, points(p.Width), 6), ' ')
 		b = decimal.Append(b, points(p.Height), 6)
-		b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R >>", resources, body)
+		b = fmt.Appendf(b, "] /Resources %d 0 R /Contents %d 0 R%s >>", resources, body, says.end())
 		f.object(page, b)
 		tree.add(f, page)
 		names = append(names, name{page, p.Label, p.Kind, p.Piece})
@@ -83,7 +85,8 @@ func Write(w io.Writer, d draw.Document) error {
 		b = fmt.Appendf(b, " /%s %d 0 R", g.layer, g.ref)
 	}
 	f.object(resources, append(b, " >> >>"...))
-	info := f.catalog(catalog, root, d, names, groups)
+	info := f.catalog(catalog, trees{pages: root, says: says.root}, d, names, groups)
+	says.finish()
 	return f.finish(catalog, info)
 }
 

@@ -7,7 +7,7 @@ import (
 
 // text is a text string: plain where it is ASCII, else UTF-16 (ISO 32000-1, 7.9.2.2).
 func text(s string) string {
-	plain := []byte{'('}
+	plain := append(make([]byte, 0, len(s)+8), '(')
 	for _, r := range s {
 		switch {
 		case r == '(' || r == ')' || r == '\\':

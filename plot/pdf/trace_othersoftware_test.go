@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -50,6 +51,7 @@ type trace struct {
 	m      geom.Affine   // to mm
 	pen    readback.Path // of the path being read
 	layer  string
+	marked []string // the layers outside each marked content that is open
 	words  readback.Words
 }
 
@@ -69,9 +71,13 @@ func (tr *trace) begin(e xml.StartElement) error {
 		tr.height = box[3]
 		tr.pages = append(tr.pages, readback.Page{Width: readback.MM(box[2]), Height: readback.MM(box[3])})
 	case "layer": // until end_layer: neither holds anything in itself
-		tr.layer = a["name"]
+		tr.marked = append(tr.marked, tr.layer)
+		// Marked content of other kinds is named by a structure type, with a capital.
+		if name := a["name"]; name != "" && unicode.IsLower(rune(name[0])) {
+			tr.layer = name
+		}
 	case "end_layer":
-		tr.layer = ""
+		tr.layer, tr.marked = tr.marked[len(tr.marked)-1], tr.marked[:len(tr.marked)-1]
 	case "stroke_path", "fill_path", "fill_text":
 		m, err := numbers(a["transform"])
 		if err != nil || len(m) != 6 {

@@ -243,7 +243,7 @@ func TestNeedleTip(t *testing.T) {
 			}
 		}
 		reach := unit.Length(right)*25.4/dpi - tip.X
-		if reach < -0.1 || reach > 1.05 {
+		if reach < -0.1 || reach > 4*draw.Wide.Width/2+0.05 {
 			t.Errorf("%v°: ink reaches %.2f mm beyond the corner", float64(degrees), reach)
 		}
 	}

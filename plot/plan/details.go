@@ -10,11 +10,13 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // detail is an enlarged view of where pegs crowd, with its name above it.
 type detail struct {
 	name   string // i, ii, iii …
+	alt    string // a sentence that says what it shows
 	scale  int
 	ops    draw.Drawing
 	bounds geom.Rect
@@ -36,7 +38,9 @@ const (
 func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
 	var out Details
 	for _, c := range of.crowds {
-		out = append(out, p.detail(c, of, r, most))
+		d := p.detail(c, of, r, most)
+		d.alt = words.In(p.Language).Aloud().Detail(d.name)
+		out = append(out, d)
 	}
 	return out
 }
@@ -136,7 +140,8 @@ func (b Details) Rows(width unit.Length, _ draw.Ruler) []sheet.Row {
 			rows, x = append(rows, sheet.Row{}), 0
 		}
 		row := &rows[len(rows)-1]
-		row.Marks = append(row.Marks, sheet.Shift(d.ops, geom.Point{X: x - d.bounds.Min.X, Y: -d.bounds.Max.Y})...)
+		moved := sheet.Shift(d.ops, geom.Point{X: x - d.bounds.Min.X, Y: -d.bounds.Max.Y})
+		row.Marks = append(row.Marks, draw.Tagged(moved, &draw.Tag{Role: draw.AsFigure, Alt: d.alt})...)
 		row.Height = max(row.Height, d.bounds.Height()+DetailGap)
 		x += d.bounds.Width() + DetailGap
 	}

@@ -12,6 +12,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 // Plan is what a plan shows: everything on the ground, in the plane in which the baseline
@@ -35,9 +36,10 @@ type Plan struct {
 	Details bool
 	// Wide is how wide the running figures may spread on paper: as far as the plan
 	// reaches in any case.
-	Wide  unit.Length
-	North North
-	Notes []string // a line each, below the plan
+	Wide     unit.Length
+	North    North
+	Notes    []string       // a line each, below the plan
+	Language words.Language // of what is read out; nil: English
 }
 
 // Roundly as Plan.Enlarged is 1, 2 or 5 times a power of ten, as fits the plan.

@@ -3,7 +3,7 @@
 // exact geometry puts it. Open uses PDFium (its WebAssembly form, so nothing need
 // be installed) and gives places in mm from the bottom left corner of the page, y up.
 //
-// Files, from the top floor to the ground: pdfium.go, readback.go.
+// Files, from the top floor to the ground: structure.go, pdfium.go, readback.go.
 package readback
 
 import (

@@ -11,6 +11,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/plan"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Layout of a page.
@@ -163,7 +164,11 @@ func (c composer) figure(width, room unit.Length) (f sheet.Figure, p plan.Drawn,
 	said := sheet.Height([]sheet.Block{stand}, width, c.r) + standGap
 	p, _ = c.planned().Fit(width, room-said-2*planMargin, c.r)
 	at = geom.Point{X: width/2 - p.Bounds.Centre().X, Y: -planMargin - p.Bounds.Max.Y}
-	marks := sheet.Shift(p.Ops, at)
+	var pegs []geom.Name
+	for _, q := range c.sitePegs() {
+		pegs = append(pegs, q.Name)
+	}
+	marks := draw.Tagged(sheet.Shift(p.Ops, at), &draw.Tag{Role: draw.AsFigure, Alt: words.In(c.Language).Aloud().Plan(pegs)})
 	h := p.Bounds.Height() + planMargin + standGap
 	lines, more := sheet.Set([]sheet.Block{stand}, geom.Point{Y: -h}, width, c.r)
 	marks = append(marks, lines...)

@@ -15,7 +15,7 @@ import (
 // marks, and what was measured of its angles.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Language: s.Language}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
 		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}

@@ -17,11 +17,12 @@ func (b Gap) Rows(unit.Length, draw.Ruler) []Row {
 // left corner down (negative y). It is never parted.
 type Figure struct {
 	Draw func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length)
+	Alt  string // one sentence that says what is drawn
 }
 
 func (b Figure) Rows(width unit.Length, r draw.Ruler) []Row {
 	d, h := b.Draw(width, r)
-	return []Row{{Height: h, Marks: d}}
+	return []Row{{Height: h, Marks: draw.Tagged(d, &draw.Tag{Role: draw.AsFigure, Alt: b.Alt})}}
 }
 
 // Beside sets stacks of blocks side by side, each with its share of the width
@@ -71,7 +72,9 @@ func (b Entries) Rows(width unit.Length, r draw.Ruler) []Row {
 	row := Row{Height: h}
 	for _, label := range b.Labels {
 		w := r.Width(label, draw.NoteHeight, false)
-		row.Marks = append(row.Marks, text(label, geom.Point{X: x, Y: -h + 1}, draw.NoteHeight, draw.Left, false), NoteLine(x+min(w+2, each), -h+0.5, x+each, -h+0.5, draw.Narrow))
+		words := text(label, geom.Point{X: x, Y: -h + 1}, draw.NoteHeight, draw.Left, false)
+		words.Of = &draw.Tag{}
+		row.Marks = append(row.Marks, words, rule(x+min(w+2, each), x+each, -h+0.5))
 		x += each + gutter
 	}
 	return []Row{row}

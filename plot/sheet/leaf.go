@@ -111,9 +111,14 @@ type Margin struct {
 // Draw is the margin of one page.
 func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
 	if m.Picture != "" {
-		return append(m.head(l.Area, number, of, r), Note(m.Picture, l.Area.Min.X, l.Area.Min.Y+0.9, draw.Left))
+		note := Note(m.Picture, l.Area.Min.X, l.Area.Min.Y+0.9, draw.Left)
+		note.Of = &draw.Tag{Role: draw.AsOrnament}
+		if number == 1 {
+			note.Of = &draw.Tag{}
+		}
+		return append(m.head(l.Area, number, of, r), note)
 	}
-	return append(m.head(l.Area, number, of, r), m.foot(l.Area, r)...)
+	return append(m.head(l.Area, number, of, r), draw.Tagged(m.foot(l.Area, r), &draw.Tag{Role: draw.AsOrnament})...)
 }
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
@@ -122,10 +127,15 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 	if number <= len(m.Sides) {
 		count = m.Sides[number-1][0]
 	}
+	// What stands on every page is read out on the first one, its number never.
+	title, again := &draw.Tag{Role: draw.AsTitle, First: true}, &draw.Tag{Role: draw.AsOrnament}
+	if number > 1 {
+		title = again
+	}
 	d := draw.Drawing{
-		draw.Text{At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
+		draw.Text{Of: title, At: geom.Point{X: left, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, On: draw.Notes,
 			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
-		draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
+		draw.Text{Of: again, At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
 	}
 	if number <= len(m.Sides) {
 		d[1] = draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, Align: draw.Right, Words: count, On: draw.Notes}
@@ -142,9 +152,10 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 			break
 		}
 	}
-	return append(d,
+	return append(d, draw.Tagged(draw.Drawing{
 		Note(shorten(parted(" · ", m.Second...), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
-		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left))
+		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left),
+	}, &draw.Tag{First: true})...)
 }
 
 // foot is the check bar, 100 mm or 4 in long.

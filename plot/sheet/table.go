@@ -78,12 +78,18 @@ func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
 	lay := b.columns(width, h, r)
 	var head *Row
 	rows := []Row{}
+	tag := &draw.Tag{Role: draw.AsTable}
 	if b.headed() {
-		head = b.head(lay, h, r)
-		rows = append(rows, *head)
+		// It is read out once; each cell knows what its column holds.
+		again := b.head(lay, nil, r)
+		again.Marks = draw.Tagged(again.Marks, &draw.Tag{Role: draw.AsOrnament})
+		head = &again
+		rows = append(rows, b.head(lay, b.tags(tag, draw.AsHead), r))
 	}
 	for _, cells := range b.Cells {
-		rows = append(rows, b.row(cells, lay, h, head, r))
+		row := b.row(cells, lay, h, b.tags(tag, draw.AsCell), r)
+		row.Again = head
+		rows = append(rows, row)
 	}
 	for i := range rows {
 		rows[i].Keep = rows[i].Keep || b.Whole && i < len(rows)-1
@@ -100,6 +106,15 @@ func (b Table) Breadth(r draw.Ruler) unit.Length {
 
 func (b Table) headed() bool {
 	return slices.ContainsFunc(b.Columns, func(c Column) bool { return c.Head != "" })
+}
+
+// tags are those of the cells of a new row.
+func (b Table) tags(table *draw.Tag, cell draw.Role) []*draw.Tag {
+	row := &draw.Tag{Role: draw.AsRow, In: table}
+	for range b.Columns {
+		row.Holds = append(row.Holds, &draw.Tag{Role: cell, In: row})
+	}
+	return row.Holds
 }
 
 // column is where a column stands: from x, so wide, its points at x+point.
@@ -166,13 +181,14 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 	return lay
 }
 
-func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
+// head is the row of heads; without tags they are no cells.
+func (b Table) head(lay []column, tags []*draw.Tag, r draw.Ruler) Row {
 	const n = draw.NoteHeight
 	lines := 1
 	for _, c := range b.Columns {
 		lines = max(lines, 1+strings.Count(c.Head, "\n"))
 	}
-	row := &Row{Height: n*leading*unit.Length(lines) + 1.2, Keep: true}
+	row := Row{Height: n*leading*unit.Length(lines) + 1.2, Keep: true}
 	last := lay[len(lay)-1]
 	for i, c := range b.Columns {
 		parts := strings.Split(c.Head, "\n")
@@ -185,17 +201,21 @@ func (b Table) head(lay []column, h unit.Length, r draw.Ruler) *Row {
 			if c.Align == ToRight || c.Align == OnPoint {
 				x, a = lay[i].x+lay[i].width, draw.Right
 			}
-			row.Marks = append(row.Marks, text(words, geom.Point{X: x, Y: y}, n, a, false))
+			t := text(words, geom.Point{X: x, Y: y}, n, a, false)
+			if tags != nil {
+				t.Of = tags[i]
+			}
+			row.Marks = append(row.Marks, t)
 		}
 	}
 	if !b.Open {
-		row.Marks = append(row.Marks, NoteLine(0, -row.Height+0.8, last.x+last.width, -row.Height+0.8, draw.Narrow))
+		row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
 	}
 	return row
 }
 
-func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r draw.Ruler) Row {
-	row := Row{Height: max(b.Row, h*leading), Again: head}
+func (b Table) row(cells []string, lay []column, h unit.Length, tags []*draw.Tag, r draw.Ruler) Row {
+	row := Row{Height: max(b.Row, h*leading)}
 	wrapped := make([][]string, len(cells))
 	for i, cell := range cells {
 		wrapped[i] = []string{cell}
@@ -209,6 +229,11 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 		c, at := b.Columns[i], lay[i]
 		bold := c.bold(cell)
 		cell = Plain(cell)
+		write := func(words string, x, y unit.Length, a draw.Align) {
+			t := text(words, geom.Point{X: x, Y: y}, h, a, bold)
+			t.Of = tags[i]
+			row.Marks = append(row.Marks, t)
+		}
 		y := baseLine(h) - (row.Height-h*leading*unit.Length(len(wrapped[i])))/2
 		switch {
 		case c.Align == Box:
@@ -218,18 +243,20 @@ func (b Table) row(cells []string, lay []column, h unit.Length, head *Row, r dra
 			w := at.width
 			if cell != "" {
 				w -= r.Width(cell, h, false) + 1.5
-				row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, false))
+				write(cell, at.x+at.width, y, draw.Right)
 			}
-			row.Marks = append(row.Marks, Frame(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}}))
+			frame := Frame(geom.Rect{Min: geom.Point{X: at.x, Y: -row.Height + 0.5}, Max: geom.Point{X: at.x + w, Y: -0.5}})
+			frame.Of = tags[i]
+			row.Marks = append(row.Marks, frame)
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
-			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.point + r.Width(t, h, bold), Y: y}, h, draw.Right, bold))
+			write(cell, at.x+at.point+r.Width(t, h, bold), y, draw.Right)
 		case c.Align == ToRight:
-			row.Marks = append(row.Marks, text(cell, geom.Point{X: at.x + at.width, Y: y}, h, draw.Right, bold))
+			write(cell, at.x+at.width, y, draw.Right)
 		default:
 			for j, line := range wrapped[i] {
-				row.Marks = append(row.Marks, text(line, geom.Point{X: at.x, Y: y - h*leading*unit.Length(j)}, h, draw.Left, bold))
+				write(line, at.x, y-h*leading*unit.Length(j), draw.Left)
 			}
 		}
 	}

@@ -34,15 +34,20 @@ type Paragraph struct {
 	Words  string
 	Height unit.Length // of a capital; 0 is draw.NoteHeight
 	Bold   bool
-	Keep   bool // with what follows
+	Keep   bool      // with what follows
+	Of     *draw.Tag // what it is to whoever has it read out; nil: a paragraph
 }
 
 func (b Paragraph) Rows(width unit.Length, r draw.Ruler) []Row {
 	h := orNote(b.Height)
 	var rows []Row
 	lines := Wrap(b.Words, width, h, b.Bold, r)
+	tag := b.Of
+	if tag == nil {
+		tag = &draw.Tag{}
+	}
 	for i, line := range lines {
-		rows = append(rows, textRow(line, 0, h, b.Bold))
+		rows = append(rows, textRow(line, 0, h, b.Bold, tag))
 		rows[i].Keep = b.Keep || len(lines) <= 3 && i < len(lines)-1
 	}
 	return rows
@@ -55,8 +60,10 @@ func orNote(h unit.Length) unit.Length {
 	return h
 }
 
-func textRow(line string, x, h unit.Length, bold bool) Row {
-	return Row{Height: h * leading, Marks: draw.Drawing{text(line, geom.Point{X: x, Y: baseLine(h)}, h, draw.Left, bold)}}
+func textRow(line string, x, h unit.Length, bold bool, tag *draw.Tag) Row {
+	t := text(line, geom.Point{X: x, Y: baseLine(h)}, h, draw.Left, bold)
+	t.Of = tag
+	return Row{Height: h * leading, Marks: draw.Drawing{t}}
 }
 
 // baseLine of the first line of letters below the top of a row.
@@ -77,13 +84,21 @@ func (b Heading) Rows(width unit.Length, r draw.Ruler) []Row {
 	if h == 0 {
 		h = draw.FigureHeight
 	}
-	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{NoteLine(0, 0, width, 0, draw.Narrow)}}}
+	rows := []Row{{Height: 4, Space: true}, {Height: 1, Keep: true, Marks: draw.Drawing{rule(0, width, 0)}}}
+	tag := &draw.Tag{Role: draw.AsHeading}
 	for _, line := range Wrap(b.Words, width, h, true, r) {
-		row := textRow(line, 0, h, true)
+		row := textRow(line, 0, h, true, tag)
 		row.Keep = true
 		rows = append(rows, row)
 	}
 	return append(rows, Row{Height: 0.8, Keep: true})
+}
+
+// rule is nothing that is read out.
+func rule(x0, x1, y unit.Length) draw.Line {
+	l := NoteLine(x0, y, x1, y, draw.Narrow)
+	l.Of = &draw.Tag{Role: draw.AsOrnament}
+	return l
 }
 
 // List is numbered items (1, 2, 3 …), or unnumbered ones set off by a dash, the
@@ -113,13 +128,18 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 	}
 	indent := figures + h*0.9
 	var rows []Row
+	list := &draw.Tag{Role: draw.AsList}
 	for i, item := range b.Items {
+		at := &draw.Tag{Role: draw.AsItem, In: list}
+		label, body := &draw.Tag{Role: draw.AsLabel, In: at}, &draw.Tag{Role: draw.AsItemBody, In: at}
 		lines := Wrap(item, width-indent, h, false, r)
 		for j, line := range lines {
-			row := textRow(line, indent, h, false)
+			row := textRow(line, indent, h, false, body)
 			row.Keep = j < len(lines)-1 && len(lines) <= 4
 			if j == 0 {
-				row.Marks = append(draw.Drawing{text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)}, row.Marks...)
+				number := text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)
+				number.Of = label
+				row.Marks = append(draw.Drawing{number}, row.Marks...)
 			}
 			rows = append(rows, row)
 		}

@@ -19,7 +19,7 @@ func TestPaths(t *testing.T) {
 	for _, closed := range []bool{true, false} {
 		o := draw.Path{Segments: segments, Closed: closed, Pen: draw.Wide, On: draw.Outline}
 		f := read(t, write(t, draw.Page{Width: 210, Height: 297, Ops: []draw.Op{o}}, draw.Document{}))
-		if len(f.paths) != 1 || f.paths[0].layer != "outline" || f.paths[0].shut != closed || f.paths[0].attr["stroke-width"] != "0.5" {
+		if len(f.paths) != 1 || f.paths[0].layer != "outline" || f.paths[0].shut != closed || f.paths[0].attr["stroke-width"] != "0.7" {
 			t.Fatalf("%+v", f.paths)
 		}
 		arcs := 0

@@ -57,10 +57,10 @@ func TestLines(t *testing.T) {
 		ops = append(ops, draw.Line{Line: l, Pen: pens[i], On: draw.Construction})
 	}
 	f := read(t, write(t, draw.Page{Width: 210, Height: 297, Ops: ops}, draw.Document{}))
-	// 24d, 3d, 0.5d, 3d and 12d, 3d (ISO 128-2) of a pen of 0.25.
+	// 24d and 3d of a pen of 0.18, 12d and 3d of one of 0.25 (ISO 128-2); dots of 0.5 mm.
 	want := []map[string]string{
-		{"stroke-width": "0.5"},
-		{"stroke-width": "0.25", "stroke-dasharray": "6 0.75 0.125 0.75"},
+		{"stroke-width": "0.7"},
+		{"stroke-width": "0.18", "stroke-dasharray": "4.32 0.54 0.5 0.54"},
 		{"stroke-width": "0.25", "stroke-dasharray": "3 0.75", "stroke-dashoffset": "1.25"},
 		{"stroke-width": "0.13"},
 	}

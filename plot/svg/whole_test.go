@@ -87,9 +87,9 @@ func TestWhole(t *testing.T) {
 	if len(along) != 2 || along[0] != (geom.Line{From: at(20, 20), To: at(50, 20)}) || along[1] != (geom.Line{From: at(150, 20), To: at(190, 20)}) {
 		t.Errorf("along the cut: %v", along)
 	}
-	// 10 long dashes of 6 mm, 10 dots of 0.125, and 3.75 mm of the next dash in 80 mm
-	// of centre line: its period is 7.625 mm (ISO 128-2, a pen of 0.25).
-	if math.Abs(float64(dashes-(10*6.125+3.75))) > 1e-3 {
+	// 13 long dashes of 4.32 mm, 13 dots of 0.5, and 3.3 mm of the next dash in 80 mm of
+	// centre line: its period is 5.9 mm (24d and 3d of ISO 128-2, a pen of 0.18).
+	if math.Abs(float64(dashes-(13*4.82+80-13*5.9))) > 1e-3 {
 		t.Errorf("%v mm of dashes", dashes)
 	}
 

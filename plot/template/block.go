@@ -9,6 +9,7 @@ import (
 	"trammel/plot/furniture"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // Block is a piece made ready to share a page with others: its drawing with all
@@ -42,7 +43,7 @@ func NewBlock(p Piece, turn unit.Angle, most paging.Size, r draw.Ruler, s Style)
 	on := paging.Sheet{Name: "block", Width: box.Width() + 2*across, Height: box.Height() + 2*up}
 	plan := paging.Plan{
 		Sheet: on, Place: turned, Outline: turned.Polygon(p.Shown), Rows: 1, Cols: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
+		Cells: []paging.Cell{{Label: "1", Window: geom.Rect{Max: geom.Point{X: on.Width, Y: on.Height}}}},
 	}
 	drawing, err := Draw(p, plan, r, s)
 	if err != nil {
@@ -81,7 +82,12 @@ type Arranged struct {
 // beside the drawing or, where that is too wide, below it. It says false where
 // neither fits.
 func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) (Arranged, bool) {
-	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true}}
+	// Its name is read before what is drawn.
+	part := &draw.Tag{Role: draw.AsSection}
+	heading := &draw.Tag{Role: draw.AsHeading, In: part}
+	part.Holds = []*draw.Tag{heading}
+	b.drawing = draw.Pictured(b.drawing, words.In(b.style.Language).Aloud().Sheet(b.piece.Name, "", 1), part)
+	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true, Of: heading}}
 	var rest []sheet.Block
 	if steps && b.style.Steps {
 		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece, b.style), Numbered: true})

@@ -40,7 +40,7 @@ func TestTheCutStandsFirst(t *testing.T) {
 		}
 	}
 	steps := Steps(p, full())
-	const want = "Offsets: draw the line that is cut, parallel to the finished edges: 3 inside AB, 8 inside BC, 3 inside CA. Check: from corner to corner of that line, or to where it stops being straight, AB (418.6), BC (559.7), CA (371.6)."
+	const want = "Offsets: knife the line that is cut, parallel to the finished edges: 3 inside AB, 8 inside BC, 3 inside CA. Measure that line from corner to corner, or to where it stops being straight: it should read AB 418.6, BC 559.7, CA 371.6."
 	if got := steps[len(steps)-1]; got != want {
 		t.Errorf("By hand ends with %q", got)
 	}
@@ -62,11 +62,11 @@ func TestStepsOfAShape(t *testing.T) {
 	}
 	all := strings.Join(Steps(p, full()), "\n")
 	for _, want := range []string{
-		"Corner A: mark off 30 from A along both edges and join the marks.",
-		"Corner B: round it with radius 25; the arc touches both edges (67.2) from B.",
-		"Hole Ø 12: from A mark off 90 along AB, and from there 40 square into the piece.",
-		"Hole Ø 12: its centre is where arcs of 150 from A and 110 from C cross.",
-		"3 outside AB, 1.5 inside BC, 3 outside CA, 3 outside the cut at A, at B an arc of radius (25.8) that touches its neighbours",
+		"Corner A: measure 30 from A along both edges. Knife from mark to mark.",
+		"Corner B: round it with radius 25. The arc touches both edges 67.2 from B. 67.2 is computed.",
+		"Hole Ø 12: measure 90 from A along AB. From there go 40 square into the piece to its centre.",
+		"Hole Ø 12: swing 150 from A and 110 from C. Its centre is where the arcs cross.",
+		"3 outside AB, 1.5 inside BC, 3 outside CA, 3 outside the cut at A, at B an arc of radius 25.8 that touches its neighbours",
 	} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %q in\n%s", want, all)

@@ -43,7 +43,7 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 						outlines = append(outlines, o)
 					}
 				case draw.Arc:
-					if o.On == draw.Construction && o.Pen == draw.Narrow {
+					if o.On == draw.Construction && o.Radius != prick {
 						arcs = append(arcs, o)
 					}
 				}
@@ -58,8 +58,11 @@ func TestOutlineAndArcsAreTrueToScale(t *testing.T) {
 			}
 			var swings []construct.Swing
 			for _, s := range p.Construction.Steps {
-				if s, ok := s.(construct.Swing); ok {
+				switch s := s.(type) {
+				case construct.Swing:
 					swings = append(swings, s)
+				case construct.HalfCircle: // about the middle of the longest side
+					swings = append(swings, construct.Swing{About: geom.Line{From: tri.Points[0], To: tri.Points[1]}.At(0.5), Radius: tri.Sides[2] / 2, Through: tri.Points[2]})
 				}
 			}
 			if len(arcs) != len(swings) {
@@ -108,13 +111,20 @@ func TestStepsAndLinesAgree(t *testing.T) {
 				switch s := step.(type) {
 				case construct.Swing:
 					r := style.Figures.Length(s.Radius)
-					want("radius " + map[bool]string{true: r, false: "(" + r + ")"}[s.Measured])
+					want(" to " + r + ".")
+					if !s.Measured {
+						want(r + " is computed.")
+					}
 					if !slices.ContainsFunc(said, func(w string) bool {
 						return strings.Contains(w, "R "+map[bool]string{true: r, false: "(" + r + ")"}[s.Measured]+" from "+string(s.Centre))
 					}) {
 						t.Errorf("%s: no arc is lettered %s about %s: %q", c.tokens, r, s.Centre, said)
 					}
 				case construct.SetAngle:
+					if math.Abs(s.Angle.Degrees()-90) < 1e-9 {
+						want("Try square on")
+						break
+					}
 					want(style.Figures.Angle(s.Angle))
 				case construct.DrawBase:
 					want(style.Figures.Length(s.Length))
@@ -228,7 +238,7 @@ func TestStyleLeavesOut(t *testing.T) {
 			case draw.Text:
 				texts++
 			case draw.Arc:
-				if o.Pen == draw.Narrow {
+				if o.Radius != prick {
 					arcs++
 				}
 			case draw.Line:

@@ -65,11 +65,12 @@ func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.R
 // head of a page that goes on with the index: its name, cut short where it is longer than
 // a line, and the notes.
 func (f Front) head(name string, area geom.Rect, r draw.Ruler) draw.Drawing {
-	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true}}
+	again := &draw.Tag{Role: draw.AsOrnament}
+	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true, Of: again}}
 	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	d, high = d[:1:1], high/unit.Length(len(d))
 	if len(f.Notes) > 0 {
-		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; ")}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
 		d = append(d, more[:1]...)
 	}
 	return d
@@ -197,7 +198,7 @@ func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
 		height = draw.FigureHeight
 	}
 	return []sheet.Block{
-		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true},
+		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}},
 		sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true},
 		sheet.Gap(3),
 	}
@@ -229,7 +230,7 @@ func (x index) before(l composition, width unit.Length, r draw.Ruler) []sheet.Bl
 	return []sheet.Block{
 		sheet.Heading{Words: x.say.Heading(words.BeforeCutting)},
 		sheet.Paragraph{Words: x.say.Bar(), Height: l.checks, Keep: true},
-		sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return checkBar(x.style, width, r) }},
+		checkBar(x.style, width),
 		sheet.Paragraph{Words: x.say.Sides(shape, len(x.plan.Cells), x.Uncertainty != 0), Height: l.checks, Keep: true},
 		sheet.Gap(1.5),
 		table,
@@ -246,7 +247,7 @@ func columns(heads []string, aligns ...sheet.Align) (all []sheet.Column) {
 
 // checkBar is the bar to check the print by, true to scale, in the shape it has on
 // every page.
-func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+func checkBar(s Style, width unit.Length) sheet.Figure {
 	type bar struct {
 		length unit.Length
 		words  string
@@ -262,10 +263,11 @@ func checkBar(s Style, width unit.Length, r draw.Ruler) (draw.Drawing, unit.Leng
 	const y, tick unit.Length = -8, 2
 	x := draw.Narrow.Width / 2
 	to := x + b.length
-	return draw.Drawing{
+	d := draw.Drawing{
 		sheet.NoteLine(x, y, to, y, draw.Narrow), sheet.NoteLine(x, y-tick, x, y+tick, draw.Narrow), sheet.NoteLine(to, y-tick, to, y+tick, draw.Narrow),
 		sheet.Note(b.words, x+b.length/2, y+1.9, draw.Middle),
-	}, 13
+	}
+	return sheet.Figure{Alt: words.In(s.Language).Aloud().Bar(b.words), Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, 13 }}
 }
 
 // byHand is the construction in words, in one piece unless it is long.

@@ -156,7 +156,8 @@ func TestJoinsAlong(t *testing.T) {
 	}
 }
 
-// The order names every join of every row, and every row.
+// The order names every join of every row, and every row; round the outline every sheet
+// in its turn.
 func TestOrderNamesEveryJoin(t *testing.T) {
 	for _, c := range []struct {
 		tokens string
@@ -165,13 +166,29 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, a4, c.cover)
 		say := strings.ReplaceAll(strings.Join(full().says().Templates().Join(joining(plan, unit.Style{})), "\n"), "\u00a0", " ") // as they are set
+		if c.cover == paging.OutlineOnly {
+			for i := range plan.Cells {
+				if i > 0 && !strings.Contains(say, fmt.Sprintf("%d | %d", i, i+1)) && !strings.Contains(say, fmt.Sprintf("%d; %d", i, i+1)) {
+					t.Errorf("%s: sheet %d does not come after %d in\n%s", c.tokens, i+1, i, say)
+				}
+			}
+			continue
+		}
 		for _, cell := range plan.Cells {
 			if cell.LeftOf != "" && !strings.Contains(say, cell.LeftOf+" | "+cell.Label) {
 				t.Errorf("%s: the join %s | %s is not named in\n%s", c.tokens, cell.LeftOf, cell.Label, say)
 			}
-			row, above := strings.TrimRight(cell.Label, "0123456789"), strings.TrimRight(cell.Above, "0123456789")
-			if cell.Above != "" && !strings.Contains(say, row+" over "+above) && !strings.Contains(say, cell.Above+" | "+cell.Label) {
-				t.Errorf("%s: row %s over %s is not named in\n%s", c.tokens, row, above, say)
+			in := func(number string) string {
+				var row []paging.Cell
+				for _, o := range plan.Cells {
+					if o.Row == cell.Row == (number == cell.Label) && (o.Row == cell.Row || o.Row == cell.Row-1) {
+						row = append(row, o)
+					}
+				}
+				return rowOf(row)
+			}
+			if cell.Above != "" && !strings.Contains(say, in(cell.Label)+" over "+in(cell.Above)) && !strings.Contains(say, cell.Above+" | "+cell.Label) {
+				t.Errorf("%s: row %s over %s is not named in\n%s", c.tokens, in(cell.Label), in(cell.Above), say)
 			}
 		}
 	}
@@ -183,7 +200,7 @@ func TestOrderNamesEveryJoin(t *testing.T) {
 	}
 }
 
-// The map has every page's label once, or letters and numbers at its edges.
+// The map has the number of every sheet once, or that of the first of each row beside it.
 func TestMapNamesThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
@@ -191,10 +208,17 @@ func TestMapNamesThePages(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := "\n" + words1(pages[0]) + "\n"
+	onMap := func(number string) (n int) { // the numbers of steps stand lower
+		for _, op := range pages[0].Ops {
+			if o, ok := op.(draw.Text); ok && o.Words == number && o.At.X > 14 && o.At.Y > 140 {
+				n++
+			}
+		}
+		return n
+	}
 	for _, c := range plan.Cells {
-		if strings.Count(all, "\n"+c.Label+"\n") != 1 {
-			t.Errorf("%s stands %d times on the map", c.Label, strings.Count(all, "\n"+c.Label+"\n"))
+		if n := onMap(c.Label); n != 1 {
+			t.Errorf("%s stands %d times on the map", c.Label, n)
 		}
 	}
 	p = piece(t, "AB=8000 BC=6000 CA=5000")
@@ -202,11 +226,15 @@ func TestMapNamesThePages(t *testing.T) {
 	if pages, err = Index(p, plan, font, full(), Front{}); err != nil {
 		t.Fatal(err)
 	}
-	all = "\n" + words1(pages[0]) + "\n"
-	for _, w := range []string{"A", "1"} {
-		if !strings.Contains(all, "\n"+w+"\n") {
-			t.Errorf("no %s at the edge of the map of %d pages", w, len(plan.Cells))
+	begin, n := -1, 0
+	for _, c := range plan.Cells {
+		if c.Row != begin {
+			n += onMap(c.Label)
 		}
+		begin = c.Row
+	}
+	if onMap("1") == 0 || n < 5 {
+		t.Errorf("%d first sheets of rows stand beside the map of %d pages", n, len(plan.Cells))
 	}
 }
 

@@ -11,62 +11,42 @@ import (
 	"trammel/plot/place"
 )
 
-// put puts down the best of the candidates, or else the last resorts, which are
-// made only when they are needed.
-func (f *face) put(all []candidate, last func() []candidate) {
-	if f.scene.place(all) {
-		return
-	}
-	if others := last(); !f.scene.place(others) {
-		if all = append(all, others...); len(all) > 0 {
-			f.missed = append(f.missed, all[0].text.Words)
-		}
+// put puts down the best of the candidates.
+func (f *face) put(say string, parcels ...try) {
+	if !f.scene.cheapest(parcels) {
+		f.missed = append(f.missed, say)
 	}
 }
+
+// crowded is what a leader costs more that crosses thin lines, as the last way out.
+const crowded = 80
 
 // putNear puts down words or, where they have no room, others that say themselves what
 // they belong to.
-func (f *face) putNear(all []candidate, say string, near geom.Point) {
-	f.put(all, func() []candidate { return named(say, near) })
-}
-
-// putName puts down a name or, where it has no room, a smaller one whose leader may
-// cross lines.
-func (f *face) putName(all []candidate, name string, from anchor) {
-	f.put(all, func() []candidate {
-		return crossing(f.scene.led(nil, label{name, draw.FigureHeight, true}, from, 0), 0)
-	})
+func (f *face) putNear(w label, near geom.Point, parcels ...try) {
+	f.put(w.say, append(parcels, w.named(near))...)
 }
 
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
-		var all []candidate
 		others := slices.Concat(f.outline[:i], f.outline[i+1:])
-		from := anchor{p, f.inward(i) + unit.Turn/2}
-		name, placed := string(f.corners.Names[i]), false
-		for _, h := range []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight} {
-			w := label{name, h, true}
-			less := float64(draw.CornerHeight-h) * 4
-			const close unit.Length = 4
-			// Smaller letters are made only where larger ones cost as much.
-			if placed = f.scene.placeFor(all, less+float64(close)); placed {
-				break
+		from := anchor{p, f.inward(i) + unit.Turn/2, prick}
+		w := label{string(f.corners.Names[i]), f.style.sized(draw.CornerHeight), true}
+		cost := func(at geom.Point, turn unit.Angle) float64 {
+			if p.Distance(at)+1 > nearest(others, at) {
+				return place.Never // it would be taken for another corner's
 			}
-			all = append(all, w.ring(from, close, 30, fan[:], func(at geom.Point, d unit.Length, turn unit.Angle) float64 {
-				if p.Distance(at)+1 > nearest(others, at) {
-					return place.Never // it would be taken for another corner's
-				}
-				cost := less + float64(d) + turn.Degrees()*turn.Degrees()/1200
-				if max(turn, -turn) > unit.Turn/4 {
-					cost += 10 // beside or inside the piece
-				}
-				return cost
-			})...)
+			cost := turn.Degrees() * turn.Degrees() / 1200
+			if max(turn, -turn) > unit.Turn/4 {
+				cost += 10 // beside or inside the piece
+			}
+			return cost
 		}
-		if !placed {
-			f.putName(f.scene.led(all, label{name, draw.TitleHeight, true}, from, 40), name, from)
-		}
+		led, small := f.scene.led(w, from, 40), label{w.say, f.style.sized(draw.FigureHeight), true}
+		f.put(w.say, w.ring(from, 4, 8, fan[:], cost), w.ring(from, 9, 30, fan[:], cost), led,
+			led.crossing(fineLines, crowded), small.ring(from, 4, 30, fan[:], cost).crossing(nothing, crowded*3/2),
+			f.scene.led(small, from, 0).crossing(anything, 2*crowded))
 	}
 }
 
@@ -78,52 +58,60 @@ func (f *face) figureSides() {
 	for i := range f.outline {
 		side := f.outline.Edge(i)
 		figure := f.piece.edgeFigure(i, f.style)
-		said := figure
+		said := f.figure(figure)
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
-			said = f.corners.Side(i) + " " + figure
+			said.say = f.corners.Side(i) + " " + figure
 		}
-		var places []candidate
+		var places []try
 		if !f.piece.shaped() {
-			places = f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
+			places = f.alongLine(side, said, draw.Wide.Width, []float64{0, 12})
 		} else { // outside of both lines, or inside of both
 			const never = 1e6
 			out, in := 0.0, 12.0
 			if f.piece.Shape.Sides[i].Allow < 0 { // beside the line that is cut, which it is of
 				out, in = in, out
 			}
-			places = f.alongLine(nil, f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
-			places = f.alongLine(places, f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})
+			places = f.alongLine(f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
+			places = append(places, f.alongLine(f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})...)
 		}
-		f.putNear(places, f.corners.Side(i)+" "+figure, side.At(0.5))
+		f.putNear(f.figure(f.corners.Side(i)+" "+figure), side.At(0.5), places...)
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
 	}
 }
 
-// alongLine adds the places for a figure along a line: beside its middle on the
-// right hand of it and on the left hand, for what each costs; moved along; smaller;
-// and out by a leader.
-func (f *face) alongLine(all []candidate, l geom.Line, figure string, pen unit.Length, sides []float64) []candidate {
-	length := l.Length()
-	for _, w := range f.style.sized(figure) {
-		width := f.scene.width(w.label)
-		if width <= 1.1*length {
-			// Far along too, since pages may be left out; in steps that miss none.
-			reach := min(max(length-width, 0)/2+2, length*0.45)
-			for s := unit.Length(0); s <= reach; s += min(max(3, s/16), 30) {
-				for _, shift := range []unit.Length{s, -s} {
-					for k, cost := range sides {
-						t := 0.5 + float64(shift/length)
-						all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w.label), cost: cost + w.cost + float64(s)*0.25})
-					}
+// figure and note are words in their sizes.
+func (f *face) figure(say string) label {
+	return label{say, f.style.sized(draw.FigureHeight), false}
+}
+
+func (f *face) note(say string) label { return label{say, f.style.sized(draw.NoteHeight), false} }
+
+// alongLine is the places for a figure along a line: beside its middle on the right
+// hand of it and on the left hand, for what each costs; moved along; and out by a leader.
+func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64) []try {
+	beside := try{slices.Min(sides), func() (all []candidate) {
+		length, width := l.Length(), f.scene.width(w)
+		if width > 1.1*length {
+			return nil
+		}
+		// Far along too, since pages may be left out; in steps that miss none.
+		reach := min(max(length-width, 0)/2+2, length*0.45)
+		for s := unit.Length(0); s <= reach; s += min(max(3, s/16), 30) {
+			for _, shift := range []unit.Length{s, -s} {
+				for k, cost := range sides {
+					t := 0.5 + float64(shift/length)
+					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.25})
 				}
 			}
 		}
-	}
-	w := label{figure, draw.NoteHeight, false}
+		return all
+	}}
+	all := []try{beside}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
-		all = f.scene.led(all, w, anchor{l.At(t), l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
+		led := f.scene.led(w, anchor{Point: l.At(t), toward: l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
+		all = append(all, led, led.crossing(fineLines, crowded))
 	}
 	return all
 }
@@ -133,10 +121,12 @@ func (f *face) figureHeight() {
 	if f.height == (geom.Line{}) {
 		return
 	}
-	all := f.alongLine(nil, f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
-	w := label{f.heightFigure, draw.NoteHeight, false}
-	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
-	f.putNear(all, string(f.corners.Names[2])+"–"+f.corners.Side(0)+" "+f.heightFigure, f.outline[2])
+	w := f.figure(f.heightFigure)
+	led := f.scene.led(w, anchor{Point: f.height.To, toward: f.height.Direction()}, 25)
+	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.crossing(fineLines, crowded))
+	k := f.piece.Apex()
+	w.say = string(f.corners.Names[k]) + "–" + f.corners.Side((k+1)%3) + " " + w.say
+	f.putNear(w, f.outline[k], places...)
 }
 
 // figureArcs writes centre and radius along each arc.
@@ -147,10 +137,26 @@ func (f *face) figureArcs() {
 			continue
 		}
 		a := f.plan.Place.Arc(swing(s))
-		w := label{f.style.says().Steps().Radius(f.piece.byHand(f.style), s), draw.NoteHeight, false}
+		w := f.note(f.style.says().Steps().Radius(f.piece.byHand(f.style), s))
+		places := []try{f.along(a, w)}
+		for _, t := range []float64{0, 1, 0.1, 0.9} {
+			out := unit.Turn / 4
+			if t < 0.5 {
+				out = -out
+			}
+			led := f.scene.led(w, anchor{Point: a.At(t), toward: a.Start + unit.Angle(t)*a.Sweep + out}, 20)
+			places = append(places, led, led.crossing(fineLines, crowded))
+		}
+		w.say = "arc " + w.say
+		f.putNear(w, a.At(0.5), places...)
+	}
+}
+
+// along is the places for words along an arc, outside or inside of it.
+func (f *face) along(a geom.Arc, w label) try {
+	return try{0, func() (all []candidate) {
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
-		var all []candidate
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))
 		for k := -n; k <= n; k++ {
 			t := 0.5 + float64(k)/float64(2*n)
@@ -161,24 +167,16 @@ func (f *face) figureArcs() {
 				all = append(all, candidate{text: in, cost: cost + 1})
 			}
 		}
-		for _, t := range []float64{0, 1, 0.1, 0.9} {
-			out := unit.Turn / 4
-			if t < 0.5 {
-				out = -out
-			}
-			all = f.scene.led(all, w, anchor{a.At(t), a.Start + unit.Angle(t)*a.Sweep + out}, 20)
-		}
-		f.putNear(all, "arc "+w.say, a.At(0.5))
-	}
+		return all
+	}}
 }
 
 // letterInner writes the names of the inner points beside their prick points.
 func (f *face) letterInner() {
 	for _, s := range f.innerPoints() {
-		w, from := label{string(s.Name), draw.TitleHeight, true}, anchor{s.At, unit.Turn / 8}
-		all := w.ring(from, 3, 12, round[:], func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
-			return float64(d) + float64(turn/unit.Turn)
-		})
-		f.putName(f.scene.led(all, w, from, 30), w.say, from)
+		w, from := label{string(s.Name), f.style.sized(draw.TitleHeight), true}, anchor{s.At, unit.Turn / 8, prick}
+		near := w.ring(from, 3, 12, round[:], func(_ geom.Point, turn unit.Angle) float64 { return float64(turn / unit.Turn) })
+		led := f.scene.led(w, from, 30)
+		f.put(w.say, near, led, led.crossing(fineLines, crowded), led.crossing(anything, 2*crowded))
 	}
 }

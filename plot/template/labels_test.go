@@ -202,7 +202,7 @@ func crossed(d draw.Drawing, c construct.Construction) error {
 	}
 	for _, op := range d {
 		o, ok := op.(draw.Line)
-		if !ok || o.On != draw.Dimension || o.Pen == draw.Fine && o.Length() < 0.3 {
+		if !ok || o.On != draw.Dimension || o.Pen == draw.Thin && o.Length() < 0.3 {
 			continue
 		}
 		in, out := 0, 0
@@ -245,7 +245,7 @@ func TestLettersStandByTheirCorners(t *testing.T) {
 				if !ok || o.Words != string(name) || !o.Bold {
 					continue
 				}
-				if l, ok := d[k-1].(draw.Line); ok && l.Pen == draw.Fine && l.On == draw.Dimension && l.From.Distance(plan.Outline[i]) < 0.01 {
+				if l, ok := d[k-1].(draw.Line); ok && l.Pen == draw.Thin && l.On == draw.Dimension && l.From.Distance(plan.Outline[i]) < prick+0.01 {
 					continue
 				}
 				at := o.Bounds(font).Centre()

@@ -21,12 +21,12 @@ const (
 // marks are the lines that a step leaves on the work, in the piece's own
 // coordinates; none where it only works out or measures.
 func marks(step construct.Step) []draw.Op {
-	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Narrow, On: draw.Construction} }
+	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Thin, On: draw.Construction} }
 	switch s := step.(type) {
 	case construct.DrawBase:
 		return []draw.Op{narrow(s.Line)}
 	case construct.Swing:
-		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Narrow, On: draw.Construction}}
+		return []draw.Op{draw.Arc{Arc: swing(s), Pen: draw.Thin, On: draw.Construction}}
 	case construct.SetAngle:
 		return []draw.Op{narrow(s.Ray)}
 	case construct.MarkOff:
@@ -34,12 +34,30 @@ func marks(step construct.Step) []draw.Op {
 		return []draw.Op{narrow(geom.Line{From: s.Line.To.Toward(a, -tick), To: s.Line.To.Toward(a, tick)})}
 	case construct.Erect:
 		return []draw.Op{narrow(geom.Line{From: s.Foot, To: s.Top})}
+	case construct.HalfCircle:
+		return []draw.Op{draw.Arc{Arc: swing(asSwing(s)), Pen: draw.Thin, On: draw.Construction}}
 	case construct.Parallel:
 		return []draw.Op{narrow(s.Line)}
 	case construct.Join:
 		return []draw.Op{narrow(s.Line)}
 	}
 	return nil
+}
+
+// swung is a step that swings an arc, as one.
+func swung(step construct.Step) (construct.Swing, bool) {
+	switch s := step.(type) {
+	case construct.Swing:
+		return s, true
+	case construct.HalfCircle:
+		return asSwing(s), true
+	}
+	return construct.Swing{}, false
+}
+
+// asSwing is the half circle as the arc that it is: only its crossing is drawn.
+func asSwing(s construct.HalfCircle) construct.Swing {
+	return construct.Swing{About: s.Middle, Radius: s.Radius, To: s.To, Through: s.Through}
 }
 
 // swing is the part of a swung arc that is drawn: to each side of the crossing.
@@ -76,7 +94,7 @@ func (f *face) drawLines() {
 		return
 	}
 	for _, step := range f.piece.Construction.Steps {
-		s, swings := step.(construct.Swing)
+		s, swings := swung(step)
 		if swings && !f.pricks(s.About) {
 			continue // a radius that begins off the sheet measures nothing
 		}
@@ -152,7 +170,7 @@ func without(l geom.Line, others []geom.Line) []geom.Line {
 // prick is a cross in a small circle: where the point of the compasses stands, or what
 // is pricked through. Along an edge that is dash-dotted its arm is left out.
 func (f *face) prick(p geom.Point, on draw.Layer) {
-	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Fine, On: on})
+	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Thin, On: on})
 	for _, way := range []geom.Point{{X: arm}, {Y: arm}} {
 		l := geom.Line{From: p.Minus(way), To: p.Plus(way)}
 		parts := []geom.Line{l}
@@ -160,7 +178,7 @@ func (f *face) prick(p geom.Point, on draw.Layer) {
 			parts = f.beside(l)
 		}
 		for _, part := range parts {
-			f.scene.add(draw.Line{Line: part, Pen: draw.Fine, On: on})
+			f.scene.add(draw.Line{Line: part, Pen: draw.Thin, On: on})
 		}
 	}
 }
@@ -172,41 +190,49 @@ func (f *face) drawHeight() {
 	if !f.style.Heights || f.piece.Triangle == (triangle.Triangle{}) {
 		return
 	}
-	t := f.piece.Triangle
-	apex := t.Points[2]
-	foot := geom.Point{X: apex.X, Y: t.Points[0].Y}
+	t, k := f.piece.Triangle, f.piece.Apex()
+	apex, high := t.Points[k], t.Heights[k]
+	base := geom.Line{From: t.Points[(k+1)%3], To: t.Points[(k+2)%3]}
+	long := t.Sides[k]
+	way := base.To.Minus(base.From).Times(1 / float64(long))
+	at := func(along, up unit.Length) geom.Point { // of the baseline
+		return geom.Point{X: base.From.X + along*way.X - up*way.Y, Y: base.From.Y + along*way.Y + up*way.X}
+	}
+	off := apex.Minus(base.From)
+	along := off.X*way.X + off.Y*way.Y
+	foot := at(along, 0)
 	// So near to a side, two lines would be taken for one; the one measured is
 	// drawn as long as it can be told apart at all.
-	measured := f.piece.measured(triangle.Height, t.Names[2])
-	least := max(3, 0.03*t.Heights[2])
+	measured := f.piece.measured(triangle.Height, t.Names[k])
+	least := max(3, 0.03*high)
 	if measured {
 		least = 1
 	}
-	if foot.Distance(t.Points[0]) < least || foot.Distance(t.Points[1]) < least {
+	if foot.Distance(base.From) < least || foot.Distance(base.To) < least {
 		return
 	}
 	place := f.plan.Place
 	if !f.shown(place.Apply(apex), 0) || !measured && !f.shown(place.Apply(foot), 0) {
 		return // a line that runs off the paper measures nothing
 	}
-	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(t.Heights[2], measured)
+	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(high, measured)
 	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
-	extend := func(from geom.Point, x unit.Length) {
-		l := geom.Line{From: from, To: geom.Point{X: x, Y: foot.Y}}
-		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Narrow, On: draw.Construction})
+	extend := func(from geom.Point, to unit.Length) {
+		l := geom.Line{From: from, To: at(to, 0)}
+		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Thin, On: draw.Construction})
 	}
 	inward := unit.Length(1) // along the base, from the foot
-	if base := t.Points[1].X; foot.X > base {
+	if along > long {
 		inward = -1
-		extend(t.Points[1], foot.X+beyond)
-	} else if foot.X < 0 {
-		extend(t.Points[0], foot.X-beyond)
-	} else if foot.X > base/2 {
+		extend(base.To, along+beyond)
+	} else if along < 0 {
+		extend(base.From, along-beyond)
+	} else if along > long/2 {
 		inward = -1
 	}
-	if q := square * 0.75; t.Heights[2] > 3*q && t.Sides[2] > 3*q {
+	if q := square * 0.75; high > 3*q && long > 3*q {
 		f.scene.add(draw.Polyline{Points: place.Polygon(geom.Polygon{
-			{X: foot.X + inward*q, Y: foot.Y}, {X: foot.X + inward*q, Y: foot.Y + q}, {X: foot.X, Y: foot.Y + q},
+			at(along+inward*q, 0), at(along+inward*q, q), at(along, q),
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}
 }

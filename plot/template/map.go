@@ -9,6 +9,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
+	"trammel/plot/words"
 )
 
 // white is left free about the map of pages, for the letters of the corners or
@@ -17,7 +18,8 @@ const white unit.Length = 6
 
 // picture is the map of pages with the shape over it.
 func (x index) picture(highest unit.Length) sheet.Block {
-	return sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+	alt := words.In(x.style.Language).Aloud().Map(x.piece.Name, len(x.plan.Cells))
+	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		all := x.plan.Cells[0].Window
 		for _, c := range x.plan.Cells {
 			all = all.Join(c.Window)
@@ -88,9 +90,8 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
 	if lines := slices.Clip(m.scene.drawing); !m.labelPages(shares) {
-		// Too small for a label in every page: letters beside the rows, numbers
-		// above the columns instead, where the corners' letters leave room for
-		// them. The scene is made again without the words.
+		// Too small for a number in every page: the first of each row beside it, where
+		// the corners' letters leave room. The scene is made again without the words.
 		*m.scene = *newScene(nil, nil, m.scene.ruler)
 		m.scene.add(lines...)
 		defer m.labelRows(shares)
@@ -99,16 +100,16 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline.Names[i], anchor{at, out}, fan[:], 2000)
+		m.name(p.Outline.Names[i], anchor{Point: at, toward: out}, fan[:], 2000)
 	}
 }
 
 // name writes a point's name beside it; the less turns matter, the larger.
 func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
 	w := label{string(n), draw.FigureHeight, true}
-	all := w.ring(a, 2, 11, turns, func(_ geom.Point, d unit.Length, turn unit.Angle) float64 {
-		return float64(d) + turn.Degrees()*turn.Degrees()/less
-	})
+	all := w.ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
+		return turn.Degrees() * turn.Degrees() / less
+	}).make()
 	for k := range all {
 		all[k].text.On = draw.Notes
 	}
@@ -168,8 +169,8 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 	return true
 }
 
-// labelRows writes letters beside the rows and numbers above the columns, as many
-// of them as have room.
+// labelRows writes beside the rows the number of their first sheet, as many of them as
+// have room.
 func (m chart) labelRows(shares []geom.Rect) {
 	all := shares[0]
 	for _, s := range shares {
@@ -183,7 +184,7 @@ func (m chart) labelRows(shares []geom.Rect) {
 	}
 	put := func(say string, at geom.Point, a draw.Align) bool {
 		o := sheet.Note(say, at.X, at.Y, a)
-		if slices.ContainsFunc(corners, o.Bounds(m.scene.ruler).Meets) {
+		if b := o.Bounds(m.scene.ruler); b.Min.X < 0 || slices.ContainsFunc(corners, b.Meets) {
 			return false
 		}
 		m.scene.add(o)
@@ -191,23 +192,11 @@ func (m chart) labelRows(shares []geom.Rect) {
 	}
 	const from = 1.2
 	row, last := -1, unit.Length(1e9)
-	columns := make([]struct {
-		name string
-		x    unit.Length
-	}, m.plan.Cols)
 	for i, c := range m.plan.Cells {
-		middle, letters := shares[i].Centre(), rowOf(c)
-		columns[c.Col].name, columns[c.Col].x = c.Label[len(letters):], middle.X
-		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(letters, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
+		middle := shares[i].Centre()
+		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(c.Label, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
 			last = middle.Y
 		}
 		row = c.Row
-	}
-	right := unit.Length(-1e9)
-	for _, c := range columns {
-		half := m.scene.ruler.Width(c.name, draw.NoteHeight, false) / 2
-		if c.name != "" && c.x-half >= right && put(c.name, geom.Point{X: c.x, Y: all.Max.Y + from + 0.5}, draw.Middle) {
-			right = c.x + half + 2
-		}
 	}
 }

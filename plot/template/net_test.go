@@ -130,21 +130,21 @@ func TestNetIsLettered(t *testing.T) {
 // The steps of a net in words: which of two crossings, and the outline in a row.
 func TestNetInWords(t *testing.T) {
 	got := strings.Join(Steps(hollow(t, 1), full()), "\n")
-	const want = `Draw the baseline AB, 640 long.
-Beam compasses or a batten on a pin at A, radius 697.6: swing an arc above the baseline.
-Compasses at B, radius 240.5: swing an arc across the first; they cross at C, above the baseline.
-Beam compasses at A, radius 491.4: swing an arc above the baseline.
-Beam compasses at B, radius 336.8: swing an arc across the first; they cross at D, above the baseline.
-Beam compasses at A, radius 594.1: swing an arc.
-Compasses at D, radius 175.3: swing an arc across the first; they cross at E, the crossing farther from B.
-Beam compasses at E, radius 422.2: swing an arc.
-Beam compasses at A, radius 418.2: swing an arc across the first; they cross at F, the crossing farther from B.
-Compasses at A, radius 282.8: swing an arc above the baseline.
-Beam compasses at B, radius 483.3: swing an arc across the first; they cross at P1, above the baseline.
-Join B, C, D, E, F and A in this order.
-Check: measure BF: 774.5.
-Check: measure DF: 461.7.
-Check: measure CD: 235.5.`
+	const want = `Knife AB, 640, off the straight edge.
+Set the trammel, or a batten on a pin, to 697.6. From A scribe an arc above AB.
+Set the compasses to 240.5. From B cross the first arc. Two crossings: C is the one above AB. Prick C.
+Set the trammel to 491.4. From A scribe an arc above AB.
+Set the trammel to 336.8. From B cross the first arc. Two crossings: D is the one above AB. Prick D.
+Set the trammel to 594.1. From A scribe an arc.
+Set the compasses to 175.3. From D cross the first arc. Two crossings: E is the one farther from B. Prick E.
+Set the trammel to 422.2. From E scribe an arc.
+Set the trammel to 418.2. From A cross the first arc. Two crossings: F is the one farther from B. Prick F.
+Set the compasses to 282.8. From A scribe an arc above AB.
+Set the trammel to 483.3. From B cross the first arc. Two crossings: P1 is the one above AB. Prick P1.
+Knife B to C, then D, E, F and A.
+Rule on BF: it should read 774.5.
+Rule on DF: it should read 461.7.
+Rule on CD: it should read 235.5.`
 	if got != want {
 		t.Errorf("%s", got)
 	}

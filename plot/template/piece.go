@@ -34,7 +34,7 @@ type Piece struct {
 // Style is what a trade wants to see and how figures are written.
 type Style struct {
 	Figures    unit.Style
-	Lettering  unit.Length // of figures; 0 is draw.FigureHeight. Where room is short it drops to draw.NoteHeight, never lower
+	Lettering  unit.Length // of figures; 0 is draw.FigureHeight. All that is read follows in its ratio, never under draw.NoteHeight
 	Arcs       bool        // the construction: arcs, arms, perpendiculars, parallels
 	Heights    bool        // the height over the baseline
 	Angles     bool
@@ -48,11 +48,13 @@ type Style struct {
 	Language words.Language // of all that is said; nil: English at the bench
 }
 
-func (s Style) lettering() unit.Length {
+// sized is a lettering height of draw in the ratio of the figures that are wanted, never
+// lower than what can be read.
+func (s Style) sized(h unit.Length) unit.Length {
 	if s.Lettering == 0 {
-		return draw.FigureHeight
+		return h
 	}
-	return max(s.Lettering, draw.NoteHeight)
+	return max(h*s.Lettering/draw.FigureHeight, draw.NoteHeight)
 }
 
 // length and angle are figures as the paper shows them: bare when measured, in

@@ -1,7 +1,9 @@
 package template
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -48,24 +50,43 @@ func besideLine(l geom.Line, t float64, side int, pen unit.Length, w label) draw
 	return w.at(l.At(t).Toward(normal, off), turn)
 }
 
-// sized are words in the lettering that is wanted and smaller, and what that costs.
-func (s Style) sized(say string) []costly {
-	wanted := costly{label{say, s.lettering(), false}, 0}
-	if wanted.height <= draw.NoteHeight {
-		return []costly{wanted}
-	}
-	return []costly{wanted, {label{say, draw.NoteHeight, false}, 8}}
-}
-
-type costly struct {
-	label
-	cost float64
-}
-
 // anchor is what words belong to, and where they stand best from it.
 type anchor struct {
 	geom.Point
 	toward unit.Angle
+	clear  unit.Length // of what is drawn about the point itself: a leader begins there
+}
+
+// try is a parcel of candidates, and what its cheapest costs at least. They are made only
+// when all that are cheaper found no room: a piece has thousands, and takes one of the
+// first.
+type try struct {
+	least float64
+	make  func() []candidate
+}
+
+// made is candidates that are made already.
+func made(all []candidate) try { return try{0, func() []candidate { return all }} }
+
+// cheapest puts down the best candidate of some parcels, those with a lower least first.
+func (s *scene) cheapest(parcels []try) bool {
+	slices.SortStableFunc(parcels, func(a, b try) int { return cmp.Compare(a.least, b.least) })
+	var all []candidate
+	for i, t := range parcels {
+		most := place.Never
+		if i+1 < len(parcels) {
+			most = parcels[i+1].least
+		}
+		if i == 0 {
+			all = t.make()
+		} else {
+			all = append(all, t.make()...)
+		}
+		if s.placeFor(all, most) {
+			return true
+		}
+	}
+	return false
 }
 
 // eitherSide is 0, −1, 1, −2, 2 and so on.
@@ -82,63 +103,86 @@ var fan, round = func() (fan [24]unit.Angle, round [16]unit.Angle) {
 	return fan, round
 }()
 
-// ring is words about a point, from near to far off, turned from the best direction.
-func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, d unit.Length, turn unit.Angle) float64) (all []candidate) {
-	for d := near; d <= far; d++ {
-		for _, turn := range turns {
-			at := a.Toward(a.toward+turn, d+w.height/2)
-			all = append(all, candidate{text: w.at(at, 0), cost: cost(at, d, turn)})
-		}
-	}
-	return all
-}
-
-// led adds words away from an anchor at the end of a leader, in all directions.
-func (s *scene) led(all []candidate, w label, from anchor, cost float64) []candidate {
-	width := s.width(w)
-	for _, d := range []unit.Length{6, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
-		for _, turn := range fan {
-			a := from.toward + turn
-			end := from.Toward(a, d)
-			// The words go on from the end of the leader, at half their height.
-			text := draw.Text{Height: w.height, Bold: w.bold, Words: w.say, On: draw.Dimension, Align: draw.Left}
-			text.At = geom.Point{X: end.X + 1, Y: end.Y - w.height/2}
-			if c := math.Cos(float64(a)); c < -0.3 {
-				text.At.X, text.Align = end.X-1, draw.Right
-			} else if c < 0.3 { // steep: above or below the end
-				text.Align, text.At.X = draw.Middle, end.X
-				if text.At.Y = end.Y + 1 + descends*w.height; math.Sin(float64(a)) < 0 {
-					text.At.Y = end.Y - 1 - w.height
-				}
+// ring is words about a point, from near to far off, turned from the best direction; cost
+// is what a place costs besides its distance.
+func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, turn unit.Angle) float64) try {
+	return try{float64(near), func() (all []candidate) {
+		for d := near; d <= far; d++ {
+			for _, turn := range turns {
+				at := a.Toward(a.toward+turn, d+w.height/2)
+				all = append(all, candidate{text: w.at(at, 0), cost: float64(d) + cost(at, turn)})
 			}
-			cost := cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100
-			all = append(all, candidate{text: text, leader: geom.Line{From: from.Point, To: end}, cost: cost})
 		}
-	}
-	return all
+		return all
+	}}
 }
 
-// crossing lets leaders cross lines, for what that costs.
-func crossing(all []candidate, cost float64) []candidate {
-	for k := range all {
-		all[k].over = true
-		all[k].cost += cost
-	}
-	return all
+// nearestLed is the shortest leader.
+const nearestLed = 6
+
+// led is words away from an anchor at the end of a leader, in all directions.
+func (s *scene) led(w label, from anchor, cost float64) try {
+	return try{cost + nearestLed, func() (all []candidate) {
+		width := s.width(w)
+		for _, d := range []unit.Length{nearestLed, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
+			for _, turn := range fan {
+				a := from.toward + turn
+				end := from.Toward(a, d)
+				// The words go on from the end of the leader, at half their height.
+				text := draw.Text{Height: w.height, Bold: w.bold, Words: w.say, On: draw.Dimension, Align: draw.Left}
+				text.At = geom.Point{X: end.X + 1, Y: end.Y - w.height/2}
+				if c := math.Cos(float64(a)); c < -0.3 {
+					text.At.X, text.Align = end.X-1, draw.Right
+				} else if c < 0.3 { // steep: above or below the end
+					text.Align, text.At.X = draw.Middle, end.X
+					if text.At.Y = end.Y + 1 + descends*w.height; math.Sin(float64(a)) < 0 {
+						text.At.Y = end.Y - 1 - w.height
+					}
+				}
+				cost := cost + float64(d) + math.Abs(turn.Degrees())/15 + float64(width)/100
+				all = append(all, candidate{text: text, leader: geom.Line{From: from.Toward(a, from.clear), To: end}, cost: cost})
+			}
+		}
+		return all
+	}}
+}
+
+// crossing lets leaders cross lines, for what that costs, which is right for other words too.
+func (t try) crossing(what crosses, cost float64) try {
+	return try{t.least + cost, func() []candidate {
+		all := t.make()
+		for k := range all {
+			all[k].over = what
+			all[k].cost += cost
+		}
+		return all
+	}}
+}
+
+// marked puts marks to all candidates.
+func (t try) marked(marks ...draw.Op) try {
+	return try{t.least, func() []candidate {
+		all := t.make()
+		for k := range all {
+			all[k].marks = marks
+		}
+		return all
+	}}
 }
 
 // named are words that say themselves what they belong to, near it but without a
 // leader: the last resort where lines close in what is to be named.
-func named(say string, near geom.Point) (all []candidate) {
-	w := label{say, draw.NoteHeight, false}
-	for d := unit.Length(8); d < 250; d += 4 {
-		n := 8 + int(d/8)
-		for k := range n {
-			a := unit.Turn * unit.Angle(k) / unit.Angle(n)
-			all = append(all, candidate{text: w.at(near.Toward(a, d), 0), cost: 100 + float64(d)})
+func (w label) named(near geom.Point) try {
+	return try{200, func() (all []candidate) {
+		for d := unit.Length(8); d < 250; d += 4 {
+			n := 8 + int(d/8)
+			for k := range n {
+				a := unit.Turn * unit.Angle(k) / unit.Angle(n)
+				all = append(all, candidate{text: w.at(near.Toward(a, d), 0), cost: 192 + float64(d)})
+			}
 		}
-	}
-	return all
+		return all
+	}}
 }
 
 // alongArc is words that touch a tangent of the arc with their middle, on its
@@ -148,7 +192,7 @@ func alongArc(a geom.Arc, t float64, outer bool, w label, width unit.Length) dra
 	radial := a.Start + unit.Angle(t)*a.Sweep
 	turn := place.Readable(steep, radial+unit.Turn/4)
 	above := math.Cos(float64(radial-turn-unit.Turn/4)) > 0 // the words' up is away from the centre
-	clear := gap + draw.Narrow.Width/2 + place.Sag
+	clear := gap + draw.Thin.Width/2 + place.Sag
 	// From the edge of their box that is nearest to the arc to the middle of the letters.
 	toMiddle := w.height / 2
 	if above == outer {

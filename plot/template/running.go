@@ -41,15 +41,15 @@ func (f *face) runAlongSides() {
 			}
 			at := side.At(float64(d / length))
 			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
-			w := label{f.style.Figures.Length(d), draw.NoteHeight, false}
+			w := f.note(f.style.Figures.Length(d))
 			turn := place.Readable(steep, side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
-			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}) {
+			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}, nothing) {
 				continue // a line lies between: it would be read as that line's
 			}
 			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
-		name := label{f.corners.Side(i), draw.FigureHeight, false}
+		name := f.figure(f.corners.Side(i))
 		for _, c := range f.plan.Cells {
 			part, ok := geom.ClipLine(side, c.Window)
 			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {

@@ -50,7 +50,12 @@ func newScene(windows, kept []geom.Rect, r draw.Ruler) *scene {
 func (s *scene) add(ops ...draw.Op) {
 	for _, op := range ops {
 		s.drawing = append(s.drawing, op)
-		s.Draw(place.Strokes(op, about)...)
+		for _, k := range place.Strokes(op, about) {
+			if op.Layer() == draw.Outline {
+				k.Of = ofOutline
+			}
+			s.Draw(k)
+		}
 		if o, ok := op.(draw.Text); ok {
 			b := o.Box(s.ruler)
 			s.Block(b[:])
@@ -105,15 +110,41 @@ func (s *scene) readable(marks []draw.Op, own geom.Polygon) bool {
 	return true
 }
 
+// crosses is what a leader may run across.
+type crosses uint8
+
+const (
+	nothing   crosses = iota
+	fineLines         // construction and dimensions, no outline
+	anything          // and it may begin off the pages
+)
+
+// ofOutline numbers the ink of the outlines (place.Stroke.Of); all other is 0.
+const ofOutline = 1
+
 // leads says whether a leader may run along l: it crosses no line, but for those
-// that it starts on.
-func (s *scene) leads(l geom.Line) bool {
-	const start = 0.3 // past the ink of the line that it starts on
+// that it starts on and that it may.
+func (s *scene) leads(l geom.Line, over crosses) bool {
 	if l.Length() <= start {
 		return true
 	}
 	rest := geom.Line{From: l.At(float64(start / l.Length())), To: l.To}
-	return s.Ink.Every(rest.Bounds(), func(k place.Stroke) bool { return rest.Apart(k.Line) > 0 })
+	return s.Ink.Every(l.Bounds(), func(k place.Stroke) bool {
+		return over == anything || !carriesOn(l, k) && (over == fineLines && k.Of != ofOutline || rest.Apart(k.Line) > 0)
+	})
+}
+
+// start is how far a leader runs past the ink of the line that it starts on.
+const start = 0.3
+
+// carriesOn says whether a leader starts on a stroke and nearly in its direction: that
+// would look longer than it is.
+func carriesOn(l geom.Line, k place.Stroke) bool {
+	const aside = 25 * unit.Degree
+	if k.Length() == 0 || k.Distance(l.From) >= start {
+		return false
+	}
+	return math.Abs(math.Remainder(float64(k.Direction()-l.Direction()), float64(unit.Turn/2))) < float64(aside)
 }
 
 // candidate is one way to place words: the words and the marks that go with them.
@@ -121,7 +152,7 @@ type candidate struct {
 	text   draw.Text
 	marks  []draw.Op
 	leader geom.Line   // where the words stand away from what they name
-	over   bool        // the leader may cross lines
+	over   crosses     // by the leader
 	apart  unit.Length // from other words; 0 is toWords
 	cost   float64     // about the mm that the eye would have to look for it
 }
@@ -160,10 +191,15 @@ func (s *scene) put(c candidate, h home) bool {
 	}
 	marks := c.marks
 	if c.leader != (geom.Line{}) {
-		if !c.over && !s.leads(c.leader) {
+		if !s.leads(c.leader, c.over) || c.over != anything && !s.housed(c.leader.Bounds(), whole) {
 			return false
 		}
-		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Fine, On: draw.Dimension})
+		for _, m := range c.marks {
+			if slices.ContainsFunc(place.Strokes(m, about), func(k place.Stroke) bool { return carriesOn(c.leader, k) }) {
+				return false
+			}
+		}
+		marks = append(slices.Clip(marks), draw.Line{Line: c.leader, Pen: draw.Thin, On: draw.Dimension})
 	}
 	if !s.readable(marks, b) {
 		return false

@@ -72,7 +72,7 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	title := s.says().Templates().Heading(words.SawAndSquare)
 	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
-	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
 		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true})
 	}

@@ -74,20 +74,20 @@ func TestAnglesAreSetOffAsGiven(t *testing.T) {
 		style  Style
 		want   string
 	}{
-		{"AB=150 A=35deg CA=90", s, "Protractor at A: set off 35° from AB and draw the arm."},
-		{"AB=150 A=35.5deg CA=90", s, "Protractor at A: set off 35.5° from AB and draw the arm."},
-		{"AB=150 A=35.25deg CA=90", s, "At A set off 35.25° from AB by its chord: swing 200 from A, and where that arc crosses AB carried on beyond B swing (121.1) across it; the arm runs from A through the crossing."},
-		{"AB=150 A=35°15' CA=90", s, "At A set off 35°15′ from AB by its chord: swing 200 from A, and where that arc crosses AB carried on beyond B swing (121.1) across it; the arm runs from A through the crossing."},
-		{"AB=1500 A=37.37deg CA=1200", minutes, "At A set off 37.37° from AB by its chord: swing 1000 from A, and where that arc crosses AB swing (640.7) across it; the arm runs from A through the crossing."},
-		{"AB=900 A=1:12 CA=700", s, "At A set off 1 in 12 from AB: 600 along it from A, then 50 square up; draw the arm from A through there."},
-		{"AB=150 A=1:12 CA=90", s, "At A set off 1 in 12 from AB: 60 along it from A, then 5 square up; draw the arm from A through there."},
-		{"AB=900 A=8.5% CA=700", s, "At A set off 8.5 % from AB: 500 along it from A, then 42.5 square up; draw the arm from A through there."},
-		{"AB=900 A=6in12 CA=700", inches, "At A set off 6 in 12 from AB: 24\" along it from A, then 12\" square up; draw the arm from A through there."},
-		{"AB=40 A=1:12 CA=90", s, "At A set off 1 in 12 from AB: 60 along it carried on beyond B, from A, then 5 square up; draw the arm from A through there."},
+		{"AB=150 A=35deg CA=90", s, "Set the bevel to 35°. Stock on AB, strike a line from A."},
+		{"AB=150 A=35.5deg CA=90", s, "Set the bevel to 35.5°. Stock on AB, strike a line from A."},
+		{"AB=150 A=35.25deg CA=90", s, "Set off 35.25° at A by its chord. Run AB on past B. Swing 200 from A across it. From that crossing swing 121.1 across the arc on C's side. Strike the line from A through where they cross. 121.1 is computed."},
+		{"AB=150 A=35°15' CA=90", s, "Set off 35°15′ at A by its chord. Run AB on past B. Swing 200 from A across it. From that crossing swing 121.1 across the arc on C's side. Strike the line from A through where they cross. 121.1 is computed."},
+		{"AB=1500 A=37.37deg CA=1200", minutes, "Set off 37.37° at A by its chord. Swing 1000 from A across AB. From that crossing swing 640.7 across the arc on C's side. Strike the line from A through where they cross. 640.7 is computed."},
+		{"AB=900 A=1:12 CA=700", s, "For 1 in 12 at A measure 600 from A along AB. From there square up 50. Strike the line from A through that mark."},
+		{"AB=150 A=1:12 CA=90", s, "For 1 in 12 at A measure 60 from A along AB. From there square up 5. Strike the line from A through that mark."},
+		{"AB=900 A=8.5% CA=700", s, "For 8.5 % at A measure 500 from A along AB. From there square up 42.5. Strike the line from A through that mark."},
+		{"AB=900 A=6in12 CA=700", inches, "For 6 in 12 at A measure 24\" from A along AB. From there square up 12\". Strike the line from A through that mark."},
+		{"AB=40 A=1:12 CA=90", s, "Run AB on past B. For 1 in 12 at A measure 60 from A along it. From there square up 5. Strike the line from A through that mark."},
 		// Over 120° the rest of 180°: 54.75° at 200 is 2·200·sin 27.375° = 183.9.
-		{"AB=150 A=125.25deg CA=90", s, "At A set off 125.25° from AB by its chord, the rest of 180°: swing 200 from A, and where that arc crosses BA carried on beyond A swing (183.9) across it; the arm runs from A through the crossing."},
-		{"AB=140 A=40deg C=60.25deg", s, "The angle at B is what the others leave of 180°: 180° less 60.25° at C and 40° at A is (79.75°)."},
-		{"AB=140 A=40deg C=60.25deg", s, "Check: measure the angle at C: 60.25°."},
+		{"AB=150 A=125.25deg CA=90", s, "Set off 125.25° at A by the chord of the rest of 180°. Run BA on past A. Swing 200 from A across it. From that crossing swing 183.9 across the arc on C's side. Strike the line from A through where they cross. 183.9 is computed."},
+		{"AB=140 A=40deg C=60.25deg", s, "Angle B is 79.75°: what 60.25° and 40° leave of 180°."},
+		{"AB=140 A=40deg C=60.25deg", s, "Try the bevel at C: 60.25°."},
 	} {
 		if got := strings.Join(Steps(piece(t, c.tokens), c.style), "\n"); !strings.Contains(got, c.want) {
 			t.Errorf("%s:\n%s\nwant %s", c.tokens, got, c.want)

@@ -24,7 +24,7 @@ func (f *face) drawOutline() {
 			continue
 		}
 		for _, end := range []geom.Point{v.Finished.At(0), v.Finished.At(1)} {
-			f.scene.add(draw.Line{Line: m.Line(geom.Line{From: end, To: v.At}), Pen: draw.Fine, On: draw.Construction})
+			f.scene.add(draw.Line{Line: m.Line(geom.Line{From: end, To: v.At}), Pen: draw.Thin, On: draw.Construction})
 		}
 	}
 	f.scene.add(f.ticks()...)
@@ -53,7 +53,7 @@ func (f onSheets) ticks() (ops []draw.Op) {
 				ticks = append(ticks, at)
 				out := geom.Line{From: arc.Centre, To: at}.Direction()
 				l := geom.Line{From: at.Toward(out, -toTick), To: at.Toward(out, toTick)}
-				ops = append(ops, draw.Line{Line: f.plan.Place.Line(l), Pen: draw.Fine, On: draw.Marks})
+				ops = append(ops, draw.Line{Line: f.plan.Place.Line(l), Pen: draw.Thin, On: draw.Marks})
 			}
 		}
 	}
@@ -108,7 +108,7 @@ func (f onSheets) bore(b shape.Bore) []draw.Op {
 	}
 	for _, w := range f.ways(b) {
 		if w.line.Length() > 0 && !w.along {
-			ops = append(ops, draw.Line{Line: w.line, Pen: draw.Fine, On: draw.Dimension})
+			ops = append(ops, draw.Line{Line: w.line, Pen: draw.Thin, On: draw.Dimension})
 		}
 	}
 	return ops

@@ -1,6 +1,8 @@
 package template
 
 import (
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
@@ -34,26 +36,28 @@ func (f *face) figureAllowance(i int) {
 	if say == "" {
 		return
 	}
-	w := label{say, draw.NoteHeight, false}
+	w := f.note(say)
 	out, in := f.sideLine(i, outer), f.sideLine(i, inner)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
 	}
-	var all []candidate
-	for k := range 17 {
-		t := 0.25 + 0.05*eitherSide(k)
-		if t < 0.05 || t > 0.95 {
-			continue
+	beside := try{0, func() (all []candidate) {
+		for k := range 17 {
+			t := 0.25 + 0.05*eitherSide(k)
+			if t < 0.05 || t > 0.95 {
+				continue
+			}
+			for _, t := range []float64{t, 1 - t} {
+				all = append(all,
+					candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k) + outside},
+					candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
+			}
 		}
-		for _, t := range []float64{t, 1 - t} {
-			all = append(all,
-				candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k) + outside},
-				candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
-		}
-	}
-	all = f.scene.led(all, w, anchor{out.At(0.3), out.Direction() - unit.Turn/4}, 25)
-	f.putNear(all, s.Name+" "+w.say, out.At(0.5))
+		return all
+	}}
+	led := f.scene.led(w, anchor{Point: out.At(0.3), toward: out.Direction() - unit.Turn/4}, 25)
+	f.putNear(f.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -69,41 +73,45 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	}
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
-	w := label{say, draw.NoteHeight, false}
-	all := f.scene.led(nil, w, anchor{from, out}, 0)
-	f.put(all, func() []candidate { return append(crossing(all, 0), named(string(v.Name)+" "+say, from)...) })
+	w := f.note(say)
+	led := f.scene.led(w, anchor{Point: from, toward: out}, 0)
+	f.put(say, led, led.crossing(anything, crowded), f.note(string(v.Name)+" "+say).named(from))
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	hole := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
-	var all []candidate
+	hole := f.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
+	var rim []try
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		all = f.scene.led(all, hole, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
+		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), toward: a}, float64(k)/4))
 	}
-	f.putNear(all, "hole "+hole.say, c.Centre)
+	f.putNear(f.note("hole "+hole.say), c.Centre, rim...)
 	for _, way := range f.ways(b) {
-		w := label{way.say, draw.NoteHeight, false}
-		var all []candidate
+		w := f.note(way.say)
+		var places []try
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
+			places = append(places, f.scene.led(w, anchor{Point: foot, toward: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
 		} else {
 			if f.scene.width(w) <= way.line.Length() {
-				for k := range 19 {
-					for _, hand := range []int{1, -1} {
-						all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Fine.Width, w), cost: float64(k)})
+				places = append(places, try{0, func() (all []candidate) {
+					for k := range 19 {
+						for _, hand := range []int{1, -1} {
+							all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Thin.Width, w), cost: float64(k)})
+						}
 					}
-				}
+					return all
+				}})
 			}
 			for _, t := range []float64{0.5, 0.3, 0.7} {
-				all = f.scene.led(all, w, anchor{way.line.At(t), way.line.Direction() + unit.Turn/4}, 15)
+				places = append(places, f.scene.led(w, anchor{Point: way.line.At(t), toward: way.line.Direction() + unit.Turn/4}, 15))
 			}
 		}
-		f.put(all, func() []candidate {
-			return append(crossing(all, 60), named(way.say+" to "+hole.say, c.Centre)...)
-		})
+		for _, led := range slices.Clone(places) {
+			places = append(places, led.crossing(anything, 60))
+		}
+		f.put(w.say, append(places, f.note(way.say+" to "+hole.say).named(c.Centre))...)
 	}
 }
 
@@ -116,7 +124,7 @@ func (f *face) figureGrain() {
 	}
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
-	w := label{"grain", draw.NoteHeight, false}
+	w := f.note("grain")
 	var all []candidate
 	const longest = 60
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
@@ -133,7 +141,7 @@ func (f *face) figureGrain() {
 			}
 		}
 	}
-	f.putNear(all, "grain along "+string(g[0]+g[1]), f.middle())
+	f.putNear(f.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -157,12 +165,12 @@ func (f *face) sayFace() {
 	}
 	var all []candidate
 	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := label{f.piece.Face, h, true}
-		for _, c := range f.inner(h) {
+		w := label{f.piece.Face, f.style.sized(h), true}
+		for _, c := range f.inner(w.height) {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.putNear(all, f.piece.Face+" ", f.middle())
+	f.putNear(f.note(f.piece.Face), f.middle(), made(all))
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there
@@ -184,12 +192,12 @@ func (f *face) sayHand() {
 					cost += 30
 				}
 				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := label{f.piece.Hand, h, true}
+					w := label{f.piece.Hand, f.style.sized(h), true}
 					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
 				}
 			}
 		}
-		f.put(all, func() []candidate { return nil })
+		f.put(f.piece.Hand, made(all))
 	}
 }
 

@@ -21,10 +21,10 @@ func TestSpans(t *testing.T) {
 		want   []string
 	}{
 		{"AB=900 BC=640 CA=1100", paging.Full, []string{
-			"row B: B3 | B4 to B4 | B5, 180 over 1", "row C: C1 | C2 to C4 | C5, 540 over 3", "rows: A5 | B5 to B5 | C5, 267 over 1",
+			"row 2–4: 2 | 3 to 3 | 4, 180 over 1", "row 5–9: 5 | 6 to 8 | 9, 540 over 3", "rows: 1 | 4 to 4 | 9, 267 over 1",
 		}},
-		{"AB=600 BC=450 CA=450", paging.Full, []string{"rows: A2 | B2 to B2 | C2, 267 over 1"}},
-		{"AB=2000 BC=1990 CA=60", paging.Full, []string{"rows: A1 | B1 to G1 | H1, 1602 over 6"}},
+		{"AB=600 BC=450 CA=450", paging.Full, []string{"rows: 1 | 3 to 3 | 4, 267 over 1"}},
+		{"AB=2000 BC=1990 CA=60", paging.Full, []string{"rows: 1 | 2 to 7 | 8, 1602 over 6"}},
 		{"AB=170 BC=160 CA=150", paging.Full, nil},
 	} {
 		p := piece(t, c.tokens)

@@ -22,97 +22,97 @@ func TestStepsRead(t *testing.T) {
 		want   string
 	}{
 		{construct.AsMeasured, "AB=600 BC=450 CA=450", 0, `
-Draw the baseline AB, 600 long.
-Beam compasses or a batten on a pin at A, radius 450: swing an arc above the baseline.
-Beam compasses at B, radius 450: swing an arc across the first; they cross at C.
-Join A and C.
-Join B and C.
-Check: measure the angle at C: 83.6°.
-Check: measure from C square to AB: 335.4.`},
+Knife AB, 600, off the straight edge.
+Set the trammel, or a batten on a pin, to 450. From A scribe an arc above AB.
+Set the trammel to 450. From B cross the first arc. Prick C.
+Knife A to C.
+Knife B to C.
+Try the bevel at C: 83.6°.
+Square from C to AB: it should read 335.4.`},
 		{construct.AsMeasured, "AB=140 A=40deg C=60deg", 0, `
-The angle at B is what the others leave of 180°: 180° less 60° at C and 40° at A is (80°).
-Draw the baseline AB, 140 long.
-Protractor at A: set off 40° from AB and draw the arm.
-Protractor at B: set off (80°) from BA and draw the arm; it crosses the arm from A at C.
-Join A and C.
-Join B and C.
-Check: measure BC: 103.9.
-Check: measure CA: 159.2.
-Check: measure the angle at C: 60°.
-Check: measure from C square to AB: 102.3.`},
+Angle B is 80°: what 60° and 40° leave of 180°.
+Knife AB, 140, off the straight edge.
+Set the bevel to 40°. Stock on AB, strike a line from A.
+Turn the bevel over and set it to 80°. Stock on BA, strike a line from B. It meets the line from A at C. 80° is computed.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 103.9.
+Rule on CA: it should read 159.2.
+Try the bevel at C: 60°.
+Square from C to AB: it should read 102.3.`},
 		// A side that was measured is measured, square or not.
 		{construct.BySquare, "AB=300 A=90deg CA=200", 0, `
-Draw the baseline AB, 300 long.
-Square at A: raise a perpendicular on AB and mark off 200 on it; this is C.
-Join A and C.
-Join B and C.
-Check: measure BC: 360.6.
-Check: measure the angle at A: 90°.`},
+Knife AB, 300, off the straight edge.
+Try square on AB at A: knife it up. Mark 200 up: C.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 360.6.
+Try the bevel at A: 90°.`},
 		// 2 · 1000 · sin 17.5° = 601.4, and of half of 110° 1638.3.
 		{construct.AsMeasured, "AB=7200 A=35deg B=110deg", 0, `
-Draw the baseline AB, 7200 long.
-Protractor at A: set off 35° from AB and draw the arm. Surer over this length: swing 1000 from A, and where that arc crosses AB swing (601.4) across it; the arm runs through the crossing.
-Protractor at B: set off 110° from BA and draw the arm; it crosses the arm from A at C. Surer, as before: 1000 from B, then (1638.3) from BA.
-Join A and C.
-Join B and C.
-Check: measure BC: 7200.
-Check: measure CA: 11 795.8.
-Check: measure the angle at C: 35°.
-Check: measure from C square to AB carried on beyond B: 6765.8.`},
+Knife AB, 7200, off the straight edge.
+Set the bevel to 35°. Stock on AB, strike a line from A. Surer over this length: swing 1000 from A. Where that arc crosses AB, swing 601.4 across it on C's side. Draw the line through the crossing. 601.4 is computed.
+Turn the bevel over and set it to 110°. Stock on BA, strike a line from B. It leans away from A. Surer, as before: swing 1000 from B, then 1638.3 from BA. It meets the line from A at C. 1638.3 is computed.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 7200.
+Rule on CA: it should read 11 795.8.
+Try the bevel at C: 35°.
+Square from C to AB run on past B: it should read 6765.8.`},
 		{construct.AsMeasured, "AB=80 A=35deg BC=60", 0, `
-Draw the baseline AB, 80 long.
-Protractor at A: set off 35° from AB and draw the arm.
-Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing farther from A.
-Join B and C.
-Check: measure CA: 104.2.
-Check: measure the angle at C: 49.9°.
-Check: measure from C square to AB carried on beyond B: 59.8.`},
+Knife AB, 80, off the straight edge.
+Set the bevel to 35°. Stock on AB, strike a line from A.
+Set the compasses to 60. From B cross the line from A. Two crossings: C is the one farther from A. Prick C.
+Knife B to C.
+Rule on CA: it should read 104.2.
+Try the bevel at C: 49.9°.
+Square from C to AB run on past B: it should read 59.8.`},
 		{construct.AsMeasured, "AB=80 A=35deg BC=60", 1, `
-Draw the baseline AB, 80 long.
-Protractor at A: set off 35° from AB and draw the arm.
-Compasses at B, radius 60: swing an arc across the arm from A; they cross at C, the crossing nearer to A.
-Join B and C.
-Check: measure CA: 26.9.
-Check: measure the angle at C: 130.1°.
-Check: measure from C square to AB: 15.4.`},
+Knife AB, 80, off the straight edge.
+Set the bevel to 35°. Stock on AB, strike a line from A.
+Set the compasses to 60. From B cross the line from A. Two crossings: C is the one nearer to A. Prick C.
+Knife B to C.
+Rule on CA: it should read 26.9.
+Try the bevel at C: 130.1°.
+Square from C to AB: it should read 15.4.`},
 		{construct.AsMeasured, "AB=150 C-AB=70 CA=90", 0, `
-Draw the baseline AB, 150 long.
-Draw a line parallel to AB, 70 above it; C lies on this line.
-Compasses at A, radius 90: swing an arc across the parallel; they cross at C, the crossing nearer to B.
-Join A and C.
-Join B and C.
-Check: measure BC: 116.7.
-Check: measure the angle at C: 92.1°.`},
+Knife AB, 150, off the straight edge.
+Gauge a line 70 from AB, above it. C lies on it.
+Set the compasses to 90. From A cross the parallel. Two crossings: C is the one nearer to B. Prick C.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 116.7.
+Try the bevel at C: 92.1°.`},
 		{construct.BySquare, "AB=120 BC=110 CA=100", 0, `
-Draw the baseline AB, 120 long.
-From A mark off (51.3) along AB to the foot; square there, raise a perpendicular and mark off (85.9) on it; this is C.
-Join A and C.
-Join B and C.
-Check: measure BC: 110.
-Check: measure CA: 100.
-Check: measure the angle at C: 69.5°.`},
+Knife AB, 120, off the straight edge.
+Mark 51.3 from A on AB: that is the foot. Try square on AB at the foot: knife it up. Mark 85.9 up: C. 51.3 and 85.9 are computed.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 110.
+Rule on CA: it should read 100.
+Try the bevel at C: 69.5°.`},
 		{construct.BySquare, "AB=100 BC=80 CA=170", 0, `
-Draw the baseline AB, 100 long.
-Carry AB on beyond B by (62.5) to the foot; square there, raise a perpendicular and mark off (49.9) on it; this is C.
-Join A and C.
-Join B and C.
-Check: measure BC: 80.
-Check: measure CA: 170.
-Check: measure the angle at C: 21.5°.`},
+Knife AB, 100, off the straight edge.
+Run AB on, 62.5 past B: that is the foot. Try square on BA at the foot: knife it up. Mark 49.9 up: C. 62.5 and 49.9 are computed.
+Knife A to C.
+Knife B to C.
+Rule on BC: it should read 80.
+Rule on CA: it should read 170.
+Try the bevel at C: 21.5°.`},
 		{construct.AsMeasured, "AB=100 A=90deg CA=70", 0, `
-Draw the baseline AB, 100 long.
-Square at A: raise a perpendicular on AB and mark off 70 on it; this is C.
-Join B and C.
-Check: measure BC: 122.1.
-Check: measure the angle at C: 55°.`},
+Knife AB, 100, off the straight edge.
+Try square on AB at A: knife it up. Mark 70 up: C.
+Knife B to C.
+Rule on BC: it should read 122.1.
+Try the bevel at C: 55°.`},
 		{construct.ByAngle, "AB=120 BC=110 CA=100", 0, `
-Draw the baseline AB, 120 long.
-Protractor at A: set off (59.2°) from AB and draw the arm.
-From A mark off 100 along the arm; this is C.
-Join B and C.
-Check: measure BC: 110.
-Check: measure the angle at C: 69.5°.
-Check: measure from C square to AB: 85.9.`},
+Knife AB, 120, off the straight edge.
+Set the bevel to 59.2°. Stock on AB, strike a line from A. 59.2° is computed.
+Mark 100 from A on the line: C.
+Knife B to C.
+Rule on BC: it should read 110.
+Try the bevel at C: 69.5°.
+Square from C to AB: it should read 85.9.`},
 	} {
 		p := pieces(t, c.by, c.tokens)[c.answer]
 		if got := strings.Join(Steps(p, full()), "\n"); got != strings.TrimSpace(c.want) {
@@ -131,11 +131,11 @@ func TestStepsKnowTheReachOfTheCompasses(t *testing.T) {
 		if !ok {
 			continue
 		}
-		tool := "Compasses"
+		tool := "compasses"
 		if w.Radius > 300 {
-			tool = "Beam compasses or a batten on a pin"
+			tool = "trammel, or a batten on a pin,"
 		}
-		if want := fmt.Sprintf("%s at %s, radius %s:", tool, w.Centre, unit.Style{}.Length(w.Radius)); !strings.Contains(say, want) {
+		if want := fmt.Sprintf("Set the %s to %s. From %s ", tool, unit.Style{}.Length(w.Radius), w.Centre); !strings.Contains(say, want) {
 			t.Errorf("%q is missing in\n%s", want, say)
 		}
 	}
@@ -210,7 +210,7 @@ func TestCrossingsAreToldApart(t *testing.T) {
 					continue
 				}
 				for k, n := range tri.Names {
-					if !strings.HasSuffix(steps[i], " "+string(n)+".") {
+					if !strings.Contains(steps[i], "nearer to "+string(n)+".") && !strings.Contains(steps[i], "farther from "+string(n)+".") {
 						continue
 					}
 					here, there := tri.Points[k].Distance(s.Through), tri.Points[k].Distance(s.Other)

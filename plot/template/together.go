@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
+	"strconv"
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -28,18 +28,54 @@ func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.
 func joining(plan paging.Plan, s unit.Style) words.Joining {
 	_, down := stackSpan(plan)
 	j := words.Joining{Across: len(rowSpans(plan)) > 0, Down: down, Outline: plan.Cover == paging.OutlineOnly, Inches: s.Unit >= unit.IN}
-	for _, run := range runs(plan.Cells, leftOf) {
-		var labels []string
-		for _, c := range run {
-			labels = append(labels, c.Label)
-			j.Below = j.Below || c.Above != ""
-		}
-		j.Runs = append(j.Runs, labels)
-		if row := rowOf(run[0]); !slices.Contains(j.Rows, row) {
-			j.Rows = append(j.Rows, row)
-		}
+	if j.Outline && !slices.IsSortedFunc(plan.Cells, byRows) {
+		var last string
+		j.Walk = labels(runs(plan.Cells, func(c paging.Cell) (before string) {
+			if slices.Contains([]string{c.LeftOf, c.RightOf, c.Above, c.Below}, last) {
+				before = last
+			}
+			last = c.Label
+			return before
+		}))
+	}
+	j.Runs = labels(runs(inRows(plan), leftOf))
+	j.Below = slices.ContainsFunc(plan.Cells, func(c paging.Cell) bool { return c.Above != "" })
+	for _, row := range runs(inRows(plan), sameRow()) {
+		j.Rows = append(j.Rows, rowOf(row))
 	}
 	return j
+}
+
+// labels are the numbers of the sheets of each run.
+func labels(runs [][]paging.Cell) [][]string {
+	all := make([][]string, len(runs))
+	for i, run := range runs {
+		for _, c := range run {
+			all[i] = append(all[i], c.Label)
+		}
+	}
+	return all
+}
+
+func byRows(a, b paging.Cell) int {
+	return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col))
+}
+
+// inRows is the sheets by rows from the top, whatever the order of laying.
+func inRows(plan paging.Plan) []paging.Cell {
+	return slices.SortedFunc(slices.Values(plan.Cells), byRows)
+}
+
+// sameRow says of sheet after sheet whether it lies in the row of the one before.
+func sameRow() func(paging.Cell) string {
+	row := -1
+	return func(c paging.Cell) (before string) {
+		if c.Row == row {
+			before = c.Label
+		}
+		row = c.Row
+		return before
+	}
 }
 
 // runs are pages that follow one another without a gap, each joined to the one before.
@@ -83,8 +119,8 @@ func along(a, b paging.Cell) unit.Length { return (a.Window.Min.Y + b.Window.Max
 
 // rowSpans are those of the rows, from the top.
 func rowSpans(plan paging.Plan) (all []span) {
-	for _, run := range runs(plan.Cells, leftOf) {
-		if s, ok := spanned(rowOf(run[0]), run, across); ok {
+	for _, run := range runs(inRows(plan), leftOf) {
+		if s, ok := spanned(rowOf(run), run, across); ok {
 			all = append(all, s)
 		}
 	}
@@ -93,7 +129,7 @@ func rowSpans(plan paging.Plan) (all []span) {
 
 // stackSpan is the longest from row to row, of equals the leftmost.
 func stackSpan(plan paging.Plan) (longest span, ok bool) {
-	column := slices.Clone(plan.Cells)
+	column := inRows(plan)
 	slices.SortStableFunc(column, func(a, b paging.Cell) int { return cmp.Compare(a.Col, b.Col) })
 	for _, run := range runs(column, func(c paging.Cell) string { return c.Above }) {
 		if s, is := spanned("", run, along); is && s.length > longest.length+1e-6 {
@@ -187,5 +223,16 @@ func (x index) expected() string {
 	return x.say.Expected(e)
 }
 
-// rowOf is the letter of a page's row.
-func rowOf(c paging.Cell) string { return strings.TrimRight(c.Label, "0123456789") }
+// rowOf names a row by its first and last sheet, or by its first where they are not
+// numbered from the left.
+func rowOf(row []paging.Cell) string {
+	first, last := row[0].Label, row[len(row)-1].Label
+	a, _ := strconv.Atoi(first)
+	switch b, _ := strconv.Atoi(last); {
+	case len(row) == 1:
+		return first
+	case b-a != len(row)-1:
+		return "from " + first
+	}
+	return first + "–" + last
+}

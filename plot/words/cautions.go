@@ -13,20 +13,50 @@ type Cautions interface {
 	Check(passed bool) []string
 }
 
-// cautions in English.
+// cautions in English. Those of a trade are common practice, no source.
 type cautions struct{ voice Voice }
 
-func (cautions) Template() []string {
-	return []string{
-		"Measure the check bars first: a page printed at another size looks the same.",
-		"Mark from the line, not from the edge of the paper, and offer the template up before cutting good material.",
-		"Clamp small pieces, keep hands clear of the blade, wear eye and dust protection.",
-		"This is geometry, not a statement of strength: braces, gussets and roofs need a qualified person. Local codes prevail.",
-	}
+const (
+	trueSize = "Measure the check bars first: a page printed at another size looks the same."
+	offerUp  = "Mark from the line, not from the edge of the paper. Offer the template up before cutting good material."
+)
+
+func (c cautions) Template() []string {
+	return map[Voice][]string{
+		Class: {
+			"Measure the bar first: a page printed at another size looks the same.",
+			"Needle and compass point away from the hand.",
+			"Cut only with the teacher.",
+		},
+		Bench: {
+			trueSize, offerUp,
+			"Protect eyes and ears, and keep dust out of the lungs.",
+			"Clamp small pieces. The guard stays on.",
+			"Strength is not drawn here: what carries a load needs a qualified person. Local codes prevail.",
+		},
+		Floor: {
+			trueSize, offerUp,
+			"The dust of tile and stone harms for good: cut wet and wear a mask.",
+			"Cut edges are sharp: wear gloves. Knees want pads.",
+			"Leave movement joints as the standard or the maker says. Local codes prevail.",
+		},
+		Ground: {
+			trueSize, offerUp,
+			"Services in the ground: have them located before a peg is driven.",
+			"Overhead lines: no metal tape or staff near them.",
+			"Traffic: cones, bright clothing, a lookout. Excavations: keep back from edges.",
+			"Boundary lines belong to a licensed surveyor. Strength is not drawn here. Local codes prevail.",
+		},
+	}[c.voice]
 }
 
-func (cautions) OnePage() string {
-	return "Check the bars before cutting. Eye and dust protection, hands clear of the blade. This is geometry, not strength: braces, gussets and roofs need a qualified person. Local codes prevail."
+func (c cautions) OnePage() string {
+	return map[Voice]string{
+		Class:  "Measure the bar. Needle and compass point away from the hand. Cut only with the teacher.",
+		Bench:  "Measure the bars before cutting. Protect eyes, ears and lungs. Clamp small pieces, and leave the guard on. Strength is not drawn here: what carries a load needs a qualified person. Local codes prevail.",
+		Floor:  "Measure the bars before cutting. The dust of tile and stone harms for good: cut wet and wear a mask. Cut edges are sharp, and knees want pads. Leave movement joints as the standard or the maker says. Local codes prevail.",
+		Ground: "Measure the bars before marking. Have services located before a peg is driven. No metal near overhead lines. Mind traffic, and keep back from excavations. Boundary lines belong to a licensed surveyor. Strength is not drawn here. Local codes prevail.",
+	}[c.voice]
 }
 
 func (c cautions) SetOut(falls bool) []string {
@@ -55,12 +85,18 @@ func (c cautions) SetOut(falls bool) []string {
 	}
 }
 
-func (cautions) Check(passed bool) []string {
-	all := []string{"Lines, pipes and cables in the ground: before a peg is driven anew, know that there are none."}
+func (c cautions) Check(passed bool) []string {
+	mark := map[bool]string{true: "mark", false: "peg"}[c.voice == Floor || c.voice == Bench]
+	all := []string{map[Voice]string{
+		Class:  "A peg is moved only with the teacher.",
+		Bench:  "Before a nail goes in anew, know what lies behind.",
+		Floor:  "Pipes, heating and cables in the floor: before a nail is driven anew, know that there are none.",
+		Ground: "Lines, pipes and cables in the ground: before a peg is driven anew, know that there are none.",
+	}[c.voice]}
 	if !passed {
 		all = append([]string{
-			"Take each reading that is outside a second time before a peg is moved: a tape misread is likelier than a peg that wandered.",
-			"After a move all lengths of that peg are measured again, and written down here.",
+			"Take each reading that is outside a second time before a " + mark + " is moved: a tape misread is likelier than a " + mark + " that wandered.",
+			"After a move all lengths of that " + mark + " are measured again, and written down here.",
 		}, all...)
 	}
 	return append(all, "A tape that is wrong all along makes all of it wrong alike: check it against another one.")

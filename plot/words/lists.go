@@ -34,7 +34,7 @@ func of(n int, one, several string) string {
 	return several
 }
 
-// Remark is a whole sentence as it stands behind a lead, such as "take care:": without
+// Remark is a whole sentence as it stands behind a lead, such as "warning:": without
 // its stop, and with a small first letter where a word is small.
 type Remark string
 

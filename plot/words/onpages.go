@@ -8,6 +8,8 @@ type Pages interface {
 	HowToPrint() string
 	// ForPrinter is the printer that the page is made for.
 	ForPrinter(name string) string
+	// Sheet is the number of a sheet among so many that are put together.
+	Sheet(number string, of int) string
 	// Number of the page in the document, of so many; of 0 where that is not said.
 	Number(n, of int) string
 	// Quantity is how many are cut from one template.
@@ -32,6 +34,8 @@ type pages struct{ voice Voice }
 func (pages) HowToPrint() string { return "print at 100 %, actual size" }
 
 func (pages) ForPrinter(name string) string { return "for printer " + name + ": wrong on any other" }
+
+func (pages) Sheet(number string, of int) string { return fmt.Sprintf("sheet %s of %d", number, of) }
 
 func (pages) Number(n, of int) string {
 	if of == 0 {

@@ -51,7 +51,7 @@ func (r Ranges) say(f tape.Figures) string {
 		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", unit.Decimals(k.MM(), 2))
 	}
 	t, source := onePull(r.Tools)
-	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %s is one pull, L in metres rounded up (%s), and s is 2.58 σ of setting out both ends by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
+	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %s is one pull, L in metres rounded up (%s), and s is what both ends keep 99 times in 100, set out by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
 		t, source, grainWords(f))
 }
 

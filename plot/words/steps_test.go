@@ -31,7 +31,8 @@ func byHand(t testing.TB, by construct.Method, tokens string) words.ByHand {
 // everyStep are constructions in which each kind of step stands, and all that is done
 // to an outline.
 func everyStep(t testing.TB) (all []words.ByHand) {
-	for _, tokens := range []string{"AB=600 BC=450 CA=450", "AB=140 A=40deg C=60deg", "AB=150 A=35.5deg CA=90", "AB=150 C-AB=70 CA=90", "AB=80 A=35deg BC=60"} {
+	for _, tokens := range []string{"AB=600 BC=450 CA=450", "AB=140 A=40deg C=60deg", "AB=150 A=35.5deg CA=90", "AB=150 C-AB=70 CA=90", "AB=80 A=35deg BC=60",
+		"AB=100 C=90deg CA=60", "AB=100 C=90deg A=40deg", "AB=100 C=90deg C-AB=40", "AB=100 A=90deg BC=130"} {
 		all = append(all, byHand(t, construct.AsMeasured, tokens))
 	}
 	all = append(all, byHand(t, construct.BySquare, "AB=300 A=110deg CA=200"))
@@ -77,13 +78,13 @@ func TestEveryStepIsSaid(t *testing.T) {
 	}
 }
 
-// A net's lines that are joined end to end are one sentence, and the figures that were
-// measured stand bare, others in parentheses.
+// A net's lines that are joined end to end are one sentence, and a figure that was not
+// measured is told as computed.
 func TestStepsOfANet(t *testing.T) {
 	o := geom.OutlineOf(names("A B C D"), geom.Polygon{{}, {X: 400}, {X: 400, Y: 300}, {Y: 300}})
 	c := construct.ConstructNet(o, nil, [2]geom.Name{"A", "B"}, measured(t, strings.Fields("AB=400 BC=300 AC=500 CD=400")...))
 	got := strings.Join(words.InWords(english.Steps(), words.ByHand{Construction: c}), "\n")
-	for _, want := range []string{"Draw the baseline AB, 400 long.", "radius 500: swing an arc", fmt.Sprintf("(%.0f)", math.Hypot(0, 300))} {
+	for _, want := range []string{"Knife AB, 400, off the straight edge.", "to 500. From A cross the first arc.", fmt.Sprintf("%.0f is computed.", math.Hypot(0, 300)), "Knife B to C, then D and A."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)
 		}

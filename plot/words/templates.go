@@ -92,7 +92,7 @@ func (w templates) Facts(h ByHand, o Ordered) []string {
 		marks = append(marks, "grain along "+string(o.Grain[0]+o.Grain[1]))
 	}
 	return said([]string{
-		off, h.Figures.Name() + ", computed figures in parentheses", string(steps(w).OtherHeights(h)), w.Measures(h.Shape),
+		off, h.Figures.Name() + ", computed figures in parentheses", string(stepsOf(w.voice).OtherHeights(h)), w.Measures(h.Shape),
 		strings.Join(said(marks), ", "), strings.TrimSuffix(o.Which, "."), pages,
 	})
 }
@@ -139,11 +139,11 @@ func (templates) InParentheses() string { return "Figures in parentheses are com
 func (templates) Measures(s shape.Shape) string {
 	switch spared := s.Spared(); {
 	case spared && treated(s):
-		return "cut the wide line: plain figures, to ticks and set-backs; finished: dash-dotted, to whole corners"
+		return "plain figures: the line to cut, to ticks and set-backs; finished: the dash-dotted edge, from sharp corner to sharp corner"
 	case spared:
-		return "cut the wide line: plain figures; finished: the dash-dotted edge"
+		return "plain figures: the line to cut; finished: the dash-dotted edge"
 	case treated(s):
-		return "plain figures: to corners, ticks and set-backs; whole: to the whole corners"
+		return "plain figures: to corners, ticks and set-backs; whole: from sharp corner to sharp corner"
 	}
 	return ""
 }
@@ -187,7 +187,7 @@ func (templates) Corner(v shape.Vertex, s unit.Style) string {
 func (templates) Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string {
 	var say []string
 	if other != 0 {
-		say = append(say, otherLine(h.Shape)+" "+h.length(other, measured))
+		say = append(say, otherLine(h.Shape)+" "+h.Length(other, measured))
 	}
 	if allow != 0 {
 		say = append(say, h.Figures.Signed(allow))

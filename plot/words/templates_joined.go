@@ -9,8 +9,9 @@ import (
 
 // Joining is how the pages of a template are joined.
 type Joining struct {
-	Runs         [][]string // pages that follow one another, row by row from the top
-	Rows         []string   // the rows' letters
+	Runs         [][]string // sheets that follow one another, row by row from the top
+	Rows         []string   // the rows by their first and last sheets, "1–4", or the first, "from 9"
+	Walk         [][]string // all sheets in the order of laying, where that is not by rows: each of a run joins the one before
 	Below        bool       // some page is joined to the one above
 	Across, Down bool       // rows, or the stack of them, have a length to measure
 	Outline      bool       // only the pages of the edges are printed
@@ -20,7 +21,7 @@ type Joining struct {
 // Span is a length to measure while pages are put together: between the first join and
 // the last, of a row, of every row of so many pages, or down the rows.
 type Span struct {
-	Row      string // its letter
+	Row      string // its first and last sheet, "1–4", or its first, "from 9"
 	Pages    int    // of a row that stands for all others; 0: of that row, or of the rows
 	From, To [2]string
 }
@@ -61,6 +62,16 @@ func (templates) Join(j Joining) []string {
 	}
 	items := []string{"Cut each page right across along its unbroken lines (stars and rim), not the dashed ones: then no page hides another."}
 	switch {
+	case j.Walk != nil:
+		var ways []string
+		for _, run := range j.Walk {
+			ways = append(ways, strings.Join(run, join))
+		}
+		walk := strings.Join(ways, "; ")
+		if len(walk) > longList {
+			walk = strings.Join(j.Walk[0][:2], join) + ", and so on, as the map shows"
+		}
+		items = append(items, "Go round by the numbers: "+walk+". Lay each page over those that are there, half star on star, and tape it."+check)
 	case joined == nil:
 		down := strings.Join(all, join)
 		if len(down) > longList {

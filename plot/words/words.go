@@ -8,11 +8,14 @@
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
-// setout.go, nets.go, steps.go, settings.go, byhand.go, pieces.go, ranges.go,
-// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go, figures.go, lists.go.
+// setout.go, nets.go, steps.go, pieces.go, ranges.go,
+// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
+// aloud.go, figures.go, lists.go.
 package words
 
 import (
+	"slices"
+
 	"trammel/geom/pegging"
 )
 
@@ -34,6 +37,11 @@ func (v Voice) String() string {
 	return [...]string{"bench", "class", "floor", "ground"}[min(v, Ground)]
 }
 
+// Named is the voice of that name; the bench's where there is none.
+func Named(name string) Voice {
+	return Voice(max(0, slices.IndexFunc(Voices(), func(v Voice) bool { return v.String() == name })))
+}
+
 // Language says all that is said, subject by subject.
 type Language interface {
 	Checks() Checks
@@ -46,6 +54,7 @@ type Language interface {
 	Pages() Pages
 	Cautions() Cautions
 	Templates() Templates
+	Aloud() Aloud
 }
 
 // English, in the voice of a place.
@@ -64,7 +73,7 @@ func In(l Language) Language {
 
 func (e English) Checks() Checks                 { return checks{e.Voice} }
 func (e English) Nets() Nets                     { return nets{e} }
-func (e English) Steps() Steps                   { return steps{e.Voice} }
+func (e English) Steps() Steps                   { return stepsOf(e.Voice) }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
 func (e English) Pages() Pages                   { return pages{e.Voice} }
 func (e English) Pieces() Pieces                 { return pieces{} }
@@ -72,3 +81,4 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Aloud() Aloud                   { return aloud{} }

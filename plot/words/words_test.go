@@ -77,6 +77,17 @@ var examples = map[string]example{
 		}
 		return all
 	}},
+	"Steps.Why": {say: func(t *testing.T, l words.Language) (all []string) {
+		h := byHand(t, construct.AsMeasured, "AB=160 BC=100 CA=90")
+		h.Reach = 120
+		for r := construct.AllGiven; r <= construct.TooFlatly; r++ {
+			for _, ruler := range []bool{true, false} {
+				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler}
+				all = append(all, l.Steps().Why(h))
+			}
+		}
+		return all
+	}},
 	"Steps.Radius": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Steps().Radius(words.ByHand{}, construct.Swing{Centre: "A", Radius: 450}))
 	}},
@@ -185,6 +196,26 @@ var examples = map[string]example{
 	}},
 	"Calibration.Edges": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Edges()) }},
 	"Calibration.Typed": {say: func(_ *testing.T, l words.Language) []string { return one(l.Calibration().Typed()) }},
+	"Aloud.Language":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Language()) }},
+	"Aloud.Sheet": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Sheet("Brace plate", "B2", 12), l.Aloud().Sheet("", "A1", 1)}
+	}},
+	"Aloud.Map": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Map("Brace plate", 12), l.Aloud().Map("", 1)}
+	}},
+	"Aloud.Bar": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Bar("100 mm")) }},
+	"Aloud.Plan": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}))
+	}},
+	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i")) }},
+	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
+	"Aloud.Crosses": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Crosses(1), l.Aloud().Crosses(2)}
+	}},
+	"Aloud.Lengths": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Lengths()) }},
+	"Aloud.Boxes": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Aloud().Boxes([]string{"left", "top"}))
+	}},
 	"Calibration.Headings": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		measure, edges, found := l.Calibration().Headings()
 		return []string{measure, edges, found}
@@ -202,7 +233,7 @@ var examples = map[string]example{
 	"Pages.HowToPrint": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().HowToPrint()) }},
 	"Pages.ForPrinter": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().ForPrinter("loft")) }},
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
+		return []string{l.Pages().Sheet("7", 12), l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
 	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
 	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},

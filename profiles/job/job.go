@@ -28,7 +28,7 @@ type Job struct {
 	Raw    []byte // the bytes as read
 	Name   Setting
 
-	Unit, Fraction, Angles, Trade, Paper, Printer Setting
+	Unit, Fraction, Angles, Voice, Trade, Paper, Printer Setting
 
 	Date     string             // YYYY-MM-DD
 	Site     map[string]Setting // by the words of siteKeys: the ground, the tools and the day
@@ -41,6 +41,7 @@ var jobKeys = []key[Job]{
 	word("unit", func(j *Job) *Setting { return &j.Unit }),
 	word("fraction", func(j *Job) *Setting { return &j.Fraction }),
 	word("angles", func(j *Job) *Setting { return &j.Angles }),
+	word("voice", func(j *Job) *Setting { return &j.Voice }),
 	word("trade", func(j *Job) *Setting { return &j.Trade }),
 	word("paper", func(j *Job) *Setting { return &j.Paper }),
 	word("printer", func(j *Job) *Setting { return &j.Printer }),

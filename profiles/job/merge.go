@@ -26,6 +26,7 @@ type Merged struct {
 	Trade     profiles.Trade
 	Figures   unit.Style
 	Bare      unit.Unit // that a bare number counts
+	Voice     string    // one of profiles.Voices: whose words the pages speak; empty: the trade's, or what suits the page
 	Paper     profiles.Paper
 	Landscape bool
 	Printer   profiles.Printer
@@ -87,7 +88,7 @@ func (o Overrides) over(m Overrides) Overrides {
 	for _, s := range []struct {
 		to   *Setting
 		made Setting
-	}{{&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Pegs, m.Pegs}} {
+	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Pegs, m.Pegs}} {
 		*s.to = first(*s.to, s.made)
 	}
 	if o.Paper.Name.Text == "" { // it goes with the paper
@@ -179,7 +180,7 @@ func (s settings) trade(w *Merged) (err error) {
 		}
 	}
 	f := &w.Figures
-	return cmp.Or(decide(&f.Unit, unit.ParseUnit, s.flags.Unit, made.Figures, s.job.Unit),
+	return cmp.Or(decide(&w.Voice, profiles.ParseVoice, s.said.Voice, s.job.Voice), decide(&f.Unit, unit.ParseUnit, s.flags.Unit, made.Figures, s.job.Unit),
 		decide(&f.Denominator, profiles.ParseFraction, s.flags.Fraction, made.Fraction, s.job.Fraction),
 		decide(&f.Minutes, profiles.ParseAngles, s.flags.Angles, made.Angles, s.job.Angles))
 }

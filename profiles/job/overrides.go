@@ -16,6 +16,7 @@ import (
 //	made_with:
 //	  unit: mm               of a bare number, where the job says none
 //	  figures: in            unit that figures are written in; fraction, angles: their form
+//	  voice: floor           whose words the pages speak, over the job's and the trade's
 //	  trade: {name: joiner, lettering: 3.5 mm, show: arcs lengths, …}
 //	  paper: {name: A4, width: 210 mm, height: 297 mm}; without sides a size as written
 //	  landscape: yes         apart: yes, pages: outline, turn: 30, without: notes
@@ -28,6 +29,7 @@ import (
 //	  source: site.csv       what was read, where it was no job file; places: of each measurement in it
 type Overrides struct {
 	Unit, Figures, Fraction, Angles   Setting
+	Voice                             Setting
 	Trade, Paper, Printer             Profile
 	Margin, Overlap                   Setting // said by flags alone: the printer has them then
 	Landscape, Pages, Turn, Apart     Setting
@@ -57,6 +59,7 @@ var overrideKeys = slices.Concat([]key[Overrides]{
 	word("figures", func(o *Overrides) *Setting { return &o.Figures }),
 	word("fraction", func(o *Overrides) *Setting { return &o.Fraction }),
 	word("angles", func(o *Overrides) *Setting { return &o.Angles }),
+	word("voice", func(o *Overrides) *Setting { return &o.Voice }),
 	word("landscape", func(o *Overrides) *Setting { return &o.Landscape }),
 	word("correction", func(o *Overrides) *Setting { return &o.Correction }),
 	word("pages", func(o *Overrides) *Setting { return &o.Pages }),

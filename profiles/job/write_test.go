@@ -21,7 +21,7 @@ func plain(t *testing.T, data []byte) Job {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	j.File, j.Within, j.Raw = "", "", nil
-	for _, s := range []*Setting{&j.Name, &j.Unit, &j.Fraction, &j.Angles, &j.Trade, &j.Paper, &j.Printer} {
+	for _, s := range []*Setting{&j.Name, &j.Unit, &j.Fraction, &j.Angles, &j.Voice, &j.Trade, &j.Paper, &j.Printer} {
 		s.Where = ""
 	}
 	for i := range j.Pieces {
@@ -46,7 +46,7 @@ func TestWriteAsRead(t *testing.T) {
 
 // full is all that can count over a job.
 var full = Overrides{
-	Unit: Setting{Text: "mm"}, Figures: Setting{Text: "in"}, Fraction: Setting{Text: "1/8"}, Angles: Setting{Text: "minutes"},
+	Unit: Setting{Text: "mm"}, Figures: Setting{Text: "in"}, Fraction: Setting{Text: "1/8"}, Angles: Setting{Text: "minutes"}, Voice: Setting{Text: "floor"},
 	Trade:     Profile{Setting{Text: "stair's"}, []profiles.Item{{Key: "tape", Text: "no"}, {Key: "compass", Text: `7'-10 1/2"`}}},
 	Paper:     Profile{Name: Setting{Text: "12x18in"}},
 	Printer:   Profile{Setting{Text: "shed # 2"}, []profiles.Item{{Key: "left", Text: "4 mm"}}},
@@ -61,7 +61,7 @@ var full = Overrides{
 
 // bare is Overrides without its places.
 func (o Overrides) bare() Overrides {
-	for _, w := range []*Setting{&o.Source, &o.Unit, &o.Figures, &o.Fraction, &o.Angles, &o.Landscape, &o.Correction, &o.Pages, &o.Turn, &o.Apart, &o.Without, &o.Pegs} {
+	for _, w := range []*Setting{&o.Source, &o.Unit, &o.Figures, &o.Fraction, &o.Angles, &o.Voice, &o.Landscape, &o.Correction, &o.Pages, &o.Turn, &o.Apart, &o.Without, &o.Pegs} {
 		w.Where = ""
 	}
 	profile := func(p Profile) Profile {

@@ -254,7 +254,7 @@ func TestBetweenMarks(t *testing.T) {
 	job := func(angle string) string {
 		return "trade: teacher\npieces: [{measure: [AB=90, A=" + angle + ", CA=70]}]"
 	}
-	for angle, want := range map[string]string{"52.4deg": "by its chord: swing 200 from A, and where that arc crosses AB carried on beyond B swing (176.6)", "52deg": "Protractor at A: set off 52°", "6in12": "set off 6 in 12 from AB: 60 along it from A, then 30 square up"} {
+	for angle, want := range map[string]string{"52.4deg": "Produce AB beyond B. With compasses, centre A, radius 200 mm, draw an arc that crosses this line. With the crossing as centre, radius 176.6 mm, cut", "52deg": "On the scale whose 0 lies on AB mark 52°.", "6in12": "For 6 in 12 at A measure 60 mm from A along AB. With the set square go 30 mm up from there."} {
 		w := mustOpen(t, job(angle), Options{})
 		steps := strings.Join(template.Steps(w.templatePiece(w.Pieces[0]), w.style()), "\n")
 		if !strings.Contains(steps, want) || len(w.Warnings()) != 0 {

@@ -7,6 +7,7 @@ import (
 	"trammel/cmd/internal/calibration"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
+	"trammel/plot/words"
 )
 
 // makeCalibration makes the sheet to be printed and measured.
@@ -21,7 +22,7 @@ func makeCalibration(o Order) (*Document, error) {
 	}
 	return &Document{
 		Summary: func() []string { return []string{c.Summary()} },
-		head:    draw.Document{Title: "Calibration of " + c.Printer, Subject: "calibration sheet", Language: "en"},
+		head:    draw.Document{Title: "Calibration of " + c.Printer, Subject: "calibration sheet", Language: words.In(nil).Aloud().Language()},
 		pages:   func() iter.Seq[draw.Page] { return slices.Values(pages) },
 	}, nil
 }

@@ -65,7 +65,7 @@ func KindOf(name string) Kind {
 type Document struct {
 	Summary  func() []string // what was written, in a few lines
 	Report   func() any      // for other software, with the pages as they were written last
-	Warnings []string        // what to take care of
+	Warnings []string        // what is doubtful
 	Said     func(io.Writer) error
 	Pegs     func(io.Writer) error // point,x,y in the site's grid
 	Grid     func() string         // how those lie

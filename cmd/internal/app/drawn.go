@@ -11,13 +11,14 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
 	"trammel/plot/template"
+	"trammel/plot/words"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
 // document of a job, as yet without its pages.
 func (w Work) document(subject string) *Document {
-	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: "en", Date: w.Job.Date}}
+	return &Document{Warnings: w.Warnings(), Travels: w.travels(), carried: w.attachment, head: draw.Document{Title: w.documentTitle(), Subject: subject, Language: words.In(w.Language).Aloud().Language(), Date: w.Job.Date}}
 }
 
 // furniture of copy c of a piece, whose first page has the number in the document.
@@ -25,7 +26,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), First: number, Language: w.Language,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language,
 		Note: w.Words().Templates().Measures(l.piece.Shape),
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/svg"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // drawings are the pieces of a job each in one, at full size, for a machine that cuts.
@@ -37,7 +38,7 @@ func makeWhole(o Order) (*Document, error) {
 		return nil, err
 	}
 	d := &Document{Warnings: o.Work.Warnings(), Summary: h.summary, Report: func() any { return h.report() }, drawn: svg.WriteWhole}
-	d.head = draw.Document{Title: o.Work.documentTitle(), Language: "en", Hide: o.Work.hide}
+	d.head = draw.Document{Title: o.Work.documentTitle(), Language: words.In(o.Work.Language).Aloud().Language(), Hide: o.Work.hide}
 	h.into(d)
 	return d, nil
 }

@@ -156,9 +156,8 @@ func furnished(plan paging.Plan, d draw.Drawing, f furniture.Furniture) bool {
 	for p := range plan.Pages(d, f, lettering.Go()) {
 		across, along := false, false
 		for _, op := range p.Ops {
-			if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() > 100-1e-6 {
-				across = across || l.From.Y == l.To.Y
-				along = along || l.From.X == l.To.X
+			if length, up, ok := furniture.Ladder(op); ok && length > 100-1e-6 {
+				across, along = across || !up, along || up
 			}
 		}
 		if !across || !along {

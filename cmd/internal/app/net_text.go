@@ -25,7 +25,7 @@ func (w *screen) net(p solved.Piece) {
 	w.print("\n")
 	w.measuredTable(a).Write(&w.Builder, "l r r r r r l")
 	if a.Freedom > 0 {
-		w.print("\n  off by: adjusted less measured; σ: of one reading, 2σ hold 95 of 100;\n  shows: how much of a slip would show; of σ: off by in its own σ, over 3.3 is hardly chance\n")
+		w.print("\n  off by: adjusted less measured; keeps: what one reading keeps 2 times in 3, and twice that 95 in 100;\n  shows: how much of a slip would show; times: off by counted in what it may be off itself, over 3.3 is hardly chance\n")
 	}
 	if said := w.Agreement(a); len(said) > 0 {
 		w.print("\n")
@@ -84,7 +84,7 @@ func (w *screen) pointTable(p solved.Piece) lines.Table {
 
 // measuredTable is a row a measurement: what the adjustment made of it.
 func (w *screen) measuredTable(a net.Adjusted) lines.Table {
-	tab := lines.Table{{"measured", "adjusted", "off by", "σ", "shows", "of σ", ""}}
+	tab := lines.Table{{"measured", "adjusted", "off by", "keeps", "shows", "times", ""}}
 	suspect := map[int]string{}
 	for i, s := range a.Suspects {
 		if i == 0 || s.Alike {

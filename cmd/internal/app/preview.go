@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -24,7 +23,7 @@ import (
 // PictureOptions is what is to be seen.
 type PictureOptions struct {
 	Setout bool        // of the setting-out sheet, else of the template
-	Page   job.Setting // its label or its number; empty: of the template all, of the sheet the first
+	Page   job.Setting // its number, or its name as a file; empty: of the template all, of the sheet the first
 	Pixels int         // of the longest side
 	Paint  Painter
 }
@@ -76,7 +75,7 @@ func (o Order) pictured() (d *Document, p picture, err error) {
 	if name.Where == "" {
 		name.Text = "1"
 	}
-	p, err = pageOf(d.pages(), name.Text)
+	p, err = pageOf(d, name.Text)
 	if !o.Picture.Setout {
 		p.page = o.Work.shown(p.page)
 	}
@@ -134,31 +133,45 @@ func together(pages []draw.Page) draw.Page {
 	return all
 }
 
-// pageOf is the page of a label or a number.
-func pageOf(pages iter.Seq[draw.Page], name string) (picture, error) {
-	number, _ := strconv.Atoi(name) // pages count from 1
+// mostNamed is how many pages a hint names.
+const mostNamed = 60
+
+// pageOf is a page by the number of its sheet, by "index", by its name as a file or, where
+// pages have no numbers of their own, by where it stands among them.
+func pageOf(d *Document, name string) (picture, error) {
+	names := d.names()
 	var found draw.Page
-	var at, labels []string
-	n := 0
-	for p := range pages {
-		n++
-		if p.Label != "" {
-			labels = append(labels, p.Label)
+	var at []int
+	n, labelled := 0, false
+	for p := range d.pages() {
+		labelled = labelled || p.Label != ""
+		if strings.EqualFold(name, cmp.Or(p.Label, string(p.Kind))) || strings.EqualFold(name, names[n]) {
+			found, at = p, append(at, n)
 		}
-		if n == number || p.Label != "" && strings.EqualFold(p.Label, name) {
-			found, at = p, append(at, strconv.Itoa(n))
+		n++
+	}
+	if number, _ := strconv.Atoi(name); len(at) == 0 && !labelled && number > 0 && number <= n {
+		at = []int{number - 1}
+		for p := range d.pages() {
+			if found = p; number == 1 {
+				break
+			}
+			number--
 		}
 	}
 	switch len(at) {
 	case 1:
-		return picture{found, fmt.Sprintf("page %s of %d", at[0], n)}, nil
+		return picture{found, fmt.Sprintf("page %d of %d", at[0]+1, n)}, nil
 	case 0:
 		hint := map[bool]string{true: "there is ", false: "there are "}[n == 1] + lines.Plural(n, "page")
-		slices.SortFunc(labels, func(a, b string) int { return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b)) })
-		if labels = slices.Compact(labels); len(labels) > 0 && len(labels) <= 60 {
-			hint += ": " + strings.Join(labels, " ")
+		if labelled && n <= mostNamed {
+			hint += ": " + strings.Join(names, " ")
 		}
 		return picture{}, &unit.Fault{What: fmt.Sprintf("there is no page %q", strict.Shorten(name)), Hint: hint}
 	}
-	return picture{}, &unit.Fault{What: fmt.Sprintf("%s is on pages %s", strict.Shorten(name), strings.Join(at[:min(len(at), 20)], ", ")), Hint: "give the number of the page instead"}
+	var which []string
+	for _, k := range at[:min(len(at), 20)] {
+		which = append(which, names[k])
+	}
+	return picture{}, &unit.Fault{What: fmt.Sprintf("%s may be any of %s", strict.Shorten(name), lines.Plural(len(at), "page")), Hint: "say which: " + strings.Join(which, ", ")}
 }

@@ -206,7 +206,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	}
 	plan := paging.Plan{
 		Sheet: on, Outline: joined(outlines), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
+		Cells: []paging.Cell{{Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
 	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")

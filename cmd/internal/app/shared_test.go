@@ -11,6 +11,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/profiles/job"
 )
@@ -61,12 +62,12 @@ func TestShared(t *testing.T) {
 			n++
 			bars, words := 0, []string{}
 			for _, op := range p.Ops {
-				if l, ok := op.(draw.Line); ok && l.On == draw.Furniture && l.Length() == 100 {
+				if long, _, ok := furniture.Ladder(op); ok && max(long-100, 100-long) < 1e-9 {
 					bars++
 				}
 				if w, ok := op.(draw.Text); ok {
 					words = append(words, w.Words)
-					if strings.HasPrefix(w.Words, "Draw the baseline") {
+					if strings.HasPrefix(w.Words, "Knife ") && strings.HasSuffix(w.Words, "off the straight edge.") {
 						steps = append(steps, w.Words)
 					}
 				}
@@ -101,7 +102,7 @@ func TestShared(t *testing.T) {
 				}
 			}
 		}
-		for _, want := range []string{"Draw the baseline AB, 120 long.", "Draw the baseline AB, 60 long."} {
+		for _, want := range []string{"Knife AB, 120, off the straight edge.", "Knife AB, 60, off the straight edge."} {
 			if !slices.Contains(steps, want) {
 				t.Errorf("%s: no step %q", c.name, want)
 			}

@@ -11,6 +11,7 @@ import (
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // layout is a template laid out on pages, not yet written.
@@ -148,6 +149,7 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			}
 			for c := range l.piece.Quantity {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
+					p.Alt = words.In(w.Language).Aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
 						p = t.noted(l, p)
 					}
@@ -160,8 +162,8 @@ func (t *layout) made() iter.Seq[draw.Page] {
 	}
 }
 
-// names of the pages as files: the label alone where one piece is made once,
-// else the piece and the copy before it.
+// names of the pages as files: the number of the sheet where one piece is made once,
+// else the piece and the copy with it.
 func (t *layout) names() (names []string) {
 	for n := range t.shared.front {
 		names = append(names, counted("saw-and-square", n, min(n, 1)+1))
@@ -185,8 +187,8 @@ func (t *layout) names() (names []string) {
 			names = append(names, before+counted("index", k, len(l.front)))
 		}
 		for c := range l.piece.Quantity {
-			for _, cell := range l.plan.Cells {
-				name := before + cmp.Or(cell.Label, "page")
+			for n := range l.plan.Cells {
+				name := fmt.Sprintf("%ssheet-%0*d", before, len(fmt.Sprint(len(l.plan.Cells))), n+1)
 				if l.piece.Quantity > 1 {
 					name += fmt.Sprintf("-copy-%d", c+1)
 				}

@@ -74,7 +74,7 @@ func (w *screen) piece(p solved.Piece) {
 	}
 	w.shape(p)
 	for _, c := range p.Cares() {
-		w.print("\n  take care: %s\n", c)
+		w.print("\n  warning: %s\n", c)
 	}
 }
 

@@ -7,7 +7,13 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/profiles/job"
 )
+
+// hand is who constructs a piece, and with what: a baseline that the job names stays.
+func (w Work) hand(p job.Piece) construct.Hand {
+	return construct.Hand{By: p.With, OnBase: p.Base != [2]geom.Name{}, Reach: w.Trade.Compass, Protractor: w.Trade.Protractor}
+}
 
 // meeting tells of a crossing in words: "arcs swung from A and B cross at only 12.0° at C".
 func meeting(f unit.Style, m construct.Meeting) string {
@@ -18,6 +24,8 @@ func meeting(f unit.Style, m construct.Meeting) string {
 			return "the arc swung from " + string(l.From)
 		case construct.OnArm:
 			return "the arm from " + string(l.From)
+		case construct.OnHalfCircle:
+			return "the half circle"
 		}
 		return "the parallel"
 	}
@@ -58,7 +66,7 @@ func (w Work) Constructible() error {
 		t, best := p.Triangle(), geom.TooFlat
 		for i, a := range t.Angles {
 			sharp := min(a, unit.Turn/2-a)
-			if n := [2]geom.Name{t.Names[(i+1)%3], t.Names[(i+2)%3]}; sharp > best && i != 2 {
+			if n := [2]geom.Name{t.Names[(i+1)%3], t.Names[(i+2)%3]}; sharp > best && i != p.Construction.Apex() {
 				best, f.Code = sharp, unit.TooFlatBase
 				f.Hint = fmt.Sprintf("base %s would do, from which arcs cross at %.0f°", n[0]+n[1], sharp.Degrees())
 			}

@@ -7,6 +7,7 @@
 package solved
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -24,9 +25,7 @@ import (
 // hears how far the work is.
 func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 	w := Work{Merged: m, Title: m.Name.Text}
-	if m.Says != nil {
-		w.Language = words.English{Instrument: m.Says.Of(unit.Instrument, "theodolite", false)}
-	}
+	w.Language, w.OnSite = languages(m)
 	for i, p := range m.Pieces {
 		tell("reckoning", i, len(m.Pieces))
 		pieces, err := w.solved(i)
@@ -36,7 +35,7 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 		for k := range pieces {
 			pieces[k].Warnings = append(pieces[k].Warnings, m.ReadAs(m.Measured[i])...)
 		}
-		if pieces, err = shaped(p, pieces, m.Bare, m.Figures); err != nil {
+		if pieces, err = w.shaped(p, pieces); err != nil {
 			return w, err
 		}
 		for _, q := range pieces {
@@ -64,6 +63,20 @@ func Open(m job.Merged, tell func(doing string, done, of int)) (Work, error) {
 		p.ByHand = crossings(w.Figures, *p)
 	}
 	return w, w.grounded()
+}
+
+// languages are that of pages and screen, and that of what is set out: the voice that the job
+// or a flag names, else the trade's, and out on the ground or on the floor that of there.
+func languages(m job.Merged) (here, onSite words.Language) {
+	e := words.English{Voice: words.Named(cmp.Or(m.Voice, m.Trade.Voice))}
+	if m.Says != nil {
+		e.Instrument = m.Says.Of(unit.Instrument, "theodolite", false)
+	}
+	out := e
+	if m.Voice == "" && e.Voice != words.Floor {
+		out.Voice = words.Ground
+	}
+	return e, out
 }
 
 // solved makes one piece of the job: a triangle, two where two fit, or a net.
@@ -109,7 +122,7 @@ func (w Work) solve(index int) ([]Piece, error) {
 				return nil, errorOf(p, err)
 			}
 		}
-		if q.Construction, err = construct.Construct(solution, i, p.With); err != nil {
+		if q.Construction, err = construct.Choose(solution, i, w.hand(p)); err != nil {
 			return nil, errorOf(p, err)
 		}
 		pieces = append(pieces, q)

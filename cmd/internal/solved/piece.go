@@ -27,6 +27,7 @@ type Work struct {
 	Pieces []Piece
 
 	Language words.Language // of all that is said; nil: English at the bench
+	OnSite   words.Language // of what is set out
 }
 
 // Words is that language.

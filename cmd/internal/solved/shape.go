@@ -19,12 +19,12 @@ func asked(s job.Shape) bool {
 // shaped does to the outlines of a piece what the job asks for, and adds the mirror
 // image after each piece that is one of a pair. Where nobody said yet which of two
 // triangles is meant there is nothing to work on.
-func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([]Piece, error) {
+func (w Work) shaped(of job.Piece, pieces []Piece) ([]Piece, error) {
 	s := of.Shape
 	if !asked(s) {
 		return pieces, nil
 	}
-	work, err := s.Work(bare)
+	work, err := s.Work(w.Bare)
 	if err != nil {
 		return nil, err
 	}
@@ -42,7 +42,7 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		}
 		hands := []Piece{p}
 		if s.Pair {
-			other, err := p.turnedOver(of.With)
+			other, err := p.turnedOver(w.hand(of))
 			if err != nil {
 				return nil, err
 			}
@@ -50,12 +50,12 @@ func shaped(of job.Piece, pieces []Piece, bare unit.Unit, figures unit.Style) ([
 		}
 		for _, h := range hands {
 			t := h.Outline()
-			if h.Shape, err = shape.Make(t.Points, t.Names, work, figures); err != nil {
+			if h.Shape, err = shape.Make(t.Points, t.Names, work, w.Figures); err != nil {
 				return nil, errorOf(of, err)
 			}
 			h.Grain, h.Face = s.Grain, s.Face
 			if len(work.Corners) > 0 {
-				sharp, err := shape.Make(t.Points, t.Names, shape.Work{Allowances: work.Allowances}, figures)
+				sharp, err := shape.Make(t.Points, t.Names, shape.Work{Allowances: work.Allowances}, w.Figures)
 				if err == nil {
 					h.Sharp = sharp.Cover(coverSag)
 				}
@@ -89,7 +89,7 @@ func grained(s job.Shape, o geom.Outline) error {
 
 // turnedOver is the other hand of a piece: its mirror image, every corner with its
 // name, so that the baseline runs from B to A.
-func (p Piece) turnedOver(with construct.Method) (Piece, error) {
+func (p Piece) turnedOver(hand construct.Hand) (Piece, error) {
 	if p.Net != nil {
 		o := p
 		o.Other, o.Warnings, o.Construction = true, nil, p.mirrored()
@@ -110,6 +110,6 @@ func (p Piece) turnedOver(with construct.Method) (Piece, error) {
 	o := p
 	o.Solution, o.Other, o.Warnings = s, true, nil
 	var err error
-	o.Construction, err = construct.Construct(s, p.Answer, with)
+	o.Construction, err = construct.Choose(s, p.Answer, hand)
 	return o, err
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"trammel/geom/unit"
+	"trammel/plot/words"
 	"trammel/profiles"
 	"trammel/profiles/job"
 )
@@ -88,5 +89,58 @@ func TestNetOfARectangle(t *testing.T) {
 	}
 	if err := w.HasOutline(); err == nil {
 		t.Error("nobody said which points are the edge of the piece")
+	}
+}
+
+// Pages speak as the trade does, what is set out as on the ground or the floor, and all
+// as the job or a flag says where one says it.
+func TestWhoseWords(t *testing.T) {
+	own := []byte("trades: {digger: {voice: ground}, roofer: {}}")
+	set, err := profiles.Load(profiles.File{Name: "own", Data: own})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		trade, job, flag string
+		here, out        words.Voice
+	}{
+		{"", "", "", words.Bench, words.Ground},
+		{"joiner", "", "", words.Bench, words.Ground},
+		{"tiler", "", "", words.Floor, words.Floor},
+		{"teacher", "", "", words.Class, words.Ground},
+		{"digger", "", "", words.Ground, words.Ground},
+		{"roofer", "", "", words.Bench, words.Ground},
+		{"tiler", "class", "", words.Class, words.Class},
+		{"tiler", "class", "bench", words.Bench, words.Bench},
+	} {
+		j := Named("", []job.Setting{{Text: "AB=400"}, {Text: "BC=300"}, {Text: "CA=500"}})
+		j.Trade.Text, j.Voice.Text = c.trade, c.job
+		flags := job.Overrides{Voice: job.Setting{Text: c.flag}}
+		for again := range 2 { // as the command line has it, and as a document carries it
+			m, err := job.Merge(j, flags, set, nil, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w, err := Open(m, func(string, int, int) {})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if w.Language != (words.English{Voice: c.here}) || w.OnSite != (words.English{Voice: c.out}) {
+				t.Errorf("%+v, %d: %+v, and set out %+v", c, again, w.Language, w.OnSite)
+			}
+			j.MadeWith, flags = m.Carries, job.Overrides{}
+		}
+	}
+}
+
+// The names that profiles know are those of the voices.
+func TestVoicesHaveTheirNames(t *testing.T) {
+	for _, name := range profiles.Voices() {
+		if got := words.Named(name).String(); got != name {
+			t.Errorf("%s is %s", name, got)
+		}
+	}
+	if len(profiles.Voices()) != len(words.Voices()) {
+		t.Errorf("%d names of %d voices", len(profiles.Voices()), len(words.Voices()))
 	}
 }

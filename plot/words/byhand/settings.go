@@ -1,4 +1,4 @@
-package words
+package byhand
 
 import (
 	"cmp"
@@ -9,7 +9,9 @@ import (
 	"trammel/geom/unit"
 )
 
-func (w steps) Settings(h ByHand) [][]string {
+// Settings of saw and square as a table: a row of heads, a row a corner, one more for the
+// edge that a cut corner makes.
+func Settings(h Piece) [][]string {
 	run, mm := h.squareRun()
 	heads := []string{"corner", "inside", "edge\nheld", "saw from a\nsquare cut", "along\nthe edge", "square\nup"}
 	if mm {
@@ -23,12 +25,12 @@ func (w steps) Settings(h ByHand) [][]string {
 	return rows
 }
 
-func (h ByHand) settings() []shape.Setting {
+func (h Piece) settings() []shape.Setting {
 	return shape.Settings(h.Construction.Outline, h.Shape.Corners)
 }
 
 // squareRun is the run that figures of the square are for, in the job's own system.
-func (h ByHand) squareRun() (run unit.Length, mm bool) {
+func (h Piece) squareRun() (run unit.Length, mm bool) {
 	if h.Figures.Unit >= unit.IN {
 		return 12 * unit.Inch, false
 	}
@@ -61,7 +63,7 @@ func held(c shape.Setting) string {
 }
 
 // inside is the piece's angle at the corner that is cut.
-func (h ByHand) inside(c shape.Setting) string {
+func (h Piece) inside(c shape.Setting) string {
 	if given, ok := h.Given[c.Corner]; ok && c.Do != shape.Cut {
 		return h.Figures.Given(given)
 	}
@@ -69,7 +71,7 @@ func (h ByHand) inside(c shape.Setting) string {
 }
 
 // fineAngle writes an angle to 0.1°, or to hundredths where it is even in these.
-func (h ByHand) fineAngle(a unit.Angle) string {
+func (h Piece) fineAngle(a unit.Angle) string {
 	hundredths := a.Degrees() * 100
 	whole := math.Round(hundredths)
 	if h.Figures.Minutes || math.Abs(hundredths-whole) > 1e-7 {
@@ -79,7 +81,7 @@ func (h ByHand) fineAngle(a unit.Angle) string {
 }
 
 // saw is what the scale reads, and which way the cut leans.
-func (h ByHand) saw(c shape.Setting) string {
+func (h Piece) saw(c shape.Setting) string {
 	how, scale := c.How(cmp.Or(h.Saw, commonSaw))
 	say := h.fineAngle(scale)
 	switch {
@@ -97,12 +99,14 @@ func (h ByHand) saw(c shape.Setting) string {
 }
 
 // leans says whether a scale shows that the cut leans at all.
-func (h ByHand) leans(c shape.Setting) bool { return h.fineAngle(c.Saw) != h.fineAngle(0) }
+func (h Piece) leans(c shape.Setting) bool { return h.fineAngle(c.Saw) != h.fineAngle(0) }
 
 // commonSaw is where most stops are: common practice (FHB names 50, others 45 to 60).
 const commonSaw = 45 * unit.Degree
 
-func (w steps) AboutSettings(h ByHand) []string {
+// AboutSettings is how that table is used: what all rows need, and what those need that
+// are not set at the fence.
+func AboutSettings(h Piece) []string {
 	var out, leans, block, inward, far, mitre, cut bool
 	for _, c := range h.settings() {
 		how, _ := c.How(cmp.Or(h.Saw, commonSaw))
