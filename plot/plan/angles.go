@@ -16,7 +16,7 @@ const (
 )
 
 // arcOf is the arc of an angle; ok is false where it is not in the drawing or has no room.
-func (v *view) arcOf(a Angle) (arc geom.Arc, ok bool) {
+func arcOf(v *view, a Angle) (arc geom.Arc, ok bool) {
 	at, ok := v.at[a.At]
 	from, also := v.at[a.From]
 	to, too := v.at[a.To]
@@ -30,9 +30,9 @@ func (v *view) arcOf(a Angle) (arc geom.Arc, ok bool) {
 }
 
 // angleArcs draws the arcs of the angles that were measured.
-func (v *view) angleArcs() {
+func angleArcs(v *view) {
 	for _, a := range v.Angles {
-		if arc, ok := v.arcOf(a); ok {
+		if arc, ok := arcOf(v, a); ok {
 			v.ink(draw.Arc{Arc: arc, Pen: draw.Narrow, On: draw.Dimension})
 		}
 	}
@@ -41,7 +41,7 @@ func (v *view) angleArcs() {
 // angles writes the angles, each outside of its arc or inside of it.
 func (v *view) angles() {
 	for _, a := range v.Angles {
-		arc, ok := v.arcOf(a)
+		arc, ok := arcOf(v, a)
 		if !ok {
 			continue
 		}

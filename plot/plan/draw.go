@@ -55,7 +55,7 @@ func (p Plan) Draw(scale float64, r draw.Ruler) Drawn {
 		v = p.view(scale, r)
 		v.letters = size
 		v.settleRunning()
-		if v.whole(); !v.tight && !v.over || i == len(sizes)-1 {
+		if drawWhole(v); !v.tight && !v.over || i == len(sizes)-1 {
 			break
 		}
 	}
@@ -63,7 +63,7 @@ func (p Plan) Draw(scale float64, r draw.Ruler) Drawn {
 }
 
 // whole draws the plan with the letters that it has.
-func (v *view) whole() {
+func drawWhole(v *view) {
 	if v.Details {
 		v.crowds = v.crowded()
 	}
@@ -136,8 +136,8 @@ func (v *view) begin() {
 func (v *view) all() {
 	v.begin()
 	v.work()
-	v.angleArcs()
-	v.rings()
+	angleArcs(v)
+	drawRings(v)
 	v.ellipses()
 	v.ringCrowds()
 	v.moves()

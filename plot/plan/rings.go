@@ -16,7 +16,7 @@ const (
 )
 
 // rings draws lines with numbers on them, each where no other line runs through its ring.
-func (v *view) rings() {
+func drawRings(v *view) {
 	type on struct {
 		geom.Line
 		number int

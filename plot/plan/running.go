@@ -72,7 +72,7 @@ func (v *view) settleRunning() {
 	if len(marks) == 0 {
 		return
 	}
-	if v.layRunning(marks) {
+	if layRunning(v, marks) {
 		return
 	}
 	size := runSizes[len(runSizes)-1]
@@ -102,7 +102,7 @@ func (v *view) running() {
 		return
 	}
 	if v.flat {
-		v.runningFlat()
+		runningFlat(v)
 		return
 	}
 	at := make([]unit.Length, len(marks))

@@ -20,9 +20,9 @@ const (
 
 // layRunning settles whether the figures have room along the tape, each below its mark: the
 // marks then have their names beside them.
-func (v *view) layRunning(marks []runMark) bool {
+func layRunning(v *view, marks []runMark) bool {
 	slices.SortStableFunc(marks, func(a, b runMark) int { return cmp.Compare(a.x, b.x) })
-	for i, x := range v.figuresAt(marks) {
+	for i, x := range figuresAt(v, marks) {
 		if math.Abs(float64(x-marks[i].x)) > float64(tapeAside) {
 			return false
 		}
@@ -32,11 +32,11 @@ func (v *view) layRunning(marks []runMark) bool {
 }
 
 // figuresAt are the places of the middles of figures that stand in a row.
-func (v *view) figuresAt(marks []runMark) []unit.Length {
+func figuresAt(v *view, marks []runMark) []unit.Length {
 	at, offset := make([]unit.Length, len(marks)), make([]unit.Length, len(marks))
 	for i, m := range marks {
 		if i > 0 {
-			offset[i] = offset[i-1] + (v.figureWidth(marks[i-1])+v.figureWidth(m))/2 + tapeBetween
+			offset[i] = offset[i-1] + (figureWidth(v, marks[i-1])+figureWidth(v, m))/2 + tapeBetween
 		}
 		at[i] = m.x - offset[i]
 	}
@@ -47,14 +47,14 @@ func (v *view) figuresAt(marks []runMark) []unit.Length {
 	return at
 }
 
-func (v *view) figureWidth(m runMark) unit.Length {
+func figureWidth(v *view, m runMark) unit.Length {
 	return v.r.Width(m.figure, draw.FigureHeight, m.given)
 }
 
 // runningFlat draws the tape from its zero, a wedge and a figure for every mark.
-func (v *view) runningFlat() {
+func runningFlat(v *view) {
 	marks := v.dims
-	at := v.figuresAt(marks)
+	at := figuresAt(v, marks)
 	first, last := marks[0].x, marks[len(marks)-1].x
 	line := v.runLevel(first, last)
 	zero, way := v.at[v.Base[0]].X, unit.Length(1)

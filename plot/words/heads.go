@@ -61,11 +61,12 @@ const (
 	PartAdvice // of a check, as those below
 	PartFound
 	PartAgain
+	PartBefore // of a check: what to know before anything is moved
 )
 
 // Parts are all of them.
 func Parts() (all []Part) {
-	for p := range PartAgain + 1 {
+	for p := range PartBefore + 1 {
 		all = append(all, p)
 	}
 	return all
@@ -116,7 +117,7 @@ func (h heads) Heading(p Part) string {
 		PartCorrections: "Tape corrections", PartSteps: "Steps", PartMarks: "Marks along the edges, every " + h.Style.LengthUnit(h.Every),
 		PartNails:   "Nails in the profile boards, clear of the digging by " + h.Style.LengthUnit(h.Boards),
 		PartStrings: "Strings, and where they cross, from the first nail", PartChecks: "Checks", PartSecond: "A second way to the same corner",
-		PartSure: "How sure", PartWays: "Which way is surest", PartAdvice: "What to do", PartFound: "What was found", PartAgain: "Measure again",
+		PartSure: "How sure", PartWays: "Which way is surest", PartAdvice: "What to do", PartFound: "What was found", PartAgain: "Measure again", PartBefore: "Before anything is moved",
 	}[p]
 }
 

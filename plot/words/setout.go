@@ -48,7 +48,6 @@ type SetOut interface {
 	// comes from, whether a peg is as sure as is permitted, and a method.
 	Peg(p pegging.Mark) string
 	Check(c pegging.Check) string
-	Use(p pegging.Pull) string
 	Do(p pegging.Pull) string
 	Source(p pegging.Pull) string
 	Inside(x pegging.Sure) string
@@ -150,20 +149,4 @@ func (s setOut) Do(p pegging.Pull) string {
 		return "mark, behind " + string(p.Hold)
 	}
 	return "mark"
-}
-
-func (s setOut) Use(p pegging.Pull) string {
-	switch p.Use {
-	case pegging.ForRunning:
-		if p.Behind {
-			return "behind"
-		}
-	case pegging.ForHeight:
-		if !s.Lone() {
-			return "offset"
-		}
-	case pegging.ForAngle:
-		return "angle " + p.Side.String()
-	}
-	return string(p.Use)
 }

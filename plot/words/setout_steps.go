@@ -11,19 +11,19 @@ import (
 )
 
 func (o setOut) Steps() []string {
-	s := o.instructions()
+	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part != pegging.SecondWay {
 			s.pull(p)
 		}
 	}
 	s.moreSteps()
-	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, s.seen())
+	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
 	return s.all
 }
 
 func (o setOut) SecondWay() []string {
-	s := o.instructions()
+	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part == pegging.SecondWay {
 			s.pull(p)
@@ -104,7 +104,7 @@ type instructions struct {
 	all  []string
 }
 
-func (s setOut) instructions() *instructions {
+func instructed(s setOut) *instructions {
 	return &instructions{setOut: s, says: handsOn[s.in.Voice == Floor]}
 }
 
@@ -176,7 +176,7 @@ func (s *instructions) running(p pegging.Pull) {
 }
 
 // placed is how a corner is placed, in the way that a pull belongs to.
-func (s setOut) placed(p pegging.Pull) pegging.Placing {
+func (s *instructions) placed(p pegging.Pull) pegging.Placing {
 	way := s.Main
 	if p.Part == pegging.SecondWay {
 		way = s.Second
@@ -215,7 +215,7 @@ func (s *instructions) on(side pegging.Side) string {
 }
 
 // squareOf is the square that a corner is set off by.
-func (s setOut) squareOf(n geom.Name) pegging.Squaring {
+func (s *instructions) squareOf(n geom.Name) pegging.Squaring {
 	for _, x := range append(append([]pegging.Placing{}, s.Main...), s.Second...) {
 		if x.Peg == n && x.Square >= 0 {
 			return s.Squares[x.Square]
@@ -239,7 +239,7 @@ func (s *instructions) leg(p pegging.Pull) {
 }
 
 // over is the corner that a square was made for, the first of them.
-func (s setOut) over(square int) geom.Name {
+func (s *instructions) over(square int) geom.Name {
 	for _, x := range append(append([]pegging.Placing{}, s.Main...), s.Second...) {
 		if x.Square == square {
 			return x.Peg
@@ -285,7 +285,7 @@ func (s *instructions) lies() string {
 }
 
 // seen says which corners lie on which side, as one sees it from the zero end.
-func (s setOut) seen() string {
+func seen(s setOut) string {
 	var says []string
 	for _, side := range []pegging.Side{pegging.Left, pegging.Right} {
 		var names []string
@@ -302,7 +302,7 @@ func (s setOut) seen() string {
 }
 
 func (s setOut) Stand() string {
-	return fmt.Sprintf("Stand at %s and look to %s: %s.", s.Baseline.From, s.Baseline.To, s.seen())
+	return fmt.Sprintf("Stand at %s and look to %s: %s.", s.Baseline.From, s.Baseline.To, seen(s))
 }
 
 // moreSteps are the marks along the edges and the profile boards.

@@ -14,7 +14,7 @@ import (
 )
 
 // levelWords say what the falls are reckoned from.
-func (s setOut) levelWords() string {
+func levelWords(s setOut) string {
 	if !s.Falls {
 		return ""
 	}
@@ -52,7 +52,7 @@ func (s setOut) Taping() string {
 		parts = append(parts, how+".")
 	}
 	if s.Falls {
-		parts = append(parts, s.levelWords())
+		parts = append(parts, levelWords(s))
 	}
 	rule := "A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true."
 	if s.Falls {
@@ -110,11 +110,11 @@ func (s setOut) levels(assumed bool) string {
 }
 
 func (s setOut) Bring() []string {
-	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(s.wanted(), s.Inches()), s.Tools.Tape.Class)}
+	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(wanted(s), s.Inches()), s.Tools.Tape.Class)}
 	if s.in.Voice == Floor {
 		all = append(all, "chalk line", "pin to hold the tape", "pencil")
 	} else {
-		all = append(all, fmt.Sprintf("%d pegs with nails", s.driven()), "string", "hammer", "plumb bob")
+		all = append(all, fmt.Sprintf("%d pegs with nails", driven(s)), "string", "hammer", "plumb bob")
 	}
 	if s.Method == pegging.AngleDistance {
 		all = append(all, s.Instrument.Name)
@@ -130,7 +130,7 @@ func (s setOut) Bring() []string {
 
 // driven is how many pegs are driven: corners and the tops of squares, but for the second
 // way's. Marks lie on strings.
-func (s setOut) driven() (n int) {
+func driven(s setOut) (n int) {
 	second := map[geom.Name]bool{}
 	for _, p := range s.Pulls {
 		if p.Part == pegging.SecondWay && p.Use == pegging.ForLeg {
@@ -148,7 +148,7 @@ func (s setOut) driven() (n int) {
 }
 
 // wanted is the longest length that the tape has to reach, strings included.
-func (s setOut) wanted() unit.Length {
+func wanted(s setOut) unit.Length {
 	l := s.Longest()
 	for _, c := range s.Checks {
 		l = max(l, c.Value)

@@ -129,7 +129,6 @@ var examples = map[string]example{
 	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
 	"SetOut.Why":       {say: ofLayout(alone(words.SetOut.Why))},
 	"SetOut.Broken":    {label: true, say: ofEach(pulls, words.SetOut.Broken)},
-	"SetOut.Use":       {label: true, say: ofEach(pulls, words.SetOut.Use)},
 	"SetOut.Source":    {label: true, say: ofEach(pulls, words.SetOut.Source)},
 	"SetOut.Peg":       {label: true, say: ofEach(func(l pegging.Layout) []pegging.Mark { return l.Pegs }, words.SetOut.Peg)},
 	"SetOut.Check":     {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
