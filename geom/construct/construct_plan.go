@@ -64,6 +64,10 @@ var computed = []plan{
 	{[]triangle.Quantity{sideQR, atQ}, false, []triangle.Quantity{atQ}, angleQ},
 	{[]triangle.Quantity{sideRP}, false, nil, (*bench).twoArcs},
 	{[]triangle.Quantity{sideQR}, false, nil, (*bench).twoArcs},
+	{[]triangle.Quantity{heightR, sideRP}, false, nil, parallelArcP},
+	{[]triangle.Quantity{heightR, sideQR}, false, nil, parallelArcQ},
+	{[]triangle.Quantity{heightR, atP}, false, []triangle.Quantity{atP}, parallelRayP},
+	{[]triangle.Quantity{heightR, atQ}, false, []triangle.Quantity{atQ}, parallelRayQ},
 	{nil, false, nil, (*bench).offset},
 	{[]triangle.Quantity{atP}, false, []triangle.Quantity{atP}, angleP},
 	{[]triangle.Quantity{atQ}, false, []triangle.Quantity{atQ}, angleQ},
@@ -242,6 +246,9 @@ func (b *bench) rayAndArc(end int) {
 	}
 	b.ray(end, other)
 	b.swing(1-end, other)
+	if b.square(end) {
+		b.use(heightR) // it is the side, which is there to check
+	}
 	b.join(1 - end)
 }
 

@@ -50,22 +50,65 @@ const lookBack = 8
 // the first shelf that has room, else on a new shelf of the first page that has
 // room. They are taken in their order, page after page; where that saves a page
 // they fill what earlier pages have left, and where that saves another the highest
-// come first. Each must fit an empty page. The same sizes always give the same spots.
-func (s Shelving) Put(sizes []Size) ([]Spot, int) {
-	order := make([]int, len(sizes))
-	for i := range order {
-		order[i] = i
+// come first. Each must fit an empty page. What is with the one before it (nil: nothing is)
+// stays with it, side by side or under each other, where a page has room for both. The
+// same sizes always give the same spots.
+func (s Shelving) Put(sizes []Size, with func(i int) bool) ([]Spot, int) {
+	all := s.kept(sizes, with)
+	whole := make([]Size, len(all))
+	order := make([]int, len(all))
+	for i, k := range all {
+		order[i], whole[i] = i, k.Size
 	}
-	spots, pages := s.put(sizes, order, 0)
+	spots, pages := s.put(whole, order, 0)
 	try := func() {
-		if other, fewer := s.put(sizes, order, lookBack); fewer < pages {
+		if other, fewer := s.put(whole, order, lookBack); fewer < pages {
 			spots, pages = other, fewer
 		}
 	}
 	try()
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(sizes[j].Height, sizes[i].Height) })
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(whole[j].Height, whole[i].Height) })
 	try()
-	return spots, pages
+	each := make([]Spot, 0, len(sizes))
+	for i, k := range all {
+		for _, at := range k.at {
+			p := Spot{spots[i].Page, spots[i].At.Plus(at)}
+			// Of those under each other only what stands beside the notch makes room for it.
+			if first := s.start(k.Height - spots[i].At.Y); at.X == 0 && p.At.X == first {
+				p.At.X = s.start(sizes[len(each)].Height - p.At.Y)
+			}
+			each = append(each, p)
+		}
+	}
+	return each, pages
+}
+
+// kept is things that stay together, and where each lies from its upper left corner.
+type kept struct {
+	Size
+	at []geom.Point
+}
+
+func (s Shelving) kept(sizes []Size, with func(i int) bool) (all []kept) {
+	for i, b := range sizes {
+		if i > 0 && with != nil && with(i) {
+			last := &all[len(all)-1]
+			beside := Size{last.Width + s.Gap + b.Width, max(last.Height, b.Height)}
+			under := Size{max(last.Width, b.Width), last.Height + s.Gap + b.Height}
+			switch {
+			case s.Fits(beside) && beside.Width <= s.Area.Width-s.Notch.Width:
+				last.at = append(last.at, geom.Point{X: last.Width + s.Gap})
+				last.Size = beside
+				continue
+			case s.Fits(under):
+				last.at = append(last.at, geom.Point{Y: -last.Height - s.Gap})
+				last.Size = under
+				continue
+			}
+		}
+		all = append(all, kept{b, []geom.Point{{}}})
+	}
+	return all
 }
 
 func (s Shelving) put(sizes []Size, order []int, back int) ([]Spot, int) {

@@ -33,9 +33,32 @@ func TestShelves(t *testing.T) {
 		// In their order three pages: 30 and 30, 65, 65.
 		{"the highest first saves a page", []paging.Size{{80, 30}, {80, 30}, {80, 65}, {80, 65}}, []paging.Spot{spot(0, 20, -70), spot(1, 20, -70), spot(0, 0, 0), spot(1, 0, 0)}, 2},
 	} {
-		got, pages := s.Put(c.sizes)
+		got, pages := s.Put(c.sizes, nil)
 		if !reflect.DeepEqual(got, c.want) || pages != c.pages {
 			t.Errorf("%s: %v on %d pages, want %v on %d", c.name, got, pages, c.want, c.pages)
+		}
+	}
+}
+
+// Answers of one piece are not torn apart: by hand, on an area of 100 by 100.
+func TestWhatBelongsTogetherStaysTogether(t *testing.T) {
+	s := paging.Shelving{Area: paging.Size{Width: 100, Height: 100}, Gap: 5}
+	spot := func(page int, x, y unit.Length) paging.Spot {
+		return paging.Spot{Page: page, At: geom.Point{X: x, Y: y}}
+	}
+	for _, c := range []struct {
+		name  string
+		sizes []paging.Size
+		with  int
+		want  []paging.Spot
+	}{
+		{"under each other, on the next page", []paging.Size{{90, 40}, {90, 40}, {90, 40}}, 2, []paging.Spot{spot(0, 0, 0), spot(1, 0, 0), spot(1, 0, -45)}},
+		{"side by side", []paging.Size{{90, 60}, {40, 20}, {40, 35}}, 2, []paging.Spot{spot(0, 0, 0), spot(0, 0, -65), spot(0, 45, -65)}},
+		{"too high for one page", []paging.Size{{90, 40}, {90, 55}, {90, 55}}, 2, []paging.Spot{spot(0, 0, 0), spot(0, 0, -45), spot(1, 0, 0)}},
+	} {
+		got, _ := s.Put(c.sizes, func(i int) bool { return i == c.with })
+		if !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
 }
@@ -56,7 +79,7 @@ func TestShelvesKeepApart(t *testing.T) {
 			sizes = append(sizes, b)
 			total += b.Width * b.Height
 		}
-		spots, pages := s.Put(sizes)
+		spots, pages := s.Put(sizes, func(i int) bool { return i%3 == 1 })
 		used := map[int]bool{}
 		for i, p := range spots {
 			b := sizes[i]

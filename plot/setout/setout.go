@@ -32,7 +32,7 @@ type Input struct {
 	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
 	// the plan then has an arrow to the north. nil: not known.
 	Bearing  *unit.Angle
-	Language words.Language // nil: English at the bench
+	Language words.Language // nil: English on the ground
 	Office   bool           // what the office wants to know as well, on pages of its own
 }
 
@@ -41,6 +41,9 @@ func Prepare(in Input) (Sheet, error) {
 	layout, err := pegging.SetOut(in.Asked)
 	if err != nil {
 		return Sheet{}, err
+	}
+	if in.Language == nil {
+		in.Language = words.English{Voice: words.Ground}
 	}
 	s := Sheet{
 		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index, Office: in.Office,

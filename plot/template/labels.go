@@ -102,7 +102,7 @@ func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64)
 			for _, shift := range []unit.Length{s, -s} {
 				for k, cost := range sides {
 					t := 0.5 + float64(shift/length)
-					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.25})
+					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.5})
 				}
 			}
 		}

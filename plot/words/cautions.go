@@ -60,18 +60,35 @@ func (c cautions) OnePage() string {
 }
 
 func (c cautions) SetOut(falls bool) []string {
-	if c.voice == Floor {
-		return []string{
-			"Dust: wet cutting and a mask. Edges of tile and stone are sharp.",
-			"Knees: pads. Chalk lines dry and the floor clear of feet.",
-			"Heating, pipes and cables in the floor: know where they run before anything is fixed or drilled.",
-			"Movement joints: as the standard or the maker says.",
-			"Geometry, not strength: ask a qualified person. Local codes prevail.",
-		}
-	}
 	level := "Level: all figures are level; plumb down on a slope."
 	if falls {
 		level = "Ground: the tape lies along it, by the levels given."
+	}
+	switch c.voice {
+	case Class:
+		return []string{
+			"Go out only with the teacher, off the road and away from edges.",
+			"A peg is driven only where the teacher has said: cables and pipes lie in the ground.",
+			"Points of pegs and pins look away from the hand.",
+			level,
+		}
+	case Bench:
+		return []string{
+			"Protect eyes, ears and lungs when the lines are cut.",
+			"Offer up before cutting good material.",
+			level,
+			"Strength is not drawn here: ask a qualified person.",
+			"Local codes prevail.",
+		}
+	case Floor:
+		return []string{
+			"Pipes, heating and cables lie in floors: know where they run before anything is fixed or drilled.",
+			"Dust of tile and stone: cut wet, wear a mask.",
+			"Cut edges are sharp: wear gloves. Knees want pads.",
+			"Movement joints: as the standard or the maker says.",
+			level,
+			"Local codes and the site's rules prevail.",
+		}
 	}
 	return []string{
 		"Buried services: have them located.",

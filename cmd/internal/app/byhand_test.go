@@ -116,3 +116,28 @@ func TestReportOfASheetCountsFromTheEndNamedFirst(t *testing.T) {
 		t.Errorf("A is drawn at %v and at %v", at[0], at[1])
 	}
 }
+
+// The side that a construction begins with is chosen for the hand; where the shape lies on
+// paper and what the report says do not follow it. The job's own base stays, and the
+// other hand is made on the same side.
+func TestBaseIsChosenForTheHandAlone(t *testing.T) {
+	for _, c := range []struct{ measure, more, hand, lies string }{
+		{"AC=100, C=35deg, AB=70", ", pick: 1", "CA", "AB"},
+		{"AC=100, C=35deg, AB=70", ", pick: 1, base: AB", "AB", "AB"},
+		{"AC=100, C=35deg, AB=70", ", pick: 1, handed: pair", "CA AC", "AB"},
+		{"AB=160, C=90deg, CA=90", "", "AB", "AB"},
+		{"AB=90, BC=160, CA=100", "", "BC", "AB"},
+		{"AB=90, BC=160, CA=100", ", base: CA", "CA", "CA"},
+	} {
+		w := mustOpen(t, "trade: teacher\n"+pieceOf(c.measure, c.more), Options{})
+		var bases []string
+		for _, p := range w.Pieces {
+			b, _ := p.Construction.Base()
+			bases = append(bases, string(b.From+b.To))
+		}
+		tri := w.Pieces[0].Triangle()
+		if got := strings.Join(bases, " "); got != c.hand || string(tri.Names[0]+tri.Names[1]) != c.lies {
+			t.Errorf("%s%s: built on %s, lies on %s%s", c.measure, c.more, got, tri.Names[0], tri.Names[1])
+		}
+	}
+}

@@ -82,7 +82,7 @@ func TestShared(t *testing.T) {
 			for _, q := range p.Places {
 				seen[[2]int{q.Piece, q.Copy}]++
 			}
-			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Take care") {
+			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Cautions") {
 				t.Errorf("%s: no cautions on page %d", c.name, n)
 			}
 			keepApart(t, fmt.Sprintf("%s, page %d", c.name, n), p)
@@ -171,5 +171,31 @@ func TestSharedPlaces(t *testing.T) {
 	}
 	if outlines != places || places < 10 {
 		t.Errorf("%d outlines, %d places on pages that pieces share", outlines, places)
+	}
+}
+
+// Both triangles that fit one line of the class sheet stand on one page, whatever is
+// before them; what stands first on a page stands at its top left.
+func TestAnswersStandTogether(t *testing.T) {
+	for before := range 4 {
+		text := "trade: teacher\npieces:\n"
+		for n := range before {
+			text += fmt.Sprintf("  - {name: P%d, measure: [AB=%d, BC=80, CA=60]}\n", n, 90+n)
+		}
+		made := templateOf(t, text+"  - {name: Two, measure: [KL=80, K=35deg, LM=60], pick: both}\n  - {name: Last, measure: [DE=50, EF=60, FD=70]}\n", Options{})
+		h := made.shared
+		if len(h.spots) < before+3 {
+			t.Fatalf("%d before: %d pieces share pages", before, len(h.spots))
+		}
+		if a, b := h.spots[before], h.spots[before+1]; a.Page != b.Page {
+			t.Errorf("%d before: the two answers stand on pages %d and %d", before, a.Page, b.Page)
+		}
+		first := map[int]bool{}
+		for _, p := range h.spots {
+			if !first[p.Page] && p.At != (geom.Point{}) {
+				t.Errorf("%d before: page %d begins at %v", before, p.Page, p.At)
+			}
+			first[p.Page] = true
+		}
 	}
 }

@@ -38,11 +38,11 @@ func (v Voice) Why(h Piece) string {
 		}
 		return fmt.Sprintf("%sthe %s reach %s, and no arc of %s is needed.", on, t.compasses, reach, side)
 	case construct.OnAskedBase:
-		return fmt.Sprintf("%sit was asked for, and something is %s for it. On %s every step would use a given measure.", on, t.computed, why.Better[0]+why.Better[1])
+		return fmt.Sprintf("%sit was asked for, and something has to be %s for it. On %s every step would use a given measure.", on, t.computed, why.Better[0]+why.Better[1])
 	case construct.TooFlatly:
-		return fmt.Sprintf("%ssomething is %s, since lines from the given measures alone would cross too sharply to mark where.", on, t.computed)
+		return fmt.Sprintf("%ssomething has to be %s, since lines from the given measures alone would cross too sharply to mark where.", on, t.computed)
 	case construct.SomeWorked:
-		return fmt.Sprintf("%ssomething is %s, since on no side does every step use a given measure.", on, t.computed)
+		return fmt.Sprintf("%ssomething has to be %s, since on no side does every step use a given measure.", on, t.computed)
 	}
 	return ""
 }
