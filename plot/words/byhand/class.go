@@ -180,5 +180,8 @@ func (class) checkAngle(at, angle string) string {
 
 func (class) checkHeight(f *figures, from geom.Name, side string, l unit.Length) string {
 	nearest, write := blank(f, "h")
-	return fmt.Sprintf("With the set square measure from %s square to %s,%s: %s. It should come to %s.", from, side, nearest, write, f.plain(l))
+	if nearest != "" {
+		nearest = "," + nearest
+	}
+	return fmt.Sprintf("With the set square measure from %s square to %s%s: %s. It should come to %s.", from, side, nearest, write, f.plain(l))
 }
