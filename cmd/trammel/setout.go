@@ -51,7 +51,6 @@ the pegs stand for a total station: point,x,y.`,
 	})
 }
 
-// pegsGoal tries the name that --pegs gives, before anything is made.
 func (r *request) pegsGoal(args []string) error {
 	pegs, out, profiles := r.text("pegs"), r.text("output"), r.text("config")
 	if _, err := r.said("pegs"); err != nil || pegs == "" {
@@ -68,15 +67,14 @@ func (r *request) pegsGoal(args []string) error {
 		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
 	case output.Same(pegs, out):
 		return fault("leads to the same file as -o "+strict.Shorten(out), "name another file for the pegs")
-	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && sameFile(a, pegs) }):
+	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && output.SameFile(a, pegs) }):
 		return fault("is the job file itself, which would be lost", "name another file to write")
-	case profiles != "" && sameFile(profiles, pegs):
+	case profiles != "" && output.SameFile(profiles, pegs):
 		return fault("is the profiles file itself, which would be lost", "name another file to write")
 	}
 	return output.CheckFile(pegs)
 }
 
-// writePegs writes them where they were asked for, and says so.
 func (r *request) writePegs(d *app.Document) (line []string, err error) {
 	pegs := r.text("pegs")
 	if pegs == "" {

@@ -8,7 +8,6 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
 	"trammel/plot/place"
-	"trammel/plot/words"
 )
 
 // Sheets are laid in the order of their numbers, each on top of those before it, and cut along the
@@ -25,19 +24,19 @@ import (
 
 // Sizes of the marks, in mm.
 const (
-	armAcross   unit.Length = 4   // half the arm across: 1 mm less than half of a 10 mm strip
-	armLeast    unit.Length = 2   // the same in a narrow strip
-	slant                   = 0.7 // of the arm across: the slanting arms are as long
-	armRoom     unit.Length = 1   // what a mark keeps clear of the piece
-	tickBelow   unit.Length = 1
-	tickOnTop   unit.Length = 0.9
-	tickCount               = 5   // to each side of the longest
-	tickOver    unit.Length = 0.4 // how far ticks run past the line, so that a careless cut leaves no gap
-	tickShift   unit.Length = 10  // from the mark to the longest tick
-	lineRoom    unit.Length = 1   // what the light line keeps clear of the piece
-	leastTrim   unit.Length = 1   // a shorter bit of the light line is a speck
-	wordsRoom   unit.Length = 2   // between the words of two things
-	wordsIndent unit.Length = 4   // from the middle of a mark to the words beside it
+	armAcross  unit.Length = 4   // half the arm across: 1 mm less than half of a 10 mm strip
+	armLeast   unit.Length = 2   // the same in a narrow strip
+	slant                  = 0.7 // of the arm across: the slanting arms are as long
+	armRoom    unit.Length = 1   // what a mark keeps clear of the piece
+	tickBelow  unit.Length = 1
+	tickOnTop  unit.Length = 0.9
+	tickCount              = 5   // to each side of the longest
+	tickOver   unit.Length = 0.4 // how far ticks run past the line, so that a careless cut leaves no gap
+	tickShift  unit.Length = 10  // from the mark to the longest tick
+	lineRoom   unit.Length = 1   // what the light line keeps clear of the piece
+	lightInset unit.Length = 3.5 // where it begins within the strip
+	leastTrim  unit.Length = 1   // a shorter bit of the light line is a speck
+	wordsRoom  unit.Length = 2   // between words and marks, ticks or the words of other things
 )
 
 // Spaces between marks: the first that has room for three of them is taken.
@@ -242,7 +241,7 @@ func (j join) ops(onTop bool) draw.Drawing {
 // on top will lie; not where the piece itself runs.
 func (j join) light() (d draw.Drawing) {
 	type stretch struct{ from, to unit.Length }
-	open := []stretch{{j.from, j.to}}
+	open := []stretch{{j.from + lightInset, j.to - lightInset}} // begun at the edge it would be taken for one to cut along
 	for _, shape := range j.near {
 		from, to, ok := shape.Shadow(j.at, lineRoom, j.upright)
 		if !ok {
@@ -265,84 +264,4 @@ func (j join) light() (d draw.Drawing) {
 		}
 	}
 	return d
-}
-
-// words say which join it is and what becomes of the half strip they stand on: twice
-// where there is room, rather not beside the ticks, fewer or none without room.
-func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
-	say := words.In(j.f.Language).Pages()
-	name, all := say.Join(j.under.Label, j.over.Label), say.Covered(j.under.Label, j.over.Label)
-	side := j.up // where the words go: away from what stays visible
-	if onTop {
-		all, side = say.Trimmed(j.under.Label, j.over.Label), -j.up
-	}
-	l, ok := j.lane(side)
-	if !ok {
-		return nil
-	}
-	from, to := j.usable()
-	beside := func(t, w, room unit.Length, things []unit.Length) bool {
-		return slices.ContainsFunc(things, func(m unit.Length) bool { return t < m+room && m-room < t+w })
-	}
-	const step = 1
-	for _, try := range []struct {
-		words   string
-		vernier []unit.Length // kept clear of
-	}{{all, vernier}, {all, nil}, {name, nil}} {
-		w := j.r.Width(try.words, l.height, false)
-		put := func(t unit.Length) bool {
-			if t < from || t+w > to || beside(t, w, wordsIndent, marks) || beside(t, w, tickCount*tickBelow+armRoom, try.vernier) ||
-				!keepsClear(j.rect(t, l.lo, t+w, l.hi), j.near, lineRoom, wordsRoom) {
-				return false
-			}
-			d = append(d, draw.Text{At: j.point(t, l.base), Height: l.height, Turn: l.turn, Words: try.words, On: draw.Joins})
-			return true
-		}
-		for t := from; t+w <= to; t += step {
-			if !put(t) {
-				continue
-			}
-			const again = 40 // nearer than this it need not be said twice
-			for u := to - w; u > t+w+again && !put(u); u -= step {
-			}
-			return d
-		}
-	}
-	return d
-}
-
-// lane is where words run beside a join: the height and the turn of their letters, and
-// across the join the edges of their box and their base line.
-type lane struct {
-	height       unit.Length
-	lo, hi, base unit.Length
-	turn         unit.Angle
-}
-
-// lane is that of the words on one side of a join; false where they have no room.
-func (j join) lane(side unit.Length) (lane, bool) {
-	// Between the line and the window's edge, with the letters' tails. Nobody
-	// relies on these words where the printer loses the edge.
-	const off, outer, tail, small = 0.9, 0.7, 0.35, 1.8
-	room := j.half - outer - off
-	l := lane{height: draw.NoteHeight}
-	if room < l.height*(1+tail) {
-		l.height = small
-	}
-	tall := l.height * (1 + tail)
-	if room < tall {
-		return lane{}, false
-	}
-	l.lo = off + (room-tall)/2
-	if side < 0 {
-		l.lo = -l.lo - tall
-	}
-	l.hi = l.lo + tall
-	// Letters stand up towards smaller x on an upright join, towards greater y on
-	// a lying one.
-	l.base = l.lo + l.height*tail
-	if j.upright {
-		l.base, l.turn = l.hi-l.height*tail, 90*unit.Degree
-	}
-	return l, true
 }

@@ -3,7 +3,6 @@ package paging_test
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"trammel/geom"
@@ -304,36 +303,54 @@ func textGap(a, b draw.Text, r draw.Ruler) float64 {
 	return gap
 }
 
-// Every join says its name and what becomes of the strip on both sheets, on
-// ordinary paper.
+// Every join says on the sheet below which comes there, on the one on top that it is cut,
+// and what a step is worth: on ordinary paper, on small paper and in narrow strips. Words
+// are 2 mm from marks and ticks.
 func TestJoinsAreNamed(t *testing.T) {
-	for _, c := range cases(t) {
-		if c.plan.Sheet.Overlap < 9 {
-			continue
-		}
+	r := lettering.Go()
+	narrow, small := sheetA4, sheetA5
+	narrow.Overlap, small.Overlap = 4, 4
+	level := unit.Angle(0)
+	for _, c := range append(cases(t),
+		lay(t, "overlap 4", bySides(900, 640, 1100), narrow, nil), lay(t, "A5, overlap 4", bySides(500, 400, 300), small, nil), lay(t, "A5", bySides(900, 640, 1100), sheetA5, &level)) {
 		pages := pagesOf(c)
 		for _, s := range seamsOf(c.plan) {
-			name := pages[s.under].Label + " | " + pages[s.over].Label
+			steps := 0
 			for _, k := range [2]int{s.under, s.over} {
+				want := map[bool]string{true: "cut", false: "lay " + pages[s.over].Label + " here"}[k == s.over]
 				said := 0
 				for _, op := range pages[k].Ops {
 					o, ok := op.(draw.Text)
-					if !ok || !isJoin(op) || !strings.HasPrefix(o.Words, name) {
+					if !ok || !isJoin(op) {
 						continue
 					}
-					said++
-					// It stands on the half that is cut off or covered.
-					side := s.across(back(c.plan, pages[k], o.At))
-					if (k == s.under) == s.upright != (side > 0) {
-						t.Errorf("%s: %q stands on the half that stays, %+.1f", c.name, o.Words, side)
+					at := back(c.plan, pages[k], o.At)
+					if !s.strip.Grow(6).Has(at) || (o.Turn != 0) != s.upright {
+						continue
 					}
-					if k == s.over && strings.HasSuffix(o.Words, "covers this") || k == s.under && strings.HasSuffix(o.Words, "trim this off") {
-						t.Errorf("%s: %q is on the wrong sheet", c.name, o.Words)
+					switch o.Words {
+					case want:
+						said++
+					case "1 step 0.1", "1 step 0.004":
+						steps++
+					}
+					marks, _ := strokesOf(pages[k].Ops, func(op draw.Op) bool {
+						l, ok := op.(draw.Line)
+						return ok && isJoin(op) && l.Pen == draw.Thin && l.Length() < 9
+					})
+					for _, q := range alongBox(o.Box(r)) {
+						if off := offStrokes(q, marks, nil); off < 2-1e-9 {
+							t.Errorf("%s, %s: %q is %.2f mm from a mark", c.name, pages[k].Label, o.Words, off)
+							break
+						}
 					}
 				}
-				if said == 0 {
-					t.Errorf("%s: %s is not named on %s", c.name, name, pages[k].Label)
+				if said == 0 && c.plan.Sheet.Overlap >= 4 && !c.hard {
+					t.Errorf("%s: %q does not stand on %s", c.name, want, pages[k].Label)
 				}
+			}
+			if steps == 0 && c.plan.Sheet.Overlap >= 4 && len(s.ticks(joinLines(c, pages[s.over], s))) > 0 {
+				t.Errorf("%s: nothing says what a step is worth between %s and %s", c.name, pages[s.under].Label, pages[s.over].Label)
 			}
 		}
 	}

@@ -59,10 +59,36 @@ func (c cautions) OnePage() string {
 	}[c.voice]
 }
 
-func (cautions) SetOut(falls bool) []string {
+func (c cautions) SetOut(falls bool) []string {
 	level := "All figures are level: plumb down on a slope."
 	if falls {
 		level = "The tape lies along the ground: by the levels given."
+	}
+	switch c.voice {
+	case Class:
+		return []string{
+			"Go out only with the teacher, off the road and away from edges.",
+			"A peg is driven only where the teacher has said: cables and pipes lie in the ground.",
+			"Points of pegs and pins look away from the hand.",
+			level,
+		}
+	case Bench:
+		return []string{
+			"Protect eyes, ears and lungs when the lines are cut.",
+			"Offer up before cutting good material.",
+			level,
+			"Strength is not drawn here: ask a qualified person.",
+			"Local codes prevail.",
+		}
+	case Floor:
+		return []string{
+			"Pipes, heating and cables lie in floors: know where they run before anything is fixed or drilled.",
+			"Dust of tile and stone: cut wet, wear a mask.",
+			"Cut edges are sharp: wear gloves. Knees want pads.",
+			"Movement joints: as the standard or the maker says.",
+			level,
+			"Local codes and the site's rules prevail.",
+		}
 	}
 	return []string{
 		"Buried services: have them located before pegging.",

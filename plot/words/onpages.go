@@ -20,12 +20,13 @@ type Pages interface {
 	MeasureBar(length string) string
 	// Bar is how long a check bar is if the page is printed as it should be.
 	Bar(length string) string
-	// Join is the name of the join of two sheets, the one on top last.
-	Join(under, over string) string
-	// Covered is what becomes of the strip of the sheet below.
-	Covered(under, over string) string
-	// Trimmed is what becomes of the strip of the sheet on top.
-	Trimmed(under, over string) string
+	// LayHere is what becomes of the strip of the sheet below: where the edge of another
+	// comes to lie.
+	LayHere(over string) string
+	// Cut is the line that the sheet on top is cut along.
+	Cut() string
+	// Step is what one step of the ticks beside a join is worth.
+	Step(inches bool) string
 }
 
 // pages in English.
@@ -48,10 +49,14 @@ func (pages) Quantity(n int) string           { return fmt.Sprintf("%d off", n) 
 func (pages) Copy(n, of int) string           { return fmt.Sprintf("copy %d of %d", n, of) }
 func (pages) MeasureBar(length string) string { return length + ": measure this bar" }
 func (pages) Bar(length string) string        { return "the bar is then " + length + " long" }
-func (pages) Join(under, over string) string  { return under + " | " + over }
 
-func (p pages) Covered(under, over string) string {
-	return p.Join(under, over) + ": " + over + " covers this"
+func (pages) LayHere(over string) string { return "lay " + over + " here" }
+
+func (pages) Cut() string { return "cut" }
+
+func (pages) Step(inches bool) string {
+	if inches {
+		return "1 step 0.004"
+	}
+	return "1 step 0.1"
 }
-
-func (p pages) Trimmed(under, over string) string { return p.Join(under, over) + ": trim this off" }

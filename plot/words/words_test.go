@@ -224,13 +224,16 @@ var examples = map[string]example{
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Pages().Sheet("7", 12), l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
-	"Pages.Quantity":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
-	"Pages.Copy":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
-	"Pages.MeasureBar":  {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
-	"Pages.Bar":         {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
-	"Pages.Join":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Join("A1", "A2")) }},
-	"Pages.Covered":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Covered("A1", "A2")) }},
-	"Pages.Trimmed":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Trimmed("A1", "A2")) }},
+	"Pages.Quantity":   {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
+	"Pages.Copy":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
+	"Pages.MeasureBar": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
+	"Pages.Bar":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
+	"Pages.Sheet":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Sheet("7", 12)) }},
+	"Pages.LayHere":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().LayHere("8")) }},
+	"Pages.Cut":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Cut()) }},
+	"Pages.Step": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Pages().Step(false), l.Pages().Step(true)}
+	}},
 	"Cautions.Template": {say: func(_ *testing.T, l words.Language) []string { return l.Cautions().Template() }},
 	"Cautions.OnePage":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Cautions().OnePage()) }},
 	"Cautions.SetOut": {say: func(_ *testing.T, l words.Language) []string {

@@ -163,10 +163,14 @@ func (class) join(s Join) string {
 
 // blank is where a pupil writes what is found.
 func blank(f *figures, what string) (nearest, write string) {
-	if f.Figures.Unit < unit.IN && f.Figures.Unit != unit.M {
-		nearest = " to the nearest millimetre"
+	switch u := f.Figures.Unit; {
+	case u >= unit.IN: // the marks stand on the figures
+		return "", what + " = ____"
+	case u == unit.M:
+		return "", what + " = ____ m"
+	default:
+		return " to the nearest millimetre", fmt.Sprintf("%s = ____ %s", what, u)
 	}
-	return nearest, fmt.Sprintf("%s = ____ %s", what, f.Figures.Unit)
 }
 
 func (class) checkSide(f *figures, side string, l unit.Length) string {
