@@ -161,15 +161,18 @@ func (class) join(s Join) string {
 	return say
 }
 
+// toWrite is a line to write on, which no line of the page ends before.
+const toWrite = "\u00a0=\u00a0____"
+
 // blank is where a pupil writes what is found.
 func blank(f *figures, what string) (nearest, write string) {
 	switch u := f.Figures.Unit; {
 	case u >= unit.IN: // the marks stand on the figures
-		return "", what + " = ____"
+		return "", what + toWrite
 	case u == unit.M:
-		return "", what + " = ____ m"
+		return "", what + toWrite + "\u00a0m"
 	default:
-		return " to the nearest millimetre", fmt.Sprintf("%s = ____ %s", what, u)
+		return " to the nearest millimetre", what + toWrite + "\u00a0" + u.String()
 	}
 }
 
@@ -179,7 +182,7 @@ func (class) checkSide(f *figures, side string, l unit.Length) string {
 }
 
 func (class) checkAngle(at, angle string) string {
-	return fmt.Sprintf("Measure angle %s to the nearest degree: %s = ____ °. It should come to %s.", at, at, angle)
+	return fmt.Sprintf("Measure angle %s to the nearest degree: %s%s\u00a0°. It should come to %s.", at, at, toWrite, angle)
 }
 
 func (class) checkHeight(f *figures, from geom.Name, side string, l unit.Length) string {
