@@ -41,7 +41,7 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 		w := label{string(o.Names[i]), draw.FigureHeight, true}
 		m.scene.place(onNotes(w.ring(anchor{Point: at, toward: out}, 1.5, 5, fan[:], func(_ geom.Point, turn unit.Angle) float64 {
 			return turn.Degrees() * turn.Degrees() / 2000
-		}).make()))
+		}).make(nil)))
 	}
 	for i := range shape {
 		if !x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]) {
