@@ -135,7 +135,7 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 		lines := Wrap(item, width-indent, h, false, r)
 		for j, line := range lines {
 			row := textRow(line, indent, h, false, body)
-			row.Keep = j < len(lines)-1 && len(lines) <= 4
+			row.Keep = j < len(lines)-1 && len(lines) <= 6
 			if j == 0 {
 				number := text(sign(i), geom.Point{X: figures, Y: baseLine(h)}, h, draw.Right, b.Numbered)
 				number.Of = label

@@ -193,7 +193,7 @@ func (t *layout) names() (names []string) {
 			before = numbered(i, len(t.laid), l.piece.Title()) + "-"
 		}
 		for k := range l.front {
-			names = append(names, before+counted("index", k, len(l.front)))
+			names = append(names, before+counted("index", k, min(k, 1)+1))
 		}
 		for c := range t.work.Copies {
 			for n := range l.plan.Cells {
