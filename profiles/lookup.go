@@ -103,6 +103,13 @@ type Paper struct {
 	Said          []Item // of a profile; of a size as it was written none
 }
 
+// Large says whether a paper goes through no office's printer: it is longer than A3 and
+// Tabloid, or a roll.
+func (p Paper) Large() bool {
+	const most unit.Length = 440
+	return p.Roll || max(p.Width, p.Height) > most
+}
+
 // Printer is what a printer leaves free at the edges of a sheet, and what
 // neighbouring pages show twice.
 type Printer struct {

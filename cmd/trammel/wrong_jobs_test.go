@@ -124,7 +124,7 @@ var wrongJobs = []wrong{
 		hint: "begin each piece with a dash: - measure: [AB=600, BC=450, CA=450]"},
 	{args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "unit: mm\nunit: cm\npieces:\n  - name: Plate\n    measure: [AB=60, BC=45, CA=45]\n", status: statusWords,
 		line: `job.yaml:2:1: key "unit" is repeated; it stands in line 1 already`},
-	{args: []string{"template", "job.yaml", "-o", "out.pdf"}, job: "pieces:\n  - name: Plate\n    measure: [AB=9m, BC=9m, CA=9m]\n    quantity: 1000\n", status: statusWords,
+	{args: []string{"template", "job.yaml", "-o", "out.pdf", "--copies", "1000"}, job: "pieces:\n  - name: Plate\n    measure: [AB=9m, BC=9m, CA=9m]\n", status: statusWords,
 		line: "job.yaml:2:5: Plate takes 666000 pages of A4 or more: the most is 20000",
 		hint: "use larger paper, --pages outline, or a setting-out sheet: trammel setout"},
 	{args: []string{"solve", "-"}, stdin: "pieces:\n- measure: [AB=60, BC=45, CA=12OO]\n", status: statusWords,

@@ -36,7 +36,7 @@ type Merged struct {
 	Apart     bool                  // each piece has pages of its own
 	Copies    int                   // of each template
 	BothHands bool                  // of a pair each hand has its own template
-	Office    Desk                  // where what is not true to scale is printed
+	Office    profiles.Paper        // on which what is not true to scale is printed
 	Roll      profiles.Paper        // of the usual width
 	Site      Site
 	Notes     []string // what is not as in the document that the job came from
@@ -92,7 +92,7 @@ func (o Overrides) over(m Overrides) Overrides {
 	for _, s := range []struct {
 		to   *Setting
 		made Setting
-	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Copies, m.Copies}, {&o.BothHands, m.BothHands}, {&o.Pegs, m.Pegs}} {
+	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Copies, m.Copies}, {&o.BothHands, m.BothHands}, {&o.Office, m.Office}, {&o.Pegs, m.Pegs}} {
 		*s.to = first(*s.to, s.made)
 	}
 	if o.Paper.Name.Text == "" { // it goes with the paper
@@ -261,30 +261,14 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 	return p, unit.Placed(err, name.Where)
 }
 
-// Desk is a paper and the printer that it goes through.
-type Desk struct {
-	Paper   profiles.Paper
-	Printer profiles.Printer
-}
-
-// office is the paper and the printer that are used where nothing else is asked for; where
-// those are not known, or are no office's, A4 and the printer office.
-func (s settings) office() (d Desk, err error) {
-	const most unit.Length = 440 // A3 and Tabloid
-	if d.Paper, err = s.set.Paper(Default(s.set, "paper").Text); err != nil || d.Paper.Roll || max(d.Paper.Width, d.Paper.Height) > most {
-		if d.Paper, err = s.set.Paper("A4"); err != nil {
-			return d, err
-		}
+// office is the paper that is used where nothing else is asked for; where that is not
+// known, or is no office's, A4.
+func (s settings) office() (profiles.Paper, error) {
+	p, err := s.set.Paper(Default(s.set, "paper", s.said.Office).Text)
+	if err != nil || p.Large() {
+		return s.set.Paper("A4")
 	}
-	name := Default(s.set, "printer").Text
-	known, err := s.calibration(name)
-	if err == nil {
-		d.Printer, err = s.set.PrinterWith(name, known)
-	}
-	if err != nil {
-		d.Printer, err = s.set.Printer("office")
-	}
-	return d, err
+	return p, nil
 }
 
 // printer is the one that a document was made for, unless another is asked for, and
@@ -356,6 +340,9 @@ func (s settings) carried(w Merged) Overrides {
 	f := w.Figures
 	o.Unit, o.Figures, o.Fraction, o.Angles = say(w.Bare.String()), say(f.Unit.String()), say(fmt.Sprintf("1/%d", f.Denominator)), say(map[bool]string{true: "minutes", false: "decimal"}[f.Minutes])
 	o.Trade, o.Printer, o.Paper = brought(w.Trade.Name, w.Trade.Carried(), "unit", "fraction", "angles"), brought(w.Printer.Name, w.Printer.Said()), brought(w.Paper.Name, w.Paper.Said)
+	if o.Office = (Setting{}); w.Paper.Large() {
+		o.Office = say(w.Office.Name)
+	}
 	o.Source, o.Places = s.job.source()
 	return o
 }

@@ -69,15 +69,13 @@ func (s stock) onStock(p paging.Plan) paging.Plan {
 
 // printed says whether the pages of words go through the printer of the templates; else,
 // since that is a plotter's paper, through the office's.
-func (w Work) printed() bool {
-	const most unit.Length = 440 // A3 and Tabloid
-	return !w.roll && max(w.Sheet.Width, w.Sheet.Height) <= most
-}
+func (w Work) printed() bool { return !w.Paper.Large() }
 
-// desk is the sheet that those pages are printed on there.
+// desk is the sheet that those pages are printed on there, with the margins of most printers.
 func (w Work) desk() paging.Sheet {
-	p, q := w.Office.Paper, w.Office.Printer
-	return paging.Sheet{Name: p.Name, Width: p.Width, Height: p.Height, Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap}
+	const margin unit.Length = 10
+	p := w.Office
+	return paging.Sheet{Name: p.Name, Width: p.Width, Height: p.Height, Left: margin, Top: margin, Right: margin, Bottom: margin, Overlap: margin}
 }
 
 // frontWords are what the page before those of a piece says beside it.

@@ -142,10 +142,14 @@ func pageOf(d *Document, name string) (picture, error) {
 	names := d.names()
 	var found draw.Page
 	var at []int
-	n, labelled := 0, false
+	n, labelled, named := 0, false, false
 	for p := range d.pages() {
 		labelled = labelled || p.Label != ""
-		if strings.EqualFold(name, cmp.Or(p.Label, string(p.Kind))) || strings.EqualFold(name, names[n]) {
+		switch {
+		case named:
+		case strings.EqualFold(name, names[n]):
+			found, at, named = p, []int{n}, true
+		case strings.EqualFold(name, cmp.Or(p.Label, string(p.Kind))):
 			found, at = p, append(at, n)
 		}
 		n++
