@@ -82,7 +82,7 @@ var examples = map[string]example{
 		h.Reach = 120
 		for r := construct.AllGiven; r <= construct.TooFlatly; r++ {
 			for _, ruler := range []bool{true, false} {
-				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler}
+				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler, Half: !ruler && r%2 == 0}
 				all = append(all, l.Steps().Why(h))
 			}
 		}
