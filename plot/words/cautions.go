@@ -60,9 +60,9 @@ func (c cautions) OnePage() string {
 }
 
 func (c cautions) SetOut(falls bool) []string {
-	level := "All figures are level: plumb down on a slope."
+	level := "Level: all figures are level; plumb down on a slope."
 	if falls {
-		level = "The tape lies along the ground: by the levels given."
+		level = "Ground: the tape lies along it, by the levels given."
 	}
 	switch c.voice {
 	case Class:
@@ -91,14 +91,14 @@ func (c cautions) SetOut(falls bool) []string {
 		}
 	}
 	return []string{
-		"Buried services: have them located before pegging.",
+		"Buried services: have them located.",
 		"Overhead lines: no metal tape or staff near them.",
-		"Traffic: cones, bright clothing, a lookout.",
-		"Excavations: keep pegs and feet back from edges.",
-		"Boundary lines belong to a licensed surveyor.",
+		"Traffic: bright clothing, cones, a lookout.",
+		"Excavations: pegs and feet stay back from the edge.",
+		"Boundaries: those are a licensed surveyor's.",
 		level,
-		"Geometry, not strength: ask a qualified person.",
-		"Local codes and the site's rules prevail.",
+		"Strength: this is geometry; ask a qualified person.",
+		"Rules: local codes and the site's own prevail.",
 	}
 }
 

@@ -37,6 +37,7 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
+	Office   bool // a setting-out sheet with the office's pages
 
 	Profiles    profiles.Set
 	Calibration calibration.Options

@@ -26,6 +26,9 @@ func makeSetout(o Order) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	for i := range s.all {
+		s.all[i].Office = o.Office
+	}
 	d := s.document(s.summary, func() any { return s.report() })
 	if d.Sheets = len(s.all); d.Sheets == 1 {
 		d.Pegs, d.Grid = s.pegs, s.grid
