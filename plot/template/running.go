@@ -41,7 +41,7 @@ func (f *face) runAlongSides() {
 			}
 			at := side.At(float64(d / length))
 			mark := draw.Line{Line: geom.Line{From: at.Toward(in, draw.Wide.Width/2), To: at.Toward(in, runTick)}, Pen: draw.Narrow, On: draw.Dimension}
-			w := f.note(f.style.Figures.Length(d))
+			w := f.style.note(f.style.Figures.Length(d))
 			turn := place.Readable(steep, side.Direction())
 			centre := at.Toward(in, runTick+gap+0.1+w.height*0.85)
 			if !f.scene.leads(geom.Line{From: at, To: centre.Toward(in, w.height)}, nothing) {
@@ -49,7 +49,7 @@ func (f *face) runAlongSides() {
 			}
 			f.scene.put(candidate{text: w.at(centre, turn), marks: []draw.Op{mark}, apart: unread}, alone)
 		}
-		name := f.figure(f.corners.Side(i))
+		name := f.style.figure(f.corners.Side(i))
 		for _, c := range f.plan.Cells {
 			part, ok := geom.ClipLine(side, c.Window)
 			if !ok || part.Length() < nameLeast || c.Window.Has(f.figured[i]) {
