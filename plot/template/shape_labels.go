@@ -158,6 +158,59 @@ func arrow(l geom.Line) []draw.Op {
 	}
 }
 
+// nameLines names the line that is cut and the finished edge beside it, once.
+func (f *face) nameLines() {
+	if !f.piece.shaped() || !f.piece.Shape.Spared() {
+		return
+	}
+	say := f.style.says().Templates()
+	for _, name := range []struct {
+		say  string
+		line func(i int) geom.Line
+	}{{say.CutLine(), f.alongSide}, {say.FinishedEdge(), f.outline.Edge}} {
+		w := f.note(name.say)
+		var all []try
+		for i, s := range f.piece.Shape.Sides {
+			if s.Allow == 0 {
+				continue
+			}
+			away := name.line(i).Direction() - unit.Turn/4 // out of the piece
+			if (s.Allow > 0) == (name.say == say.FinishedEdge()) {
+				away += unit.Turn / 2
+			}
+			for _, t := range []float64{0.35, 0.65, 0.2, 0.8} {
+				all = append(all, f.scene.led(w, anchor{Point: name.line(i).At(t), toward: away, clear: draw.Wide.Width / 2}, 0))
+			}
+		}
+		if !f.scene.cheapest(all) {
+			for i, t := range all {
+				all[i] = t.crossing(fineLines, crowded)
+			}
+			f.scene.cheapest(all)
+		}
+	}
+}
+
+// sayName writes what the piece is called inside it, so that it still says so when it is
+// cut out.
+func (f *face) sayName() {
+	inside := f.inner
+	if !f.piece.shaped() {
+		if len(f.plan.Cells) < 2 {
+			return // its name stands beside it
+		}
+		inside = func(least unit.Length) []spot { return f.inContour(f.outline.Contour(), least) }
+	}
+	var all []candidate
+	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
+		w := label{f.piece.Name, f.style.sized(h), true}
+		for _, c := range inside(w.height) {
+			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
+		}
+	}
+	f.scene.cheapest([]try{made(all)})
+}
+
 // sayFace says which side of the material is up.
 func (f *face) sayFace() {
 	if f.piece.Face == "" {

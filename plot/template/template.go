@@ -39,6 +39,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 		scene:    newScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
+	f.tickSides()
 	f.letterCorners()
 	f.letterInner()
 	f.figureSides()
@@ -46,7 +47,10 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f.figureHeight()
 	f.figureArcs()
 	f.figureShape()
+	f.nameLines()
+	f.sayName()
 	f.runAlongSides()
+	f.allowAlongSides()
 	return f.scene.drawing, f.missed, nil
 }
 
@@ -56,6 +60,7 @@ type face struct {
 	height       geom.Line // the height that is drawn, if any, from the corner to the foot
 	heightFigure string
 	figured      []geom.Point // where each side has its length
+	runs         []run        // ticks along the sides
 	scene        *scene
 	missed       []string // words for which there was no room at all
 }

@@ -228,7 +228,7 @@ var examples = map[string]example{
 	"Pages.Copy":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
 	"Pages.MeasureBar": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
 	"Pages.Bar":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
-	"Pages.Sheet":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Sheet("7", 12)) }},
+	"Pages.Sheet":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Sheet("7", 12)) }},
 	"Pages.LayHere":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().LayHere("8")) }},
 	"Pages.Cut":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Cut()) }},
 	"Pages.Step": {label: true, say: func(_ *testing.T, l words.Language) []string {
@@ -294,6 +294,10 @@ var examples = map[string]example{
 		}
 		return all
 	}},
+	"Templates.Allowance":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Allowance("3")) }},
+	"Templates.CutLine":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().CutLine()) }},
+	"Templates.FinishedEdge": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().FinishedEdge()) }},
+	"Templates.Running":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Running("100", "C")) }},
 	"Templates.Besides": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Templates().Besides(words.ByHand{Shape: allowed}, 600, true, 3))
 	}},
