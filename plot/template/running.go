@@ -29,6 +29,10 @@ const (
 	nameLeast unit.Length = 40 // of a side on a page for its name to be said there
 )
 
+// edging is what stands along the sides of a piece: ticks and their figures, names, what is
+// allowed for the saw.
+type edging struct{ *face }
+
 // run is a tick at a round distance along a side, from its foot on the line that is cut
 // to its end.
 type run struct {
@@ -40,7 +44,7 @@ type run struct {
 // tickSides marks the sides of a piece that takes more than one sheet at round distances,
 // so that each sheet can be checked and told alone. Ticks stand whatever else is there:
 // what is written keeps clear of them. Over a finished edge they point away from it.
-func (f *face) tickSides() {
+func (f edging) tickSides() {
 	if len(f.plan.Cells) < 2 || !f.style.Lengths {
 		return
 	}
@@ -66,7 +70,7 @@ func (f *face) tickSides() {
 }
 
 // crossesOther says whether a tick comes near another side than its own.
-func (f *face) crossesOther(r run) bool {
+func (f edging) crossesOther(r run) bool {
 	const near unit.Length = 1
 	for j := range f.outline {
 		if j != r.side && (r.Apart(f.alongSide(j)) < near || r.Apart(f.outline.Edge(j)) < near) {
@@ -78,7 +82,7 @@ func (f *face) crossesOther(r run) bool {
 
 // runAlongSides writes at each tick how far it is: from which corner at the first of each
 // sheet; and on each sheet the names of its sides.
-func (f *face) runAlongSides() {
+func (f edging) runAlongSides() {
 	if len(f.plan.Cells) < 2 {
 		return
 	}
@@ -114,7 +118,7 @@ func (f *face) runAlongSides() {
 }
 
 // allowAlongSides writes what is left for the saw along its edge, on every sheet.
-func (f *face) allowAlongSides() {
+func (f edging) allowAlongSides() {
 	for i, s := range f.piece.Shape.Sides {
 		if s.Allow <= 0 || s.Cut.Length() <= 0 {
 			continue
@@ -138,7 +142,7 @@ func (f *face) allowAlongSides() {
 
 // besideTick are the places for words at the end of a tick, past it or beside it, first
 // those that nothing else could be read with.
-func (f *face) besideTick(r run, w label) []try {
+func (f edging) besideTick(r run, w label) []try {
 	along := f.alongSide(r.side).Direction()
 	turn := place.Readable(steep, along)
 	away := r.Direction()
@@ -182,4 +186,37 @@ func (s *scene) name(side, part geom.Line, w label) bool {
 		}
 	}
 	return false
+}
+
+// nameLines names the line that is cut and the finished edge beside it, once.
+func (f edging) nameLines() {
+	if !f.piece.shaped() || !f.piece.Shape.Spared() {
+		return
+	}
+	say := f.style.says().Templates()
+	for _, name := range []struct {
+		say  string
+		line func(i int) geom.Line
+	}{{say.CutLine(), f.alongSide}, {say.FinishedEdge(), f.outline.Edge}} {
+		w := f.note(name.say)
+		var all []try
+		for i, s := range f.piece.Shape.Sides {
+			if s.Allow == 0 {
+				continue
+			}
+			away := name.line(i).Direction() - unit.Turn/4 // out of the piece
+			if (s.Allow > 0) == (name.say == say.FinishedEdge()) {
+				away += unit.Turn / 2
+			}
+			for _, t := range []float64{0.35, 0.65, 0.2, 0.8} {
+				all = append(all, f.scene.led(w, anchor{Point: name.line(i).At(t), toward: away, clear: draw.Wide.Width / 2}, 0))
+			}
+		}
+		if !f.scene.cheapest(all) {
+			for i, t := range all {
+				all[i] = t.crossing(fineLines, crowded)
+			}
+			f.scene.cheapest(all)
+		}
+	}
 }

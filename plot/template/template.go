@@ -3,7 +3,7 @@
 // says how to put the sheets together.
 //
 // Files, from the top floor to the ground: overview.go, notes.go, block.go, index.go,
-// template.go, shape_labels.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
+// template.go, shape_labels.go, inside.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
 // together.go, accept.go, on_sheets.go, settings.go, map.go, scene.go, places.go, piece.go.
 package template
 
@@ -39,7 +39,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 		scene:    newScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
-	f.tickSides()
+	edging{&f}.tickSides()
 	f.letterCorners()
 	f.letterInner()
 	f.figureSides()
@@ -47,10 +47,10 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f.figureHeight()
 	f.figureArcs()
 	f.figureShape()
-	f.nameLines()
-	f.sayName()
-	f.runAlongSides()
-	f.allowAlongSides()
+	edging{&f}.nameLines()
+	saying{&f}.sayName()
+	edging{&f}.runAlongSides()
+	edging{&f}.allowAlongSides()
 	return f.scene.drawing, f.missed, nil
 }
 
