@@ -64,12 +64,6 @@ func (d Distortion) Affine() Affine {
 	return Affine{(g + s) / t, k / t, k / t, (h + s) / t}
 }
 
-// DistortionOf is what a map does to lines across and along.
-func DistortionOf(m Affine) Distortion {
-	x, y := math.Hypot(m[0], m[1]), math.Hypot(m[2], m[3])
-	return Distortion{x - 1, y - 1, unit.Angle(-math.Asin((m[0]*m[2] + m[1]*m[3]) / (x * y)))}
-}
-
 // Turned is the distortion seen from a page that lies on its side. Whether it was
 // turned to the left or to the right makes no difference.
 func (d Distortion) Turned() Distortion { return Distortion{d.Along, d.Across, -d.Skew} }

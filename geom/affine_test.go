@@ -39,7 +39,7 @@ func TestDistortionsOfSciPy(t *testing.T) {
 					t.Errorf("%v: term %d is %v, scipy has %v", d, i, m[i], want)
 				}
 			}
-			back := DistortionOf(m)
+			back := distortionOf(m)
 			if math.Abs(back.Across-d.Across)+math.Abs(back.Along-d.Along)+math.Abs(float64(back.Skew-d.Skew)) > 1e-14 {
 				t.Errorf("%v comes back as %v", d, back)
 			}
@@ -114,12 +114,18 @@ func TestDistortionIsFoundAndUndone(t *testing.T) {
 		quarter := Affine{0, 1, -1, 0, 0, 0}
 		three := Affine{0, -1, 1, 0, 0, 0}
 		for _, turned := range []Affine{three.After(m).After(quarter), quarter.After(m).After(three)} {
-			g := DistortionOf(turned)
+			g := distortionOf(turned)
 			if w := d.Turned(); math.Abs(g.Across-w.Across)+math.Abs(g.Along-w.Along)+math.Abs(float64(g.Skew-w.Skew)) > 1e-13 {
 				t.Errorf("%v on its side is %v, turned %v", d, g, w)
 			}
 		}
 	}
+}
+
+// distortionOf is what a map does to lines across and along.
+func distortionOf(m Affine) Distortion {
+	x, y := math.Hypot(m[0], m[1]), math.Hypot(m[2], m[3])
+	return Distortion{Across: x - 1, Along: y - 1, Skew: unit.Angle(-math.Asin((m[0]*m[2] + m[1]*m[3]) / (x * y)))}
 }
 
 func TestAffine(t *testing.T) {

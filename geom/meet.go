@@ -44,6 +44,18 @@ func (l Locus) Meet(m Locus) (places []Vector, near Vector, missed bool) {
 	return []Vector{l.At.Plus(l.Dir.Times(t))}, Vector{}, false
 }
 
+// Crossing of two circles left or right of the way from p to q; or the place between them where they miss.
+func Crossing(p, q Vector, rp, rq float64, left bool) Vector {
+	places, near, missed := Locus{Circle: true, At: p, Radius: rp}.Meet(Locus{Circle: true, At: q, Radius: rq})
+	switch {
+	case missed || len(places) == 0:
+		return near
+	case left == IsLeft(p, q, places[0]):
+		return places[0]
+	}
+	return places[1]
+}
+
 // parallel: lines that differ by less cross so far off that their meeting is
 // noise.
 const parallel = 1e-9

@@ -32,6 +32,15 @@ func Joined(names []Name) string {
 	return b.String()
 }
 
+// Texts are names as plain words.
+func Texts(names []Name) []string {
+	words := make([]string, len(names))
+	for i, n := range names {
+		words[i] = string(n)
+	}
+	return words
+}
+
 // List is "A", "A and B", "A, B and C"; of many only the first.
 func List(names []Name) string {
 	const most = 12

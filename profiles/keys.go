@@ -72,24 +72,24 @@ var (
 )
 
 // kind is a map of a file: the keys of each profile in it, and how the text of one is
-// tried.
+// tried. Where a profile has no value, the lender's counts.
 type kind struct {
-	name string
-	keys []string
-	try  func(key, text string) error
+	name, lender string
+	keys         []string
+	try          func(key, text string) error
 }
 
 var (
-	papers   = kindOf("papers", paperKeys)
-	printers = kindOf("printers", printerKeys)
-	trades   = kindOf("trades", tradeKeys)
+	papers   = kindOf("papers", "", paperKeys)
+	printers = kindOf("printers", "office", printerKeys)
+	trades   = kindOf("trades", "general", tradeKeys)
 	kinds    = []kind{papers, printers, trades}
 )
 
 var defaultKeys = []string{"paper", "printer", "trade"}
 
-func kindOf[T any](name string, keys []key[T]) kind {
-	k := kind{name: name}
+func kindOf[T any](name, lender string, keys []key[T]) kind {
+	k := kind{name: name, lender: lender}
 	for _, key := range keys {
 		k.keys = append(k.keys, key.name)
 	}
@@ -125,7 +125,6 @@ func (i Item) words() []string {
 	return []string{i.Text}
 }
 
-// faultOf is the fault in an error.
 func faultOf(err error) *unit.Fault {
 	bad := &unit.Fault{What: err.Error()}
 	errors.As(err, &bad)

@@ -30,12 +30,43 @@ func (s Set) Entries() ([]Entry, error) {
 		name, from := s.Default(k)
 		d.Values = append(d.Values, Item{k, name, from})
 	}
-	all := []Entry{d}
+	profiles, err := s.entries("")
+	return append([]Entry{d}, profiles...), err
+}
+
+// Show finds every profile of that name, of whatever kind. A *unit.Fault has no
+// place yet.
+func (s Set) Show(name string) ([]Entry, error) {
+	found, err := s.entries(id(name))
+	if found != nil || err != nil {
+		return found, err
+	}
+	hint := "trammel profiles lists them"
+	if near := strict.Nearest(id(name), s.Names()); near != "" {
+		hint = strict.Suggest(id(name), s.Names())
+	}
+	return nil, &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Hint: hint}
+}
+
+// entries are the profiles of an id, or all, each with what it inherits.
+func (s Set) entries(only string) (all []Entry, err error) {
 	for _, k := range kinds {
 		for _, id := range s.ids(k.name) {
-			e, err := s.entry(k.name, id)
-			if err != nil {
-				return nil, err
+			if only != "" && id != only {
+				continue
+			}
+			e := Entry{Kind: strings.TrimSuffix(k.name, "s"), Name: s.names[path(k.name, id)], Values: s.said(k, id)}
+			if k.name == printers.name {
+				p, err := s.Printer(id)
+				if err != nil {
+					return nil, err
+				}
+				e.Values = p.Said()
+			}
+			for i, v := range e.Values {
+				if v.Key == "show" {
+					e.Values[i].Text = shown(v.words())
+				}
 			}
 			all = append(all, e)
 		}
@@ -43,61 +74,9 @@ func (s Set) Entries() ([]Entry, error) {
 	return all, nil
 }
 
-// Show finds every profile of that name, of whatever kind. A *unit.Fault has no
-// place yet.
-func (s Set) Show(name string) ([]Entry, error) {
-	var found []Entry
-	for _, k := range kinds {
-		for _, i := range s.ids(k.name) {
-			if i != id(name) {
-				continue
-			}
-			e, err := s.entry(k.name, i)
-			if err != nil {
-				return nil, err
-			}
-			found = append(found, e)
-		}
-	}
-	if found == nil {
-		hint := "trammel profiles lists them"
-		if near := strict.Nearest(id(name), s.Names()); near != "" {
-			hint = strict.Suggest(id(name), s.Names())
-		}
-		return nil, &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Hint: hint}
-	}
-	return found, nil
-}
-
-// entry writes one profile out, with what it inherits.
-func (s Set) entry(kind, id string) (Entry, error) {
-	e := Entry{Kind: strings.TrimSuffix(kind, "s"), Name: s.names[path(kind, id)]}
-	var err error
-	switch kind {
-	case papers.name:
-		var p Paper
-		p, err = s.Paper(e.Name)
-		e.Values = p.Said
-	case printers.name:
-		var p Printer
-		p, err = s.Printer(e.Name)
-		e.Values = p.Said()
-	case trades.name:
-		var t Trade
-		t, err = s.Trade(e.Name)
-		e.Values = slices.Clone(t.Said)
-		for i, v := range e.Values {
-			if v.Key == "show" {
-				e.Values[i].Text = t.shown()
-			}
-		}
-	}
-	return e, err
-}
-
-// shown is what the trade shows, in words.
-func (t Trade) shown() string {
-	show := slices.DeleteFunc(Shown(), func(w string) bool { return !t.Show[w] })
+// shown is what a trade shows, in words.
+func shown(words []string) string {
+	show := slices.DeleteFunc(Shown(), func(w string) bool { return !slices.Contains(words, w) })
 	if len(show) == 0 {
 		return nothing
 	}

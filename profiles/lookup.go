@@ -23,7 +23,7 @@ func ReadPaper(name string, said []Item) (Paper, error) {
 	if len(said) == 0 {
 		return Set{}.Paper(name)
 	}
-	said, err := alone(papers, said, "")
+	said, err := alone(papers, said)
 	if err != nil {
 		return Paper{}, err
 	}
@@ -32,7 +32,7 @@ func ReadPaper(name string, said []Item) (Paper, error) {
 
 // ReadPrinter is such a printer.
 func ReadPrinter(name string, said []Item) (Printer, error) {
-	said, err := alone(printers, said, "office")
+	said, err := alone(printers, said)
 	if err != nil {
 		return Printer{}, err
 	}
@@ -41,7 +41,7 @@ func ReadPrinter(name string, said []Item) (Printer, error) {
 
 // ReadTrade is such a trade.
 func ReadTrade(name string, said []Item) (Trade, error) {
-	said, err := alone(trades, said, "general")
+	said, err := alone(trades, said)
 	if err != nil {
 		return Trade{}, err
 	}
@@ -60,7 +60,7 @@ func (t Trade) Carried() []Item {
 }
 
 // alone tries what was said and adds what is built in.
-func alone(k kind, said []Item, lender string) (all []Item, err error) {
+func alone(k kind, said []Item) (all []Item, err error) {
 	for _, v := range said {
 		if !slices.Contains(k.keys, v.Key) {
 			return nil, &unit.Fault{Where: v.From, What: fmt.Sprintf("%q is not known of %s", strict.Shorten(v.Key), k.name), Hint: strict.Suggest(v.Key, k.keys)}
@@ -80,7 +80,7 @@ func alone(k kind, said []Item, lender string) (all []Item, err error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, v := range built.said(k, lender, "") {
+	for _, v := range built.said(k, k.lender) {
 		if !slices.ContainsFunc(all, func(i Item) bool { return i.Key == v.Key }) {
 			all = append(all, v)
 		}
@@ -162,10 +162,9 @@ func (s Set) Paper(name string) (Paper, error) {
 	if !s.has("papers", name) {
 		return Paper{}, s.unknown("paper", "papers", name, "; a size of its own: 300x500 or 12x18in")
 	}
-	return paperOf(s.nameOf("papers", id(name)), s.said(papers, name, ""))
+	return paperOf(s.nameOf("papers", id(name)), s.said(papers, name))
 }
 
-// paperOf is a paper as its values say.
 func paperOf(name string, said []Item) (Paper, error) {
 	p := Paper{Name: name, Said: said}
 	return p, readAll(&p, paperKeys, said)
@@ -208,10 +207,9 @@ func (s Set) Printer(name string) (Printer, error) {
 	if !s.has("printers", name) {
 		return Printer{}, s.unknown("printer", "printers", name, "")
 	}
-	return printerOf(s.nameOf("printers", id(name)), s.said(printers, name, "office"))
+	return printerOf(s.nameOf("printers", id(name)), s.said(printers, name))
 }
 
-// printerOf is a printer as its values say.
 func printerOf(name string, said []Item) (Printer, error) {
 	p := Printer{Name: name, From: fromOf(said)}
 	return p, readAll(&p, printerKeys, said)
@@ -230,26 +228,24 @@ func (s Set) Trade(name string) (Trade, error) {
 	if !s.has("trades", name) {
 		return Trade{}, s.unknown("trade", "trades", name, "")
 	}
-	return tradeOf(s.nameOf("trades", id(name)), s.said(trades, name, "general"))
+	return tradeOf(s.nameOf("trades", id(name)), s.said(trades, name))
 }
 
-// tradeOf is a trade as its values say.
 func tradeOf(name string, said []Item) (Trade, error) {
 	t := Trade{Name: name, From: fromOf(said), Said: said, Show: map[string]bool{}}
 	return t, readAll(&t, tradeKeys, said)
 }
 
-// has says whether there is a profile of that kind and name.
 func (s Set) has(kind, name string) bool { return s.names[path(kind, id(name))] != "" }
 
 // said are the values of a profile in the order of its kind's keys: its own, and
-// those that the lender has where it has none.
-func (s Set) said(k kind, name, lender string) (all []Item) {
+// those of the kind's lender where it has none.
+func (s Set) said(k kind, name string) (all []Item) {
 	for _, key := range k.keys {
 		if own, ok := s.values[path(k.name, id(name), key)]; ok {
 			all = append(all, Item{key, own.text, own.from})
-		} else if lent, ok := s.values[path(k.name, lender, key)]; ok {
-			all = append(all, Item{key, lent.text, lent.from + ", from " + lender})
+		} else if lent, ok := s.values[path(k.name, k.lender, key)]; ok {
+			all = append(all, Item{key, lent.text, lent.from + ", from " + k.lender})
 		}
 	}
 	return all

@@ -94,8 +94,8 @@ func (r *request) calibration(o calibration.Options, never ...string) (order app
 	if strings.TrimSpace(printer) == "" {
 		return order, &unit.Fault{Where: "--printer", What: "no printer is named", Hint: "give it a name of your own, such as --printer shed"}
 	}
-	settings := []*job.Setting{&o.Printer, &o.Paper, &o.Margin}
-	for i, name := range []string{"printer", "paper", "margin"} {
+	settings := []*job.Setting{&o.Rule, &o.Reading, &o.Printer, &o.Paper, &o.Margin}
+	for i, name := range []string{"rule", "reading", "printer", "paper", "margin"} {
 		if *settings[i], err = r.said(name); err != nil {
 			return order, err
 		}
@@ -118,12 +118,6 @@ func (r *request) found() (err error) {
 		return &unit.Fault{Where: "--sheet", What: "goes with --again", Hint: "type what the foot of the sheet says"}
 	}
 	o.Sheet, _ = r.flags.GetInt("sheet")
-	if o.Rule, err = r.said("rule"); err != nil {
-		return err
-	}
-	if o.Reading, err = r.said("reading"); err != nil {
-		return err
-	}
 	order, err := r.calibration(o)
 	if err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
@@ -53,7 +54,6 @@ sheet for the file as well: .pdf, .svg, .txt or .csv.`,
 	})
 }
 
-// findings reads --found, --fixed and --piece.
 func (r *request) findings() (f app.Findings, err error) {
 	piece, err := r.said("piece")
 	if err != nil {
@@ -93,7 +93,7 @@ func (r *request) measuredBack(text string) ([]job.Setting, error) {
 		}
 		return nil, unit.Placed(err, "--found")
 	}
-	if out := r.text("output"); out != "" && sameFile(text, out) {
+	if out := r.text("output"); out != "" && output.SameFile(text, out) {
 		return nil, overItself(out, "the file of what was found")
 	}
 	return job.ReadMeasurements(strict.Shorten(text), data)

@@ -110,7 +110,6 @@ func (r *request) done(d *app.Document, g goal, wrote string) error {
 	return nil
 }
 
-// folderName marks a folder as one.
 func folderName(path string) string {
 	if info, err := os.Stat(path); err == nil && info.IsDir() && !strings.HasSuffix(path, string(filepath.Separator)) {
 		return path + string(filepath.Separator)

@@ -36,7 +36,6 @@ type request struct {
 	flags   *pflag.FlagSet
 }
 
-// command makes one that runs on the console.
 func (c console) command(d command) *cobra.Command {
 	cmd := &cobra.Command{Use: d.use, Short: d.short, Long: d.long, Example: d.example}
 	r := &request{c, cmd.Name(), cmd.Flags()}
@@ -70,7 +69,6 @@ func addFlags(to *pflag.FlagSet, groups ...[]option) {
 	}
 }
 
-// jobFlags say how a job is read.
 var jobFlags = []option{
 	{"json", false, "print the report as JSON on standard output; every other word goes to standard error"},
 	{"unit", "", "`unit` of bare numbers and of figures: mm, cm, m, in or ft"},
@@ -153,7 +151,6 @@ func (r *request) said(name string) (job.Setting, error) {
 	return s, nil
 }
 
-// noArguments refuses any.
 func noArguments(command string, args []string) error {
 	if len(args) == 0 {
 		return nil

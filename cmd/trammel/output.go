@@ -85,7 +85,6 @@ func (g goal) asFolder() string {
 	return strings.TrimSuffix(g.path, filepath.Ext(g.path))
 }
 
-// writeJSON writes a report: indented, so that a person can read it too.
 func writeJSON(out io.Writer, report any) error {
 	e := json.NewEncoder(out)
 	e.SetEscapeHTML(false)

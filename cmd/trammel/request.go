@@ -11,6 +11,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/config"
+	"trammel/cmd/internal/output"
 	"trammel/cmd/internal/solved"
 	"trammel/geom/construct"
 	"trammel/geom/unit"
@@ -18,7 +19,6 @@ import (
 	"trammel/profiles/strict"
 )
 
-// overrides is what the flags say over the job.
 func (r *request) overrides() (o job.Overrides, err error) {
 	if err := swallowed(r.flags); err != nil {
 		return o, err
@@ -34,11 +34,10 @@ func (r *request) overrides() (o job.Overrides, err error) {
 			return o, err
 		}
 	}
-	if r.on("landscape") {
-		o.Landscape = job.Setting{Text: "yes", Where: "--landscape"}
-	}
-	if r.on("apart") {
-		o.Apart = job.Setting{Text: "yes", Where: "--apart"}
+	for name, to := range map[string]*job.Setting{"landscape": &o.Landscape, "apart": &o.Apart} {
+		if r.on(name) {
+			*to = job.Setting{Text: "yes", Where: "--" + name}
+		}
 	}
 	if err := r.overPieces(&o); err != nil {
 		return o, err
@@ -56,7 +55,6 @@ func (r *request) overrides() (o job.Overrides, err error) {
 	return o, nil
 }
 
-// overPieces is what the flags say over each piece.
 func (r *request) overPieces(o *job.Overrides) error {
 	p := &o.Piece
 	with, method := construct.AsMeasured, &p.With
@@ -86,7 +84,6 @@ func (r *request) overPieces(o *job.Overrides) error {
 	return nil
 }
 
-// open reads the job and the profiles and solves.
 func (r *request) open(args []string) (app.Order, error) {
 	flags, err := r.overrides()
 	if err != nil {
@@ -97,7 +94,7 @@ func (r *request) open(args []string) (app.Order, error) {
 		return app.Order{}, err
 	}
 	profiles, out := r.text("config"), r.text("output")
-	if profiles != "" && out != "" && sameFile(profiles, out) {
+	if profiles != "" && out != "" && output.SameFile(profiles, out) {
 		return app.Order{}, overItself(out, "the profiles file")
 	}
 	set, err := config.Profiles(profiles, readFile)
@@ -176,17 +173,10 @@ func jobFile(path string, in io.Reader, out string) (job.Job, error) {
 	if app.IsPDF(data) {
 		return carried(path)
 	}
-	if out != "" && sameFile(path, out) {
+	if out != "" && output.SameFile(path, out) {
 		return job.Job{}, overItself(out, "the job file")
 	}
 	return job.ReadAny(path, data)
-}
-
-// sameFile says whether two names are of one file, through links as well.
-func sameFile(a, b string) bool {
-	x, errX := os.Stat(a)
-	y, errY := os.Stat(b)
-	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
 // overItself refuses an output that would take the place of what was read.
@@ -194,7 +184,6 @@ func overItself(out, what string) error {
 	return &unit.Fault{Where: "-o " + strict.Shorten(out), What: "is " + what + " itself, which would be lost", Hint: "name another file to write"}
 }
 
-// carried is the job in a PDF.
 func carried(path string) (job.Job, error) {
 	f, err := os.Open(path)
 	if err != nil {

@@ -18,7 +18,6 @@ import (
 	"trammel/profiles/strict"
 )
 
-// Exit statuses.
 const (
 	statusDone       = 0
 	statusMachine    = 1 // the machine failed: disk, permission
@@ -117,7 +116,6 @@ A MEASUREMENT is a token:
 	return root
 }
 
-// refuseInvisible refuses arguments that contain invisible characters.
 func refuseInvisible(flags *pflag.FlagSet, args []string) error {
 	for _, a := range args {
 		if f := unit.HiddenFault(a); f != nil {
@@ -149,16 +147,11 @@ func completion(root *cobra.Command) {
 			if len(args) == 0 {
 				return c.Help()
 			}
-			var names []string
-			for _, s := range shells {
-				names = append(names, s.Name())
-			}
-			return &unit.Fault{What: fmt.Sprintf("%q is not a shell that is known", strict.Shorten(args[0])), Hint: strict.Suggest(args[0], names)}
+			return &unit.Fault{What: fmt.Sprintf("%q is not a shell that is known", strict.Shorten(args[0])), Hint: likely(args[0], shells)}
 		}
 	}
 }
 
-// helpCommand is trammel help [COMMAND].
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND]",
@@ -177,16 +170,20 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	}
 }
 
-// unknownCommand says what was probably meant.
 func unknownCommand(args []string, subs []*cobra.Command) error {
 	if strings.Contains(args[0], "=") {
 		return &unit.Fault{Where: strict.Shorten(args[0]), What: "is a measurement, and no command stands before it", Hint: "such as: trammel solve " + strict.Shorten(args[0]) + " …"}
 	}
+	return &unit.Fault{What: fmt.Sprintf("%q is not a command", strict.Shorten(args[0])), Hint: likely(args[0], subs)}
+}
+
+// likely suggests one of the commands for a word.
+func likely(word string, of []*cobra.Command) string {
 	var names []string
-	for _, s := range subs {
-		names = append(names, s.Name())
+	for _, c := range of {
+		names = append(names, c.Name())
 	}
-	return &unit.Fault{What: fmt.Sprintf("%q is not a command", strict.Shorten(args[0])), Hint: strict.Suggest(args[0], names)}
+	return strict.Suggest(word, names)
 }
 
 // flagFault words what the flag reader found wrong.

@@ -18,8 +18,9 @@ func setoutCommand(c console) *cobra.Command {
 		use:   "setout JOB | MEASUREMENT... -o OUT",
 		short: "the setting-out sheet for what is larger than paper: .pdf, .svg, .csv or .txt",
 		long: `Setout makes a sheet to peg out a triangle or a net of 1 m to 100 m with: the plan,
-where each peg stands, what to hold and pull, numbered steps, checks to close on
-with the range to accept, and how sure each peg is. Every baseline is compared with
+where each peg stands, what to hold and pull, numbered steps, and checks to close on
+with the range to accept: one leaf, front and back. --office adds a page on how sure
+each peg is. Every baseline is compared with
 every way that the tools allow (two arcs; an offset by 3-4-5; angle and distance) and
 the surest used, unless --base and --with say otherwise.
 
@@ -37,6 +38,7 @@ the pegs stand for a total station: point,x,y.`,
   trammel setout site.csv --origin 1000,2000 --bearing 35deg --pegs pegs.csv -o gable.pdf`,
 		flags: [][]option{jobFlags, paperFlags, siteFlags, groundFlags, {
 			{"with", "", "`way` to place the pegs, whatever is surest: arcs, square (an offset by 3-4-5) or angle (and distance)"},
+			{"office", false, "a page more for the office: how sure each peg is, the ways compared, corrections, a second way"},
 			{"pegs", "", "`file` to write the pegs to as well: .csv with point,x,y in mm, x east and y north, as --origin and --bearing place them"},
 		}},
 		output: ".pdf, .svg, .csv or .txt",
@@ -45,13 +47,14 @@ the pegs stand for a total station: point,x,y.`,
 				if err := r.pegsGoal(args); err != nil {
 					return app.Order{}, err
 				}
-				return r.open(args)
+				o, err := r.open(args)
+				o.Office = r.on("office")
+				return o, err
 			})
 		},
 	})
 }
 
-// pegsGoal tries the name that --pegs gives, before anything is made.
 func (r *request) pegsGoal(args []string) error {
 	pegs, out, profiles := r.text("pegs"), r.text("output"), r.text("config")
 	if _, err := r.said("pegs"); err != nil || pegs == "" {
@@ -68,15 +71,14 @@ func (r *request) pegsGoal(args []string) error {
 		return fault("is not a name that ends in .csv", "such as --pegs pegs.csv")
 	case output.Same(pegs, out):
 		return fault("leads to the same file as -o "+strict.Shorten(out), "name another file for the pegs")
-	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && sameFile(a, pegs) }):
+	case slices.ContainsFunc(args, func(a string) bool { return !strings.Contains(a, "=") && output.SameFile(a, pegs) }):
 		return fault("is the job file itself, which would be lost", "name another file to write")
-	case profiles != "" && sameFile(profiles, pegs):
+	case profiles != "" && output.SameFile(profiles, pegs):
 		return fault("is the profiles file itself, which would be lost", "name another file to write")
 	}
 	return output.CheckFile(pegs)
 }
 
-// writePegs writes them where they were asked for, and says so.
 func (r *request) writePegs(d *app.Document) (line []string, err error) {
 	pegs := r.text("pegs")
 	if pegs == "" {

@@ -309,7 +309,7 @@ func TestOtherHandOnEveryPage(t *testing.T) {
 	for i, page := range readback.Open(t, files[0]) {
 		says := false
 		for _, w := range page.Words {
-			says = says || strings.Contains(w.Text, "other hand")
+			says = says || strings.Contains(w.Text, "opposite hand")
 		}
 		other := false
 		for _, p := range r.Pages[i].Places {

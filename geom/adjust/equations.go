@@ -139,7 +139,6 @@ func (e Equations) Linear(at []geom.Vector) *Fit {
 	return f
 }
 
-// moved is the fit after a step.
 func (f *Fit) moved(step []float64) *Fit {
 	at := slices.Clone(f.At)
 	for i := range at {

@@ -103,12 +103,7 @@ func (o *Observation) SigmaAt(t tape.Tools, at []geom.Vector) float64 {
 
 // Among says whether all points of the observation are in.
 func (o *Observation) Among(in []bool) bool {
-	for _, q := range o.Points() {
-		if !in[q] {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(o.Points(), func(q int) bool { return !in[q] })
 }
 
 // Gradient is how the observation changes with its point u, in σ.

@@ -34,7 +34,6 @@ const (
 	smallNet     = 60 // readings
 )
 
-// suspect is a cause, and how likely.
 type suspect struct {
 	out          []leftOut // what is left out; nil: common
 	common       commonly  // what all have in common

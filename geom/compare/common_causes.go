@@ -28,7 +28,6 @@ const fewForTape = 3
 // mostAbout is how many fixed pegs the whole is turned about.
 const mostAbout = 8
 
-// commons are those that can be looked for in the layout.
 func (l *trial) commons() (all []common) {
 	lengths := 0
 	for i := range l.Obs {
@@ -141,14 +140,7 @@ func (l *layout) racked(round [4]int, turn float64) *layout {
 	a, b, p, q := l.wanted[round[0]], l.wanted[round[1]], l.wanted[round[2]], l.wanted[round[3]]
 	d := q.Minus(a).Turned(unit.Angle(turn)).Plus(a)
 	// The third is where the arcs about b and d cross, on the side it was on.
-	r, s, w := b.To(p), q.To(p), d.Minus(b)
-	x := (w.Dot(w) + r*r - s*s) / (2 * w.Size())
-	h := math.Sqrt(max(0, r*r-x*x))
-	if !geom.IsLeft(b, q, p) {
-		h = -h
-	}
-	u := w.Unit()
-	c.wanted[round[3]], c.wanted[round[2]] = d, b.Plus(u.Times(x)).Plus(u.Left().Times(h))
+	c.wanted[round[3]], c.wanted[round[2]] = d, geom.Crossing(b, d, b.To(p), q.To(p), geom.IsLeft(b, q, p))
 	return c
 }
 

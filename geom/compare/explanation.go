@@ -50,7 +50,6 @@ func (l teller) explanation(s suspect) Explanation {
 	return e
 }
 
-// together fills in what all have in common.
 func (l teller) together(e *Explanation, c commonly) {
 	e.By, e.ByFigure95 = c.by[0], tape.Expansion*math.Sqrt(c.cov.At(0, 0))
 	var wrong []leftOut

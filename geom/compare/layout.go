@@ -155,7 +155,6 @@ func (l *layout) longest() [2]int {
 	return adjust.LongestOf(l.wanted, lines)
 }
 
-// spreadOf is how surely a peg was set out.
 func (l *layout) spreadOf(i int, s Stake) adjust.Covariance {
 	switch {
 	case l.fast[i]:
@@ -184,7 +183,6 @@ func whitened(c adjust.Covariance) [2]geom.Vector {
 
 func (l *layout) back(c geom.Vector) geom.Point { return c.Plus(l.Origin).Point() }
 
-// width of the layout.
 func (l *layout) width() (w float64) {
 	for _, c := range l.wanted {
 		w = max(w, c.To(l.wanted[0]))

@@ -10,7 +10,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// compared holds one reading against what was wanted.
 func (l *layout) compared(i int) Compared {
 	o := &l.Obs[i]
 	fig := func(x float64) adjust.Figure { return adjust.AsFigure(o.Kind, x) }
@@ -97,7 +96,6 @@ func (l *layout) setting(o *adjust.Observation, wanted float64, by [3]geom.Vecto
 	return accepted * math.Sqrt(pegs)
 }
 
-// pull is what one pull of the tape is good for.
 func (l *layout) pull(wanted float64) float64 {
 	return float64(l.Tools.Tape.Error(unit.Length(wanted)) + l.Tools.Reading)
 }

@@ -26,6 +26,7 @@ type Why struct {
 	Side    [2]geom.Name // WithinReach: what the compasses do not span
 	Length  unit.Length  // of it
 	ByRuler bool         // it is the baseline, which the ruler measures; else it is not measured at all
+	Half    bool         // it is the half circle over it that they do not span
 }
 
 // Reason tells them apart.
@@ -240,9 +241,19 @@ func (all ways) why(best way, h Hand) Why {
 func (w way) reaching(v way, h Hand) Why {
 	why := Why{Reason: WithinReach}
 	for _, s := range v.steps {
-		if s, ok := s.(Swing); ok && s.Radius > max(h.Reach, why.Length) {
-			why.Length, why.Side = s.Radius, [2]geom.Name{min(s.Centre, s.To), max(s.Centre, s.To)}
+		switch s := s.(type) {
+		case Swing:
+			if s.Radius > max(h.Reach, why.Length) {
+				why.Length, why.Side, why.Half = s.Radius, [2]geom.Name{min(s.Centre, s.To), max(s.Centre, s.To)}, false
+			}
+		case HalfCircle:
+			if s.Radius > h.Reach && why.Length == 0 {
+				why.Length, why.Side, why.Half = 2*s.Radius, s.Over, true
+			}
 		}
+	}
+	if why.Half {
+		return why
 	}
 	b, _ := Construction{Steps: w.steps}.Base()
 	why.ByRuler = why.Side == [2]geom.Name{min(b.From, b.To), max(b.From, b.To)}

@@ -227,6 +227,7 @@ func TestChosenBase(t *testing.T) {
 		{"A-BC=50 B-CA=60 C-AB=70", Hand{}, "AB", "(DrawBase A B), ", SomeWorked},
 		{"AB=20 A=30deg BC=10", Hand{}, "AB", "DrawBase A B, SetAngle A, Swing B C", Usual},
 		{"AB=20 A=30deg BC=10.02", Hand{}, "AB", "DrawBase A B, (Swing A C), Swing B C", TooFlatly},
+		{"AB=300 C=90deg A=40deg", Hand{Reach: 120}, "AB", "ThirdAngle B, DrawBase A B, SetAngle A, (SetAngle B)", WithinReach},
 		{"AB=100 C=90deg A=35.5deg", Hand{Protractor: unit.Degree}, "AB", "DrawBase A B, SetAngle A, HalfCircle C", Usual},
 	} {
 		k, err := Choose(solved(t, c.given), 0, c.hand)

@@ -23,7 +23,6 @@ func (p *problem) unknowns(base [2]int) adjust.Unknowns {
 // freedom is how many measurements there are beyond what is needed.
 func (p *problem) freedom() int { return len(p.Obs) - p.unknowns([2]int{0, 1}).N }
 
-// fitted is a net after adjustment.
 type fitted struct {
 	*adjust.Fit
 	base [2]int // held: the origin and the direction of x; 0, 0 with known points
@@ -62,7 +61,6 @@ func laid(at []geom.Vector, base [2]int) []geom.Vector {
 	return out
 }
 
-// overturned is the mirror image of the places.
 func overturned(at []geom.Vector) []geom.Vector {
 	out := make([]geom.Vector, len(at))
 	for i, c := range at {
@@ -71,7 +69,6 @@ func overturned(at []geom.Vector) []geom.Vector {
 	return out
 }
 
-// fit adjusts the net from a start.
 func (p *problem) fit(at []geom.Vector) (*fitted, error) {
 	var base [2]int
 	if len(p.control) == 0 {
@@ -94,13 +91,8 @@ func (p *problem) settle(at []geom.Vector, obs []adjust.Observation, free adjust
 	adjust.Orient(obs, at)
 	f, ok := adjust.Equations{Obs: obs, Free: free}.Solve(at)
 	if !ok || f.Condition() > worst {
-		return nil, p.hardlyHeld(f)
+		u := f.Loosest()
+		return nil, notFixed("measure "+p.allBut([]int{u}).another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 	}
 	return f, nil
-}
-
-// hardlyHeld says which point a net that is not fixed leaves free.
-func (p *problem) hardlyHeld(f *adjust.Fit) error {
-	u := f.Loosest()
-	return notFixed("measure "+p.allBut([]int{u}).another(u)+" as well", "%s is hardly held: it lies as good as in one line with the points that it is measured from", p.Names[u])
 }

@@ -121,7 +121,6 @@ type turn struct {
 	over  []int
 }
 
-// turned tells two placements apart.
 func (q placement) turned(r placement) (t turn) {
 	const share = 0.01                                   // of its distance from the base a point may well differ, where nothing is turned over
 	see := func(f *Placed, u int) (off, noise float64) { // how far off u is in r, laid onto q by the base of f

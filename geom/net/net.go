@@ -18,9 +18,8 @@
 // A net whose words were checked is a problem, what is found of it as yet a state.
 //
 // Files, from the top floor to the ground: adjust.go, several.go, suspects.go, doubts.go,
-// rectangle.go, weights.go, placements.go, contradictions.go, firstlines.go,
-// meant.go, onebyone.go, options.go, unfixed.go, state.go, fit.go, problem.go,
-// net.go.
+// placements.go, contradictions.go, firstlines.go, meant.go, onebyone.go, options.go, unfixed.go,
+// state.go, fit.go, problem.go, net.go.
 package net
 
 import (

@@ -28,7 +28,6 @@ const (
 	never = 8
 )
 
-// byMisfit orders nets, the best first.
 func byMisfit(s, t *state) int { return cmp.Compare(s.misfit, t.misfit) }
 
 // grow hangs point after point on what is known, the surest first and those with a choice last. Where nothing

@@ -89,7 +89,6 @@ func (s *state) decided(u int, near []*adjust.Observation, between bool) *option
 	return o
 }
 
-// polish takes each place to where it fits best.
 func (o *option) polish(near []*adjust.Observation, s *state) {
 	for i, c := range o.places {
 		o.places[i] = adjust.Intersection{Point: o.point, One: o.one, Two: o.two, At: c, Places: s.at}.Polished(near)

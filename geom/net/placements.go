@@ -34,7 +34,6 @@ const (
 	margin = 20 * float64(adjust.Shortest)
 )
 
-// placing is a search for placements.
 type placing struct {
 	*problem
 	sides   bool // heed Net.Sides
@@ -198,7 +197,6 @@ func (e *placing) met(s *state) bool {
 	return false
 }
 
-// key of the points known.
 func (s *state) key() string {
 	key := make([]byte, len(s.known))
 	for i, k := range s.known {

@@ -40,7 +40,6 @@ func (s *state) clone() *state {
 
 func (s *state) all() bool { return s.count() == len(s.Names) }
 
-// count of the points known.
 func (s *state) count() int { return len(s.found) }
 
 // set hangs on the point of an option, at one of its places.
@@ -61,12 +60,7 @@ func (s *state) close(t *state, within float64) bool {
 
 // ties u says whether all points of an observation but u are known.
 func ties(o *adjust.Observation, u int, known []bool) bool {
-	for _, q := range o.Points() {
-		if q != u && !known[q] {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(o.Points(), func(q int) bool { return q != u && !known[q] })
 }
 
 // ties are the observations of u whose other points are all known.
@@ -119,7 +113,6 @@ func (x sideLine) wrong(c geom.Vector, at []geom.Vector) bool {
 	return geom.IsLeft(at[x.a], at[x.b], c) == x.right
 }
 
-// sideLines are those that Net.Sides names.
 func (p *problem) sideLines() (all []sideLine) {
 	for _, x := range p.asked.Sides {
 		if x.Of != ([2]geom.Name{}) {

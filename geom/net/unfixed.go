@@ -98,7 +98,6 @@ func pair(a, b geom.Name) string {
 	return string(a + b)
 }
 
-// words are measurements as they were written.
 func words(measured []triangle.Measurement, of []int) string {
 	var all []string
 	for _, i := range of {

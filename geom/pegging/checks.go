@@ -59,7 +59,6 @@ type checking struct {
 	all   []Check
 }
 
-// checksOf lists what was not used to set out, the most telling first.
 func checksOf(p Pulled) []Check {
 	c := checking{Pulled: p, trace: p.traceOf(p.Main)}
 	if p.Lone() {

@@ -54,7 +54,6 @@ func (f Frame) edges() (all [][2]geom.Name) {
 	return all
 }
 
-// edgeMarks lists the marks along the edges.
 func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 	if every <= 0 {
 		return nil, nil
@@ -69,11 +68,8 @@ func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 	for _, e := range f.edges() {
 		l := geom.Line{From: f.spots[e[0]], To: f.spots[e[1]]}
 		length := l.Length()
-		for i := 1; ; i++ {
+		for i := 1; every*unit.Length(i) <= length-SameMark; i++ { // beyond: the corner itself
 			at := every * unit.Length(i)
-			if at > length-SameMark {
-				break // the corner itself
-			}
 			m := EdgeMark{Edge: e, At: at, Point: l.At(float64(at / length))}
 			m.Along, m.Offset, m.Side = f.Running(m.Point)
 			marks = append(marks, m)

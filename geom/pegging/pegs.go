@@ -27,21 +27,17 @@ type Set struct {
 
 // BothSides says whether pegs stand on either side of the baseline; OneSide is the
 // one on which all stand.
-func (s Set) BothSides() bool {
-	seen := map[Side]bool{}
-	for _, p := range s.Pegs {
-		seen[p.Side] = true
-	}
-	return seen[Left] && seen[Right]
-}
+func (s Set) BothSides() bool { return s.stands(Left) && s.stands(Right) }
 
 func (s Set) OneSide() Side {
-	for _, p := range s.Pegs {
-		if p.Side != OnLine {
-			return p.Side
-		}
+	if s.stands(Right) {
+		return Right
 	}
 	return Left
+}
+
+func (s Set) stands(side Side) bool {
+	return slices.ContainsFunc(s.Pegs, func(p Mark) bool { return p.Side == side })
 }
 
 // Role is what a mark is for.
@@ -106,7 +102,6 @@ type Squaring struct {
 	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
 }
 
-// letters name marks.
 type letters map[geom.Name]bool // those that are taken
 
 // free takes the wished letter where there is but one mark of its kind, or where a corner
@@ -180,7 +175,6 @@ func (s Set) squareOf(t tape.Tools) map[geom.Name]Square {
 	return square
 }
 
-// mark is a peg at a place.
 func (s Set) mark(n geom.Name, r Role, at geom.Point, of ...geom.Name) Mark {
 	m := Mark{Name: n, Role: r, At: at}
 	m.Along, m.Offset, m.Side = s.Running(at)
@@ -274,7 +268,6 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	return s
 }
 
-// squareAt is a square at the foot of a corner.
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 	_, _, side := s.Running(s.spots[n])
 	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: s.Baseline.To}
@@ -291,18 +284,11 @@ func loopOf(legs [3]unit.Length) [3]unit.Length {
 	return [3]unit.Length{legs[0], legs[0] + legs[2], legs[0] + legs[2] + legs[1]}
 }
 
-// squareMarks are the two marks of a square.
 func (s Set) squareMarks(q Squaring) []Mark {
 	foot, _ := s.Peg(q.At)
-	x := foot.At.X
-	leg, top := geom.Point{X: x + q.Along}, geom.Point{X: x, Y: q.Up}
-	if q.Toward == s.Ends()[0] {
-		leg.X = x - q.Along
-	}
-	if s.plane(0, 1).Y > 0 != (q.Side == Left) {
-		top.Y = -q.Up
-	}
-	return []Mark{s.mark(q.Leg, SquareLeg, leg), s.mark(q.Top, SquareTop, top)}
+	leg, top := q.marks(foot.Along.MM(), q.Side == Left)
+	at := func(v geom.Vector) geom.Point { return s.plane(unit.Length(v.X), unit.Length(v.Y)) }
+	return []Mark{s.mark(q.Leg, SquareLeg, at(leg)), s.mark(q.Top, SquareTop, at(top))}
 }
 
 // crossing of the arcs that are swung to a corner from the baseline's ends.

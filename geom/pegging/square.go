@@ -115,7 +115,6 @@ func onTheLine(p geom.Vector, b float64) bool {
 	return math.Abs(p.Y) <= max(float64(SameMark), onLine*b)
 }
 
-// marks of a square at a foot.
 func (q Square) marks(foot float64, left bool) (leg, top geom.Vector) {
 	leg, top = geom.Vector{X: foot + q.Along.MM(), Y: 0}, geom.Vector{X: foot, Y: q.Up.MM()}
 	if q.Back {
@@ -127,7 +126,6 @@ func (q Square) marks(foot float64, left bool) (leg, top geom.Vector) {
 	return leg, top
 }
 
-// choose a square for a peg.
 func (s setting) choose(p geom.Vector, room float64) Square {
 	foot := footOf(p, s.b)
 	back := foot > s.b/2 // the longer part of the baseline

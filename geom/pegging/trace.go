@@ -134,7 +134,7 @@ func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
 
 // crossOn is where two arcs about places on the baseline cross above or below it.
 func crossOn(above bool, p, q geom.Point, rp, rq unit.Length) geom.Point {
-	return crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), above == (q.X > p.X)).Point()
+	return geom.Crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), above == (q.X > p.X)).Point()
 }
 
 // toward is the place at a distance from p in the direction of q.

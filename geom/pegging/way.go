@@ -130,20 +130,8 @@ func (s site) arcs(p geom.Vector, b float64) act {
 	sb, sr, sq := s.pull(b), s.pull(r), s.pull(q)
 	return act{3, func(e []float64) geom.Vector {
 		end := geom.Vector{X: b + sb*e[0], Y: 0}
-		return crossing(geom.Vector{}, end, r+sr*e[1], q+sq*e[2], p.Y > 0)
+		return geom.Crossing(geom.Vector{}, end, r+sr*e[1], q+sq*e[2], p.Y > 0)
 	}}
-}
-
-// crossing of two arcs left or right of the line from p to q; or the place between them.
-func crossing(p, q geom.Vector, rp, rq float64, left bool) geom.Vector {
-	places, near, missed := geom.Locus{Circle: true, At: p, Radius: rp}.Meet(geom.Locus{Circle: true, At: q, Radius: rq})
-	switch {
-	case missed || len(places) == 0:
-		return near
-	case left == geom.IsLeft(p, q, places[0]):
-		return places[0]
-	}
-	return places[1]
 }
 
 func (s site) offset(p geom.Vector, b float64, k Square) act {
@@ -157,7 +145,7 @@ func (s site) offset(p geom.Vector, b float64, k Square) act {
 	return act{7, func(e []float64) geom.Vector {
 		f := s.foot(x, b, e[0], e[1])
 		l := geom.Vector{X: f.X + sign*(leg+sl*e[2]), Y: s.line * far * e[3]}
-		top := crossing(f, l, up+su*e[4], across+sa*e[5], k.Back != (p.Y > 0))
+		top := geom.Crossing(f, l, up+su*e[4], across+sa*e[5], k.Back != (p.Y > 0))
 		way := top.Minus(f).Unit()
 		return f.Plus(way.Times(h + sh*e[6]))
 	}}

@@ -7,7 +7,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// bore puts the holes where they belong.
 func (m *maker) bore(w Work) *unit.Fault {
 	for _, h := range w.Holes {
 		b, f := m.centre(h)
@@ -23,7 +22,6 @@ func (m *maker) bore(w Work) *unit.Fault {
 	return nil
 }
 
-// centre finds the place of a hole.
 func (m *maker) centre(h Hole) (Bore, *unit.Fault) {
 	b := Bore{Hole: h, Circle: geom.Arc{Radius: h.Diameter / 2, Sweep: unit.Turn}}
 	var f *unit.Fault
@@ -45,10 +43,10 @@ func (m *maker) fromEdge(c FromEdge) (foot, centre geom.Point, _ *unit.Fault) {
 	}
 	u := m.corners[i].v
 	switch c.From {
-	case m.names[i]:
-		foot = m.outline[i].Plus(u.Times(float64(c.Along)).Point())
-	case m.names[m.next(i)]:
-		foot = m.outline[m.next(i)].Plus(u.Times(-float64(c.Along)).Point())
+	case m.Names[i]:
+		foot = m.Points[i].Plus(u.Times(float64(c.Along)).Point())
+	case m.Names[m.Next(i)]:
+		foot = m.Points[m.Next(i)].Plus(u.Times(-float64(c.Along)).Point())
 	default:
 		return foot, centre, noEnd(c)
 	}
@@ -65,21 +63,21 @@ func (m *maker) fromCorners(c FromCorners) (geom.Point, *unit.Fault) {
 		return geom.Point{}, f
 	}
 	r, s := c.Arms[0], c.Arms[1]
-	if m.next(j) == i { // so that the inner side of an edge lies left of the way from i to j
+	if m.Next(j) == i { // so that the inner side of an edge lies left of the way from i to j
 		i, j, r, s = j, i, s, r
 	}
-	p, q := m.outline[i], m.outline[j]
+	p, q := m.Points[i], m.Points[j]
 	both := circlesCross(p, float64(r), q, float64(s))
 	if both == nil {
-		return geom.Point{}, m.words.apartArcs([2]geom.Name{m.names[i], m.names[j]}, p.Distance(q), r, s)
+		return geom.Point{}, m.words.apartArcs([2]geom.Name{m.Names[i], m.Names[j]}, p.Distance(q), r, s)
 	}
-	if m.next(i) == j {
+	if m.Next(i) == j {
 		return both[0], nil
 	}
 	left, right := m.shape.Finished.Has(both[0]), m.shape.Finished.Has(both[1])
 	switch {
 	case left && right:
-		return geom.Point{}, &unit.Fault{What: fmt.Sprintf("the arcs from %s and %s cross twice inside the piece", m.names[i], m.names[j]),
+		return geom.Point{}, &unit.Fault{What: fmt.Sprintf("the arcs from %s and %s cross twice inside the piece", m.Names[i], m.Names[j]),
 			Hint: "name the two ends of an edge: the hole is then on its inner side"}
 	case right:
 		return both[1], nil

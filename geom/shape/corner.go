@@ -23,7 +23,6 @@ func cornerOf(before, at, after geom.Point) corner {
 // turn from the first line to the second, in (−π, π].
 func (k corner) turn() float64 { return math.Atan2(k.s, k.c) }
 
-// interior angle of the piece.
 func (k corner) interior() unit.Angle { return unit.Angle(math.Pi - k.turn()) }
 
 // sign is 1 where the corner points outward, −1 where it points inward.

@@ -1,6 +1,7 @@
 package shape
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -27,25 +28,18 @@ func crossed(c geom.Contour) (first, second int, found bool) {
 	return 0, 0, false
 }
 
-// meet says whether two segments share a place.
 func meet(s, t geom.Segment) bool {
-	switch s := s.(type) {
-	case geom.Line:
-		switch t := t.(type) {
-		case geom.Line:
-			return linesMeet(s, t)
-		case geom.Arc:
-			return lineMeetsArc(s, t)
-		}
-	case geom.Arc:
-		switch t := t.(type) {
-		case geom.Line:
-			return lineMeetsArc(t, s)
-		case geom.Arc:
-			return arcsMeet(s, t)
-		}
+	l, line := s.(geom.Line)
+	m, other := t.(geom.Line)
+	switch {
+	case line && other:
+		return linesMeet(l, m)
+	case line:
+		return lineMeetsArc(l, t.(geom.Arc))
+	case other:
+		return lineMeetsArc(m, s.(geom.Arc))
 	}
-	return false
+	return arcsMeet(s.(geom.Arc), t.(geom.Arc))
 }
 
 func linesMeet(l, m geom.Line) bool {
@@ -53,18 +47,8 @@ func linesMeet(l, m geom.Line) bool {
 }
 
 // apart is on which side of a line a point lies.
-func apart(l geom.Line, p geom.Point) float64 {
-	return sign(geom.VectorOf(l.To.Minus(l.From)).FineCross(geom.VectorOf(p.Minus(l.From))))
-}
-
-func sign(x float64) float64 {
-	switch {
-	case x > 0:
-		return 1
-	case x < 0:
-		return -1
-	}
-	return 0
+func apart(l geom.Line, p geom.Point) int {
+	return cmp.Compare(geom.VectorOf(l.To.Minus(l.From)).FineCross(geom.VectorOf(p.Minus(l.From))), 0)
 }
 
 func lineMeetsArc(l geom.Line, a geom.Arc) bool {

@@ -35,7 +35,7 @@ const (
 // Points are within a few ulp of the outline's size of where exact geometry puts
 // them, times the reach of a mitre over its allowance.
 func Make(outline geom.Polygon, names []geom.Name, w Work, figures unit.Style) (Shape, error) {
-	m := maker{outline: outline, names: names, words: words{figures}}
+	m := maker{Outline: geom.Outline{Names: names, Points: outline}, words: words{figures}}
 	for _, step := range []func(Work) *unit.Fault{m.check, m.allow, m.treat, m.finish, m.cut, m.bore} {
 		if f := step(w); f != nil {
 			return Shape{}, f
@@ -44,40 +44,38 @@ func Make(outline geom.Polygon, names []geom.Name, w Work, figures unit.Style) (
 	return m.shape, nil
 }
 
-// check looks at the outline.
 func (m *maker) check(Work) *unit.Fault {
-	n := len(m.outline)
-	if n < 3 || len(m.names) != n {
-		return &unit.Fault{What: fmt.Sprintf("an outline of %d corners with %d names", n, len(m.names))}
+	n := len(m.Points)
+	if n < 3 || len(m.Names) != n {
+		return &unit.Fault{What: fmt.Sprintf("an outline of %d corners with %d names", n, len(m.Names))}
 	}
-	for i, p := range m.outline {
-		if q := m.outline[m.next(i)]; p.Distance(q) <= touching {
-			return &unit.Fault{What: fmt.Sprintf("corners %s and %s are the same place", m.names[i], m.names[m.next(i)])}
+	for i, p := range m.Points {
+		if q := m.Points[m.Next(i)]; p.Distance(q) <= touching {
+			return &unit.Fault{What: fmt.Sprintf("corners %s and %s are the same place", m.Names[i], m.Names[m.Next(i)])}
 		}
 	}
 	m.allowances, m.treated = make([]*Allowance, n), make([]*Corner, n)
-	for i, at := range m.outline {
-		k := cornerOf(m.outline[m.before(i)], at, m.outline[m.next(i)])
+	for i, at := range m.Points {
+		k := cornerOf(m.Points[m.Before(i)], at, m.Points[m.Next(i)])
 		if k.c < 0 && k.s == 0 {
-			return &unit.Fault{What: fmt.Sprintf("the outline runs back on itself at %s", m.names[i])}
+			return &unit.Fault{What: fmt.Sprintf("the outline runs back on itself at %s", m.Names[i])}
 		}
 		m.corners = append(m.corners, k)
-		m.shape.Corners = append(m.shape.Corners, Vertex{Name: m.names[i], At: at})
-		m.shape.Sides = append(m.shape.Sides, Side{Name: m.side(i), Whole: m.outline.Edge(i)})
+		m.shape.Corners = append(m.shape.Corners, Vertex{Name: m.Names[i], At: at})
+		m.shape.Sides = append(m.shape.Sides, Side{Name: m.Side(i), Whole: m.Points.Edge(i)})
 	}
-	if m.outline.Contour().Area() <= 0 {
+	if m.Points.Contour().Area() <= 0 {
 		return &unit.Fault{What: "the outline does not run counter-clockwise"}
 	}
 	return nil
 }
 
-// allow gives each side its allowance.
 func (m *maker) allow(w Work) *unit.Fault {
 	for i := range w.Allowances {
 		a := &w.Allowances[i]
 		side, f := m.sideOf(a.Edge)
 		if f == nil && m.allowances[side] != nil {
-			f = &unit.Fault{What: fmt.Sprintf("edge %s has an allowance already (%s)", m.side(side), m.allowances[side].Text), Hint: "keep one of both"}
+			f = &unit.Fault{What: fmt.Sprintf("edge %s has an allowance already (%s)", m.Side(side), m.allowances[side].Text), Hint: "keep one of both"}
 		}
 		if f != nil {
 			return placed(f, a.Text, a.Where)
@@ -88,7 +86,6 @@ func (m *maker) allow(w Work) *unit.Fault {
 	return nil
 }
 
-// treat gives each corner its treatment.
 func (m *maker) treat(w Work) *unit.Fault {
 	for i := range w.Corners {
 		c := &w.Corners[i]
@@ -108,7 +105,7 @@ func (m *maker) treat(w Work) *unit.Fault {
 			}
 		}
 		if c.Do == Cut {
-			v.Allow = max(m.shape.Sides[m.before(at)].Allow, m.shape.Sides[at].Allow)
+			v.Allow = max(m.shape.Sides[m.Before(at)].Allow, m.shape.Sides[at].Allow)
 			if c.Stated {
 				v.Allow = c.Allow
 			}
@@ -124,14 +121,14 @@ func (m *maker) widths(c Corner, at int) (w [2]unit.Length, _ *unit.Fault) {
 		switch {
 		case f != nil:
 			return w, f
-		case side == m.before(at):
+		case side == m.Before(at):
 			w[0] = p.Wide
 		case side == at:
 			w[1] = p.Wide
 		}
 	}
 	if w[0] == 0 || w[1] == 0 {
-		return w, &unit.Fault{What: fmt.Sprintf("the edges that meet at %s are %s and %s", c.At, m.side(m.before(at)), m.side(at)), Hint: "give the width of the part along each"}
+		return w, &unit.Fault{What: fmt.Sprintf("the edges that meet at %s are %s and %s", c.At, m.Side(m.Before(at)), m.Side(at)), Hint: "give the width of the part along each"}
 	}
 	if m.corners[at].s < 0 {
 		return w, &unit.Fault{What: fmt.Sprintf("corner %s points inward: a joint of parts of two widths is not worked out there", c.At), Hint: "leave the widths out for parts alike"}
@@ -151,7 +148,7 @@ func (m *maker) treatable(c *Corner, at int) *unit.Fault {
 	if c.Do != Blunt {
 		return nil
 	}
-	a, b := m.shape.Sides[m.before(at)], m.shape.Sides[at]
+	a, b := m.shape.Sides[m.Before(at)], m.shape.Sides[at]
 	switch spare := max(a.Allow, b.Allow); {
 	case k.s < 0:
 		return &unit.Fault{What: fmt.Sprintf("corner %s points inward: no cut line runs out beyond it", c.At), Hint: "round it: " + string(c.At) + " round 5"}
@@ -164,9 +161,8 @@ func (m *maker) treatable(c *Corner, at int) *unit.Fault {
 	return nil
 }
 
-// finish makes the finished contour.
 func (m *maker) finish(Work) *unit.Fault {
-	n := len(m.outline)
+	n := len(m.Points)
 	taken := make([]unit.Length, n) // by each corner, of both its edges
 	runs := make([]run, n)
 	for i, k := range m.corners {
@@ -184,7 +180,7 @@ func (m *maker) finish(Work) *unit.Fault {
 		m.shape.Corners[i].Finished = runs[i].segment
 	}
 	for i := range m.shape.Sides {
-		e, j := &m.shape.Sides[i], m.next(i)
+		e, j := &m.shape.Sides[i], m.Next(i)
 		e.Finished = geom.Line{From: runs[i].out, To: runs[j].in}
 		left := e.Whole.Length() - taken[i] - taken[j]
 		if !m.leaves(i, left) && taken[i]+taken[j] > 0 {
@@ -201,7 +197,7 @@ func (m *maker) finish(Work) *unit.Fault {
 // leaves says whether so much of side i is enough: two roundings may meet and
 // leave nothing of it, as at the round end of a bar.
 func (m *maker) leaves(i int, left unit.Length) bool {
-	if m.shape.Corners[i].Do == Round && m.shape.Corners[m.next(i)].Do == Round {
+	if m.shape.Corners[i].Do == Round && m.shape.Corners[m.Next(i)].Do == Round {
 		return left >= -touching
 	}
 	return left > touching
@@ -213,19 +209,18 @@ func (m *maker) contour(line func(Side) geom.Line, segment func(Vertex) geom.Seg
 		if l := line(e); l.Length() > touching {
 			c, parts = append(c, l), append(parts, part{Part: Part{Of: e.Name}, side: i})
 		}
-		v := m.shape.Corners[m.next(i)]
+		v := m.shape.Corners[m.Next(i)]
 		if s := segment(v); s != nil {
-			c, parts = append(c, s), append(parts, part{Part{v.Do, string(v.Name)}, i, m.treated[m.next(i)]})
+			c, parts = append(c, s), append(parts, part{Part{v.Do, string(v.Name)}, i, m.treated[m.Next(i)]})
 		}
 	}
 	return c, parts
 }
 
-// cut makes the contour to cut along.
 func (m *maker) cut(Work) *unit.Fault {
-	runs := make([]run, len(m.outline))
+	runs := make([]run, len(m.Points))
 	for i, k := range m.corners {
-		a, b := m.shape.Sides[m.before(i)].Allow, m.shape.Sides[i].Allow
+		a, b := m.shape.Sides[m.Before(i)].Allow, m.shape.Sides[i].Allow
 		runs[i] = k.run(m.shape.Corners[i].treatment(), float64(a), float64(b))
 		m.shape.Corners[i].Cut = runs[i].segment
 		if runs[i].segment == nil {
@@ -235,7 +230,7 @@ func (m *maker) cut(Work) *unit.Fault {
 		}
 	}
 	for i := range m.shape.Sides {
-		e, j := &m.shape.Sides[i], m.next(i)
+		e, j := &m.shape.Sides[i], m.Next(i)
 		e.Cut = geom.Line{From: runs[i].out, To: runs[j].in}
 		way := geom.VectorOf(e.Cut.To.Minus(e.Cut.From))
 		// v of its first corner is the side's direction: a side that runs the other
@@ -253,14 +248,14 @@ func (m *maker) cut(Work) *unit.Fault {
 
 // spike looks how far the cut lines of a sharp corner run out.
 func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
-	k, name := m.corners[i], m.names[i]
+	k, name := m.corners[i], m.Names[i]
 	larger := max(a, -a, b, -b)
 	if larger == 0 || k.c < 0 && k.sign()*float64(a+b) < 0 {
 		return nil // cut lines that draw back from a sharp corner run into no waste
 	}
 	if math.Abs(k.turn()) < straight && a != b {
-		return m.blame(m.before(i), &unit.Fault{
-			What: fmt.Sprintf("edges %s and %s run on straight at %s, so that cut lines at %s and %s do not meet", m.side(m.before(i)), m.side(i), name, m.words.length(a), m.words.length(b)),
+		return m.blame(m.Before(i), &unit.Fault{
+			What: fmt.Sprintf("edges %s and %s run on straight at %s, so that cut lines at %s and %s do not meet", m.Side(m.Before(i)), m.Side(i), name, m.words.length(a), m.words.length(b)),
 			Hint: "give both the same allowance"})
 	}
 	reach := unit.Length(k.mitre(float64(a), float64(b)).Size())
@@ -272,8 +267,8 @@ func (m *maker) spike(i int, a, b unit.Length) *unit.Fault {
 	}
 	switch {
 	case reach > max(farthest, farTimes*larger):
-		return m.blame(m.before(i), &unit.Fault{
-			What: fmt.Sprintf("at %s (%s) the cut lines of %s and %s cross %s from the corner", name, m.words.angle(k.interior()), m.side(m.before(i)), m.side(i), m.words.length(reach)),
+		return m.blame(m.Before(i), &unit.Fault{
+			What: fmt.Sprintf("at %s (%s) the cut lines of %s and %s cross %s from the corner", name, m.words.angle(k.interior()), m.Side(m.Before(i)), m.Side(i), m.words.length(reach)),
 			Hint: hint})
 	case reach > noteTimes*larger:
 		m.shape.Notes = append(m.shape.Notes, Note{Code: RunsOut, Corner: name, Token: token, Left: reach})

@@ -9,10 +9,13 @@
 // becomes of it between two edges of unlike allowances.
 //
 // Files, from the top floor to the ground: make.go, bore.go, cross.go,
-// setting.go, shape.go, hull.go, faults.go, maker.go, corner.go, token.go.
+// setting.go, shape.go, maker.go, corner.go, token.go.
 package shape
 
 import (
+	"cmp"
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 )
@@ -187,17 +190,19 @@ type Bore struct {
 
 // Spared says whether the cut contour is another than the finished one.
 func (s Shape) Spared() bool {
+	out, in := s.spared()
+	return out || in
+}
+
+// spared says whether the cut line lies outside the finished one along some edges, and inside along some.
+func (s Shape) spared() (out, in bool) {
 	for _, e := range s.Sides {
-		if e.Allow != 0 {
-			return true
-		}
+		out, in = out || e.Allow > 0, in || e.Allow < 0
 	}
 	for _, c := range s.Corners {
-		if c.Do == Cut && c.Allow != 0 {
-			return true
-		}
+		out, in = out || c.Allow > 0, in || c.Allow < 0
 	}
-	return false
+	return out, in
 }
 
 // Areas of a shape.
@@ -223,20 +228,35 @@ func (s Shape) Areas() Areas {
 // outside of the outer one; where the cut line lies outside along some edges and
 // inside along others, it is the convex hull of both.
 func (s Shape) Cover(sag unit.Length) geom.Polygon {
-	out, in := false, false
-	for _, e := range s.Sides {
-		out, in = out || e.Allow > 0, in || e.Allow < 0
-	}
-	for _, c := range s.Corners {
-		if c.Do == Cut {
-			out, in = out || c.Allow > 0, in || c.Allow < 0
-		}
-	}
-	switch {
+	switch out, in := s.spared(); {
 	case !in:
 		return s.Cut.Around(sag)
 	case !out:
 		return s.Finished.Around(sag)
 	}
 	return hull(append(s.Finished.Around(sag), s.Cut.Around(sag)...))
+}
+
+// hull is the convex hull, counter-clockwise (A. M. Andrew, Another Efficient
+// Algorithm for Convex Hulls in Two Dimensions, 1979).
+func hull(points []geom.Point) geom.Polygon {
+	points = slices.Clone(points)
+	slices.SortFunc(points, func(p, q geom.Point) int {
+		return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))
+	})
+	var h geom.Polygon
+	half := func(least int, p geom.Point) {
+		for n := len(h); n >= least && geom.VectorOf(h[n-1].Minus(h[n-2])).FineCross(geom.VectorOf(p.Minus(h[n-1]))) <= 0; n-- {
+			h = h[:n-1]
+		}
+		h = append(h, p)
+	}
+	for _, p := range points {
+		half(2, p)
+	}
+	below := len(h) + 1
+	for _, p := range slices.Backward(points[:len(points)-1]) {
+		half(below, p)
+	}
+	return h[:len(h)-1]
 }

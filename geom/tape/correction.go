@@ -25,7 +25,6 @@ const (
 	PoundForce        Force       = 4.4482216152605
 	PoundsPerSqInch   Modulus     = 4.4482216152605 / (25.4 * 25.4)
 	PerFahrenheit     Expansivity = 1.8
-	PoundsPerFoot     Weight      = 4.4482216152605 / 0.3048
 	SteelExpansivity  Expansivity = 11.6e-6 // the usual figure of handbooks; a tape's own is better
 	SteelModulus      Modulus     = 200000  // N/mm²
 	NormalTemperature Temperature = 20      // Directive 2014/32/EU, annex X

@@ -36,7 +36,7 @@ func TestTapeCorrections(t *testing.T) {
 		t.Errorf("slope %s ft is not its series", feet(k.Slope, 6))
 	}
 
-	hung := Standard{Weight: 2.8 / 100 * PoundsPerFoot}
+	hung := Standard{Weight: 2.8 / 100 * Weight(PoundForce) / 0.3048}
 	_, k, err = hung.Measured(348.75*unit.Foot, Conditions{Pull: 12 * PoundForce, Span: 100 * unit.Foot})
 	if err != nil {
 		t.Fatal(err)

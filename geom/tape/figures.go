@@ -16,12 +16,12 @@ type Figures struct {
 	Instrument Instrument // angles are turned with it
 }
 
-// FiguresOf are the figures of a style: metres, which a tape shows in millimetres, get
-// three decimals where nothing else is asked. Without an instrument angles are turned by
-// a protractor.
+// FiguresOf are the figures of a style where nothing else is asked: a tape is read to the
+// whole millimetre, and who has a theodolite reads tenths; metres have three decimals with
+// either. Without an instrument angles are turned by a protractor.
 func FiguresOf(s unit.Style, i Instrument) Figures {
-	if s.Unit == unit.M && s.Decimals == 0 {
-		s.Decimals = 3
+	if s.Decimals == 0 && (s.Unit == unit.M || i.Name != Theodolite.Name) {
+		s.Decimals = [...]int{unit.MM: -1, unit.CM: 1, unit.M: 3, unit.IN: 0, unit.FT: 0}[min(s.Unit, unit.FT)]
 	}
 	if i.Angle <= 0 {
 		i = Protractor

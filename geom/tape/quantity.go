@@ -11,13 +11,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// Exact by definition: the kilogram-force and the pound, which the quantities
-// below may be written in.
-const (
-	kilogramForce Force = 9.80665
-	gigapascal          = Modulus(1000)
-)
-
 // A quantity is a number and behind it the sign of its unit.
 type quantity struct {
 	name   string // with a consonant in front: "temperature"
@@ -39,7 +32,7 @@ type named struct {
 const (
 	newton = 1
 	lbf    = float64(PoundForce)
-	kgf    = float64(kilogramForce)
+	kgf    = 9.80665 // exact by definition, as the pound is
 	psi    = float64(PoundsPerSqInch)
 	sqInch = 25.4 * 25.4
 )
@@ -56,7 +49,7 @@ var (
 		0, 50e-6, "0 and 50e-6/C", false, "write 11.6e-6/C or 6.45e-6/F; steel has 11.6e-6/C"}
 	section = quantity{"section", []named{{"mm2", 1}, {"mm²", 1}, {"sqmm", 1}, {"cm2", 100}, {"cm²", 100}, {"in2", sqInch}, {"in²", sqInch}, {"sqin", sqInch}},
 		0.1, 100, "0.1 mm2 and 100 mm2", false, "width times thickness: write 4.2mm2 or 0.0075in2"}
-	stiffness = quantity{"modulus", []named{{"gpa", float64(gigapascal)}, {"kn/mm2", float64(gigapascal)}, {"kn/mm²", float64(gigapascal)}, {"mpa", 1}, {"n/mm2", 1}, {"n/mm²", 1},
+	stiffness = quantity{"modulus", []named{{"gpa", 1000}, {"kn/mm2", 1000}, {"kn/mm²", 1000}, {"mpa", 1}, {"n/mm2", 1}, {"n/mm²", 1},
 		{"psi", psi}, {"lb/in2", psi}, {"lb/in²", psi}, {"ksi", 1000 * psi}}, 1000, 1e6, "1 GPa and 1000 GPa", false, "write 200GPa or 29e6psi; steel has 200GPa"}
 )
 

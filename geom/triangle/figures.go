@@ -3,7 +3,6 @@ package triangle
 import (
 	"math"
 	"math/big"
-	"strconv"
 	"strings"
 
 	"trammel/geom/unit"
@@ -62,7 +61,7 @@ func (w Figures) float(mm float64) string {
 	if w.inFractions(mm) {
 		return w.inches.Length(unit.Length(mm))
 	}
-	return trimmed(mm/w.bare, w.places(mm)) + w.mark
+	return unit.Decimals(mm/w.bare, w.places(mm)) + w.mark
 }
 
 // inFractions says whether a length is told in fractions of an inch: from an
@@ -99,7 +98,7 @@ func (w Figures) At(kind Kind, v, from *big.Rat) string {
 	if kind != Angle {
 		scale, mark = w.bare, w.mark
 	}
-	return trimmed(x.float64()/scale, max(1, figuresBehind(off/scale, 2))) + mark
+	return unit.Decimals(x.float64()/scale, max(1, figuresBehind(off/scale, 2))) + mark
 }
 
 // Length has its unit, whatever the measurements are written in.
@@ -116,16 +115,4 @@ func (w Figures) Slip() (text string, mm float64) {
 		return `1/16"`, unit.Inch.MM() / 16
 	}
 	return "1 mm", 1
-}
-
-// trimmed is v with at most so many decimals, trailing zeros dropped.
-func trimmed(v float64, places int) string {
-	s := strconv.FormatFloat(v, 'f', places, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
 }

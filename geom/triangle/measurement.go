@@ -100,6 +100,9 @@ func subject(left string) (Measurement, *unit.Fault) {
 	if left == "" {
 		return Measurement{}, &unit.Fault{What: "nothing stands before the ="}
 	}
+	wrong := func(what, hint string) (Measurement, *unit.Fault) {
+		return Measurement{}, &unit.Fault{What: unit.Quote(left) + what, Hint: hint}
+	}
 	names, dash, ok := names(left)
 	if !ok {
 		if upper := strings.ToUpper(left); upper != left {
@@ -107,25 +110,22 @@ func subject(left string) (Measurement, *unit.Fault) {
 				return m, &unit.Fault{What: unit.Quote(left) + " has a small letter", Hint: "points have capital letters: write " + upper}
 			}
 		}
-		return Measurement{}, &unit.Fault{What: unit.Quote(left) + " names no points",
-			Hint: "a point is a capital letter from A to Z, perhaps with a number behind it; " + subjectHint}
+		return wrong(" names no points", "a point is a capital letter from A to Z, perhaps with a number behind it; "+subjectHint)
 	}
 	for i, n := range names {
 		if slices.Contains(names[:i], n) {
-			return Measurement{}, &unit.Fault{What: unit.Quote(left) + " names " + string(n) + " twice"}
+			return wrong(" names "+string(n)+" twice", "")
 		}
 	}
 	switch {
 	case dash == 1 && len(names) == 3:
 		return Measurement{Kind: Height, At: [3]geom.Name(names)}, nil
 	case dash == 2 && len(names) == 3:
-		return Measurement{}, &unit.Fault{What: unit.Quote(left) + " is no height",
-			Hint: fmt.Sprintf("write the corner before its base: %s-%s%s", names[2], names[0], names[1])}
+		return wrong(" is no height", fmt.Sprintf("write the corner before its base: %s-%s%s", names[2], names[0], names[1]))
 	case dash == 1 && len(names) == 2:
-		return Measurement{}, &unit.Fault{What: unit.Quote(left) + " is neither a distance nor a height",
-			Hint: fmt.Sprintf("a distance is written %s%s, a height C-AB", names[0], names[1])}
+		return wrong(" is neither a distance nor a height", fmt.Sprintf("a distance is written %s%s, a height C-AB", names[0], names[1]))
 	case dash != 0:
-		return Measurement{}, &unit.Fault{What: unit.Quote(left) + " is no height", Hint: "a height goes from one corner to the line of two others: C-AB=620"}
+		return wrong(" is no height", "a height goes from one corner to the line of two others: C-AB=620")
 	case len(names) == 1:
 		return Measurement{Kind: Angle, At: [3]geom.Name{1: names[0]}}, nil
 	case len(names) == 2:
@@ -133,8 +133,7 @@ func subject(left string) (Measurement, *unit.Fault) {
 	case len(names) == 3:
 		return Measurement{Kind: Angle, At: [3]geom.Name(names)}, nil
 	}
-	return Measurement{}, &unit.Fault{What: fmt.Sprintf("%s names %d points", unit.Quote(left), len(names)),
-		Hint: "a distance has two points, an angle one or three, a height three: C-AB"}
+	return wrong(fmt.Sprintf(" names %d points", len(names)), "a distance has two points, an angle one or three, a height three: C-AB")
 }
 
 // A point is a capital letter, perhaps with a number of up to three digits behind it.

@@ -1,10 +1,9 @@
 // Package triangle knows what can be measured of a triangle, solves the triangle that it
 // fixes, and says how far each corner moves for a slip in a measurement.
 //
-// Files, from the top floor to the ground: solve.go, sensitivity.go, branch.go,
-// redundancy.go, redundancy_plain.go, solve_heights.go, solve_sides.go,
-// solve_reasons.go, solve_direct.go, solve_square.go, solution.go, triangle.go,
-// measurement.go, solve_names.go, solve_words.go, figures.go, solve_triple.go, solve_number.go.
+// Files, from the top floor to the ground: solve.go, sensitivity.go,
+// redundancy.go, redundancy_plain.go, solve_heights.go, solve_sides.go, solve_reasons.go, solve_square.go, solution.go,
+// triangle.go, measurement.go, solve_names.go, solve_words.go, figures.go, solve_triple.go, solve_number.go.
 package triangle
 
 import (

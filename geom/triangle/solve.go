@@ -82,7 +82,6 @@ func (p *problem) find() ([]sides, triple, error) {
 	return found, t, nil
 }
 
-// tripleOf puts three quantities in rising order.
 func tripleOf(a, b, c Quantity) triple {
 	t := triple{a, b, c}
 	slices.Sort(t[:])
@@ -114,10 +113,8 @@ func (p *problem) withinLimits(found []sides) (good []sides, lost []Doubt, err e
 	return good, lost, nil
 }
 
-// has says whether q is among the measurements.
 func (p *problem) has(q Quantity) bool { return slices.Contains(p.of, q) }
 
-// residuals compares each measurement with the triangle.
 func (p *problem) residuals(f figures) []Residual {
 	r := make([]Residual, len(p.of))
 	for i, q := range p.of {

@@ -44,11 +44,7 @@ func sshBetween(v *values, i, j, k int) ([]sides, reason) {
 	}
 	p := a.minus(h).times(a.plus(h)).root()
 	q := b.minus(h).times(b.plus(h)).root()
-	with := func(x number) sides {
-		var s sides
-		s[i], s[j], s[k] = a, b, x
-		return s
-	}
+	with := func(x number) sides { return sidesOf(i, a, j, b, x) }
 	if a.cmp(b) == 0 {
 		if h.cmp(a) == 0 {
 			return nil, sidesCoincide(i, j, k)
@@ -80,12 +76,8 @@ func sahApex(v *values, i int) ([]sides, reason) {
 	}
 	p := a.times(h).over(at.sin)
 	sum := a.square().plus(p.times(at.moreCos()).double()).root()
-	low, high := min((i+1)%3, (i+2)%3), max((i+1)%3, (i+2)%3)
-	with := func(x, y number) sides {
-		var s sides
-		s[i], s[low], s[high] = a, x, y
-		return s
-	}
+	low := min((i+1)%3, (i+2)%3)
+	with := func(x, y number) sides { return sidesOf(i, a, low, x, y) }
 	if order == 0 {
 		return one(with(sum.half(), sum.half()))
 	}
@@ -121,12 +113,9 @@ func sahFoot(v *values, i, j int) ([]sides, reason) {
 	k := rest(i, j)
 	var at [3]corner
 	at[j] = v.angle[j]
-	found := either(h, a, func(c corner) (s sides, ok bool) {
+	found := either(h, a, func(c corner) (sides, bool) {
 		at[k] = c
-		if at[i], ok = third(at[j], c); !ok {
-			return s, false
-		}
-		return sineRule(at, i, a), true
+		return scaled(at, i, a)
 	})
 	if found == nil {
 		return nil, heightLeavesNothing(j, j, h, a.times(at[j].sin))
@@ -159,12 +148,9 @@ func shhOthers(v *values, i, j, k int) ([]sides, reason) {
 	var at [3]corner
 	either(hj, a, func(ck corner) (sides, bool) {
 		at[k] = ck
-		found = append(found, either(hk, a, func(cj corner) (s sides, ok bool) {
+		found = append(found, either(hk, a, func(cj corner) (sides, bool) {
 			at[j] = cj
-			if at[i], ok = third(cj, ck); !ok {
-				return s, false
-			}
-			return sineRule(at, i, a), true
+			return scaled(at, i, a)
 		})...)
 		return sides{}, false
 	})
@@ -182,11 +168,7 @@ func aah(v *values, p, q, i int) ([]sides, reason) {
 	}
 	h := v.length[HeightOf(i)]
 	j, k := (i+1)%3, (i+2)%3
-	var s sides
-	s[k] = h.over(at[j].sin)
-	s[j] = h.over(at[k].sin)
-	s[i] = s[k].times(at[i].sin).over(at[k].sin)
-	return one(s)
+	return one(sineRule(at, k, h.over(at[j].sin)))
 }
 
 // ahhOwn: the angle at i, the height from there and the height from j. The
@@ -200,12 +182,9 @@ func ahhOwn(v *values, i, j int) ([]sides, reason) {
 	if hi.cmp(c) > 0 {
 		return nil, heightTooLong(i, k, hi, c, true)
 	}
-	found := either(hi, c, func(b corner) (s sides, ok bool) {
+	found := either(hi, c, func(b corner) (sides, bool) {
 		at[j] = b
-		if at[k], ok = third(at[i], b); !ok {
-			return s, false
-		}
-		return sineRule(at, k, c), true
+		return scaled(at, k, c)
 	})
 	if found == nil {
 		return nil, heightLeavesNothing(i, i, hi, hj)

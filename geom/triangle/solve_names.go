@@ -110,7 +110,6 @@ func QuantityOf(m Measurement, names [3]geom.Name) (Quantity, error) {
 	return 0, fault(m, "AB is a length, A or BAC an angle, C-AB a height", "its points are not those of a length, an angle or a height")
 }
 
-// checkValue refuses what no triangle has.
 func checkValue(m Measurement) error {
 	v := m.Value.Value
 	if v == nil || m.Value.Tolerance != nil && m.Value.Tolerance.Sign() < 0 {
@@ -148,7 +147,6 @@ func (p *problem) values(which ...int) *values {
 	return v
 }
 
-// put sets the value of measurement i.
 func (p *problem) put(v *values, i int, r *big.Rat) {
 	switch q := p.of[i]; q.Kind() {
 	case Angle:

@@ -73,37 +73,26 @@ func (x number) neg() number {
 	return number{flt: blank().Neg(x.flt)}
 }
 
-func (x number) plus(y number) number {
+// joined is exact where both are rational.
+func joined(x, y number, rat func(z, x, y *big.Rat) *big.Rat, flt func(z, x, y *big.Float) *big.Float) number {
 	if x.rat != nil && y.rat != nil {
-		return exact(new(big.Rat).Add(x.rat, y.rat))
+		return exact(rat(new(big.Rat), x.rat, y.rat))
 	}
-	return number{flt: blank().Add(x.float(), y.float())}
+	return number{flt: flt(blank(), x.float(), y.float())}
 }
 
-func (x number) minus(y number) number {
-	if x.rat != nil && y.rat != nil {
-		return exact(new(big.Rat).Sub(x.rat, y.rat))
-	}
-	return number{flt: blank().Sub(x.float(), y.float())}
-}
+func (x number) plus(y number) number  { return joined(x, y, (*big.Rat).Add, (*big.Float).Add) }
+func (x number) minus(y number) number { return joined(x, y, (*big.Rat).Sub, (*big.Float).Sub) }
 
 func (x number) times(y number) number {
-	if x.rat != nil && y.rat != nil {
-		return exact(new(big.Rat).Mul(x.rat, y.rat))
-	}
 	if x.sign() == 0 || y.sign() == 0 {
 		return whole(0)
 	}
-	return number{flt: blank().Mul(x.float(), y.float())}
+	return joined(x, y, (*big.Rat).Mul, (*big.Float).Mul)
 }
 
 // over is x/y; y is not zero.
-func (x number) over(y number) number {
-	if x.rat != nil && y.rat != nil {
-		return exact(new(big.Rat).Quo(x.rat, y.rat))
-	}
-	return number{flt: blank().Quo(x.float(), y.float())}
-}
+func (x number) over(y number) number { return joined(x, y, (*big.Rat).Quo, (*big.Float).Quo) }
 
 func (x number) half() number   { return x.over(whole(2)) }
 func (x number) double() number { return x.times(whole(2)) }

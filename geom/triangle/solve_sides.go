@@ -6,9 +6,12 @@ package triangle
 // sas: sides x (opposite corner i) and y meet at corner k under the angle c.
 // The third is √((x−y)² + 4xy sin²(c/2)).
 func sas(k int, x number, i int, y number, c corner) sides {
-	var s sides
-	s[i], s[rest(i, k)] = x, y
-	s[k] = x.minus(y).square().plus(x.times(y).times(c.lessCos()).double()).root()
+	return sidesOf(i, x, k, x.minus(y).square().plus(x.times(y).times(c.lessCos()).double()).root(), y)
+}
+
+// sidesOf are x opposite corner i, y opposite corner j, and z.
+func sidesOf(i int, x number, j int, y, z number) (s sides) {
+	s[i], s[j], s[rest(i, j)] = x, y, z
 	return s
 }
 
@@ -45,6 +48,14 @@ func sineRule(at [3]corner, i int, x number) sides {
 	return s
 }
 
+// scaled is the triangle of the other two angles and side i, false where they leave nothing for the third.
+func scaled(at [3]corner, i int, x number) (s sides, ok bool) {
+	if at[i], ok = third(at[(i+1)%3], at[(i+2)%3]); ok {
+		s = sineRule(at, i, x)
+	}
+	return s, ok
+}
+
 // ssa: side i opposite the known angle i, and side j beside it.
 func ssa(v *values, i, j int) ([]sides, reason) {
 	b, at := v.length[j], v.angle[i]
@@ -63,11 +74,7 @@ type centre struct {
 func swing(i, j int, a number, c centre, at corner) ([]sides, reason) {
 	b, h := c.b, c.h
 	k := rest(i, j)
-	with := func(x number) sides {
-		var s sides
-		s[i], s[j], s[k] = a, b, x
-		return s
-	}
+	with := func(x number) sides { return sidesOf(i, a, j, b, x) }
 	product := b.minus(a).times(b.plus(a))
 	if a.cmp(b) == 0 {
 		product = whole(0)

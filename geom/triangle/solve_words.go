@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 )
 
 // words speaks about the corners and the measurements of one problem.
@@ -37,7 +38,7 @@ func (w words) beside(x, y number) string {
 	}
 	v, u := x.float64()/w.bare, y.float64()/w.bare
 	for places := w.places(x.float64()); ; places++ {
-		if s := trimmed(v, places); s != trimmed(u, places) || places > 15 {
+		if s := unit.Decimals(v, places); s != unit.Decimals(u, places) || places > 15 {
 			return s + w.mark
 		}
 	}
@@ -90,7 +91,7 @@ func (w words) misfit(q Quantity, makes, is float64) string {
 	if q.Kind() == Angle {
 		return fmt.Sprintf("%.*f%s, %.*f%s %s", places, makes, mark, places, off, mark, more)
 	}
-	return trimmed(makes, places) + mark + ", " + trimmed(off, places) + mark + " " + more
+	return unit.Decimals(makes, places) + mark + ", " + unit.Decimals(off, places) + mark + " " + more
 }
 
 // figure writes a value of the quantity, in mm or degrees, with enough figures

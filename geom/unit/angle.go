@@ -162,7 +162,6 @@ func readsAngle(text string) bool {
 	return f == nil && a.value != nil
 }
 
-// angle is one angle as it was read.
 type angle struct {
 	value *big.Rat // degrees
 	half  *big.Rat // half of its last digit, degrees
@@ -327,22 +326,10 @@ func (s *scanner) sexagesimal(text string, n number, mark angleMark) (angle, *Fa
 // per is a degree, a minute, a second or a gon in degrees, and what one percent or one
 // permille rises.
 func (m angleMark) per() *big.Rat {
-	switch m {
-	case markMinute:
-		return big.NewRat(1, 60)
-	case markSecond:
-		return big.NewRat(1, 3600)
-	case markGon:
-		return big.NewRat(9, 10)
-	case markPercent:
-		return big.NewRat(1, 100)
-	case markPermille:
-		return big.NewRat(1, 1000)
-	}
-	return big.NewRat(1, 1)
+	of := [...][2]int64{{1, 1}, {1, 1}, {1, 60}, {1, 3600}, {1, 1}, {9, 10}, {1, 100}, {1, 1000}, {1, 1}}[m]
+	return big.NewRat(of[0], of[1])
 }
 
-// angleTolerance reads the tolerance stated behind a value.
 func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 	t, f := scanAngle(tolerance)
 	switch {
@@ -372,7 +359,6 @@ func angleTolerance(value, tolerance string, of angle) (*big.Rat, *Fault) {
 // precision of what is irrational: 320 bits are 1e-96.
 const precision = trig.Prec + 64
 
-// ofRadians is x radians in degrees.
 func ofRadians(x *big.Rat) *big.Rat { return degrees(new(big.Float).SetPrec(precision).SetRat(x)) }
 
 // degrees of so many radians, rounded to 256 bits: enough for 1e-60 and shorter to

@@ -14,7 +14,6 @@ const (
 
 const lengthHint = `lengths are written 2400, 2400mm, 240cm, 2.4m, 94.5in, 7ft 10 1/2in or 7'-10 1/2"`
 
-// unitNames are the units of length as they are written.
 var unitNames = map[string]Unit{
 	"mm": MM, "millimetre": MM, "millimetres": MM, "millimeter": MM, "millimeters": MM,
 	"cm": CM, "centimetre": CM, "centimetres": CM, "centimeter": CM, "centimeters": CM,
@@ -138,7 +137,6 @@ func reads(text string, bare Unit) bool {
 	return f == nil && l.value != nil
 }
 
-// length is one length as it was read.
 type length struct {
 	value *big.Rat // mm
 	half  *big.Rat // half of its last digit, mm
@@ -278,7 +276,6 @@ func within(text string, value *big.Rat, least, most Length, hint string) *Fault
 	return nil
 }
 
-// limit writes a limit.
 func limit(l Length) string {
 	if l >= 1000*Metre {
 		return Style{}.Length(l/1e6) + " km"
@@ -286,7 +283,6 @@ func limit(l Length) string {
 	return Style{}.LengthUnit(l)
 }
 
-// bareHint says what a bare number counts.
 func bareHint(l length, bare Unit) string {
 	if l.named {
 		return ""

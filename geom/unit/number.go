@@ -5,7 +5,6 @@ import (
 	"strings"
 )
 
-// number is one number as it was written.
 type number struct {
 	value    *big.Rat
 	step     *big.Rat // one of its last digit, or of its fraction: 0.1 for 2.4, 1/16 for 10 1/16
@@ -29,7 +28,6 @@ func (n number) thousands() bool {
 // half of the step: how far off the number may be when nothing else is said.
 func (n number) half() *big.Rat { return new(big.Rat).Quo(n.step, big.NewRat(2, 1)) }
 
-// scanner walks over plain text.
 type scanner struct {
 	text string
 	at   int
@@ -38,12 +36,10 @@ type scanner struct {
 func (s *scanner) done() bool   { return s.at >= len(s.text) }
 func (s *scanner) rest() string { return s.text[s.at:] }
 
-// spaces passes over blanks.
 func (s *scanner) spaces() {
 	s.at = len(s.text) - len(strings.TrimLeft(s.rest(), " "))
 }
 
-// take passes over the prefix, if it is there.
 func (s *scanner) take(prefix string) bool {
 	if strings.HasPrefix(s.rest(), prefix) {
 		s.at += len(prefix)
@@ -52,7 +48,6 @@ func (s *scanner) take(prefix string) bool {
 	return false
 }
 
-// digits passes over digits.
 func (s *scanner) digits() string {
 	from := s.at
 	s.at = len(s.text) - len(strings.TrimLeft(s.rest(), "0123456789"))
@@ -258,7 +253,6 @@ func shortest(n number, bare Unit) string {
 	return n.head + "." + n.tail + bare.String()
 }
 
-// decimal is head.tail.
 func decimal(head, tail string) number {
 	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(tail))), nil)
 	return number{

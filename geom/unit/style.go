@@ -86,7 +86,6 @@ func decimalText(x float64, per int64, decimals int) string {
 	return text
 }
 
-// trimmed is a decimal without zeros at its end.
 func trimmed(decimal string) string {
 	if strings.Contains(decimal, ".") {
 		decimal = strings.TrimRight(strings.TrimRight(decimal, "0"), ".")
@@ -166,10 +165,6 @@ func (s Style) inches(l Length) string {
 // Seconds is an angle in degrees, minutes and seconds: what is known to less than a
 // minute is written so. Half a second rounds away from zero.
 func Seconds(a Angle) string {
-	n := int(math.Round(math.Abs(a.Degrees()) * 3600))
-	sign := ""
-	if a < 0 && n > 0 {
-		sign = minus
-	}
+	n, sign, _ := rounded(a.Degrees(), 3600, 1)
 	return fmt.Sprintf("%s%d°%02d\u2032%02d\u2033", sign, n/3600, n/60%60, n%60)
 }

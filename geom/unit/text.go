@@ -45,14 +45,7 @@ func article(what string) string {
 // quotes where they hold an inch mark, unprintable characters escaped, a long
 // text cut. It is always one line.
 func Quote(text string) string {
-	const most = 40
-	n := 0
-	for i := range text {
-		if n++; n > most {
-			text = text[:i] + "…"
-			break
-		}
-	}
+	text = Cut(text, 40)
 	escaped := strings.ContainsFunc(text, func(r rune) bool { return !strconv.IsPrint(r) })
 	if strings.Contains(text, `"`) && utf8.ValidString(text) && !escaped && !strings.Contains(text, "`") {
 		return "`" + text + "`"
@@ -60,10 +53,18 @@ func Quote(text string) string {
 	return strconv.Quote(text)
 }
 
-// plusMinus are the ways to begin a tolerance.
+// Cut is a text of at most so many letters, and dots where there were more.
+func Cut(text string, most int) string {
+	for i := range text {
+		if most--; most < 0 {
+			return text[:i] + "…"
+		}
+	}
+	return text
+}
+
 var plusMinus = regexp.MustCompile(`±|\+/?-|\+\x{2212}`)
 
-// cutTolerance parts a value from its tolerance.
 func cutTolerance(text string) (value, tolerance string, stated bool) {
 	at := plusMinus.FindStringIndex(text)
 	if at == nil {

@@ -88,7 +88,7 @@ func serve(t testing.TB, s Sheet, sheets, printers int, seed uint64) rate {
 		}
 		back, _ := fit.Affine().Inverse()
 		left := d.Affine().After(back)
-		e := geom.DistortionOf(left)
+		e := distortionOf(left)
 		if e.Worst() <= 0.00025 {
 			r.quarter++
 		}
@@ -103,6 +103,12 @@ func serve(t testing.TB, s Sheet, sheets, printers int, seed uint64) rate {
 	n := float64(printers)
 	r.quarter, r.within, r.lengths = 100*r.quarter/n, 100*r.within/n, 100*r.lengths/n
 	return r
+}
+
+// distortionOf is what a map does to lines across and along.
+func distortionOf(m geom.Affine) geom.Distortion {
+	x, y := math.Hypot(m[0], m[1]), math.Hypot(m[2], m[3])
+	return geom.Distortion{Across: x - 1, Along: y - 1, Skew: unit.Angle(-math.Asin((m[0]*m[2] + m[1]*m[3]) / (x * y)))}
 }
 
 func onPaper(name string, w, h unit.Length) Sheet {

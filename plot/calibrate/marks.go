@@ -39,18 +39,9 @@ func marks(r geom.Rect, fine bool) draw.Drawing {
 // the two sides that nobody measures.
 func letter(r geom.Rect, i int) draw.Text {
 	const h, beside = draw.CornerHeight, arm + 1
-	p := r.Corners()[i]
 	t := draw.Text{Height: h, Bold: true, Words: "ABCD"[i : i+1], On: draw.Outline}
-	switch i {
-	case 0:
-		t.At = geom.Point{X: p.X + beside, Y: p.Y + 1.2}
-	case 1:
-		t.At, t.Align = geom.Point{X: p.X, Y: p.Y + beside}, draw.Middle
-	case 2:
-		t.At, t.Align = geom.Point{X: p.X - beside, Y: p.Y - h/2}, draw.Right
-	case 3:
-		t.At = geom.Point{X: p.X + beside, Y: p.Y - h/2}
-	}
+	t.Align = [...]draw.Align{draw.Left, draw.Middle, draw.Right, draw.Left}[i]
+	t.At = r.Corners()[i].Plus([...]geom.Point{{X: beside, Y: 1.2}, {Y: beside}, {X: -beside, Y: -h / 2}, {X: beside, Y: -h / 2}}[i])
 	return t
 }
 
@@ -105,8 +96,8 @@ func rulers(w, h unit.Length) draw.Drawing {
 		{geom.Point{X: 0, Y: h / 2}, 0, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: h}, -unit.Turn / 4, -unit.Turn / 2, false},
 		{geom.Point{X: w, Y: h / 2}, unit.Turn / 2, unit.Turn / 4, true}, {geom.Point{X: w / 2, Y: 0}, unit.Turn / 4, unit.Turn / 2, false},
 	} {
-		d = append(d, line(e.at, e.at.Toward(e.in, ruler), draw.Fine))
-		for k := 1; k <= int(ruler); k++ {
+		d = append(d, line(e.at, e.at.Toward(e.in, MostEdge), draw.Fine))
+		for k := 1; k <= int(MostEdge); k++ {
 			p := e.at.Toward(e.in, unit.Length(k))
 			long := unit.Length(2)
 			if k%5 == 0 {

@@ -26,7 +26,7 @@ func (s Sheet) Pages(r draw.Ruler) ([]draw.Page, error) {
 	}
 	rect := s.Rectangle()
 	area := geom.Rect{Min: geom.Point{Y: rect.Min.Y + clear}, Max: geom.Point{Y: rect.Max.Y - clear}}
-	wide := min(s.Width-2*(ruler+8), textWide)
+	wide := min(s.Width-2*(MostEdge+8), textWide)
 	area.Min.X, area.Max.X = (s.Width-wide)/2, (s.Width+wide)/2
 	var laid []draw.Drawing
 	for _, h := range []unit.Length{draw.FigureHeight, draw.NoteHeight} {
@@ -119,10 +119,7 @@ func (s Sheet) rule() float64 {
 
 // typed is the command in lines that are no wider than they may be.
 func (s Sheet) typed(wide unit.Length, r draw.Ruler) []string {
-	name := s.Printer
-	if strings.Contains(name, " ") {
-		name = strings.ReplaceAll(name, " ", "-")
-	}
+	name := strings.ReplaceAll(s.Printer, " ", "-")
 	say := func(of unit.Subject, value string) string { return " " + s.Says.Of(of, value, false) }
 	c := "trammel calibrate" + say(unit.Printer, name)
 	if s.Number > 1 {
@@ -187,15 +184,8 @@ func (s Sheet) sketch(ratio float64, high unit.Length) sheet.Block {
 			d = append(d, sheet.NoteLine(c[k[0]].X, c[k[0]].Y, c[k[1]].X, c[k[1]].Y, draw.Narrow))
 		}
 		for i, p := range c {
-			at := geom.Point{X: p.X - 1, Y: p.Y - h - 0.8}
-			align := draw.Right
-			if i == 1 || i == 2 {
-				at.X, align = p.X+1, draw.Left
-			}
-			if i >= 2 {
-				at.Y = p.Y + 0.8
-			}
-			t := word("ABCD"[i:i+1], at, h, align)
+			off := [...]geom.Point{{X: -1, Y: -h - 0.8}, {X: 1, Y: -h - 0.8}, {X: 1, Y: 0.8}, {X: -1, Y: 0.8}}[i]
+			t := word("ABCD"[i:i+1], p.Plus(off), h, [...]draw.Align{draw.Right, draw.Left, draw.Left, draw.Right}[i])
 			t.Bold = true
 			d = append(d, t)
 		}

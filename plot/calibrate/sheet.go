@@ -4,8 +4,7 @@
 // The sheet has a rectangle with the corners A, B, C, D, counter-clockwise from the
 // lower left; four lengths are read: AB, AD and the diagonals AC, BD.
 //
-// Files, from the top floor to the ground: pages.go, marks.go, rule.go, readings.go,
-// sheet.go.
+// Files, from the top floor to the ground: pages.go, marks.go, readings.go, sheet.go.
 package calibrate
 
 import (
@@ -35,14 +34,13 @@ type Sheet struct {
 const (
 	arm       unit.Length = 5 // of a cross
 	tickPitch unit.Length = 1.1
-	ruler     unit.Length = 20
 	leastSide unit.Length = 120  // of the rectangle
 	mostSide  unit.Length = 2000 // longer than that no steel rule is
 	textWide  unit.Length = 165  // longer lines are not read
 )
 
 // MostEdge is as far as the rulers at the edges go.
-const MostEdge = ruler
+const MostEdge unit.Length = 20
 
 // Rectangle that is measured. On a corrected sheet the lengths come out nearly as
 // they are meant, and to read a tenth that was met before says nothing new; there it

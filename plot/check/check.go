@@ -149,7 +149,7 @@ func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	}
 	out = append(out, tablesBlock{s})
 	return append(out,
-		sheet.Heading{Words: s.heads().Heading(words.PartCare)}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
+		sheet.Heading{Words: s.heads().Heading(words.PartBefore)}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
 		sheet.Paragraph{Words: s.Says().Basis(s.Ranges, s.Figures, s.Comparison), Keep: true},
 		sheet.Entries{Labels: s.heads().Sign(true), Height: 10.5})
 }

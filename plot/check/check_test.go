@@ -171,7 +171,7 @@ func TestFoundPages(t *testing.T) {
 				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
 			}
 			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
-			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Take care") {
+			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Before anything is moved") {
 				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
 					t.Errorf("%s: the sheet does not say %q", name, want)
 				}

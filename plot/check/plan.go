@@ -68,24 +68,13 @@ func (s Sheet) shown() (all []compare.Moved) {
 // top left down; long is the longer side of the layout on it.
 func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawing, h, long unit.Length) {
 	const below = 2*draw.NoteHeight + 7.5
-	var p plan.Drawn
 	what := s.planned()
 	extent := what.Extent()
-	for _, scale := range plan.Scales {
-		k := unit.Length(1 / float64(scale))
-		last := scale == plan.Scales[len(plan.Scales)-1]
-		if !last && (extent.Width()*k > width || extent.Height()*k > height-below) {
-			continue // before the labels are placed
-		}
-		p = what.Draw(scale, r)
-		if p.Bounds.Width() <= width && p.Bounds.Height()+below <= height {
-			break
-		}
-	}
+	p, _ := what.Fit(width, height-below, r)
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
-	figure, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found(p.Scale)}, &draw.Tag{}
+	figure, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found()}, &draw.Tag{}
 	d, h = draw.Tagged(sheet.Shift(p.Ops, at), figure), p.Bounds.Height()+3
-	for _, say := range s.heads().Legend(p.Scale, len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
+	for _, say := range s.heads().Legend(len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
 		for _, line := range sheet.Wrap(say, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
 			note := sheet.Note(line, 0, -h+0.8, draw.Left)

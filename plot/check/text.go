@@ -37,7 +37,7 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Para("", fmt.Sprintf("%s  %s, wanted %s", m.Subject(), s.Figure(m, r.Found), s.Figure(m, r.Wanted)))
 		t.Para("    ", fmt.Sprintf("%s, %s (%s to %s)", s.Off(m, r.Off), s.Says().Reading(r), s.Figure(m, r.Least), s.Figure(m, r.Greatest)))
 	}
-	t.Head(s.heads().Heading(words.PartCare))
+	t.Head(s.heads().Heading(words.PartBefore))
 	t.List(words.In(s.Language).Cautions().Check(s.Comparison.Passed))
 	t.Line("")
 	t.Para("", s.Says().Basis(s.Ranges, s.Figures, s.Comparison))

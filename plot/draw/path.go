@@ -1,8 +1,6 @@
 package draw
 
-import (
-	"trammel/geom"
-)
+import "trammel/geom"
 
 // Path is a run of lines and arcs drawn with one pen, each from where the one
 // before it ends, with mitred corners; closed, the last ends where the first
@@ -38,4 +36,29 @@ func (o Path) Parts() []Op {
 		}
 	}
 	return parts
+}
+
+// Stroked is an operation as a path; of a solid shape its edge; false for words.
+func Stroked(op Op) (p Path, ok bool) {
+	switch o := op.(type) {
+	case Line:
+		return Path{[]geom.Segment{o.Line}, false, o.Pen, o.On, o.Of}, true
+	case Arc:
+		return Path{[]geom.Segment{o.Arc}, Whole(o.Arc), o.Pen, o.On, o.Of}, true
+	case Polyline:
+		p = Path{geom.Polygon(o.Points).Contour(), o.Closed || o.Solid, o.Pen, o.On, o.Of}
+		if !p.Closed && len(p.Segments) > 0 {
+			p.Segments = p.Segments[:len(p.Segments)-1]
+		}
+		return p, true
+	case Path:
+		return o, true
+	}
+	return p, false
+}
+
+// Solid says whether an operation is a filled shape.
+func Solid(op Op) bool {
+	o, ok := op.(Polyline)
+	return ok && o.Solid
 }

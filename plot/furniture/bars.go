@@ -10,15 +10,16 @@ import (
 // bar is a length to check the print by: a ladder of black and white blocks, which nobody
 // takes for a line to cut.
 type bar struct {
-	length unit.Length
-	blocks int
-	words  string
+	length  unit.Length
+	blocks  int
+	words   string
+	letters unit.Length // height of the words
 }
 
 // Check bars from the best to the last resort.
 var (
-	barsMM   = []bar{{100, 10, "100 mm"}, {50, 5, "50 mm"}, {25, 5, "25 mm"}, {10, 5, "10 mm"}}
-	barsInch = []bar{{4 * unit.Inch, 8, "4 in"}, {2 * unit.Inch, 4, "2 in"}, {unit.Inch, 4, "1 in"}, {unit.Inch / 2, 4, "1/2 in"}}
+	barsMM   = []bar{{100, 10, "100 mm", draw.NoteHeight}, {50, 5, "50 mm", draw.NoteHeight}, {25, 5, "25 mm", draw.NoteHeight}, {10, 5, "10 mm", draw.NoteHeight}}
+	barsInch = []bar{{4 * unit.Inch, 8, "4 in", draw.NoteHeight}, {2 * unit.Inch, 4, "2 in", draw.NoteHeight}, {unit.Inch, 4, "1 in", draw.NoteHeight}, {unit.Inch / 2, 4, "1/2 in", draw.NoteHeight}}
 )
 
 // stubBar is the first that is hardly worth measuring.
@@ -31,6 +32,7 @@ func (f Furniture) bars() (all []bar) {
 		lengths = barsInch
 	}
 	for i, b := range lengths {
+		b.letters = f.sized(draw.NoteHeight)
 		if i < stubBar {
 			b.words = f.says().MeasureBar(b.words)
 		}
@@ -51,7 +53,7 @@ func tall(height unit.Length) unit.Length { return height * (1 + letterLow) }
 // ladder is a bar with its words below, its lower left corner at the origin; along: the
 // same turned to run up.
 func (b bar) ladder(along bool, r draw.Ruler) place.Block {
-	foot := tall(draw.NoteHeight) + barWords
+	foot := tall(b.letters) + barWords
 	area := func(x0, x1, y0, y1 unit.Length) []geom.Point {
 		return []geom.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y1}, {X: x0, Y: y1}}
 	}
@@ -62,8 +64,8 @@ func (b bar) ladder(along bool, r draw.Ruler) place.Block {
 		x := unit.Length(i) * block
 		ops = append(ops, draw.Polyline{Points: area(x, x+block, foot, foot+barHigh), Closed: true, Solid: true, On: draw.Furniture})
 	}
-	ops = append(ops, draw.Text{At: geom.Point{Y: draw.NoteHeight * letterLow}, Height: draw.NoteHeight, Words: b.words, On: draw.Furniture})
-	size := geom.Point{X: max(b.length, r.Width(b.words, draw.NoteHeight, false)), Y: foot + barHigh}
+	ops = append(ops, draw.Text{At: geom.Point{Y: b.letters * letterLow}, Height: b.letters, Words: b.words, On: draw.Furniture})
+	size := geom.Point{X: max(b.length, r.Width(b.words, b.letters, false)), Y: foot + barHigh}
 	if along {
 		turned := geom.Placement{Turn: unit.Turn / 4, Shift: geom.Point{X: size.Y}}
 		for i, op := range ops {

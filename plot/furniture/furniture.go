@@ -26,6 +26,7 @@ type Furniture struct {
 	Date       string         // as the job states it; empty says nothing
 	Note       string         // one more line; empty says nothing
 	Printer    string         // the one that the pages are made for; empty: any
+	Lettering  unit.Length    // of figures, which the words of the header follow; 0 is draw.FigureHeight
 	Language   words.Language // nil: English at the bench
 }
 

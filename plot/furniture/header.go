@@ -28,10 +28,10 @@ const (
 // title is the lines of words of a sheet, none wider than width if that can be.
 func (f Furniture) title(sheet string, say int, width unit.Length, r draw.Ruler) (all []line) {
 	if sheet != "" {
-		all = append(all, line{words: sheet, height: draw.FigureHeight})
+		all = append(all, line{words: sheet, height: f.sized(draw.FigureHeight)})
 	}
 	if say < sayLeast && f.Piece != "" {
-		all = append(all, wrap(line{words: f.Piece, height: draw.FigureHeight, bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.Piece, height: f.sized(draw.FigureHeight), bold: true}, width, r)...)
 	}
 	if say == sayAll {
 		var facts []string
@@ -46,24 +46,32 @@ func (f Furniture) title(sheet string, say int, width unit.Length, r draw.Ruler)
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")
 		note := func(facts ...string) {
-			all = append(all, wrap(line{words: strings.Join(facts, "; "), height: draw.NoteHeight, note: true}, width, r)...)
+			all = append(all, wrap(line{words: strings.Join(facts, "; "), height: f.sized(draw.NoteHeight), note: true}, width, r)...)
 		}
-		if f.Job != "" && r.Width(strings.Join(facts, "; "), draw.NoteHeight, false) > width {
+		if f.Job != "" && r.Width(strings.Join(facts, "; "), f.sized(draw.NoteHeight), false) > width {
 			note(facts[0]) // the job's name by itself
 			facts = facts[1:]
 		}
 		note(facts...)
-		all = append(all, wrap(line{words: f.Note, height: draw.NoteHeight, note: true}, width, r)...)
+		all = append(all, wrap(line{words: f.Note, height: f.sized(draw.NoteHeight), note: true}, width, r)...)
 	}
 	return append(all, f.howToPrint(width, r)...)
+}
+
+// sized is a lettering height of draw in the ratio of the figures that are wanted.
+func (f Furniture) sized(h unit.Length) unit.Length {
+	if f.Lettering == 0 {
+		return h
+	}
+	return max(h*f.Lettering/draw.FigureHeight, draw.NoteHeight)
 }
 
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
-	all := wrap(line{words: f.says().HowToPrint(), height: draw.NoteHeight}, width, r)
+	all := wrap(line{words: f.says().HowToPrint(), height: f.sized(draw.NoteHeight)}, width, r)
 	if f.Printer != "" {
-		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: draw.NoteHeight, bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: f.sized(draw.NoteHeight), bold: true}, width, r)...)
 	}
 	return all
 }

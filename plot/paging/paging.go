@@ -5,10 +5,9 @@
 // It works in the plane of the sheets: the piece is turned and shifted by
 // Plan.Place, and page windows are upright there.
 //
-// Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, search.go,
-// plan.go, order.go, cover.go, walk_fewest.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
-// triangle_rows.go, grid.go, shelves.go, joins.go,
-// join_words.go.
+// Files, from the top floor to the ground: pages.go, lay.go, cut.go, choose.go, fewest.go,
+// plan.go, order.go, cover.go, walk_bound.go, walk_chain.go, trim.go, paging.go, scissors.go, walk.go,
+// triangle_rows.go, grid.go, shelves.go, joins.go, join_words.go.
 package paging
 
 import (

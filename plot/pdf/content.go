@@ -145,11 +145,6 @@ func (c *content) close() {
 
 func (c *content) op(op draw.Op) {
 	switch o := op.(type) {
-	case draw.Line:
-		c.stroke(o.Pen)
-		c.point(o.From, 'm')
-		c.point(o.To, 'l')
-		c.b = append(c.b, "S\n"...)
 	case draw.Arc:
 		if !decimal.Finite(o.Sweep.Radians()) {
 			c.fail(errStray)
@@ -162,41 +157,22 @@ func (c *content) op(op draw.Op) {
 			c.b = append(c.b, "h "...)
 		}
 		c.b = append(c.b, "S\n"...)
-	case draw.Polyline:
-		c.polyline(o)
-	case draw.Path:
-		c.path(o)
 	default:
-		panic(fmt.Sprintf("pdf: no way to write a %T", op))
+		p, ok := draw.Stroked(op)
+		if !ok {
+			panic(fmt.Sprintf("pdf: no way to write a %T", op))
+		}
+		c.path(p, draw.Solid(op))
 	}
 }
 
-func (c *content) polyline(o draw.Polyline) {
-	if len(o.Points) == 0 {
-		return
-	}
-	if !o.Solid {
-		c.stroke(o.Pen)
-	}
-	c.point(o.Points[0], 'm')
-	for _, p := range o.Points[1:] {
-		c.point(p, 'l')
-	}
-	switch {
-	case o.Solid:
-		c.b = append(c.b, "f\n"...)
-	case o.Closed:
-		c.b = append(c.b, "s\n"...) // closes and strokes
-	default:
-		c.b = append(c.b, "S\n"...)
-	}
-}
-
-func (c *content) path(o draw.Path) {
+func (c *content) path(o draw.Path, solid bool) {
 	if len(o.Segments) == 0 {
 		return
 	}
-	c.stroke(o.Pen)
+	if !solid {
+		c.stroke(o.Pen)
+	}
 	first := o.Segments[0].At(0)
 	c.point(first, 'm')
 	for i, s := range o.Segments {
@@ -218,9 +194,12 @@ func (c *content) path(o draw.Path) {
 			c.curves(curves)
 		}
 	}
-	if o.Closed {
+	switch {
+	case solid:
+		c.b = append(c.b, "f\n"...)
+	case o.Closed:
 		c.b = append(c.b, "s\n"...) // closes and strokes
-	} else {
+	default:
 		c.b = append(c.b, "S\n"...)
 	}
 }

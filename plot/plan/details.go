@@ -13,7 +13,7 @@ import (
 	"trammel/plot/words"
 )
 
-// detail is an enlarged view of where pegs crowd, with its name and scale above it.
+// detail is an enlarged view of where pegs crowd, with its name above it.
 type detail struct {
 	name   string // i, ii, iii …
 	alt    string // a sentence that says what it shows
@@ -23,7 +23,7 @@ type detail struct {
 }
 
 // detailScales are the scales of details, the largest first.
-var detailScales = append([]int{1, 2}, Scales...)
+var detailScales = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
 
 // How far pegs of a detail lie from each other on paper where that can be had: the
 // more where the detail is then still handy.
@@ -39,7 +39,7 @@ func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
 	var out Details
 	for _, c := range of.crowds {
 		d := p.detail(c, of, r, most)
-		d.alt = words.In(p.Language).Aloud().Detail(d.name, d.scale)
+		d.alt = words.In(p.Language).Aloud().Detail(d.name)
 		out = append(out, d)
 	}
 	return out
@@ -49,7 +49,7 @@ func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
 func (p Plan) detail(c cluster, of Drawn, r draw.Ruler, most unit.Length) detail {
 	var can []int
 	for _, s := range slices.Backward(detailScales) {
-		if 2*s <= of.Scale && (len(can) == 0 || 2*c.radius*unit.Length(of.Scale)/unit.Length(s) <= most) {
+		if float64(2*s) <= of.Scale && (len(can) == 0 || 2*c.radius*unit.Length(of.Scale)/unit.Length(s) <= most) {
 			can = append(can, s)
 		}
 	}
@@ -97,9 +97,9 @@ func (p Plan) leastGap(c cluster) unit.Length {
 
 // detailAt draws the detail of a plan at 1:s.
 func (p Plan) detailAt(c cluster, of Drawn, s int, r draw.Ruler, lastResort bool) *view {
-	v := p.view(s, r)
-	v.inRun = of.inRun
-	grow := float64(of.Scale) / float64(s)
+	v := p.view(float64(s), r)
+	v.inRun, v.letters = of.inRun, of.letters
+	grow := of.Scale / float64(s)
 	v.in = &disc{c.centre.Times(grow), c.radius * unit.Length(grow)}
 	v.shown = slices.DeleteFunc(v.shown, func(peg Peg) bool { return !v.in.has(peg.At) })
 	v.lastResort, v.onlyWhole = lastResort, !lastResort
@@ -109,21 +109,21 @@ func (p Plan) detailAt(c cluster, of Drawn, s int, r draw.Ruler, lastResort bool
 
 // detail is the view as a detail.
 func (v *view) detail(name string, scale int) detail {
-	v.title(name, scale)
+	v.title(name)
 	return detail{name: name, scale: scale, ops: v.ops, bounds: v.bounds}
 }
 
-// titleHeight is what name and scale take above a detail.
+// titleHeight is what the title takes above a detail.
 const titleHeight unit.Length = 12
 
-// title writes name and scale above a detail.
-func (v *view) title(name string, scale int) {
+// title writes the name above a detail.
+func (v *view) title(name string) {
 	at := geom.Point{X: v.in.centre.X, Y: v.bounds.Max.Y + labelGap + 0.35*draw.NoteHeight}
 	if v.enlarged > 0 {
 		v.text(draw.Text{At: at, Height: draw.NoteHeight, Align: draw.Middle, Words: fmt.Sprintf("ellipses %.10g times enlarged", v.enlarged), On: draw.Notes})
 		at.Y += draw.NoteHeight + labelGap + 0.35*draw.FigureHeight
 	}
-	v.text(draw.Text{At: at, Height: draw.FigureHeight, Bold: true, Align: draw.Middle, Words: fmt.Sprintf("Detail %s   1:%d", name, scale), On: draw.Notes})
+	v.text(draw.Text{At: at, Height: draw.FigureHeight, Bold: true, Align: draw.Middle, Words: "Detail " + name, On: draw.Notes})
 }
 
 // Details are set in rows, as many beside each other as there is room for.

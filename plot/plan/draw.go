@@ -4,36 +4,75 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
 
-// Scales a plan is drawn at, after ISO 5455 (from memory), the largest first.
-// 1:1000 is for small paper, where 100 m at 1:500 do not fit.
-var Scales = []int{5, 10, 20, 50, 100, 200, 500, 1000}
+// Fit draws the plan as large as it can be on paper so wide and so high; ok is false where
+// even the smallest is larger.
+func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
+	e := p.Extent()
+	least := max(e.Width()/width, e.Height()/height, 0.01)
+	for range mostFits {
+		d = p.Draw(float64(least), r)
+		wide, high := d.Bounds.Width(), d.Bounds.Height()
+		if wide <= width && high <= height {
+			return d, true
+		}
+		// The letters keep their size: what they take beside the pegs is left to them.
+		next := least * 1.02
+		for _, x := range []struct{ of, takes, room unit.Length }{{e.Width(), wide, width}, {e.Height(), high, height}} {
+			if more := x.takes - x.of/least; x.takes > x.room {
+				next = max(next, x.of/max(x.room-more, x.room/8))
+			}
+		}
+		least = next
+	}
+	return d, false
+}
+
+// mostFits is how often a plan is drawn to find how large it can be.
+const mostFits = 24
 
 // Drawn is a plan at a scale, in mm, the baseline's left end at the origin.
 type Drawn struct {
-	Scale  int
-	Ops    draw.Drawing
-	Bounds geom.Rect
-	crowds []cluster          // where names stand in details; see Plan.Details
-	inRun  map[geom.Name]bool // names that the running figures give
+	Scale   float64 // so many times smaller than the ground
+	Ops     draw.Drawing
+	Bounds  geom.Rect
+	crowds  []cluster          // where names stand in details; see Plan.Details
+	inRun   map[geom.Name]bool // names that the running figures give
+	letters unit.Length        // height of the corners' names
+	// Crammed: two rings lie on each other, or on a mark.
+	Crammed bool
 }
 
-// Draw draws the plan 1:scale. Labels never lie on each other, and every name is
+// Draw draws the plan 1:scale, with letters of one size for all corners. Labels never lie on each other, and every name is
 // on the plan or left to a detail.
-func (p Plan) Draw(scale int, r draw.Ruler) Drawn {
-	v := p.view(scale, r)
-	v.settleRunning()
-	if p.Details {
+func (p Plan) Draw(scale float64, r draw.Ruler) Drawn {
+	var v *view
+	sizes := p.letters()
+	for i, size := range sizes {
+		v = p.view(scale, r)
+		v.letters = size
+		v.settleRunning()
+		if drawWhole(v); !v.tight && !v.over || i == len(sizes)-1 {
+			break
+		}
+	}
+	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, crowds: v.crowds, inRun: v.inRun, letters: v.letters, Crammed: v.crammed}
+}
+
+// whole draws the plan with the letters that it has.
+func drawWhole(v *view) {
+	if v.Details {
 		v.crowds = v.crowded()
 	}
 	// A name that finds no place makes a detail of where it is, or a larger one.
 	for round := 0; ; round++ {
-		v.lastResort = !p.Details || round == 7
+		v.lastResort = !v.Details || round == 7
 		v.all()
 		if v.lastResort || len(v.unnamed) == 0 {
-			break
+			return
 		}
 		var alone []geom.Name
 		v.crowds, alone = v.gather(v.crowds, v.unnamed)
@@ -41,7 +80,6 @@ func (p Plan) Draw(scale int, r draw.Ruler) Drawn {
 			v.forced[n] = true
 		}
 	}
-	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, crowds: v.crowds, inRun: v.inRun}
 }
 
 // Crowded says whether pegs crowd: details then follow, see DetailsOf.
@@ -57,14 +95,18 @@ type view struct {
 	enlarged   float64
 	dims       []runMark // the running dimensions that there is room for
 	runSize    runSize
+	flat       bool        // they are read as the tape lies
+	letters    unit.Length // height of the corners' names
+	tight      bool        // one of them had no room beside its corner
+	crammed    bool        // two rings lie on each other
 	lastResort bool        // names may be led over letters
 	onlyWhole  bool        // no more is lettered once a name has no place
 	unnamed    []geom.Name // pegs that have no place for their names
 }
 
-func (p Plan) view(scale int, r draw.Ruler) *view {
+func (p Plan) view(scale float64, r draw.Ruler) *view {
 	v := &view{
-		picture:  picture{Plan: p, k: 1 / float64(scale), at: map[geom.Name]geom.Point{}},
+		picture:  picture{Plan: p, k: 1 / scale, at: map[geom.Name]geom.Point{}},
 		linework: linework{scene: newScene(r)},
 		forced:   map[geom.Name]bool{},
 	}
@@ -82,7 +124,7 @@ func (p Plan) view(scale int, r draw.Ruler) *view {
 // begin is an empty drawing.
 func (v *view) begin() {
 	v.linework = linework{scene: newScene(v.r), in: v.in, drawn: map[[4]int]bool{}}
-	v.unnamed, v.member = nil, map[geom.Name]bool{}
+	v.unnamed, v.tight, v.member = nil, false, map[geom.Name]bool{}
 	for _, c := range v.crowds {
 		for _, n := range c.names {
 			v.member[n] = true
@@ -94,6 +136,8 @@ func (v *view) begin() {
 func (v *view) all() {
 	v.begin()
 	v.work()
+	angleArcs(v)
+	drawRings(v)
 	v.ellipses()
 	v.ringCrowds()
 	v.moves()

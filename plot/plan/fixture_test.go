@@ -28,7 +28,7 @@ func layout(outline int, points []geom.Point, pairs ...[2]int) Plan {
 	for i, at := range points {
 		far := 1 + at.Distance(geom.Point{})/10000
 		p.Pegs = append(p.Pegs, Peg{
-			Name: name(i), Number: i + 1, At: at, Role: Corner, Along: at.X,
+			Name: name(i), At: at, Role: Corner, Along: at.X,
 			Ellipse: adjust.Ellipse{Major: 4 * far, Minor: 2.5 * far, Turn: unit.Angle(i) * 25 * unit.Degree},
 		})
 		if at.Y == 0 {
@@ -96,20 +96,14 @@ func clustered(r *rand.Rand, n int) Plan {
 	return p
 }
 
-// fitting is the largest standard scale at which the plan is no wider than a page.
+// fitting is the plan as large as a page lets it be.
 func fitting(t testing.TB, p Plan) Drawn {
 	t.Helper()
-	e := p.Extent()
-	for _, s := range Scales {
-		if e.Width()/unit.Length(s) > 190 || e.Height()/unit.Length(s) > 230 {
-			continue
-		}
-		if out := p.Draw(s, lettering.Go()); out.Bounds.Width() <= 190 && out.Bounds.Height() <= 230 {
-			return out
-		}
+	out, ok := p.Fit(190, 230, lettering.Go())
+	if !ok {
+		t.Fatalf("no scale fits %v", p.Extent())
 	}
-	t.Fatalf("no scale fits %v", e)
-	return Drawn{}
+	return out
 }
 
 // survey200 is a net of 200 points spread over 100 × 70 m and 1000 distances

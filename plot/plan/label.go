@@ -3,7 +3,6 @@ package plan
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -35,7 +34,12 @@ func (c *scene) label(l label, places []spot, right func(spot, geom.Polygon) boo
 // lead puts words on a leader from their anchor, as near and across as little as can be,
 // and says whether it could. Only the last resort goes over letters.
 func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
-	return c.leadOver(l, reach, false) || lastResort && c.leadOver(l, reach, true)
+	if c.leadOver(l, reach, false) {
+		return true
+	}
+	led := lastResort && c.leadOver(l, reach, true)
+	c.over = c.over || led
+	return led
 }
 
 func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
@@ -148,7 +152,6 @@ func parts(l geom.Line) []place.Stroke { return place.Strokes(draw.Line{Line: l}
 // label is words that belong to an anchor.
 type label struct {
 	words  string
-	number int // in a circle behind them; 0: none
 	height unit.Length
 	bold   bool
 	on     draw.Layer
@@ -162,36 +165,14 @@ type placedLabel struct {
 	box geom.Polygon
 }
 
-const numberGap unit.Length = 1 // between a name and the circle of its number
-
-// numberCircle is the radius of the circle round a number.
-func numberCircle(number int, r draw.Ruler) unit.Length {
-	w := r.Width(strconv.Itoa(number), draw.NoteHeight, false)
-	return max(2.1, unit.Length(math.Hypot(float64(w/2), float64(draw.NoteHeight/2)))+0.6)
-}
-
 func (l label) width(r draw.Ruler) unit.Length {
-	w := r.Width(l.words, l.height, l.bold)
-	if l.number > 0 {
-		w += numberGap + 2*numberCircle(l.number, r)
-	}
-	return w
+	return r.Width(l.words, l.height, l.bold)
 }
 
 func (l label) at(s spot, r draw.Ruler) placedLabel {
-	ops, w := draw.Drawing{}, l.width(r)
 	t := draw.Text{Height: l.height, Turn: s.turn, Align: draw.Middle, Bold: l.bold, Words: l.words, On: l.on}
 	t.At = s.at.Toward(s.turn-unit.Turn/4, l.height/2)
-	if l.number > 0 {
-		t.At.X, t.Align = s.at.X-w/2, draw.Left
-		radius := numberCircle(l.number, r)
-		centre := geom.Point{X: s.at.X + w/2 - radius, Y: s.at.Y}
-		ops = draw.Drawing{
-			draw.Text{At: geom.Point{X: centre.X, Y: centre.Y - draw.NoteHeight/2}, Height: draw.NoteHeight, Align: draw.Middle, Words: strconv.Itoa(l.number), On: l.on},
-			draw.Arc{Arc: geom.Arc{Centre: centre, Radius: radius, Sweep: unit.Turn}, Pen: draw.Narrow, On: l.on},
-		}
-	}
-	return placedLabel{append(draw.Drawing{t}, ops...), l.size(r).at(s)}
+	return placedLabel{draw.Drawing{t}, l.size(r).at(s)}
 }
 
 // size is the box of a label about the middle of its letters.
@@ -201,12 +182,7 @@ type size struct{ side, up, down unit.Length }
 const below = 0.35
 
 func (l label) size(r draw.Ruler) size {
-	z := size{l.width(r) / 2, l.height / 2, l.height * (0.5 + below)}
-	if l.number > 0 {
-		radius := numberCircle(l.number, r)
-		z.up, z.down = max(z.up, radius), max(z.down, radius)
-	}
-	return z
+	return size{l.width(r) / 2, l.height / 2, l.height * (0.5 + below)}
 }
 
 func (z size) at(s spot) geom.Polygon {

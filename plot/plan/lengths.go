@@ -29,7 +29,7 @@ func (v *view) lengths() {
 		to, also := v.at[s.To]
 		inside := v.in == nil || v.in.has(from) && v.in.has(to)
 		if c := crowdOf(v.crowds, s.From); ok && also && s.Words != "" && inside && (c < 0 || c != crowdOf(v.crowds, s.To)) {
-			v.length(geom.Line{From: from, To: to}, v.edgeHand(s), s.Words)
+			v.length(geom.Line{From: from, To: to}, v.edgeHand(s), s)
 		}
 	}
 }
@@ -37,7 +37,7 @@ func (v *view) lengths() {
 // length writes a length beside its line: outside of an edge, and inside where
 // that has no room; on either hand of another line, or in a gap of it; else on a
 // leader, where there are few.
-func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
+func (v *view) length(l geom.Line, hand unit.Angle, s Side) bool {
 	n := v.corners()
 	heights := []unit.Length{draw.FigureHeight, draw.NoteHeight}
 	if n > somePegs {
@@ -47,13 +47,16 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 	if hand == 0 {
 		first = 1
 	}
-	lab := label{words: words, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
+	lab := label{words: s.Words, bold: s.Measured, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
 	if hand == 0 && n > 3 {
 		lab.anchor = l.At(0.4) // diagonals cross in the middle
 	}
 	for _, lab.height = range heights {
 		if n > 3 && lab.width(v.r) > 1.1*l.Length() {
 			continue
+		}
+		if hand == 0 && n > 3 && v.part(lab, l) { // in its own line nobody takes it for another's
+			return true
 		}
 		places := beside(l, lab.height, first*unit.Turn/4)
 		if hand == 0 {
@@ -67,9 +70,6 @@ func (v *view) length(l geom.Line, hand unit.Angle, words string) bool {
 		}
 	}
 	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
-		return true
-	}
-	if hand == 0 && n > 3 && v.part(lab, l) {
 		return true
 	}
 	if n <= 3 {

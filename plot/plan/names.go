@@ -32,6 +32,7 @@ func (v *view) labels() {
 		func(peg Peg) bool { return peg.Role != Corner && on(peg) },
 	} {
 		if now == nil {
+			v.angles()
 			v.lengths()
 			continue
 		}
@@ -46,21 +47,39 @@ func (v *view) labels() {
 	}
 }
 
+// letters are the heights that the corners' names may have, the largest first.
+func (p Plan) letters() []unit.Length {
+	all, n := []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight, draw.NoteHeight}, p.corners()
+	switch {
+	case n > somePegs:
+		return all[2:]
+	case n > fewPegs:
+		return all[1:]
+	case p.Small:
+		return all[2:]
+	case n <= 3:
+		return all[:3]
+	}
+	return all
+}
+
+// figureGap parts the name of a mark from its figure.
+const figureGap = "  "
+
 // name letters a peg; optional where the running figures name it as well.
 func (v *view) name(peg Peg, optional bool) {
 	heights := []unit.Length{draw.FigureHeight}
 	n := v.corners()
-	switch {
-	case peg.Role != Corner:
-	case n <= fewPegs:
-		heights = []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight}
-	case n <= somePegs:
-		heights = []unit.Length{draw.TitleHeight, draw.FigureHeight}
+	if peg.Role == Corner {
+		heights[0] = v.letters
 	}
-	if n > 3 {
+	if n > 3 && (peg.Role != Corner || v.in != nil) {
 		heights = append(heights, draw.NoteHeight)
 	}
-	l := label{words: string(peg.Name), number: peg.Number, bold: true, on: draw.Dimension, anchor: peg.At, clear: leaderStart}
+	l := label{words: string(peg.Name), bold: true, on: draw.Dimension, anchor: peg.At, clear: leaderStart}
+	if peg.Figure != "" {
+		l.words += figureGap + peg.Figure
+	}
 	var own func(spot, geom.Polygon) bool
 	if n > 3 {
 		own = v.own(peg)
@@ -83,6 +102,7 @@ func (v *view) name(peg Peg, optional bool) {
 	if optional {
 		return
 	}
+	v.tight = v.tight || peg.Role == Corner
 	if n <= 3 {
 		l.height = heights[0]
 	}

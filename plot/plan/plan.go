@@ -4,8 +4,8 @@
 // crowd, details enlarge them.
 //
 // Files, from the top floor to the ground: details.go, draw.go, work.go, names.go,
-// lengths.go, moves.go, crowds.go, notes.go, ellipses.go, linework.go, shown.go, label.go,
-// running.go, plan.go, scene.go.
+// rings.go, angles.go, lengths.go, moves.go, crowds.go, notes.go, ellipses.go, linework.go, shown.go, label.go,
+// running.go, tapeline.go, plan.go, scene.go.
 package plan
 
 import (
@@ -23,6 +23,9 @@ type Plan struct {
 	Sides     []Side
 	Strokes   []Stroke
 	Moves     []Move
+	Angles    []Angle
+	Rings     []Ring
+	Small     bool         // a picture beside a table: small letters, nothing but lines and rings
 	Base      [2]geom.Name // its left and its right end
 	ZeroFirst bool         // running distances count from Base[0]
 	// Enlarged is how many times larger than the plan the ellipses are: 0 draws
@@ -60,20 +63,33 @@ const (
 // Peg is a mark as the plan shows it; without a name it is not lettered.
 type Peg struct {
 	Name    geom.Name
-	Number  int // in the order of the work, in a circle behind the name; 0: none
+	Figure  string // behind the name of a mark: how far it is from where the tape is held
 	At      geom.Point
 	Role    Role
 	Also    bool           // ticked across the baseline as well: the middle of it
 	Ellipse adjust.Ellipse // half axes on the ground of the one that holds 95 %
 	Along   unit.Length    // running distance from the zero end
 	Running string         // its figure as the running dimensions have it; empty: it has none there
+	Given   bool           // that figure was measured
 }
 
 // Side is a length beside the line between two pegs, which is drawn where nothing else does.
 type Side struct {
 	From, To geom.Name
-	Words    string // as printed, with parentheses where computed
-	Measured bool   // these find their places first
+	Words    string // as printed
+	Measured bool   // these find their places first, and are bold
+}
+
+// Angle is an angle that was measured, written in its corner.
+type Angle struct {
+	At, From, To geom.Name // from one arm to the other, less than half a turn
+	Words        string
+}
+
+// Ring is a number in a ring on a line between two pegs, which it draws.
+type Ring struct {
+	From, To geom.Name
+	Number   int
 }
 
 // Stroke is a mark of the hand's work.

@@ -30,10 +30,12 @@ const runRoom unit.Length = 90
 
 // runMark is one running dimension.
 type runMark struct {
-	x     unit.Length
-	words string
-	name  geom.Name
-	first int // the lower, the sooner it has its place
+	x      unit.Length
+	words  string
+	name   geom.Name
+	figure string
+	given  bool
+	first  int // the lower, the sooner it has its place
 }
 
 // marks are the running dimensions that there are.
@@ -48,7 +50,7 @@ func (pic picture) marks() []runMark {
 		if peg.Running == "" {
 			continue
 		}
-		m := runMark{x: left.X + peg.Along*unit.Length(pic.k), words: string(peg.Name) + "  " + peg.Running, name: peg.Name, first: len(pic.shown) + i}
+		m := runMark{x: left.X + peg.Along*unit.Length(pic.k), words: string(peg.Name) + "  " + peg.Running, name: peg.Name, figure: peg.Running, given: peg.Given, first: len(pic.shown) + i}
 		if !pic.ZeroFirst {
 			m.x = right.X - peg.Along*unit.Length(pic.k)
 		}
@@ -68,6 +70,9 @@ func (v *view) settleRunning() {
 	marks := v.marks()
 	v.inRun = map[geom.Name]bool{}
 	if len(marks) == 0 {
+		return
+	}
+	if layRunning(v, marks) {
 		return
 	}
 	size := runSizes[len(runSizes)-1]
@@ -94,6 +99,10 @@ func (v *view) settleRunning() {
 func (v *view) running() {
 	marks, height := v.dims, v.runSize.height
 	if len(marks) == 0 {
+		return
+	}
+	if v.flat {
+		runningFlat(v)
 		return
 	}
 	at := make([]unit.Length, len(marks))

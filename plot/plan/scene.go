@@ -13,7 +13,8 @@ type scene struct {
 	place.Scene           // what labels keep clear of; ink as if it had no width
 	bounds      geom.Rect // of ops
 	r           draw.Ruler
-	last        int // number of the last line
+	last        int  // number of the last line
+	over        bool // a leader runs over letters
 }
 
 // inParts is how long the parts of a line are at most, so that little is filed near each.
@@ -70,7 +71,7 @@ func (c *scene) round(p geom.Polygon, pen draw.Pen, on draw.Layer) {
 }
 
 func (c *scene) solid(p geom.Polygon, on draw.Layer) {
-	c.ink(draw.Polyline{Points: p, Closed: true, Solid: true, On: on})
+	c.ink(draw.Polyline{Points: p, Closed: true, Solid: true, On: on}, draw.Polyline{Points: p, Closed: true})
 }
 
 func (c *scene) text(t draw.Text) {

@@ -66,9 +66,9 @@ func (pic picture) edgeHand(s Side) unit.Angle {
 }
 
 // corners is how many pegs of the piece there are in all: a detail is lettered as its plan.
-func (pic picture) corners() int {
+func (p Plan) corners() int {
 	n := 0
-	for _, peg := range pic.Pegs {
+	for _, peg := range p.Pegs {
 		if peg.Role == Corner {
 			n++
 		}

@@ -12,7 +12,11 @@ import (
 func (v *view) work() {
 	v.baseline()
 	if out := v.outline(); len(out) > 2 {
-		v.closed(out, draw.Wide, draw.Outline)
+		pen := draw.Wide
+		if v.Small {
+			pen = draw.Narrow
+		}
+		v.closed(out, pen, draw.Outline)
 		for i := range out {
 			v.remember(out.Edge(i), -1, place.NoLine)
 		}

@@ -86,8 +86,8 @@ func (b *brush) moveTo(p geom.Point) { b.MoveTo(b.at(p)) }
 func (b *brush) lineTo(p geom.Point) { b.LineTo(b.at(p)) }
 
 // trace makes a path of lines and arcs, each from where the one before it ends.
-func (b *brush) trace(path ...geom.Segment) {
-	for i, s := range path {
+func (b *brush) trace(path draw.Path) {
+	for i, s := range path.Segments {
 		if i == 0 {
 			b.moveTo(s.At(0))
 		}
@@ -102,6 +102,9 @@ func (b *brush) trace(path ...geom.Segment) {
 				b.CubicTo(x1, y1, x2, y2, x, y)
 			}
 		}
+	}
+	if path.Closed {
+		b.ClosePath()
 	}
 }
 
@@ -120,38 +123,19 @@ func (b *brush) stroke(pen draw.Pen) {
 
 func (b *brush) paint(op draw.Op) {
 	switch o := op.(type) {
-	case draw.Line:
-		b.trace(o.Line)
-		b.stroke(o.Pen)
-	case draw.Arc:
-		b.trace(o.Arc)
-		b.stroke(o.Pen)
-	case draw.Polyline:
-		for i, p := range o.Points {
-			if i == 0 {
-				b.moveTo(p)
-			} else {
-				b.lineTo(p)
-			}
-		}
-		if o.Closed || o.Solid {
-			b.ClosePath()
-		}
-		if o.Solid {
-			b.Fill()
-		} else {
-			b.stroke(o.Pen)
-		}
-	case draw.Path:
-		b.trace(o.Segments...)
-		if o.Closed {
-			b.ClosePath()
-		}
-		b.stroke(o.Pen)
 	case draw.Text:
 		b.letters(o)
 	default:
-		panic(fmt.Sprintf("png: no way to paint a %T", op))
+		p, ok := draw.Stroked(op)
+		if !ok {
+			panic(fmt.Sprintf("png: no way to paint a %T", op))
+		}
+		b.trace(p)
+		if draw.Solid(op) {
+			b.Fill()
+		} else {
+			b.stroke(p.Pen)
+		}
 	}
 }
 

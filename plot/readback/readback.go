@@ -8,6 +8,7 @@ package readback
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/unit"
@@ -61,12 +62,7 @@ func (p Path) Corners() []geom.Point {
 
 // Straight says whether no segment is curved.
 func (p Path) Straight() bool {
-	for _, s := range p.Segments {
-		if s.Curved {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(p.Segments, func(s Segment) bool { return s.Curved })
 }
 
 // Sample is points along the path: n to a segment, Start and the very end

@@ -5,9 +5,7 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -50,79 +48,18 @@ func nets(t *testing.T, each func(name string, s Sheet)) {
 	}
 }
 
-var (
-	oneFigure = `(\d[\d\x{2009}.]*)`
-	twoArcs   = regexp.MustCompile(`Peg (\w+)\. Hold 0 on (\w+), pull ` + oneFigure + `, .*; hold 0 on (\w+), pull ` + oneFigure + `, .* one on the (left|right)`)
-	squared   = regexp.MustCompile(`(?:On the (left|right)).* a square at (\w+) by 3-4-5, on the side of \w+\. Hold 0 on \w+ and mark (\w+) on the string, ` + oneFigure + ` towards (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` and .*pull ` + oneFigure + ` and scratch across it: (\w+)\.`)
-	squareOff = regexp.MustCompile(`Peg (\w+), on the (?:left|right)\. Stretch a string from (\w+) over (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` along it`)
-	turning   = regexp.MustCompile(`Peg (\w+), on the (left|right).*(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? .*pull ` + oneFigure + ` along`)
-	runTo     = regexp.MustCompile(`(\w+) at ` + oneFigure + `( behind \w+)? \(`)
-)
-
-func told(t *testing.T, text string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(strings.ReplaceAll(text, "\u2009", ""), 64)
-	if err != nil {
-		t.Fatalf("%q: %v", text, err)
-	}
-	return v
-}
-
 // Whoever follows the steps by their words alone comes to the right places: the
 // figures are read out of the sentences, the places worked out by formulas of the
 // test's own, and compared with the distances that were measured (the nets are made
 // from whole coordinates, the misclosures are below 1 mm).
 func TestFollowingTheSteps(t *testing.T) {
 	nets(t, func(name string, s Sheet) {
-		at := map[string]complex128{}
-		side := func(word string) float64 { return map[string]float64{"left": 1, "right": -1}[word] }
-		meet := func(p, q complex128, rp, rq, up float64) complex128 {
-			d := cmplx.Abs(q - p)
-			a := math.Acos((d*d + rp*rp - rq*rq) / (2 * d * rp))
-			return p + (q-p)/complex(d, 0)*cmplx.Rect(rp, up*a)
+		h := newFollower(t, exact())
+		if n := h.follow(s.Steps); n != len(s.Pulls) {
+			t.Errorf("%s: %d of %d pulls are told: %q", name, n, len(s.Pulls), s.Steps)
 		}
-		for i, step := range s.Steps {
-			w := step
-			switch {
-			case i == 0:
-				m := regexp.MustCompile(`Drive peg (\w+)\..* pulls ` + oneFigure + ` along .* drives peg (\w+)`).FindStringSubmatch(w)
-				at[m[1]], at[m[3]] = 0, complex(told(t, m[2]), 0)
-			case strings.HasPrefix(w, "Leave 0"):
-				for _, m := range runTo.FindAllStringSubmatch(w, -1) {
-					at[m[1]] = complex(told(t, m[2]), 0)
-					if m[3] != "" {
-						at[m[1]] = -at[m[1]]
-					}
-				}
-			case twoArcs.MatchString(w):
-				m := twoArcs.FindStringSubmatch(w)
-				at[m[1]] = meet(at[m[2]], at[m[4]], told(t, m[3]), told(t, m[5]), side(m[6]))
-			case squared.MatchString(w):
-				m := squared.FindStringSubmatch(w)
-				foot, toward := at[m[2]], at[m[5]]
-				if toward == foot {
-					t.Fatalf("%s: no direction in %q", name, w)
-				}
-				leg := foot + (toward-foot)/complex(cmplx.Abs(toward-foot), 0)*complex(told(t, m[4]), 0)
-				up := side(m[1])
-				if real(leg) < real(foot) {
-					up = -up
-				}
-				at[m[3]], at[m[8]] = leg, meet(foot, leg, told(t, m[6]), told(t, m[7]), up)
-			case squareOff.MatchString(w):
-				m := squareOff.FindStringSubmatch(w)
-				foot, top := at[m[2]], at[m[3]]
-				at[m[1]] = foot + (top-foot)/complex(cmplx.Abs(top-foot), 0)*complex(told(t, m[4]), 0)
-			case turning.MatchString(w):
-				m := turning.FindStringSubmatch(w)
-				a := told(t, m[3])
-				if m[4] != "" {
-					a += told(t, m[4])/60 + told(t, m[5])/3600
-				}
-				at[m[1]] = cmplx.Rect(told(t, m[6]), side(m[2])*a*math.Pi/180)
-			}
-		}
-		within := 2.0
+		at := h.at
+		within := 4.0 // whole millimetres are pulled
 		if s.Method == pegging.AngleDistance && s.Tools.Instrument != tape.Theodolite {
 			within = 25 // 0.05° on 14 m, twice
 		}
@@ -169,8 +106,9 @@ func TestReadingsToLayOff(t *testing.T) {
 	s := prepared(t, "AB=30480 BC=30480 CA=30480", func(in *Input) { in.Standard, in.Conditions = long, &tape.Conditions{Temperature: 20} })
 	r, _ := s.Reads(500*unit.Foot, 0)
 	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
-	// 100 ft as it is printed: 30480/1.0002 = 30473.9.
-	if text := textOf(t, s); !strings.Contains(text, "30\u2009473.9  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 473.9") {
+	// 100 ft as it is printed: 30480/1.0002 = 30473.9, pulled to the millimetre.
+	s.Office = true
+	if text := textOf(t, s); !strings.Contains(text, "30\u2009474  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 474") {
 		t.Error("the reading is not printed:\n" + text)
 	}
 	for _, p := range s.Pulls {
@@ -201,6 +139,7 @@ func TestPermittedIsCompared(t *testing.T) {
 			t.Errorf("%+v", x)
 		}
 	}
+	s.Office = true
 	if text := textOf(t, s); !strings.Contains(text, "outside 5.7") && !strings.Contains(text, "inside 5.7") {
 		t.Error("what is permitted is not told")
 	}
@@ -322,7 +261,7 @@ func TestPagesAndTextOfNets(t *testing.T) {
 			if boxes != len(s.Checks) {
 				t.Errorf("%s on %s: %d boxes for %d checks", name, paper.Name, boxes, len(s.Checks))
 			}
-			for _, want := range []string{"Hold and pull", "Pegs", "Steps", "How sure", "used", "Take care", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
+			for _, want := range []string{"Hold and pull", "Pegs and marks", "Steps", "How sure: with all checks good", "Before the first peg", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
 				if !strings.Contains(all, want) {
 					t.Errorf("%s on %s: the sheet does not say %q", name, paper.Name, want)
 				}

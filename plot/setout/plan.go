@@ -4,61 +4,56 @@ import (
 	"slices"
 
 	"trammel/geom"
-	"trammel/geom/adjust"
 	"trammel/geom/pegging"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
 	"trammel/plot/plan"
-	"trammel/plot/words"
 )
 
-// planned is what the plan of the sheet shows.
+// planned is what the plan of the sheet shows: the piece, every line that is pulled, the
+// marks, and what was measured of its angles.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Enlarged: plan.Roundly, Details: !s.Lone(), North: s.North, Language: s.Language}
-	ellipse := map[geom.Name]adjust.Ellipse{}
-	for _, x := range s.Sure {
-		ellipse[x.Peg] = x.Ellipse
-	}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Language: s.Language}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
 		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}
-	for _, q := range s.Pegs {
+	for _, q := range s.sitePegs() {
 		if many && forSquare(q) || len(s.Sure) > mostFeet && q.Role == pegging.Foot {
 			continue
 		}
-		peg := plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role], Also: q.Also, Ellipse: ellipse[q.Name], Along: q.Along}
-		if !s.Lone() { // eight letters and eight numbers say no more than the letters
-			peg.Number = q.Number
-		}
+		peg := plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role], Also: q.Also, Along: q.Along}
 		if q.Side == pegging.OnLine {
-			peg.Running, _ = s.pegFigures(q)
+			peg.Running, peg.Given = s.along(q), s.alongMeasured(q)
+		} else if q.Role == pegging.Middle {
+			peg.Figure = s.Figure(s.PullTo(q.Name).Length)
 		}
 		p.Pegs = append(p.Pegs, peg)
 	}
-	side := func(a, b geom.Name, measured bool) {
+	side := func(a, b geom.Name) {
 		line := [2]geom.Name{a, b}
 		// The baseline's own length is the last of the running figures: between two of
 		// their marks it would read as the distance between those.
 		if pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: words.Computed(s.Figure(s.Between(a, b)), measured), Measured: measured})
+		measured := s.WasMeasured(a, b, s.Between(a, b))
+		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.Figure(s.Between(a, b)), Measured: measured})
 	}
 	for i, a := range s.Outline {
-		b := s.Outline[(i+1)%len(s.Outline)]
-		side(a, b, s.WasMeasured(a, b, s.Between(a, b)))
+		side(a, s.Outline[(i+1)%len(s.Outline)])
 	}
-	if !many {
-		for _, r := range s.Net.Results {
-			if m := r.Measurement; m.Kind == triangle.Distance {
-				side(m.At[0], m.At[1], s.WasMeasured(m.At[0], m.At[1], s.Between(m.At[0], m.At[1])))
-			}
+	for _, x := range s.Pulls {
+		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay {
+			side(x.Hold, x.To)
 		}
 	}
-	for _, x := range slices.Concat(s.Main, s.Second) {
+	for _, x := range s.Main {
 		s.strokesOf(&p, x)
 	}
+	s.heightOf(&p)
+	s.anglesOf(&p)
 	for _, n := range s.Nails {
 		corner := s.Spot(n.Beyond)
 		p.Strokes = append(p.Strokes, plan.Stroke{Kind: plan.StringLine, From: corner, To: n.Point})
@@ -66,6 +61,68 @@ func (s Sheet) planned() plan.Plan {
 		p.Strokes = append(p.Strokes, plan.Stroke{Kind: plan.Board, From: n.Point.Toward(across, halfBoard), To: n.Point.Toward(across, -halfBoard)})
 	}
 	return p
+}
+
+// heightOf a triangle stands on the plan whatever places its corner: it is checked.
+func (s Sheet) heightOf(p *plan.Plan) {
+	for _, c := range s.Checks {
+		if c.Kind != pegging.CheckHeight {
+			continue
+		}
+		foot, at := s.mark(c.To), s.mark(c.From)
+		p.Strokes = append(p.Strokes, plan.Stroke{Kind: plan.OffsetTo, From: foot.At, To: at.At},
+			plan.Stroke{Kind: plan.RightAngle, From: foot.At, To: geom.Point{X: 2*foot.At.X - s.Spot(s.Ends()[0]).X + 1, Y: at.At.Y}})
+		p.Sides = append(p.Sides, plan.Side{From: c.To, To: c.From, Words: s.Figure(c.Value), Measured: c.Measured})
+	}
+}
+
+func (s Sheet) mark(n geom.Name) pegging.Mark {
+	m, _ := s.Peg(n)
+	return m
+}
+
+// anglesOf are those that were measured in the corners of a triangle.
+func (s Sheet) anglesOf(p *plan.Plan) {
+	if !s.Lone() {
+		return
+	}
+	for _, r := range s.Net.Results {
+		m := r.Measurement
+		if m.Kind != triangle.Angle || len(s.Outline) != 3 {
+			continue
+		}
+		for i, n := range s.Outline {
+			if n == m.At[1] {
+				p.Angles = append(p.Angles, plan.Angle{At: n, From: s.Outline[(i+1)%3], To: s.Outline[(i+2)%3], Words: s.Style.Angle(r.Measured.Angle)})
+			}
+		}
+	}
+}
+
+// checked is the plan of the checks: their lines, numbered as in the table.
+func (s Sheet) checked(checks []pegging.Check) plan.Plan {
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true}
+	seen := map[geom.Name]bool{}
+	for _, n := range s.Outline {
+		seen[n] = true
+	}
+	for _, c := range checks {
+		p.Rings = append(p.Rings, plan.Ring{From: c.From, To: c.To, Number: c.Number})
+		seen[c.From], seen[c.To] = true, true
+	}
+	for _, q := range s.Pegs {
+		if seen[q.Name] {
+			p.Pegs = append(p.Pegs, plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role]})
+		}
+	}
+	return p
+}
+
+// fitted is a plan as large as the room lets it be, or crammed where it has none.
+func fitted(p plan.Plan, width, height unit.Length, r draw.Ruler) plan.Drawn {
+	d, ok := p.Fit(width, height, r)
+	d.Crammed = d.Crammed || !ok
+	return d
 }
 
 // roles of pegs as a plan draws them.
@@ -117,8 +174,10 @@ func (s Sheet) strokesOf(p *plan.Plan, x pegging.Placing) {
 			add(plan.OffsetTo, foot.At, at)
 		}
 		add(plan.RightAngle, foot.At, quarter)
-		if s.Lone() && foot.Role == pegging.Foot { // its length stands beside it
-			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: words.Computed(s.Figure(foot.At.Distance(at)), s.offsetTold(x.Peg)), Measured: s.offsetTold(x.Peg)})
+		if !slices.ContainsFunc(p.Sides, func(y plan.Side) bool {
+			return pegging.SameLine([2]geom.Name{y.From, y.To}, [2]geom.Name{foot.Name, x.Peg})
+		}) { // its length stands beside it
+			p.Sides = append(p.Sides, plan.Side{From: foot.Name, To: x.Peg, Words: s.Figure(foot.At.Distance(at)), Measured: s.offsetTold(x.Peg)})
 		}
 	}
 }

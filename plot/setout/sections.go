@@ -1,10 +1,10 @@
 package setout
 
 import (
-	"strings"
-
+	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/plan"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
 )
@@ -18,18 +18,44 @@ func (s written) heading(of words.Part) sheet.Heading {
 	return sheet.Heading{Words: s.heads().Heading(of)}
 }
 
-// correctionBlocks are the readings of the tape, broken down.
-func (s Sheet) correctionBlocks() []sheet.Block {
-	if !s.Corrected {
-		return nil
+// frontBlocks are what is looked at, below the plan.
+func (c composer) frontBlocks() []sheet.Block {
+	out := []sheet.Block{block(c.tables)}
+	if said := c.Says().AsRead(); said != "" {
+		out = append(out, sheet.Gap(1), sheet.Paragraph{Words: said})
 	}
-	return []sheet.Block{s.heading(words.PartCorrections), sheet.Paragraph{Words: s.Says().Taping(), Keep: true}, sheet.KeptGap(1), narrowing{Table: s.correctionsTable()}}
+	if len(c.Doubts) > 0 {
+		out = append(out, c.heading(words.PartDoubts), sheet.List{Items: c.Doubts, Whole: true})
+	}
+	care := sheet.List{Items: c.Cautions, Whole: true}
+	if c.roomy {
+		care.Height = draw.FigureHeight
+	}
+	return append(out, c.heading(words.PartCare), care)
+}
+
+// backBlocks are what is done, in the order of the work.
+func (c composer) backBlocks() []sheet.Block {
+	h, gap := c.heads(), unit.Length(1.2)
+	if c.roomy {
+		gap = 3
+	}
+	out := []sheet.Block{
+		c.heading(words.PartBring), sheet.Paragraph{Words: h.Bring(), Height: draw.FigureHeight},
+		c.heading(words.PartSteps), sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: gap, Items: c.Steps, Whole: len(c.Steps) <= short/2},
+	}
+	out = append(out, c.markBlocks()...)
+	return append(out,
+		c.heading(words.PartChecks), block(c.checks), sheet.KeptGap(3.5),
+		sheet.Paragraph{Words: c.Says().Outside(), Height: draw.FigureHeight, Keep: true}, sheet.KeptGap(0.8),
+		sheet.Paragraph{Words: c.Says().Within(), Height: draw.FigureHeight, Keep: true},
+		sheet.Entries{Labels: h.Sign(false), Height: 13})
 }
 
 // markBlocks are the tables of the marks along the edges and of the profile boards.
 func (s Sheet) markBlocks() (out []sheet.Block) {
 	add := func(of words.Part, t sheet.Table) {
-		if t.Whole = false; len(t.Cells) > 0 {
+		if t.Whole = len(t.Cells) <= short; len(t.Cells) > 0 {
 			out = append(out, s.heading(of), columned{t})
 		}
 	}
@@ -42,113 +68,62 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	return out
 }
 
-// abreast says whether pulls and pegs stand side by side.
-func abreast(pulls, pegs sheet.Table, width unit.Length, r draw.Ruler) bool {
-	return pulls.Breadth(r)+pegs.Breadth(r)+sheet.BetweenTables <= width && len(pulls.Cells) <= short
-}
-
 // beside sets two stacks side by side, so wide and half of the room to spare.
 func beside(left, right []sheet.Block, l, p, width unit.Length) sheet.Beside {
 	spare := float64(width-l-p-sheet.BetweenTables) / 2
 	return sheet.Beside{Stacks: [][]sheet.Block{left, right}, Shares: []float64{float64(l) + spare, float64(p) + spare}, Gutter: sheet.BetweenTables}
 }
 
-// below is the height of what stands below the plan in any case: both tables, or the pulls
-// alone, or the beginning of long ones.
-func (s Sheet) below(width unit.Length, r draw.Ruler) unit.Length {
-	pulls := s.pullsTable()
-	if abreast(pulls, s.pegsTable(), width, r) {
-		return sheet.Height([]sheet.Block{block(s.tables)}, width, r)
-	}
-	if len(pulls.Cells) > short {
-		pulls.Cells = pulls.Cells[:short/2]
-	}
-	return sheet.Height([]sheet.Block{s.heading(words.PartPulls), pulls}, width, r)
-}
-
-// tables are what stands below the plan: pegs and pulls, and how the arcs cross.
+// tables are what stands below the plan: pulls and pegs, side by side where there is room.
 func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
-	pulls, pegs := s.pullsTable(), s.pegsTable()
+	pulls, pegs := s.pullsTable(false), s.pegsTable()
 	left, right := []sheet.Block{s.heading(words.PartPulls), pulls}, []sheet.Block{s.heading(words.PartPegs), pegs}
-	blocks := append(right, left...)
-	if abreast(pulls, pegs, width, r) {
-		blocks = []sheet.Block{beside(left, right, pulls.Breadth(r), pegs.Breadth(r), width)}
+	if l, p := pulls.Breadth(r), pegs.Breadth(r); l+p+sheet.BetweenTables <= width && pulls.Whole {
+		return beside(left, right, l, p, width).Rows(width, r)
 	}
-	if words := s.Says().Crossing(); words != "" {
-		blocks = append(blocks, sheet.Gap(2), sheet.Paragraph{Words: words})
-	}
-	return sheet.Stack(blocks, width, r)
+	left[1], right[1] = narrowing{Table: pulls}, narrowing{Table: pegs}
+	return sheet.Stack(append(left, right...), width, r)
 }
 
-// care sets the cautions in two columns where the width allows.
-func (s Sheet) care(width unit.Length, r draw.Ruler) []sheet.Row {
-	if width < 170 {
-		return sheet.List{Items: s.Cautions}.Rows(width, r)
+// checks stand in two halves where they are many and there is room; of few a small plan
+// stands beside them, with the lines that they are pulled along.
+func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
+	all := c.siteChecks()
+	t := c.checksTable(all)
+	if b := t.Breadth(r); len(all) > manyChecks && 2*b+sheet.BetweenTables <= width {
+		n := (len(all) + 1) / 2
+		left, right := c.checksTable(all[:n]), c.checksTable(all[n:])
+		return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: sheet.BetweenTables}.Rows(width, r)
 	}
-	half := (len(s.Cautions) + 1) / 2
-	return sheet.Beside{Stacks: [][]sheet.Block{{sheet.List{Items: s.Cautions[:half]}}, {sheet.List{Items: s.Cautions[half:]}}}, Gutter: 6}.Rows(width, r)
+	room := width - t.Breadth(r) - sheet.BetweenTables
+	if len(all) > mostRings || room < leastSmall {
+		return narrowing{Table: t}.Rows(width, r)
+	}
+	drawn := fitted(c.checked(all), room, checkRow*unit.Length(len(all)), r)
+	if drawn.Crammed {
+		return narrowing{Table: t}.Rows(width, r)
+	}
+	small := sheet.Figure{Draw: func(w unit.Length, _ draw.Ruler) (draw.Drawing, unit.Length) {
+		at := geom.Point{X: (w-drawn.Bounds.Width())/2 - drawn.Bounds.Min.X, Y: -planMargin - drawn.Bounds.Max.Y}
+		return sheet.Shift(drawn.Ops, at), drawn.Bounds.Height() + 2*planMargin
+	}}
+	return sheet.Beside{
+		Stacks: [][]sheet.Block{{t}, {small}}, Gutter: sheet.BetweenTables,
+		Shares: []float64{float64(t.Breadth(r)), float64(room)},
+	}.Rows(width, r)
 }
-
-// sureForm is how the sheet says how sure it is.
-type sureForm uint8
 
 const (
-	sureTables  sureForm = iota
-	waysInWords          // where that saves a page
-	sureInWords          // the same, of a triangle
-	sureNot              // only to see what the rest takes
+	manyChecks             = 8
+	mostRings              = 12
+	leastSmall unit.Length = 40
 )
 
-// told is a table with its heading, and a paragraph below it.
-func (s written) told(of words.Part, t sheet.Table, words string) []sheet.Block {
-	return []sheet.Block{s.heading(of), narrowing{Table: t}, sheet.Gap(1), sheet.Paragraph{Words: words}}
-}
-
-func (s Sheet) sureBlocks(f sureForm) []sheet.Block {
-	switch f {
-	case sureTables:
-		return []sheet.Block{block(s.sureness)}
-	case waysInWords:
-		sure := s.sureTable()
-		sure.Height = draw.NoteHeight
-		return append(s.told(words.PartSure, sure, s.Says().HowSure()), sheet.Gap(1.5), sheet.Paragraph{Words: s.Says().Ways()})
+// details follow the plan: where its pegs crowd, they have their names there.
+func (c composer) details(of plan.Drawn, width unit.Length) []sheet.Block {
+	d := c.planned().DetailsOf(of, c.r, min(width, c.leaf.Next().Height()))
+	if len(d) == 0 {
+		return nil
 	}
-	return nil
-}
-
-// sureness is the two tables of how sure it is, side by side where the width allows.
-func (s Sheet) sureness(width unit.Length, r draw.Ruler) []sheet.Row {
-	sure, ways := s.sureTable(), s.waysTable()
-	wide := func() bool { return sure.Breadth(r)+ways.Breadth(r)+sheet.BetweenTables > width }
-	if wide() {
-		sure.Height, ways.Height = draw.NoteHeight, draw.NoteHeight
-	}
-	left, right := s.told(words.PartSure, sure, s.Says().HowSure()), s.told(words.PartWays, ways, s.Says().Rank())
-	if wide() || len(s.Sure) > short {
-		return sheet.Stack(append(left, right...), width, r)
-	}
-	return beside(left, right, sure.Breadth(r), ways.Breadth(r), width).Rows(width, r)
-}
-
-// blocks are the words below the tables, in the order of the work.
-func (s Sheet) blocks(stepsWhole, checksWhole bool, f sureForm) []sheet.Block {
-	steps := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 0.9, Whole: stepsWhole, Items: s.Steps}
-	checks := s.checksTable()
-	checks.Whole = checksWhole
-	out := s.correctionBlocks()
-	if len(s.Doubts) > 0 {
-		out = append(out, s.heading(words.PartDoubts), sheet.List{Items: s.Doubts})
-	}
-	out = append(out,
-		s.heading(words.PartCare), block(s.care),
-		s.heading(words.PartSteps), sheet.Paragraph{Words: s.heads().Bring(), Keep: true}, sheet.KeptGap(1), steps)
-	out = append(out, s.markBlocks()...)
-	out = append(out,
-		s.heading(words.PartChecks), narrowing{Table: checks, less: true, after: true},
-		sheet.Entries{Labels: s.heads().Sign(false), Height: 10}, sheet.Gap(1.5))
-	basis := strings.Join(s.Basis, " ")
-	if f == sureInWords { // one paragraph has one broken line
-		return append(out, sheet.Paragraph{Words: basis + " " + s.Says().SureInBrief()})
-	}
-	return append(append(out, sheet.Paragraph{Words: basis}), s.sureBlocks(f)...)
+	return []sheet.Block{sheet.Gap(plan.DetailGap), d}
 }

@@ -9,8 +9,8 @@
 //
 // Its figures are as they are written (written); what it says is said by plot/words.
 //
-// Files, from the top floor to the ground: setout.go, pages.go, margin.go, text.go, csv.go,
-// grid.go, sections.go, tables.go, plan.go, written.go.
+// Files, from the top floor to the ground: setout.go, pages.go, text.go, csv.go,
+// grid.go, sections.go, office.go, tables.go, plan.go, written.go.
 package setout
 
 import (
@@ -32,7 +32,8 @@ type Input struct {
 	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
 	// the plan then has an arrow to the north. nil: not known.
 	Bearing  *unit.Angle
-	Language words.Language // nil: English at the bench
+	Language words.Language // nil: English on the ground
+	Office   bool           // what the office wants to know as well, on pages of its own
 }
 
 // Prepare works out the sheet. Errors are those of pegging.SetOut.
@@ -41,8 +42,11 @@ func Prepare(in Input) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
+	if in.Language == nil {
+		in.Language = words.English{Voice: words.Ground}
+	}
 	s := Sheet{
-		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index,
+		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index, Office: in.Office,
 		written: written{layout, in.Language}, North: in.North,
 	}
 	if in.Bearing != nil {
@@ -61,7 +65,8 @@ func Prepare(in Input) (Sheet, error) {
 // they are written.
 type Sheet struct {
 	sheet.TitleBlock
-	Index int // of the piece in the job
+	Index  int  // of the piece in the job
+	Office bool // with the office's pages
 	written
 	North plan.North
 

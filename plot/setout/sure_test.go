@@ -3,7 +3,6 @@ package setout
 import (
 	"fmt"
 	"math"
-	"math/cmplx"
 	"math/rand/v2"
 	"regexp"
 	"strings"
@@ -16,116 +15,21 @@ import (
 	"trammel/geom/unit"
 )
 
-// hand follows the printed sentences of a sheet and goes wrong in each act by what the
-// tools keep: it shares no code with the figures that it tests, and reads the figures
-// out of the words.
-type hand struct {
-	t     *testing.T
-	r     *rand.Rand
-	turns float64 // radians that an angle is off, 95 of 100
-	over  float64 // mm that the instrument and its target are, 95 of 100
-	at    map[string]complex128
-	base  float64
-	known map[reading][]string
-}
-
-type reading struct {
-	form  *regexp.Regexp
-	words string
-}
-
-// reads what a form finds in a sentence, which is followed thousands of times.
-func (h *hand) reads(form *regexp.Regexp, words string) []string {
-	found, read := h.known[reading{form, words}]
-	if !read {
-		found = form.FindStringSubmatch(words)
-		h.known[reading{form, words}] = found
-	}
-	return found
-}
-
-// pull a length on a tape of class II: its permissible error is a bound, nail and eye
-// a tolerance of 1 mm.
-func (h *hand) pull(words string) float64 {
-	l := told(h.t, words)
-	return l + h.r.NormFloat64()*math.Hypot((0.3+0.2*math.Ceil(l/1000-1e-9))/math.Sqrt(3), 0.5)
-}
-
-// beside is how far a mark at x along the string lies off its line: 1 mm is kept by 95
-// of 100 between the nails, in proportion more beyond them.
-func (h *hand) beside(x float64) float64 {
-	return 0.5 * max(1, math.Abs(x)/h.base, math.Abs(h.base-x)/h.base) * h.r.NormFloat64()
-}
-
-func (h *hand) cross(p, q complex128, rp, rq, up float64) complex128 {
-	d := cmplx.Abs(q - p)
-	return p + (q-p)/complex(d, 0)*cmplx.Rect(rp, up*math.Acos((d*d+rp*rp-rq*rq)/(2*d*rp)))
-}
-
-var (
-	first    = regexp.MustCompile(`Drive peg (\w+)\..* pulls ` + oneFigure + ` along .* drives peg (\w+)`)
-	loneArc  = regexp.MustCompile(`^(\w+), on the (left|right): hold 0 on (\w+), pull ` + oneFigure + `, scratch an arc`)
-	loneNext = regexp.MustCompile(`^Hold 0 on (\w+), pull ` + oneFigure + `, scratch an arc across the first`)
-	anyFoot  = regexp.MustCompile(`[Oo]n the (left|right).* make a square at (\w+) by 3-4-5, on the side of \w+\. Hold 0 on \w+ and mark (\w+) on the string, ` + oneFigure + ` towards (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` and .*?pull ` + oneFigure + ` and scratch across it: (\w+)\.`)
-	anyOff   = regexp.MustCompile(`Stretch a string from (\w+) over (\w+)\. Hold 0 on \w+, pull ` + oneFigure + ` along it and drive peg (\w+)`)
-	anyTurn  = regexp.MustCompile(`(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? to the (left|right) of (\w+).*Hold 0 on (\w+), pull ` + oneFigure + ` along .* drive peg (\w+)`)
-	hands    = map[string]float64{"left": 1, "right": -1}
-)
-
-// follow the steps once.
-func (h *hand) follow(steps []string) {
-	h.at = map[string]complex128{}
-	var end, swung, side string
-	var radius float64
-	for _, w := range steps {
-		switch {
-		case strings.HasPrefix(w, "The second way"), strings.HasPrefix(w, "Mark the middles"):
-		case h.reads(first, w) != nil:
-			m := h.reads(first, w)
-			h.base, end = told(h.t, m[2]), m[3]
-			h.at[m[1]], h.at[end] = 0, complex(h.pull(m[2]), 0)
-		case strings.HasPrefix(w, "Leave 0"):
-			for _, m := range runTo.FindAllStringSubmatch(w, -1) {
-				x, sign := told(h.t, m[2]), 1.0
-				if m[3] != "" {
-					sign = -1
-				}
-				h.at[m[1]] = complex(sign*h.pull(m[2]), h.beside(sign*x))
-			}
-		case h.reads(twoArcs, w) != nil:
-			m := h.reads(twoArcs, w)
-			h.at[m[1]] = h.cross(h.at[m[2]], h.at[m[4]], h.pull(m[3]), h.pull(m[5]), hands[m[6]])
-		case h.reads(loneArc, w) != nil:
-			m := h.reads(loneArc, w)
-			h.at["swung from"], swung, side, radius = h.at[m[3]], m[1], m[2], h.pull(m[4])
-		case h.reads(loneNext, w) != nil:
-			m := h.reads(loneNext, w)
-			h.at[swung] = h.cross(h.at["swung from"], h.at[m[1]], radius, h.pull(m[2]), hands[side])
-		case h.reads(anyFoot, w) != nil:
-			m := h.reads(anyFoot, w)
-			foot, up, way := h.at[m[2]], hands[m[1]], 1.0
-			if real(h.at[m[5]]) < real(foot) {
-				up, way = -up, -1
-			}
-			leg := complex(real(foot)+way*h.pull(m[4]), h.beside(real(foot)+way*told(h.t, m[4])))
-			h.at[m[8]] = h.cross(foot, leg, h.pull(m[6]), h.pull(m[7]), up)
-		case h.reads(anyOff, w) != nil:
-			m := h.reads(anyOff, w)
-			way := h.at[m[2]] - h.at[m[1]]
-			h.at[m[4]] = h.at[m[1]] + way/complex(cmplx.Abs(way), 0)*complex(h.pull(m[3]), 0)
-		case h.reads(anyTurn, w) != nil:
-			m := h.reads(anyTurn, w)
-			a := told(h.t, m[1])
-			if m[2] != "" {
-				a += told(h.t, m[2])/60 + told(h.t, m[3])/3600
-			}
-			off := func() float64 { return h.over / 2 * h.r.NormFloat64() }
-			stands := complex(off(), off())
-			sight := cmplx.Phase(complex(h.base, off())-stands) + hands[m[4]]*(a*math.Pi/180) + h.turns/2*h.r.NormFloat64()
-			// The tape hangs on the nail at 0 and swings to the line of sight.
-			tape, d := h.pull(m[7]), cmplx.Abs(stands)
-			h.at[m[8]] = cmplx.Rect(tape, sight-math.Asin(d*math.Sin(cmplx.Phase(-stands)-sight)/tape))
-		}
+// hand goes wrong in each act by what the tools keep. A tape of class II has a permissible
+// error that is a bound, nail and eye a tolerance of 1 mm; a mark keeps to 1 mm of its
+// string, 95 of 100, between the nails, in proportion more beyond them.
+func hand(r *rand.Rand, i tape.Instrument, base func() float64) errs {
+	centring := i.Centring.MM() / 2
+	return errs{
+		pull: func(l float64) float64 {
+			return l + r.NormFloat64()*math.Hypot((0.3+0.2*math.Ceil(l/1000-1e-9))/math.Sqrt(3), 0.5)
+		},
+		beside: func(x float64) float64 {
+			return 0.5 * max(1, math.Abs(x)/base(), math.Abs(base()-x)/base()) * r.NormFloat64()
+		},
+		turn:   func() float64 { return i.Angle.Radians() / 2 * r.NormFloat64() },
+		centre: func() complex128 { return complex(centring*r.NormFloat64(), centring*r.NormFloat64()) },
+		target: func() float64 { return centring * r.NormFloat64() },
 	}
 }
 
@@ -162,7 +66,9 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 				if s.Baseline.From != in.Base[0] || s.Pegs[0].Name != in.Base[0] {
 					t.Errorf("%s: zero is held at %s", name, s.Baseline.From)
 				}
-				h := hand{t: t, r: rand.New(rand.NewPCG(95, uint64(m))), turns: i.Angle.Radians(), over: i.Centring.MM(), known: map[reading][]string{}}
+				r := rand.New(rand.NewPCG(95, uint64(m)))
+				var h *follower
+				h = newFollower(t, hand(r, i, func() float64 { return h.base }))
 				sum, square := map[string]complex128{}, map[string][3]float64{}
 				places := make([]complex128, len(s.Sure))
 				for k, x := range s.Sure {
@@ -183,6 +89,7 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 					}
 				}
 				worst := 0.0
+				s.Office = true
 				text := textOf(t, s)
 				_, table, _ := strings.Cut(text, "HOW SURE")
 				seen := 0
@@ -190,7 +97,7 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 					mean, v := sum[row[1]]/times, square[row[1]]
 					xx, yy, xy := v[0]/times-real(mean)*real(mean), v[1]/times-imag(mean)*imag(mean), v[2]/times-real(mean)*imag(mean)
 					got := 2.4477 * math.Sqrt((xx+yy)/2+math.Hypot((xx-yy)/2, xy))
-					said := told(t, row[3])
+					said := figureIn(t, row[3])
 					if math.Abs(got-said) > 0.05+0.06*said {
 						t.Errorf("%s: %s is off by %.2f, and %s is printed", name, row[1], got, row[3])
 					}

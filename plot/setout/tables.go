@@ -13,7 +13,7 @@ import (
 )
 
 // short is how many rows a table may have to stand in one piece, beside another.
-const short = 24
+const short = 42
 
 // columned sets a long table in two halves side by side, where need be in smaller letters.
 type columned struct{ sheet.Table }
@@ -65,7 +65,7 @@ func without(t sheet.Table, columns ...int) sheet.Table {
 // table of a part, its lengths aligned as the sheet's unit wants it.
 func (s written) table(of words.Part, cells [][]string, aligns ...sheet.Align) sheet.Table {
 	t := sheet.Headed(s.heads().Columns(of), aligns...)
-	t.Cells, t.Whole = cells, len(cells) <= short
+	t.Cells, t.Whole, t.Open = cells, len(cells) <= short, true
 	return t
 }
 
@@ -74,28 +74,33 @@ func (s written) lengths() sheet.Align { return sheet.Lengths(s.Inches()) }
 
 func (s written) pegsTable() sheet.Table {
 	var cells [][]string
-	for _, p := range s.Pegs {
+	for _, p := range s.sitePegs() {
 		along, offset := s.pegFigures(p)
-		cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Name), along, offset, p.Side.String(), s.Says().Peg(p)})
+		cells = append(cells, []string{string(p.Name), along, offset, p.Side.String(), s.Says().Peg(p)})
 	}
-	t := s.table(words.PartPegs, cells, sheet.ToRight, sheet.ToLeft, s.lengths(), s.lengths())
+	t := s.table(words.PartPegs, cells, sheet.ToLeft, s.lengths(), s.lengths())
+	t.Columns[0].Bold = true
 	if !s.BothSides() {
-		t = without(t, 4)
+		t = without(t, 3)
 	}
 	return t
 }
 
-func (s written) pullsTable() sheet.Table {
+// pullsTable is the pulls of the work, or those of the second way.
+func (s written) pullsTable(second bool) sheet.Table {
 	var cells [][]string
 	for _, p := range s.Pulls {
-		known := p.Measured || p.Use == pegging.ForLeg
-		length, reads := words.Computed(s.Figure(p.Length), known), words.Computed(s.Figure(p.Reads), known && !s.Corrected)
-		if p.Use == pegging.ForAngle {
-			length, reads = "", words.Computed(s.Turned(p.Angle), p.Measured)
+		if second != (p.Part == pegging.SecondWay) {
+			continue
 		}
-		cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.Says().Use(p)})
+		length, reads := inBold(s.Figure(p.Length), p.Measured), inBold(s.Figure(p.Reads), p.Measured && !s.Corrected)
+		if p.Use == pegging.ForAngle {
+			length, reads = "", inBold(s.Turned(p.Angle), p.Measured)
+		}
+		cells = append(cells, []string{fmt.Sprint(p.Number), string(p.Hold), string(p.To), length, reads, s.Says().Do(p)})
 	}
 	t := s.table(words.PartPulls, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths())
+	t.Columns[1].Bold, t.Columns[2].Bold = true, true
 	if !s.Corrected {
 		t = without(t, 3)
 	}
@@ -139,14 +144,18 @@ func (s written) stringsTable() sheet.Table {
 	return s.table(words.PartStrings, cells, sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths(), sheet.ToLeft, s.lengths())
 }
 
-func (s written) checksTable() sheet.Table {
+// checkRow is the least height of a row with a box for a thick pencil.
+const checkRow unit.Length = 9.1
+
+func (s written) checksTable(checks []pegging.Check) sheet.Table {
 	var cells [][]string
-	for _, c := range s.Checks {
+	for _, c := range checks {
 		cells = append(cells, []string{fmt.Sprint(c.Number), string(c.From), string(c.To),
-			words.Computed(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), "", s.Says().Check(c)})
+			inBold(s.Figure(c.Reads), c.Measured && !s.Corrected), s.Figure(c.Least), s.Figure(c.Greatest), ""})
 	}
 	t := s.table(words.PartChecks, cells, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, s.lengths(), s.lengths(), s.lengths(), sheet.Box)
-	t.Row, t.Columns[6].Width, t.Columns[7].Fill = 9.1, 26, true // a box is 1 mm lower than its row
+	t.Row, t.Columns[6].Width, t.Whole = checkRow, 26, true // a box is 1 mm lower than its row
+	t.Columns[1].Bold, t.Columns[2].Bold = true, true
 	return t
 }
 

@@ -3,9 +3,9 @@ package setout
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"trammel/plot/phone"
+	"trammel/plot/sheet"
 	"trammel/plot/words"
 )
 
@@ -27,6 +27,8 @@ func (s Sheet) Text(out io.Writer) error {
 	if len(s.Doubts) > 0 {
 		s.listed(&t, words.PartDoubts, s.Doubts)
 	}
+	t.Line("")
+	t.Para("", s.Says().Stand())
 	s.textPegs(&t)
 	s.head(&t, words.PartSteps)
 	for i, x := range s.Steps {
@@ -34,17 +36,18 @@ func (s Sheet) Text(out io.Writer) error {
 	}
 	s.textMarks(&t)
 	s.head(&t, words.PartChecks)
-	for _, c := range s.Checks {
+	for _, c := range s.siteChecks() {
 		reads, good, found := h.Check(c)
 		t.Para(fmt.Sprintf("%2d. ", c.Number), reads)
 		t.Para("    ", good)
 		t.Line("    " + found + " ________________")
 	}
 	t.Line("")
-	for _, x := range s.Basis {
-		t.Para("", x)
+	t.Para("", s.Says().Outside())
+	t.Para("", s.Says().Within())
+	if s.Office {
+		s.textOffice(&t)
 	}
-	s.textSure(&t)
 	_, err := t.WriteTo(out)
 	return err
 }
@@ -63,13 +66,13 @@ func (s Sheet) listed(t *phone.Text, of words.Part, items []string) {
 	t.List(items)
 }
 
-// bare is rows of a table of the paper's, some of their columns, without parentheses.
+// bare is rows of a table of the paper's, some of their columns.
 func bare(cells [][]string, columns ...int) (rows [][]string) {
 	for _, c := range cells {
 		var row []string
 		for _, i := range columns {
 			if i < len(c) {
-				row = append(row, strings.NewReplacer("(", "", ")", "").Replace(c[i]))
+				row = append(row, sheet.Plain(c[i]))
 			}
 		}
 		rows = append(rows, row)
@@ -79,22 +82,35 @@ func bare(cells [][]string, columns ...int) (rows [][]string) {
 
 // textPegs are the places of the pegs, the pulls and the corrections.
 func (s Sheet) textPegs(t *phone.Text) {
-	columns := []int{1, 2, 3, 4}
+	columns := []int{0, 1, 2, 3}
 	if !s.BothSides() {
 		columns = columns[:3]
 	}
 	s.head(t, words.PartPegs)
 	t.Table(bare(s.pegsTable().Cells, columns...))
 	s.head(t, words.PartPulls)
-	rows := bare(s.pullsTable().Cells, 0, 1, 2, 3, 4, 5)
+	rows := bare(s.pullsTable(false).Cells, 0, 1, 2, 3, 4, 5)
 	for i, c := range rows {
 		rows[i] = []string{c[0], c[1] + " " + c[2], c[len(c)-2], c[len(c)-1]}
 	}
 	t.Table(rows)
-	if words := s.Says().Crossing(); words != "" {
+	if said := s.Says().AsRead(); said != "" {
 		t.Line("")
-		t.Para("", words)
+		t.Para("", said)
 	}
+}
+
+// textOffice is what the office wants to know.
+func (s Sheet) textOffice(t *phone.Text) {
+	if said := s.Says().Crossing(); said != "" {
+		t.Line("")
+		t.Para("", said)
+	}
+	t.Line("")
+	for _, x := range s.Basis {
+		t.Para("", x)
+	}
+	s.textSure(t)
 	if s.Corrected {
 		s.head(t, words.PartCorrections)
 		t.Para("", s.Says().Taping())
@@ -103,6 +119,10 @@ func (s Sheet) textPegs(t *phone.Text) {
 				t.Para(fmt.Sprintf("%2d. ", p.Number), s.heads().Corrected(p))
 			}
 		}
+	}
+	if steps := s.Says().SecondWay(); len(steps) > 0 {
+		s.head(t, words.PartSecond)
+		t.List(steps)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/sheet"
 	"trammel/plot/words"
 )
 
@@ -35,18 +36,53 @@ func (s written) laidAlong(l, fall unit.Length) string {
 	return tape.Below(l, s.laid(max(l, -l), fall))
 }
 
-// pegFigures are a peg's running distance and offset, bare where measured or chosen.
+// inBold is a figure in a table, bold where it was measured.
+func inBold(figure string, given bool) string {
+	if given {
+		return sheet.Strong(figure)
+	}
+	return figure
+}
+
+// sitePegs are the pegs and marks of the work on site: not those of the second way's square.
+func (s written) sitePegs() (all []pegging.Mark) {
+	for _, p := range s.Pegs {
+		if !s.Lone() || s.Method == pegging.OffsetSquare || p.Role != pegging.SquareLeg && p.Role != pegging.SquareTop {
+			all = append(all, p)
+		}
+	}
+	return all
+}
+
+// siteChecks are those that the sheet for the site has, numbered anew: of a triangle
+// neither the distance that was just pulled again nor the halves of its sides.
+func (s written) siteChecks() (all []pegging.Check) {
+	for _, c := range s.Checks {
+		if s.Lone() && (c.Along == pegging.HalfOfSide || c.Along == pegging.AlongFoot && c.To == s.Baseline.From) {
+			continue
+		}
+		c.Number = len(all) + 1
+		all = append(all, c)
+	}
+	return all
+}
+
+// pegFigures are a peg's running distance and offset, bold where measured.
 func (s written) pegFigures(p pegging.Mark) (along, offset string) {
-	chosen := p.Role == pegging.SquareLeg || p.Role == pegging.SquareTop
-	along = tape.Below(p.Along, words.Computed(s.Figure(max(p.Along, -p.Along)), s.alongMeasured(p)))
-	offset = words.Computed(s.Figure(p.Offset), p.Side == pegging.OnLine || chosen || p.Role == pegging.Corner && s.offsetTold(p.Name))
+	along = inBold(s.along(p), s.alongMeasured(p))
+	offset = inBold(s.Figure(p.Offset), p.Role == pegging.Corner && s.offsetTold(p.Name))
 	return along, offset
+}
+
+// along is a running distance as it is written.
+func (s written) along(p pegging.Mark) string {
+	return tape.Below(p.Along, s.Figure(max(p.Along, -p.Along)))
 }
 
 func (s written) alongMeasured(p pegging.Mark) bool {
 	switch {
 	case max(p.Along, -p.Along) <= pegging.SameMark:
-		return true
+		return false
 	case p.Name == s.Baseline.To:
 		return s.Baseline.Measured
 	}

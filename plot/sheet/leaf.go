@@ -54,6 +54,12 @@ func (l Leaf) Body() geom.Rect {
 	return b
 }
 
+// Whole is a body without the room of a check bar: one line stands below it.
+func (l Leaf) Whole(body geom.Rect) geom.Rect {
+	body.Min.Y = l.Area.Min.Y + 4.5
+	return body
+}
+
 // Next is Body of the pages behind the first.
 func (l Leaf) Next() geom.Rect {
 	b := l.Area
@@ -95,16 +101,32 @@ type Margin struct {
 	Inches   bool           // the check bar at the foot is 4 in long; otherwise 100 mm
 	Printer  string         // the one that the pages are made for; empty: any
 	Language words.Language // nil: English at the bench
+	// Picture: nothing on the page is measured, so there is no check bar; these words stand
+	// there instead. Sides: the leaf is printed on both, and what stands at the head of each
+	// instead of the number of the page, with a line below it.
+	Picture string
+	Sides   [][2]string
 }
 
 // Draw is the margin of one page.
 func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
+	if m.Picture != "" {
+		note := Note(m.Picture, l.Area.Min.X, l.Area.Min.Y+0.9, draw.Left)
+		note.Of = &draw.Tag{Role: draw.AsOrnament}
+		if number == 1 {
+			note.Of = &draw.Tag{}
+		}
+		return append(m.head(l.Area, number, of, r), note)
+	}
 	return append(m.head(l.Area, number, of, r), draw.Tagged(m.foot(l.Area, r), &draw.Tag{Role: draw.AsOrnament})...)
 }
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
 	top, left, right := area.Max.Y, area.Min.X, area.Max.X
 	count := words.In(m.Language).Pages().Number(number, of)
+	if number <= len(m.Sides) {
+		count = m.Sides[number-1][0]
+	}
 	// What stands on every page is read out on the first one, its number never.
 	title, again := &draw.Tag{Role: draw.AsTitle, First: true}, &draw.Tag{Role: draw.AsOrnament}
 	if number > 1 {
@@ -115,8 +137,14 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 			Words: shorten(m.Title, right-left-r.Width(count, draw.FigureHeight, false)-6, draw.TitleHeight, true, r)},
 		draw.Text{Of: again, At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.FigureHeight, Align: draw.Right, Words: count, On: draw.Notes},
 	}
+	if number <= len(m.Sides) {
+		d[1] = draw.Text{At: geom.Point{X: right, Y: top - draw.TitleHeight}, Height: draw.TitleHeight, Bold: true, Align: draw.Right, Words: count, On: draw.Notes}
+	}
 	if number > 1 {
 		return d
+	}
+	if len(m.Sides) > 0 {
+		d = append(d, Note(m.Sides[0][1], right, top-draw.TitleHeight-4.6, draw.Right))
 	}
 	third := ""
 	for _, third = range m.Third {

@@ -32,8 +32,21 @@ type Column struct {
 	Head  string
 	Align Align
 	Width unit.Length // at least; 0 is as wide as its words
+	Bold  bool        // all its cells
 	Fill  bool        // takes the width that the others leave, and wraps (ToLeft only)
 }
+
+// strong begins a cell that is set bold.
+const strong = "\x02"
+
+// Strong is a cell in bold letters, told from those of its column.
+func Strong(cell string) string { return strong + cell }
+
+// Plain is the words of a cell, bold or not.
+func Plain(cell string) string { return strings.TrimPrefix(cell, strong) }
+
+// bold says whether a cell of a column is.
+func (c Column) bold(cell string) bool { return c.Bold || strings.HasPrefix(cell, strong) }
 
 // Headed is a table in letters of full size, of columns with these heads; those without an
 // alignment stand to the left.
@@ -57,6 +70,7 @@ type Table struct {
 	Row     unit.Length // least height of a row; a Box is 1 mm lower than its row
 	Gutter  unit.Length // between columns; 0 is 4 mm
 	Whole   bool        // never parted
+	Open    bool        // no rule below the heads
 }
 
 func (b Table) Rows(width unit.Length, r draw.Ruler) []Row {
@@ -120,10 +134,10 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 				continue
 			}
 			if c.Align == OnPoint {
-				l, t := atPoint(cells[i])
-				left, right = max(left, r.Width(l, h, false)), max(right, r.Width(t, h, false))
+				l, t := atPoint(Plain(cells[i]))
+				left, right = max(left, r.Width(l, h, c.bold(cells[i]))), max(right, r.Width(t, h, c.bold(cells[i])))
 			}
-			whole = max(whole, r.Width(cells[i], h, false))
+			whole = max(whole, r.Width(Plain(cells[i]), h, c.bold(cells[i])))
 		}
 		if c.Align == OnPoint {
 			whole = left + right
@@ -194,7 +208,9 @@ func (b Table) head(lay []column, tags []*draw.Tag, r draw.Ruler) Row {
 			row.Marks = append(row.Marks, t)
 		}
 	}
-	row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
+	if !b.Open {
+		row.Marks = append(row.Marks, rule(0, last.x+last.width, -row.Height+0.8))
+	}
 	return row
 }
 
@@ -211,8 +227,10 @@ func (b Table) row(cells []string, lay []column, h unit.Length, tags []*draw.Tag
 	// The words stand in the middle of a row that is higher than they are.
 	for i, cell := range cells {
 		c, at := b.Columns[i], lay[i]
+		bold := c.bold(cell)
+		cell = Plain(cell)
 		write := func(words string, x, y unit.Length, a draw.Align) {
-			t := text(words, geom.Point{X: x, Y: y}, h, a, false)
+			t := text(words, geom.Point{X: x, Y: y}, h, a, bold)
 			t.Of = tags[i]
 			row.Marks = append(row.Marks, t)
 		}
@@ -233,7 +251,7 @@ func (b Table) row(cells []string, lay []column, h unit.Length, tags []*draw.Tag
 		case cell == "":
 		case c.Align == OnPoint:
 			_, t := atPoint(cell)
-			write(cell, at.x+at.point+r.Width(t, h, false), y, draw.Right)
+			write(cell, at.x+at.point+r.Width(t, h, bold), y, draw.Right)
 		case c.Align == ToRight:
 			write(cell, at.x+at.width, y, draw.Right)
 		default:

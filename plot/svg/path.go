@@ -6,8 +6,8 @@ import (
 	"trammel/plot/internal/decimal"
 )
 
-// path writes a run of lines and arcs as one path.
-func (s *page) path(o draw.Path) {
+// path writes a run of lines and arcs as one path, stroked or filled.
+func (s *page) path(o draw.Path, solid bool) {
 	if len(o.Segments) == 0 {
 		return
 	}
@@ -35,6 +35,10 @@ func (s *page) path(o draw.Path) {
 	}
 	if o.Closed {
 		s.text("Z")
+	}
+	if solid {
+		s.text("\" fill=\"#000\" stroke=\"none\"/>\n")
+		return
 	}
 	s.pen(o.Pen)
 }

@@ -119,38 +119,15 @@ func (s *page) group(name string, fill func()) {
 
 func (s *page) op(op draw.Op) {
 	switch o := op.(type) {
-	case draw.Line:
-		s.path(draw.Path{Segments: []geom.Segment{o.Line}, Pen: o.Pen})
-	case draw.Arc:
-		s.path(draw.Path{Segments: []geom.Segment{o.Arc}, Closed: draw.Whole(o.Arc), Pen: o.Pen})
-	case draw.Polyline:
-		s.polyline(o)
-	case draw.Path:
-		s.path(o)
 	case draw.Text:
 		s.words(o)
 	default:
-		panic(fmt.Sprintf("svg: no way to write a %T", op))
+		p, ok := draw.Stroked(op)
+		if !ok {
+			panic(fmt.Sprintf("svg: no way to write a %T", op))
+		}
+		s.path(p, draw.Solid(op))
 	}
-}
-
-func (s *page) polyline(o draw.Polyline) {
-	if len(o.Points) == 0 {
-		return
-	}
-	s.text(`<path d="`)
-	s.to('M', o.Points[0])
-	for _, p := range o.Points[1:] {
-		s.to('L', p)
-	}
-	if o.Closed || o.Solid {
-		s.text("Z")
-	}
-	if o.Solid {
-		s.text("\" fill=\"#000\" stroke=\"none\"/>\n")
-		return
-	}
-	s.pen(o.Pen)
 }
 
 // words draws the outlines of the letters where they stand on the page.

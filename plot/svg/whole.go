@@ -50,14 +50,14 @@ func WriteWhole(w io.Writer, p draw.Page, d draw.Document) error {
 		for _, op := range rest {
 			if !slices.Contains(d.Hide, op.Layer()) {
 				for _, part := range beside(strokes(op), cuts) {
-					s.path(draw.Path{Segments: []geom.Segment{part}, Closed: isWhole(part), Pen: draw.Pen{Width: hairline}})
+					s.path(draw.Path{Segments: []geom.Segment{part}, Closed: isWhole(part), Pen: draw.Pen{Width: hairline}}, false)
 				}
 			}
 		}
 	})
 	s.group("cut", func() {
 		for _, c := range cuts {
-			s.path(draw.Path{Segments: c, Closed: true, Pen: draw.Pen{Width: hairline}})
+			s.path(draw.Path{Segments: c, Closed: true, Pen: draw.Pen{Width: hairline}}, false)
 		}
 	})
 	s.text("</svg>\n")
@@ -79,11 +79,12 @@ var errOpen = errors.New("svg: the outline is not closed")
 func parted(ops []draw.Op) (cuts []geom.Contour, rest []draw.Op, err error) {
 	var loose []geom.Segment
 	for _, op := range ops {
-		if pen, drawn := penOf(op); !drawn || pen.Dash != draw.Continuous || op.Layer() != draw.Outline {
+		line, drawn := draw.Stroked(op)
+		if !drawn || draw.Solid(op) || line.Pen.Dash != draw.Continuous || op.Layer() != draw.Outline {
 			rest = append(rest, op)
 			continue
 		}
-		for _, k := range segments(op) {
+		for _, k := range line.Segments {
 			if k.At(0).Distance(k.At(1)) > same || isWhole(k) {
 				loose = append(loose, k)
 			}
@@ -122,49 +123,14 @@ func isWhole(s geom.Segment) bool {
 	return ok && draw.Whole(a)
 }
 
-// penOf is the pen of an operation that is drawn with one.
-func penOf(op draw.Op) (pen draw.Pen, drawn bool) {
-	switch o := op.(type) {
-	case draw.Line:
-		return o.Pen, true
-	case draw.Arc:
-		return o.Pen, true
-	case draw.Polyline:
-		return o.Pen, !o.Solid
-	case draw.Path:
-		return o.Pen, true
-	}
-	return pen, false
-}
-
-// segments of an operation. A solid shape is its edge.
-func segments(op draw.Op) (all []geom.Segment) {
-	switch o := op.(type) {
-	case draw.Line:
-		return []geom.Segment{o.Line}
-	case draw.Arc:
-		return []geom.Segment{o.Arc}
-	case draw.Polyline:
-		edges := len(o.Points) - 1
-		if o.Closed || o.Solid {
-			edges++
-		}
-		for i := range edges {
-			all = append(all, geom.Polygon(o.Points).Edge(i))
-		}
-	case draw.Path:
-		return o.Segments
-	}
-	return all
-}
-
 // strokes are the straight lines and arcs of an operation, each dash one of them.
 func strokes(op draw.Op) (all []geom.Segment) {
-	pen, drawn := penOf(op)
-	if !drawn {
+	line, _ := draw.Stroked(op)
+	pen := line.Pen
+	if draw.Solid(op) {
 		pen = draw.Pen{}
 	}
-	for _, s := range segments(op) {
+	for _, s := range line.Segments {
 		for _, d := range dashes(s.Length(), pen) {
 			all = append(all, part(s, d))
 		}

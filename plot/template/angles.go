@@ -79,7 +79,7 @@ func (f onSheets) inside(i int) inside {
 func (c inside) between(w label, width unit.Length) []try {
 	var all []try
 	for _, leans := range [][]float64{{0}, {0.12, -0.12}, {0.22, -0.22, 0.3, -0.3}} {
-		all = append(all, try{20 * leans[0], func() (all []candidate) {
+		all = append(all, try{20 * leans[0], func(all []candidate) []candidate {
 			for _, lean := range leans {
 				all = c.leaning(all, w, width, lean)
 			}

@@ -87,10 +87,10 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	heading := &draw.Tag{Role: draw.AsHeading, In: part}
 	part.Holds = []*draw.Tag{heading}
 	b.drawing = draw.Pictured(b.drawing, words.In(b.style.Language).Aloud().Sheet(b.piece.Name, "", 1), part)
-	title := []sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true, Of: heading}}
+	title := b.style.sizedAll([]sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true, Of: heading}})
 	var rest []sheet.Block
 	if steps && b.style.Steps {
-		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece, b.style), Numbered: true})
+		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece, b.style), Numbered: true, Height: b.style.sized(draw.NoteHeight)})
 	}
 	w, h := b.size.Width, b.size.Height
 	column := min(mostColumn, most.Width-w-toColumn)
@@ -102,7 +102,7 @@ func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) 
 	wanted := steps && b.style.Settings && b.piece.shaped()
 	lost := wanted && room < settingsWidth(b.piece, b.style, r)
 	if wanted && !lost {
-		rest = append(rest, sawAndSquare(b.piece, b.style, draw.NoteHeight)...)
+		rest = append(rest, sawAndSquare(b.piece, b.style, b.style.sized(draw.NoteHeight))...)
 	}
 	var d draw.Drawing
 	var size paging.Size

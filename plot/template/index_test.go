@@ -87,7 +87,7 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 			all += words1(page) + "\n"
 		}
 		// A day's work, in this order.
-		heads := []string{"Before cutting", "Put together", "By hand", "Take care"}
+		heads := []string{"Before cutting", "Put together", "By hand", "Cautions"}
 		if len(plan.Cells) == 1 {
 			heads = slices.DeleteFunc(heads, func(h string) bool { return h == "Put together" })
 		}

@@ -44,7 +44,7 @@ func (f *face) letterCorners() {
 			return cost
 		}
 		led, small := f.scene.led(w, from, 40), label{w.say, f.style.sized(draw.FigureHeight), true}
-		f.put(w.say, w.ring(from, 4, 8, fan[:], cost), w.ring(from, 9, 30, fan[:], cost), led,
+		f.put(w.say, w.ring(from, 4, 5, fan[:], cost), w.ring(from, 6, 9, fan[:], cost), w.ring(from, 10, 30, fan[:], cost), led,
 			led.crossing(fineLines, crowded), small.ring(from, 4, 30, fan[:], cost).crossing(nothing, crowded*3/2),
 			f.scene.led(small, from, 0).crossing(anything, 2*crowded))
 	}
@@ -91,10 +91,10 @@ func (f *face) note(say string) label { return label{say, f.style.sized(draw.Not
 // alongLine is the places for a figure along a line: beside its middle on the right
 // hand of it and on the left hand, for what each costs; moved along; and out by a leader.
 func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64) []try {
-	beside := try{slices.Min(sides), func() (all []candidate) {
+	beside := try{slices.Min(sides), func(all []candidate) []candidate {
 		length, width := l.Length(), f.scene.width(w)
 		if width > 1.1*length {
-			return nil
+			return all
 		}
 		// Far along too, since pages may be left out; in steps that miss none.
 		reach := min(max(length-width, 0)/2+2, length*0.45)
@@ -154,7 +154,7 @@ func (f *face) figureArcs() {
 
 // along is the places for words along an arc, outside or inside of it.
 func (f *face) along(a geom.Arc, w label) try {
-	return try{0, func() (all []candidate) {
+	return try{0, func(all []candidate) []candidate {
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
+	"strings"
 	"testing"
 
 	"trammel/geom"
@@ -115,10 +117,14 @@ func touching(d draw.Drawing, windows []geom.Rect, r draw.Ruler, toLine, toWords
 	return nil
 }
 
-// oneTriangle is three sides of 60 mm to about 1.2 m: needles, right ones and any.
+// oneTriangle is three sides of 60 mm to about 1.2 m, each ninth down to 10 mm: needles,
+// right ones and any.
 func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
 	for {
-		size := 60 * math.Pow(20, rnd.Float64())
+		size, least := 60*math.Pow(20, rnd.Float64()), 60.0
+		if n%9 == 4 {
+			size, least = size/6, 10
+		}
 		ab, bc, ca = size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64()), size*(0.02+rnd.Float64())
 		switch {
 		case n%5 == 0:
@@ -127,7 +133,7 @@ func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
 			bc = math.Hypot(ab, ca)
 		}
 		ab, bc, ca = math.Round(ab*10)/10, math.Round(bc*10)/10, math.Round(ca*10)/10
-		if long := max(ab, bc, ca); long >= 60 && min(ab, bc, ca) >= 1 && 2*long < (ab+bc+ca)*(1-1e-4) {
+		if long := max(ab, bc, ca); long >= least && min(ab, bc, ca) >= 1 && 2*long < (ab+bc+ca)*(1-1e-4) {
 			return ab, bc, ca
 		}
 	}
@@ -136,7 +142,7 @@ func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
 func TestLabelsTouchNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	methods := []construct.Method{construct.ByArcs, construct.ByAngle, construct.BySquare}
-	for n := range 300 {
+	for n := range gate.Of(200, 2000) {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
@@ -158,8 +164,10 @@ func TestLabelsTouchNothing(t *testing.T) {
 		if missed != nil {
 			t.Errorf("%s: no room for %q", name, missed)
 		}
-		if err := crossed(d, p.Construction); err != nil {
-			t.Errorf("%s: %v", name, err)
+		for _, err := range []error{crossed(d, p.Construction), pastArms(d, plan.Outline), adrift(d)} {
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
 		}
 	}
 }
@@ -226,6 +234,77 @@ func crossed(d draw.Drawing, c construct.Construction) error {
 		}
 	}
 	return nil
+}
+
+// pastArms is the first arc of an angle that ends off the sides of its corner.
+func pastArms(d draw.Drawing, outline geom.Polygon) error {
+	for _, op := range d {
+		o, ok := op.(draw.Arc)
+		if !ok || o.On != draw.Dimension {
+			continue
+		}
+		for _, t := range []float64{0, 1} {
+			off := math.Inf(1)
+			for i := range outline {
+				off = math.Min(off, fromLine(o.At(t), outline.Edge(i)))
+			}
+			if off > 1e-6 {
+				return fmt.Errorf("the arc of %v about %.1f ends %.2f off the sides", o.Sweep, o.Centre, off)
+			}
+		}
+	}
+	return nil
+}
+
+// adrift is the first radius that stands neither on an arc nor at a leader, and does not
+// say of itself that it is an arc's.
+func adrift(d draw.Drawing) error {
+	for k, op := range d {
+		o, ok := op.(draw.Text)
+		if !ok || !strings.HasPrefix(o.Words, "R ") {
+			continue
+		}
+		if l, ok := d[k-1].(draw.Line); ok && l.On == draw.Dimension && l.Pen == draw.Thin {
+			continue
+		}
+		near := math.Inf(1)
+		for _, p := range around(o.Box(font)) {
+			for _, op := range d {
+				if a, ok := op.(draw.Arc); ok && a.On == draw.Construction && a.Radius != prick {
+					near = math.Min(near, fromArc(p, a.Arc))
+				}
+			}
+		}
+		if near > 1.5 {
+			return fmt.Errorf("%q stands %.1f from the nearest arc", o.Words, near)
+		}
+	}
+	return nil
+}
+
+// What was found on paper: the angle at M of the second answer stood above its letter,
+// the angle at a needle's tip at an arc past its arm, the radius at another line's end.
+// Each has a leader of its own now.
+func TestFaultsFoundOnPaper(t *testing.T) {
+	for _, c := range []struct{ tokens, say string }{
+		{"KL=80 K=35deg LM=60", "(130.1°)"},
+		{"AB=200 BC=195 CA=12", "(3.2°)"},
+		{"AB=150 A=9deg B=20deg", "9°"},
+		{"AB=14 BC=12 CA=9", "(39.6°)"},
+	} {
+		all := pieces(t, construct.ByArcs, c.tokens)
+		p := all[len(all)-1]
+		d, err := Draw(p, laid(t, p, a4, paging.Full), font, full())
+		if err != nil {
+			t.Fatal(err)
+		}
+		i := slices.IndexFunc(d, func(op draw.Op) bool { o, ok := op.(draw.Text); return ok && o.Words == c.say })
+		if i < 1 {
+			t.Errorf("%s: no %q", c.tokens, c.say)
+		} else if l, ok := d[i-1].(draw.Line); !ok || l.Pen != draw.Thin || l.On != draw.Dimension {
+			t.Errorf("%s: %q has no leader but %v", c.tokens, c.say, d[i-1])
+		}
+	}
 }
 
 // A letter is known by the corner that it is nearest to, unless a leader says so.

@@ -109,7 +109,7 @@ func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
 	w := label{string(n), draw.FigureHeight, true}
 	all := w.ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
 		return turn.Degrees() * turn.Degrees() / less
-	}).make()
+	}).make(nil)
 	for k := range all {
 		all[k].text.On = draw.Notes
 	}

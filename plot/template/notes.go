@@ -45,14 +45,14 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 	}
 	whole, done := false, false
 	for n, blocks := range tries {
-		if page, done = noted(page, area, blocks, []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {
+		if page, done = noted(page, area, s.sizedAll(blocks), []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {
 			whole = n == 0
 			break
 		}
 	}
 	if s.Settings {
 		least := settingsWidth(p, s, r)
-		page, done = noted(page, area, sawAndSquare(p, s, draw.NoteHeight), []unit.Length{least, max(least, 130)}, r)
+		page, done = noted(page, area, sawAndSquare(p, s, s.sized(draw.NoteHeight)), []unit.Length{least, max(least, 130)}, r)
 		whole = whole && (done || !p.shaped())
 	}
 	return page, whole

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -12,6 +13,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
+	"trammel/plot/sheet"
 	"trammel/plot/words"
 )
 
@@ -25,7 +27,7 @@ type Piece struct {
 	Shape shape.Shape  // what is done to it beyond the outline; without sides: nothing
 	Grain [2]geom.Name // the edge that the grain runs along; empty says nothing
 	Face  string       // "face up"; empty says nothing
-	Hand  string       // "other hand"; empty says nothing
+	Hand  string       // "opposite hand"; empty says nothing
 	Which string       // a sentence: which of several placements of its points this is; empty: only one fits
 
 	Shown geom.Polygon // what a page that it shares must show of it
@@ -55,6 +57,25 @@ func (s Style) sized(h unit.Length) unit.Length {
 		return h
 	}
 	return max(h*s.Lettering/draw.FigureHeight, draw.NoteHeight)
+}
+
+// sizedAll is blocks of a sheet in their sizes.
+func (s Style) sizedAll(blocks []sheet.Block) []sheet.Block {
+	all := slices.Clone(blocks)
+	for i, b := range all {
+		switch b := b.(type) {
+		case sheet.Paragraph:
+			b.Height = s.sized(cmp.Or(b.Height, draw.NoteHeight))
+			all[i] = b
+		case sheet.List:
+			b.Height = s.sized(cmp.Or(b.Height, draw.NoteHeight))
+			all[i] = b
+		case sheet.Heading:
+			b.Height = s.sized(cmp.Or(b.Height, draw.FigureHeight))
+			all[i] = b
+		}
+	}
+	return all
 }
 
 // length and angle are figures as the paper shows them: bare when measured, in

@@ -62,27 +62,25 @@ type anchor struct {
 // first.
 type try struct {
 	least float64
-	make  func() []candidate
+	make  func(all []candidate) []candidate // adds them
 }
 
 // made is candidates that are made already.
-func made(all []candidate) try { return try{0, func() []candidate { return all }} }
+func made(ready []candidate) try {
+	return try{0, func(all []candidate) []candidate { return append(all, ready...) }}
+}
 
 // cheapest puts down the best candidate of some parcels, those with a lower least first.
 func (s *scene) cheapest(parcels []try) bool {
 	slices.SortStableFunc(parcels, func(a, b try) int { return cmp.Compare(a.least, b.least) })
-	var all []candidate
+	all := s.spare[:0] // the memory of the last ones
+	defer func() { s.spare = all }()
 	for i, t := range parcels {
 		most := place.Never
 		if i+1 < len(parcels) {
 			most = parcels[i+1].least
 		}
-		if i == 0 {
-			all = t.make()
-		} else {
-			all = append(all, t.make()...)
-		}
-		if s.placeFor(all, most) {
+		if all = t.make(all); s.placeFor(all, most) {
 			return true
 		}
 	}
@@ -106,7 +104,7 @@ var fan, round = func() (fan [24]unit.Angle, round [16]unit.Angle) {
 // ring is words about a point, from near to far off, turned from the best direction; cost
 // is what a place costs besides its distance.
 func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost func(at geom.Point, turn unit.Angle) float64) try {
-	return try{float64(near), func() (all []candidate) {
+	return try{float64(near), func(all []candidate) []candidate {
 		for d := near; d <= far; d++ {
 			for _, turn := range turns {
 				at := a.Toward(a.toward+turn, d+w.height/2)
@@ -122,9 +120,10 @@ const nearestLed = 6
 
 // led is words away from an anchor at the end of a leader, in all directions.
 func (s *scene) led(w label, from anchor, cost float64) try {
-	return try{cost + nearestLed, func() (all []candidate) {
+	return try{cost + nearestLed, func(all []candidate) []candidate {
 		width := s.width(w)
-		for _, d := range []unit.Length{nearestLed, 8, 10, 13, 16, 20, 25, 31, 38, 46} {
+		reach := [...]unit.Length{nearestLed, 8, 10, 13, 16, 20, 25, 31, 38, 46}
+		for _, d := range reach {
 			for _, turn := range fan {
 				a := from.toward + turn
 				end := from.Toward(a, d)
@@ -149,9 +148,10 @@ func (s *scene) led(w label, from anchor, cost float64) try {
 
 // crossing lets leaders cross lines, for what that costs, which is right for other words too.
 func (t try) crossing(what crosses, cost float64) try {
-	return try{t.least + cost, func() []candidate {
-		all := t.make()
-		for k := range all {
+	return try{t.least + cost, func(all []candidate) []candidate {
+		from := len(all)
+		all = t.make(all)
+		for k := from; k < len(all); k++ {
 			all[k].over = what
 			all[k].cost += cost
 		}
@@ -161,9 +161,10 @@ func (t try) crossing(what crosses, cost float64) try {
 
 // marked puts marks to all candidates.
 func (t try) marked(marks ...draw.Op) try {
-	return try{t.least, func() []candidate {
-		all := t.make()
-		for k := range all {
+	return try{t.least, func(all []candidate) []candidate {
+		from := len(all)
+		all = t.make(all)
+		for k := from; k < len(all); k++ {
 			all[k].marks = marks
 		}
 		return all
@@ -173,7 +174,7 @@ func (t try) marked(marks ...draw.Op) try {
 // named are words that say themselves what they belong to, near it but without a
 // leader: the last resort where lines close in what is to be named.
 func (w label) named(near geom.Point) try {
-	return try{200, func() (all []candidate) {
+	return try{200, func(all []candidate) []candidate {
 		for d := unit.Length(8); d < 250; d += 4 {
 			n := 8 + int(d/8)
 			for k := range n {

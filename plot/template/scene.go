@@ -23,6 +23,7 @@ type scene struct {
 	drawing draw.Drawing
 	place.Scene
 	panes place.Index[pane]
+	spare []candidate
 }
 
 // pane is what a page shows, and what is left of its sheet when it is cut.

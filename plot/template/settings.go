@@ -23,7 +23,7 @@ const settingsGutter unit.Length = 4
 // settingsWidth is how wide the table is at least.
 func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 	rows := Settings(p, s)
-	table := sheet.Table{Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
+	table := sheet.Table{Height: s.sized(draw.NoteHeight), Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
 	return table.Breadth(r) + 2 // figures that stand on their points may want a little more
 }
 
@@ -35,7 +35,7 @@ func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
 // headed is the table under some words, and how it is used.
 func headed(by string, p Piece, s Style, height unit.Length) []sheet.Block {
 	about := sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: height}
-	return []sheet.Block{sheet.Heading{Words: by}, settings{p, s, height}, sheet.Gap(1), about}
+	return []sheet.Block{sheet.Heading{Words: by, Height: s.sized(draw.FigureHeight)}, settings{p, s, height}, sheet.Gap(1), about}
 }
 
 // settings is the table, a row a corner or, where that is too wide, a column.
@@ -72,13 +72,13 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	title := s.says().Templates().Heading(words.SawAndSquare)
 	area := on.Printable().Grow(-toEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
-	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: s.sized(draw.CornerHeight), Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
 		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true})
 	}
 	blocks = append(blocks, sheet.Gap(3))
 	for _, p := range pieces {
-		blocks = append(append(blocks, headed(p.Name, p, s, draw.NoteHeight)...), sheet.Gap(3))
+		blocks = append(append(blocks, headed(p.Name, p, s, s.sized(draw.NoteHeight))...), sheet.Gap(3))
 	}
 	front := Front{Notes: notes}
 	made, err := front.flow(blocks, area, area, max(1, int((area.Width()+gutter)/(110+gutter))), r)

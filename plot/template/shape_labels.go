@@ -42,7 +42,7 @@ func (f *face) figureAllowance(i int) {
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
 	}
-	beside := try{0, func() (all []candidate) {
+	beside := try{0, func(all []candidate) []candidate {
 		for k := range 17 {
 			t := 0.25 + 0.05*eitherSide(k)
 			if t < 0.05 || t > 0.95 {
@@ -95,7 +95,7 @@ func (f *face) figureBore(b shape.Bore) {
 			places = append(places, f.scene.led(w, anchor{Point: foot, toward: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
 		} else {
 			if f.scene.width(w) <= way.line.Length() {
-				places = append(places, try{0, func() (all []candidate) {
+				places = append(places, try{0, func(all []candidate) []candidate {
 					for k := range 19 {
 						for _, hand := range []int{1, -1} {
 							all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Thin.Width, w), cost: float64(k)})

@@ -91,7 +91,7 @@ func TestLabelsOfShapesTouchNothing(t *testing.T) {
 		}
 		for _, on := range []paging.Sheet{a4, a5} {
 			plan := coverOf(t, p, on)
-			for _, hand := range []string{"", "other hand"} {
+			for _, hand := range []string{"", "opposite hand"} {
 				p.Hand = hand
 				d, missed, err := drawn(p, plan, font, full())
 				if err != nil {

@@ -19,11 +19,11 @@ type Aloud interface {
 	// Bar that is measured.
 	Bar(length string) string
 	// Plan of pegs at 1:scale.
-	Plan(pegs []geom.Name, scale int) string
+	Plan(pegs []geom.Name) string
 	// Detail of that plan, by its name.
-	Detail(name string, scale int) string
+	Detail(name string) string
 	// Found is the plan of what was found.
-	Found(scale int) string
+	Found() string
 	// Crosses are the marks of a calibration sheet, the first of which has rulers at its edges.
 	Crosses(n int) string
 	// Lengths is the sketch that says which cross is which.
@@ -55,20 +55,20 @@ func (aloud) Map(piece string, sheets int) string {
 
 func (aloud) Bar(length string) string { return "Bar to be measured: " + length + " long." }
 
-func (aloud) Plan(pegs []geom.Name, scale int) string {
+func (aloud) Plan(pegs []geom.Name) string {
 	var names []string
 	for _, p := range pegs {
 		names = append(names, string(p))
 	}
-	return fmt.Sprintf("Plan at 1:%d of the pegs %s, with the lengths between them.", scale, few(names))
+	return fmt.Sprintf("Plan of the pegs %s, with the lengths between them.", few(names))
 }
 
-func (aloud) Detail(name string, scale int) string {
-	return fmt.Sprintf("Detail %s at 1:%d: pegs that stand close together on the plan.", name, scale)
+func (aloud) Detail(name string) string {
+	return fmt.Sprintf("Detail %s: pegs that stand close together on the plan.", name)
 }
 
-func (aloud) Found(scale int) string {
-	return fmt.Sprintf("Plan at 1:%d of the pegs and of the lengths that were found.", scale)
+func (aloud) Found() string {
+	return "Plan of the pegs and of the lengths that were found."
 }
 
 func (aloud) Crosses(n int) string {

@@ -59,20 +59,46 @@ func (c cautions) OnePage() string {
 	}[c.voice]
 }
 
-func (cautions) SetOut(falls bool) []string {
-	level := "All figures are level: plumb down on a slope."
+func (c cautions) SetOut(falls bool) []string {
+	level := "Level: all figures are level; plumb down on a slope."
 	if falls {
-		level = "The tape lies along the ground: by the levels given."
+		level = "Ground: the tape lies along it, by the levels given."
+	}
+	switch c.voice {
+	case Class:
+		return []string{
+			"Go out only with the teacher, off the road and away from edges.",
+			"A peg is driven only where the teacher has said: cables and pipes lie in the ground.",
+			"Points of pegs and pins look away from the hand.",
+			level,
+		}
+	case Bench:
+		return []string{
+			"Protect eyes, ears and lungs when the lines are cut.",
+			"Offer up before cutting good material.",
+			level,
+			"Strength is not drawn here: ask a qualified person.",
+			"Local codes prevail.",
+		}
+	case Floor:
+		return []string{
+			"Pipes, heating and cables lie in floors: know where they run before anything is fixed or drilled.",
+			"Dust of tile and stone: cut wet, wear a mask.",
+			"Cut edges are sharp: wear gloves. Knees want pads.",
+			"Movement joints: as the standard or the maker says.",
+			level,
+			"Local codes and the site's rules prevail.",
+		}
 	}
 	return []string{
-		"Buried services: have them located before pegging.",
+		"Buried services: have them located.",
 		"Overhead lines: no metal tape or staff near them.",
-		"Traffic: cones, bright clothing, a lookout.",
-		"Excavations: keep pegs and feet back from edges.",
-		"Boundary lines belong to a licensed surveyor.",
+		"Traffic: bright clothing, cones, a lookout.",
+		"Excavations: pegs and feet stay back from the edge.",
+		"Boundaries: those are a licensed surveyor's.",
 		level,
-		"Geometry, not strength: ask a qualified person.",
-		"Local codes and the site's rules prevail.",
+		"Strength: this is geometry; ask a qualified person.",
+		"Rules: local codes and the site's own prevail.",
 	}
 }
 

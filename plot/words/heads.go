@@ -12,10 +12,12 @@ import (
 // titles, headings, heads of columns, labels and lines of figures.
 type Heads interface {
 	// Title is what the sheet is; Units what its figures count, in full and in brief;
-	// Sign who fills in what.
+	// Sign who fills in what; Turn what stands on the other side of the leaf.
 	Title(check bool) string
 	Units(check bool, style unit.Style) []string
 	Sign(check bool) []string
+	Turn(back bool) (side, other string)
+	ForOffice() (side, below string)
 	// Heading of a part on paper, and the heads of its columns.
 	Heading(p Part) string
 	Columns(p Part) []string
@@ -27,7 +29,7 @@ type Heads interface {
 	NoScale() string
 	LeftOut() string
 	TooFar(nails int) string
-	Legend(scale int, outsideAlone, moves bool) []string
+	Legend(outsideAlone, moves bool) []string
 	// Bring is what to take along, in one line.
 	Bring() string
 
@@ -55,14 +57,16 @@ const (
 	PartChecks
 	PartSure
 	PartWays
+	PartSecond
 	PartAdvice // of a check, as those below
 	PartFound
 	PartAgain
+	PartBefore // of a check: what to know before anything is moved
 )
 
 // Parts are all of them.
 func Parts() (all []Part) {
-	for p := range PartAgain + 1 {
+	for p := range PartBefore + 1 {
 		all = append(all, p)
 	}
 	return all
@@ -80,11 +84,11 @@ func (heads) Title(check bool) string {
 
 func (heads) Units(check bool, style unit.Style) []string {
 	if check {
-		return []string{fmt.Sprintf("All figures in %s. ± holds 95 of 100.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name())}
+		return []string{fmt.Sprintf("All figures in %s.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name())}
 	}
 	return []string{
-		fmt.Sprintf("All figures in %s. In parentheses: computed. Bare: measured or chosen.", style.Name()),
-		fmt.Sprintf("Figures in %s, computed ones in parentheses.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name()),
+		fmt.Sprintf("%s. Bold is given, the rest computed.", capital(style.Name())),
+		fmt.Sprintf("%s. Bold is given.", capital(style.Name())), fmt.Sprintf("All figures in %s.", style.Name()),
 	}
 }
 
@@ -95,33 +99,49 @@ func (heads) Sign(check bool) []string {
 	return []string{"set out by", "helper", "tape", "date"}
 }
 
+func (heads) ForOffice() (side, below string) { return "office", "not for the site" }
+
+func (heads) Turn(back bool) (side, other string) {
+	if back {
+		return "back", "turn over: plan, pulls and pegs"
+	}
+	return "front", "turn over: steps and checks"
+}
+
 func (h heads) Heading(p Part) string {
+	if h.in.Voice == Floor && floorHeadings[p] != "" {
+		return floorHeadings[p]
+	}
 	return [...]string{
-		PartBring: "Bring", PartCare: "Take care", PartDoubts: "Before setting out", PartPegs: "Pegs", PartPulls: "Hold and pull",
+		PartBring: "Bring", PartCare: "Before the first peg", PartDoubts: "Before setting out", PartPegs: "Pegs and marks", PartPulls: "Hold and pull",
 		PartCorrections: "Tape corrections", PartSteps: "Steps", PartMarks: "Marks along the edges, every " + h.Style.LengthUnit(h.Every),
 		PartNails:   "Nails in the profile boards, clear of the digging by " + h.Style.LengthUnit(h.Boards),
-		PartStrings: "Strings, and where they cross, from the first nail", PartChecks: "Checks, with what was not used to set out",
-		PartSure: "How sure", PartWays: "Which way is surest", PartAdvice: "What to do", PartFound: "What was found", PartAgain: "Measure again",
+		PartStrings: "Strings, and where they cross, from the first nail", PartChecks: "Checks", PartSecond: "A second way to the same corner",
+		PartSure: "How sure", PartWays: "Which way is surest", PartAdvice: "What to do", PartFound: "What was found", PartAgain: "Measure again", PartBefore: "Before anything is moved",
 	}[p]
 }
 
+// floorHeadings are those that a floor has its own words for.
+var floorHeadings = map[Part]string{PartCare: "Before the first line", PartPegs: "Marks", PartPulls: "Hold and measure"}
+
 func (h heads) Columns(p Part) []string {
-	along, out, u := "along,\nfrom "+string(h.Baseline.From), "square\nout", h.SmallUnit()
-	pegsOut, reads := out, "\nreads"
+	line := string(h.Baseline.From + h.Baseline.To)
+	along, out, u := "along "+line, "off "+line, h.SmallUnit()
+	pegsOut, reads := out, "reads"
 	if !h.BothSides() {
-		pegsOut += ", " + h.OneSide().String()
+		pegsOut = h.OneSide().String() + " of " + line
 	}
 	if h.Layout.Corrected {
-		reads = "tape\nreads"
+		reads = "tape reads"
 	}
 	return map[Part][]string{
-		PartPegs:        {"", "peg", along, pegsOut, "side", "what it is"},
-		PartPulls:       {"pull", "hold\n0 at", "pull\nto", "true", reads, "for"},
+		PartPegs:        {"", along, pegsOut, "side", "what it is"},
+		PartPulls:       {"step", "0 on", "to", "true", reads, "and"},
 		PartCorrections: {"pull", "from", "to", "true", "correction", "lay off", "because of"},
 		PartMarks:       {"edge", "from its\nfirst", along, out, "side"},
 		PartNails:       {"string", "beyond", "from the\ncorner", along, out, "side"},
 		PartStrings:     {"string", "nail to\nnail", "crosses", "at", "crosses", "at"},
-		PartChecks:      {"check", "from", "to", "should\nread", "accept\nfrom", "accept\nto", "found", "what it is"},
+		PartChecks:      {"", "0 on", "to", "reads", "good from", "to", "found"},
 		PartSure:        {"peg", "σ along,\n" + u, "σ across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
 		PartWays:        {"way", "from", "worst\npeg", "95 %,\n" + u, "times", ""},
 		PartFound:       {"reading", "wanted", "accept\nfrom", "accept\nto", "found", "found less\nwanted", "it is"},
@@ -153,26 +173,28 @@ func (h heads) OnPhone(p Part) (heading, columns string) {
 	return h.Heading(p), columns
 }
 
-func (heads) NoScale() string { return "Do not scale from the plan: use the figures." }
+func (heads) NoScale() string {
+	return "The plan is a picture: work to the figures, not by measuring it."
+}
 func (heads) LeftOut() string { return "Marks for squares are left out: they are in the tables." }
 
 func (heads) TooFar(nails int) string {
 	return fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", nails)
 }
 
-func (heads) Legend(scale int, outsideAlone, moves bool) []string {
+func (heads) Legend(outsideAlone, moves bool) []string {
 	of := "Beside a line"
 	if outsideAlone {
 		of += " that is outside"
 	}
-	lines := []string{fmt.Sprintf("Plan 1:%d. %s: found less wanted.", scale, of)}
+	lines := []string{of + ": found less wanted."}
 	if moves {
 		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
 	}
 	return lines
 }
 
-func (h heads) Bring() string { return "Bring: " + strings.Join(h.setOut.Bring(), "; ") + "." }
+func (h heads) Bring() string { return capital(strings.Join(h.setOut.Bring(), ", ")) + "." }
 
 func (h heads) Check(c pegging.Check) (reads, good, found string) {
 	return fmt.Sprintf("%s to %s  %s", c.From, c.To, h.Figure(c.Reads)), fmt.Sprintf("good %s to %s", h.Figure(c.Least), h.Figure(c.Greatest)), "found"

@@ -35,6 +35,7 @@ func TestKindsRead(t *testing.T) {
 		{"right angle and the longest side first", "AB=100 C=90deg CA=60", ""},
 		{"right angle and a longest side beyond the compasses", "AB=160 C=90deg CA=90", ""},
 		{"right angle, longest side and an angle", "AB=100 C=90deg A=40deg", ""},
+		{"right angle, longest side beyond twice the compasses and an angle", "AB=300 C=90deg A=40deg", ""},
 		{"right angle, longest side and the height over it", "AB=110 C=90deg C-AB=40", ""},
 		{"right angle and the sides at it", "AB=80 A=90deg CA=60", ""},
 		{"base, height and a side", "AB=100 C-AB=50 CA=60", ""},

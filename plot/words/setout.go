@@ -29,10 +29,16 @@ type SetOut interface {
 
 	// HowSure is what the figures of how sure it is mean.
 	HowSure() string
-	// SureInBrief is what the tables of sureness and of ways say, in less room.
-	SureInBrief() string
-	// Ways is their ranking in a paragraph.
-	Ways() string
+	// Within is the same in a line, of the pegs as they are set out.
+	Within() string
+	// Stand says on which side what lies: no length shows a shape turned over.
+	Stand() string
+	// Outside is what to do with a check outside its range.
+	Outside() string
+	// AsRead says which figures are the tape's and which true, where it is corrected.
+	AsRead() string
+	// SecondWay is the only corner once more, in steps, where there is another way.
+	SecondWay() []string
 	// Rank is what stands below a table of the ways.
 	Rank() string
 	// Why the way that is used, in a sentence; empty where there is no other.
@@ -42,7 +48,7 @@ type SetOut interface {
 	// comes from, whether a peg is as sure as is permitted, and a method.
 	Peg(p pegging.Mark) string
 	Check(c pegging.Check) string
-	Use(p pegging.Pull) string
+	Do(p pegging.Pull) string
 	Source(p pegging.Pull) string
 	Inside(x pegging.Sure) string
 	Way(m pegging.Method) string
@@ -65,14 +71,6 @@ func (setOut) Check(c pegging.Check) string {
 		pegging.FromMiddle: "from the middle", pegging.AlongHeight: "height", pegging.AlongHeightHalf: "height, median",
 		pegging.AlongFoot: "foot", pegging.AlongMedian: "median",
 	}[c.Along]
-}
-
-// crossingNote says whether arcs that cross so are to be trusted.
-func crossingNote(c pegging.Crossing) string {
-	if c.Sound {
-		return "sound"
-	}
-	return "flat, so go slowly"
 }
 
 func (setOut) Source(p pegging.Pull) string {
@@ -126,18 +124,29 @@ func (s setOut) Peg(p pegging.Mark) string {
 	return "corner"
 }
 
-func (s setOut) Use(p pegging.Pull) string {
-	switch p.Use {
-	case pegging.ForRunning:
-		if p.Behind {
-			return "behind"
-		}
-	case pegging.ForHeight:
-		if !s.Lone() {
-			return "offset"
-		}
-	case pegging.ForAngle:
-		return "angle " + p.Side.String()
+// Do is what the hand does with a pull.
+func (s setOut) Do(p pegging.Pull) string {
+	made, line := "peg", "string"
+	if s.in.Voice == Floor {
+		made, line = "mark", "snap"
 	}
-	return string(p.Use)
+	switch p.Use {
+	case pegging.ForBaseline:
+		return made + ", " + line
+	case pegging.ForArc:
+		if p.Hold != s.Baseline.From {
+			return "arc, " + made
+		}
+		return "arc"
+	case pegging.ForLeg:
+		return "square"
+	case pegging.ForHeight, pegging.ForRay:
+		return made
+	case pegging.ForAngle:
+		return "turn " + p.Side.String()
+	}
+	if p.Behind {
+		return "mark, behind " + string(p.Hold)
+	}
+	return "mark"
 }

@@ -33,7 +33,7 @@ func (s setOut) Doubts() (all []string) {
 	for _, f := range say.TooFine(net, s.Style) {
 		all = append(all, f.Sentence())
 	}
-	if rough := s.roughly(net); len(rough) > 0 {
+	if rough := roughly(s, net); len(rough) > 0 {
 		finer := "Where the millimetre was read, write it: 8000 or 8.000m, or +-2 behind it."
 		if s.Inches() {
 			finer = `Where the sixteenth was read, write it: 26'-3 0/16", or +-1/16in behind it.`
@@ -41,7 +41,7 @@ func (s setOut) Doubts() (all []string) {
 		all = append(all, fmt.Sprintf("Written roughly, and counted so: %s. %s", strings.Join(rough, ", "), finer))
 	}
 	if !s.Lone() { // its crossing is told below the tables
-		for _, c := range s.flat() {
+		for _, c := range flat(s) {
 			all = append(all, string(c.At)+": its arcs cross at "+s.Style.Angle(c.Angle)+", not sound. Its checks decide.")
 		}
 	}
@@ -49,7 +49,7 @@ func (s setOut) Doubts() (all []string) {
 }
 
 // flat are the crossings of arcs that place a corner and are not sound.
-func (s setOut) flat() (all []pegging.Crossing) {
+func flat(s setOut) (all []pegging.Crossing) {
 	for _, p := range s.Main {
 		if p.Method == pegging.TwoArcs && !p.Crossing.Sound {
 			all = append(all, p.Crossing)
@@ -59,7 +59,7 @@ func (s setOut) flat() (all []pegging.Crossing) {
 }
 
 func (s setOut) Flat() (all []string) {
-	for _, c := range s.flat() {
+	for _, c := range flat(s) {
 		all = append(all, fmt.Sprintf("arcs swung from %s and %s cross at only %s at %s: hard to mark exactly",
 			s.Baseline.From, s.Baseline.To, s.Style.Angle(min(c.Angle, unit.Turn/2-c.Angle)), c.At))
 	}
@@ -71,7 +71,7 @@ const tooRough unit.Length = 5
 
 // roughly are the lengths whose last digit, where no tolerance is stated, allows more
 // than any tape leaves open: "AB=8m is ±500 mm".
-func (s setOut) roughly(net net.Adjusted) (all []string) {
+func roughly(s setOut, net net.Adjusted) (all []string) {
 	for _, r := range net.Results {
 		m := r.Measurement
 		if m.Kind == triangle.Angle || m.Value.Stated {

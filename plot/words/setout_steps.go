@@ -11,34 +11,281 @@ import (
 )
 
 func (o setOut) Steps() []string {
-	s := &instructions{setOut: o}
-	from, to := s.Baseline.From, s.Baseline.To
-	s.add("Drive peg %s. Hold 0 on its nail; the helper pulls %s along the line you want and drives peg %s, so that the piece comes to lie %s. Stretch a string from %s to %s.",
-		from, s.Figure(s.Pulls[0].Reads), to, s.lies(), from, to)
-	s.extend()
-	if len(s.On) > 0 {
-		s.add("Leave 0 on %s and mark along the string: %s.", from, s.marksAlong())
+	s := instructed(o)
+	for _, p := range o.Pulls {
+		if p.Part != pegging.SecondWay {
+			s.pull(p)
+		}
 	}
-	if s.Lone() {
-		s.loneSteps()
-	} else {
-		s.netSteps()
-	}
-	s.add("Pull every check and write it down. Where one lies outside its range do not shift a peg to mend it: pull again from step 1. No length shows a shape turned over: from %s look to %s, and see that %s.", from, to, s.seen())
 	s.moreSteps()
+	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
 	return s.all
+}
+
+func (o setOut) SecondWay() []string {
+	s := instructed(o)
+	for _, p := range o.Pulls {
+		if p.Part == pegging.SecondWay {
+			s.pull(p)
+		}
+	}
+	return s.all
+}
+
+// pulled is what the hand does with a pull, each in the words of its place. Arguments: the
+// mark that holds the zero, the length, the mark that is made.
+type pulled struct {
+	base     string // and where the piece comes to lie, and the line
+	run      string
+	carry    string // before run: the mark, how far beyond, the end, the other end
+	behind   string
+	arc      string // and the side
+	cross    string
+	leg      string // the foot, the length, the mark, the corner, the end towards which
+	up       string
+	top      string
+	offset   string // and the top
+	sight    string // along a sight
+	middle   string // and the line
+	flat     string // the angle of a flat crossing
+	strings  string // two lines
+	standing string // what a second way finds, instead of a peg
+	checks   string // the ends of the baseline, and what is to be seen
+	edges    string // distance between marks
+}
+
+// handsOn is what setting out says by its place: a floor has no pegs.
+var handsOn = map[bool]pulled{
+	false: {
+		base:     "Peg %[1]s. Tape's 0 on %[1]s: pull %[2]s along the line you want and peg %[3]s; the piece comes to lie %[4]s. String %[5]s.",
+		run:      "Tape still on %s: at %s mark %s on the string.",
+		carry:    "%s lies %s beyond %s: stretch the string from %s over %[3]s and on, or sight until the pegs stand one behind the other. ",
+		behind:   "Tape on %s, away from the piece: at %s mark %s on the string.",
+		arc:      "Tape on %s at %s: scratch an arc on %s's side: %s.",
+		cross:    "Tape on %s at %s: where it crosses the arc, peg %s.",
+		leg:      "Square off at %[1]s by 3-4-5, on %[4]s's side: %[6]s. Tape on %[1]s at %[2]s: mark %[3]s on the string, towards %[5]s.",
+		up:       "Tape on %s at %s: scratch an arc where %s is to stand.",
+		top:      "Tape on %s at %s: where it crosses the arc, peg %s.",
+		offset:   "String from %[1]s over %[4]s. Tape on %[1]s: pull %[2]s along it and peg %[3]s.",
+		sight:    "Tape on %s: pull %s along the sight and peg %s.",
+		middle:   "Tape on %s, along %[4]s: at %[2]s mark %[3]s.",
+		flat:     " The arcs cross flat, at %s: go slowly, the checks decide.",
+		strings:  " String %s and %s.",
+		standing: "there stands",
+		checks:   "Pull every check and write down what you read. Stand at %s and look to %s: %s.",
+		edges:    "Marks along the edges, every %s: string from corner to corner, tape on the first, mark as the table says. Where no string can run, set each mark off from the baseline: along, then square out.",
+	},
+	true: {
+		base:     "Mark %[1]s on the floor. Tape's 0 on %[1]s: measure %[2]s along the line you want and mark %[3]s; the piece comes to lie %[4]s. Snap %[5]s.",
+		run:      "Tape still on %s: at %s mark %s on the line.",
+		carry:    "%s lies %s beyond %s: carry the chalk line from %s over %[3]s and on. ",
+		behind:   "Tape on %s, away from the piece: at %s mark %s on the line.",
+		arc:      "From %s swing %s with tape and pencil, on %s's side: %s.",
+		cross:    "From %s swing %s across it: the cross is %s.",
+		leg:      "Square up at %[1]s by 3-4-5, on %[4]s's side: %[6]s. Tape on %[1]s at %[2]s: mark %[3]s on the line, towards %[5]s.",
+		up:       "From %s swing %s where %s is to stand.",
+		top:      "From %s swing %s across it: the cross is %s.",
+		offset:   "Snap a line from %[1]s over %[4]s. Tape on %[1]s: measure %[2]s along it and mark %[3]s.",
+		sight:    "Tape on %s: measure %s along the sight and mark %s.",
+		middle:   "Tape on %s, along %[4]s: at %[2]s mark %[3]s.",
+		flat:     " The arcs cross flat, at %s: go slowly, the checks decide.",
+		strings:  " Snap %s and %s.",
+		standing: "there lies",
+		checks:   "Measure every check and write down what you read. Stand at %s and look to %s: %s.",
+		edges:    "Marks along the edges, every %s: tape from corner to corner, 0 on the first, mark as the table says. Where something stands in the way, set each mark off from the baseline: along, then square out.",
+	},
+}
+
+// instructions are the steps while they are told.
+type instructions struct {
+	setOut
+	says pulled
+	side bool // it was said from where left and right count
+	all  []string
+}
+
+func instructed(s setOut) *instructions {
+	return &instructions{setOut: s, says: handsOn[s.in.Voice == Floor]}
+}
+
+func (s *instructions) add(format string, args ...any) {
+	s.all = append(s.all, fmt.Sprintf(format, args...))
+}
+
+// pull is a step: one pull of the tape, or one angle.
+func (s *instructions) pull(p pegging.Pull) {
+	reads := s.Figure(p.Reads)
+	switch p.Use {
+	case pegging.ForBaseline:
+		s.add(s.says.base, p.Hold, reads, p.To, s.lies(), edge([2]geom.Name{p.Hold, p.To}))
+	case pegging.ForRunning:
+		s.running(p)
+	case pegging.ForArc:
+		s.swung(p)
+	case pegging.ForLeg:
+		s.leg(p)
+	case pegging.ForHeight:
+		s.add(s.placing(p, s.says.offset), p.Hold, reads, p.To, s.squareOf(p.To).Top)
+	case pegging.ForAngle:
+		s.turned(p)
+	case pegging.ForRay:
+		s.add(s.placing(p, s.says.sight), p.Hold, reads, p.To)
+	case pegging.ForMiddle:
+		s.add(s.says.middle, p.Hold, reads, p.To, edge([2]geom.Name{p.Hold, s.Beside[0]}))
+	}
+}
+
+// placing is a sentence that makes a peg; a second way finds that it stands there.
+func (s *instructions) placing(p pegging.Pull, format string) string {
+	if p.Part != pegging.SecondWay {
+		return format
+	}
+	for _, verb := range []string{"peg %", "mark %", "the cross is %"} {
+		if i := strings.LastIndex(format, verb); i >= 0 {
+			return format[:i] + s.says.standing + " %" + format[i+len(verb):]
+		}
+	}
+	return format
+}
+
+// running is a mark on the line, which is carried on where it lies beyond an end.
+func (s *instructions) running(p pegging.Pull) {
+	from, to := s.Baseline.From, s.Baseline.To
+	mark, _ := s.Layout.Peg(p.To)
+	carry := ""
+	for _, x := range []struct {
+		past       unit.Length
+		end, other geom.Name
+	}{{mark.Along - s.Baseline.Length, to, from}, {-mark.Along, from, to}} {
+		if x.past > pegging.SameMark {
+			reads, _ := s.Reads(x.past, s.Fall(x.end, p.To))
+			carry = fmt.Sprintf(s.says.carry, p.To, s.Figure(reads), x.end, x.other)
+		}
+	}
+	how := s.says.run
+	if p.Behind {
+		how = s.says.behind
+	}
+	said := carry + fmt.Sprintf(how, p.Hold, s.Figure(p.Reads), p.To)
+	for _, q := range s.Pegs { // each pair once
+		if q.Name != p.To && q.At.Distance(mark.At) < tape.OnePeg && (q.Number < mark.Number || q.Role == pegging.Corner && q.Side != pegging.OnLine) {
+			said = strings.TrimSuffix(said, ".") + fmt.Sprintf(", on one peg with %s.", q.Name)
+		}
+	}
+	s.add("%s", said)
+}
+
+// placed is how a corner is placed, in the way that a pull belongs to.
+func (s *instructions) placed(p pegging.Pull) pegging.Placing {
+	way := s.Main
+	if p.Part == pegging.SecondWay {
+		way = s.Second
+	}
+	for _, x := range way {
+		if x.Peg == p.To {
+			return x
+		}
+	}
+	return pegging.Placing{}
+}
+
+func (s *instructions) swung(p pegging.Pull) {
+	x := s.placed(p)
+	if p.Hold == s.Baseline.From {
+		s.add(s.says.arc, p.Hold, s.Figure(p.Reads), p.To, s.on(x.Side))
+		return
+	}
+	said := fmt.Sprintf(s.placing(p, s.says.cross), p.Hold, s.Figure(p.Reads), p.To)
+	if !x.Crossing.Sound {
+		said += fmt.Sprintf(s.says.flat, s.Style.Angle(x.Crossing.Angle))
+	}
+	if s.Lone() && p.Part != pegging.SecondWay {
+		said += fmt.Sprintf(s.says.strings, edge([2]geom.Name{s.Baseline.From, p.To}), edge([2]geom.Name{s.Baseline.To, p.To}))
+	}
+	s.add("%s", said)
+}
+
+// on says on which side, and once from where it counts.
+func (s *instructions) on(side pegging.Side) string {
+	if s.side {
+		return side.String()
+	}
+	s.side = true
+	return fmt.Sprintf("%s, as you look from %s to %s", side, s.Baseline.From, s.Baseline.To)
+}
+
+// squareOf is the square that a corner is set off by.
+func (s *instructions) squareOf(n geom.Name) pegging.Squaring {
+	for _, x := range append(append([]pegging.Placing{}, s.Main...), s.Second...) {
+		if x.Peg == n && x.Square >= 0 {
+			return s.Squares[x.Square]
+		}
+	}
+	return pegging.Squaring{}
+}
+
+// leg is one of the three sides of a square.
+func (s *instructions) leg(p pegging.Pull) {
+	for i, q := range s.Squares {
+		switch {
+		case p.Hold == q.At && p.To == q.Leg:
+			s.add(s.says.leg, p.Hold, s.Figure(p.Reads), p.To, s.over(i), q.Toward, s.on(q.Side))
+		case p.Hold == q.At && p.To == q.Top:
+			s.add(s.says.up, p.Hold, s.Figure(p.Reads), p.To)
+		case p.Hold == q.Leg && p.To == q.Top:
+			s.add(s.says.top, p.Hold, s.Figure(p.Reads), p.To)
+		}
+	}
+}
+
+// over is the corner that a square was made for, the first of them.
+func (s *instructions) over(square int) geom.Name {
+	for _, x := range append(append([]pegging.Placing{}, s.Main...), s.Second...) {
+		if x.Square == square {
+			return x.Peg
+		}
+	}
+	return ""
+}
+
+// turned turns an angle, by an instrument that is set up before the first one.
+func (s *instructions) turned(p pegging.Pull) {
+	from, to := s.Baseline.From, s.Baseline.To
+	first := true
+	for _, q := range s.Pulls[:p.Number-1] {
+		first = first && q.Use != pegging.ForAngle
+	}
+	theodolite, said := s.Instrument.Name == tape.Theodolite.Name, ""
+	switch {
+	case first && theodolite:
+		said = fmt.Sprintf("Set up the theodolite over %s, level it, sight %s and set the circle to 0. ", from, to)
+	case first:
+		said = fmt.Sprintf("Lay the %s with its centre on %s and its 0 along the line to %s. ", s.Instrument.Name, from, to)
+	}
+	angle := s.Turned(p.Angle)
+	switch {
+	case !theodolite:
+		said += fmt.Sprintf("Mark %s to the %s of %s for %s and sight over the mark.", angle, p.Side, to, p.To)
+	case p.Side == pegging.Left: // the circle reads clockwise
+		said += fmt.Sprintf("Turn %s to the left of %s for %s; a circle that counts clockwise reads %s.", angle, to, p.To, s.Turned(unit.Turn-s.RoundedAngle(p.Angle)))
+	default:
+		said += fmt.Sprintf("Turn %s to the right of %s for %s.", angle, to, p.To)
+	}
+	s.add("%s", said)
 }
 
 // lies says on which side of the baseline the piece lies.
 func (s *instructions) lies() string {
+	from, to := s.Baseline.From, s.Baseline.To
 	if s.BothSides() {
-		return fmt.Sprintf("on both sides of the line from %s to %s", s.Baseline.From, s.Baseline.To)
+		return fmt.Sprintf("on both sides of the line from %s to %s", from, to)
 	}
-	return fmt.Sprintf("on the %s as you look from %s to %s", s.OneSide(), s.Baseline.From, s.Baseline.To)
+	s.side = true
+	return fmt.Sprintf("on the %s as you look from %s to %s", s.OneSide(), from, to)
 }
 
 // seen says which corners lie on which side, as one sees it from the zero end.
-func (s *instructions) seen() string {
+func seen(s setOut) string {
 	var says []string
 	for _, side := range []pegging.Side{pegging.Left, pegging.Right} {
 		var names []string
@@ -48,198 +295,24 @@ func (s *instructions) seen() string {
 			}
 		}
 		if len(names) > 0 {
-			says = append(says, fmt.Sprintf("%s %s on the %s", geom.Listed(names), of(len(names), "lies", "lie"), side))
+			says = append(says, fmt.Sprintf("%s %s on your %s", geom.Listed(names), of(len(names), "is", "are"), side))
 		}
 	}
 	return strings.Join(says, ", ")
 }
 
-// instructions are the steps while they are told.
-type instructions struct {
-	setOut
-	all []string
-}
-
-func (s *instructions) add(format string, args ...any) {
-	s.all = append(s.all, fmt.Sprintf(format, args...))
-}
-
-// extend says where the line of the baseline is wanted beyond its ends.
-func (s *instructions) extend() {
-	ends := [2]geom.Name{s.Baseline.From, s.Baseline.To}
-	for i, end := range []geom.Name{ends[1], ends[0]} {
-		other, last := ends[i], geom.Name("")
-		var parts []string
-		for _, p := range s.On {
-			past := p.Along - s.Baseline.Length
-			if i == 1 {
-				past = -p.Along
-			}
-			if past > pegging.SameMark {
-				reads, _ := s.Reads(past, s.Fall(end, p.Name))
-				parts, last = append(parts, fmt.Sprintf("%s lies %s beyond %s", p.Name, s.Figure(reads), end)), p.Name
-			}
-		}
-		if len(parts) > 0 {
-			s.add("%s. Extend the line: stretch the string from %s over %s and past it, or sight from %s until %s and %s stand one behind the other.",
-				strings.Join(parts, "; "), other, end, other, end, last)
-		}
-	}
-}
-
-// loneSteps place the only corner, and once more by the second way.
-func (s *instructions) loneSteps() {
-	main, second := s.Main[0], s.Second[0]
-	apex := main.Peg
-	standing := fmt.Sprintf("%s, on the %s:", apex, main.Side)
-	switch main.Method {
-	case pegging.TwoArcs:
-		first, next := s.Pulls[main.Pulls[0]], s.Pulls[main.Pulls[1]]
-		s.add("%s hold 0 on %s, pull %s, scratch an arc.", standing, first.Hold, s.Figure(first.Reads))
-		s.add("Hold 0 on %s, pull %s, scratch an arc across the first. They cross at %s: %s. Drive peg %s at the crossing.",
-			next.Hold, s.Figure(next.Reads), s.Style.Angle(main.Crossing.Angle), crossingNote(main.Crossing), apex)
-	case pegging.OffsetSquare:
-		s.squareStep(main, standing+" make ")
-		s.add("Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
-			main.Foot, s.Squares[main.Square].Top, main.Foot, s.Figure(s.Pulls[main.Pulls[3]].Reads), apex)
-	default:
-		s.setUp()
-		s.add("%s %s", standing, s.turnStep(main))
-	}
-	a, b := s.PullTo(s.Middles[0].Name), s.PullTo(s.Middles[1].Name)
-	s.add("Mark the middles for the checks: %s %s from %s, %s %s from %s, towards %s.",
-		a.To, s.Figure(a.Reads), a.Hold, b.To, s.Figure(b.Reads), b.Hold, apex)
-	if second.Method == pegging.OffsetSquare {
-		s.squareStep(second, "The second way, as a check: ")
-		s.add("Stretch a string from %s over %s. Hold 0 on %s: at %s along it stands peg %s.",
-			second.Foot, s.Squares[second.Square].Top, second.Foot, s.Figure(s.Pulls[second.Pulls[3]].Reads), apex)
-		return
-	}
-	first, next := s.Pulls[second.Pulls[0]], s.Pulls[second.Pulls[1]]
-	how := "Both must pass its nail as near as the checks allow."
-	if !second.Crossing.Sound {
-		how = fmt.Sprintf("These arcs cross at %s, too flat to place %s by, but both must pass its nail as near as the checks allow.", s.Style.Angle(second.Crossing.Angle), apex)
-	}
-	s.add("The second way, as a check: swing %s from %s and %s from %s. %s",
-		s.Figure(first.Reads), first.Hold, s.Figure(next.Reads), next.Hold, how)
-}
-
-// netSteps place corner after corner.
-func (s *instructions) netSteps() {
-	if len(s.Main) == 0 {
-		return
-	}
-	from, to := s.Baseline.From, s.Baseline.To
-	if s.Method == pegging.AngleDistance {
-		s.setUp()
-	}
-	squared := map[int]bool{}
-	for i, p := range s.Main {
-		looking := ""
-		if i == 0 {
-			looking = fmt.Sprintf(" as you look from %s to %s", from, to)
-		}
-		switch p.Method {
-		case pegging.TwoArcs:
-			first, next := s.Pulls[p.Pulls[0]], s.Pulls[p.Pulls[1]]
-			s.add("Peg %s. Hold 0 on %s, pull %s, scratch an arc; hold 0 on %s, pull %s, scratch across it. They cross at %s: %s. Of the two crossings take the one on the %s%s. Drive peg %s there.",
-				p.Peg, first.Hold, s.Figure(first.Reads), next.Hold, s.Figure(next.Reads), s.Style.Angle(p.Crossing.Angle), crossingNote(p.Crossing), p.Side, looking, p.Peg)
-		case pegging.OffsetSquare:
-			q := s.Squares[p.Square]
-			if !squared[p.Square] {
-				squared[p.Square] = true
-				s.squareStep(p, fmt.Sprintf("On the %s%s, make ", p.Side, looking))
-			}
-			s.add("Peg %s, on the %s. Stretch a string from %s over %s. Hold 0 on %s, pull %s along it and drive peg %s.",
-				p.Peg, p.Side, q.At, q.Top, q.At, s.Figure(s.Pulls[p.Pulls[3]].Reads), p.Peg)
-		default:
-			s.add("Peg %s, on the %s%s. %s", p.Peg, p.Side, looking, s.turnStep(p))
-		}
-	}
-}
-
-// setUp places the instrument.
-func (s *instructions) setUp() {
-	from, to := s.Baseline.From, s.Baseline.To
-	if s.Instrument.Name == tape.Theodolite.Name {
-		s.add("Set up the theodolite over the nail of %s, level it, sight the nail of %s and set the circle to 0.", from, to)
-		return
-	}
-	s.add("Lay the %s with its centre on the nail of %s and its 0 along the string to %s.", s.Instrument.Name, from, to)
-}
-
-// turnStep turns the angle and pulls along the sight.
-func (s *instructions) turnStep(p pegging.Placing) string {
-	turn, ray := s.Pulls[p.Pulls[0]], s.Pulls[p.Pulls[1]]
-	if s.Instrument.Name != tape.Theodolite.Name {
-		return fmt.Sprintf("Mark %s to the %s of %s and stretch a string from %s over the mark. Hold 0 on %s, pull %s along it and drive peg %s.",
-			s.Turned(turn.Angle), turn.Side, s.Baseline.To, turn.Hold, ray.Hold, s.Figure(ray.Reads), p.Peg)
-	}
-	circle := "" // reads clockwise
-	if turn.Side == pegging.Left {
-		circle = fmt.Sprintf(" (on a circle that counts clockwise: %s)", s.Turned(unit.Turn-s.RoundedAngle(turn.Angle)))
-	}
-	return fmt.Sprintf("Turn %s to the %s of %s%s. Hold 0 on %s, pull %s along the sight and drive peg %s.",
-		s.Turned(turn.Angle), turn.Side, s.Baseline.To, circle, ray.Hold, s.Figure(ray.Reads), p.Peg)
+func (s setOut) Stand() string {
+	return fmt.Sprintf("Stand at %s and look to %s: %s.", s.Baseline.From, s.Baseline.To, seen(s))
 }
 
 // moreSteps are the marks along the edges and the profile boards.
 func (s *instructions) moreSteps() {
 	if len(s.Marks) > 0 {
-		s.add("Marks along the edges, every %s: stretch a string from corner to corner, hold 0 on the first and mark as the table says. Where no line can be stretched, set each mark off from the baseline: along, then square out.",
-			s.Style.LengthUnit(s.Every))
+		s.add(s.says.edges, s.Style.LengthUnit(s.Every))
 	}
 	if len(s.Nails) == 0 {
 		return
 	}
 	s.add("Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.")
 	s.add("Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.")
-}
-
-// marksAlong lists running distances: "F at 3600 (foot); M at 4000 (middle)".
-func (s *instructions) marksAlong() string {
-	var parts []string
-	for _, p := range s.On {
-		what := "middle"
-		switch p.Role {
-		case pegging.Foot:
-			what = "foot"
-			if !s.Lone() {
-				what = s.Peg(p)
-			}
-			if p.Also {
-				what += ", middle"
-			}
-		case pegging.Corner:
-			what = "a peg"
-		}
-		pull := s.PullTo(p.Name)
-		at := s.Figure(pull.Reads)
-		if pull.Behind {
-			at += " behind " + string(s.Baseline.From)
-		}
-		text := fmt.Sprintf("%s at %s (%s)", p.Name, at, what)
-		own, _ := s.Layout.Peg(p.Name)
-		for _, q := range s.Pegs { // each pair once
-			if q.At.Distance(p.At) < tape.OnePeg && (q.Number < own.Number || q.Role == pegging.Corner && q.Side != pegging.OnLine) {
-				text += fmt.Sprintf(", on one peg with %s", q.Name)
-			}
-		}
-		parts = append(parts, text)
-	}
-	return strings.Join(parts, "; ")
-}
-
-// squareStep tells the 3-4-5 triangle, with two pulls and, where the tape is long
-// enough for the rest of the work, as one loop.
-func (s *instructions) squareStep(p pegging.Placing, opening string) {
-	q, f := s.Squares[p.Square], s.Figure
-	loop := ""
-	if q.Loop[2] <= s.Longest() { // else it wants a longer tape than anything else
-		loop = fmt.Sprintf(" (Or in one loop: hold 0 and %s together on %s and %s on %s, draw the tape tight at %s: %s.)",
-			f(q.Loop[2]), q.At, f(q.Loop[0]), q.Leg, f(q.Loop[1]), q.Top)
-	}
-	legs := s.LegsOf(q)
-	s.add("%sa square at %s by 3-4-5, on the side of %s. Hold 0 on %s and mark %s on the string, %s towards %s. Hold 0 on %s, pull %s and scratch an arc; hold 0 on %s, pull %s and scratch across it: %s.%s",
-		opening, q.At, p.Peg, q.At, q.Leg, f(legs[0]), q.Toward, q.At, f(legs[1]), q.Leg, f(legs[2]), q.Top, loop)
 }

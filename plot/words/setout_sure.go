@@ -68,35 +68,37 @@ func (s setOut) HowSure() string {
 	return said
 }
 
-func (s setOut) SureInBrief() string {
-	var both, measured, out, along, across []string
-	for _, x := range s.Sure[1:] { // the zero end is where it is
-		said := string(x.Peg) + " " + s.Small(x.Both)
-		if s.Permitted > 0 {
-			said += fmt.Sprintf(" (%s what is permitted, %s)", s.Inside(x), s.Small(x.Permitted))
-		}
-		both, measured, out = append(both, said), append(measured, s.Small(x.Measured)), append(out, s.Small(x.SetOut))
-		along, across = append(along, s.Small(x.Along)), append(across, s.Small(x.Across))
+func (s setOut) Within() string {
+	worst, outside := unit.Length(0), false
+	for _, x := range s.Sure {
+		worst = max(worst, x.SetOut)
+		outside = outside || s.Permitted > 0 && !x.Inside
 	}
-	row := func(figures []string) string { return strings.Join(figures, ", ") }
-	return fmt.Sprintf("How sure, 95 %% in %s, seen from %s along %s%s: %s; of it as measured %s, as set out %s; σ along %s, across %s. %s",
-		s.SmallUnit(), s.Baseline.From, s.Baseline.From, s.Baseline.To, row(both), row(measured), row(out), row(along), row(across), s.Ways())
+	_, worst = s.Outward(0, worst)
+	what := map[bool]string{false: "pegs stand", true: "marks lie"}[s.in.Voice == Floor]
+	said := fmt.Sprintf("How sure: with all checks good, %s within %s of these figures, 95 of 100.", what, s.Style.LengthUnit(worst))
+	if outside {
+		said += " Some are not as sure as is permitted: ask the office."
+	}
+	return said
 }
 
-func (s setOut) Ways() string {
-	const told = 3 // of the ways
-	var ways []string
-	for i, x := range s.Ranking.Best {
-		if i >= told && i != s.Ranking.Used {
-			continue
-		}
-		said := fmt.Sprintf("%s from %s %s", s.Way(x.Method), edge(x.Base), s.Small(x.Figure))
-		if i == s.Ranking.Used {
-			said += " (used)"
-		}
-		ways = append(ways, said)
+func (s setOut) Outside() string {
+	if s.in.Voice == Floor {
+		return "One reads outside its range: first read that length once more, then measure again from step 1. Shift no mark to mend it."
 	}
-	return fmt.Sprintf("Ways by their worst peg: %s. %s", strings.Join(ways, ", "), s.Why())
+	return "One reads outside its range: first read that length once more, then pull again from step 1. Shift no peg to mend it."
+}
+
+func (s setOut) AsRead() string {
+	if !s.Corrected {
+		return ""
+	}
+	said := "Pulls, steps, checks and marks are as the tape reads; the plan and the places of the pegs are true."
+	if s.Falls {
+		said += " Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
+	}
+	return said
 }
 
 func (s setOut) Rank() string {

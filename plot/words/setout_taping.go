@@ -14,7 +14,7 @@ import (
 )
 
 // levelWords say what the falls are reckoned from.
-func (s setOut) levelWords() string {
+func levelWords(s setOut) string {
 	if !s.Falls {
 		return ""
 	}
@@ -52,7 +52,7 @@ func (s setOut) Taping() string {
 		parts = append(parts, how+".")
 	}
 	if s.Falls {
-		parts = append(parts, s.levelWords())
+		parts = append(parts, levelWords(s))
 	}
 	rule := "A correction is the true length less what the tape reads. Laying out subtracts it: the tape reads the true length less the corrections. (Measuring adds it.) Pulls, steps, checks, marks and boards are told as the tape reads; the plan and the pegs are true."
 	if s.Falls {
@@ -110,31 +110,45 @@ func (s setOut) levels(assumed bool) string {
 }
 
 func (s setOut) Bring() []string {
-	pegs := 0
-	for i, p := range s.Pegs {
-		if !slices.ContainsFunc(s.Pegs[:i], func(q pegging.Mark) bool { return q.At.Distance(p.At) < tape.OnePeg }) {
-			pegs++
-		}
-	}
-	all := []string{
-		fmt.Sprintf("a tape of class %s, %s or longer", s.Tools.Tape.Class, reach(s.wanted(), s.Inches())),
-		fmt.Sprintf("%d pegs with a nail each", pegs),
-		"string, hammer, plumb bob, thick pencil",
+	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(wanted(s), s.Inches()), s.Tools.Tape.Class)}
+	if s.in.Voice == Floor {
+		all = append(all, "chalk line", "pin to hold the tape", "pencil")
+	} else {
+		all = append(all, fmt.Sprintf("%d pegs with nails", driven(s)), "string", "hammer", "plumb bob")
 	}
 	if s.Method == pegging.AngleDistance {
-		all = append(all, "a "+s.Instrument.Name)
+		all = append(all, s.Instrument.Name)
 	}
 	if s.Weighed {
-		all = append(all, "a spring balance and a thermometer for the tape")
+		all = append(all, "spring balance and thermometer for the tape")
 	}
 	if n := len(s.Nails); n > 0 {
-		all = append(all, fmt.Sprintf("%d boards on stakes, a level", n))
+		all = append(all, fmt.Sprintf("%d boards on stakes", n), "level")
 	}
-	return all
+	return append(all, "this sheet", "thick pencil")
+}
+
+// driven is how many pegs are driven: corners and the tops of squares, but for the second
+// way's. Marks lie on strings.
+func driven(s setOut) (n int) {
+	second := map[geom.Name]bool{}
+	for _, p := range s.Pulls {
+		if p.Part == pegging.SecondWay && p.Use == pegging.ForLeg {
+			second[p.To] = true
+		}
+	}
+	var at []geom.Point
+	for _, p := range s.Pegs {
+		peg := p.Role == pegging.Corner || p.Role == pegging.SquareTop && !second[p.Name]
+		if peg && !slices.ContainsFunc(at, func(q geom.Point) bool { return q.Distance(p.At) < tape.OnePeg }) {
+			at = append(at, p.At)
+		}
+	}
+	return len(at)
 }
 
 // wanted is the longest length that the tape has to reach, strings included.
-func (s setOut) wanted() unit.Length {
+func wanted(s setOut) unit.Length {
 	l := s.Longest()
 	for _, c := range s.Checks {
 		l = max(l, c.Value)

@@ -40,7 +40,7 @@ func TestMarksOnOnePeg(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := english.SetOut(l).Steps()[1]; got != "Leave 0 on A and mark along the string: F at 42.2 (foot), on one peg with A; M at 4500 (middle)." {
+	if got := english.SetOut(l).Steps()[1]; got != "Tape still on A: at 42 mark F on the string, on one peg with A." {
 		t.Error(got)
 	}
 }

@@ -83,7 +83,7 @@ type Ordered struct {
 type templates struct{ voice Voice }
 
 func (templates) Heading(s Section) string {
-	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Take care"}[s]
+	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Cautions"}[s]
 }
 
 func (w templates) Facts(h ByHand, o Ordered) []string {

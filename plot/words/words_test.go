@@ -82,7 +82,7 @@ var examples = map[string]example{
 		h.Reach = 120
 		for r := construct.AllGiven; r <= construct.TooFlatly; r++ {
 			for _, ruler := range []bool{true, false} {
-				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler}
+				h.Construction.Why = construct.Why{Reason: r, Better: [2]geom.Name{"B", "C"}, Side: [2]geom.Name{"A", "B"}, Length: 160, ByRuler: ruler, Half: !ruler && r%2 == 0}
 				all = append(all, l.Steps().Why(h))
 			}
 		}
@@ -112,24 +112,27 @@ var examples = map[string]example{
 	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
 		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
-	"SetOut.Bring":       {label: true, say: ofLayout(words.SetOut.Bring)},
-	"SetOut.Steps":       {say: ofLayout(words.SetOut.Steps)},
-	"SetOut.Doubts":      {say: ofLayout(words.SetOut.Doubts)},
-	"SetOut.Flat":        {label: true, say: ofLayout(words.SetOut.Flat)},
-	"SetOut.Basis":       {say: ofLayout(words.SetOut.Basis)},
-	"SetOut.Crossing":    {say: ofLayout(alone(words.SetOut.Crossing))},
-	"SetOut.Taping":      {say: ofLayout(alone(words.SetOut.Taping))},
-	"SetOut.HowSure":     {say: ofLayout(alone(words.SetOut.HowSure))},
-	"SetOut.SureInBrief": {say: ofLayout(alone(words.SetOut.SureInBrief))},
-	"SetOut.Ways":        {say: ofLayout(alone(words.SetOut.Ways))},
-	"SetOut.Rank":        {say: ofLayout(alone(words.SetOut.Rank))},
-	"SetOut.Why":         {say: ofLayout(alone(words.SetOut.Why))},
-	"SetOut.Broken":      {label: true, say: ofEach(pulls, words.SetOut.Broken)},
-	"SetOut.Use":         {label: true, say: ofEach(pulls, words.SetOut.Use)},
-	"SetOut.Source":      {label: true, say: ofEach(pulls, words.SetOut.Source)},
-	"SetOut.Peg":         {label: true, say: ofEach(func(l pegging.Layout) []pegging.Mark { return l.Pegs }, words.SetOut.Peg)},
-	"SetOut.Check":       {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
-	"SetOut.Inside":      {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
+	"SetOut.Bring":     {label: true, say: ofLayout(words.SetOut.Bring)},
+	"SetOut.Steps":     {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Doubts":    {say: ofLayout(words.SetOut.Doubts)},
+	"SetOut.Flat":      {label: true, say: ofLayout(words.SetOut.Flat)},
+	"SetOut.Basis":     {say: ofLayout(words.SetOut.Basis)},
+	"SetOut.Crossing":  {say: ofLayout(alone(words.SetOut.Crossing))},
+	"SetOut.Taping":    {say: ofLayout(alone(words.SetOut.Taping))},
+	"SetOut.HowSure":   {say: ofLayout(alone(words.SetOut.HowSure))},
+	"SetOut.Within":    {say: ofLayout(alone(words.SetOut.Within))},
+	"SetOut.Stand":     {say: ofLayout(alone(words.SetOut.Stand))},
+	"SetOut.Outside":   {say: ofLayout(alone(words.SetOut.Outside))},
+	"SetOut.AsRead":    {say: ofLayout(alone(words.SetOut.AsRead))},
+	"SetOut.SecondWay": {say: ofLayout(words.SetOut.SecondWay)},
+	"SetOut.Do":        {label: true, say: ofEach(pulls, words.SetOut.Do)},
+	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
+	"SetOut.Why":       {say: ofLayout(alone(words.SetOut.Why))},
+	"SetOut.Broken":    {label: true, say: ofEach(pulls, words.SetOut.Broken)},
+	"SetOut.Source":    {label: true, say: ofEach(pulls, words.SetOut.Source)},
+	"SetOut.Peg":       {label: true, say: ofEach(func(l pegging.Layout) []pegging.Mark { return l.Pegs }, words.SetOut.Peg)},
+	"SetOut.Check":     {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
+	"SetOut.Inside":    {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
 	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
 		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
 	}, words.SetOut.Way)},
@@ -138,6 +141,13 @@ var examples = map[string]example{
 		return append(h.Units(true, unit.Style{}), h.Units(false, unit.Style{})...)
 	})},
 	"Heads.Sign": {label: true, say: ofHeads(func(h words.Heads) []string { return append(h.Sign(true), h.Sign(false)...) })},
+	"Heads.Turn": {label: true, say: ofHeads(func(h words.Heads) []string {
+		front, back := h.Turn(false)
+		side, other := h.Turn(true)
+		office, below := h.ForOffice()
+		return []string{front, back, side, other, office, below}
+	})},
+	"Heads.ForOffice": {label: true, say: ofHeads(func(h words.Heads) []string { side, below := h.ForOffice(); return []string{side, below} })},
 	"Heads.Heading": {label: true, say: ofHeads(func(h words.Heads) (all []string) {
 		for _, p := range words.Parts() {
 			all = append(all, h.Heading(p))
@@ -160,7 +170,7 @@ var examples = map[string]example{
 	"Heads.NoScale": {say: ofHeads(func(h words.Heads) []string { return one(h.NoScale()) })},
 	"Heads.LeftOut": {say: ofHeads(func(h words.Heads) []string { return one(h.LeftOut()) })},
 	"Heads.TooFar":  {say: ofHeads(func(h words.Heads) []string { return one(h.TooFar(2)) })},
-	"Heads.Legend":  {say: ofHeads(func(h words.Heads) []string { return append(h.Legend(50, true, true), h.Legend(50, false, false)...) })},
+	"Heads.Legend":  {say: ofHeads(func(h words.Heads) []string { return append(h.Legend(true, true), h.Legend(false, false)...) })},
 	"Heads.Bring":   {say: ofHeads(func(h words.Heads) []string { return one(h.Bring()) })},
 	"Heads.Check": {label: true, say: ofHeads(func(h words.Heads) []string {
 		reads, good, found := h.Check(pegging.Check{From: "A", To: "B", Reads: 3000})
@@ -194,10 +204,10 @@ var examples = map[string]example{
 	}},
 	"Aloud.Bar": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Bar("100 mm")) }},
 	"Aloud.Plan": {say: func(_ *testing.T, l words.Language) []string {
-		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}, 50))
+		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}))
 	}},
-	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i", 10)) }},
-	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found(50)) }},
+	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i")) }},
+	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
 	"Aloud.Crosses": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Aloud().Crosses(1), l.Aloud().Crosses(2)}
 	}},

@@ -119,7 +119,6 @@ func parted(line string) rune {
 // columnName is the word of a header as columns has it.
 func columnName(word string) string { return strings.ToLower(strings.Trim(word, "\" \u00a0")) }
 
-// tokens reads one measurement a line.
 func (t *text) tokens() (list []Setting, _ []string, err error) {
 	for !t.done() {
 		at := t.position
@@ -145,7 +144,6 @@ func (t *text) tooMany(at position) error {
 	return t.fault(at, fmt.Sprintf("more than %d measurements", MaxMeasurements), fmt.Sprintf("a piece may have %d: divide it into several jobs", MaxMeasurements))
 }
 
-// table reads a header and rows.
 func (t *text) table(first string) (list []Setting, notes []string, err error) {
 	if t.comma == 0 {
 		t.comma = parted(first)
@@ -186,7 +184,6 @@ func (t *text) table(first string) (list []Setting, notes []string, err error) {
 	return list, notes, nil
 }
 
-// rows are all that still come.
 func (t *text) rows() (rows [][]field, err error) {
 	for {
 		row, err := t.row()
@@ -229,7 +226,6 @@ func (t *text) header(row []field) (place []int, err error) {
 	return place, nil
 }
 
-// names says whether a row looks like the names of columns.
 func (t *text) names(row []field) bool {
 	return slices.ContainsFunc(row, func(f field) bool { return strict.Nearest(columnName(f.words), columns) != "" })
 }
@@ -270,7 +266,6 @@ func (t *text) measurement(row []field, place []int) (m Setting, note string, er
 	return m, of[4].words, nil
 }
 
-// end is where a row ends.
 func end(row []field) position { return position{row[0].line, row[len(row)-1].after} }
 
 // width refuses a row with fields that have no column, and one that ends early

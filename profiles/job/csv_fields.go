@@ -2,8 +2,9 @@ package job
 
 import (
 	"fmt"
-	"slices"
+	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"trammel/geom/unit"
 )
@@ -15,7 +16,7 @@ type position struct{ line, column int }
 type text struct {
 	position
 	file    string
-	rest    []rune
+	rest    string
 	comma   rune // what parts the fields
 	wide    int  // how many fields the head has
 	settled bool // no comma in the rows is a decimal one
@@ -33,7 +34,7 @@ type field struct {
 // ended by \n.
 func textOf(file string, data []byte) *text {
 	plain := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(strings.TrimPrefix(string(data), "\ufeff"))
-	return &text{file: file, rest: []rune(plain), position: position{1, 1}}
+	return &text{file: file, rest: plain, position: position{1, 1}}
 }
 
 func (t *text) at(p position) string { return fmt.Sprintf("%s:%d:%d", t.file, p.line, p.column) }
@@ -42,38 +43,31 @@ func (t *text) fault(p position, what, hint string) *unit.Fault {
 	return &unit.Fault{Where: t.at(p), What: what, Hint: hint}
 }
 
-func (t *text) done() bool { return len(t.rest) == 0 }
+func (t *text) done() bool { return t.rest == "" }
 
-// peek is the next character; 0 at the end.
-func (t *text) peek() rune {
-	if t.done() {
-		return 0
+// pass passes over so many bytes, and gives them.
+func (t *text) pass(n int) string {
+	words := t.rest[:n]
+	t.rest = t.rest[n:]
+	if lines := strings.Count(words, "\n"); lines > 0 {
+		t.position = position{t.line + lines, 1}
 	}
-	return t.rest[0]
+	t.column += utf8.RuneCountInString(words[strings.LastIndexByte(words, '\n')+1:])
+	return words
 }
 
-// next passes over a character.
-func (t *text) next() rune {
-	r := t.rest[0]
-	t.rest = t.rest[1:]
-	t.column++
-	if r == '\n' {
-		t.position = position{t.line + 1, 1}
+// before is how many bytes stand before the first of some characters, or the end.
+func (t *text) before(chars string) int {
+	if n := strings.IndexAny(t.rest, chars); n >= 0 {
+		return n
 	}
-	return r
+	return len(t.rest)
 }
 
 // restOfLine passes over the line's end too.
 func (t *text) restOfLine() string {
-	n := slices.Index(t.rest, '\n')
-	if n < 0 {
-		n = len(t.rest)
-	}
-	line := string(t.rest[:n])
-	t.rest, t.column = t.rest[n:], t.column+n
-	if !t.done() {
-		t.next()
-	}
+	line := t.pass(t.before("\n"))
+	t.pass(min(1, len(t.rest)))
 	return line
 }
 
@@ -106,7 +100,7 @@ func (t *text) row() ([]field, error) {
 			}
 			row = append(row, f)
 			said = said || f.words != ""
-			more = !t.done() && t.next() == t.comma // else the line's end
+			more = !t.done() && t.pass(1) == string(t.comma) // else the line's end
 		}
 		if said {
 			return row, nil
@@ -116,52 +110,31 @@ func (t *text) row() ([]field, error) {
 
 // blanks passes over what may stand around a field and does not part fields.
 func (t *text) blanks() {
-	for r := t.peek(); (r == ' ' || r == '\t' || r == '\u00a0') && r != t.comma; r = t.peek() {
-		t.next()
-	}
+	blank := func(r rune) bool { return strings.ContainsRune(" \t\u00a0", r) && r != t.comma }
+	t.pass(len(t.rest) - len(strings.TrimLeftFunc(t.rest, blank)))
 }
 
-// field reads to what parts it from the next, or to the line's end.
+// inQuotes is a field in quotes, in which two stand for one.
+var inQuotes = regexp.MustCompile(`^"(?:[^"]|"")*"`)
+
+// field reads to what parts it from the next, or to the line's end. A line's end in
+// quotes is a blank.
 func (t *text) field() (field, error) {
 	t.blanks()
-	f := field{position: t.position}
-	if t.peek() == '"' {
-		return t.quoted(f)
+	f := field{position: t.position, quoted: strings.HasPrefix(t.rest, `"`)}
+	if !f.quoted {
+		f.words = unit.Composed(strings.Trim(t.pass(t.before(string(t.comma)+"\n")), " \t\u00a0"))
+		f.after = t.column
+		return f, nil
 	}
-	var b strings.Builder
-	for !t.done() && t.peek() != t.comma && t.peek() != '\n' {
-		b.WriteRune(t.next())
+	words := t.pass(len(inQuotes.FindString(t.rest)))
+	if words == "" {
+		return f, t.fault(f.position, "a quote that begins here is never closed", `a field in quotes ends with a quote; an inch mark in it is written twice: "7'-10"""`)
 	}
-	f.words, f.after = unit.Composed(strings.Trim(b.String(), " \t\u00a0")), t.column
+	t.blanks()
+	if t.before(string(t.comma)+"\n") > 0 {
+		return f, t.fault(t.position, "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`)
+	}
+	f.words, f.after = unit.Composed(strings.TrimSpace(strings.NewReplacer(`""`, `"`, "\n", " ").Replace(words[1:len(words)-1]))), t.column
 	return f, nil
-}
-
-// quoted reads a field in quotes, in which two stand for one. A line's end in it
-// is a blank.
-func (t *text) quoted(f field) (field, error) {
-	t.next()
-	f.quoted = true
-	var b strings.Builder
-	for {
-		switch {
-		case t.done():
-			return f, t.fault(f.position, "a quote that begins here is never closed", `a field in quotes ends with a quote; an inch mark in it is written twice: "7'-10"""`)
-		case t.peek() == '"':
-			t.next()
-			if t.peek() != '"' {
-				t.blanks()
-				if r := t.peek(); !t.done() && r != t.comma && r != '\n' {
-					return f, t.fault(t.position, "something stands behind the quote that ends a field", `an inch mark within quotes is written twice: "7'-10"""`)
-				}
-				f.words, f.after = unit.Composed(strings.TrimSpace(b.String())), t.column
-				return f, nil
-			}
-			b.WriteRune(t.next())
-		case t.peek() == '\n':
-			t.next()
-			b.WriteByte(' ')
-		default:
-			b.WriteRune(t.next())
-		}
-	}
 }

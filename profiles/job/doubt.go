@@ -77,10 +77,7 @@ func (w Merged) ReadBack(tokens []Setting, asked []triangle.Measurement) ([]tria
 // measured reads what was measured of a piece and refuses it where a bare number in
 // the piece is doubtful.
 func (w Merged) measured(p Piece) ([]triangle.Measurement, error) {
-	ms, err := readTokens(p.Measure, w.Bare)
-	if err == nil {
-		err = w.mixed(ms, nil)
-	}
+	ms, err := w.ReadBack(p.Measure, nil)
 	if err == nil {
 		err = w.mixedShape(p.Shape, ms)
 	}
@@ -246,7 +243,6 @@ func (w Merged) ReadAs(ms []triangle.Measurement) []string {
 	return append(all, fmt.Sprintf("every length is under 20 mm: if metres were meant, write %s, or %s for all", example, w.Says.Of(unit.Scale, "m", w.Job.Raw != nil)))
 }
 
-// readTokens reads measurements.
 func readTokens(tokens []Setting, bare unit.Unit) ([]triangle.Measurement, error) {
 	ms := make([]triangle.Measurement, 0, len(tokens))
 	for _, t := range tokens {

@@ -16,7 +16,6 @@ type Setting struct {
 	Where string // file:line:column, or the flag that said it
 }
 
-// first setting that says something.
 func first(settings ...Setting) Setting {
 	i := slices.IndexFunc(settings, func(s Setting) bool { return s.Text != "" })
 	if i < 0 {
@@ -62,7 +61,6 @@ func readKeys[T any](to *T, v strict.Value, what string, keys []key[T]) error {
 	return nil
 }
 
-// parse reads the text of a key.
 func parse[V any](v strict.Value, key string, to *V, read func(string) (V, error)) error {
 	text, err := v.Text(key)
 	if err != nil {

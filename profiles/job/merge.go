@@ -291,7 +291,6 @@ func (s settings) document() string {
 	return "the PDF that this job was taken from"
 }
 
-// edgesOnly reads which pages are made.
 func edgesOnly(t Setting) (bool, error) {
 	switch t.Text {
 	case "", "full":

@@ -49,7 +49,6 @@ type Profile struct {
 // CommandLine is the source of measurements that stood in no file.
 const CommandLine = "command line"
 
-// madeWith is the key of what a document was made with.
 const madeWith = "made_with"
 
 // overrideKeys in the order in which they are written.

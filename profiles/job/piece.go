@@ -115,7 +115,6 @@ func (p *Piece) take(over Piece) {
 	}
 }
 
-// measured is a list of measurements under a key.
 func measured(key, empty string) tokens {
 	return tokens{
 		key: key, example: "AB=600, BC=450, CA=450", kind: "measurements", item: "the measurement",

@@ -122,7 +122,6 @@ func outline(v strict.Value) ([]geom.Name, error) {
 	return names, inValue(v, "outline", outlined(names))
 }
 
-// fixed reads a list of pegs, or their letters in one text.
 func fixed(v strict.Value) ([]geom.Name, error) {
 	all, err := list[string]{
 		key: "fixed", item: "a peg that is fixed", kind: "pegs", form: "fixed: [A, B]",
@@ -202,10 +201,7 @@ type Aside struct {
 
 // String is a as ParseSides reads it.
 func (a Aside) String() string {
-	s := "left"
-	if a.Right {
-		s = "right"
-	}
+	s := map[bool]string{true: "right", false: "left"}[a.Right]
 	if a.Point != "" {
 		s = string(a.Point) + " " + s
 	}

@@ -47,7 +47,6 @@ var faces = []string{"", "up", "down"}
 
 func (f Face) String() string { return faces[f] }
 
-// shapeKeys of a piece.
 var shapeKeys = []key[Piece]{
 	shapeTokens("edges", "AB allow 3", func(s *Shape) *[]Setting { return &s.Edges }, " allow "),
 	shapeTokens("corners", "A cut 20", func(s *Shape) *[]Setting { return &s.Corners }, " cut ", " round ", " blunt ", " mitre"),

@@ -112,7 +112,6 @@ func (s settings) site(w *Merged) (Site, error) {
 	return r.site, r.err
 }
 
-// siteReader reads settings until the first that cannot be meant.
 type siteReader struct {
 	all  map[string]Setting
 	site Site
@@ -120,7 +119,6 @@ type siteReader struct {
 	err  error
 }
 
-// has says whether a word was said.
 func (r *siteReader) has(keys ...string) bool {
 	return slices.ContainsFunc(keys, func(k string) bool { return r.all[k].Text != "" })
 }
@@ -151,7 +149,6 @@ func between(u unit.Unit, least, most unit.Length) func(string) (unit.Length, er
 	return func(text string) (unit.Length, error) { return unit.ParseSetting(text, u, least, most) }
 }
 
-// choice reads one word of several.
 func choice(words ...string) func(string) (string, error) {
 	return func(text string) (string, error) {
 		if slices.Contains(words, strings.ToLower(text)) {

@@ -44,7 +44,6 @@ func (j Job) Remarks() bool {
 	return err == nil && strict.Remarks(text)
 }
 
-// remarks stand above made_with.
 var remarks = []string{
 	"# What the PDF was made with. It counts over the lines above and over anybody's own",
 	"# settings, so that the job is the same everywhere. Take it out to go by your own.",
@@ -58,7 +57,6 @@ type saying struct {
 	says any
 }
 
-// add adds what says anything.
 func (k *keyed) add(key string, says any) {
 	if !slices.Contains([]string{`""`, "[]", "{}"}, flow(says, quotedJSON)) {
 		*k = append(*k, saying{key, says})
@@ -121,7 +119,6 @@ func quotedJSON(s string) string {
 	return strings.TrimSuffix(b.String(), "\n")
 }
 
-// written is the pieces as a job file.
 func written(j Job) []byte {
 	var b strings.Builder
 	b.WriteString("pieces:\n")

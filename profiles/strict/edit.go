@@ -139,7 +139,6 @@ func backwards(data []byte, letters ...byte) (all []int) {
 // lineBreak is what YAML 1.1 (5.4, as the reader counts lines) ends a line with.
 var lineBreak = regexp.MustCompile("\r\n|[\r\n\u0085\u2028\u2029]")
 
-// offset of a line's first byte.
 func offset(data []byte, line int) int {
 	breaks := lineBreak.FindAllIndex(data, line-1)
 	switch {

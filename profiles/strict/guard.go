@@ -93,7 +93,6 @@ func tooDeep(file source, data []byte) error {
 	return nil
 }
 
-// blank says whether a letter parts words.
 func blank(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' }
 
 // mark says whether quotes may follow a letter at once: a bracket, what parts the

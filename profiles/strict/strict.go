@@ -73,7 +73,6 @@ var hints = []struct{ part, hint string }{
 	{"found unexpected end of stream", "a quote or a bracket is never closed"},
 }
 
-// syntax words an error of the YAML reader.
 func syntax(file source, data []byte, err error) error {
 	named, said, ok := reading(err)
 	if !ok {

@@ -183,17 +183,12 @@ func (v Value) Integer(what string, lo, hi int) (int, error) {
 // Shorten cuts words that would not fit a line of a message, and takes out of
 // them what a terminal would obey instead of show.
 func Shorten(s string) string {
-	const most = 60
-	s = strings.Map(func(r rune) rune {
+	return unit.Cut(strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || !unicode.IsPrint(r) && !unicode.IsSpace(r) {
 			return '\uFFFD'
 		}
 		return r
-	}, s)
-	if r := []rune(s); len(r) > most {
-		return string(r[:most]) + "…"
-	}
-	return s
+	}, s), 60)
 }
 
 // Value is one value of a file, with its place.

@@ -23,7 +23,6 @@ func (w Work) attachment() (*draw.Attachment, error) {
 	return &draw.Attachment{Name: job.FileName(w.Job.File), Data: data}, nil
 }
 
-// travels says in a line what goes with a PDF to whoever gets it.
 func (w Work) travels() string {
 	j := w.Job
 	what := "the job file " + job.FileName(j.File)

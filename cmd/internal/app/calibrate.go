@@ -10,7 +10,6 @@ import (
 	"trammel/plot/words"
 )
 
-// makeCalibration makes the sheet to be printed and measured.
 func makeCalibration(o Order) (*Document, error) {
 	c, err := calibration.Open(o.Profiles, o.Calibration)
 	if err != nil {

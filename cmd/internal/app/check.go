@@ -51,7 +51,6 @@ func makeCheck(o Order) (*Document, error) {
 	return d, nil
 }
 
-// check compares piece by piece what is said to be found.
 func (w Work) check(f Findings) (*checkSheets, error) {
 	pieces, err := f.of(w)
 	if err != nil {
@@ -287,7 +286,6 @@ func (c *checkSheets) passed() bool {
 	return !slices.ContainsFunc(c.all, func(f check.Sheet) bool { return !f.Comparison.Passed })
 }
 
-// summary says in a line what was made.
 func (c *checkSheets) summary() string { return c.made("check sheet") }
 
 // Tokens reads what --found says, where it is no file: measurements parted by

@@ -3,6 +3,7 @@ package app
 import (
 	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
+	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/unit"
@@ -23,7 +24,6 @@ type checkReport struct {
 	Pages   []report.PageReport `json:"pages"`
 }
 
-// pieceCheck is one piece.
 type pieceCheck struct {
 	Piece    string               `json:"piece"`
 	Passed   bool                 `json:"passed"`
@@ -45,7 +45,6 @@ type pieceCheck struct {
 	Advice       []string            `json:"advice"`
 }
 
-// readingReport is one reading.
 type readingReport struct {
 	Token      string  `json:"token"`
 	Where      string  `json:"where,omitempty"`
@@ -70,7 +69,6 @@ type standReport struct {
 	Readings int        `json:"readings"`
 }
 
-// explanationReport is what would make the rest agree.
 type explanationReport struct {
 	// Cause is alone (pegs and readings one by one), tape zero, tape scale, shifted,
 	// turned, shifted and turned, shifted or turned, racked.
@@ -128,7 +126,7 @@ func (c *checkSheets) report() checkReport {
 
 func reportPiece(f check.Sheet) pieceCheck {
 	c := f.Comparison
-	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: []string{},
+	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: geom.Texts(c.Unseen),
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
 	for _, q := range c.Readings {
 		plain := func(x adjust.Figure) float64 { return solved.Figure(q.Measurement.Kind, x) }
@@ -151,15 +149,19 @@ func reportPiece(f check.Sheet) pieceCheck {
 			r.Tell.Reads = append(r.Tell.Reads, l.MM())
 		}
 	}
-	for _, n := range c.Unseen {
-		r.Unseen = append(r.Unseen, string(n))
-	}
 	r.Next = string(c.Next[0] + c.Next[1])
 	return r
 }
 
 func reportExplanation(f check.Sheet, e compare.Explanation) explanationReport {
-	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: []string{}, Pegs: []movedReport{}, Misread: []string{}, Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
+	tokens := func(of []int) []string {
+		all := []string{}
+		for _, i := range of {
+			all = append(all, f.Comparison.Readings[i].Measurement.Text)
+		}
+		return all
+	}
+	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: tokens(e.Outside), Pegs: []movedReport{}, Misread: tokens(e.Reading), Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
 		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: report.Pair(m.Wanted), Stands: report.Pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
@@ -170,12 +172,6 @@ func reportExplanation(f check.Sheet, e compare.Explanation) explanationReport {
 		r.By, r.By95 = unit.Angle(e.By).Degrees(), unit.Angle(e.ByFigure95).Degrees()
 	case compare.Shifted: // each peg says it
 		r.By, r.By95 = 0, 0
-	}
-	for _, i := range e.Outside {
-		r.Outside = append(r.Outside, f.Comparison.Readings[i].Measurement.Text)
-	}
-	for _, i := range e.Reading {
-		r.Misread = append(r.Misread, f.Comparison.Readings[i].Measurement.Text)
 	}
 	return r
 }

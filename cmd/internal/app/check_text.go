@@ -5,10 +5,10 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/lines"
+	"trammel/geom/unit"
 	"trammel/plot/check"
 )
 
-// words writes what was found for a person at a terminal.
 func (c *checkSheets) words(out io.Writer) error {
 	var b strings.Builder
 	if c.work.Title != "" {
@@ -42,7 +42,7 @@ func checkText(b *strings.Builder, f check.Sheet) {
 	}
 	tab := lines.Table{{"reading", "wanted", "accept from", "to", "found", "off by", ""}}
 	for i, r := range f.Comparison.Readings {
-		row := []string{lines.Token(r.Measurement.Subject())}
+		row := []string{unit.Cut(r.Measurement.Subject(), most)}
 		for k := range columns {
 			row = append(row, columns[k][i])
 		}

@@ -37,6 +37,7 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
+	Office   bool // a setting-out sheet with the office's pages
 
 	Profiles    profiles.Set
 	Calibration calibration.Options
@@ -144,7 +145,6 @@ func (d *Document) laid() error {
 	return lay()
 }
 
-// pdf writes all pages as one file, and the job in it.
 func (d *Document) pdf(out io.Writer) (err error) {
 	doc := d.head
 	doc.Pages = d.pages()
@@ -156,7 +156,6 @@ func (d *Document) pdf(out io.Writer) (err error) {
 	return pdf.Write(out, doc)
 }
 
-// drawings writes one file a page.
 func (d *Document) drawings(file func(name string, write func(io.Writer) error) error) error {
 	names, write := d.names(), d.drawn
 	if write == nil {

@@ -3,13 +3,16 @@ package app
 import (
 	"cmp"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
 	"trammel/cmd/internal/solved"
+	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
+	"trammel/plot/paging"
 	"trammel/plot/template"
 	"trammel/plot/words"
 	"trammel/profiles/job"
@@ -26,7 +29,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
 		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: l.piece.Quantity,
-		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language,
+		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language, Lettering: w.Trade.Lettering,
 		Note: w.Words().Templates().Measures(l.piece.Shape),
 	}
 }
@@ -49,6 +52,20 @@ func (w Work) style() template.Style {
 		Language: w.Language, Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
 		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
 	}
+}
+
+// onePage is the plan of a sheet that shows all of an outline.
+func onePage(on paging.Sheet, outline geom.Polygon) paging.Plan {
+	return paging.Plan{
+		Sheet: on, Outline: outline, Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
+		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
+	}
+}
+
+func theOnly(pages iter.Seq[draw.Page]) (page draw.Page) {
+	for page = range pages {
+	}
+	return page
 }
 
 // fileName keeps of a name what every file system takes.

@@ -74,18 +74,14 @@ func (w Work) whole(index int, p solved.Piece) (draw.Page, error) {
 		}
 	}
 	at := geom.Placement{Shift: geom.Point{X: wholeMargin, Y: wholeMargin}.Minus(b.Min)}
-	plan := paging.Plan{
-		Sheet: sheet, Place: at, Outline: at.Polygon(outline), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: sheet.Width, Y: sheet.Height}}}},
-	}
+	plan := onePage(sheet, at.Polygon(outline))
+	plan.Place = at
 	drawing, err := template.Draw(w.templatePiece(p), plan, lettering.Go(), w.style())
 	if err != nil {
 		return draw.Page{}, err
 	}
 	f := furniture.Furniture{Piece: p.Title(), PieceIndex: index, Copies: 1}
-	var page draw.Page
-	for page = range plan.Pages(drawing, f, lettering.Go()) {
-	}
+	page := theOnly(plan.Pages(drawing, f, lettering.Go()))
 	// What a sheet of paper needs is not for a sheet of plywood.
 	page.Ops = slices.DeleteFunc(page.Ops, func(op draw.Op) bool { return op.Layer() == draw.Furniture })
 	return page, nil
@@ -105,7 +101,6 @@ func (h *drawings) summary() []string {
 	return lines
 }
 
-// sized is a piece with the size of its file, and how many to cut.
 func (h *drawings) sized(i int) string {
 	p, w := h.pages[i], h.work
 	s := fmt.Sprintf("%s, %s x %s", w.Pieces[i].Title(), w.Figures.Length(p.Width), w.Figures.LengthUnit(p.Height))

@@ -34,11 +34,9 @@ func (t *layout) fronts() error {
 		return nil
 	}
 	var err error
-	if t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, t.notes()...); err != nil {
-		return err
-	}
+	t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, t.notes()...)
 	t.count += w.shorten(t.shared.front)
-	return nil
+	return err
 }
 
 // frontWords are what the page before those of a piece says beside it.
@@ -63,11 +61,9 @@ func (t *layout) notes() (notes []string) {
 
 // crowded says whether the page of a piece has no room for all that is asked for.
 func (t *layout) crowded(l laid) bool {
-	for p := range l.plan.Pages(l.drawing, t.furniture(l, 0, t.count), lettering.Go()) {
-		_, all := template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), t.work.style())
-		return !all
-	}
-	return false
+	p := theOnly(l.plan.Pages(l.drawing, t.furniture(l, 0, t.count), lettering.Go()))
+	_, all := template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), t.work.style())
+	return !all
 }
 
 // noted is the only page of a piece with what its reader needs: all of it where there

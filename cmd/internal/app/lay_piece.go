@@ -69,7 +69,6 @@ func shows(plan paging.Plan, s shape.Shape) bool {
 	return true
 }
 
-// maxPages is the most pages that one document may have.
 const maxPages = paging.MaxPages
 
 // atLeast is a number of pages that a piece cannot go below, before any is laid:

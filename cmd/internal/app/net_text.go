@@ -40,7 +40,6 @@ func (w *screen) net(p solved.Piece) {
 	}
 }
 
-// placement says in which of several ways the points lie.
 func (w *screen) placement(p solved.Piece) {
 	a := *p.Net
 	if len(a.Others) == 0 || a.Disputed || len(a.Mine.Sides) == 0 {
@@ -106,7 +105,7 @@ func (w *screen) measuredTable(a net.Adjusted) lines.Table {
 		if size < seen {
 			off = ""
 		}
-		row := []string{lines.Token(r.Measurement.Text), adjusted, off, sigma, "", "", suspect[i]}
+		row := []string{unit.Cut(r.Measurement.Text, most), adjusted, off, sigma, "", "", suspect[i]}
 		switch {
 		case a.Freedom == 0:
 		case r.Redundancy < net.Checked:

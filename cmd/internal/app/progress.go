@@ -10,7 +10,6 @@ import (
 // many parts of it are. It is called from one goroutine at a time and must not block.
 type Progress func(doing string, done, of int)
 
-// say tells it to whoever listens.
 func (p Progress) say(doing string, done, of int) {
 	if p != nil {
 		p(doing, done, of)

@@ -16,7 +16,6 @@ import (
 	"trammel/plot/setout"
 )
 
-// setoutSheets are the setting-out sheets of a job, one a piece.
 type setoutSheets struct{ sheets[setout.Sheet] }
 
 // makeSetout prepares the sheets, the pegs placed as the job says, else by the surest
@@ -26,6 +25,9 @@ func makeSetout(o Order) (*Document, error) {
 	s, err := o.Work.setout()
 	if err != nil {
 		return nil, err
+	}
+	for i := range s.all {
+		s.all[i].Office = o.Office
 	}
 	d := s.document(s.summary, func() any { return s.report() })
 	if d.Sheets = len(s.all); d.Sheets == 1 {
@@ -70,7 +72,6 @@ func (w Work) asked(p solved.Piece) (a pegging.Asked, err error) {
 	return a, w.InPiece(p, err)
 }
 
-// sheet of one piece.
 func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
 	asked, err := w.asked(p)
 	if err != nil {
@@ -142,7 +143,6 @@ func framed(r *report.PieceReport, s setout.Sheet) {
 // A file of pegs is of one sheet: each has a baseline of its own, and letters that the
 // others have too.
 
-// grid says how the pegs' coordinates lie.
 func (s *setoutSheets) grid() string {
 	base := s.all[0].Baseline
 	return fmt.Sprintf("%s is the origin, and the baseline %s%s has the bearing", base.From, base.From, base.To)

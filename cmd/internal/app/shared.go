@@ -35,7 +35,6 @@ type shared struct {
 	area   paging.Shelving
 }
 
-// item is one copy of a piece.
 type item struct{ laid, copy int }
 
 // Room that is kept for check bars and title: along the foot of the page, and up
@@ -47,7 +46,6 @@ const (
 	apart  unit.Length = 5 // between two pieces
 )
 
-// share decides which pieces share pages.
 func (t *layout) share() error {
 	w := t.work
 	single := 0 // copies that have a page to themselves
@@ -178,7 +176,6 @@ func (t *layout) arranged(it item) template.Arranged {
 	return a
 }
 
-// sharedPage is page n of those that pieces share.
 func (t *layout) sharedPage(n int) draw.Page {
 	w, h, r := t.work, t.shared, lettering.Go()
 	on := w.Sheet
@@ -209,23 +206,13 @@ func (t *layout) sharedPage(n int) draw.Page {
 			names = append(names, name)
 		}
 	}
-	plan := paging.Plan{
-		Sheet: on, Outline: joined(outlines), Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
-		Cells: []paging.Cell{{Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
-	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
 	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
 	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
-	var page draw.Page
-	for page = range plan.Pages(d, f, r) {
-	}
-	page = cautioned(page, on, h.used(n))
-	page.Piece, page.Places = strings.Join(names, ", "), places
+	page := w.cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))
 	const most = 80 // letters of a bookmark
-	if runes := []rune(page.Piece); len(runes) > most {
-		page.Piece = string(runes[:most]) + "…"
-	}
+	page.Piece, page.Places = unit.Cut(strings.Join(names, ", "), most), places
 	return page
 }
 
@@ -241,11 +228,11 @@ func (h shared) used(n int) unit.Length {
 }
 
 // cautioned is the page with the cautions, below the pieces if there is room.
-func cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
+func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
 	below := on
 	below.Top += used
 	for _, s := range []paging.Sheet{below, on} {
-		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{})
+		p, _ := template.WithNotes(page, s, template.Piece{}, lettering.Go(), template.Style{Language: w.Language, Lettering: w.Trade.Lettering})
 		if len(p.Ops) > len(page.Ops) {
 			return p
 		}

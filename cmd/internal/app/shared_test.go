@@ -82,7 +82,7 @@ func TestShared(t *testing.T) {
 			for _, q := range p.Places {
 				seen[[2]int{q.Piece, q.Copy}]++
 			}
-			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Take care") {
+			if all := strings.Join(words, " "); len(p.Places) > 1 && !strings.Contains(all, "Cautions") {
 				t.Errorf("%s: no cautions on page %d", c.name, n)
 			}
 			keepApart(t, fmt.Sprintf("%s, page %d", c.name, n), p)

@@ -42,7 +42,6 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 	return d
 }
 
-// lay draws the sheets on the job's paper.
 func (s *sheets[S]) lay() error {
 	if s.work.roll {
 		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
@@ -63,7 +62,6 @@ func (s *sheets[S]) lay() error {
 	return nil
 }
 
-// text writes the sheets as plain text for a phone.
 func (s *sheets[S]) text(out io.Writer) error {
 	for i, one := range s.all {
 		if i > 0 {

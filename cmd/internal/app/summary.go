@@ -49,7 +49,6 @@ func (t *layout) summary() []string {
 	return lines
 }
 
-// maxSummary is how many lines a summary has at most.
 const maxSummary = 6
 
 // summary says how a piece lies on its pages, and what that saves.

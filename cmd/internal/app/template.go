@@ -23,7 +23,6 @@ type layout struct {
 	shared
 }
 
-// laid is one piece on its pages.
 type laid struct {
 	piece   solved.Piece
 	index   int // among the work's pieces
@@ -84,7 +83,6 @@ func (w Work) template() (*layout, error) {
 	return t, t.fronts()
 }
 
-// draw draws what has pages of its own.
 func (t *layout) draw() (err error) {
 	w := t.work
 	for i := range t.laid {

@@ -41,9 +41,11 @@ func (w Work) Text(out io.Writer) error {
 	return err
 }
 
+// most letters of a measurement are shown in a table.
+const most = 40
+
 func (w *screen) print(form string, with ...any) { fmt.Fprintf(w, form, with...) }
 
-// lines writes each line, indented.
 func (w *screen) lines(all []string) {
 	for _, l := range all {
 		w.print("  %s\n", l)
@@ -127,7 +129,7 @@ func (w *screen) sensitivity(p solved.Piece) lines.Table {
 		if off != "" {
 			tab[0][1] = "off by"
 		}
-		row := []string{lines.Token(of.Text), off, slip, "", "", ""}
+		row := []string{unit.Cut(of.Text, most), off, slip, "", "", ""}
 		for k, c := range order {
 			row[3+k] = lines.SmallLength(w.Figures, unit.Length(times)*m.Corners[c])
 		}
@@ -171,7 +173,6 @@ func (w *screen) cut(p solved.Piece) {
 	w.print("  to cut: %s (%s)\n\n", strings.Join(sides, ", "), say)
 }
 
-// shape writes what is done to a piece.
 func (w *screen) shape(p solved.Piece) {
 	of, f := p.Shape, w.Figures
 	if len(of.Sides) == 0 {

@@ -41,7 +41,6 @@ func (m madeFor) printer() string {
 	return m.calibration.Printer
 }
 
-// warped makes pages ready for the printer.
 func (m madeFor) warped(page draw.Page) draw.Page {
 	if m.calibration == nil {
 		return page

@@ -10,6 +10,7 @@
 package app
 
 import (
+	"cmp"
 	"slices"
 
 	"trammel/cmd/internal/report"
@@ -82,12 +83,7 @@ func (w Work) placedBy(words func(i int) []string) Work {
 }
 
 // documentTitle is the job's name, else that of its first piece.
-func (w Work) documentTitle() string {
-	if w.Title != "" {
-		return w.Title
-	}
-	return w.Pieces[0].Name
-}
+func (w Work) documentTitle() string { return cmp.Or(w.Title, w.Pieces[0].Name) }
 
 func (w Work) sheetReport() *report.SheetReport {
 	s := w.Sheet

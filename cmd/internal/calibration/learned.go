@@ -166,7 +166,7 @@ func (l Learned) ofRule() string {
 	long := max(l.readings.AB, l.readings.AD)
 	may := func(who string) string {
 		e := r.Wrong(long).MM()
-		return fmt.Sprintf("%s may be %s mm wrong over %.0f mm, which is %.2f mm per metre", who, plainly(e), long.MM(), 1000*e/long.MM())
+		return fmt.Sprintf("%s may be %s mm wrong over %.0f mm, which is %.2f mm per metre", who, unit.Decimals(e, 2), long.MM(), 1000*e/long.MM())
 	}
 	better := "Larger paper with a longer rule makes it less, and so does a rule that was compared with a known one: " + l.says.Of(unit.Rule, "0.05mm", false) + ", or what it is wrong by at most."
 	switch {
@@ -180,20 +180,14 @@ func (l Learned) ofRule() string {
 	return may("The rule: as was said, it") + "."
 }
 
-// ofReading says how close the reading is taken to be.
 func (l Learned) ofReading() string {
 	said := l.Sheets[len(l.Sheets)-1].Tool.Reading
 	_, noise := tool(profiles.RuleSaid{Reading: said})
-	step := plainly(l.readings.Step().MM())
+	step := unit.Decimals(l.readings.Step().MM(), 2)
 	if said == "" {
-		return fmt.Sprintf("The reading: taken to be good to %s mm two times in three, besides the step of %s mm; if yours is better or worse, say %s.", plainly(noise.MM()), step, l.says.Of(unit.Closeness, "", false))
+		return fmt.Sprintf("The reading: taken to be good to %s mm two times in three, besides the step of %s mm; if yours is better or worse, say %s.", unit.Decimals(noise.MM(), 2), step, l.says.Of(unit.Closeness, "", false))
 	}
-	return fmt.Sprintf("The reading: good to %s mm two times in three, as was said, besides the step of %s mm.", plainly(noise.MM()), step)
-}
-
-// plainly is a length in mm to a hundredth, without zeros that say nothing.
-func plainly(mm float64) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", mm), "0"), ".")
+	return fmt.Sprintf("The reading: good to %s mm two times in three, as was said, besides the step of %s mm.", unit.Decimals(noise.MM(), 2), step)
 }
 
 // goodEnough is a quarter of a millimetre in a metre.

@@ -37,7 +37,6 @@ func lastRead(c profiles.Calibration) string {
 	return say
 }
 
-// squareness says how far from square the printer is.
 func squareness(c profiles.Calibration) string {
 	d := c.Found.Skew.Degrees()
 	way := "more"

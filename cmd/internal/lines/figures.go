@@ -8,14 +8,6 @@ import (
 	"trammel/geom/unit"
 )
 
-// Token is a measurement as written, cut where it is unreasonably long.
-func Token(text string) string {
-	if r := []rune(text); len(r) > 40 {
-		return string(r[:40]) + "…"
-	}
-	return text
-}
-
 // Area in the square of a unit that gives it three digits or so.
 func Area(f unit.Style, a unit.Area) string {
 	mm2 := float64(a)
@@ -37,11 +29,7 @@ func figures(x float64) string {
 	if x > 0 {
 		digits = max(0, 3-int(math.Floor(math.Log10(x))))
 	}
-	s := fmt.Sprintf("%.*f", digits, x)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
+	return unit.Decimals(x, digits)
 }
 
 // SecondsBelow is the uncertainty below which an angle is written to the second.

@@ -154,7 +154,6 @@ func CheckFolder(goal string) error {
 
 const sealBegin = "<!-- whole as trammel wrote it: sha256 "
 
-// writeSealed writes one file with its seal.
 func writeSealed(path string, write func(io.Writer) error) error {
 	var b bytes.Buffer
 	if err := write(&b); err != nil {
@@ -172,7 +171,6 @@ func writeSealed(path string, write func(io.Writer) error) error {
 	return cmp.Or(err, f.Close())
 }
 
-// seal is what stands under a file.
 func seal(data []byte) string {
 	sum := sha256.Sum256(data)
 	return sealBegin + hex.EncodeToString(sum[:]) + " -->\n"

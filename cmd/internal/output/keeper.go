@@ -189,7 +189,6 @@ func CheckFile(goal string) error {
 	return nil
 }
 
-// checkParent says whether the folder is there that the goal is to lie in.
 func checkParent(goal string) error {
 	parent := filepath.Dir(goal)
 	info, err := os.Stat(parent)
@@ -297,9 +296,7 @@ func syncFolder(path string) {
 // links, and whatever the way to its folder. Names that differ in capital letters
 // alone count as one, as many disks and sticks do not tell them apart.
 func Same(a, b string) bool {
-	x, errX := os.Stat(a)
-	y, errY := os.Stat(b)
-	if errX == nil && errY == nil && os.SameFile(x, y) {
+	if SameFile(a, b) {
 		return true
 	}
 	a, b = follow(a), follow(b)
@@ -307,12 +304,19 @@ func Same(a, b string) bool {
 		return false
 	}
 	a, b = filepath.Dir(a), filepath.Dir(b)
-	x, errX = os.Stat(a)
-	y, errY = os.Stat(b)
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
 	if errX == nil && errY == nil {
 		return os.SameFile(x, y)
 	}
 	a, errX = filepath.Abs(a)
 	b, errY = filepath.Abs(b)
 	return errX == nil && errY == nil && strings.EqualFold(a, b)
+}
+
+// SameFile says whether two names are of one file that is there, through links as well.
+func SameFile(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
 }

@@ -1,10 +1,10 @@
 package output
 
 import (
-	"encoding/hex"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"time"
 )
@@ -41,13 +41,14 @@ func sweep(goal string) {
 // inProgress says whether an entry is work in progress by its name and kind, and
 // what its name ends with: the tail of its goal.
 func inProgress(e fs.DirEntry) (tail string, ok bool) {
-	random, ok := strings.CutPrefix(e.Name(), mark)
-	if !ok || len(random) < 14 || random[12] != '-' || !e.Type().IsRegular() && !e.IsDir() {
+	m := working.FindStringSubmatch(e.Name())
+	if m == nil || !e.Type().IsRegular() && !e.IsDir() {
 		return "", false
 	}
-	b, err := hex.DecodeString(random[:12])
-	return random[12:], err == nil && hex.EncodeToString(b) == random[:12]
+	return m[1], true
 }
+
+var working = regexp.MustCompile(`(?s)^` + regexp.QuoteMeta(mark) + `[0-9a-f]{12}(-.+)$`)
 
 // forgotten says whether work of another goal has lain for a day, and of a folder
 // every page in it. What place has moved aside may be the only copy of its pages.

@@ -36,7 +36,6 @@ type PointReport struct {
 	Figure95 float64 `json:"figure_95"`
 }
 
-// foundReport says how a point was found.
 type foundReport struct {
 	Point string   `json:"point"`
 	From  []string `json:"from"`
@@ -67,7 +66,6 @@ type slipReport struct {
 	True float64 `json:"true"`
 }
 
-// rectangleReport says whether four corners are a rectangle.
 type rectangleReport struct {
 	Corners  []string `json:"corners"`
 	Measured bool     `json:"measured"` // four sides and two diagonals are
@@ -91,14 +89,6 @@ var (
 	slips = map[slip.Kind]string{slip.Misread: "misread", slip.Hooked: "hooked", slip.Swapped: "swapped", slip.OtherScale: "other scale"}
 )
 
-func texts(names []geom.Name) []string {
-	all := make([]string, len(names))
-	for i, n := range names {
-		all[i] = string(n)
-	}
-	return all
-}
-
 func reportNet(w solved.Work, a net.Adjusted) *netReport {
 	info, cares := w.Findings(a)
 	r := &netReport{
@@ -109,12 +99,12 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		r.Points[string(n)] = ReportPoint(a.Covariance(n))
 	}
 	for _, f := range a.Placed {
-		q := foundReport{Point: string(f.Point), From: texts(f.From), By: []string{}, Say: string(w.Words().Nets().Found(a, f))}
+		q := foundReport{Point: string(f.Point), From: geom.Texts(f.From), By: []string{}, Say: string(w.Words().Nets().Found(a, f))}
 		for _, i := range f.By {
 			q.By = append(q.By, a.Results[i].Measurement.Text)
 		}
 		if len(f.From) > 1 {
-			q.Why, q.Side = whys[f.Why], handOf(f.Right)
+			q.Why, q.Side = whys[f.Why], map[bool]string{true: "right", false: "left"}[f.Right]
 		}
 		r.Found = append(r.Found, q)
 	}
@@ -130,7 +120,7 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 		r.Suspects = append(r.Suspects, q)
 	}
 	if s, ok := solved.Rectangle(a); ok {
-		r.Rectangle = &rectangleReport{texts(s.Corners[:]), s.Measured, s.Square, string(w.Words().Nets().Rectangle(s, w.Figures))}
+		r.Rectangle = &rectangleReport{geom.Texts(s.Corners[:]), s.Measured, s.Square, string(w.Words().Nets().Rectangle(s, w.Figures))}
 	}
 	return r
 }
@@ -139,13 +129,6 @@ func reportNet(w solved.Work, a net.Adjusted) *netReport {
 func ReportPoint(c adjust.Covariance) PointReport {
 	e := c.Ellipse()
 	return PointReport{c.X().MM(), c.Y().MM(), e.Major.MM(), e.Minor.MM(), e.Turn.Degrees(), c.Figure95().MM()}
-}
-
-func handOf(right bool) string {
-	if right {
-		return "right"
-	}
-	return "left"
 }
 
 // adjustments puts beside each measurement what the adjustment made of it.

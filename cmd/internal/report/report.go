@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"trammel/cmd/internal/solved"
+	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/triangle"
 	"trammel/plot/draw"
@@ -145,7 +146,7 @@ func reportOne(w solved.Work, p solved.Piece) PieceReport {
 	r := PieceReport{
 		Name: p.Name, Case: p.Solution.Case, Pick: p.Answer + 1, Answers: len(p.Solution.Answers), Quantity: p.Quantity,
 		Points: map[string][2]float64{}, Sides: map[string]float64{}, Angles: map[string]float64{}, Heights: map[string]float64{},
-		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: texts(p.Outline().Names), Shape: reportShape(w, p),
+		Measured: measured(p), Warnings: append([]string{}, p.Cares()...), Outline: geom.Texts(p.Outline().Names), Shape: reportShape(w, p),
 	}
 	if a, ok := p.Checked(); ok {
 		r.Net = reportNet(w, a)
@@ -199,7 +200,10 @@ func measured(p solved.Piece) []measuredReport {
 }
 
 func ReportPage(number int, p draw.Page) PageReport {
-	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay, Warp: warpReport(p)}
+	r := PageReport{Number: number, Label: p.Label, Kind: string(p.Kind), Width: p.Width.MM(), Height: p.Height.MM(), Places: []placeReport{}, Lay: p.Lay}
+	if p.Warp != (draw.Matrix{}) {
+		r.Warp = (*[6]float64)(&p.Warp)
+	}
 	if p.Lay > 0 {
 		for _, q := range p.Kept() {
 			r.Kept = append(r.Kept, [2]float64{q.X.MM(), q.Y.MM()})
@@ -209,15 +213,6 @@ func ReportPage(number int, p draw.Page) PageReport {
 		r.Places = append(r.Places, placeReport{q.Piece, q.Copy + 1, q.Matrix})
 	}
 	return r
-}
-
-// warpReport is the warp of a page, nil where there is none.
-func warpReport(p draw.Page) *[6]float64 {
-	if p.Warp == (draw.Matrix{}) {
-		return nil
-	}
-	m := [6]float64(p.Warp)
-	return &m
 }
 
 // place is where something was written, as a report has it: of a job that a document

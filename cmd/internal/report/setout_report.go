@@ -46,7 +46,6 @@ type pullReport struct {
 	Within   float64 `json:"within"` // good to so much, mm; of an angle degrees
 }
 
-// squareReport is the 3-4-5 at the foot of an offset.
 type squareReport struct {
 	At   string     `json:"at"`
 	Leg  string     `json:"leg"`
@@ -56,7 +55,6 @@ type squareReport struct {
 	Side string     `json:"side,omitempty"`
 }
 
-// markReport is a mark on an edge.
 type markReport struct {
 	Edge string     `json:"edge"` // counted from its first end
 	From float64    `json:"from"` // so far

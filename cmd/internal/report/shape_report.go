@@ -30,7 +30,6 @@ type CornerReport struct {
 	By float64 `json:"by"`
 }
 
-// holeReport is a round hole.
 type holeReport struct {
 	Token    string     `json:"token"`
 	Where    string     `json:"where,omitempty"`

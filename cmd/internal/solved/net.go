@@ -307,19 +307,10 @@ func (w Work) HasOutline() error {
 			continue
 		}
 		f := &unit.Fault{What: fmt.Sprintf("%s: nothing says which of its %d points are the edge of the piece", p.Title(), len(p.Net.Names)),
-			Advice: unit.Advice{Code: unit.NoEdge, Names: spelled(round(*p.Net)), InFile: w.Job.File != ""}}
+			Advice: unit.Advice{Code: unit.NoEdge, Names: geom.Texts(round(*p.Net)), InFile: w.Job.File != ""}}
 		return errorOf(w.Job.Pieces[p.Index], f)
 	}
 	return nil
-}
-
-// spelled are names as words.
-func spelled(names []geom.Name) []string {
-	words := make([]string, len(names))
-	for i, n := range names {
-		words[i] = string(n)
-	}
-	return words
 }
 
 // adjust is a triangle with its measurements adjusted from the answer that is meant,

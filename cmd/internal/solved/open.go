@@ -91,7 +91,6 @@ func (w Work) solved(index int) ([]Piece, error) {
 	return w.solve(index)
 }
 
-// solve makes the triangles of one piece of the job.
 func (w Work) solve(index int) ([]Piece, error) {
 	p := w.Job.Pieces[index]
 	base, pick := p.Base, p.Pick
@@ -130,7 +129,6 @@ func (w Work) solve(index int) ([]Piece, error) {
 	return pieces, nil
 }
 
-// title is the name of a piece without one.
 func (p Piece) title(of int) string {
 	if of > 1 {
 		return fmt.Sprintf("Piece %d", p.Index+1)
@@ -169,7 +167,6 @@ func (w Work) Picked() error {
 	return nil
 }
 
-// outline is a triangle in a few words: its sides.
 func outlined(f unit.Style, t triangle.Triangle) string {
 	var parts []string
 	for _, s := range Sides(t) {

@@ -146,7 +146,7 @@ func (w Work) InPiece(p Piece, err error) error {
 	return err
 }
 
-const otherHand = "other hand"
+const otherHand = "opposite hand"
 
 // Facing and Hand are what the template says of the piece.
 func (p Piece) Facing() string {

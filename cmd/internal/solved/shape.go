@@ -29,7 +29,7 @@ func (w Work) shaped(of job.Piece, pieces []Piece) ([]Piece, error) {
 		return nil, err
 	}
 	if len(pieces[0].Outline().Names) == 0 {
-		return nil, errorOf(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: spelled(round(*pieces[0].Net)), InFile: true}})
+		return nil, errorOf(of, &unit.Fault{What: "edges, corners, holes, grain and hand are those of an outline, and none is named", Advice: unit.Advice{Code: unit.NoEdgeShape, Names: geom.Texts(round(*pieces[0].Net)), InFile: true}})
 	}
 	var all []Piece
 	for _, p := range pieces {

@@ -161,12 +161,19 @@ func (class) join(s Join) string {
 	return say
 }
 
+// toWrite is a line to write on, which no line of the page ends before.
+const toWrite = "\u00a0=\u00a0____"
+
 // blank is where a pupil writes what is found.
 func blank(f *figures, what string) (nearest, write string) {
-	if f.Figures.Unit < unit.IN && f.Figures.Unit != unit.M {
-		nearest = " to the nearest millimetre"
+	switch u := f.Figures.Unit; {
+	case u >= unit.IN: // the marks stand on the figures
+		return "", what + toWrite
+	case u == unit.M:
+		return "", what + toWrite + "\u00a0m"
+	default:
+		return " to the nearest millimetre", what + toWrite + "\u00a0" + u.String()
 	}
-	return nearest, fmt.Sprintf("%s = ____ %s", what, f.Figures.Unit)
 }
 
 func (class) checkSide(f *figures, side string, l unit.Length) string {
@@ -175,10 +182,13 @@ func (class) checkSide(f *figures, side string, l unit.Length) string {
 }
 
 func (class) checkAngle(at, angle string) string {
-	return fmt.Sprintf("Measure angle %s to the nearest degree: %s = ____ °. It should come to %s.", at, at, angle)
+	return fmt.Sprintf("Measure angle %s to the nearest degree: %s%s\u00a0°. It should come to %s.", at, at, toWrite, angle)
 }
 
 func (class) checkHeight(f *figures, from geom.Name, side string, l unit.Length) string {
 	nearest, write := blank(f, "h")
-	return fmt.Sprintf("With the set square measure from %s square to %s,%s: %s. It should come to %s.", from, side, nearest, write, f.plain(l))
+	if nearest != "" {
+		nearest = "," + nearest
+	}
+	return fmt.Sprintf("With the set square measure from %s square to %s%s: %s. It should come to %s.", from, side, nearest, write, f.plain(l))
 }

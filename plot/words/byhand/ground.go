@@ -12,8 +12,8 @@ import (
 type ground struct{}
 
 func (ground) length(h Piece, l unit.Length) string         { return h.Figures.Length(l) }
-func (ground) draw() string                                 { return "mark" }
-func (ground) tools() tools                                 { return tools{"tape", "tape", "instrument", "square", "computed"} }
+func (ground) draw() string                                 { return "draw" }
+func (ground) tools() tools                                 { return tools{"compasses", "tape", "instrument", "square", "computed"} }
 func (ground) carriedOn(side string, past geom.Name) string { return runOn(side, past) }
 func (ground) computed(figures []string) string             { return areComputed(figures) }
 

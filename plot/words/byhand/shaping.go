@@ -73,7 +73,7 @@ func (v Voice) offsets(f *figures) string {
 				lines = append(lines, by(c.Allow, "the cut at "+string(c.Name)))
 			}
 		case geom.Arc:
-			lines = append(lines, fmt.Sprintf("at %s an arc of radius %s that touches its neighbours", c.Name, f.told(cut.Radius, false)))
+			lines = append(lines, fmt.Sprintf("at %s an arc of radius %s that touches its neighbours", c.Name, f.told(cut.Radius, cut.Radius == c.By)))
 		}
 	}
 	return fmt.Sprintf("Offsets: %s the line that is cut, parallel to the finished edges: %s. Measure that line from corner to corner, or to where it stops being straight: it should read %s.",

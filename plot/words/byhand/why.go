@@ -33,7 +33,10 @@ func (v Voice) Why(h Piece) string {
 		return on + "the " + t.square + " then makes the right angle."
 	case construct.WithinReach:
 		side, reach := fmt.Sprintf("%s %s", why.Side[0]+why.Side[1], v.length(h, why.Length)), v.length(h, h.Reach)
-		if why.ByRuler {
+		switch {
+		case why.Half:
+			return fmt.Sprintf("%sthe %s reach %s, too little for the half circle over %s.", on, t.compasses, reach, side)
+		case why.ByRuler:
 			return fmt.Sprintf("%sthe %s reach %s, and %s is measured with the %s.", on, t.compasses, reach, side, t.rule)
 		}
 		return fmt.Sprintf("%sthe %s reach %s, and no arc of %s is needed.", on, t.compasses, reach, side)

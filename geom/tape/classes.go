@@ -1,7 +1,7 @@
 // Package tape is what lengths and angles are measured with: classes of tapes, the
 // scatter of a pull, and what a tape reads that is warm, slack or long.
 //
-// Files, from the top floor to the ground: figures.go, quantity.go, correction.go, tools.go.
+// Files, from the top floor to the ground: figures.go, quantity.go, correction.go, classes.go.
 package tape
 
 import (
@@ -111,7 +111,7 @@ func (t Tools) Complete() Tools {
 	return t
 }
 
-// bound is the σ of what lies anywhere within ±x: x/√3.
+// Bound is the σ of what lies anywhere within ±x: x/√3.
 func Bound(x float64) float64 { return x / math.Sqrt(3) }
 
 // Pull is the σ of one pull of the tape: its class, nail and eye.
