@@ -153,7 +153,7 @@ func (f edging) besideTick(r run, w label) []try {
 	at := func(shift, off unit.Length, apart unit.Length, cost float64) candidate {
 		return candidate{text: w.at(r.To.Toward(along, shift).Toward(away, off), turn), apart: apart, cost: cost}
 	}
-	return []try{{0, func() (all []candidate) {
+	return []try{{0, func(all []candidate) []candidate {
 		past, beside := gap+0.1+w.height*0.85, w.height*0.85-runTick+gap+draw.Wide.Width/2
 		for i, apart := range []unit.Length{unread, toWords} {
 			more := 15 * float64(i)
