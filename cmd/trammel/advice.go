@@ -16,7 +16,7 @@ var valueFlags = map[unit.Subject]string{
 
 // adviceFlags maps a subject to the flag that a remark tells the reader to use.
 var adviceFlags = map[unit.Subject]string{
-	unit.Scale: "--unit", unit.Printer: "--printer", unit.Paper: "--paper", unit.Margin: "--margin", unit.Again: "--again", unit.Reread: "--sheet",
+	unit.Scale: "--unit", unit.Printer: "--printer", unit.Paper: "--paper", unit.Cover: "--pages", unit.Margin: "--margin", unit.Again: "--again", unit.Reread: "--sheet",
 	unit.Rule: "--rule", unit.Closeness: "--reading", unit.Found: "--found", unit.Instrument: "--instrument",
 }
 

@@ -98,6 +98,8 @@ var paperFlags = []option{
 var pageFlags = []option{
 	{"pages", "", "`which` pages: full for every page of the piece, outline for only those that carry its edges"},
 	{"turn", "", "`angle` of the baseline on the paper, 0 along its lower edge; else the turn with the fewest pages"},
+	{"copies", "", "`how often` each template is printed; how many pieces are marked from one is the job's quantity"},
+	{"both-hands", false, "of a pair each hand has its own template, instead of one that is turned over"},
 	{"apart", false, "small pieces do not share pages: each has its own"},
 	{"without", "", "`layers` to leave out: " + strings.Join(app.Layers(), ",")},
 }

@@ -28,7 +28,7 @@ func (r *request) overrides() (o job.Overrides, err error) {
 		to   *job.Setting
 	}{
 		{"unit", &o.Unit}, {"fraction", &o.Fraction}, {"voice", &o.Voice}, {"angles", &o.Angles}, {"trade", &o.Trade.Name}, {"paper", &o.Paper.Name}, {"printer", &o.Printer.Name},
-		{"margin", &o.Margin}, {"overlap", &o.Overlap}, {"pages", &o.Pages}, {"without", &o.Without}, {"turn", &o.Turn},
+		{"margin", &o.Margin}, {"overlap", &o.Overlap}, {"pages", &o.Pages}, {"without", &o.Without}, {"turn", &o.Turn}, {"copies", &o.Copies},
 	} {
 		if *s.to, err = r.said(s.name); err != nil {
 			return o, err
@@ -38,6 +38,9 @@ func (r *request) overrides() (o job.Overrides, err error) {
 		if r.on(name) {
 			*to = job.Setting{Text: "yes", Where: "--" + name}
 		}
+	}
+	if r.on("both-hands") {
+		o.BothHands = job.Setting{Text: "yes", Where: "--both-hands"}
 	}
 	if err := r.overPieces(&o); err != nil {
 		return o, err

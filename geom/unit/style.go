@@ -39,8 +39,27 @@ func (s Style) Length(l Length) string {
 	if s.Unit >= IN {
 		return s.inches(l)
 	}
-	decimals := cmp.Or(s.Decimals, [...]int{MM: 1, CM: 2, M: 4}[s.Unit])
-	return decimalText(float64(l), int64(s.Unit.Length()), min(max(decimals, 0), 9))
+	return decimalText(float64(l), int64(s.Unit.Length()), s.decimals())
+}
+
+// Aligned is Length with all its decimals, as figures stand in a table: "820.0".
+func (s Style) Aligned(l Length) string {
+	text := s.Length(l)
+	if s.Unit >= IN {
+		return text
+	}
+	_, behind, found := strings.Cut(text, ".")
+	if n := s.decimals(); n > 0 && !found {
+		return text + "." + strings.Repeat("0", n)
+	} else if n > len(behind) {
+		return text + strings.Repeat("0", n-len(behind))
+	}
+	return text
+}
+
+// decimals of a metric unit at most.
+func (s Style) decimals() int {
+	return min(max(cmp.Or(s.Decimals, [...]int{MM: 1, CM: 2, M: 4}[s.Unit]), 0), 9)
 }
 
 // Signed is Length with its sign, also where it is positive.

@@ -20,7 +20,7 @@ type Furniture struct {
 	PieceIndex int            // of the piece in the job
 	Copy       int            // which copy of the template this is, counted from 0
 	Copies     int            // how many copies are printed; 0 and 1 say nothing
-	Quantity   int            // how many are cut from it; 0 and 1 say nothing
+	Mark       string         // how many pieces are marked from it; empty says nothing
 	Inches     bool           // check bars in inches
 	Figures    string         // the unit of the figures, "millimetres"; empty says nothing
 	Date       string         // as the job states it; empty says nothing

@@ -41,7 +41,7 @@ func (f Furniture) title(sheet string, say int, width unit.Length, r draw.Ruler)
 			}
 		}
 		add(f.Job, f.Job != "")
-		add(f.says().Quantity(f.Quantity), f.Quantity > 1)
+		add(f.Mark, f.Mark != "")
 		add(f.says().Copy(f.Copy+1, f.Copies), f.Copies > 1)
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")

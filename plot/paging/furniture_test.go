@@ -260,9 +260,9 @@ func TestTitle(t *testing.T) {
 		want     []string
 		unwanted []string
 	}{
-		{"everything", furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 4, Copies: 3, Copy: 1, Figures: "millimetres", Date: "2025-04-02", Note: "for the printer in the loft"},
-			[]string{"Brace plate", "Slip gate brace", "4 off; copy 2 of 3; millimetres; 2025-04-02", "for the printer in the loft", "print at 100 %, actual size"}, nil},
-		{"nothing", furniture.Furniture{Quantity: 1, Copies: 1}, []string{"print at 100 %, actual size"}, []string{"off", "copy", "sheet", "  "}},
+		{"everything", furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Mark: "mark 4", Copies: 3, Copy: 1, Figures: "millimetres", Date: "2025-04-02", Note: "for the printer in the loft"},
+			[]string{"Brace plate", "Slip gate brace", "mark 4; copy 2 of 3; millimetres; 2025-04-02", "for the printer in the loft", "print at 100 %, actual size"}, nil},
+		{"nothing", furniture.Furniture{Copies: 1}, []string{"print at 100 %, actual size"}, []string{"mark", "copy", "sheet", "  "}},
 		{"inches", furniture.Furniture{Inches: true}, []string{"4 in: measure this bar"}, []string{"mm"}},
 		{"long", furniture.Furniture{Piece: strings.Repeat("Slip gate brace plate ", 20), Job: strings.Repeat("Boathouse", 30)}, []string{"Slip gate", "…"}, nil},
 	} {

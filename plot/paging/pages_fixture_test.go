@@ -45,7 +45,7 @@ type laid struct {
 	hard    bool // small or crowded: bars may be short and apart, titles fewer
 }
 
-var someFurniture = furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Quantity: 2, Figures: "millimetres", Date: "2025-04-02"}
+var someFurniture = furniture.Furniture{Job: "Slip gate brace", Piece: "Brace plate", Mark: "mark 2", Figures: "millimetres", Date: "2025-04-02"}
 
 func lay(t testing.TB, name string, p geom.Polygon, s paging.Sheet, turn *unit.Angle, more ...draw.Op) laid {
 	t.Helper()

@@ -27,7 +27,7 @@ const (
 	toColumn    unit.Length = 6  // from the drawing to the words beside it
 	leastColumn unit.Length = 54 // of the steps
 	mostColumn  unit.Length = 72
-	belowName   unit.Length = 1.5
+	belowName   unit.Length = toWords
 )
 
 // NewBlock draws a piece at a turn, with its words about it. It says false where that is

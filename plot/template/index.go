@@ -1,7 +1,6 @@
 package template
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -14,26 +13,50 @@ import (
 )
 
 // Index is the page that goes before those of the template: what it is, a map of
-// its pages, what to check before cutting, how to put the pages together, the
-// construction by hand and cautions. It is one page where that can be done with
-// letters of 2.5 mm, else it flows on. A *unit.Fault names a character that the
-// lettering does not have, or a paper too small to say anything on.
+// its sheets, what to check before cutting, how to put the sheets together, the
+// construction by hand, cautions, and how saw and square are set. No letter is below the
+// size of its role: what has no room on one page flows on. A *unit.Fault names a character
+// that the lettering does not have, or a paper too small to say anything on.
 func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.Page, error) {
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
 	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates()}
-	made := x.best(plan.Sheet.Printable().Grow(-toEdge), r)
+	on := of.on(plan.Sheet)
+	made := x.best(on.Printable().Grow(-toEdge), r)
 	if made == nil {
-		return nil, &unit.Fault{Subject: unit.Paper, Of: plan.Sheet.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
+		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
-	return of.pages(made, p.Name, x.say.Continued(p.Name), plan.Sheet, r), nil
+	return of.pages(made, p.Name, x.say.Continued(p.Name), on, r), nil
 }
 
 // Front is what that page says beside the piece.
 type Front struct {
 	Uncertainty float64  // of the printer: what 95 of 100 lengths stay within once corrected, of the length; 0: nothing is known of it
 	Notes       []string // in the title line: a date, the printer the pages are made for
+
+	// Paper is what this page is printed on where the sheets are too large for an office's
+	// printer; a bar on it says nothing about them. Without a size: it is that of the sheets.
+	Paper paging.Sheet
+
+	Opposite *Hand // the other hand of the piece, where it has a template too: the page is of both
+}
+
+// Hand is a piece on its sheets.
+type Hand struct {
+	Piece Piece
+	Plan  paging.Plan
+}
+
+// Alike says whether what is said of joining the sheets of one hand is true of the other.
+func Alike(a, b paging.Plan) bool { return joining(a, unit.Style{}) == joining(b, unit.Style{}) }
+
+// on is the paper of that page.
+func (f Front) on(sheets paging.Sheet) paging.Sheet {
+	if f.Paper.Width > 0 {
+		return f.Paper
+	}
+	return sheets
 }
 
 // pages on which that is drawn. They are read whole: the layers are those of the template.
@@ -111,130 +134,103 @@ type composition struct {
 	least   unit.Length // width that it needs
 	halves  int         // columns of the whole page: two on paper that lies on its side
 	beside  bool        // the checks stand beside the map, not below it
-	columns int         // of what follows them
-	height  unit.Length // of the letters
-	join    unit.Length // of those of how to put the pages together
-	checks  unit.Length // of those of what to check before cutting
-	care    unit.Length // of those of the cautions, of saw and square and of the ranges
 	mapHigh unit.Length // at most
+	figures bool        // small figures beside what is said
+	care    unit.Length // of the letters of the cautions
 }
 
-// compositions from the most generous to the tightest: the first that makes one page
-// is taken, or the one that makes fewest.
+// compositions from the most generous to the tightest: of those that make the fewest
+// pages the first is taken.
 var compositions = []composition{
-	{180, 1, true, 1, large, large, large, large, 100},
-	{180, 1, true, 1, large, large, large, large, 80},
-	{180, 1, true, 1, large, large, large, small, 80},
-	{220, 2, false, 1, large, large, large, small, 80},
-	{180, 1, true, 1, large, large, small, small, 70},
-	{180, 1, true, 1, large, small, large, small, 80},
-	{180, 1, true, 1, large, small, small, small, 90},
-	{180, 1, true, 1, large, small, small, small, 70},
-	{220, 2, false, 1, large, small, small, small, 60},
-	{180, 1, true, 1, small, small, small, small, 100},
-	{180, 1, true, 1, small, small, small, small, 70},
-	{180, 1, true, 1, small, small, small, small, tightMap},
-	{180, 1, true, 2, small, small, small, small, 90},
-	{220, 2, false, 1, small, small, small, small, 50},
-	{0, 1, false, 1, small, small, small, small, 70},
-	{120, 1, false, 2, small, small, small, small, 60},
-	{0, 1, false, 1, small, small, small, small, 40},
+	{180, 1, true, 125, true, large},
+	{180, 1, true, 105, true, large},
+	{180, 1, true, 90, true, large},
+	{180, 1, true, 90, true, small},
+	{220, 2, false, 90, true, large},
+	{180, 1, true, 75, false, small},
+	{220, 2, false, 60, false, small},
+	{0, 1, false, 90, true, large},
+	{0, 1, false, 60, false, small},
 }
-
-// tightMap is the height of the map in the tightest composition of the usual kind, where the
-// boxes to write in are lower as well.
-const tightMap unit.Length = 62
 
 const large, small = draw.FigureHeight, draw.NoteHeight
 
-const gutter unit.Length = 8
+const (
+	gutter  unit.Length = 8
+	right   unit.Length = 102 // of what stands beside the map: a check bar of 4 in and a little
+	aside   unit.Length = 46  // of the small figures
+	boxWide unit.Length = 28  // to write in with a thick pencil
+	boxHigh unit.Length = 8
+)
 
-func (x index) compose(l composition, area geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
-	page := area
-	area = sheet.Columns(page, l.halves, gutter)[0]
-	head := x.title(area.Width(), r)
-	picture := x.picture(l.mapHigh)
+func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+	area := sheet.Columns(page, l.halves, gutter)[0]
+	width := area.Width()
+	picture := []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh)}
+	if x.Opposite != nil {
+		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
+	}
+	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.byHand(x.style)); by != "" {
+		picture = append(picture, sheet.Paragraph{Words: by})
+	}
+	name, mark := x.title(r)
+	var head []sheet.Block
 	if l.beside {
-		right := max(104, area.Width()*0.5)
-		head = append(head, besides([]sheet.Block{picture}, x.before(l, right, r), area.Width(), right))
+		table := x.table(x.on(x.plan.Sheet).Name == x.plan.Sheet.Name)
+		share := min(max(right, table.Breadth(r)), width*0.6)
+		head = []sheet.Block{besides(name, mark, width, share), besides(picture, x.before(share, r), width, share)}
 	} else {
-		head = append(append(head, picture), x.before(l, area.Width(), r)...)
+		head = slices.Concat(name, mark, picture, x.before(width, r))
 	}
-	rest := append(x.together(l, area.Width(), r), x.byHand(l, area, r)...)
-	care := []sheet.Block{sheet.Heading{Words: x.say.Heading(words.TakeCare)}, sheet.List{Items: x.style.says().Cautions().Template(), Height: l.care}}
-	if saw := sawAndSquare(x.piece, x.style, l.care); x.style.Settings && l.beside && l.columns == 1 && l.care == draw.NoteHeight {
-		right := max(settingsWidth(x.piece, x.style, r), area.Width()*0.6)
-		care = []sheet.Block{besides(care, saw, area.Width(), right)}
-	} else if x.style.Settings {
-		care = append(saw, care...)
+	blocks := slices.Concat(head, x.together(l, width, r), x.byHand(l, area, r), x.cautions(l, width))
+	if x.style.Settings {
+		blocks = append(blocks, headed(x.heading(words.SawAndSquare), x.piece, x.style, large)...)
 	}
-	rest = append(rest, care...)
-	if l.columns == 1 {
-		return x.flow(append(head, rest...), page, page, l.halves, r)
-	}
-	d, high := sheet.Set(head, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
-	left := area
-	if left.Max.Y -= high; left.Height() < 40 {
-		return nil, fmt.Errorf("no room below the map")
-	}
-	pages, err := x.flow(rest, left, area, l.columns, r)
-	if err == nil {
-		pages[0] = append(d, pages[0]...)
-	}
-	return pages, err
+	return x.flow(blocks, page, page, l.halves, r)
 }
 
-func (x index) title(width unit.Length, r draw.Ruler) []sheet.Block {
+// title is the name of the piece with what there is to say of its figures, and how many
+// are marked with what there is to say of the sheets.
+func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 	p := x.piece
-	facts := x.say.Facts(p.byHand(x.style), words.Ordered{
-		Quantity: p.Quantity, Pages: len(x.plan.Cells), Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
-	})
+	o := words.Ordered{
+		Pages: len(x.plan.Cells), Both: x.Opposite != nil, Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
+	}
+	line := func(facts []string) sheet.Block {
+		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: small, Keep: true}
+	}
+	facts := x.say.Facts(p.byHand(x.style), o)
 	if p.Job != "" {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
-	facts = append(facts, x.Notes...)
+	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}, line(facts)}
+	marks := x.say.Mark(p.Marked)
 	height := draw.CornerHeight
-	if r.Width(x.piece.Name, height, true) > width {
-		height = draw.FigureHeight
+	if r.Width(marks, height, true) > right {
+		height = draw.TitleHeight
 	}
-	return []sheet.Block{
-		sheet.Paragraph{Words: x.piece.Name, Height: height, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}},
-		sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true},
-		sheet.Gap(3),
+	mark = []sheet.Block{sheet.KeptGap(sheet.Height(name[:1], 1000, r))} // so that the lines below stand on one level
+	if marks != "" {
+		mark = []sheet.Block{sheet.Paragraph{Words: marks, Height: height, Bold: true, Keep: true}}
 	}
+	return name, append(mark, line(append(x.say.Sheets(o), x.Notes...)))
 }
 
-// before is what to check before cutting: the bar, and the sides once the pages are
-// together.
-func (x index) before(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
-	fine := x.fine()
-	length := sheet.Lengths(fine.Unit >= unit.IN)
-	row := unit.Length(8)
-	if l.mapHigh == tightMap {
-		row = 6.5
+// heading of a section.
+func (x index) heading(s words.Section) sheet.Heading {
+	return sheet.Heading{Words: x.say.Heading(s), Height: draw.TitleHeight}
+}
+
+// cautions in two columns where they have room.
+func (x index) cautions(l composition, width unit.Length) []sheet.Block {
+	list := func(items []string) []sheet.Block {
+		return []sheet.Block{sheet.List{Items: items, Height: l.care, Whole: true}}
 	}
-	shape := x.piece.Shape
-	table := sheet.Table{Row: row, Height: l.checks, Gutter: 3, Columns: columns(x.say.SideHeads(shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
-	for _, c := range x.piece.checked() {
-		give := Accept(c.length, joinsAlong(x.plan, x.plan.Place.Line(c.Line)), x.Uncertainty)
-		whole := ""
-		if c.whole > 0 {
-			whole = words.Computed(fine.Length(c.whole), c.given)
-		}
-		cells := []string{c.what, words.Computed(fine.Length(c.length), c.measured), fine.Length(c.length - give), fine.Length(c.length + give), "", whole}
-		table.Cells = append(table.Cells, cells[:len(table.Columns)])
+	all := x.style.says().Cautions().Template()
+	if half := (len(all) + 1) / 2; width >= 2*aside+gutter {
+		return []sheet.Block{x.heading(words.TakeCare), besides(list(all[:half]), list(all[half:]), width, (width-gutter)/2)}
 	}
-	if table.Breadth(r) > width {
-		table.Height = draw.NoteHeight // feet and inches are long
-	}
-	return []sheet.Block{
-		sheet.Heading{Words: x.say.Heading(words.BeforeCutting)},
-		sheet.Paragraph{Words: x.say.Bar(), Height: l.checks, Keep: true},
-		checkBar(x.style, width),
-		sheet.Paragraph{Words: x.say.Sides(shape, len(x.plan.Cells), x.Uncertainty != 0), Height: l.checks, Keep: true},
-		sheet.Gap(1.5),
-		table,
-	}
+	return append([]sheet.Block{x.heading(words.TakeCare)}, list(all)...)
 }
 
 // columns under heads, each standing as said.
@@ -245,39 +241,20 @@ func columns(heads []string, aligns ...sheet.Align) (all []sheet.Column) {
 	return all
 }
 
-// checkBar is the bar to check the print by, true to scale, in the shape it has on
-// every page.
-func checkBar(s Style, width unit.Length) sheet.Figure {
-	type bar struct {
-		length unit.Length
-		words  string
-	}
-	bars := []bar{{100, "100 mm"}, {50, "50 mm"}, {20, "20 mm"}}
-	if s.Figures.Unit >= unit.IN {
-		bars = []bar{{4 * unit.Inch, "4 in"}, {2 * unit.Inch, "2 in"}, {unit.Inch, "1 in"}}
-	}
-	b := bars[2]
-	if i := slices.IndexFunc(bars, func(b bar) bool { return b.length+draw.Narrow.Width <= width }); i >= 0 {
-		b = bars[i]
-	}
-	const y, tick unit.Length = -8, 2
-	x := draw.Narrow.Width / 2
-	to := x + b.length
-	d := draw.Drawing{
-		sheet.NoteLine(x, y, to, y, draw.Narrow), sheet.NoteLine(x, y-tick, x, y+tick, draw.Narrow), sheet.NoteLine(to, y-tick, to, y+tick, draw.Narrow),
-		sheet.Note(b.words, x+b.length/2, y+1.9, draw.Middle),
-	}
-	return sheet.Figure{Alt: words.In(s.Language).Aloud().Bar(b.words), Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, 13 }}
-}
-
-// byHand is the construction in words, in one piece unless it is long.
+// byHand is the construction in words with a small figure, in one piece unless it is long.
 func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block {
 	if !x.style.Steps {
 		return nil
 	}
-	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: l.height}
-	list.Whole = sheet.Height([]sheet.Block{list}, area.Width(), r) < area.Height()/2
-	return []sheet.Block{sheet.Heading{Words: x.say.Heading(words.MadeByHand)}, list}
+	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: large}
+	width := area.Width()
+	high := sheet.Height([]sheet.Block{list}, width-aside-gutter, r)
+	list.Whole = high < area.Height()/3
+	if !l.figures || !list.Whole || width < 3*aside {
+		return []sheet.Block{x.heading(words.MadeByHand), list}
+	}
+	figure := []sheet.Block{sheet.Figure{Draw: x.constructed, Alt: x.style.says().Aloud().Construction(x.piece.Name)}}
+	return []sheet.Block{x.heading(words.MadeByHand), besides([]sheet.Block{list}, figure, width, aside)}
 }
 
 // set is the steps as they are set on paper: the name of a corner keeps to the

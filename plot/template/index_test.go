@@ -36,29 +36,30 @@ func words1(p draw.Page) string {
 	return strings.Join(all, "\n")
 }
 
+// Saw and square stand on a second page where the first is full.
 func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 	for _, c := range []struct {
-		tokens string
-		on     paging.Sheet
-		cover  paging.Cover
-		most   int
+		tokens      string
+		on          paging.Sheet
+		cover       paging.Cover
+		without, of int // saw and square
 	}{
-		{"AB=600 BC=450 CA=450", a4, paging.Full, 1},
-		{"AB=900 BC=640 CA=1100", a4, paging.Full, 1},
-		{"AB=900 BC=640 CA=1100", letter, paging.OutlineOnly, 1},
-		{"AB=8000 BC=6000 CA=5000", a4, paging.Full, 1},
-		{"AB=8000 BC=6000 CA=5000", a4, paging.OutlineOnly, 1},
-		{"AB=900 BC=640 CA=1100", a3, paging.Full, 1},
-		{"AB=2000 BC=1990 CA=60", a4, paging.Full, 1},
-		{"AB=5000 A=40deg C=60deg", a4, paging.Full, 1},
-		{"AB=5000 A=40deg C=60deg", a0, paging.Full, 1},
-		{"AB=7200 A=35deg B=35deg", a4, paging.Full, 1},
-		{"AB=7200 A=35deg B=35deg", a5, paging.Full, 3},
-		{"AB=7200 A=35deg B=35deg", lying, paging.Full, 2},
-		{"AB=500 BC=300 CA=230", lying, paging.Full, 1},
-		{"AB=500 BC=300 CA=230", a5, paging.Full, 2},
-		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 3},
-		{"AB=150 BC=120 CA=130", a4, paging.Full, 1},
+		{"AB=600 BC=450 CA=450", a4, paging.Full, 1, 2},
+		{"AB=900 BC=640 CA=1100", a4, paging.Full, 1, 2},
+		{"AB=900 BC=640 CA=1100", letter, paging.OutlineOnly, 2, 2},
+		{"AB=8000 BC=6000 CA=5000", a4, paging.Full, 2, 2},
+		{"AB=8000 BC=6000 CA=5000", a4, paging.OutlineOnly, 2, 2},
+		{"AB=900 BC=640 CA=1100", a3, paging.Full, 1, 1},
+		{"AB=2000 BC=1990 CA=60", a4, paging.Full, 1, 2},
+		{"AB=5000 A=40deg C=60deg", a4, paging.Full, 2, 2},
+		{"AB=5000 A=40deg C=60deg", a0, paging.Full, 1, 1},
+		{"AB=7200 A=35deg B=35deg", a4, paging.Full, 2, 2},
+		{"AB=7200 A=35deg B=35deg", a5, paging.Full, 3, 4},
+		{"AB=7200 A=35deg B=35deg", lying, paging.Full, 2, 2},
+		{"AB=500 BC=300 CA=230", lying, paging.Full, 1, 2},
+		{"AB=500 BC=300 CA=230", a5, paging.Full, 3, 3},
+		{"AB=15000 BC=12000 CA=9000", a5, paging.Full, 3, 4},
+		{"AB=150 BC=120 CA=130", a4, paging.Full, 1, 1},
 	} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, c.on, c.cover)
@@ -67,8 +68,13 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 			t.Fatal(err)
 		}
 		name := fmt.Sprintf("%s on %s", c.tokens, c.on.Name)
-		if len(pages) > c.most {
+		if len(pages) > c.of {
 			t.Errorf("%s: the index takes %d pages", name, len(pages))
+		}
+		s := full()
+		s.Settings = false
+		if short, err := Index(p, plan, font, s, Front{Notes: []string{"2031-05-04"}}); err != nil || len(short) > c.without {
+			t.Errorf("%s: without saw and square the index takes %d pages, %v", name, len(short), err)
 		}
 		area := geom.Rect{Min: geom.Point{X: c.on.Left, Y: c.on.Bottom}, Max: geom.Point{X: c.on.Width - c.on.Right, Y: c.on.Height - c.on.Top}}
 		all := ""
@@ -92,14 +98,14 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 			heads = slices.DeleteFunc(heads, func(h string) bool { return h == "Put together" })
 		}
 		at := -1
-		for _, h := range append([]string{p.Name, p.Job + "; 2 off; millimetres"}, heads...) {
+		for _, h := range append([]string{p.Name, p.Job + "; millimetres", "mark 2"}, heads...) {
 			i := strings.Index(all, h)
 			if i <= at {
 				t.Errorf("%s: %q is not in its place", name, h)
 			}
 			at = i
 		}
-		for _, w := range []string{"2031-05-04", "100 mm", fmt.Sprintf("%d page", len(plan.Cells)), "Local codes"} {
+		for _, w := range []string{"2031-05-04", "bar", fmt.Sprintf("%d sheet", len(plan.Cells)), "Local codes"} {
 			if !strings.Contains(strings.Join(strings.Fields(all), " "), w) {
 				t.Errorf("%s: %q is missing", name, w)
 			}
@@ -107,11 +113,13 @@ func TestIndexIsOnePageWhereItCanBe(t *testing.T) {
 	}
 }
 
+// A ladder of blocks, as long as it says from the first block's ink to the outline's end.
 func TestIndexHasATrueBar(t *testing.T) {
 	for _, c := range []struct {
-		unit unit.Unit
-		want unit.Length
-	}{{unit.MM, 100}, {unit.IN, 101.6}, {unit.FT, 101.6}} {
+		unit   unit.Unit
+		want   unit.Length
+		blocks int
+	}{{unit.MM, 100, 5}, {unit.IN, 101.6, 4}, {unit.FT, 101.6, 4}} {
 		p := piece(t, "AB=600 BC=450 CA=450")
 		s := full()
 		s.Figures.Unit = c.unit
@@ -119,20 +127,29 @@ func TestIndexHasATrueBar(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		blocks, from := 0, unit.Length(1e9)
+		for _, op := range pages[0].Ops {
+			if o, ok := op.(draw.Polyline); ok && o.Solid {
+				blocks++
+				b := geom.Polygon(o.Points).Bounds()
+				from = min(from, b.Min.X)
+				if math.Abs(float64(b.Width()-c.want/unit.Length(2*c.blocks))) > 1e-9 {
+					t.Errorf("a block is %v long", b.Width())
+				}
+			}
+		}
+		if blocks != c.blocks {
+			t.Errorf("%d blocks, want %d", blocks, c.blocks)
+		}
 		found := false
 		for _, op := range pages[0].Ops {
-			if o, ok := op.(draw.Line); ok && o.From.Y == o.To.Y && math.Abs(float64(o.Length()-c.want)) < 1e-9 {
-				ticks := 0
-				for _, op := range pages[0].Ops {
-					if k, ok := op.(draw.Line); ok && k.From.X == k.To.X && k.Length() == 4 && (k.From.X == o.From.X || k.From.X == o.To.X) {
-						ticks++
-					}
-				}
-				found = found || ticks == 2
+			if o, ok := op.(draw.Polyline); ok && o.Closed && o.Pen == draw.Thin {
+				b := geom.Polygon(o.Points).Bounds().Grow(draw.Thin.Width / 2) // its ink
+				found = found || math.Abs(float64(b.Min.X-from)) < 1e-9 && math.Abs(float64(b.Width()-c.want)) < 1e-9
 			}
 		}
 		if !found {
-			t.Errorf("no bar of %v with a tick at each end", c.want)
+			t.Errorf("no bar of %v", c.want)
 		}
 	}
 }
@@ -156,51 +173,41 @@ func TestJoinsAlong(t *testing.T) {
 	}
 }
 
-// The order names every join of every row, and every row; round the outline every sheet
-// in its turn.
-func TestOrderNamesEveryJoin(t *testing.T) {
+// The order is that of the numbers: the first sheet that is laid on another is named with
+// that one, and the first that meets none as yet.
+func TestOrderOfLaying(t *testing.T) {
 	for _, c := range []struct {
 		tokens string
 		cover  paging.Cover
-	}{{"AB=600 BC=450 CA=450", paging.Full}, {"AB=900 BC=640 CA=1100", paging.Full}, {"AB=900 BC=880 CA=900", paging.OutlineOnly}, {"AB=180 BC=900 CA=900", paging.Full}} {
+	}{{"AB=600 BC=450 CA=450", paging.Full}, {"AB=900 BC=640 CA=1100", paging.Full}, {"AB=900 BC=880 CA=900", paging.OutlineOnly}, {"AB=180 BC=900 CA=900", paging.Full}, {"AB=8000 BC=6000 CA=5000", paging.Full}} {
 		p := piece(t, c.tokens)
 		plan := laid(t, p, a4, c.cover)
-		say := strings.ReplaceAll(strings.Join(full().says().Templates().Join(joining(plan, unit.Style{})), "\n"), "\u00a0", " ") // as they are set
-		if c.cover == paging.OutlineOnly {
-			for i := range plan.Cells {
-				if i > 0 && !strings.Contains(say, fmt.Sprintf("%d | %d", i, i+1)) && !strings.Contains(say, fmt.Sprintf("%d; %d", i, i+1)) {
-					t.Errorf("%s: sheet %d does not come after %d in\n%s", c.tokens, i+1, i, say)
+		second, under, alone := "", "", ""
+		for i, cell := range plan.Cells {
+			meets := ""
+			for _, o := range plan.Cells[:i] {
+				if d := max(o.Row-cell.Row, cell.Row-o.Row) + max(o.Col-cell.Col, cell.Col-o.Col); d == 1 && meets == "" {
+					meets = o.Label
 				}
 			}
-			continue
-		}
-		for _, cell := range plan.Cells {
-			if cell.LeftOf != "" && !strings.Contains(say, cell.LeftOf+" | "+cell.Label) {
-				t.Errorf("%s: the join %s | %s is not named in\n%s", c.tokens, cell.LeftOf, cell.Label, say)
+			if meets != "" && second == "" {
+				second, under = cell.Label, meets
 			}
-			in := func(number string) string {
-				var row []paging.Cell
-				for _, o := range plan.Cells {
-					if o.Row == cell.Row == (number == cell.Label) && (o.Row == cell.Row || o.Row == cell.Row-1) {
-						row = append(row, o)
-					}
-				}
-				return rowOf(row)
-			}
-			if cell.Above != "" && !strings.Contains(say, in(cell.Label)+" over "+in(cell.Above)) && !strings.Contains(say, cell.Above+" | "+cell.Label) {
-				t.Errorf("%s: row %s over %s is not named in\n%s", c.tokens, in(cell.Label), in(cell.Above), say)
+			if meets == "" && i > 0 && alone == "" {
+				alone = cell.Label
 			}
 		}
-	}
-	p := piece(t, "AB=8000 BC=6000 CA=5000")
-	for _, item := range full().says().Templates().Join(joining(laid(t, p, a4, paging.Full), unit.Style{})) {
-		if len(item) > 500 {
-			t.Errorf("a long list where a rule would do: %s", item)
+		say := full().says().Templates().Join(joining(plan, unit.Style{}))
+		if want := fmt.Sprintf("Lay %s on the light line of %s, half star to half star. Tape it.", second, under); say[1] != want {
+			t.Errorf("%s: %q, want %q", c.tokens, say[1], want)
+		}
+		if !strings.HasPrefix(say[2], fmt.Sprintf("Go on in order to %d.", len(plan.Cells))) || strings.Contains(say[2], " meets none") != (alone != "") || !strings.Contains(say[2], "Sheet "+alone) && alone != "" {
+			t.Errorf("%s: %q, %q meets none", c.tokens, say[2], alone)
 		}
 	}
 }
 
-// The map has the number of every sheet once, or that of the first of each row beside it.
+// The map has the number of every sheet once, or those of the ends of rows beside them.
 func TestMapNamesThePages(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
 	plan := laid(t, p, a4, paging.Full)
@@ -210,7 +217,7 @@ func TestMapNamesThePages(t *testing.T) {
 	}
 	onMap := func(number string) (n int) { // the numbers of steps stand lower
 		for _, op := range pages[0].Ops {
-			if o, ok := op.(draw.Text); ok && o.Words == number && o.At.X > 14 && o.At.Y > 140 {
+			if o, ok := op.(draw.Text); ok && o.Words == number && o.Bold && o.At.X > 14 && o.At.X < 95 && o.At.Y > 140 {
 				n++
 			}
 		}
@@ -226,15 +233,20 @@ func TestMapNamesThePages(t *testing.T) {
 	if pages, err = Index(p, plan, font, full(), Front{}); err != nil {
 		t.Fatal(err)
 	}
-	begin, n := -1, 0
-	for _, c := range plan.Cells {
-		if c.Row != begin {
-			n += onMap(c.Label)
+	beside := 0
+	for _, op := range pages[0].Ops {
+		o, ok := op.(draw.Text)
+		i := slices.IndexFunc(plan.Cells, func(c paging.Cell) bool { return ok && c.Label == o.Words && o.Height == draw.NoteHeight })
+		if i < 0 {
+			continue
 		}
-		begin = c.Row
+		beside++
+		if c := plan.Cells[i]; c.LeftOf != "" && c.RightOf != "" {
+			t.Errorf("%s stands beside a row and is no end of one", o.Words)
+		}
 	}
-	if onMap("1") == 0 || n < 5 {
-		t.Errorf("%d first sheets of rows stand beside the map of %d pages", n, len(plan.Cells))
+	if beside < 5 {
+		t.Errorf("%d numbers stand beside the map of %d sheets", beside, len(plan.Cells))
 	}
 }
 
@@ -370,7 +382,7 @@ func TestIndexHasItsCornersAndKeepsToThePaper(t *testing.T) {
 			found := false
 			for _, op := range pages[0].Ops {
 				o, ok := op.(draw.Text)
-				found = found || ok && o.Words == string(n) && o.Bold && o.Height == draw.FigureHeight
+				found = found || ok && o.Words == string(n) && o.Bold && o.Height == draw.TitleHeight
 			}
 			if !found {
 				t.Errorf("%s: no corner %s on the map", c.tokens, n)

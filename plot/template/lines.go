@@ -81,7 +81,7 @@ func (f *face) drawLines() {
 	prick := func(p geom.Point, on draw.Layer) {
 		if nearest(pricks, p) > apartPricks {
 			pricks = append(pricks, p)
-			f.prick(p, on)
+			prickAt(f, p, on)
 		}
 	}
 	for _, p := range f.outline {
@@ -167,9 +167,9 @@ func without(l geom.Line, others []geom.Line) []geom.Line {
 	return left
 }
 
-// prick is a cross in a small circle: where the point of the compasses stands, or what
+// prickAt is a cross in a small circle: where the point of the compasses stands, or what
 // is pricked through. Along an edge that is dash-dotted its arm is left out.
-func (f *face) prick(p geom.Point, on draw.Layer) {
+func prickAt(f *face, p geom.Point, on draw.Layer) {
 	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Thin, On: on})
 	for _, way := range []geom.Point{{X: arm}, {Y: arm}} {
 		l := geom.Line{From: p.Minus(way), To: p.Plus(way)}

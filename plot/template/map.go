@@ -9,28 +9,34 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
-	"trammel/plot/words"
 )
 
-// white is left free about the map of pages, for the letters of the corners or
-// of rows and columns.
-const white unit.Length = 6
+// white is left free about the map of sheets, for the letters of the corners or the
+// numbers of the ends of rows.
+const white unit.Length = 8
 
 // picture is the map of pages with the shape over it.
-func (x index) picture(highest unit.Length) sheet.Block {
-	alt := words.In(x.style.Language).Aloud().Map(x.piece.Name, len(x.plan.Cells))
+func (x index) picture(of Hand, highest unit.Length) sheet.Block {
+	alt := x.style.says().Aloud().Map(of.Piece.Name, len(of.Plan.Cells))
 	return sheet.Figure{Alt: alt, Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-		all := x.plan.Cells[0].Window
-		for _, c := range x.plan.Cells {
+		all := of.Plan.Cells[0].Window
+		for _, c := range of.Plan.Cells {
 			all = all.Join(c.Window)
 		}
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
-			scene: newScene(nil, nil, r), plan: x.plan,
+			scene: newScene(nil, nil, r), plan: of.Plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
-		m.draw(x.piece, geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}})
+		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
+		numbered := m.draw(of.Piece, room)
+		if x.style.Lengths {
+			m.sides(of.Piece, x.style, false)
+		}
+		if !numbered {
+			m.numberRows()
+		}
 		return m.scene.drawing, high
 	}}
 }
@@ -65,7 +71,9 @@ func (m chart) share(c paging.Cell) geom.Rect {
 	return geom.Rect{Min: m.at(w.Min), Max: m.at(w.Max)}
 }
 
-func (m chart) draw(p Piece, room geom.Rect) {
+// draw draws the sheets and the shape, the corners' letters and, where all have room, the
+// sheets' numbers, and says whether they had.
+func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 	line := func(x0, y0, x1, y1 unit.Length) { m.scene.add(sheet.NoteLine(x0, y0, x1, y1, draw.Fine)) }
 	var shares []geom.Rect
 	for _, c := range m.plan.Cells {
@@ -89,12 +97,13 @@ func (m chart) draw(p Piece, room geom.Rect) {
 	} else {
 		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
-	if lines := slices.Clip(m.scene.drawing); !m.labelPages(shares) {
-		// Too small for a number in every page: the first of each row beside it, where
-		// the corners' letters leave room. The scene is made again without the words.
+	lines := slices.Clip(m.scene.drawing)
+	again := func() {
 		*m.scene = *newScene(nil, nil, m.scene.ruler)
 		m.scene.add(lines...)
-		defer m.labelRows(shares)
+	}
+	if numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool { again(); return m.numberSheets(shares, h) }); !numbered {
+		again()
 	}
 	m.scene.panes = place.NewIndex[pane](about)
 	m.scene.panes.Put(room, pane{room, room})
@@ -102,11 +111,12 @@ func (m chart) draw(p Piece, room geom.Rect) {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		m.name(p.Outline.Names[i], anchor{Point: at, toward: out}, fan[:], 2000)
 	}
+	return numbered
 }
 
 // name writes a point's name beside it; the less turns matter, the larger.
 func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
-	w := label{string(n), draw.FigureHeight, true}
+	w := label{string(n), draw.TitleHeight, true}
 	all := w.ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
 		return turn.Degrees() * turn.Degrees() / less
 	}).make(nil)
@@ -146,15 +156,18 @@ var inPage = [][2]unit.Length{
 	{0, .5}, {0, -.5}, {.5, 0}, {-.5, 0}, {.5, .5}, {-.5, .5}, {.5, -.5}, {-.5, -.5},
 }
 
-// labelPages writes each page's label where the shape leaves room in it, and says
+// numberHeights are those that the numbers on the map may have, all alike.
+var numberHeights = []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight, draw.NoteHeight}
+
+// numberSheets writes each sheet's number where the shape leaves room in it, and says
 // whether all had room.
-func (m chart) labelPages(shares []geom.Rect) bool {
+func (m chart) numberSheets(shares []geom.Rect, height unit.Length) bool {
 	for _, s := range shares {
 		m.scene.panes.Put(s, pane{s, s})
 	}
 	for i, s := range shares {
-		w := label{m.plan.Cells[i].Label, draw.NoteHeight, false}
-		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, false)/2-1.1, s.Height()/2-w.height*0.85-1.1
+		w := label{m.plan.Cells[i].Label, height, true}
+		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, true)/2-1.1, s.Height()/2-w.height*0.85-1.1
 		if dx < 0 || dy < 0 {
 			return false
 		}
@@ -169,34 +182,34 @@ func (m chart) labelPages(shares []geom.Rect) bool {
 	return true
 }
 
-// labelRows writes beside the rows the number of their first sheet, as many of them as
-// have room.
-func (m chart) labelRows(shares []geom.Rect) {
-	all := shares[0]
-	for _, s := range shares {
-		all = all.Join(s)
-	}
-	var corners []geom.Rect
-	for _, op := range m.scene.drawing {
-		if o, ok := op.(draw.Text); ok {
-			corners = append(corners, o.Bounds(m.scene.ruler).Grow(1.5))
-		}
-	}
-	put := func(say string, at geom.Point, a draw.Align) bool {
-		o := sheet.Note(say, at.X, at.Y, a)
-		if b := o.Bounds(m.scene.ruler); b.Min.X < 0 || slices.ContainsFunc(corners, b.Meets) {
-			return false
-		}
-		m.scene.add(o)
-		return true
-	}
-	const from = 1.2
-	row, last := -1, unit.Length(1e9)
+// numberRows writes beside each row the numbers of the sheets at its ends, as many of
+// them as have room: the map is too small for one in every sheet.
+func (m chart) numberRows() {
+	type row struct{ first, last int }
+	rows := map[int]row{}
 	for i, c := range m.plan.Cells {
-		middle := shares[i].Centre()
-		if c.Row != row && last-middle.Y >= draw.NoteHeight*2 && put(c.Label, geom.Point{X: all.Min.X - from, Y: middle.Y - draw.NoteHeight/2}, draw.Right) {
-			last = middle.Y
+		r, ok := rows[c.Row]
+		if !ok {
+			r = row{i, i}
 		}
-		row = c.Row
+		if c.Col < m.plan.Cells[r.first].Col {
+			r.first = i
+		}
+		if c.Col > m.plan.Cells[r.last].Col {
+			r.last = i
+		}
+		rows[c.Row] = r
+	}
+	for k := range m.plan.Rows {
+		r, ok := rows[k]
+		if !ok {
+			continue
+		}
+		beside := func(i int, at unit.Length, a draw.Align) {
+			o := sheet.Note(m.plan.Cells[i].Label, at, m.share(m.plan.Cells[i]).Centre().Y-draw.NoteHeight/2, a)
+			m.scene.put(candidate{text: o}, whole)
+		}
+		beside(r.first, m.share(m.plan.Cells[r.first]).Min.X-1.2, draw.Right)
+		beside(r.last, m.share(m.plan.Cells[r.last]).Max.X+1.2, draw.Left)
 	}
 }

@@ -39,10 +39,13 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 	if s.Arcs {
 		m.construction(p.Construction, room)
 	}
-	m.draw(p, room)
+	numbered := m.draw(p, room)
 	m.inner(p)
 	if s.Lengths {
-		m.sides(p, s)
+		m.sides(p, s, true)
+	}
+	if !numbered {
+		m.numberRows()
 	}
 	return draw.Page{
 		Kind: draw.Template, Piece: p.Name, Width: overviewWidth, Height: high, Ops: m.scene.drawing,
@@ -103,8 +106,9 @@ func (m chart) gridless() *scene {
 	return s
 }
 
-// sides writes the length of each side beside it, outside where there is room.
-func (m chart) sides(p Piece, s Style) {
+// sides writes the length of each side beside it, outside where there is room; over the
+// page grid only where it may.
+func (m chart) sides(p Piece, s Style, over bool) {
 	outline := p.corners(m.plan)
 	for i := range outline {
 		line := m.small(outline.Edge(i)).(geom.Line)
@@ -116,11 +120,11 @@ func (m chart) sides(p Piece, s Style) {
 				candidate{text: besideLine(line, share, -1, draw.Wide.Width, w), cost: float64(k)},
 				candidate{text: besideLine(line, share, 1, draw.Wide.Width, w), cost: float64(k) + 12})
 		}
-		if m.scene.place(all) {
+		if m.scene.place(all) || !over {
 			continue
 		}
-		if over := m.gridless(); over.place(all) {
-			m.scene.add(over.drawing[len(over.drawing)-1])
+		if bare := m.gridless(); bare.place(all) {
+			m.scene.add(bare.drawing[len(bare.drawing)-1])
 		}
 	}
 }

@@ -20,7 +20,7 @@ import (
 // Piece is what is drawn.
 type Piece struct {
 	Job, Name string
-	Quantity  int // how many to cut; 0 and 1 say nothing
+	Marked    words.Marked // how many are marked from it
 	construct.Construction
 	Measured []triangle.Measurement // of it: other figures are computed
 

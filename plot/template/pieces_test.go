@@ -10,6 +10,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
+	"trammel/plot/words"
 )
 
 var (
@@ -39,7 +40,7 @@ func pieces(t testing.TB, by construct.Method, tokens string) []Piece {
 		if err != nil {
 			t.Fatalf("%s: %v", tokens, err)
 		}
-		all = append(all, Piece{Job: "Boathouse refit", Name: "Brace plate", Quantity: 2, Construction: c, Measured: measured})
+		all = append(all, Piece{Job: "Boathouse refit", Name: "Brace plate", Marked: words.Marked{Each: 2}, Construction: c, Measured: measured})
 	}
 	return all
 }

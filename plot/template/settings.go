@@ -29,13 +29,13 @@ func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
 
 // sawAndSquare is the table on paper.
 func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	return headed(s.says().Templates().Heading(words.SawAndSquare), p, s, height)
+	return headed(sheet.Heading{Words: s.says().Templates().Heading(words.SawAndSquare), Height: s.sized(draw.FigureHeight)}, p, s, height)
 }
 
-// headed is the table under some words, and how it is used.
-func headed(by string, p Piece, s Style, height unit.Length) []sheet.Block {
+// headed is the table under a heading, and how it is used.
+func headed(by sheet.Heading, p Piece, s Style, height unit.Length) []sheet.Block {
 	about := sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: height}
-	return []sheet.Block{sheet.Heading{Words: by, Height: s.sized(draw.FigureHeight)}, settings{p, s, height}, sheet.Gap(1), about}
+	return []sheet.Block{by, settings{p, s, height}, sheet.Gap(1), about}
 }
 
 // settings is the table, a row a corner or, where that is too wide, a column.
@@ -50,7 +50,7 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	if width >= settingsWidth(b.piece, b.style, r) {
 		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
 		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
-		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads}.Rows(width, r)
+		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads, Whole: true}.Rows(width, r)
 	}
 	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
 	for i, head := range rows[0][1:] {
@@ -78,7 +78,7 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	}
 	blocks = append(blocks, sheet.Gap(3))
 	for _, p := range pieces {
-		blocks = append(append(blocks, headed(p.Name, p, s, s.sized(draw.NoteHeight))...), sheet.Gap(3))
+		blocks = append(append(blocks, headed(sheet.Heading{Words: p.Name, Height: s.sized(draw.FigureHeight)}, p, s, s.sized(draw.NoteHeight))...), sheet.Gap(3))
 	}
 	front := Front{Notes: notes}
 	made, err := front.flow(blocks, area, area, max(1, int((area.Width()+gutter)/(110+gutter))), r)

@@ -130,7 +130,7 @@ func (f *face) figureGrain() {
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
 		for _, c := range f.inner(long / 2) {
 			line := geom.Line{From: c.at.Toward(way, -long/2), To: c.at.Toward(way, long/2)}
-			if !f.within(line, 3) {
+			if !within(f, line, 3) {
 				continue
 			}
 			for _, hand := range []int{1, -1} {
@@ -160,7 +160,7 @@ func arrow(l geom.Line) []draw.Op {
 
 // within says whether a line lies in the piece, so far from its outlines, within
 // one page and across no other line.
-func (f *face) within(l geom.Line, clear unit.Length) bool {
+func within(f *face, l geom.Line, clear unit.Length) bool {
 	s, m := f.piece.Shape, f.plan.Place
 	for _, c := range []geom.Contour{m.Contour(s.Finished), m.Contour(s.Cut)} {
 		for _, t := range []float64{0, 0.25, 0.5, 0.75, 1} {

@@ -2,7 +2,7 @@
 // prick points, dimensions, the steps to construct it by hand, and the page that
 // says how to put the sheets together.
 //
-// Files, from the top floor to the ground: overview.go, notes.go, block.go, index.go,
+// Files, from the top floor to the ground: overview.go, notes.go, block.go, index.go, before.go, constructed.go,
 // template.go, shape_labels.go, inside.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
 // together.go, accept.go, on_sheets.go, settings.go, map.go, scene.go, places.go, piece.go.
 package template

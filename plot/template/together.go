@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 
+	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
@@ -13,72 +13,84 @@ import (
 	"trammel/plot/words"
 )
 
-// together says in which order the pages are joined: each row from the left, then
-// the rows from the top, since a page lies over the one to its left and over the
-// one above.
+// together says how the sheets are joined in their order, each on top of those that lie,
+// and shows a join.
 func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	list := sheet.List{Items: x.say.Join(joining(x.plan, x.style.Figures)), Numbered: true, Height: l.join, Whole: true}
-	return append([]sheet.Block{sheet.Heading{Words: x.say.Heading(words.PutTogether)}, list}, x.measuring(l, width, r)...)
+	j := joining(x.plan, x.style.Figures)
+	all := []sheet.Block{x.heading(words.PutTogether)}
+	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: large, Whole: true}
+	if l.figures && width >= 3*aside {
+		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(j.Second[1], j.Second[0]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return joined(j, width) }}
+		all = append(all, besides([]sheet.Block{list}, []sheet.Block{figure}, width, aside))
+	} else {
+		all = append(all, list)
+	}
+	return append(all, x.measuring(width, r)...)
 }
 
 // joining is what of the plan tells in which order.
 func joining(plan paging.Plan, s unit.Style) words.Joining {
 	_, down := stackSpan(plan)
-	j := words.Joining{Across: len(rowSpans(plan)) > 0, Down: down, Outline: plan.Cover == paging.OutlineOnly, Inches: s.Unit >= unit.IN}
-	if j.Outline && !slices.IsSortedFunc(plan.Cells, byRows) {
-		var last string
-		j.Walk = labels(runs(plan.Cells, func(c paging.Cell) (before string) {
-			if slices.Contains([]string{c.LeftOf, c.RightOf, c.Above, c.Below}, last) {
-				before = last
-			}
-			last = c.Label
-			return before
-		}))
+	many := len(plan.Cells) > fewSheets
+	j := words.Joining{
+		Sheets: len(plan.Cells), Last: plan.Cells[len(plan.Cells)-1].Label,
+		Across: many && len(rowSpans(plan)) > 0, Down: many && down, Outline: plan.Cover == paging.OutlineOnly, Inches: s.Unit >= unit.IN,
 	}
-	j.Runs = labels(runs(inRows(plan), leftOf))
-	j.Below = slices.ContainsFunc(plan.Cells, func(c paging.Cell) bool { return c.Above != "" })
-	for _, row := range runs(inRows(plan), sameRow()) {
-		j.Rows = append(j.Rows, rowOf(row))
+	var lies []string
+	for i, c := range plan.Cells {
+		under := slices.IndexFunc(lies, func(n string) bool { return slices.Contains([]string{c.LeftOf, c.RightOf, c.Above, c.Below}, n) })
+		switch {
+		case under >= 0 && j.Second[0] == "":
+			j.Second = [2]string{c.Label, lies[under]}
+		case under < 0 && i > 0 && j.Alone == "":
+			j.Alone = c.Label
+		}
+		lies = append(lies, c.Label)
 	}
 	return j
 }
 
-// labels are the numbers of the sheets of each run.
-func labels(runs [][]paging.Cell) [][]string {
-	all := make([][]string, len(runs))
-	for i, run := range runs {
-		for _, c := range run {
-			all[i] = append(all[i], c.Label)
-		}
+// joined is a join as a small picture: half star at half star, ticks at ticks, the numbers
+// of the first two sheets.
+func joined(j words.Joining, width unit.Length) (draw.Drawing, unit.Length) {
+	const (
+		high, star, rim    unit.Length = 32, 4, 1
+		pitch, short, long unit.Length = 1.6, 3, 6
+		pairs                          = 5 // to each side of the long one
+	)
+	x, top, foot := width/2, -rim, rim-high
+	d := draw.Drawing{
+		sheet.NoteLine(0, top, width, top, draw.Thin), sheet.NoteLine(0, foot, width, foot, draw.Thin),
+		sheet.NoteLine(x, top, x, foot, draw.Trim),
 	}
-	return all
-}
-
-func byRows(a, b paging.Cell) int {
-	return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col))
-}
-
-// inRows is the sheets by rows from the top, whatever the order of laying.
-func inRows(plan paging.Plan) []paging.Cell {
-	return slices.SortedFunc(slices.Values(plan.Cells), byRows)
-}
-
-// sameRow says of sheet after sheet whether it lies in the row of the one before.
-func sameRow() func(paging.Cell) string {
-	row := -1
-	return func(c paging.Cell) (before string) {
-		if c.Row == row {
-			before = c.Label
-		}
-		row = c.Row
-		return before
+	at := geom.Point{X: x, Y: top - star - 2}
+	for i := range 4 {
+		ray := unit.Turn / 8 * unit.Angle(i)
+		d = append(d, draw.Line{Line: geom.Line{From: at.Toward(ray, -star), To: at.Toward(ray, star)}, Pen: draw.Thin, On: draw.Notes})
 	}
+	middle := foot + 2 + pitch*pairs
+	for i := -pairs; i <= pairs; i++ {
+		reach, y := short, middle+pitch*unit.Length(i)
+		if i == 0 {
+			reach = long
+		}
+		d = append(d, sheet.NoteLine(x-reach, y, x, y, draw.Thin), sheet.NoteLine(x, middle+pitch*0.9*unit.Length(i), x+reach, middle+pitch*0.9*unit.Length(i), draw.Thin))
+	}
+	number := func(n string, x unit.Length) draw.Op {
+		return draw.Text{At: geom.Point{X: x, Y: middle - draw.TitleHeight/2}, Height: draw.TitleHeight, Align: draw.Middle, Bold: true, Words: n, On: draw.Notes}
+	}
+	return append(d, number(j.Second[1], width/6), number(j.Second[0], width*5/6)), high
 }
 
-// runs are pages that follow one another without a gap, each joined to the one before.
+// byRows is the sheets by rows from the top, each from the left.
+func byRows(plan paging.Plan) []paging.Cell {
+	return slices.SortedFunc(slices.Values(plan.Cells), func(a, b paging.Cell) int { return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col)) })
+}
+
+// runs are sheets that follow one another without a gap, each joined to the one before.
 func runs(cells []paging.Cell, before func(paging.Cell) string) (all [][]paging.Cell) {
 	for _, c := range cells {
 		if before(c) == "" {
@@ -99,15 +111,15 @@ type span struct {
 	joins  int // between those two
 }
 
-// spanned is the length between the first and the last join of pages that follow each
-// other; with fewer than three pages there is none.
-func spanned(row string, run []paging.Cell, middle func(a, b paging.Cell) unit.Length) (span, bool) {
+// spanned is the length between the first and the last join of sheets that follow each
+// other; with fewer than three there is none.
+func spanned(run []paging.Cell, middle func(a, b paging.Cell) unit.Length) (span, bool) {
 	n := len(run)
 	if n < 3 {
 		return span{}, false
 	}
 	return span{
-		Span:   words.Span{Row: row, From: [2]string{run[0].Label, run[1].Label}, To: [2]string{run[n-2].Label, run[n-1].Label}},
+		Span:   words.Span{From: [2]string{run[0].Label, run[1].Label}, To: [2]string{run[n-2].Label, run[n-1].Label}},
 		length: unit.Length(math.Abs(float64(middle(run[n-2], run[n-1]) - middle(run[0], run[1])))),
 		joins:  n - 2,
 	}, true
@@ -119,8 +131,9 @@ func along(a, b paging.Cell) unit.Length { return (a.Window.Min.Y + b.Window.Max
 
 // rowSpans are those of the rows, from the top.
 func rowSpans(plan paging.Plan) (all []span) {
-	for _, run := range runs(inRows(plan), leftOf) {
-		if s, ok := spanned(rowOf(run), run, across); ok {
+	for _, run := range runs(byRows(plan), leftOf) {
+		if s, ok := spanned(run, across); ok {
+			s.Row = [2]string{run[0].Label, run[len(run)-1].Label}
 			all = append(all, s)
 		}
 	}
@@ -129,10 +142,10 @@ func rowSpans(plan paging.Plan) (all []span) {
 
 // stackSpan is the longest from row to row, of equals the leftmost.
 func stackSpan(plan paging.Plan) (longest span, ok bool) {
-	column := inRows(plan)
+	column := byRows(plan)
 	slices.SortStableFunc(column, func(a, b paging.Cell) int { return cmp.Compare(a.Col, b.Col) })
 	for _, run := range runs(column, func(c paging.Cell) string { return c.Above }) {
-		if s, is := spanned("", run, along); is && s.length > longest.length+1e-6 {
+		if s, is := spanned(run, along); is && s.length > longest.length+1e-6 {
 			longest, ok = s, true
 		}
 	}
@@ -142,19 +155,25 @@ func stackSpan(plan paging.Plan) (longest span, ok bool) {
 // mostSpans is how many rows have a line of their own in the table of lengths.
 const mostSpans = 5
 
+// fewSheets is up to how many sheets the sides alone say whether they lie as they should.
+const fewSheets = 12
+
 // spans are the lines of that table, and what is said beside it. Of many rows there are
-// the shortest and the longest: each page more adds the same.
+// the shortest and the longest: each sheet more adds the same.
 func spans(plan paging.Plan, s unit.Style, say words.Templates) (all []span, more string) {
+	if len(plan.Cells) <= fewSheets {
+		return nil, ""
+	}
 	all = rowSpans(plan)
 	if len(all) > mostSpans {
 		byLength := func(a, b span) int { return cmp.Compare(a.length, b.length) }
 		short, long := slices.MinFunc(all, byLength), slices.MaxFunc(all, byLength)
 		all, more = []span{short}, say.Spans(0, s)
-		if pages := long.joins - short.joins; pages > 0 {
-			all, more = append(all, long), say.Spans((long.length-short.length)/unit.Length(pages), s)
+		if sheets := long.joins - short.joins; sheets > 0 {
+			all, more = append(all, long), say.Spans((long.length-short.length)/unit.Length(sheets), s)
 		}
 		for i := range all {
-			all[i].Pages = all[i].joins + 2
+			all[i].Sheets = all[i].joins + 2
 		}
 	}
 	if stack, ok := stackSpan(plan); ok {
@@ -163,76 +182,31 @@ func spans(plan paging.Plan, s unit.Style, say words.Templates) (all []span, mor
 	return all, more
 }
 
-// measuring is what to measure between the joins, and how true the template will be;
-// beside each other where there is room.
-func (x index) measuring(l composition, width unit.Length, r draw.Ruler) []sheet.Block {
-	fine := x.fine()
-	length := sheet.Lengths(fine.Unit >= unit.IN)
-	all, more := spans(x.plan, fine, x.say)
-	expected := sheet.Paragraph{Words: x.expected(), Height: l.care}
+// measuring is what to measure between the joins.
+func (x index) measuring(width unit.Length, r draw.Ruler) []sheet.Block {
+	figures := x.style.Figures
+	length := sheet.Lengths(figures.Unit >= unit.IN)
+	all, more := spans(x.plan, figures, x.say)
 	if len(all) == 0 {
-		return []sheet.Block{sheet.Gap(1.5), expected}
+		return nil
 	}
-	table := sheet.Table{Height: l.care, Gutter: 4, Columns: columns(x.say.SpanHeads(), sheet.ToLeft, sheet.ToLeft, length, length, length)}
+	table := sheet.Table{Height: large, Whole: true, Columns: columns(x.say.SpanHeads(), sheet.ToLeft, sheet.ToLeft, sheet.ToLeft, length, length, length)}
 	for _, s := range all {
-		which, joins := x.say.Span(s.Span)
-		give := Accept(s.length, s.joins, x.Uncertainty)
-		table.Cells = append(table.Cells, []string{which, joins, fine.Length(s.length), fine.Length(s.length - give), fine.Length(s.length + give)})
+		which, from, to := x.say.Span(s.Span)
+		least, most := x.ends(s.length, Accept(s.length, s.joins, x.Uncertainty))
+		table.Cells = append(table.Cells, []string{which, from, to, figures.Aligned(s.length), figures.Aligned(least), figures.Aligned(most)})
 	}
 	if table.Breadth(r) > width {
-		table.Gutter, table.Columns[1].Fill = 2, true
+		table.Gutter, table.Height = 2, small
 	}
-	blocks := []sheet.Block{table}
+	blocks := []sheet.Block{sheet.Gap(1.5), table}
 	if more != "" {
-		blocks = append(blocks, sheet.Paragraph{Words: more, Height: l.care})
+		blocks = append(blocks, sheet.Paragraph{Words: more})
 	}
-	const leastWords = 60
-	left := table.Breadth(r) + 1
-	if right := width - left - gutter; l.columns == 1 && right >= leastWords {
-		return []sheet.Block{sheet.Gap(1.5), besides(blocks, []sheet.Block{expected}, width, right)}
-	}
-	return append(append([]sheet.Block{sheet.Gap(1.5)}, blocks...), sheet.Gap(1.5), expected)
+	return blocks
 }
 
 // besides sets blocks beside others, which take so much of the width on the right.
 func besides(left, others []sheet.Block, width, right unit.Length) sheet.Block {
 	return sheet.Beside{Stacks: [][]sheet.Block{left, others}, Shares: []float64{float64(width - gutter - right), float64(right)}, Gutter: gutter}
-}
-
-// fine is how lengths are written where a range is what matters: a sixteenth of an
-// inch would swallow it.
-func (x index) fine() unit.Style {
-	s := x.style.Figures
-	if s.Unit >= unit.IN {
-		s.Denominator = 64
-	}
-	return s
-}
-
-// expected says how true the template will be and why, for the worst of its sides.
-func (x index) expected() string {
-	e := words.Expected{
-		Within: -1, Sheets: len(x.plan.Cells), Slip: joinSlip, Paper: paper, Printer: x.Uncertainty, Inches: x.style.Figures.Unit >= unit.IN,
-	}
-	for _, c := range x.piece.checked() {
-		n := joinsAlong(x.plan, x.plan.Place.Line(c.Line))
-		if within := Expected(c.length, n, x.Uncertainty); within > e.Within {
-			e.Side, e.Within, e.Joins = c.what, within, n
-		}
-	}
-	return x.say.Expected(e)
-}
-
-// rowOf names a row by its first and last sheet, or by its first where they are not
-// numbered from the left.
-func rowOf(row []paging.Cell) string {
-	first, last := row[0].Label, row[len(row)-1].Label
-	a, _ := strconv.Atoi(first)
-	switch b, _ := strconv.Atoi(last); {
-	case len(row) == 1:
-		return first
-	case b-a != len(row)-1:
-		return "from " + first
-	}
-	return first + "–" + last
 }

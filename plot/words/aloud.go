@@ -16,6 +16,10 @@ type Aloud interface {
 	Sheet(piece, label string, of int) string
 	// Map of a template's sheets.
 	Map(piece string, sheets int) string
+	// Join of two sheets, the one on top last.
+	Join(under, over string) string
+	// Construction by hand, a small figure.
+	Construction(piece string) string
 	// Bar that is measured.
 	Bar(length string) string
 	// Plan of pegs at 1:scale.
@@ -51,6 +55,14 @@ func (aloud) Map(piece string, sheets int) string {
 		s = fmt.Sprintf("%d sheets", sheets)
 	}
 	return fmt.Sprintf("Map of the %s, with the outline of %s across.", s, cmp.Or(piece, "the piece"))
+}
+
+func (aloud) Join(under, over string) string {
+	return fmt.Sprintf("Sheet %s joined to sheet %s: half star meets half star, long tick meets long tick.", over, under)
+}
+
+func (aloud) Construction(piece string) string {
+	return fmt.Sprintf("Small figure of %s on its baseline, with the arcs that cross.", cmp.Or(piece, "the piece"))
 }
 
 func (aloud) Bar(length string) string { return "Bar to be measured: " + length + " long." }

@@ -12,8 +12,6 @@ type Pages interface {
 	Sheet(number string, of int) string
 	// Number of the page in the document, of so many; of 0 where that is not said.
 	Number(n, of int) string
-	// Quantity is how many are cut from one template.
-	Quantity(n int) string
 	// Copy is which of so many copies of a template the page belongs to.
 	Copy(n, of int) string
 	// MeasureBar asks to measure a check bar of that length.
@@ -45,7 +43,6 @@ func (pages) Number(n, of int) string {
 	return fmt.Sprintf("page %d of %d", n, of)
 }
 
-func (pages) Quantity(n int) string           { return fmt.Sprintf("%d off", n) }
 func (pages) Copy(n, of int) string           { return fmt.Sprintf("copy %d of %d", n, of) }
 func (pages) MeasureBar(length string) string { return length + ": measure this bar" }
 func (pages) Bar(length string) string        { return "the bar is then " + length + " long" }

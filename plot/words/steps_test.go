@@ -96,7 +96,7 @@ func TestHeightInInches(t *testing.T) {
 	h := byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450")
 	h.Figures = unit.Style{Unit: unit.IN, Denominator: 16}
 	say := strings.Join(words.InWords(words.English{Voice: words.Class}.Steps(), h), "\n")
-	if !strings.Contains(say, "square to AB: h = ____") || strings.Contains(say, ",:") {
+	if !strings.Contains(say, "square to AB: h\u00a0=") || strings.Contains(say, ",:") {
 		t.Error(say)
 	}
 }

@@ -14,18 +14,32 @@ import (
 type Templates interface {
 	// Heading of a section of the page that goes before the others.
 	Heading(s Section) string
+	// Mark is how many pieces are marked from the template; empty of one.
+	Mark(m Marked) string
 	// Facts stand below the name there, each a few words.
 	Facts(h ByHand, o Ordered) []string
+	// Sheets are how it is marked and what it is printed on, each a few words.
+	Sheets(o Ordered) []string
 	// Continued heads the pages that go on with it.
 	Continued(name string) string
-	// Bar is how the print is checked.
-	Bar() string
-	// SideHeads are those of the table of sides: side, length, from, to, found and, where
-	// the finished line is another than the one that is cut, its length.
-	SideHeads(s shape.Shape) []string
-	// Sides is what is done with that table once the pages are together; known: the
-	// pages are made for a printer that was calibrated.
-	Sides(s shape.Shape, pages int, known bool) string
+	// InThisOrder stands by the map of the sheets, with what the saw takes.
+	// Both: there is a second map below, of the opposite hand.
+	InThisOrder(sheets int, both bool, h ByHand) string
+
+	// Bar is how the print is checked; here: by a bar on the page itself as well.
+	Bar(sheets int, here bool) string
+	// PrintAgain is what is done where it does not come true.
+	PrintAgain() string
+	// CheckHeads are those of the table of bar and sides: which, length, from, to, found
+	// and, where the finished line is another than the one that is cut, its length.
+	CheckHeads(s shape.Shape) []string
+	// BarRow names the bar in that table.
+	BarRow() string
+	// Sides is what is done with its sides.
+	Sides(s shape.Shape, sheets int) string
+	// Outside is what is done when one is outside its range, or all are; known: the pages
+	// are made for a printer that was calibrated.
+	Outside(sheets int, known bool) []string
 	// InParentheses is what parentheses about a figure mean.
 	InParentheses() string
 	// Measures says in a few words what the figures of a shaped piece measure and which
@@ -34,14 +48,14 @@ type Templates interface {
 
 	// Join is how the pages are joined, a step an item.
 	Join(j Joining) []string
-	// SpanHeads are the heads of the table of lengths between joins: which, between which
-	// joins, length, from, to.
+	// SpanHeads are the heads of the table of lengths between joins: which, from which join
+	// to which, length, from, to.
 	SpanHeads() []string
 	// Span names such a length and the joins that it lies between.
-	Span(s Span) (which, joins string)
+	Span(s Span) (which, from, to string)
 	// Spans says how long the rows are that the table leaves out, by so much a page.
 	Spans(page unit.Length, s unit.Style) string
-	// Expected is how true the template will be and why.
+	// Expected is how true the template will be.
 	Expected(e Expected) string
 
 	// Corner is what is done at a corner; empty where nothing is.
@@ -69,10 +83,16 @@ const (
 	TakeCare
 )
 
-// Ordered is how often a piece is made, and which way up.
+// Marked is how many pieces are marked from one template.
+type Marked struct {
+	Each int  // of a hand
+	Pair bool // of both hands: it is turned over
+}
+
+// Ordered is on how much paper a template is, and which way up the piece lies.
 type Ordered struct {
-	Quantity   int
-	Pages      int // of the template
+	Pages      int  // of the template
+	Both       bool // hands, each on as many
 	Paper      string
 	Hand, Face string
 	Grain      [2]geom.Name // the edge that it runs along
@@ -86,22 +106,32 @@ func (templates) Heading(s Section) string {
 	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Cautions"}[s]
 }
 
+func (templates) Mark(m Marked) string {
+	switch {
+	case m.Pair:
+		return fmt.Sprintf("mark %d, turn over, mark %[1]d: the opposite hand", m.Each)
+	case m.Each > 1:
+		return fmt.Sprintf("mark %d", m.Each)
+	}
+	return ""
+}
+
 func (w templates) Facts(h ByHand, o Ordered) []string {
-	off, each, pages := "", "", "1 page on "+o.Paper
-	if o.Quantity > 1 {
-		off, each = fmt.Sprintf("%d off", o.Quantity), " for each"
-	}
-	if o.Pages > 1 {
-		pages = fmt.Sprintf("%d pages on %s%s", o.Pages, o.Paper, each)
-	}
+	return said([]string{
+		h.Figures.Name() + ", computed figures in parentheses", string(stepsOf(w.voice).OtherHeights(h)), w.Measures(h.Shape), strings.TrimSuffix(o.Which, "."),
+	})
+}
+
+func (templates) Sheets(o Ordered) []string {
 	marks := []string{o.Hand, o.Face}
 	if o.Grain != ([2]geom.Name{}) {
 		marks = append(marks, "grain along "+string(o.Grain[0]+o.Grain[1]))
 	}
-	return said([]string{
-		off, h.Figures.Name() + ", computed figures in parentheses", string(stepsOf(w.voice).OtherHeights(h)), w.Measures(h.Shape),
-		strings.Join(said(marks), ", "), strings.TrimSuffix(o.Which, "."), pages,
-	})
+	sheets := fmt.Sprintf("%d %s on %s", o.Pages, of(o.Pages, "sheet", "sheets"), o.Paper)
+	if o.Both {
+		sheets += " for each hand"
+	}
+	return append(said(marks), sheets)
 }
 
 // said is what is not empty.
@@ -111,34 +141,77 @@ func said(all []string) []string {
 
 func (templates) Continued(name string) string { return name + ", continued" }
 
-func (templates) Bar() string {
-	return "Measure this bar, and both bars on every page, with a steel rule. Not true: print again at 100 %, actual size."
+func (templates) InThisOrder(sheets int, both bool, h ByHand) string {
+	var say []string
+	if both {
+		say = append(say, "Below: the opposite hand, in all a mirror image.")
+	}
+	if sheets > 1 {
+		say = append(say, "Lay the sheets in this order.")
+	}
+	var takes []unit.Length
+	at := map[unit.Length][]string{}
+	for _, s := range h.Shape.Sides {
+		if s.Allow == 0 {
+			continue
+		}
+		if at[s.Allow] == nil {
+			takes = append(takes, s.Allow)
+		}
+		at[s.Allow] = append(at[s.Allow], s.Name)
+	}
+	for _, by := range takes {
+		what := "Saw allowance " + h.Figures.Length(by)
+		if by < 0 {
+			what = "Short by " + h.Figures.Length(-by)
+		}
+		say = append(say, what+" on "+geom.Listed(at[by])+".")
+	}
+	return strings.Join(say, " ")
 }
 
-func (templates) SideHeads(s shape.Shape) []string {
-	heads := []string{"side", "length", "from", "to", "found"}
+func (templates) Bar(sheets int, here bool) string {
+	bars := of(sheets, "the bars on the sheet.", "the bars on every sheet.")
+	if here {
+		return "Measure this bar and " + bars
+	}
+	return "Measure " + bars
+}
+
+func (templates) PrintAgain() string { return "If not, print again at 100 %, actual size." }
+
+func (templates) CheckHeads(s shape.Shape) []string {
+	heads := []string{"", "length", "from", "to", "found"}
 	if other := otherLine(s); other != "" {
 		heads = append(heads, other)
 	}
 	return heads
 }
 
-func (templates) Sides(s shape.Shape, pages int, known bool) string {
-	side := "each side"
-	if otherLine(s) != "" {
-		side += " of the wide line"
+func (templates) BarRow() string { return "bar" }
+
+func (templates) Sides(s shape.Shape, sheets int) string {
+	then := of(sheets, "Then measure ", "When the sheets are joined, measure ")
+	switch {
+	case s.Spared() && treated(s):
+		return then + "along the cut line, up to its corners, set-backs and ticks."
+	case s.Spared():
+		return then + "along the cut line, from corner to corner."
+	case treated(s):
+		return then + "from prick point to prick point, or up to set-back and tick."
 	}
-	if treated(s) {
-		side += ", up to its corners, set-backs and ticks"
+	return then + "from prick point to prick point."
+}
+
+func (templates) Outside(sheets int, known bool) []string {
+	alike := "All out alike: calibrate the printer."
+	if known {
+		alike = "All out alike: the printer or the paper has changed; calibrate again."
 	}
-	if pages == 1 {
-		return "Measure " + side + "."
+	if sheets == 1 {
+		return []string{"One out: read it once more. " + alike}
 	}
-	say := "When the pages are together, measure " + side + ". Out of its range: take them apart and join again."
-	if !known {
-		say += " All out alike: calibrate the printer."
-	}
-	return say
+	return []string{"One out: read it once more, then take it apart and join again. " + alike}
 }
 
 func (templates) InParentheses() string { return "Figures in parentheses are computed." }

@@ -2,160 +2,111 @@ package words
 
 import (
 	"fmt"
-	"strings"
+	"math"
+	"strconv"
 
 	"trammel/geom/unit"
 )
 
-// Joining is how the pages of a template are joined.
+// Joining is how the sheets of a template are joined, in the order of their numbers.
 type Joining struct {
-	Runs         [][]string // sheets that follow one another, row by row from the top
-	Rows         []string   // the rows by their first and last sheets, "1–4", or the first, "from 9"
-	Walk         [][]string // all sheets in the order of laying, where that is not by rows: each of a run joins the one before
-	Below        bool       // some page is joined to the one above
-	Across, Down bool       // rows, or the stack of them, have a length to measure
-	Outline      bool       // only the pages of the edges are printed
+	Sheets       int
+	Second       [2]string // the first sheet that is laid on another, and that other
+	Alone        string    // the first, behind the first of all, that meets none which lies already; empty: none
+	Last         string
+	Across, Down bool // rows, or the stack of them, have a length to measure
+	Outline      bool // only the sheets of the edges are printed
 	Inches       bool
 }
 
-// Span is a length to measure while pages are put together: between the first join and
-// the last, of a row, of every row of so many pages, or down the rows.
+// Span is a length to measure while sheets are put together: between the first join and
+// the last, of a row, of every row of so many sheets, or down the rows.
 type Span struct {
-	Row      string // its first and last sheet, "1–4", or its first, "from 9"
-	Pages    int    // of a row that stands for all others; 0: of that row, or of the rows
+	Row      [2]string // its first sheet and its last; empty: down the rows
+	Sheets   int       // of a row that stands for all others; 0: of that row, or of the rows
 	From, To [2]string
 }
 
-// Expected is how true a template will be: its worst side, and what makes it differ.
+// Expected is how true a template will be: its worst side, and what that rests on.
 type Expected struct {
-	Side           string
-	Within         unit.Length // 95 times in 100
-	Sheets, Joins  int         // of all, and those along the side
-	Slip           unit.Length // of a join
-	Paper, Printer float64     // of the length; no printer: nothing is known of it
-	Inches         bool
+	Side    string
+	Within  unit.Length // nearly always: 95 times in 100
+	Joins   int         // along the side
+	Slip    unit.Length // of a join
+	Printer bool        // it was calibrated
+	Inches  bool
 }
 
-const (
-	join     = "\u00a0| " // between the names of two pages; keeps to the first at a line's end
-	longList = 260        // letters that a list of joins may have before the rule alone is said
-	manyRows = 5          // rows that are named before the rule alone is said
-)
+const join = "\u00a0| " // between the names of two sheets; keeps to the first at a line's end
 
 func (templates) Join(j Joining) []string {
-	var all, joined []string
-	for _, run := range j.Runs {
-		all = append(all, strings.Join(run, join))
-		if len(run) > 1 {
-			joined = append(joined, strings.Join(run, join))
-		}
+	over, under := j.Second[0], j.Second[1]
+	items := []string{
+		"Cut each sheet along the lines with scissors, notches too.",
+		fmt.Sprintf("Lay %s on the light line of %s, half star to half star. Tape it.", over, under),
 	}
-	list := strings.Join(joined, "; ")
-	if len(list) > longList {
-		first := strings.SplitN(joined[0], join, 3)
-		list = first[0] + join + first[1] + ", and so on, as the map shows"
-	}
-	const how = ". Lay each page over the one before it, half star on star, and tape it."
-	check := ""
-	if j.Across {
-		check = " Measure each row (below); a thread along its trimmed edge shows whether it is straight."
-	}
-	items := []string{"Cut each page right across along its unbroken lines (stars and rim), not the dashed ones: then no page hides another."}
-	switch {
-	case j.Walk != nil:
-		var ways []string
-		for _, run := range j.Walk {
-			ways = append(ways, strings.Join(run, join))
+	if j.Sheets > 2 {
+		on := fmt.Sprintf("Go on in order to %s. Each light line says which sheet it waits for.", j.Last)
+		if j.Alone != "" {
+			on += fmt.Sprintf(" Sheet %s meets none as yet: lay it loose, the next ones join it.", j.Alone)
 		}
-		walk := strings.Join(ways, "; ")
-		if len(walk) > longList {
-			walk = strings.Join(j.Walk[0][:2], join) + ", and so on, as the map shows"
-		}
-		items = append(items, "Go round by the numbers: "+walk+". Lay each page over those that are there, half star on star, and tape it."+check)
-	case joined == nil:
-		down := strings.Join(all, join)
-		if len(down) > longList {
-			down = "each page to the one above"
-		}
-		items = append(items, "Start at the top: "+down+how)
-	case !j.Below:
-		items = append(items, "Start at the left: "+list+how+check)
-	default:
-		items = append(items, "Make up the rows from the left: "+list+how+check, rowsDown(j))
+		items = append(items, on)
 	}
-	out := "0.1 mm"
+	third := "0.3 mm"
 	if j.Inches {
-		out = "0.004 in"
+		third = "0.012 in"
 	}
-	items = append(items, "The long ticks beside the stars must meet. Where another pair meets instead, count the ticks to it: each is "+out+".")
+	items = append(items, "Long tick meets long tick. Where the third pair beside it meets instead, the sheet is "+third+" out.")
+	switch {
+	case j.Across && j.Down:
+		items = append(items, "Measure each row when it lies, and down the rows at the end, as the table says. A thread along a row shows whether it is straight.")
+	case j.Across:
+		items = append(items, "Measure the row when it lies, as the table says. A thread along it shows whether it is straight.")
+	case j.Down:
+		items = append(items, "Measure down the rows when all lie, as the table says.")
+	}
 	if j.Outline {
-		items = append(items, "Only the pages of the edges are printed. Where they close in a ring, the last join must meet without force: that is a free check.")
+		items = append(items, "Only the sheets of the edges are printed. Where they close in a ring, the last join must meet without force.")
 	}
 	return items
 }
 
-// rowsDown says how the rows are joined once each is made up.
-func rowsDown(j Joining) string {
-	var over []string
-	for i := 1; i < len(j.Rows) && i < manyRows; i++ {
-		over = append(over, j.Rows[i]+" over "+j.Rows[i-1])
-	}
-	if len(j.Rows) > manyRows {
-		over = append(over, "and so on down to "+j.Rows[len(j.Rows)-1])
-	}
-	say := "Join the rows from the top: row " + strings.Join(over, ", ") + "."
-	if j.Down {
-		say += " Measure down the rows (below)."
-	}
-	return say
-}
-
 func (templates) SpanHeads() []string {
-	return []string{"measure", "square from join to join", "length", "from", "to"}
+	return []string{"measure", "from join", "to join", "length", "from", "to"}
 }
 
-func (templates) Span(s Span) (which, joins string) {
-	which = "rows"
+func (templates) Span(s Span) (which, from, to string) {
+	which = "down the rows"
 	switch {
-	case s.Pages > 0:
-		which = fmt.Sprintf("row of %d", s.Pages)
-	case s.Row != "":
-		which = "row " + s.Row
+	case s.Sheets > 0:
+		which = fmt.Sprintf("row of %d", s.Sheets)
+	case s.Row[0] != "":
+		which = "row " + s.Row[0] + " to " + s.Row[1]
 	}
-	return which, s.From[0] + join + s.From[1] + " to " + s.To[0] + join + s.To[1]
+	return which, s.From[0] + join + s.From[1], s.To[0] + join + s.To[1]
 }
 
-func (templates) Spans(page unit.Length, s unit.Style) string {
-	if page == 0 {
+func (templates) Spans(sheet unit.Length, s unit.Style) string {
+	if sheet == 0 {
 		return "The other rows are as long."
 	}
-	return fmt.Sprintf("Between these, each page adds %s.", s.Length(page))
+	return fmt.Sprintf("Between these, each sheet adds %s.", s.Length(sheet))
 }
 
 func (templates) Expected(e Expected) string {
 	small := func(l unit.Length) string {
 		if e.Inches {
-			return fmt.Sprintf("%.1g in", float64(l/unit.Inch))
+			const step = unit.Inch / 64
+			return unit.Style{Unit: unit.IN, Denominator: 64}.Length(step * unit.Length(max(1, math.Ceil(float64(l/step)-1e-9))))
 		}
-		return fmt.Sprintf("%.1f mm", l.MM())
+		return strconv.FormatFloat(max(0.1, math.Ceil(l.MM()*10-1e-9)/10), 'f', 1, 64) + "\u00a0mm"
 	}
-	rate := func(share float64) string {
-		if e.Inches {
-			return fmt.Sprintf("%.1g in a foot", 12*share)
-		}
-		return fmt.Sprintf("%.2g mm a metre", 1000*share)
+	if e.Joins == 0 {
+		return fmt.Sprintf("Expected: %s nearly always comes within %s.", e.Side, small(e.Within))
 	}
-	over := fmt.Sprintf("%d joins of ±%s as a random walk", e.Joins, small(e.Slip))
-	switch e.Joins {
-	case 0:
-		over = "no join"
-	case 1:
-		over = "1 join of ±" + small(e.Slip)
+	rests := "each join is true to " + small(e.Slip)
+	if e.Printer {
+		rests += " and the printer prints as it was calibrated"
 	}
-	printer := "the printer's own scale is in none of the ranges."
-	if e.Printer > 0 {
-		printer = rate(e.Printer) + " for the printer as calibrated."
-	}
-	return fmt.Sprintf("Expected: %s within %s, 95 times in 100: %d sheets; along %s %s; %s for paper and tape; %s",
-		e.Side, small(e.Within), e.Sheets, e.Side, over, rate(e.Paper), printer)
+	return fmt.Sprintf("Expected: %s, joined with care, nearly always comes within %s, where %s.", e.Side, small(e.Within), rests)
 }

@@ -202,7 +202,9 @@ var examples = map[string]example{
 	"Aloud.Map": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Aloud().Map("Brace plate", 12), l.Aloud().Map("", 1)}
 	}},
-	"Aloud.Bar": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Bar("100 mm")) }},
+	"Aloud.Join":         {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Join("1", "2")) }},
+	"Aloud.Construction": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Construction("Brace plate")) }},
+	"Aloud.Bar":          {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Bar("100 mm")) }},
 	"Aloud.Plan": {say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}))
 	}},
@@ -234,7 +236,6 @@ var examples = map[string]example{
 	"Pages.Number": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Pages().Sheet("7", 12), l.Pages().Number(2, 0), l.Pages().Number(2, 5)}
 	}},
-	"Pages.Quantity":   {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Quantity(3)) }},
 	"Pages.Copy":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
 	"Pages.MeasureBar": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
 	"Pages.Bar":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
@@ -260,21 +261,38 @@ var examples = map[string]example{
 	}},
 	"Templates.Facts": {label: true, say: func(t *testing.T, l words.Language) []string {
 		h := byHand(t, construct.AsMeasured, "AB=600 BC=450 CA=450")
-		return slices.Concat(l.Templates().Facts(h, words.Ordered{Pages: 1, Paper: "A4"}),
-			l.Templates().Facts(h, words.Ordered{Quantity: 2, Pages: 4, Paper: "A4", Hand: "left hand", Face: "face up", Grain: [2]geom.Name{"A", "B"}, Which: "C lies left of AB."}))
+		return slices.Concat(l.Templates().Facts(h, words.Ordered{}), l.Templates().Facts(h, words.Ordered{Which: "C lies left of AB."}))
 	}},
-	"Templates.Continued":     {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Continued("Brace")) }},
-	"Templates.Bar":           {say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Bar()) }},
+	"Templates.Mark": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Templates().Mark(words.Marked{Each: 2}), l.Templates().Mark(words.Marked{Each: 1, Pair: true})}
+	}},
+	"Templates.Sheets": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return slices.Concat(l.Templates().Sheets(words.Ordered{Pages: 1, Paper: "A4"}),
+			l.Templates().Sheets(words.Ordered{Pages: 4, Both: true, Paper: "A4", Hand: "left hand", Face: "face up", Grain: [2]geom.Name{"A", "B"}}))
+	}},
+	"Templates.InThisOrder": {say: func(_ *testing.T, l words.Language) []string {
+		short := shape.Shape{Sides: []shape.Side{{Name: "AB", Allow: 3}, {Name: "BC", Allow: -1.5}, {Name: "CA", Allow: 3}}}
+		return []string{l.Templates().InThisOrder(4, true, words.ByHand{Shape: short}), l.Templates().InThisOrder(1, false, words.ByHand{Shape: allowed}), l.Templates().InThisOrder(2, false, words.ByHand{})}
+	}},
+	"Templates.Continued": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Continued("Brace")) }},
+	"Templates.Bar": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Templates().Bar(1, true), l.Templates().Bar(4, true), l.Templates().Bar(4, false)}
+	}},
 	"Templates.InParentheses": {say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().InParentheses()) }},
-	"Templates.SideHeads":     {label: true, say: func(_ *testing.T, l words.Language) []string { return l.Templates().SideHeads(allowed) }},
+	"Templates.PrintAgain":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().PrintAgain()) }},
+	"Templates.CheckHeads":    {label: true, say: func(_ *testing.T, l words.Language) []string { return l.Templates().CheckHeads(allowed)[1:] }},
+	"Templates.BarRow":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().BarRow()) }},
 	"Templates.Sides": {say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Templates().Sides(shape.Shape{}, 1, true), l.Templates().Sides(allowed, 4, false)}
+		return []string{l.Templates().Sides(shape.Shape{}, 1), l.Templates().Sides(allowed, 4)}
+	}},
+	"Templates.Outside": {say: func(_ *testing.T, l words.Language) []string {
+		return slices.Concat(l.Templates().Outside(1, true), l.Templates().Outside(4, false))
 	}},
 	"Templates.Measures": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Measures(allowed)) }},
 	"Templates.Join": {say: func(_ *testing.T, l words.Language) (all []string) {
 		for _, j := range []words.Joining{
-			{Runs: [][]string{{"A1"}, {"B1"}}, Rows: []string{"A", "B"}, Below: true}, {Runs: [][]string{{"A1", "A2"}}, Rows: []string{"A"}, Inches: true},
-			{Runs: [][]string{{"A1", "A2", "A3"}, {"B1", "B2"}}, Rows: []string{"A", "B"}, Below: true, Across: true, Down: true, Outline: true},
+			{Sheets: 2, Second: [2]string{"2", "1"}, Last: "2", Inches: true}, {Sheets: 9, Second: [2]string{"3", "2"}, Alone: "2", Last: "9", Down: true},
+			{Sheets: 20, Second: [2]string{"2", "1"}, Last: "20", Across: true, Down: true, Outline: true},
 		} {
 			all = append(all, l.Templates().Join(j)...)
 		}
@@ -282,10 +300,10 @@ var examples = map[string]example{
 	}},
 	"Templates.SpanHeads": {label: true, say: func(_ *testing.T, l words.Language) []string { return l.Templates().SpanHeads() }},
 	"Templates.Span": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
-		for _, s := range []words.Span{{Row: "A"}, {Row: "A", Pages: 4}, {}} {
-			s.From, s.To = [2]string{"A1", "A2"}, [2]string{"A3", "A4"}
-			which, joins := l.Templates().Span(s)
-			all = append(all, which, joins)
+		for _, s := range []words.Span{{Row: [2]string{"1", "4"}}, {Row: [2]string{"1", "4"}, Sheets: 4}, {}} {
+			s.From, s.To = [2]string{"1", "2"}, [2]string{"3", "4"}
+			which, from, to := l.Templates().Span(s)
+			all = append(all, which, from, to)
 		}
 		return all
 	}},
@@ -294,7 +312,7 @@ var examples = map[string]example{
 	}},
 	"Templates.Expected": {say: func(_ *testing.T, l words.Language) (all []string) {
 		for n := range 3 {
-			all = append(all, l.Templates().Expected(words.Expected{Side: "CA", Within: 0.6, Sheets: 9, Joins: n, Slip: 0.2, Paper: 0.0002, Printer: 0.0004 * float64(n), Inches: n == 1}))
+			all = append(all, l.Templates().Expected(words.Expected{Side: "CA", Within: 0.6, Joins: n, Slip: 0.2, Printer: n == 2, Inches: n == 1}))
 		}
 		return all
 	}},

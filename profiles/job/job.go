@@ -30,6 +30,8 @@ type Job struct {
 
 	Unit, Fraction, Angles, Voice, Trade, Paper, Printer Setting
 
+	BothHands Setting // yes: of a pair each hand has its own template
+
 	Date     string             // YYYY-MM-DD
 	Site     map[string]Setting // by the words of siteKeys: the ground, the tools and the day
 	Pieces   []Piece
@@ -45,6 +47,7 @@ var jobKeys = []key[Job]{
 	word("trade", func(j *Job) *Setting { return &j.Trade }),
 	word("paper", func(j *Job) *Setting { return &j.Paper }),
 	word("printer", func(j *Job) *Setting { return &j.Printer }),
+	{"both_hands", func(j *Job, v strict.Value) error { return parseYes(v, "both_hands", &j.BothHands) }, nil},
 	{"date", func(j *Job, v strict.Value) (err error) { j.Date, err = date(v); return err }, nil},
 	{"site", func(j *Job, v strict.Value) (err error) { j.Site, err = site(v); return err }, nil},
 	{"pieces", func(j *Job, v strict.Value) (err error) { j.Pieces, err = pieces(v); return err }, nil},
@@ -84,6 +87,14 @@ func readName(to, at *string, v strict.Value, what string) (err error) {
 	return err
 }
 
+// parseYes reads what is either said or left out.
+func parseYes(v strict.Value, key string, to *Setting) (err error) {
+	if *to, err = setting(v, key); err == nil && to.Text != "yes" && to.Text != "no" {
+		err = v.Fault(fmt.Sprintf("%s: %q is neither yes nor no", key, strict.Shorten(to.Text)), "write yes, or take the line out")
+	}
+	return err
+}
+
 func date(v strict.Value) (string, error) {
 	s, err := v.Text("date")
 	if err != nil {
@@ -107,12 +118,15 @@ func pieces(v strict.Value) ([]Piece, error) {
 	}
 	list := make([]Piece, len(items))
 	for i, item := range items {
-		list[i] = Piece{Where: item.Where(), Quantity: 1}
+		list[i] = Piece{Where: item.Where()}
 		if err := readKeys(&list[i], item, "the piece", pieceKeys); err != nil {
 			return nil, err
 		}
 		if list[i].Measure == nil {
 			return nil, item.Fault("the piece has no measurements", "measure: [AB=600, BC=450, CA=450]")
+		}
+		if err := list[i].count(); err != nil {
+			return nil, err
 		}
 	}
 	return list, nil

@@ -34,6 +34,10 @@ type Merged struct {
 	EdgesOnly bool                  // only the pages that carry the edges of the piece
 	Turn      *unit.Angle           // of the baseline on the paper, where it was asked for
 	Apart     bool                  // each piece has pages of its own
+	Copies    int                   // of each template
+	BothHands bool                  // of a pair each hand has its own template
+	Office    Desk                  // where what is not true to scale is printed
+	Roll      profiles.Paper        // of the usual width
 	Site      Site
 	Notes     []string // what is not as in the document that the job came from
 
@@ -88,7 +92,7 @@ func (o Overrides) over(m Overrides) Overrides {
 	for _, s := range []struct {
 		to   *Setting
 		made Setting
-	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Pegs, m.Pegs}} {
+	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Copies, m.Copies}, {&o.BothHands, m.BothHands}, {&o.Pegs, m.Pegs}} {
 		*s.to = first(*s.to, s.made)
 	}
 	if o.Paper.Name.Text == "" { // it goes with the paper
@@ -227,6 +231,16 @@ func (s settings) paper(w *Merged) error {
 			return err
 		}
 	}
+	w.BothHands = first(s.said.BothHands, s.job.BothHands).Text == "yes"
+	if w.Copies, err = copies(s.said.Copies); err != nil {
+		return err
+	}
+	if w.Office, err = s.office(); err != nil {
+		return err
+	}
+	if w.Roll, err = s.set.Paper("914xany"); err != nil {
+		return err
+	}
 	w.Known = known
 	w.EdgesOnly, err = edgesOnly(s.said.Pages)
 	return err
@@ -245,6 +259,32 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 		w.Notes = append(w.Notes, fmt.Sprintf("%s was made on %s, and these pages are %s, as %s says", s.document(), strict.Shorten(made.Name.Text), p.Name, name.Where))
 	}
 	return p, unit.Placed(err, name.Where)
+}
+
+// Desk is a paper and the printer that it goes through.
+type Desk struct {
+	Paper   profiles.Paper
+	Printer profiles.Printer
+}
+
+// office is the paper and the printer that are used where nothing else is asked for; where
+// those are not known, or are no office's, A4 and the printer office.
+func (s settings) office() (d Desk, err error) {
+	const most unit.Length = 440 // A3 and Tabloid
+	if d.Paper, err = s.set.Paper(Default(s.set, "paper").Text); err != nil || d.Paper.Roll || max(d.Paper.Width, d.Paper.Height) > most {
+		if d.Paper, err = s.set.Paper("A4"); err != nil {
+			return d, err
+		}
+	}
+	name := Default(s.set, "printer").Text
+	known, err := s.calibration(name)
+	if err == nil {
+		d.Printer, err = s.set.PrinterWith(name, known)
+	}
+	if err != nil {
+		d.Printer, err = s.set.Printer("office")
+	}
+	return d, err
 }
 
 // printer is the one that a document was made for, unless another is asked for, and

@@ -3,7 +3,9 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
+	"trammel/geom/unit"
 	"trammel/profiles"
 	"trammel/profiles/strict"
 )
@@ -19,7 +21,7 @@ import (
 //	  voice: floor           whose words the pages speak, over the job's and the trade's
 //	  trade: {name: joiner, lettering: 3.5 mm, show: arcs lengths, …}
 //	  paper: {name: A4, width: 210 mm, height: 297 mm}; without sides a size as written
-//	  landscape: yes         apart: yes, pages: outline, turn: 30, without: notes
+//	  landscape: yes         apart: yes, copies: 2, both_hands: yes, pages: outline, turn: 30, without: notes
 //	  printer: {name: office, left: 10 mm, …}
 //	  correction: …          what the pages were corrected for, on that printer alone
 //	  site: {every: 1 m}     over the job's site
@@ -33,6 +35,7 @@ type Overrides struct {
 	Trade, Paper, Printer             Profile
 	Margin, Overlap                   Setting // said by flags alone: the printer has them then
 	Landscape, Pages, Turn, Apart     Setting
+	Copies, BothHands                 Setting // how often each template is made; of a pair each hand
 	Without, Correction, Pegs, Source Setting
 	Site                              map[string]Setting // by the words of siteKeys
 	Piece                             Piece              // what pieceKeys may write: the rest is empty
@@ -64,6 +67,8 @@ var overrideKeys = slices.Concat([]key[Overrides]{
 	word("pages", func(o *Overrides) *Setting { return &o.Pages }),
 	word("turn", func(o *Overrides) *Setting { return &o.Turn }),
 	word("apart", func(o *Overrides) *Setting { return &o.Apart }),
+	word("copies", func(o *Overrides) *Setting { return &o.Copies }),
+	word("both_hands", func(o *Overrides) *Setting { return &o.BothHands }),
 	word("without", func(o *Overrides) *Setting { return &o.Without }),
 	word("pegs", func(o *Overrides) *Setting { return &o.Pegs }),
 	profile("trade", func(o *Overrides) *Profile { return &o.Trade }),
@@ -138,10 +143,13 @@ func readOverrides(v strict.Value) (o Overrides, err error) {
 	if err := readKeys(&o, v, madeWith, overrideKeys); err != nil {
 		return o, err
 	}
-	for _, yes := range []Setting{o.Landscape, o.Apart} {
+	for _, yes := range []Setting{o.Landscape, o.Apart, o.BothHands} {
 		if yes.Text != "" && yes.Text != "yes" {
 			return o, v.Fault(fmt.Sprintf("%s: %q is not known in it", madeWith, strict.Shorten(yes.Text)), "write yes, or take the line out")
 		}
+	}
+	if _, bad := copies(o.Copies); bad != nil {
+		return o, bad
 	}
 	if o.Pegs.Text != "" {
 		if _, bad := ParseMethod(o.Pegs.Text); bad != nil {
@@ -149,6 +157,18 @@ func readOverrides(v strict.Value) (o Overrides, err error) {
 		}
 	}
 	return o, nil
+}
+
+// copies is how often each template is made.
+func copies(t Setting) (int, error) {
+	if t.Text == "" {
+		return 1, nil
+	}
+	n, err := strconv.Atoi(t.Text)
+	if err != nil || n < 1 || n > MaxQuantity {
+		return 0, &unit.Fault{Where: t.Where, What: fmt.Sprintf("%q is not a number of copies", strict.Shorten(t.Text)), Hint: fmt.Sprintf("write how often each template is printed, from 1 to %d; how many are marked from it is the job's quantity", MaxQuantity)}
+	}
+	return n, nil
 }
 
 func places(v strict.Value) (all []Setting, err error) {

@@ -18,7 +18,7 @@ type Piece struct {
 	Where    string
 	Measure  []Setting // the tokens, such as AB=600
 	Notes    []string  // beside each of them, empty where nothing is noted; nil where nothing is
-	Quantity int       // 1 where the job does not say
+	Quantity int       // pieces, of a pair both hands together; where the job does not say 1, of a pair 2
 	Pick     Pick
 	PickAt   string           // where Pick was written
 	Base     [2]geom.Name     // empty: choose
@@ -35,6 +35,8 @@ type Piece struct {
 	FixedAt   string
 	Levels    []Level // how high pegs stand; none: all is level
 	LevelsAt  string
+
+	quantity strict.Value // as it was written, until all of the piece is read
 
 	Shape Shape // allowances, corners, holes, hand, face, grain
 }
@@ -56,6 +58,7 @@ var pieceKeys = slices.Concat([]key[Piece]{
 	}, nil},
 	{"quantity", func(p *Piece, v strict.Value) (err error) {
 		p.Quantity, err = v.Integer("quantity", 1, MaxQuantity)
+		p.quantity = v
 		return err
 	}, nil},
 	{"pick", func(p *Piece, v strict.Value) error {
@@ -92,6 +95,22 @@ var pieceKeys = slices.Concat([]key[Piece]{
 	},
 		func(p Piece) any { return joined(p.Levels, "; ") }},
 }, shapeKeys)
+
+// count settles how many pieces there are. A pair is two.
+func (p *Piece) count() error {
+	said := p.quantity
+	p.quantity = strict.Value{}
+	switch {
+	case p.Quantity == 0 && p.Shape.Pair:
+		p.Quantity = 2
+	case p.Quantity == 0:
+		p.Quantity = 1
+	case p.Shape.Pair && p.Quantity%2 != 0:
+		return said.Fault(fmt.Sprintf("quantity: %d pieces are no pairs, and the piece is handed: pair", p.Quantity),
+			fmt.Sprintf("quantity counts pieces of both hands: write %d, or leave handed out", min(p.Quantity+1, MaxQuantity)))
+	}
+	return nil
+}
 
 // take is the piece with what counts over it.
 func (p *Piece) take(over Piece) {

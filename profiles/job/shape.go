@@ -18,7 +18,7 @@ const MaxTokens = 500
 //	edges: [AB allow 3, BC allow -1.5mm]       allowances; below zero inside
 //	corners: [A cut 20, B round 15]            also: A cut 20 allow 2, C blunt 10, D mitre
 //	holes: [12 at AB 40 from A 60]             also: 12 at A 80 B 95
-//	handed: pair                               one of each hand; quantity counts pairs
+//	handed: pair                               one of each hand, from one template; quantity counts pieces
 //	face: up                                   or down
 //	grain: AB                                  runs along this edge
 //

@@ -187,3 +187,17 @@ func FuzzShape(f *testing.F) {
 		}
 	})
 }
+
+// Quantity counts pieces: of a pair without it there are two, and an odd number is none.
+func TestPairsAreCounted(t *testing.T) {
+	for more, want := range map[string]int{"": 1, "    quantity: 3\n": 3, "    handed: pair\n": 2, "    handed: pair\n    quantity: 4\n": 4, "    quantity: 6\n    handed: pair\n": 6} {
+		j, err := Read("j", []byte("pieces:\n  - measure: [AB=1, BC=1, CA=1]\n"+more))
+		if err != nil || j.Pieces[0].Quantity != want {
+			t.Errorf("%q: %v, %v, want %d", more, j.Pieces, err, want)
+		}
+	}
+	_, err := Read("j", []byte("pieces:\n  - measure: [AB=1, BC=1, CA=1]\n    quantity: 3\n    handed: pair\n"))
+	if f, ok := err.(*unit.Fault); !ok || f.Where != "j:3:15" || !strings.Contains(f.Hint, "write 4") {
+		t.Errorf("an odd number of a pair: %v", err)
+	}
+}

@@ -23,22 +23,22 @@ import (
 
 // Options is what flags say, in the words of these tests.
 type Options struct {
-	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without, Turn job.Setting
+	Unit, Fraction, Angles, Trade, Paper, Printer, Margin, Overlap, Cover, Without, Turn, Copies job.Setting
 
-	Landscape, Apart bool
-	Pick             job.Pick
-	Base             [2]geom.Name
-	With             construct.Method
-	Levels           []job.Level
-	Site             map[string]job.Setting
-	Tell             Progress
-	Calibration      func(printer string) (*profiles.Calibration, error)
+	Landscape, Apart, BothHands bool
+	Pick                        job.Pick
+	Base                        [2]geom.Name
+	With                        construct.Method
+	Levels                      []job.Level
+	Site                        map[string]job.Setting
+	Tell                        Progress
+	Calibration                 func(printer string) (*profiles.Calibration, error)
 }
 
 func (o Options) over() job.Overrides {
 	yes := func(is bool) job.Setting { return job.Setting{Text: map[bool]string{true: "yes"}[is]} }
 	m := job.Overrides{Unit: o.Unit, Fraction: o.Fraction, Angles: o.Angles, Margin: o.Margin, Overlap: o.Overlap, Pages: o.Cover, Without: o.Without, Turn: o.Turn, Site: o.Site,
-		Landscape: yes(o.Landscape), Apart: yes(o.Apart), Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Levels: o.Levels}}
+		Landscape: yes(o.Landscape), Apart: yes(o.Apart), Copies: o.Copies, BothHands: yes(o.BothHands), Piece: job.Piece{Pick: o.Pick, Base: o.Base, With: o.With, Levels: o.Levels}}
 	m.Trade.Name, m.Paper.Name, m.Printer.Name = o.Trade, o.Paper, o.Printer
 	return m
 }
@@ -137,7 +137,7 @@ func TestReport(t *testing.T) {
 	if len(p.Sides) != 3 || len(p.Angles) != 3 || len(p.Heights) != 3 || len(p.Points) != 3 {
 		t.Errorf("%+v", p)
 	}
-	if len(r.Pages) != tpl.count || r.Pages[0].Kind != "index" || r.Pages[1].Kind != "template" {
+	if len(r.Pages) != tpl.count || r.Pages[0].Kind != "index" || r.Pages[len(r.Pages)-1].Kind != "template" {
 		t.Fatalf("%d pages", len(r.Pages))
 	}
 	for i, g := range r.Pages {

@@ -105,7 +105,7 @@ func (h *drawings) sized(i int) string {
 	p, w := h.pages[i], h.work
 	s := fmt.Sprintf("%s, %s x %s", w.Pieces[i].Title(), w.Figures.Length(p.Width), w.Figures.LengthUnit(p.Height))
 	if n := w.Pieces[i].Quantity; n > 1 {
-		s += fmt.Sprintf(", %d off", n)
+		s += fmt.Sprintf(", cut %d", n)
 	}
 	return s
 }

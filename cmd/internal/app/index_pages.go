@@ -1,28 +1,37 @@
 package app
 
 import (
+	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
+	"trammel/plot/paging"
 	"trammel/plot/template"
 )
 
 // fronts gives its index page to each piece that is joined, and to each on a page of
-// its own that has no room for all that the trade asks for; and to those that share
-// pages one table of what found no room there.
+// its own that has no room for all that the trade asks for; one to both hands of a pair
+// where it is true of both; and to those that share pages one table of what found no room
+// there.
 func (t *layout) fronts() error {
 	w, r, s := t.work, lettering.Go(), t.work.style()
+	// The pages of a piece alone do not say all.
+	wanting := func(l laid) bool { return len(l.plan.Cells) > 1 || t.crowded(l) }
 	for i := range t.laid {
 		l := &t.laid[i]
-		if l.shared || len(l.plan.Cells) == 1 && !t.crowded(*l) {
+		other := opposite(t.laid[i:])
+		if l.told || l.shared || !wanting(*l) && (other == nil || !wanting(*other)) {
 			continue
 		}
-		on := l.plan
-		on.Sheet = w.Sheet // of a roll the longest page; short makes it fit
+		front := t.frontWords()
+		if l.told = true; other != nil {
+			other.told = true
+			front.Opposite = &template.Hand{Piece: w.templatePiece(other.piece), Plan: w.onStock(other.plan)}
+		}
 		var err error
-		if l.front, err = template.Index(w.templatePiece(l.piece), on, r, s, t.frontWords()); err != nil {
+		if l.front, err = template.Index(w.templatePiece(l.piece), w.onStock(l.plan), r, s, front); err != nil {
 			return w.InPiece(l.piece, err)
 		}
-		t.count += w.shorten(l.front)
+		t.count += len(l.front)
 	}
 	var lost []template.Piece
 	for _, it := range t.shared.items {
@@ -34,9 +43,41 @@ func (t *layout) fronts() error {
 		return nil
 	}
 	var err error
-	t.shared.front, err = template.SettingsPages(lost, w.Sheet, r, s, t.notes()...)
-	t.count += w.shorten(t.shared.front)
+	on := w.Sheet
+	if !w.printed() {
+		on = w.desk()
+	}
+	t.shared.front, err = template.SettingsPages(lost, on, r, s, t.notes()...)
+	t.count += len(t.shared.front)
 	return err
+}
+
+// opposite is the other hand of the first of some pieces, where one index page is true of
+// both.
+func opposite(of []laid) *laid {
+	if len(of) > 1 && of[1].piece.Other && !of[1].shared && template.Alike(of[0].plan, of[1].plan) {
+		return &of[1]
+	}
+	return nil
+}
+
+// onStock is the plan on the paper as it is bought: of a roll the longest page.
+func (s stock) onStock(p paging.Plan) paging.Plan {
+	p.Sheet = s.Sheet
+	return p
+}
+
+// printed says whether the pages of words go through the printer of the templates; else,
+// since that is a plotter's paper, through the office's.
+func (w Work) printed() bool {
+	const most unit.Length = 440 // A3 and Tabloid
+	return !w.roll && max(w.Sheet.Width, w.Sheet.Height) <= most
+}
+
+// desk is the sheet that those pages are printed on there.
+func (w Work) desk() paging.Sheet {
+	p, q := w.Office.Paper, w.Office.Printer
+	return paging.Sheet{Name: p.Name, Width: p.Width, Height: p.Height, Left: q.Left, Top: q.Top, Right: q.Right, Bottom: q.Bottom, Overlap: q.Overlap}
 }
 
 // frontWords are what the page before those of a piece says beside it.
@@ -44,6 +85,9 @@ func (t *layout) frontWords() template.Front {
 	front := template.Front{Notes: t.notes()}
 	if c := t.work.calibration; c != nil {
 		front.Uncertainty = c.Uncertainty
+	}
+	if !t.work.printed() {
+		front.Paper = t.work.desk()
 	}
 	return front
 }
@@ -53,7 +97,7 @@ func (t *layout) notes() (notes []string) {
 	if t.work.Job.Date != "" {
 		notes = append(notes, t.work.Job.Date)
 	}
-	if p := t.work.printer(); p != "" {
+	if p := t.work.printer(); p != "" && t.work.printed() {
 		notes = append(notes, "for printer "+p+": wrong on any other")
 	}
 	return notes
@@ -70,19 +114,11 @@ func (t *layout) crowded(l laid) bool {
 // is no index page.
 func (t *layout) noted(l laid, p draw.Page) draw.Page {
 	s := t.work.style()
-	if len(l.front) > 0 {
+	if l.told {
 		s.Steps, s.Settings = false, false
 	}
 	p, _ = template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), s)
 	return p
-}
-
-// shorten makes pages off a roll no longer than what is on them, and counts them.
-func (s stock) shorten(pages []draw.Page) int {
-	for i := range pages {
-		pages[i] = s.short(pages[i])
-	}
-	return len(pages)
 }
 
 // single says whether all is on one page, and leaves the instructions out if that
@@ -91,7 +127,7 @@ func (t *layout) single() bool {
 	pages := t.shared.pages
 	for _, l := range t.laid {
 		if !l.shared {
-			pages += len(l.plan.Cells) * l.piece.Quantity
+			pages += len(l.plan.Cells) * t.work.Copies
 		}
 	}
 	if pages > 1 {
@@ -99,7 +135,7 @@ func (t *layout) single() bool {
 	}
 	t.count, t.shared.front = 1, nil
 	for i := range t.laid {
-		t.laid[i].front = nil
+		t.laid[i].front, t.laid[i].told = nil, false
 	}
 	return true
 }

@@ -11,7 +11,6 @@ import (
 	"trammel/plot/furniture"
 	"trammel/plot/lettering"
 	"trammel/plot/paging"
-	"trammel/plot/sheet"
 	"trammel/plot/template"
 )
 
@@ -92,22 +91,6 @@ func takes(p paging.Plan) unit.Length {
 		return p.Sheet.Height * unit.Length(p.Rows)
 	}
 	return p.Outline.Bounds().Height()
-}
-
-// short is an index page no longer than what is on it.
-func (s stock) short(p draw.Page) draw.Page {
-	if !s.roll || len(p.Ops) == 0 {
-		return p
-	}
-	lowest := p.Height
-	for _, op := range p.Ops {
-		lowest = min(lowest, op.Bounds(lettering.Go()).Min.Y)
-	}
-	spare := unit.Length(math.Floor((lowest - s.Bottom - paging.Unreliable).MM()))
-	if spare > 0 {
-		p.Ops, p.Height = sheet.Shift(p.Ops, geom.Point{Y: -spare}), p.Height-spare
-	}
-	return p
 }
 
 // cut is the plan on pages no longer than the drawing and the furniture need.

@@ -88,5 +88,5 @@ func (s stock) atLeast(p solved.Piece) float64 {
 			n = o.Sides[o.Longest()].MM() / math.Hypot(width, height)
 		}
 	}
-	return math.Floor(n) * float64(p.Quantity)
+	return math.Floor(n)
 }

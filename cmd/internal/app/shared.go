@@ -51,7 +51,7 @@ func (t *layout) share() error {
 	single := 0 // copies that have a page to themselves
 	for _, l := range t.laid {
 		if len(l.plan.Cells) == 1 {
-			single += l.piece.Quantity
+			single += w.Copies
 		}
 	}
 	if w.Apart || single < 2 {
@@ -67,7 +67,7 @@ func (t *layout) share() error {
 			continue
 		}
 		h.blocks[i] = m.block
-		for c := range l.piece.Quantity {
+		for c := range w.Copies {
 			h.items = append(h.items, item{i, c})
 		}
 		h.sizes = append(h.sizes, m.sizes...)
@@ -142,9 +142,9 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 			return fitted{err: err}
 		}
 		var sizes []paging.Size
-		for c := 0; ok && c < l.piece.Quantity; c++ {
+		for c := 0; ok && c < t.work.Copies; c++ {
 			var a template.Arranged
-			a, ok = arrange(b, l, c, on)
+			a, ok = arrange(t.work, b, l, c, on)
 			ok = ok && on.Fits(a.Size)
 			sizes = append(sizes, a.Size)
 		}
@@ -157,10 +157,13 @@ func (t *layout) block(l laid, on paging.Shelving) fitted {
 
 // arrange is a copy with its words, so narrow that it goes beside the bar along as
 // well, if that can be.
-func arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
+func arrange(w Work, b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
 	name, beside := l.piece.Title(), on.Area
-	if l.piece.Quantity > 1 {
-		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, l.piece.Quantity)
+	if mark := w.Words().Templates().Mark(w.marked(l.piece)); mark != "" {
+		name += ", " + mark
+	}
+	if w.Copies > 1 {
+		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, w.Copies)
 	}
 	beside.Width -= on.Notch.Width
 	a, ok := b.Arrange(name, c == 0, beside, lettering.Go())
@@ -172,7 +175,7 @@ func arrange(b template.Block, l laid, c int, on paging.Shelving) (template.Arra
 
 // arranged is one of the items with its words.
 func (t *layout) arranged(it item) template.Arranged {
-	a, _ := arrange(t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
+	a, _ := arrange(t.work, t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
 	return a
 }
 
@@ -207,7 +210,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 		}
 	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
-	f.Job, f.Copies, f.Quantity, f.Note = "", 0, 0, strings.Join(notes, "; ")
+	f.Job, f.Copies, f.Mark, f.Note = "", 0, "", strings.Join(notes, "; ")
 	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
 	page := w.cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))

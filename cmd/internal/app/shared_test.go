@@ -48,11 +48,11 @@ func TestShared(t *testing.T) {
 		pages int // of the template and of instructions
 		most  int // pieces on a page
 	}{
-		{"A4", Options{}, 9, 3},
-		{"A3", Options{Paper: said("A3")}, 4, 8},
-		{"roll", Options{Paper: said("914xany")}, 1, 13},
-		{"apart", Options{Apart: true}, 16, 1},
-		{"joiner on Letter", Options{Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
+		{"A4", Options{Copies: said("3")}, 18, 3},
+		{"A3", Options{Copies: said("3"), Paper: said("A3")}, 6, 5},
+		{"roll", Options{Copies: said("3"), Paper: said("914xany")}, 1, 15},
+		{"apart", Options{Copies: said("3"), Apart: true}, 23, 1},
+		{"joiner on Letter", Options{Copies: said("3"), Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
 	} {
 		made := templateOf(t, brackets, c.o)
 		seen := map[[2]int]int{}
@@ -95,7 +95,7 @@ func TestShared(t *testing.T) {
 				t.Errorf("%s: piece %v is on %d pages", c.name, k, n)
 			}
 		}
-		for piece, quantity := range []int{3, 7, 1} {
+		for piece, quantity := range []int{3, 3, 3} {
 			for copy := range quantity {
 				if seen[[2]int{piece, copy}] != 1 {
 					t.Errorf("%s: copy %d of piece %d is missing from %v", c.name, copy, piece, slices.Collect(maps.Keys(seen)))
@@ -138,7 +138,7 @@ func keepApart(t *testing.T, name string, p draw.Page) {
 
 // Where each piece lies is where its outline is drawn.
 func TestSharedPlaces(t *testing.T) {
-	made := templateOf(t, brackets, Options{})
+	made := templateOf(t, brackets, Options{Copies: said("3")})
 	outlines, places := 0, 0
 	for p := range made.pages() {
 		if len(p.Places) < 2 {

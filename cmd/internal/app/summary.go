@@ -39,12 +39,15 @@ func (t *layout) summary() []string {
 	lines := []string{first}
 	for _, l := range t.laid {
 		if len(l.plan.Cells) > 1 && len(lines) < maxSummary {
-			line := l.summary()
+			line := l.summary(t.work.Copies)
 			if t.work.Cover == paging.OutlineOnly && l.plan.Cover == paging.Full {
 				line += "; all of them, since those of the edges alone would miss a hole or a line"
 			}
 			lines = append(lines, line)
 		}
+	}
+	if say := instead(t); say != "" {
+		lines = append(lines, say)
 	}
 	return lines
 }
@@ -52,11 +55,11 @@ func (t *layout) summary() []string {
 const maxSummary = 6
 
 // summary says how a piece lies on its pages, and what that saves.
-func (l laid) summary() string {
+func (l laid) summary(copies int) string {
 	p, n := l.plan, len(l.plan.Cells)
 	s := fmt.Sprintf("%s: %d pages to join", l.piece.Title(), n)
-	if l.piece.Quantity > 1 {
-		s += fmt.Sprintf(", %d times", l.piece.Quantity)
+	if copies > 1 {
+		s += fmt.Sprintf(", %d times", copies)
 	}
 	switch {
 	case p.Kept && p.Least < n:

@@ -29,6 +29,7 @@ type laid struct {
 	plan    paging.Plan
 	drawing draw.Drawing
 	front   []draw.Page // index pages, before those of the first copy
+	told    bool        // there are such pages, here or with the hand before it
 	shared  bool        // it has no page of its own
 }
 
@@ -60,7 +61,10 @@ func (w Work) template() (*layout, error) {
 	}
 	left := allSteps
 	for i, p := range w.Pieces {
-		if n := w.atLeast(p); n+float64(t.count) > maxPages {
+		if p.Turned(w.BothHands) {
+			continue
+		}
+		if n := w.atLeast(p) * float64(w.Copies); n+float64(t.count) > maxPages {
 			return nil, t.tooMany(p, n, true, t.count)
 		}
 		plan, err := w.layPiece(p, w.effortFor(i, left))
@@ -69,7 +73,7 @@ func (w Work) template() (*layout, error) {
 		}
 		left -= plan.Steps
 		before := t.count
-		if t.count += len(plan.Cells) * p.Quantity; t.count > maxPages {
+		if t.count += len(plan.Cells) * w.Copies; t.count > maxPages {
 			return nil, t.tooMany(p, float64(t.count-before), false, before)
 		}
 		t.laid = append(t.laid, laid{piece: p, index: i, plan: plan})
@@ -126,10 +130,19 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			number++
 			return yield(w.warped(p))
 		}
-		for _, p := range t.shared.front {
-			if !give(p) {
-				return
+		front := func(pages []draw.Page) bool {
+			for _, p := range pages {
+				if number++; w.printed() {
+					p = w.warped(p)
+				}
+				if !yield(p) {
+					return false
+				}
 			}
+			return true
+		}
+		if !front(t.shared.front) {
+			return
 		}
 		for n := range t.shared.pages {
 			if !give(t.sharedPage(n)) {
@@ -140,12 +153,10 @@ func (t *layout) made() iter.Seq[draw.Page] {
 			if l.shared {
 				continue
 			}
-			for _, p := range l.front {
-				if !give(p) {
-					return
-				}
+			if !front(l.front) {
+				return
 			}
-			for c := range l.piece.Quantity {
+			for c := range w.Copies {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
 					p.Alt = words.In(w.Language).Aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
@@ -184,10 +195,10 @@ func (t *layout) names() (names []string) {
 		for k := range l.front {
 			names = append(names, before+counted("index", k, len(l.front)))
 		}
-		for c := range l.piece.Quantity {
+		for c := range t.work.Copies {
 			for n := range l.plan.Cells {
 				name := fmt.Sprintf("%ssheet-%0*d", before, len(fmt.Sprint(len(l.plan.Cells))), n+1)
-				if l.piece.Quantity > 1 {
+				if t.work.Copies > 1 {
 					name += fmt.Sprintf("-copy-%d", c+1)
 				}
 				names = append(names, name)

@@ -65,7 +65,7 @@ func (w *screen) piece(p solved.Piece) {
 		head = append(head, fmt.Sprintf("%d of %d that fit", p.Answer+1, fit))
 	}
 	if p.Quantity > 1 {
-		head = append(head, fmt.Sprintf("%d off", p.Quantity))
+		head = append(head, fmt.Sprintf("mark %d", p.Quantity))
 	}
 	w.print("%s\n\n", strings.Join(append(head, w.Figures.Name()), "   "))
 	w.cut(p)
@@ -202,7 +202,7 @@ func (w *screen) shape(p solved.Piece) {
 		w.print("  %s\n", p.Facing())
 	}
 	if w.Job.Pieces[p.Index].Shape.Pair {
-		w.print("  one of each hand\n")
+		w.print("  of both hands\n")
 	}
 	w.print("\n")
 	tab := lines.Table(template.Settings(w.templatePiece(p), w.style()))

@@ -4,7 +4,7 @@
 //
 // Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
 // for_machine.go, check.go, check_report.go, check_text.go, setout.go,
-// sheets.go, template.go, index_pages.go, shared.go, summary.go, refuse.go,
+// sheets.go, template.go, index_pages.go, shared.go, summary.go, instead.go, refuse.go,
 // net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go,
 // progress.go, ahead.go.
 package app

@@ -39,8 +39,8 @@ func (w Work) Words() words.Language { return words.In(w.Language) }
 type Piece struct {
 	Index        int // of the piece in the job
 	Name         string
-	Where        string // in the job file; empty from the command line
-	Quantity     int
+	Where        string            // in the job file; empty from the command line
+	Quantity     int               // of this hand
 	Answer       int               // index into Solution.Answers
 	Base         [2]geom.Name      // as asked for; empty: choose
 	both         bool              // the other answer is a piece as well
@@ -147,6 +147,13 @@ func (w Work) InPiece(p Piece, err error) error {
 }
 
 const otherHand = "opposite hand"
+
+// Turned says whether the piece has no template of its own: that of the hand before it is
+// turned over. Where it is stated which face lies up, or both hands are asked for, each
+// has its own.
+func (p Piece) Turned(bothHands bool) bool {
+	return p.Other && !bothHands && p.Face == job.AnyFace
+}
 
 // Facing and Hand are what the template says of the piece.
 func (p Piece) Facing() string {

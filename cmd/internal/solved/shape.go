@@ -42,10 +42,12 @@ func (w Work) shaped(of job.Piece, pieces []Piece) ([]Piece, error) {
 		}
 		hands := []Piece{p}
 		if s.Pair {
+			hands[0].Quantity = p.Quantity / 2
 			other, err := p.turnedOver(w.hand(of))
 			if err != nil {
 				return nil, err
 			}
+			other.Quantity = hands[0].Quantity
 			hands = append(hands, other)
 		}
 		for _, h := range hands {

@@ -1,0 +1,67 @@
+package app
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/internal/gate"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
+	"trammel/plot/place"
+)
+
+// On whole pages that small pieces share no figure comes within 2 mm of other words, be
+// they another piece's, steps, names or the header, nor within 0.3 mm of any ink.
+func TestFiguresOfClassSheetsStandFree(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(10, 8))
+	figures := 0
+	for range gate.Of(3, 60) {
+		var job strings.Builder
+		job.WriteString("job: Triangles\ntrade: teacher\npieces:\n")
+		for n := 0; n < 5; {
+			a, b, c := 12+rnd.IntN(100), 12+rnd.IntN(100), 12+rnd.IntN(100)
+			if 2*max(a, b, c) < a+b+c-2 {
+				n++
+				fmt.Fprintf(&job, "  - {name: Triangle %d, measure: [AB=%d, BC=%d, CA=%d]}\n", n, a, b, c)
+			}
+		}
+		for p := range templateOf(t, job.String(), Options{}).pages() {
+			for i, op := range p.Ops {
+				if w, ok := op.(draw.Text); ok && w.On == draw.Dimension {
+					figures++
+					if near := nearWords(p, i, w); near != "" {
+						t.Errorf("page of %s: %s", p.Piece, near)
+					}
+				}
+			}
+		}
+	}
+	if figures < 100 {
+		t.Errorf("only %d figures were looked at", figures)
+	}
+}
+
+// nearWords is what of a page stands too near to the words that are its operation i.
+func nearWords(p draw.Page, i int, w draw.Text) string {
+	r := lettering.Go()
+	corners := w.Box(r)
+	box := geom.Polygon(corners[:])
+	for k, op := range p.Ops {
+		if o, ok := op.(draw.Text); ok {
+			other := o.Box(r)
+			if d := box.Apart(geom.Polygon(other[:])); k != i && d < 2-1e-6 {
+				return fmt.Sprintf("%q is %.2f from %q", w.Words, d, o.Words)
+			}
+			continue
+		}
+		for _, s := range place.Strokes(op, 1e6) {
+			if d := box.ApartFrom(s.Line) - s.Half; d < 0.3 {
+				return fmt.Sprintf("%q is %.2f from %T", w.Words, d, op)
+			}
+		}
+	}
+	return ""
+}
