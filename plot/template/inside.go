@@ -41,7 +41,7 @@ func (f saying) sayFace() {
 			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.putNear(f.note(f.piece.Face), f.middle(), made(all))
+	f.putNear(f.style.note(f.piece.Face), f.middle(), made(all))
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there

@@ -93,15 +93,15 @@ func (f edging) runAlongSides() {
 		figure := f.style.Figures.Length(r.far)
 		if at := (place{r.side, sheet}); !said[at] {
 			said[at] = true
-			long := f.note(f.style.says().Templates().Running(figure, string(f.corners.Names[r.side])))
+			long := f.style.note(f.style.says().Templates().Running(figure, string(f.corners.Names[r.side])))
 			if f.scene.cheapest(f.besideTick(r, long)) {
 				continue
 			}
 		}
-		w := f.note(figure)
+		w := f.style.note(figure)
 		from := anchor{Point: r.To, toward: r.Direction()}
 		led := f.scene.led(w, from, 60)
-		f.putNear(f.note(f.corners.Side(r.side)+" "+figure), r.To, append(f.besideTick(r, w), led, led.crossing(fineLines, crowded))...)
+		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, append(f.besideTick(r, w), led, led.crossing(fineLines, crowded))...)
 	}
 	for i := range f.outline {
 		side := f.alongSide(i)
@@ -111,7 +111,7 @@ func (f edging) runAlongSides() {
 				continue
 			}
 			if f.style.Lengths && !c.Window.Has(f.figured[i]) {
-				f.scene.name(side, part, f.figure(f.corners.Side(i)))
+				f.scene.name(side, part, f.style.figure(f.corners.Side(i)))
 			}
 		}
 	}
@@ -124,7 +124,7 @@ func (f edging) allowAlongSides() {
 			continue
 		}
 		side, said := f.alongSide(i), false
-		w := f.note(f.style.says().Templates().Allowance(f.style.Figures.Length(s.Allow)))
+		w := f.style.note(f.style.says().Templates().Allowance(f.style.Figures.Length(s.Allow)))
 		for _, c := range f.plan.Cells {
 			for _, line := range []geom.Line{side, f.outline.Edge(i)} { // outside the cut, or inside the finished edge
 				if part, ok := geom.ClipLine(line, c.Window); ok && part.Length() >= f.scene.width(w)+unread && f.scene.name(line, part, w) {
@@ -135,7 +135,7 @@ func (f edging) allowAlongSides() {
 		}
 		if !said {
 			led := f.scene.led(w, anchor{Point: side.At(0.6), toward: side.Direction() - unit.Turn/4, clear: draw.Wide.Width / 2}, 0)
-			f.putNear(f.note(s.Name+" "+w.say), side.At(0.5), led, led.crossing(fineLines, crowded))
+			f.putNear(f.style.note(s.Name+" "+w.say), side.At(0.5), led, led.crossing(fineLines, crowded))
 		}
 	}
 }
@@ -198,7 +198,7 @@ func (f edging) nameLines() {
 		say  string
 		line func(i int) geom.Line
 	}{{say.CutLine(), f.alongSide}, {say.FinishedEdge(), f.outline.Edge}} {
-		w := f.note(name.say)
+		w := f.style.note(name.say)
 		var all []try
 		for i, s := range f.piece.Shape.Sides {
 			if s.Allow == 0 {

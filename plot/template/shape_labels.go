@@ -36,7 +36,7 @@ func (f *face) figureAllowance(i int) {
 	if say == "" {
 		return
 	}
-	w := f.note(say)
+	w := f.style.note(say)
 	out, in := f.sideLine(i, outer), f.sideLine(i, inner)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
@@ -57,7 +57,7 @@ func (f *face) figureAllowance(i int) {
 		return all
 	}}
 	led := f.scene.led(w, anchor{Point: out.At(0.3), toward: out.Direction() - unit.Turn/4}, 25)
-	f.putNear(f.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
+	f.putNear(f.style.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -73,22 +73,22 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	}
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
-	w := f.note(say)
+	w := f.style.note(say)
 	led := f.scene.led(w, anchor{Point: from, toward: out}, 0)
-	f.put(say, led, led.crossing(anything, crowded), f.note(string(v.Name)+" "+say).named(from))
+	f.put(say, led, led.crossing(anything, crowded), f.style.note(string(v.Name)+" "+say).named(from))
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	hole := f.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
+	hole := f.style.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
 	var rim []try
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
 		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), toward: a}, float64(k)/4))
 	}
-	f.putNear(f.note("hole "+hole.say), c.Centre, rim...)
+	f.putNear(f.style.note("hole "+hole.say), c.Centre, rim...)
 	for _, way := range f.ways(b) {
-		w := f.note(way.say)
+		w := f.style.note(way.say)
 		var places []try
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
@@ -111,7 +111,7 @@ func (f *face) figureBore(b shape.Bore) {
 		for _, led := range slices.Clone(places) {
 			places = append(places, led.crossing(anything, 60))
 		}
-		f.put(w.say, append(places, f.note(way.say+" to "+hole.say).named(c.Centre))...)
+		f.put(w.say, append(places, f.style.note(way.say+" to "+hole.say).named(c.Centre))...)
 	}
 }
 
@@ -124,7 +124,7 @@ func (f *face) figureGrain() {
 	}
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
-	w := f.note("grain")
+	w := f.style.note("grain")
 	var all []candidate
 	const longest = 60
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
@@ -141,7 +141,7 @@ func (f *face) figureGrain() {
 			}
 		}
 	}
-	f.putNear(f.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
+	f.putNear(f.style.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
