@@ -16,7 +16,7 @@ var notOnPaper = []string{
 }
 
 // later are methods whose sentences are being written anew.
-var later = []string{"SetOut.HowSure", "SetOut.SureInBrief", "Heads.Columns", "Heads.Heading", "Heads.OnPhone", "Templates.Sides", "Templates.Expected"}
+var later = []string{"Templates.Sides", "Templates.Expected"}
 
 // Nothing that any method says in any voice holds one of these.
 func TestPlainWords(t *testing.T) {
