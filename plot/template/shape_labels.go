@@ -26,8 +26,8 @@ func (f *face) figureShape() {
 		f.figureBore(b)
 	}
 	f.figureGrain()
-	f.sayHand()
-	f.sayFace()
+	saying{f}.sayHand()
+	saying{f}.sayFace()
 }
 
 func (f *face) figureAllowance(i int) {
@@ -155,49 +155,6 @@ func arrow(l geom.Line) []draw.Op {
 	return []draw.Op{
 		draw.Line{Line: geom.Line{From: l.From.Toward(a, long/2), To: l.To.Toward(a, -long/2)}, Pen: draw.Narrow, On: draw.Dimension},
 		head(l.To, a), head(l.From, a+unit.Turn/2),
-	}
-}
-
-// sayFace says which side of the material is up.
-func (f *face) sayFace() {
-	if f.piece.Face == "" {
-		return
-	}
-	var all []candidate
-	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := label{f.piece.Face, f.style.sized(h), true}
-		for _, c := range f.inner(w.height) {
-			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
-		}
-	}
-	f.putNear(f.style.note(f.piece.Face), f.middle(), made(all))
-}
-
-// sayHand says on every page which hand the piece is of, in the piece where there
-// is room.
-func (f *face) sayHand() {
-	if f.piece.Hand == "" {
-		return
-	}
-	c := f.plan.Place.Contour(f.piece.Shape.Finished)
-	for _, cell := range f.plan.Cells {
-		var all []candidate
-		at := cell.Window
-		step := max(4, at.Width()/40, at.Height()/40)
-		for x := at.Min.X + step/2; x < at.Max.X; x += step {
-			for y := at.Min.Y + step/2; y < at.Max.Y; y += step {
-				p := geom.Point{X: x, Y: y}
-				cost := float64(p.Distance(at.Centre())) / 4
-				if !c.Has(p) {
-					cost += 30
-				}
-				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := label{f.piece.Hand, f.style.sized(h), true}
-					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
-				}
-			}
-		}
-		f.put(f.piece.Hand, made(all))
 	}
 }
 
