@@ -155,6 +155,10 @@ func TestChosenWayUsesWhatWasGiven(t *testing.T) {
 				for _, x := range setBy(t, c, figures) {
 					all = all && among(x, figures)
 				}
+				for _, marked := range []string{"(DrawBase", "(Swing", "(MarkOff", "(Parallel"} {
+					// A computed figure may by chance be one of the given, such as a height of a corner of 90.01°.
+					all = all && !(strings.Contains(sequence(c), marked) && !k.all)
+				}
 				if !all {
 					computes++
 				}

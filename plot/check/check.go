@@ -39,12 +39,34 @@ func (s Sheet) Says() words.Checks { return words.In(s.Language).Checks() }
 
 func (s Sheet) heads() words.Heads { return words.In(s.Language).Heads(pegging.Layout{}) }
 
+// whole says that all that was read, and all ranges, are whole millimetres: so is then all
+// that is printed. Who reads tenths is told tenths.
+func (s Sheet) whole() bool {
+	for _, r := range s.Comparison.Readings {
+		for _, x := range []adjust.Figure{r.Found, r.Least, r.Greatest} {
+			if far := math.Abs(math.Remainder(x.Length.MM(), 1)); r.Measurement.Kind != triangle.Angle && far > 1e-6 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// written is how lengths are printed.
+func (s Sheet) written() tape.Figures {
+	f := s.Figures
+	if f.Unit == unit.MM && f.Decimals < 0 && !s.whole() {
+		f.Decimals = 0 // down to tenths
+	}
+	return f
+}
+
 // Figure is a length or an angle as the sheet prints it.
 func (s Sheet) Figure(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
 		return s.Figures.Style.Angle(x.Angle)
 	}
-	return s.Figures.Figure(x.Length)
+	return s.written().Figure(x.Length)
 }
 
 // Off is a deviation as the sheet prints it, with its sign.
@@ -52,7 +74,7 @@ func (s Sheet) Off(m triangle.Measurement, x adjust.Figure) string {
 	if m.Kind == triangle.Angle {
 		return tape.Signed(x.Angle.Degrees(), strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Abs(x.Angle.Degrees())), "0"), ".")+"°")
 	}
-	return tape.Signed(x.Length.MM(), s.Figures.Figure(unit.Length(math.Abs(x.Length.MM()))))
+	return tape.Signed(x.Length.MM(), s.written().Figure(unit.Length(math.Abs(x.Length.MM()))))
 }
 
 // Grains are the steps that compare.Asked rounds ranges outward to, so that
@@ -135,7 +157,7 @@ func (s Sheet) againTable() sheet.Table {
 		t.Cells = append(t.Cells, []string{r.Measurement.Subject(), s.Figure(r.Measurement, r.Wanted), ""})
 	}
 	for _, n := range s.next() {
-		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), s.Figures.Figure(s.Comparison.ShouldRead(n[0], n[1])), ""})
+		t.Cells = append(t.Cells, []string{string(n[0] + n[1]), s.written().Figure(s.Comparison.ShouldRead(n[0], n[1])), ""})
 	}
 	return t
 }
@@ -144,7 +166,7 @@ func (s Sheet) againTable() sheet.Table {
 func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
 	c := s.Comparison
 	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
-	if advice := s.Says().Advice(c, s.Figures.Style); len(advice) > 0 {
+	if advice := s.Says().Advice(c, s.written().Style); len(advice) > 0 {
 		out = append(out, sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	}
 	out = append(out, tablesBlock{s})

@@ -42,7 +42,7 @@ func (s Sheet) planned() plan.Plan {
 	}
 	for _, m := range s.shown() {
 		way := m.Wanted.Minus(m.At)
-		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: s.Says().OnPlan(m, len(s.Comparison.Wrong()) > 0, s.Figures.Style)})
+		p.Moves = append(p.Moves, plan.Move{Name: m.Name, Way: unit.Angle(math.Atan2(float64(way.Y), float64(way.X))), Words: s.Says().OnPlan(m, len(s.Comparison.Wrong()) > 0, s.written().Style)})
 	}
 	return p
 }

@@ -19,13 +19,13 @@ func (s Sheet) Text(out io.Writer) error {
 	if title := s.Title(); title != "" {
 		t.Para("", title)
 	}
-	t.Para("", s.heads().Title(true)+". "+s.heads().Units(true, s.Figures.Style)[1])
+	t.Para("", s.heads().Title(true)+". "+s.heads().Units(true, s.written().Style)[1])
 	if s.Date != "" {
 		t.Para("", s.Date)
 	}
 	t.Line("")
 	t.Para("", s.Says().Verdict(s.Comparison))
-	if advice := s.Says().Advice(s.Comparison, s.Figures.Style); len(advice) > 0 {
+	if advice := s.Says().Advice(s.Comparison, s.written().Style); len(advice) > 0 {
 		t.Head(s.heads().Heading(words.PartAdvice))
 		for i, x := range advice {
 			t.Para(fmt.Sprintf("%2d. ", i+1), x)
@@ -65,7 +65,7 @@ func (s Sheet) CSV(out io.Writer) error {
 	if !s.Comparison.Passed {
 		passed = "not passed"
 	}
-	rows = append(rows, []string{"verdict", s.Title(), "", "", "", "", "", passed, strings.Join(s.Says().Advice(s.Comparison, s.Figures.Style), " ")})
+	rows = append(rows, []string{"verdict", s.Title(), "", "", "", "", "", passed, strings.Join(s.Says().Advice(s.Comparison, s.written().Style), " ")})
 	mm := func(l float64) string { return strconv.FormatFloat(l+0, 'f', 3, 64) }
 	for _, r := range s.Comparison.Readings {
 		m := r.Measurement
@@ -79,7 +79,7 @@ func (s Sheet) CSV(out io.Writer) error {
 		rows = append(rows, []string{kind, m.Subject(), plain(r.Wanted), plain(r.Least), plain(r.Greatest), plain(r.Found), plain(r.Off), s.Says().Reading(r), m.Text})
 	}
 	for _, m := range s.Comparison.Wrong() {
-		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", s.Says().Move(m, s.Figures.Style)})
+		rows = append(rows, []string{"move", string(m.Name), "0.000", "", mm(m.Figure95.MM()), "", mm(m.Off.MM()), "outside", s.Says().Move(m, s.written().Style)})
 	}
 	return w.WriteAll(rows)
 }

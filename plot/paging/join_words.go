@@ -33,7 +33,7 @@ func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 		if !ok {
 			return 0, false
 		}
-		t, ok := j.along(what, l, from, to, near, at)
+		t, ok := j.along(what, l, taken{from, to}, near, at)
 		if ok {
 			w := j.r.Width(what, draw.NoteHeight, false)
 			d = append(d, draw.Text{At: j.point(t, l.base), Height: draw.NoteHeight, Turn: l.turn, Words: what, On: draw.Joins})
@@ -63,7 +63,8 @@ func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 }
 
 // along is where words begin on a stretch of a lane, as near to a place as can be.
-func (j join) along(what string, l lane, from, to, near unit.Length, at []taken) (unit.Length, bool) {
+func (j join) along(what string, l lane, in taken, near unit.Length, at []taken) (unit.Length, bool) {
+	from, to := in.from, in.to
 	w := j.r.Width(what, draw.NoteHeight, false)
 	free := func(t unit.Length) bool {
 		return t >= from && t+w <= to && !slices.ContainsFunc(at, func(o taken) bool { return t < o.to+wordsRoom && o.from-wordsRoom < t+w }) &&

@@ -13,7 +13,7 @@ import (
 func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 	e := p.Extent()
 	least := max(e.Width()/width, e.Height()/height, 0.01)
-	for range mostFits {
+	for round := range mostFits {
 		d = p.Draw(float64(least), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
@@ -21,6 +21,9 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 		}
 		// The letters keep their size: what they take beside the pegs is left to them.
 		next := least * 1.02
+		if round > 3 {
+			next = least * 1.15
+		}
 		for _, x := range []struct{ of, takes, room unit.Length }{{e.Width(), wide, width}, {e.Height(), high, height}} {
 			if more := x.takes - x.of/least; x.takes > x.room {
 				next = max(next, x.of/max(x.room-more, x.room/8))

@@ -22,7 +22,7 @@ var (
 	setOff    = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it and (?:peg|mark) (\w+)`)
 	setTurn   = regexp.MustCompile(`(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? to the (left|right) of \w+ for (\w+)`)
 	setSight  = regexp.MustCompile(`^Tape on (\w+): (?:pull|measure) ` + oneFigure + ` along the sight and (?:peg|mark) (\w+)`)
-	setMiddle = regexp.MustCompile(`^Tape on (\w+), along \w+: at ` + oneFigure + ` mark (\w+)\.`)
+	setMiddle = regexp.MustCompile(`^Tape on (\w+), along (\w+): at ` + oneFigure + ` mark (\w+)\.`)
 	hands     = map[string]float64{"left": 1, "right": -1}
 )
 
@@ -62,7 +62,6 @@ type follower struct {
 	from        string
 	radius, way float64
 	angle       float64 // turned, for the next sight
-	apex        string
 }
 
 type reading struct {
@@ -121,7 +120,7 @@ func (h *follower) step(w string) bool {
 		return true
 	}
 	if m := h.reads(setArc, w); m != nil {
-		h.from, h.radius, h.way, h.apex = m[1], h.pull(m[2]), hands[m[4]], m[3]
+		h.from, h.radius, h.way = m[1], h.pull(m[2]), hands[m[4]]
 		return true
 	}
 	if m := h.reads(setLeg, w); m != nil {
@@ -161,7 +160,7 @@ func (h *follower) step(w string) bool {
 		return true
 	}
 	if m := h.reads(setMiddle, w); m != nil {
-		h.at[m[3]] = towards(h.at[m[1]], h.at[h.apex], h.pull(m[2]))
+		h.at[m[4]] = towards(h.at[m[1]], h.at[strings.TrimPrefix(m[2], m[1])], h.pull(m[3]))
 		return true
 	}
 	return false

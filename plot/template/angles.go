@@ -20,7 +20,7 @@ func (f *face) figureAngles() {
 		return
 	}
 	for i := range f.outline {
-		w := f.figure(f.piece.angle(i, f.style))
+		w := f.style.figure(f.piece.angle(i, f.style))
 		places := f.atCorner(i, w)
 		w.say = string(f.corners.Names[i]) + " " + w.say
 		// The sign in the corner stays, where no words stand on it already.

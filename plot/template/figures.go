@@ -19,13 +19,13 @@ func (p Piece) edgeFigure(i int, s Style) string {
 }
 
 // besideFigure is what is said of side i besides: the length of its finished edge, where
-// that is another, and its allowance.
+// that is another, and what is cut inside it; an allowance outside is written by itself.
 func (p Piece) besideFigure(i int, s Style) string {
 	d := p.side(i)
 	if same(d.length, d.whole) {
 		d.whole = 0
 	}
-	return s.says().Templates().Besides(p.byHand(s), d.whole, d.given, p.Shape.Sides[i].Allow)
+	return s.says().Templates().Besides(p.byHand(s), d.whole, d.given, min(p.Shape.Sides[i].Allow, 0))
 }
 
 // distance between two marks that are printed, to be measured when the pages are

@@ -58,7 +58,7 @@ func (f *face) figureSides() {
 	for i := range f.outline {
 		side := f.outline.Edge(i)
 		figure := f.piece.edgeFigure(i, f.style)
-		said := f.figure(figure)
+		said := f.style.figure(figure)
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
 			said.say = f.corners.Side(i) + " " + figure
 		}
@@ -74,7 +74,7 @@ func (f *face) figureSides() {
 			places = f.alongLine(f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
 			places = append(places, f.alongLine(f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})...)
 		}
-		f.putNear(f.figure(f.corners.Side(i)+" "+figure), side.At(0.5), places...)
+		f.putNear(f.style.figure(f.corners.Side(i)+" "+figure), side.At(0.5), places...)
 		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
@@ -82,11 +82,11 @@ func (f *face) figureSides() {
 }
 
 // figure and note are words in their sizes.
-func (f *face) figure(say string) label {
-	return label{say, f.style.sized(draw.FigureHeight), false}
+func (s Style) figure(say string) label {
+	return label{say, s.sized(draw.FigureHeight), false}
 }
 
-func (f *face) note(say string) label { return label{say, f.style.sized(draw.NoteHeight), false} }
+func (s Style) note(say string) label { return label{say, s.sized(draw.NoteHeight), false} }
 
 // alongLine is the places for a figure along a line: beside its middle on the right
 // hand of it and on the left hand, for what each costs; moved along; and out by a leader.
@@ -121,7 +121,7 @@ func (f *face) figureHeight() {
 	if f.height == (geom.Line{}) {
 		return
 	}
-	w := f.figure(f.heightFigure)
+	w := f.style.figure(f.heightFigure)
 	led := f.scene.led(w, anchor{Point: f.height.To, toward: f.height.Direction()}, 25)
 	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.crossing(fineLines, crowded))
 	k := f.piece.Apex()
@@ -137,7 +137,7 @@ func (f *face) figureArcs() {
 			continue
 		}
 		a := f.plan.Place.Arc(swing(s))
-		w := f.note(f.style.says().Steps().Radius(f.piece.byHand(f.style), s))
+		w := f.style.note(f.style.says().Steps().Radius(f.piece.byHand(f.style), s))
 		places := []try{f.along(a, w)}
 		for _, t := range []float64{0, 1, 0.1, 0.9} {
 			out := unit.Turn / 4

@@ -86,7 +86,10 @@ func (f onSheets) innerPoints() (all []construct.Spot) {
 
 // inner are places inside the piece, best in its middle.
 func (f onSheets) inner(least unit.Length) []spot {
-	c := f.plan.Place.Contour(f.piece.Shape.Finished)
+	return f.inContour(f.plan.Place.Contour(f.piece.Shape.Finished), least)
+}
+
+func (f onSheets) inContour(c geom.Contour, least unit.Length) []spot {
 	b, mid := c.Bounds(), f.middle()
 	step := max(3, b.Width()/60, b.Height()/60)
 	var all []spot

@@ -26,8 +26,8 @@ func (f *face) figureShape() {
 		f.figureBore(b)
 	}
 	f.figureGrain()
-	f.sayHand()
-	f.sayFace()
+	saying{f}.sayHand()
+	saying{f}.sayFace()
 }
 
 func (f *face) figureAllowance(i int) {
@@ -36,7 +36,7 @@ func (f *face) figureAllowance(i int) {
 	if say == "" {
 		return
 	}
-	w := f.note(say)
+	w := f.style.note(say)
 	out, in := f.sideLine(i, outer), f.sideLine(i, inner)
 	outside, inside := 0.0, 10.0
 	if s.Allow > 0 { // beside the finished edge
@@ -57,7 +57,7 @@ func (f *face) figureAllowance(i int) {
 		return all
 	}}
 	led := f.scene.led(w, anchor{Point: out.At(0.3), toward: out.Direction() - unit.Turn/4}, 25)
-	f.putNear(f.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
+	f.putNear(f.style.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -73,22 +73,22 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	}
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
-	w := f.note(say)
+	w := f.style.note(say)
 	led := f.scene.led(w, anchor{Point: from, toward: out}, 0)
-	f.put(say, led, led.crossing(anything, crowded), f.note(string(v.Name)+" "+say).named(from))
+	f.put(say, led, led.crossing(anything, crowded), f.style.note(string(v.Name)+" "+say).named(from))
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
-	hole := f.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
+	hole := f.style.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
 	var rim []try
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
 		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), toward: a}, float64(k)/4))
 	}
-	f.putNear(f.note("hole "+hole.say), c.Centre, rim...)
+	f.putNear(f.style.note("hole "+hole.say), c.Centre, rim...)
 	for _, way := range f.ways(b) {
-		w := f.note(way.say)
+		w := f.style.note(way.say)
 		var places []try
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
@@ -111,7 +111,7 @@ func (f *face) figureBore(b shape.Bore) {
 		for _, led := range slices.Clone(places) {
 			places = append(places, led.crossing(anything, 60))
 		}
-		f.put(w.say, append(places, f.note(way.say+" to "+hole.say).named(c.Centre))...)
+		f.put(w.say, append(places, f.style.note(way.say+" to "+hole.say).named(c.Centre))...)
 	}
 }
 
@@ -124,7 +124,7 @@ func (f *face) figureGrain() {
 	}
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
-	w := f.note("grain")
+	w := f.style.note("grain")
 	var all []candidate
 	const longest = 60
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
@@ -141,7 +141,7 @@ func (f *face) figureGrain() {
 			}
 		}
 	}
-	f.putNear(f.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
+	f.putNear(f.style.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -155,49 +155,6 @@ func arrow(l geom.Line) []draw.Op {
 	return []draw.Op{
 		draw.Line{Line: geom.Line{From: l.From.Toward(a, long/2), To: l.To.Toward(a, -long/2)}, Pen: draw.Narrow, On: draw.Dimension},
 		head(l.To, a), head(l.From, a+unit.Turn/2),
-	}
-}
-
-// sayFace says which side of the material is up.
-func (f *face) sayFace() {
-	if f.piece.Face == "" {
-		return
-	}
-	var all []candidate
-	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := label{f.piece.Face, f.style.sized(h), true}
-		for _, c := range f.inner(w.height) {
-			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
-		}
-	}
-	f.putNear(f.note(f.piece.Face), f.middle(), made(all))
-}
-
-// sayHand says on every page which hand the piece is of, in the piece where there
-// is room.
-func (f *face) sayHand() {
-	if f.piece.Hand == "" {
-		return
-	}
-	c := f.plan.Place.Contour(f.piece.Shape.Finished)
-	for _, cell := range f.plan.Cells {
-		var all []candidate
-		at := cell.Window
-		step := max(4, at.Width()/40, at.Height()/40)
-		for x := at.Min.X + step/2; x < at.Max.X; x += step {
-			for y := at.Min.Y + step/2; y < at.Max.Y; y += step {
-				p := geom.Point{X: x, Y: y}
-				cost := float64(p.Distance(at.Centre())) / 4
-				if !c.Has(p) {
-					cost += 30
-				}
-				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := label{f.piece.Hand, f.style.sized(h), true}
-					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
-				}
-			}
-		}
-		f.put(f.piece.Hand, made(all))
 	}
 }
 

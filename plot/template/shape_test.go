@@ -141,9 +141,14 @@ func TestShapeIsSaid(t *testing.T) {
 			}
 		}
 	}
-	for _, w := range []string{"finished 600, +3", "finished 450, −1.5", "cut 20, +3", "R 15", "40 from AB", "100 from A", "200 from A", "450 from B", "face up", "grain"} {
+	for _, w := range []string{"finished 600", "finished 450, −1.5", "cut 20, +3", "R 15", "40 from AB", "450 from B", "face up", "grain", "cut line", "finished edge", p.Name} {
 		if said[w] != 1 {
 			t.Errorf("%q is said %d times", w, said[w])
+		}
+	}
+	for _, w := range []string{"100 from A", "200 from A", "saw allowance 3"} { // of a hole, of a tick, on more than one sheet
+		if said[w] < 1 {
+			t.Errorf("%q is not said", w)
 		}
 	}
 	if said["Ø 12"] != 2 || wide != 1 || behind != 1 {

@@ -3,7 +3,7 @@
 // says how to put the sheets together.
 //
 // Files, from the top floor to the ground: overview.go, notes.go, block.go, index.go, before.go, constructed.go,
-// template.go, shape_labels.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
+// template.go, shape_labels.go, inside.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
 // together.go, accept.go, on_sheets.go, settings.go, map.go, scene.go, places.go, piece.go.
 package template
 
@@ -39,6 +39,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 		scene:    newScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
+	edging{&f}.tickSides()
 	f.letterCorners()
 	f.letterInner()
 	f.figureSides()
@@ -46,7 +47,10 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f.figureHeight()
 	f.figureArcs()
 	f.figureShape()
-	f.runAlongSides()
+	edging{&f}.nameLines()
+	saying{&f}.sayName()
+	edging{&f}.runAlongSides()
+	edging{&f}.allowAlongSides()
 	return f.scene.drawing, f.missed, nil
 }
 
@@ -56,6 +60,7 @@ type face struct {
 	height       geom.Line // the height that is drawn, if any, from the corner to the foot
 	heightFigure string
 	figured      []geom.Point // where each side has its length
+	runs         []run        // ticks along the sides
 	scene        *scene
 	missed       []string // words for which there was no room at all
 }

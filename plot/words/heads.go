@@ -142,7 +142,7 @@ func (h heads) Columns(p Part) []string {
 		PartNails:       {"string", "beyond", "from the\ncorner", along, out, "side"},
 		PartStrings:     {"string", "nail to\nnail", "crosses", "at", "crosses", "at"},
 		PartChecks:      {"", "0 on", "to", "reads", "good from", "to", "found"},
-		PartSure:        {"peg", "σ along,\n" + u, "σ across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
+		PartSure:        {"peg", "along,\n" + u, "across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
 		PartWays:        {"way", "from", "worst\npeg", "95 %,\n" + u, "times", ""},
 		PartFound:       {"reading", "wanted", "accept\nfrom", "accept\nto", "found", "found less\nwanted", "it is"},
 		PartAgain:       {"reading", "should\nread", "found again"},

@@ -60,7 +60,7 @@ func worse(best, other pegging.Way, feet bool) string {
 }
 
 func (s setOut) HowSure() string {
-	said := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. σ is two fifths of that or less, along %s%s and across it.",
+	said := fmt.Sprintf("Seen from %s, with the line to %s held: 95 of 100 times a peg lies within the figure below %q of its place. The figures along %s%s and across it are two fifths of that or less, and hold two times in three.",
 		s.Baseline.From, s.Baseline.To, "both", s.Baseline.From, s.Baseline.To)
 	if s.Permitted > 0 {
 		said += fmt.Sprintf(" Permitted is ±%s√L mm, L in metres from the nearer end of the baseline, and ±%s mm below 5 m.", unit.Decimals(s.Permitted.MM(), 2), unit.Decimals(2*s.Permitted.MM(), 2))

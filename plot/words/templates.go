@@ -63,6 +63,13 @@ type Templates interface {
 	// Besides is what stands beside a side besides its figure: the length of its finished
 	// edge, where that is another (else 0), and its allowance.
 	Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string
+	// Allowance is what is left beside a finished edge for the saw.
+	Allowance(length string) string
+	// CutLine and FinishedEdge name the two lines of an edge with an allowance.
+	CutLine() string
+	FinishedEdge() string
+	// Running is how far a tick along an edge lies from its corner.
+	Running(figure, corner string) string
 }
 
 // Section of the page that goes before the others of a template.
@@ -256,6 +263,14 @@ func (templates) Corner(v shape.Vertex, s unit.Style) string {
 	}
 	return ""
 }
+
+func (templates) Allowance(length string) string { return "saw allowance " + length }
+
+func (templates) CutLine() string { return "cut line" }
+
+func (templates) FinishedEdge() string { return "finished edge" }
+
+func (templates) Running(figure, corner string) string { return figure + " from " + corner }
 
 func (templates) Besides(h ByHand, other unit.Length, measured bool, allow unit.Length) string {
 	var say []string

@@ -169,7 +169,7 @@ func TestSharedPlaces(t *testing.T) {
 			}
 		}
 	}
-	if outlines != places || places < 9 {
+	if outlines != places || places < 8 {
 		t.Errorf("%d outlines, %d places on pages that pieces share", outlines, places)
 	}
 }
