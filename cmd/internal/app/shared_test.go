@@ -48,10 +48,10 @@ func TestShared(t *testing.T) {
 		pages int // of the template and of instructions
 		most  int // pieces on a page
 	}{
-		{"A4", Options{Copies: said("3")}, 18, 3},
+		{"A4", Options{Copies: said("3")}, 17, 3},
 		{"A3", Options{Copies: said("3"), Paper: said("A3")}, 6, 5},
 		{"roll", Options{Copies: said("3"), Paper: said("914xany")}, 1, 15},
-		{"apart", Options{Copies: said("3"), Apart: true}, 23, 1},
+		{"apart", Options{Copies: said("3"), Apart: true}, 22, 1},
 		{"joiner on Letter", Options{Copies: said("3"), Trade: said("joiner"), Paper: said("Letter")}, 0, 0},
 	} {
 		made := templateOf(t, brackets, c.o)
