@@ -51,7 +51,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	pages := c.dressed(site.pages, false)
 	pages[0].Places = []draw.Place{{Piece: s.Index, Matrix: c.matrix(site.plan, site.origin)}}
 	if s.Office {
-		more, err := sheet.Flow(s.officeBlocks(), c.areas(true), r)
+		more, err := sheet.Flow(s.officeBlocks(), c.areas(false), r)
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}

@@ -325,6 +325,23 @@ func TestPlanFillsItsRoom(t *testing.T) {
 	}
 }
 
+// The office's page follows the leaf, and its words lie on nothing else.
+func TestOfficePage(t *testing.T) {
+	s := prepared(t, gable, nil)
+	s.Office = true
+	pages := pagesOf(t, s, pagetest.A4)
+	if len(pages) != 3 || !strings.Contains(pagetest.Running(pages[2:]), "Which way is surest") || strings.Contains(pagetest.Running(pages[:2]), "surest") {
+		t.Fatalf("%d pages", len(pages))
+	}
+	pagetest.Overlaps(t, "office", pages, lettering.Go())
+	for _, op := range pages[2].Ops {
+		top := pages[2].Height - sheet.LeastMargin - 18
+		if l, ok := op.(draw.Line); ok && l.From.Y > top+0.1 {
+			t.Errorf("a line at %.1f runs through the head", l.From.Y)
+		}
+	}
+}
+
 func TestPagesRefuse(t *testing.T) {
 	s := prepared(t, gable, nil)
 	for _, c := range []struct {
