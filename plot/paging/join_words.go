@@ -89,8 +89,9 @@ type lane struct {
 }
 
 const (
-	offLine  unit.Length = 0.9 // words from the line of the join
-	wordTail             = 0.35
+	offLine unit.Length = 0.9 // words from the line of the join
+
+	wordTail = 0.35
 )
 
 // lane is that of words between the line and the edge of the window, with the letters'

@@ -119,15 +119,6 @@ func (h Piece) angle(n geom.Name, a unit.Angle) string {
 	return h.Figures.Angle(a)
 }
 
-// exactly writes a figure that comes from a slope, to where it is finer than any rule.
-func (h Piece) exactly(l unit.Length) string {
-	s := h.Figures
-	if s.Unit >= unit.IN {
-		s.Unit, s.Denominator = unit.IN, 64
-	}
-	return s.Length(l)
-}
-
 // Acts are all moves in order; the lines of a net that are joined end to end are one.
 func (h Piece) Acts() (all []Act) {
 	c := h.Construction
