@@ -130,7 +130,11 @@ func (e example) run(t *testing.T) {
 		case ".png":
 			args[0] = "preview"
 			if out == "page.png" {
-				args = append(args, "--page", "1")
+				page := "1"
+				if len(made.Pieces) == 2 && !e.large { // each has a sheet 1
+					page = "1-heel-plate-sheet-1"
+				}
+				args = append(args, "--page", page)
 			}
 		case "":
 			if e.large {
