@@ -148,24 +148,29 @@ func (s *scene) led(w label, from anchor, cost float64) try {
 
 // crossing lets leaders cross lines, for what that costs, which is right for other words too.
 func (t try) crossing(what crosses, cost float64) try {
-	return try{t.least + cost, func(all []candidate) []candidate {
-		from := len(all)
-		all = t.make(all)
-		for k := from; k < len(all); k++ {
-			all[k].over = what
-			all[k].cost += cost
-		}
-		return all
-	}}
+	return t.each(t.least+cost, func(c *candidate) {
+		c.over = what
+		c.cost += cost
+	})
 }
 
 // marked puts marks to all candidates.
 func (t try) marked(marks ...draw.Op) try {
-	return try{t.least, func(all []candidate) []candidate {
+	return t.each(t.least, func(c *candidate) { c.marks = marks })
+}
+
+// surely keeps words from where another sheet may lie over them.
+func (t try) surely() try {
+	return t.each(t.least, func(c *candidate) { c.sure = true })
+}
+
+// each is the same candidates with something changed.
+func (t try) each(least float64, change func(*candidate)) try {
+	return try{least, func(all []candidate) []candidate {
 		from := len(all)
 		all = t.make(all)
-		for k := from; k < len(all); k++ {
-			all[k].marks = marks
+		for k := range all[from:] {
+			change(&all[from+k])
 		}
 		return all
 	}}

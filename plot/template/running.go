@@ -94,14 +94,14 @@ func (f edging) runAlongSides() {
 		if at := (place{r.side, sheet}); !said[at] {
 			said[at] = true
 			long := f.style.note(f.style.says().Templates().Running(figure, string(f.corners.Names[r.side])))
-			if f.scene.cheapest(f.besideTick(r, long)) {
+			if f.scene.cheapest([]try{f.besideTick(r, long).surely()}) {
 				continue
 			}
 		}
 		w := f.style.note(figure)
 		from := anchor{Point: r.To, toward: r.Direction()}
 		led := f.scene.led(w, from, 60)
-		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, append(f.besideTick(r, w), led, led.crossing(fineLines, crowded))...)
+		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, f.besideTick(r, w), led, led.crossing(fineLines, crowded))
 	}
 	for i := range f.outline {
 		side := f.alongSide(i)
@@ -142,7 +142,7 @@ func (f edging) allowAlongSides() {
 
 // besideTick are the places for words at the end of a tick, past it or beside it, first
 // those that nothing else could be read with.
-func (f edging) besideTick(r run, w label) []try {
+func (f edging) besideTick(r run, w label) try {
 	along := f.alongSide(r.side).Direction()
 	turn := place.Readable(steep, along)
 	away := r.Direction()
@@ -153,7 +153,7 @@ func (f edging) besideTick(r run, w label) []try {
 	at := func(shift, off unit.Length, apart unit.Length, cost float64) candidate {
 		return candidate{text: w.at(r.To.Toward(along, shift).Toward(away, off), turn), apart: apart, cost: cost}
 	}
-	return []try{{0, func(all []candidate) []candidate {
+	return try{0, func(all []candidate) []candidate {
 		past, beside := gap+0.1+w.height*0.85, w.height*0.85-runTick+gap+draw.Wide.Width/2
 		for i, apart := range []unit.Length{unread, toWords} {
 			more := 15 * float64(i)
@@ -167,7 +167,7 @@ func (f edging) besideTick(r run, w label) []try {
 			all = append(all, at(0, other, apart, more+8), at(0, other-lines, apart, more+10), at(width, other-lines, apart, more+12), at(-width, other-lines, apart, more+12))
 		}
 		return all
-	}}}
+	}}
 }
 
 // name writes words along what a sheet shows of a side, where there is room for them.

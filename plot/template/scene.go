@@ -156,11 +156,12 @@ type candidate struct {
 	over   crosses     // by the leader
 	apart  unit.Length // from other words; 0 is toWords
 	cost   float64     // about the mm that the eye would have to look for it
+	sure   bool        // only where it is seen whichever sheet lies on top
 }
 
-// inStrip is what it costs words to stand where a neighbour shows them too, and again
-// where one may lie over them.
-const inStrip = 30
+// inStrip is what it costs words to stand where a neighbour shows them too; and where one
+// may lie over them: more than a leader across other lines.
+var inStrip = [...]float64{seen: 30, whole: 30 + crowded}
 
 // place puts down the cheapest candidate that is free, and says whether there was
 // one. Candidates of equal cost are tried in their order.
@@ -175,11 +176,11 @@ func (s *scene) placeFor(candidates []candidate, most float64) bool {
 		if s.put(c, h) {
 			return true, 0
 		}
-		if h == whole {
+		if h == whole || h == seen && c.sure {
 			return false, place.Never
 		}
 		homes[i]++
-		return false, c.cost + inStrip*float64(homes[i])
+		return false, c.cost + inStrip[homes[i]]
 	})
 }
 

@@ -5,7 +5,44 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/place"
 )
+
+// Across a cut, where the one sheet or the other is on top, words stand only if nothing
+// else is left, and some rather not at all.
+func TestHiddenWordsComeLast(t *testing.T) {
+	at := func(x0, y0, x1, y1 unit.Length) geom.Rect {
+		return geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}
+	}
+	words := func(x, y unit.Length) draw.Text {
+		return draw.Text{At: geom.Point{X: x, Y: y}, Height: 2.5, Words: "100 from A", Align: draw.Middle, On: draw.Dimension}
+	}
+	across, beside := candidate{text: words(178, 50)}, candidate{text: words(120, 50), cost: crowded + 25}
+	sure := across
+	sure.sure = true
+	for _, c := range []struct {
+		name string
+		all  []candidate
+		x    unit.Length // 0 for nowhere
+	}{
+		{"hidden, alone", []candidate{across}, 178},
+		{"hidden, to be sure", []candidate{sure}, 0},
+		{"hidden or across a line", []candidate{across, beside}, 120},
+	} {
+		s := newScene(
+			[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
+			[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+		placed := s.placeFor(c.all, place.Never)
+		var x unit.Length
+		for _, op := range s.drawing {
+			x = op.(draw.Text).At.X
+		}
+		if placed != (c.x != 0) || x != c.x {
+			t.Errorf("%s: placed %t at %v, want %v", c.name, placed, x, c.x)
+		}
+	}
+}
 
 // Two sheets show a strip from 180 to 190; the right one, laid on top, is cut at 185,
 // the left one at 190. Words in the strip are seen whichever lies on top if both keep
