@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/report"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
@@ -43,15 +44,13 @@ func TestWithout(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pagesOf := func(args ...string) []readback.Page {
-		if status, _, errs := trammel(t, dir, "", append([]string{"template", job, "-o", "out.pdf"}, args...)...); status != statusDone {
-			t.Fatal(errs)
-		}
+	pagesOf := func(args ...string) (pages []readback.Page, made report.Report) {
+		made = reportOf(t, dir, append([]string{"template", job, "-o", "out.pdf"}, args...)...)
 		file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		return readback.Open(t, file)
+		return readback.Open(t, file), made
 	}
 	optional := []string{"construction", "marks", "dimensions", "joins", "notes"}
 	for _, hidden := range [][]string{nil, {"notes"}, {"construction", "joins"}, optional} {
@@ -60,14 +59,15 @@ func TestWithout(t *testing.T) {
 			args = []string{"--without", strings.Join(hidden, ",")}
 		}
 		seen := map[string]int{}
-		for i, p := range pagesOf(args...) {
+		pages, made := pagesOf(args...)
+		for i, p := range pages {
 			strokes, bars, toPrint := layersOf(p)
 			for l, n := range strokes {
 				seen[l] += n
 			}
-			if i == 0 { // the index page, on no layer
+			if made.Pages[i].Kind == "index" { // on no layer
 				if len(strokes) != 1 || strokes[""] < 50 {
-					t.Errorf("without %v: the index page has %v", hidden, strokes)
+					t.Errorf("without %v: index page %d has %v", hidden, i+1, strokes)
 				}
 				continue
 			}

@@ -181,7 +181,7 @@ func byHand(s paging.Sheet, rows, cols int, outline geom.Polygon) paging.Plan {
 		if row < 0 || col < 0 || row >= rows || col >= cols {
 			return ""
 		}
-		return fmt.Sprintf("%c%d", 'A'+row, col+1)
+		return fmt.Sprint(row*cols + col + 1)
 	}
 	for row := range rows {
 		for col := range cols {
