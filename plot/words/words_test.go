@@ -209,7 +209,10 @@ var examples = map[string]example{
 		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}))
 	}},
 	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i")) }},
-	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
+	"Aloud.Checked": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Checked(1), l.Aloud().Checked(4)}
+	}},
+	"Aloud.Found": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
 	"Aloud.Crosses": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Aloud().Crosses(1), l.Aloud().Crosses(2)}
 	}},
