@@ -241,7 +241,6 @@ var examples = map[string]example{
 	}},
 	"Pages.Copy":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
 	"Pages.MeasureBar": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
-	"Pages.Bar":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
 	"Pages.Sheet":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Sheet("7", 12)) }},
 	"Pages.LayHere":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().LayHere("8")) }},
 	"Pages.Cut":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Cut()) }},
