@@ -18,6 +18,7 @@ import (
 type Furniture struct {
 	Job, Piece string
 	PieceIndex int            // of the piece in the job
+	Sheets     int            // of which this is one that joins no other; 0 and 1 say nothing
 	Copy       int            // which copy of the template this is, counted from 0
 	Copies     int            // how many copies are printed; 0 and 1 say nothing
 	Mark       string         // how many pieces are marked from it; empty says nothing

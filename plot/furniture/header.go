@@ -144,6 +144,9 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 			column = y.width - x
 		}
 	}
+	if !w.multi && w.f.Sheets > 1 {
+		sheet = w.f.says().Sheet(l.Label, w.f.Sheets)
+	}
 	for i, t := range w.f.title(sheet, y.say, column, w.r) {
 		if i > 0 {
 			top -= leading(t)

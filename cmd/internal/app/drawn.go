@@ -64,7 +64,7 @@ func (w Work) style() template.Style {
 func onePage(on paging.Sheet, outline geom.Polygon) paging.Plan {
 	return paging.Plan{
 		Sheet: on, Outline: outline, Rows: 1, Cols: 1, Least: 1, Bound: 1, Parallel: 1, Plain: 1,
-		Cells: []paging.Cell{{Label: "A1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
+		Cells: []paging.Cell{{Label: "1", Window: geom.Rect{Max: geom.Point{X: on.Width - on.Left - on.Right, Y: on.Height - on.Top - on.Bottom}}}},
 	}
 }
 

@@ -210,10 +210,12 @@ func (t *layout) sharedPage(n int) draw.Page {
 		}
 	}
 	f := t.furniture(t.laid[h.items[0].laid], 0, len(h.front)+n+1)
-	f.Job, f.Copies, f.Mark, f.Note = "", 0, "", strings.Join(notes, "; ")
+	f.Job, f.Copies, f.Mark, f.Sheets, f.Note = "", 0, "", h.pages, strings.Join(notes, "; ")
 	f.Piece = cmp.Or(w.Title, lines.Plural(len(places), "piece"))
 	f.Figures += ", computed figures in parentheses"
-	page := w.cautioned(theOnly(onePage(on, joined(outlines)).Pages(d, f, r)), on, h.used(n))
+	plan := onePage(on, joined(outlines))
+	plan.Cells[0].Label = fmt.Sprint(n + 1)
+	page := w.cautioned(theOnly(plan.Pages(d, f, r)), on, h.used(n))
 	const most = 80 // letters of a bookmark
 	page.Piece, page.Places = unit.Cut(strings.Join(names, ", "), most), places
 	return page

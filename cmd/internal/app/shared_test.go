@@ -79,6 +79,12 @@ func TestShared(t *testing.T) {
 				t.Errorf("%s: %d bars on page %d", c.name, bars, n)
 			}
 			most = max(most, len(p.Places))
+			if sheet, of := n-len(made.shared.front), made.shared.pages; sheet <= of {
+				says := fmt.Sprintf("sheet %d of %d", sheet, of)
+				if p.Label != fmt.Sprint(sheet) || slices.Contains(words, says) != (of > 1) {
+					t.Errorf("%s: page %d is sheet %q of %d and says %q", c.name, n, p.Label, of, words)
+				}
+			}
 			for _, q := range p.Places {
 				seen[[2]int{q.Piece, q.Copy}]++
 			}
