@@ -402,6 +402,46 @@ func TestFoundLarge(t *testing.T) {
 	if len(a.Found) != adjust.MostMeasurements || len(pages) < 5 {
 		t.Errorf("%d readings on %d pages", len(a.Found), len(pages))
 	}
+	// So many names have no room on the plan: those stand there that something is told of,
+	// and the sheet says so.
+	const width, height = 180, 170
+	fig := f.planFigure(width, height, lettering.Go())
+	names, said := map[geom.Name]bool{}, false
+	for _, op := range fig.marks {
+		if b := op.Bounds(lettering.Go()); b.Min.X < -0.3 || b.Max.X > width+0.3 {
+			t.Fatalf("%v runs out of %d mm", op, width)
+		}
+		if o, ok := op.(draw.Text); ok {
+			said = said || strings.HasPrefix(o.Words, "Pegs without a name here: nothing that was read to them is outside")
+			names[geom.Name(o.Words)] = true
+		}
+	}
+	for i, p := range a.Pegs {
+		told := slices.ContainsFunc(c.Readings, func(r compare.Compared) bool { return !r.Inside && slices.Contains(r.Measurement.At[:], p.Name) })
+		if told != names[p.Name] {
+			t.Errorf("peg %d, %s: named %v, told of %v", i, p.Name, names[p.Name], told)
+		}
+	}
+	if !fig.fits || !said || fig.high > height {
+		t.Errorf("fits %v, said %v, %.1f high", fig.fits, said, fig.high)
+	}
+}
+
+// Nothing that is told of may be left out: where it has no room either, there is no sheet.
+func TestFoundHasNoRoom(t *testing.T) {
+	a := ring(80, 45000, 9000, nil)
+	a.Grain, a.Fine = Grains(unit.Style{})
+	c, err := compare.Compare(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range c.Readings {
+		c.Readings[i].Inside = false
+	}
+	f := Sheet{TitleBlock: sheet.TitleBlock{Piece: "Narrow"}, Comparison: c, Outline: a.Outline}
+	if _, err := f.Pages(paging.Sheet{Name: "narrow", Width: 141, Height: 139}, lettering.Go()); err == nil || !strings.Contains(err.Error(), "a plan of 80 pegs has no room") {
+		t.Errorf("narrow: %v", err)
+	}
 }
 
 func TestFoundRefuses(t *testing.T) {

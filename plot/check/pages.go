@@ -42,20 +42,25 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		if columns > 1 {
 			room = min(2*room, l.Body().Height()*0.9)
 		}
-		small := false
+		var f figure
 		plan := sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-			d, h, long := s.planFigure(width, room, r)
-			small = long < largePlan
-			return d, h
+			f = s.planFigure(width, room, r)
+			return f.marks, f.high
 		}}
 		more, err := sheet.Flow(s.blocks(plan), areas, r)
+		if !f.fits {
+			continue
+		}
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
 		better := len(more) < len(flown) || len(more) == len(flown) && s.tablePage(more) < s.tablePage(flown)
-		if flown == nil || better && (!small || share >= 0.4) {
+		if flown == nil || better && (!f.small || share >= 0.4) {
 			flown = more
 		}
+	}
+	if flown == nil {
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("a plan of %d pegs has no room on %.0f × %.0f mm", len(s.Comparison.Standings), l.Body().Width(), l.Body().Height()), Hint: "use A3, or write it as text: -o check.txt"}
 	}
 	var pages []draw.Page
 	for i, d := range flown {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/compare"
@@ -64,17 +65,49 @@ func (s Sheet) shown() (all []compare.Moved) {
 	return all
 }
 
-// planFigure is the plan at the largest scale that fits, with what its signs mean, from the
-// top left down; long is the longer side of the layout on it.
-func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawing, h, long unit.Length) {
-	const below = 2*draw.NoteHeight + 7.5
+// fewNames is a plan with the names of those pegs alone that stand wrong or that a reading
+// goes to that is outside.
+func (s Sheet) fewNames(p plan.Plan) plan.Plan {
+	told := map[geom.Name]bool{}
+	for _, m := range p.Moves {
+		told[m.Name] = true
+	}
+	for _, r := range s.Comparison.Readings {
+		for _, n := range r.Measurement.At {
+			told[n] = told[n] || !r.Inside
+		}
+	}
+	p.Pegs = slices.Clone(p.Pegs)
+	for i := range p.Pegs {
+		p.Pegs[i].Quiet = !told[p.Pegs[i].Name]
+	}
+	return p
+}
+
+// figure is a plan with what its signs mean, from the top left down, and how high it is.
+type figure struct {
+	marks draw.Drawing
+	high  unit.Length
+	small bool // the layout is too short on it to be read at arm's length
+	fits  bool
+}
+
+// planFigure is the plan as large as it fits; where all names have no room, of those pegs
+// alone that something is told of.
+func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) figure {
+	const below, more = 2*draw.NoteHeight + 7.5, draw.NoteHeight + 1.6
 	what := s.planned()
+	signs := words.Signs{OutsideAlone: len(s.Comparison.Readings) > mostTold, Moves: len(what.Moves) > 0}
 	extent := what.Extent()
-	p, _ := what.Fit(width, height-below, r)
+	p, ok := what.Fit(width, height-below, r)
+	if !ok {
+		signs.FewNames = true
+		p, ok = s.fewNames(what).Fit(width, height-below-more, r)
+	}
 	at := geom.Point{X: (width-p.Bounds.Width())/2 - p.Bounds.Min.X, Y: -p.Bounds.Max.Y}
-	figure, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found()}, &draw.Tag{}
-	d, h = draw.Tagged(sheet.Shift(p.Ops, at), figure), p.Bounds.Height()+3
-	for _, say := range s.heads().Legend(len(s.Comparison.Readings) > mostTold, len(what.Moves) > 0) {
+	picture, legend := &draw.Tag{Role: draw.AsFigure, Alt: words.In(s.Language).Aloud().Found()}, &draw.Tag{}
+	d, h := draw.Tagged(sheet.Shift(p.Ops, at), picture), p.Bounds.Height()+3
+	for _, say := range s.heads().Legend(signs) {
 		for _, line := range sheet.Wrap(say, width, draw.NoteHeight, false, r) {
 			h += draw.NoteHeight + 1.6
 			note := sheet.Note(line, 0, -h+0.8, draw.Left)
@@ -82,5 +115,5 @@ func (s Sheet) planFigure(width, height unit.Length, r draw.Ruler) (d draw.Drawi
 			d = append(d, note)
 		}
 	}
-	return d, h + 1, max(extent.Width(), extent.Height()) / unit.Length(p.Scale)
+	return figure{d, h + 1, max(extent.Width(), extent.Height())/unit.Length(p.Scale) < largePlan, ok}
 }

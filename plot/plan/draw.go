@@ -9,33 +9,50 @@ import (
 )
 
 // Fit draws the plan as large as it can be on paper so wide and so high; ok is false where
-// even the smallest is larger.
+// what its letters take leaves nothing for the pegs, or no few drawings found a size. It is
+// drawn mostFits times at most, a plan of many strokes fewHeavy times.
 func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
-	e := p.Extent()
-	least := max(e.Width()/width, e.Height()/height, 0.01)
-	for round := range mostFits {
-		d = p.Draw(float64(least), r)
+	e, rounds, grow := p.Extent(), mostFits, 1.02
+	if p.heavy() {
+		rounds, grow = fewHeavy, 1.1
+	}
+	scale := max(e.Width()/width, e.Height()/height, 0.01)
+	for round := range rounds {
+		d = p.Draw(float64(scale), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
 			return d, true
 		}
-		// The letters keep their size: what they take beside the pegs is left to them.
-		next := least * 1.02
 		if round > 3 {
-			next = least * 1.15
+			grow = 1.15
 		}
+		// The letters keep their size: what they take beside the pegs is left to them.
+		next := scale * unit.Length(grow)
 		for _, x := range []struct{ of, takes, room unit.Length }{{e.Width(), wide, width}, {e.Height(), high, height}} {
-			if more := x.takes - x.of/least; x.takes > x.room {
+			more := x.takes - x.of/scale
+			if p.heavy() && more > x.room*hopeless {
+				return d, false // led that far out, names only go farther where pegs crowd more
+			}
+			if x.takes > x.room {
 				next = max(next, x.of/max(x.room-more, x.room/8))
 			}
 		}
-		least = next
+		scale = next
 	}
 	return d, false
 }
 
-// mostFits is how often a plan is drawn to find how large it can be.
-const mostFits = 24
+// How often a plan is drawn to find how large it can be.
+const (
+	mostFits = 24
+	fewHeavy = 4
+	hopeless = 0.6 // of the room, taken beside the pegs
+)
+
+// heavy is a plan of so many strokes and names that each drawing of it takes long.
+func (p Plan) heavy() bool { return len(p.Pegs)+len(p.Sides)+len(p.Strokes) > heavyFrom }
+
+const heavyFrom = 120
 
 // Drawn is a plan at a scale, in mm, the baseline's left end at the origin.
 type Drawn struct {
@@ -54,6 +71,9 @@ type Drawn struct {
 func (p Plan) Draw(scale float64, r draw.Ruler) Drawn {
 	var v *view
 	sizes := p.letters()
+	if p.heavy() {
+		sizes = sizes[len(sizes)-1:]
+	}
 	for i, size := range sizes {
 		v = p.view(scale, r)
 		v.letters = size

@@ -40,7 +40,7 @@ func (v *view) labels() {
 			if v.onlyWhole && len(v.unnamed) > 0 {
 				return
 			}
-			if peg.Name != "" && !v.member[peg.Name] && now(peg) {
+			if peg.Name != "" && !peg.Quiet && !v.member[peg.Name] && now(peg) {
 				v.name(peg, v.byRunning(peg))
 			}
 		}

@@ -71,6 +71,7 @@ type Peg struct {
 	Along   unit.Length    // running distance from the zero end
 	Running string         // its figure as the running dimensions have it; empty: it has none there
 	Given   bool           // that figure was measured
+	Quiet   bool           // its name is left out
 }
 
 // Side is a length beside the line between two pegs, which is drawn where nothing else does.

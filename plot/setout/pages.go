@@ -39,7 +39,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		c.abreast = 2
 	}
 	site, err := c.site()
-	if roomy := c; err == nil { // more room where it costs no page
+	if roomy := c; err == nil && !c.large() { // more room where it costs no page
 		roomy.roomy = true
 		if more, no := roomy.site(); no == nil && len(more.pages) <= len(site.pages) {
 			site = more
@@ -47,6 +47,9 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	if err != nil {
 		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
+	}
+	if !site.fits {
+		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("a plan of %d pegs has no room on %.0f × %.0f mm", len(s.Pegs), l.Body().Width(), l.Body().Height()), Hint: "use A3, or write it as text: -o sheet.txt"}
 	}
 	pages := c.dressed(site.pages, false)
 	pages[0].Places = []draw.Place{{Piece: s.Index, Matrix: c.matrix(site.plan, site.origin)}}
@@ -74,7 +77,12 @@ type composed struct {
 	pages  []draw.Drawing
 	plan   plan.Drawn
 	origin geom.Point
+	fits   bool // the plan has room
 }
+
+// large is a site whose sheet is many pages in any case: it is tried in one way alone, since
+// each drawing of its plan takes long.
+func (c composer) large() bool { return len(c.Sure) > mostFeet }
 
 // areas of each page.
 func (c composer) areas(next bool) func(int) []geom.Rect {
@@ -97,12 +105,15 @@ func (c composer) site() (best composed, err error) {
 	if c.abreast > 1 {
 		rooms = []unit.Length{high, high * 0.7, high * 0.5}
 	}
+	if c.large() {
+		rooms = []unit.Length{high}
+	}
 	score := math.Inf(1)
 	for i, room := range rooms {
 		if room < high*leastPlan {
 			continue
 		}
-		figure, drawn, at := c.figure(width, room)
+		figure, drawn, at, fits := c.figure(width, room)
 		turned := []bool{false} // the back begins a page of its own
 		if i == 0 {
 			turned = []bool{true, false}
@@ -116,9 +127,12 @@ func (c composer) site() (best composed, err error) {
 			if leaf {
 				cost -= 0.05
 			}
+			if !fits {
+				cost += overflows
+			}
 			if cost < score-1e-9 {
 				origin := first[0].Min.Plus(geom.Point{Y: first[0].Height()}).Plus(at)
-				score, best = cost, composed{pages, drawn, origin}
+				score, best = cost, composed{pages, drawn, origin, fits}
 			}
 		}
 		if score < 2 { // one leaf, well filled
@@ -144,6 +158,9 @@ func (c composer) flow(front, back []sheet.Block, leaf bool) ([]draw.Drawing, er
 	return append(pages, more...), err
 }
 
+// overflows is more than any pages cost.
+const overflows = 1e6
+
 // emptiness is by how much pages are filled less than by half.
 func (c composer) emptiness(pages []draw.Drawing) (sum float64) {
 	for i, d := range pages {
@@ -158,11 +175,11 @@ func (c composer) emptiness(pages []draw.Drawing) (sum float64) {
 }
 
 // figure is the plan as large as the room allows, with how one stands to it; at is its
-// origin from the top left corner.
-func (c composer) figure(width, room unit.Length) (f sheet.Figure, p plan.Drawn, at geom.Point) {
+// origin from the top left corner; it fits, or reaches out of the room.
+func (c composer) figure(width, room unit.Length) (f sheet.Figure, p plan.Drawn, at geom.Point, fits bool) {
 	stand := sheet.Paragraph{Words: c.Says().Stand(), Height: draw.FigureHeight}
 	said := sheet.Height([]sheet.Block{stand}, width, c.r) + standGap
-	p, _ = c.planned().Fit(width, room-said-2*planMargin, c.r)
+	p, fits = c.planned().Fit(width, room-said-2*planMargin, c.r)
 	at = geom.Point{X: width/2 - p.Bounds.Centre().X, Y: -planMargin - p.Bounds.Max.Y}
 	var pegs []geom.Name
 	for _, q := range c.sitePegs() {
@@ -172,7 +189,7 @@ func (c composer) figure(width, room unit.Length) (f sheet.Figure, p plan.Drawn,
 	h := p.Bounds.Height() + planMargin + standGap
 	lines, more := sheet.Set([]sheet.Block{stand}, geom.Point{Y: -h}, width, c.r)
 	marks = append(marks, lines...)
-	return sheet.Figure{Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return marks, h + more + planMargin }}, p, at
+	return sheet.Figure{Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return marks, h + more + planMargin }}, p, at, fits
 }
 
 // dressed are pages with their heads and feet.

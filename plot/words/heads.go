@@ -29,7 +29,7 @@ type Heads interface {
 	NoScale() string
 	LeftOut() string
 	TooFar(nails int) string
-	Legend(outsideAlone, moves bool) []string
+	Legend(of Signs) []string
 	// Bring is what to take along, in one line.
 	Bring() string
 
@@ -39,6 +39,10 @@ type Heads interface {
 	Way(x pegging.Way, used bool) string
 	String(x pegging.String) string
 }
+
+// Signs are what the plan of a check has on it: lengths that are outside alone, moves of
+// pegs, names of those pegs alone that something is told of.
+type Signs struct{ OutsideAlone, Moves, FewNames bool }
 
 // Part of a sheet that has a heading.
 type Part uint8
@@ -182,14 +186,17 @@ func (heads) TooFar(nails int) string {
 	return fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", nails)
 }
 
-func (heads) Legend(outsideAlone, moves bool) []string {
+func (heads) Legend(signs Signs) []string {
 	of := "Beside a line"
-	if outsideAlone {
+	if signs.OutsideAlone {
 		of += " that is outside"
 	}
 	lines := []string{of + ": found less wanted."}
-	if moves {
+	if signs.Moves {
 		lines = append(lines, "A cross is where a peg stands, the arrow the way it is to be moved; its length has no scale.")
+	}
+	if signs.FewNames {
+		lines = append(lines, "Pegs without a name here: nothing that was read to them is outside its range.")
 	}
 	return lines
 }

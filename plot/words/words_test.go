@@ -170,8 +170,10 @@ var examples = map[string]example{
 	"Heads.NoScale": {say: ofHeads(func(h words.Heads) []string { return one(h.NoScale()) })},
 	"Heads.LeftOut": {say: ofHeads(func(h words.Heads) []string { return one(h.LeftOut()) })},
 	"Heads.TooFar":  {say: ofHeads(func(h words.Heads) []string { return one(h.TooFar(2)) })},
-	"Heads.Legend":  {say: ofHeads(func(h words.Heads) []string { return append(h.Legend(true, true), h.Legend(false, false)...) })},
-	"Heads.Bring":   {say: ofHeads(func(h words.Heads) []string { return one(h.Bring()) })},
+	"Heads.Legend": {say: ofHeads(func(h words.Heads) []string {
+		return append(h.Legend(words.Signs{OutsideAlone: true, Moves: true, FewNames: true}), h.Legend(words.Signs{})...)
+	})},
+	"Heads.Bring": {say: ofHeads(func(h words.Heads) []string { return one(h.Bring()) })},
 	"Heads.Check": {label: true, say: ofHeads(func(h words.Heads) []string {
 		reads, good, found := h.Check(pegging.Check{From: "A", To: "B", Reads: 3000})
 		return []string{reads[:6], good, found}
