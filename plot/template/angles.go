@@ -123,9 +123,3 @@ func (c inside) sign(r unit.Length) []draw.Op {
 		c.at.Toward(c.start, r), c.at.Toward(c.start, r).Toward(c.start+c.angle, r), c.at.Toward(c.start+c.angle, r),
 	}, Pen: draw.Narrow, On: draw.Dimension}}
 }
-
-// support is how far the box of the words reaches back from their middle, in a direction.
-func (w label) support(width unit.Length, a unit.Angle) unit.Length {
-	s, c := math.Sincos(float64(a))
-	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
-}

@@ -18,9 +18,6 @@ func (f *face) put(say string, parcels ...try) {
 	}
 }
 
-// crowded is what a leader costs more that crosses thin lines, as the last way out.
-const crowded = 80
-
 // putNear puts down words or, where they have no room, others that say themselves what
 // they belong to.
 func (f *face) putNear(w label, near geom.Point, parcels ...try) {

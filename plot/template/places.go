@@ -28,6 +28,12 @@ func (w label) at(centre geom.Point, turn unit.Angle) draw.Text {
 	}
 }
 
+// support is how far the box of the words reaches back from their middle, in a direction.
+func (w label) support(width unit.Length, a unit.Angle) unit.Length {
+	s, c := math.Sincos(float64(a))
+	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
+}
+
 // descends is how far the box of words reaches below their base line, in capital
 // heights (draw.Text.Box).
 const descends = 0.35

@@ -111,7 +111,7 @@ func (f edging) runAlongSides() {
 				continue
 			}
 			if f.style.Lengths && !c.Window.Has(f.figured[i]) {
-				f.scene.name(side, part, f.style.figure(f.corners.Side(i)))
+				f.name(side, part, f.style.figure(f.corners.Side(i)))
 			}
 		}
 	}
@@ -127,7 +127,7 @@ func (f edging) allowAlongSides() {
 		w := f.style.note(f.style.says().Templates().Allowance(f.style.Figures.Length(s.Allow)))
 		for _, c := range f.plan.Cells {
 			for _, line := range []geom.Line{side, f.outline.Edge(i)} { // outside the cut, or inside the finished edge
-				if part, ok := geom.ClipLine(line, c.Window); ok && part.Length() >= f.scene.width(w)+unread && f.scene.name(line, part, w) {
+				if part, ok := geom.ClipLine(line, c.Window); ok && part.Length() >= f.scene.width(w)+unread && f.name(line, part, w) {
 					said = true
 					break
 				}
@@ -171,14 +171,14 @@ func (f edging) besideTick(r run, w label) try {
 }
 
 // name writes words along what a sheet shows of a side, where there is room for them.
-func (s *scene) name(side, part geom.Line, w label) bool {
+func (f edging) name(side, part geom.Line, w label) bool {
 	length := side.Length()
 	from, to := side.From.Distance(part.From), side.From.Distance(part.To)
 	for _, apart := range []unit.Length{unread, toWords} {
 		for off := unit.Length(0); off < (to-from)/2; off += 4 {
 			for _, d := range []unit.Length{(from+to)/2 + off, (from+to)/2 - off} {
 				for _, hand := range []int{-1, 1} {
-					if s.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: apart}, alone) {
+					if f.scene.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: apart}, alone) {
 						return true
 					}
 				}

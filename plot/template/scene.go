@@ -159,6 +159,9 @@ type candidate struct {
 	sure   bool        // only where it is seen whichever sheet lies on top
 }
 
+// crowded is what a leader costs more that crosses thin lines, as the last way out.
+const crowded = 80
+
 // inStrip is what it costs words to stand where a neighbour shows them too; and where one
 // may lie over them: more than a leader across other lines.
 var inStrip = [...]float64{seen: 30, whole: 30 + crowded}

@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/lettering"
 	"trammel/plot/place"
 )
 
@@ -32,7 +33,7 @@ func TestHiddenWordsComeLast(t *testing.T) {
 	} {
 		s := newScene(
 			[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
-			[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+			[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, lettering.Go())
 		placed := s.placeFor(c.all, place.Never)
 		var x unit.Length
 		for _, op := range s.drawing {
@@ -53,7 +54,7 @@ func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
 	}
 	s := newScene(
 		[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
-		[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+		[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, lettering.Go())
 	for _, c := range []struct {
 		name string
 		r    geom.Rect
