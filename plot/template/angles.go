@@ -38,8 +38,8 @@ func (f *face) atCorner(i int, w label) []try {
 		all = append(all, led, led.crossing(fineLines, crowded))
 	}
 	if c.least > 2*prick {
-		out(anchor{Point: c.at.Toward(c.start, c.least), toward: c.start - unit.Turn/4}, 20)
-		out(anchor{Point: c.at.Toward(c.start+c.angle, c.least), toward: c.start + c.angle + unit.Turn/4}, 20)
+		out(anchor{Point: c.at.Toward(c.start, c.least), best: c.start - unit.Turn/4}, 20)
+		out(anchor{Point: c.at.Toward(c.start+c.angle, c.least), best: c.start + c.angle + unit.Turn/4}, 20)
 	}
 	out(anchor{c.at, c.start + c.angle/2 + unit.Turn/2, prick}, 45)
 	return all

@@ -39,7 +39,7 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(o.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
 		w := label{string(o.Names[i]), draw.FigureHeight, true}
-		m.scene.place(onNotes(w.ring(anchor{Point: at, toward: out}, 1.5, 5, fan[:], func(_ geom.Point, turn unit.Angle) float64 {
+		m.scene.place(onNotes(w.ring(anchor{Point: at, best: out}, 1.5, 5, fan[:], func(_ geom.Point, turn unit.Angle) float64 {
 			return turn.Degrees() * turn.Degrees() / 2000
 		}).make(nil)))
 	}

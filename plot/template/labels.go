@@ -107,7 +107,7 @@ func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64)
 	}}
 	all := []try{beside}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
-		led := f.scene.led(w, anchor{Point: l.At(t), toward: l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
+		led := f.scene.led(w, anchor{Point: l.At(t), best: l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
 		all = append(all, led, led.crossing(fineLines, crowded))
 	}
 	return all
@@ -119,7 +119,7 @@ func (f *face) figureHeight() {
 		return
 	}
 	w := f.style.figure(f.heightFigure)
-	led := f.scene.led(w, anchor{Point: f.height.To, toward: f.height.Direction()}, 25)
+	led := f.scene.led(w, anchor{Point: f.height.To, best: f.height.Direction()}, 25)
 	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.crossing(fineLines, crowded))
 	k := f.piece.Apex()
 	w.say = string(f.corners.Names[k]) + "–" + f.corners.Side((k+1)%3) + " " + w.say
@@ -141,7 +141,7 @@ func (f *face) figureArcs() {
 			if t < 0.5 {
 				out = -out
 			}
-			led := f.scene.led(w, anchor{Point: a.At(t), toward: a.Start + unit.Angle(t)*a.Sweep + out}, 20)
+			led := f.scene.led(w, anchor{Point: a.At(t), best: a.Start + unit.Angle(t)*a.Sweep + out}, 20)
 			places = append(places, led, led.crossing(fineLines, crowded))
 		}
 		w.say = "arc " + w.say

@@ -109,7 +109,7 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 	m.scene.panes.Put(room, pane{room, room})
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline.Names[i], anchor{Point: at, toward: out}, fan[:], 2000)
+		m.name(p.Outline.Names[i], anchor{Point: at, best: out}, fan[:], 2000)
 	}
 	return numbered
 }

@@ -58,7 +58,7 @@ func (m chart) inner(p Piece) {
 	for _, s := range p.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
 		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
-		m.name(s.Name, anchor{Point: at, toward: unit.Turn / 8}, round[:], place.Never)
+		m.name(s.Name, anchor{Point: at, best: unit.Turn / 8}, round[:], place.Never)
 	}
 }
 

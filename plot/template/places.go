@@ -59,8 +59,8 @@ func besideLine(l geom.Line, t float64, side int, pen unit.Length, w label) draw
 // anchor is what words belong to, and where they stand best from it.
 type anchor struct {
 	geom.Point
-	toward unit.Angle
-	clear  unit.Length // of what is drawn about the point itself: a leader begins there
+	best  unit.Angle
+	clear unit.Length // of what is drawn about the point itself: a leader begins there
 }
 
 // try is a parcel of candidates, and what its cheapest costs at least. They are made only
@@ -113,7 +113,7 @@ func (w label) ring(a anchor, near, far unit.Length, turns []unit.Angle, cost fu
 	return try{float64(near), func(all []candidate) []candidate {
 		for d := near; d <= far; d++ {
 			for _, turn := range turns {
-				at := a.Toward(a.toward+turn, d+w.height/2)
+				at := a.Toward(a.best+turn, d+w.height/2)
 				all = append(all, candidate{text: w.at(at, 0), cost: float64(d) + cost(at, turn)})
 			}
 		}
@@ -131,7 +131,7 @@ func (s *scene) led(w label, from anchor, cost float64) try {
 		reach := [...]unit.Length{nearestLed, 8, 10, 13, 16, 20, 25, 31, 38, 46}
 		for _, d := range reach {
 			for _, turn := range fan {
-				a := from.toward + turn
+				a := from.best + turn
 				end := from.Toward(a, d)
 				// The words go on from the end of the leader, at half their height.
 				text := draw.Text{Height: w.height, Bold: w.bold, Words: w.say, On: draw.Dimension, Align: draw.Left}

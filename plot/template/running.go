@@ -99,7 +99,7 @@ func (f edging) runAlongSides() {
 			}
 		}
 		w := f.style.note(figure)
-		from := anchor{Point: r.To, toward: r.Direction()}
+		from := anchor{Point: r.To, best: r.Direction()}
 		led := f.scene.led(w, from, 60)
 		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, f.besideTick(r, w), led, led.crossing(fineLines, crowded))
 	}
@@ -134,7 +134,7 @@ func (f edging) allowAlongSides() {
 			}
 		}
 		if !said {
-			led := f.scene.led(w, anchor{Point: side.At(0.6), toward: side.Direction() - unit.Turn/4, clear: draw.Wide.Width / 2}, 0)
+			led := f.scene.led(w, anchor{Point: side.At(0.6), best: side.Direction() - unit.Turn/4, clear: draw.Wide.Width / 2}, 0)
 			f.putNear(f.style.note(s.Name+" "+w.say), side.At(0.5), led, led.crossing(fineLines, crowded))
 		}
 	}
@@ -209,7 +209,7 @@ func (f edging) nameLines() {
 				away += unit.Turn / 2
 			}
 			for _, t := range []float64{0.35, 0.65, 0.2, 0.8} {
-				all = append(all, f.scene.led(w, anchor{Point: name.line(i).At(t), toward: away, clear: draw.Wide.Width / 2}, 0))
+				all = append(all, f.scene.led(w, anchor{Point: name.line(i).At(t), best: away, clear: draw.Wide.Width / 2}, 0))
 			}
 		}
 		if !f.scene.cheapest(all) {

@@ -56,7 +56,7 @@ func (f *face) figureAllowance(i int) {
 		}
 		return all
 	}}
-	led := f.scene.led(w, anchor{Point: out.At(0.3), toward: out.Direction() - unit.Turn/4}, 25)
+	led := f.scene.led(w, anchor{Point: out.At(0.3), best: out.Direction() - unit.Turn/4}, 25)
 	f.putNear(f.style.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
 }
 
@@ -74,7 +74,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
 	w := f.style.note(say)
-	led := f.scene.led(w, anchor{Point: from, toward: out}, 0)
+	led := f.scene.led(w, anchor{Point: from, best: out}, 0)
 	f.put(say, led, led.crossing(anything, crowded), f.style.note(string(v.Name)+" "+say).named(from))
 }
 
@@ -84,7 +84,7 @@ func (f *face) figureBore(b shape.Bore) {
 	var rim []try
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), toward: a}, float64(k)/4))
+		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), best: a}, float64(k)/4))
 	}
 	f.putNear(f.style.note("hole "+hole.say), c.Centre, rim...)
 	for _, way := range f.ways(b) {
@@ -92,7 +92,7 @@ func (f *face) figureBore(b shape.Bore) {
 		var places []try
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			places = append(places, f.scene.led(w, anchor{Point: foot, toward: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
+			places = append(places, f.scene.led(w, anchor{Point: foot, best: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
 		} else {
 			if f.scene.width(w) <= way.line.Length() {
 				places = append(places, try{0, func(all []candidate) []candidate {
@@ -105,7 +105,7 @@ func (f *face) figureBore(b shape.Bore) {
 				}})
 			}
 			for _, t := range []float64{0.5, 0.3, 0.7} {
-				places = append(places, f.scene.led(w, anchor{Point: way.line.At(t), toward: way.line.Direction() + unit.Turn/4}, 15))
+				places = append(places, f.scene.led(w, anchor{Point: way.line.At(t), best: way.line.Direction() + unit.Turn/4}, 15))
 			}
 		}
 		for _, led := range slices.Clone(places) {
