@@ -83,7 +83,7 @@ func (s Sheet) margin() sheet.Margin {
 		name = "Check"
 	}
 	return sheet.Margin{
-		Title: name, Second: []string{s.heads().Title(true), s.Job, s.Date}, Inches: s.Figures.Inches(), Printer: s.Printer, Language: s.Language,
-		Third: s.heads().Units(true, s.Figures.Style)[:1],
+		Title: name, Second: []string{s.heads().Title(true), s.Job, s.Date}, Language: s.Language,
+		Third: s.heads().Units(true, s.Figures.Style)[:1], Picture: s.heads().NoScale(),
 	}
 }

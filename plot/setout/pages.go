@@ -196,7 +196,7 @@ func (c composer) margin(pages int, office bool) sheet.Margin {
 	}
 	h := c.heads()
 	m := sheet.Margin{
-		Title: name, Second: []string{h.Title(false), c.Job, c.Date}, Printer: c.Printer, Language: c.Language,
+		Title: name, Second: []string{h.Title(false), c.Job, c.Date}, Language: c.Language,
 		Third: h.Units(false, c.Style)[:2], Picture: h.NoScale(),
 	}
 	switch {

@@ -284,7 +284,7 @@ func TestFinishedPDF(t *testing.T) {
 		}
 		found := false
 		for _, p := range first.Paths {
-			if p.Filled || math.Abs(p.Width.MM()-0.5) > 0.01 || len(p.Corners()) < 3 {
+			if p.Filled || math.Abs((p.Width-draw.Wide.Width).MM()) > 0.01 || len(p.Corners()) < 3 {
 				continue
 			}
 			found = true

@@ -103,7 +103,7 @@ func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	if drawn.Crammed {
 		return narrowing{Table: t}.Rows(width, r)
 	}
-	small := sheet.Figure{Draw: func(w unit.Length, _ draw.Ruler) (draw.Drawing, unit.Length) {
+	small := sheet.Figure{Alt: words.In(c.Language).Aloud().Checked(len(all)), Draw: func(w unit.Length, _ draw.Ruler) (draw.Drawing, unit.Length) {
 		at := geom.Point{X: (w-drawn.Bounds.Width())/2 - drawn.Bounds.Min.X, Y: -planMargin - drawn.Bounds.Max.Y}
 		return sheet.Shift(drawn.Ops, at), drawn.Bounds.Height() + 2*planMargin
 	}}

@@ -27,7 +27,6 @@ type Input struct {
 	Job, Piece string
 	Index      int        // of the piece in the job, for draw.Place
 	Date       string     // as the job states it, or empty
-	Printer    string     // the one that the pages are made for; empty: any
 	North      plan.North // the zero value: no arrow; Turn counts from the baseline as drawn, left to right
 	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
 	// the plan then has an arrow to the north. nil: not known.
@@ -46,7 +45,7 @@ func Prepare(in Input) (Sheet, error) {
 		in.Language = words.English{Voice: words.Ground}
 	}
 	s := Sheet{
-		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date, Printer: in.Printer}, Index: in.Index, Office: in.Office,
+		TitleBlock: sheet.TitleBlock{Job: in.Job, Piece: in.Piece, Date: in.Date}, Index: in.Index, Office: in.Office,
 		written: written{layout, in.Language}, North: in.North,
 	}
 	if in.Bearing != nil {

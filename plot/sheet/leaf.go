@@ -71,7 +71,6 @@ func (l Leaf) Next() geom.Rect {
 // TitleBlock says what a sheet is of (ISO 7200).
 type TitleBlock struct {
 	Job, Piece, Date string
-	Printer          string // the one that the pages are made for; empty: any
 }
 
 // Title is job and piece.
@@ -98,11 +97,9 @@ type Margin struct {
 	Title    string
 	Second   []string       // below the title of the first page: what the sheet is, parted by dots
 	Third    []string       // below that: the first of these that has room, else the last, cut
-	Inches   bool           // the check bar at the foot is 4 in long; otherwise 100 mm
-	Printer  string         // the one that the pages are made for; empty: any
 	Language words.Language // nil: English at the bench
-	// Picture: nothing on the page is measured, so there is no check bar; these words stand
-	// there instead. Sides: the leaf is printed on both, and what stands at the head of each
+	// Picture says at the foot that nothing on the page is measured: there is no check bar,
+	// and any printer will do. Sides: the leaf is printed on both, and what stands at the head of each
 	// instead of the number of the page, with a line below it.
 	Picture string
 	Sides   [][2]string
@@ -110,15 +107,12 @@ type Margin struct {
 
 // Draw is the margin of one page.
 func (m Margin) Draw(l Leaf, number, of int, r draw.Ruler) draw.Drawing {
-	if m.Picture != "" {
-		note := Note(m.Picture, l.Area.Min.X, l.Area.Min.Y+0.9, draw.Left)
-		note.Of = &draw.Tag{Role: draw.AsOrnament}
-		if number == 1 {
-			note.Of = &draw.Tag{}
-		}
-		return append(m.head(l.Area, number, of, r), note)
+	note := Note(m.Picture, l.Area.Min.X, l.Area.Min.Y+0.9, draw.Left)
+	note.Of = &draw.Tag{Role: draw.AsOrnament}
+	if number == 1 {
+		note.Of = &draw.Tag{}
 	}
-	return append(m.head(l.Area, number, of, r), draw.Tagged(m.foot(l.Area, r), &draw.Tag{Role: draw.AsOrnament})...)
+	return append(m.head(l.Area, number, of, r), note)
 }
 
 func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing {
@@ -156,42 +150,6 @@ func (m Margin) head(area geom.Rect, number, of int, r draw.Ruler) draw.Drawing 
 		Note(shorten(parted(" · ", m.Second...), right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-4.6, draw.Left),
 		Note(shorten(third, right-left, draw.NoteHeight, false, r), left, top-draw.TitleHeight-9, draw.Left),
 	}, &draw.Tag{First: true})...)
-}
-
-// foot is the check bar, 100 mm or 4 in long.
-func (m Margin) foot(area geom.Rect, r draw.Ruler) draw.Drawing {
-	x, y := area.Min.X, area.Min.Y+1
-	says := words.In(m.Language).Pages()
-	long, length, parts := 100*unit.Millimetre, "100 mm", 10
-	if m.Inches {
-		long, length, parts = 4*unit.Inch, "4 in", 4
-	}
-	d := draw.Drawing{NoteLine(x, y, x+long, y, draw.Narrow)}
-	for i := range parts + 1 {
-		at, h := x+long*unit.Length(i)/unit.Length(parts), unit.Length(1.5)
-		if i == 0 || i == parts {
-			h = 4
-		}
-		d = append(d, NoteLine(at, y, at, y+h, draw.Narrow))
-	}
-	forPrinter := func(room unit.Length) string {
-		return shorten(says.ForPrinter(m.Printer), room, draw.NoteHeight, false, r)
-	}
-	const right = 4
-	say, then := says.HowToPrint(), says.Bar(length)
-	room := area.Max.X - x - long - right
-	if max(r.Width(say, draw.NoteHeight, false), r.Width(then, draw.NoteHeight, false)) > room {
-		// Narrow paper: the words stand on the bar.
-		d = append(d, Note(length+": "+say, x+2, y+6, draw.Left))
-		if m.Printer != "" {
-			d = append(d, Note(forPrinter(long-4), x+2, y+2.2, draw.Left))
-		}
-		return d
-	}
-	if m.Printer != "" {
-		then = forPrinter(room)
-	}
-	return append(d, Note(length, x+long/2, y+3, draw.Middle), Note(say, x+long+right, y+3.6, draw.Left), Note(then, x+long+right, y-0.4, draw.Left))
 }
 
 // Note is a line of small words.

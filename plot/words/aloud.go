@@ -26,6 +26,8 @@ type Aloud interface {
 	Plan(pegs []geom.Name) string
 	// Detail of that plan, by its name.
 	Detail(name string) string
+	// Checked is the small plan of the lines of so many checks.
+	Checked(n int) string
 	// Found is the plan of what was found.
 	Found() string
 	// Crosses are the marks of a calibration sheet, the first of which has rulers at its edges.
@@ -77,6 +79,13 @@ func (aloud) Plan(pegs []geom.Name) string {
 
 func (aloud) Detail(name string) string {
 	return fmt.Sprintf("Detail %s: pegs that stand close together on the plan.", name)
+}
+
+func (aloud) Checked(n int) string {
+	if n == 1 {
+		return "Small plan with the line of the check."
+	}
+	return fmt.Sprintf("Small plan with the lines of the %d checks, numbered as in the table.", n)
 }
 
 func (aloud) Found() string {

@@ -16,8 +16,6 @@ type Pages interface {
 	Copy(n, of int) string
 	// MeasureBar asks to measure a check bar of that length.
 	MeasureBar(length string) string
-	// Bar is how long a check bar is if the page is printed as it should be.
-	Bar(length string) string
 	// LayHere is what becomes of the strip of the sheet below: where the edge of another
 	// comes to lie.
 	LayHere(over string) string
@@ -45,7 +43,6 @@ func (pages) Number(n, of int) string {
 
 func (pages) Copy(n, of int) string           { return fmt.Sprintf("copy %d of %d", n, of) }
 func (pages) MeasureBar(length string) string { return length + ": measure this bar" }
-func (pages) Bar(length string) string        { return "the bar is then " + length + " long" }
 
 func (pages) LayHere(over string) string { return "lay " + over + " here" }
 

@@ -209,7 +209,10 @@ var examples = map[string]example{
 		return one(l.Aloud().Plan([]geom.Name{"A", "B", "C"}))
 	}},
 	"Aloud.Detail": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Detail("i")) }},
-	"Aloud.Found":  {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
+	"Aloud.Checked": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Aloud().Checked(1), l.Aloud().Checked(4)}
+	}},
+	"Aloud.Found": {say: func(_ *testing.T, l words.Language) []string { return one(l.Aloud().Found()) }},
 	"Aloud.Crosses": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Aloud().Crosses(1), l.Aloud().Crosses(2)}
 	}},
@@ -238,7 +241,6 @@ var examples = map[string]example{
 	}},
 	"Pages.Copy":       {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Copy(1, 3)) }},
 	"Pages.MeasureBar": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().MeasureBar("100 mm")) }},
-	"Pages.Bar":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Bar("100 mm")) }},
 	"Pages.Sheet":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Sheet("7", 12)) }},
 	"Pages.LayHere":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().LayHere("8")) }},
 	"Pages.Cut":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Pages().Cut()) }},

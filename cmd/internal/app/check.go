@@ -195,7 +195,7 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 	if err != nil {
 		return f, nil, err
 	}
-	return check.Sheet{Language: w.OnSite, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date, Printer: w.printer()}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
+	return check.Sheet{Language: w.OnSite, TitleBlock: sheet.TitleBlock{Job: w.Title, Piece: title, Date: w.Job.Date}, Figures: tape.FiguresOf(w.Figures, w.Site.Tools.Instrument),
 		Comparison: c, Outline: a.Outline,
 		Ranges: words.Ranges{Tools: a.Tools, Permitted: a.Permitted, Pulled: len(a.Pulled) > 0, Printed: printed, Corrected: a.Conditions != nil}}, by, nil
 }

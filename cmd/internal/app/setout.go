@@ -77,7 +77,7 @@ func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
 	if err != nil {
 		return setout.Sheet{}, err
 	}
-	in := setout.Input{Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Printer: w.printer(), Language: w.OnSite, Asked: asked}
+	in := setout.Input{Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Language: w.OnSite, Asked: asked}
 	if _, said := w.Site.From["bearing"]; said {
 		in.Bearing = &w.Site.Bearing
 	}
