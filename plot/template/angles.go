@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 )
 
 // rightWithin is how near to 90° an angle gets a square instead of an arc: the last
@@ -22,26 +23,26 @@ func (f *face) figureAngles() {
 	for i := range f.outline {
 		w := f.style.figure(f.piece.angle(i, f.style))
 		places := f.atCorner(i, w)
-		w.say = string(f.corners.Names[i]) + " " + w.say
+		w.Say = string(f.corners.Names[i]) + " " + w.Say
 		// The sign in the corner stays, where no words stand on it already.
-		last, c := w.named(f.outline[i]), f.inside(i)
-		f.put(w.say, append(places, last.marked(c.sign(c.least)...), last.crossing(nothing, 1000))...)
+		last, c := w.Named(f.outline[i]), f.inside(i)
+		f.put(w.Say, append(places, last.Marked(c.sign(c.least)...), last.Crossing(legible.Nothing, 1000))...)
 	}
 }
 
 // atCorner are the places for an angle at corner i.
-func (f *face) atCorner(i int, w label) []try {
+func (f *face) atCorner(i int, w legible.Label) []legible.Try {
 	c := f.inside(i)
-	all := c.between(w, f.scene.width(w))
-	out := func(from anchor, cost float64) {
-		led := f.scene.led(w, from, cost).marked(c.sign(c.least)...)
-		all = append(all, led, led.crossing(fineLines, crowded))
+	all := c.between(w, f.scene.Width(w))
+	out := func(from legible.Anchor, cost float64) {
+		led := f.scene.Led(w, from, cost).Marked(c.sign(c.least)...)
+		all = append(all, led, led.Crossing(legible.FineLines, legible.Crowded))
 	}
 	if c.least > 2*prick {
-		out(anchor{Point: c.at.Toward(c.start, c.least), toward: c.start - unit.Turn/4}, 20)
-		out(anchor{Point: c.at.Toward(c.start+c.angle, c.least), toward: c.start + c.angle + unit.Turn/4}, 20)
+		out(legible.Anchor{Point: c.at.Toward(c.start, c.least), Best: c.start - unit.Turn/4}, 20)
+		out(legible.Anchor{Point: c.at.Toward(c.start+c.angle, c.least), Best: c.start + c.angle + unit.Turn/4}, 20)
 	}
-	out(anchor{c.at, c.start + c.angle/2 + unit.Turn/2, prick}, 45)
+	out(legible.Anchor{Point: c.at, Best: c.start + c.angle/2 + unit.Turn/2, Clear: prick}, 45)
 	return all
 }
 
@@ -76,10 +77,10 @@ func (f onSheets) inside(i int) inside {
 }
 
 // between is the places on the bisector and then a little off it.
-func (c inside) between(w label, width unit.Length) []try {
-	var all []try
+func (c inside) between(w legible.Label, width unit.Length) []legible.Try {
+	var all []legible.Try
 	for _, leans := range [][]float64{{0}, {0.12, -0.12}, {0.22, -0.22, 0.3, -0.3}} {
-		all = append(all, try{20 * leans[0], func(all []candidate) []candidate {
+		all = append(all, legible.Try{Least: 20 * leans[0], Make: func(all []legible.Candidate) []legible.Candidate {
 			for _, lean := range leans {
 				all = c.leaning(all, w, width, lean)
 			}
@@ -89,17 +90,17 @@ func (c inside) between(w label, width unit.Length) []try {
 	return all
 }
 
-func (c inside) leaning(all []candidate, w label, width unit.Length, lean float64) []candidate {
+func (c inside) leaning(all []legible.Candidate, w legible.Label, width unit.Length, lean float64) []legible.Candidate {
 	a := c.start + c.angle/2 + unit.Angle(lean)*c.angle
-	back := w.support(width, a) + gap + 0.2
+	back := w.Support(width, a) + legible.Gap + 0.2
 	for d := c.least + back; d < min(70+c.lost, c.arms); d++ {
 		r := d - back
 		if r > min(45+c.lost, c.arms*0.7) {
 			break
 		}
-		all = append(all, candidate{
-			text: w.at(c.at.Toward(a, d), 0), marks: c.sign(r),
-			cost: float64(r-c.least)*0.7 + math.Abs(lean)*20,
+		all = append(all, legible.Candidate{
+			Text: w.At(c.at.Toward(a, d), 0), Marks: c.sign(r),
+			Cost: float64(r-c.least)*0.7 + math.Abs(lean)*20,
 		})
 	}
 	return all
@@ -122,10 +123,4 @@ func (c inside) sign(r unit.Length) []draw.Op {
 	return []draw.Op{draw.Polyline{Points: []geom.Point{
 		c.at.Toward(c.start, r), c.at.Toward(c.start, r).Toward(c.start+c.angle, r), c.at.Toward(c.start+c.angle, r),
 	}, Pen: draw.Narrow, On: draw.Dimension}}
-}
-
-// support is how far the box of the words reaches back from their middle, in a direction.
-func (w label) support(width unit.Length, a unit.Angle) unit.Length {
-	s, c := math.Sincos(float64(a))
-	return width/2*unit.Length(math.Abs(c)) + w.height*0.85*unit.Length(math.Abs(s))
 }

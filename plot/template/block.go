@@ -7,6 +7,7 @@ import (
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/furniture"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
@@ -27,7 +28,7 @@ const (
 	toColumn    unit.Length = 6  // from the drawing to the words beside it
 	leastColumn unit.Length = 54 // of the steps
 	mostColumn  unit.Length = 72
-	belowName   unit.Length = toWords
+	belowName   unit.Length = legible.ToWords
 )
 
 // NewBlock draws a piece at a turn, with its words about it. It says false where that is

@@ -6,7 +6,7 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/place"
+	"trammel/plot/legible"
 )
 
 // constructed is the small figure beside the construction by hand: the piece as it lies on
@@ -17,8 +17,8 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 	b := o.Points.Bounds()
 	k := min(float64((width-2*rim)/b.Width()), float64((most-2*rim)/b.Height()))
 	high := unit.Length(k)*b.Height() + 2*rim
-	m := chart{scale: k, from: b.Min, to: geom.Point{X: (width - unit.Length(k)*b.Width()) / 2, Y: rim - high}, scene: newScene(nil, nil, r)}
-	m.scene.add(draw.Polyline{Points: m.corners(o.Points), Closed: true, Pen: draw.Narrow, On: draw.Notes})
+	m := chart{scale: k, from: b.Min, to: geom.Point{X: (width - unit.Length(k)*b.Width()) / 2, Y: rim - high}, scene: legible.NewScene(nil, nil, r)}
+	m.scene.Add(draw.Polyline{Points: m.corners(o.Points), Closed: true, Pen: draw.Narrow, On: draw.Notes})
 	room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
 	for _, step := range x.piece.Construction.Steps {
 		s, swings := step.(construct.Swing)
@@ -30,31 +30,30 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 		side := min(toEachSide, unit.Angle(beside/arc.Radius))
 		arc.Start, arc.Sweep = arc.Start+arc.Sweep/2-side, 2*side
 		for _, part := range geom.ClipArc(arc, room) {
-			m.scene.add(draw.Arc{Arc: part, Pen: draw.Thin, On: draw.Notes})
+			m.scene.Add(draw.Arc{Arc: part, Pen: draw.Thin, On: draw.Notes})
 		}
 	}
-	m.scene.panes = place.NewIndex[pane](about)
-	m.scene.panes.Put(room, pane{room, room})
+	m.scene.Only(room)
 	shape := m.corners(o.Points)
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(o.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		w := label{string(o.Names[i]), draw.FigureHeight, true}
-		m.scene.place(onNotes(w.ring(anchor{Point: at, toward: out}, 1.5, 5, fan[:], func(_ geom.Point, turn unit.Angle) float64 {
+		w := legible.Label{Say: string(o.Names[i]), Height: draw.FigureHeight, Bold: true}
+		m.scene.Place(onNotes(w.Ring(legible.Anchor{Point: at, Best: out}, 1.5, 5, legible.Fan[:], func(_ geom.Point, turn unit.Angle) float64 {
 			return turn.Degrees() * turn.Degrees() / 2000
-		}).make(nil)))
+		}).Make(nil)))
 	}
 	for i := range shape {
 		if !x.piece.measured(triangle.Distance, o.Names[i], o.Names[o.Next(i)]) {
 			continue
 		}
-		w := label{x.style.Figures.Length(o.Sides[i]), draw.NoteHeight, false}
-		var all []candidate
+		w := legible.Label{Say: x.style.Figures.Length(o.Sides[i]), Height: draw.NoteHeight, Bold: false}
+		var all []legible.Candidate
 		for k := range 9 {
-			all = append(all, candidate{text: besideLine(shape.Edge(i), 0.5+0.08*eitherSide(k), -1, draw.Narrow.Width, w), cost: float64(k)})
+			all = append(all, legible.Candidate{Text: legible.BesideLine(shape.Edge(i), 0.5+0.08*legible.EitherSide(k), -1, draw.Narrow.Width, w), Cost: float64(k)})
 		}
-		m.scene.place(onNotes(all))
+		m.scene.Place(onNotes(all))
 	}
-	return m.scene.drawing, high
+	return m.scene.Drawing, high
 }
 
 // corners of an outline on the chart.
@@ -66,9 +65,9 @@ func (m chart) corners(outline geom.Polygon) geom.Polygon {
 	return small
 }
 
-func onNotes(all []candidate) []candidate {
+func onNotes(all []legible.Candidate) []legible.Candidate {
 	for k := range all {
-		all[k].text.On = draw.Notes
+		all[k].Text.On = draw.Notes
 	}
 	return all
 }

@@ -11,6 +11,7 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 )
 
@@ -97,7 +98,7 @@ func TestMeasuresLieOnThePaper(t *testing.T) {
 		}
 		made++
 		plan := coverOf(t, p, a4)
-		f := face{onSheets: onSheets{piece: p, plan: plan, style: full(), corners: p.Outline, outline: plan.Place.Polygon(p.Outline.Points)}, scene: newScene(plan.Windows(), plan.Trimmed(), font)}
+		f := face{onSheets: onSheets{piece: p, plan: plan, style: full(), corners: p.Outline, outline: plan.Place.Polygon(p.Outline.Points)}, scene: legible.NewScene(plan.Windows(), plan.Trimmed(), font)}
 		shown := func(what string, at geom.Point) {
 			if !f.shown(plan.Place.Apply(at), 0) {
 				t.Errorf("%v: %s begins off the paper", c, what)

@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
@@ -23,7 +24,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	}
 	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates()}
 	on := of.on(plan.Sheet)
-	made := x.best(on.Printable().Grow(-toEdge), r)
+	made := x.best(on.Printable().Grow(-legible.ToEdge), r)
 	if made == nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
@@ -63,7 +64,7 @@ func (f Front) on(sheets paging.Sheet) paging.Sheet {
 func (f Front) pages(made []draw.Drawing, name, continued string, on paging.Sheet, r draw.Ruler) (pages []draw.Page) {
 	for i, d := range made {
 		if i > 0 {
-			d = append(f.head(continued, on.Printable().Grow(-toEdge), r), d...)
+			d = append(f.head(continued, on.Printable().Grow(-legible.ToEdge), r), d...)
 		}
 		pages = append(pages, draw.Page{Kind: draw.Index, Piece: name, Width: on.Width, Height: on.Height, Ops: onFurniture(d)})
 	}

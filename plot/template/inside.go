@@ -4,6 +4,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 )
 
 // saying is what a piece still says when it is cut out: its name, hand and face, in it.
@@ -19,14 +20,14 @@ func (f saying) sayName() {
 		}
 		inside = func(least unit.Length) []spot { return f.inContour(f.outline.Contour(), least) }
 	}
-	var all []candidate
+	var all []legible.Candidate
 	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := label{f.piece.Name, f.style.sized(h), true}
-		for _, c := range inside(w.height) {
-			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
+		w := legible.Label{Say: f.piece.Name, Height: f.style.sized(h), Bold: true}
+		for _, c := range inside(w.Height) {
+			all = append(all, legible.Candidate{Text: w.At(c.at, 0), Cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.scene.cheapest([]try{made(all)})
+	f.scene.Cheapest([]legible.Try{legible.Made(all)})
 }
 
 // sayFace says which side of the material is up.
@@ -34,14 +35,14 @@ func (f saying) sayFace() {
 	if f.piece.Face == "" {
 		return
 	}
-	var all []candidate
+	var all []legible.Candidate
 	for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-		w := label{f.piece.Face, f.style.sized(h), true}
-		for _, c := range f.inner(w.height) {
-			all = append(all, candidate{text: w.at(c.at, 0), cost: c.cost + 10*float64(draw.TitleHeight-h)})
+		w := legible.Label{Say: f.piece.Face, Height: f.style.sized(h), Bold: true}
+		for _, c := range f.inner(w.Height) {
+			all = append(all, legible.Candidate{Text: w.At(c.at, 0), Cost: c.cost + 10*float64(draw.TitleHeight-h)})
 		}
 	}
-	f.putNear(f.style.note(f.piece.Face), f.middle(), made(all))
+	f.putNear(f.style.note(f.piece.Face), f.middle(), legible.Made(all))
 }
 
 // sayHand says on every page which hand the piece is of, in the piece where there
@@ -52,7 +53,7 @@ func (f saying) sayHand() {
 	}
 	c := f.plan.Place.Contour(f.piece.Shape.Finished)
 	for _, cell := range f.plan.Cells {
-		var all []candidate
+		var all []legible.Candidate
 		at := cell.Window
 		step := max(4, at.Width()/40, at.Height()/40)
 		for x := at.Min.X + step/2; x < at.Max.X; x += step {
@@ -63,11 +64,11 @@ func (f saying) sayHand() {
 					cost += 30
 				}
 				for _, h := range []unit.Length{draw.TitleHeight, draw.FigureHeight, draw.NoteHeight} {
-					w := label{f.piece.Hand, f.style.sized(h), true}
-					all = append(all, candidate{text: w.at(p, 0), cost: cost + 10*float64(draw.TitleHeight-h)})
+					w := legible.Label{Say: f.piece.Hand, Height: f.style.sized(h), Bold: true}
+					all = append(all, legible.Candidate{Text: w.At(p, 0), Cost: cost + 10*float64(draw.TitleHeight-h)})
 				}
 			}
 		}
-		f.put(f.piece.Hand, made(all))
+		f.put(f.piece.Hand, legible.Made(all))
 	}
 }

@@ -8,31 +8,29 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/place"
 )
 
 // put puts down the best of the candidates.
-func (f *face) put(say string, parcels ...try) {
-	if !f.scene.cheapest(parcels) {
+func (f *face) put(say string, parcels ...legible.Try) {
+	if !f.scene.Cheapest(parcels) {
 		f.missed = append(f.missed, say)
 	}
 }
 
-// crowded is what a leader costs more that crosses thin lines, as the last way out.
-const crowded = 80
-
 // putNear puts down words or, where they have no room, others that say themselves what
 // they belong to.
-func (f *face) putNear(w label, near geom.Point, parcels ...try) {
-	f.put(w.say, append(parcels, w.named(near))...)
+func (f *face) putNear(w legible.Label, near geom.Point, parcels ...legible.Try) {
+	f.put(w.Say, append(parcels, w.Named(near))...)
 }
 
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
 		others := slices.Concat(f.outline[:i], f.outline[i+1:])
-		from := anchor{p, f.inward(i) + unit.Turn/2, prick}
-		w := label{string(f.corners.Names[i]), f.style.sized(draw.CornerHeight), true}
+		from := legible.Anchor{Point: p, Best: f.inward(i) + unit.Turn/2, Clear: prick}
+		w := legible.Label{Say: string(f.corners.Names[i]), Height: f.style.sized(draw.CornerHeight), Bold: true}
 		cost := func(at geom.Point, turn unit.Angle) float64 {
 			if p.Distance(at)+1 > nearest(others, at) {
 				return place.Never // it would be taken for another corner's
@@ -43,10 +41,10 @@ func (f *face) letterCorners() {
 			}
 			return cost
 		}
-		led, small := f.scene.led(w, from, 40), label{w.say, f.style.sized(draw.FigureHeight), true}
-		f.put(w.say, w.ring(from, 4, 5, fan[:], cost), w.ring(from, 6, 9, fan[:], cost), w.ring(from, 10, 30, fan[:], cost), led,
-			led.crossing(fineLines, crowded), small.ring(from, 4, 30, fan[:], cost).crossing(nothing, crowded*3/2),
-			f.scene.led(small, from, 0).crossing(anything, 2*crowded))
+		led, small := f.scene.Led(w, from, 40), legible.Label{Say: w.Say, Height: f.style.sized(draw.FigureHeight), Bold: true}
+		f.put(w.Say, w.Ring(from, 4, 5, legible.Fan[:], cost), w.Ring(from, 6, 9, legible.Fan[:], cost), w.Ring(from, 10, 30, legible.Fan[:], cost), led,
+			led.Crossing(legible.FineLines, legible.Crowded), small.Ring(from, 4, 30, legible.Fan[:], cost).Crossing(legible.Nothing, legible.Crowded*3/2),
+			f.scene.Led(small, from, 0).Crossing(legible.Anything, 2*legible.Crowded))
 	}
 }
 
@@ -60,9 +58,9 @@ func (f *face) figureSides() {
 		figure := f.piece.edgeFigure(i, f.style)
 		said := f.style.figure(figure)
 		if len(f.plan.Cells) > 1 { // beside running distances it would be taken for one
-			said.say = f.corners.Side(i) + " " + figure
+			said.Say = f.corners.Side(i) + " " + figure
 		}
-		var places []try
+		var places []legible.Try
 		if !f.piece.shaped() {
 			places = f.alongLine(side, said, draw.Wide.Width, []float64{0, 12})
 		} else { // outside of both lines, or inside of both
@@ -75,24 +73,26 @@ func (f *face) figureSides() {
 			places = append(places, f.alongLine(f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})...)
 		}
 		f.putNear(f.style.figure(f.corners.Side(i)+" "+figure), side.At(0.5), places...)
-		if o, ok := f.scene.drawing[len(f.scene.drawing)-1].(draw.Text); ok {
+		if o, ok := f.scene.Drawing[len(f.scene.Drawing)-1].(draw.Text); ok {
 			f.figured[i] = o.At
 		}
 	}
 }
 
 // figure and note are words in their sizes.
-func (s Style) figure(say string) label {
-	return label{say, s.sized(draw.FigureHeight), false}
+func (s Style) figure(say string) legible.Label {
+	return legible.Label{Say: say, Height: s.sized(draw.FigureHeight), Bold: false}
 }
 
-func (s Style) note(say string) label { return label{say, s.sized(draw.NoteHeight), false} }
+func (s Style) note(say string) legible.Label {
+	return legible.Label{Say: say, Height: s.sized(draw.NoteHeight), Bold: false}
+}
 
 // alongLine is the places for a figure along a line: beside its middle on the right
 // hand of it and on the left hand, for what each costs; moved along; and out by a leader.
-func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64) []try {
-	beside := try{slices.Min(sides), func(all []candidate) []candidate {
-		length, width := l.Length(), f.scene.width(w)
+func (f *face) alongLine(l geom.Line, w legible.Label, pen unit.Length, sides []float64) []legible.Try {
+	beside := legible.Try{Least: slices.Min(sides), Make: func(all []legible.Candidate) []legible.Candidate {
+		length, width := l.Length(), f.scene.Width(w)
 		if width > 1.1*length {
 			return all
 		}
@@ -102,16 +102,16 @@ func (f *face) alongLine(l geom.Line, w label, pen unit.Length, sides []float64)
 			for _, shift := range []unit.Length{s, -s} {
 				for k, cost := range sides {
 					t := 0.5 + float64(shift/length)
-					all = append(all, candidate{text: besideLine(l, t, 2*k-1, pen, w), cost: cost + float64(s)*0.5})
+					all = append(all, legible.Candidate{Text: legible.BesideLine(l, t, 2*k-1, pen, w), Cost: cost + float64(s)*0.5})
 				}
 			}
 		}
 		return all
 	}}
-	all := []try{beside}
+	all := []legible.Try{beside}
 	for _, t := range []float64{0.5, 0.35, 0.65} {
-		led := f.scene.led(w, anchor{Point: l.At(t), toward: l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
-		all = append(all, led, led.crossing(fineLines, crowded))
+		led := f.scene.Led(w, legible.Anchor{Point: l.At(t), Best: l.Direction() - unit.Turn/4}, 25+20*math.Abs(t-0.5))
+		all = append(all, led, led.Crossing(legible.FineLines, legible.Crowded))
 	}
 	return all
 }
@@ -122,10 +122,10 @@ func (f *face) figureHeight() {
 		return
 	}
 	w := f.style.figure(f.heightFigure)
-	led := f.scene.led(w, anchor{Point: f.height.To, toward: f.height.Direction()}, 25)
-	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.crossing(fineLines, crowded))
+	led := f.scene.Led(w, legible.Anchor{Point: f.height.To, Best: f.height.Direction()}, 25)
+	places := append(f.alongLine(f.height, w, draw.Centre.Width, []float64{0, 0}), led, led.Crossing(legible.FineLines, legible.Crowded))
 	k := f.piece.Apex()
-	w.say = string(f.corners.Names[k]) + "–" + f.corners.Side((k+1)%3) + " " + w.say
+	w.Say = string(f.corners.Names[k]) + "–" + f.corners.Side((k+1)%3) + " " + w.Say
 	f.putNear(w, f.outline[k], places...)
 }
 
@@ -138,33 +138,33 @@ func (f *face) figureArcs() {
 		}
 		a := f.plan.Place.Arc(swing(s))
 		w := f.style.note(f.style.says().Steps().Radius(f.piece.byHand(f.style), s))
-		places := []try{f.along(a, w)}
+		places := []legible.Try{f.along(a, w)}
 		for _, t := range []float64{0, 1, 0.1, 0.9} {
 			out := unit.Turn / 4
 			if t < 0.5 {
 				out = -out
 			}
-			led := f.scene.led(w, anchor{Point: a.At(t), toward: a.Start + unit.Angle(t)*a.Sweep + out}, 20)
-			places = append(places, led, led.crossing(fineLines, crowded))
+			led := f.scene.Led(w, legible.Anchor{Point: a.At(t), Best: a.Start + unit.Angle(t)*a.Sweep + out}, 20)
+			places = append(places, led, led.Crossing(legible.FineLines, legible.Crowded))
 		}
-		w.say = "arc " + w.say
+		w.Say = "arc " + w.Say
 		f.putNear(w, a.At(0.5), places...)
 	}
 }
 
 // along is the places for words along an arc, outside or inside of it.
-func (f *face) along(a geom.Arc, w label) try {
-	return try{0, func(all []candidate) []candidate {
-		width := f.scene.width(w)
+func (f *face) along(a geom.Arc, w legible.Label) legible.Try {
+	return legible.Try{Least: 0, Make: func(all []legible.Candidate) []legible.Candidate {
+		width := f.scene.Width(w)
 		half := float64(a.Sweep) / 2
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))
 		for k := -n; k <= n; k++ {
 			t := 0.5 + float64(k)/float64(2*n)
 			from := math.Abs(float64(k)/float64(n)) * half * float64(a.Radius) // the crossing, along the arc
 			cost := math.Abs(from-math.Min(half/2*float64(a.Radius), 25)) * 0.2
-			all = append(all, candidate{text: alongArc(a, t, true, w, width), cost: cost})
-			if in := alongArc(a, t, false, w, width); in.Words != "" {
-				all = append(all, candidate{text: in, cost: cost + 1})
+			all = append(all, legible.Candidate{Text: legible.AlongArc(a, t, true, w, width), Cost: cost})
+			if in := legible.AlongArc(a, t, false, w, width); in.Words != "" {
+				all = append(all, legible.Candidate{Text: in, Cost: cost + 1})
 			}
 		}
 		return all
@@ -174,9 +174,9 @@ func (f *face) along(a geom.Arc, w label) try {
 // letterInner writes the names of the inner points beside their prick points.
 func (f *face) letterInner() {
 	for _, s := range f.innerPoints() {
-		w, from := label{string(s.Name), f.style.sized(draw.TitleHeight), true}, anchor{s.At, unit.Turn / 8, prick}
-		near := w.ring(from, 3, 12, round[:], func(_ geom.Point, turn unit.Angle) float64 { return float64(turn / unit.Turn) })
-		led := f.scene.led(w, from, 30)
-		f.put(w.say, near, led, led.crossing(fineLines, crowded), led.crossing(anything, 2*crowded))
+		w, from := legible.Label{Say: string(s.Name), Height: f.style.sized(draw.TitleHeight), Bold: true}, legible.Anchor{Point: s.At, Best: unit.Turn / 8, Clear: prick}
+		near := w.Ring(from, 3, 12, legible.Round[:], func(_ geom.Point, turn unit.Angle) float64 { return float64(turn / unit.Turn) })
+		led := f.scene.Led(w, from, 30)
+		f.put(w.Say, near, led, led.Crossing(legible.FineLines, legible.Crowded), led.Crossing(legible.Anything, 2*legible.Crowded))
 	}
 }

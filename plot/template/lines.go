@@ -101,11 +101,11 @@ func (f *face) drawLines() {
 		for _, op := range sheet.Move(marks(step), f.plan.Place) {
 			l, ok := op.(draw.Line)
 			if !ok {
-				f.scene.add(op)
+				f.scene.Add(op)
 				continue
 			}
 			for _, part := range f.beside(l.Line) {
-				f.scene.add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
+				f.scene.Add(draw.Line{Line: part, Pen: l.Pen, On: l.On})
 			}
 		}
 		if swings {
@@ -170,7 +170,7 @@ func without(l geom.Line, others []geom.Line) []geom.Line {
 // prickAt is a cross in a small circle: where the point of the compasses stands, or what
 // is pricked through. Along an edge that is dash-dotted its arm is left out.
 func prickAt(f *face, p geom.Point, on draw.Layer) {
-	f.scene.add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Thin, On: on})
+	f.scene.Add(draw.Arc{Arc: geom.Arc{Centre: p, Radius: prick, Sweep: unit.Turn}, Pen: draw.Thin, On: on})
 	for _, way := range []geom.Point{{X: arm}, {Y: arm}} {
 		l := geom.Line{From: p.Minus(way), To: p.Plus(way)}
 		parts := []geom.Line{l}
@@ -178,7 +178,7 @@ func prickAt(f *face, p geom.Point, on draw.Layer) {
 			parts = f.beside(l)
 		}
 		for _, part := range parts {
-			f.scene.add(draw.Line{Line: part, Pen: draw.Thin, On: on})
+			f.scene.Add(draw.Line{Line: part, Pen: draw.Thin, On: on})
 		}
 	}
 }
@@ -216,10 +216,10 @@ func (f *face) drawHeight() {
 		return // a line that runs off the paper measures nothing
 	}
 	f.height, f.heightFigure = place.Line(geom.Line{From: apex, To: foot}), f.style.length(high, measured)
-	f.scene.add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
+	f.scene.Add(draw.Line{Line: f.height, Pen: draw.Centre, On: draw.Dimension})
 	extend := func(from geom.Point, to unit.Length) {
 		l := geom.Line{From: from, To: at(to, 0)}
-		f.scene.add(draw.Line{Line: place.Line(l), Pen: draw.Thin, On: draw.Construction})
+		f.scene.Add(draw.Line{Line: place.Line(l), Pen: draw.Thin, On: draw.Construction})
 	}
 	inward := unit.Length(1) // along the base, from the foot
 	if along > long {
@@ -231,7 +231,7 @@ func (f *face) drawHeight() {
 		inward = -1
 	}
 	if q := square * 0.75; high > 3*q && long > 3*q {
-		f.scene.add(draw.Polyline{Points: place.Polygon(geom.Polygon{
+		f.scene.Add(draw.Polyline{Points: place.Polygon(geom.Polygon{
 			at(along+inward*q, 0), at(along+inward*q, q), at(along, q),
 		}), Pen: draw.Narrow, On: draw.Dimension})
 	}

@@ -6,8 +6,8 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
-	"trammel/plot/place"
 	"trammel/plot/sheet"
 )
 
@@ -26,7 +26,7 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
-			scene: newScene(nil, nil, r), plan: of.Plan,
+			scene: legible.NewScene(nil, nil, r), plan: of.Plan,
 		}
 		high := unit.Length(k)*all.Height() + 2*white
 		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
@@ -37,7 +37,7 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 		if !numbered {
 			m.numberRows()
 		}
-		return m.scene.drawing, high
+		return m.scene.Drawing, high
 	}}
 }
 
@@ -45,7 +45,7 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 type chart struct {
 	scale    float64
 	from, to geom.Point // a point of the plane of the sheets, and where it lies on the map
-	scene    *scene
+	scene    *legible.Scene
 	plan     paging.Plan
 }
 
@@ -74,7 +74,7 @@ func (m chart) share(c paging.Cell) geom.Rect {
 // draw draws the sheets and the shape, the corners' letters and, where all have room, the
 // sheets' numbers, and says whether they had.
 func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
-	line := func(x0, y0, x1, y1 unit.Length) { m.scene.add(sheet.NoteLine(x0, y0, x1, y1, draw.Fine)) }
+	line := func(x0, y0, x1, y1 unit.Length) { m.scene.Add(sheet.NoteLine(x0, y0, x1, y1, draw.Fine)) }
 	var shares []geom.Rect
 	for _, c := range m.plan.Cells {
 		s := m.share(c)
@@ -95,35 +95,34 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 	if p.shaped() {
 		m.shape(p)
 	} else {
-		m.scene.add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
+		m.scene.Add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
-	lines := slices.Clip(m.scene.drawing)
+	lines := slices.Clip(m.scene.Drawing)
 	again := func() {
-		*m.scene = *newScene(nil, nil, m.scene.ruler)
-		m.scene.add(lines...)
+		*m.scene = *legible.NewScene(nil, nil, m.scene.Ruler)
+		m.scene.Add(lines...)
 	}
 	if numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool { again(); return m.numberSheets(shares, h) }); !numbered {
 		again()
 	}
-	m.scene.panes = place.NewIndex[pane](about)
-	m.scene.panes.Put(room, pane{room, room})
+	m.scene.Only(room)
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()
-		m.name(p.Outline.Names[i], anchor{Point: at, toward: out}, fan[:], 2000)
+		m.name(p.Outline.Names[i], legible.Anchor{Point: at, Best: out}, legible.Fan[:], 2000)
 	}
 	return numbered
 }
 
 // name writes a point's name beside it; the less turns matter, the larger.
-func (m chart) name(n geom.Name, a anchor, turns []unit.Angle, less float64) {
-	w := label{string(n), draw.TitleHeight, true}
-	all := w.ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
+func (m chart) name(n geom.Name, a legible.Anchor, turns []unit.Angle, less float64) {
+	w := legible.Label{Say: string(n), Height: draw.TitleHeight, Bold: true}
+	all := w.Ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
 		return turn.Degrees() * turn.Degrees() / less
-	}).make(nil)
+	}).Make(nil)
 	for k := range all {
-		all[k].text.On = draw.Notes
+		all[k].Text.On = draw.Notes
 	}
-	m.scene.place(all)
+	m.scene.Place(all)
 }
 
 // shape draws the contours and holes of a piece on the map.
@@ -133,7 +132,7 @@ func (m chart) shape(p Piece) {
 		for i, s := range path {
 			small[i] = m.small(s)
 		}
-		m.scene.add(draw.Path{Segments: small, Closed: true, Pen: pen, On: draw.Notes})
+		m.scene.Add(draw.Path{Segments: small, Closed: true, Pen: pen, On: draw.Notes})
 	}
 	add(m.plan.Place.Contour(p.Shape.Cut), draw.Wide)
 	for _, b := range p.Shape.Bores {
@@ -163,18 +162,18 @@ var numberHeights = []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.Figu
 // whether all had room.
 func (m chart) numberSheets(shares []geom.Rect, height unit.Length) bool {
 	for _, s := range shares {
-		m.scene.panes.Put(s, pane{s, s})
+		m.scene.Show(s)
 	}
 	for i, s := range shares {
-		w := label{m.plan.Cells[i].Label, height, true}
-		dx, dy := s.Width()/2-m.scene.ruler.Width(w.say, w.height, true)/2-1.1, s.Height()/2-w.height*0.85-1.1
+		w := legible.Label{Say: m.plan.Cells[i].Label, Height: height, Bold: true}
+		dx, dy := s.Width()/2-m.scene.Ruler.Width(w.Say, w.Height, true)/2-1.1, s.Height()/2-w.Height*0.85-1.1
 		if dx < 0 || dy < 0 {
 			return false
 		}
 		if !slices.ContainsFunc(inPage, func(at [2]unit.Length) bool {
-			text := w.at(s.Centre().Plus(geom.Point{X: at[0] * dx, Y: at[1]*dy + w.height*0.17}), 0)
+			text := w.At(s.Centre().Plus(geom.Point{X: at[0] * dx, Y: at[1]*dy + w.Height*0.17}), 0)
 			text.On = draw.Notes
-			return m.scene.put(candidate{text: text}, whole)
+			return m.scene.Put(legible.Candidate{Text: text}, legible.Whole)
 		}) {
 			return false
 		}
@@ -207,7 +206,7 @@ func (m chart) numberRows() {
 		}
 		beside := func(i int, at unit.Length, a draw.Align) {
 			o := sheet.Note(m.plan.Cells[i].Label, at, m.share(m.plan.Cells[i]).Centre().Y-draw.NoteHeight/2, a)
-			m.scene.put(candidate{text: o}, whole)
+			m.scene.Put(legible.Candidate{Text: o}, legible.Whole)
 		}
 		beside(r.first, m.share(m.plan.Cells[r.first]).Min.X-1.2, draw.Right)
 		beside(r.last, m.share(m.plan.Cells[r.last]).Max.X+1.2, draw.Left)

@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
@@ -20,7 +21,7 @@ import (
 // piece wants an Index. (Saw and square of a plain triangle are no reason for one: its
 // angles stand in its corners.) The page given is not changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
-	area := on.Printable().Grow(-toEdge)
+	area := on.Printable().Grow(-legible.ToEdge)
 	say, hand := s.says(), p.byHand(s)
 	care := []sheet.Block{sheet.Paragraph{Words: say.Cautions().OnePage()}}
 	under := append([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.TakeCare)}}, care...)
@@ -98,7 +99,7 @@ func freeOf(page draw.Page, area geom.Rect, outside bool, r draw.Ruler) *place.F
 	var free place.FreeGrid
 	free.Level(area, gridStep)
 	for _, op := range page.Ops {
-		for _, k := range place.Strokes(op, about) {
+		for _, k := range place.Strokes(op, legible.About) {
 			near := toNotes + k.Half
 			free.Mark(k.Bounds().Grow(near), func(q geom.Rect) bool { return k.Distance(q.Centre()) < near+gridStep*0.71 })
 		}

@@ -5,6 +5,7 @@ import (
 	"trammel/geom/construct"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/place"
 	"trammel/plot/sheet"
@@ -33,7 +34,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 	}
 	k := min(float64((overviewWidth-2*overviewWhite)/all.Width()), float64(overviewMost/all.Height()))
 	high := max(overviewLeast, unit.Length(k)*all.Height()) + 2*overviewWhite
-	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: newScene(nil, nil, r), plan: plan}
+	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: legible.NewScene(nil, nil, r), plan: plan}
 	room := geom.Rect{Max: geom.Point{X: overviewWidth, Y: high}}.Grow(-1)
 
 	if s.Arcs {
@@ -48,7 +49,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 		m.numberRows()
 	}
 	return draw.Page{
-		Kind: draw.Template, Piece: p.Name, Width: overviewWidth, Height: high, Ops: m.scene.drawing,
+		Kind: draw.Template, Piece: p.Name, Width: overviewWidth, Height: high, Ops: m.scene.Drawing,
 		Places: []draw.Place{{Matrix: m.matrix()}},
 	}, nil
 }
@@ -57,8 +58,8 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 func (m chart) inner(p Piece) {
 	for _, s := range p.Inner {
 		at := m.at(m.plan.Place.Apply(s.At))
-		m.scene.add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
-		m.name(s.Name, anchor{Point: at, toward: unit.Turn / 8}, round[:], place.Never)
+		m.scene.Add(draw.Arc{Arc: geom.Arc{Centre: at, Radius: 1, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
+		m.name(s.Name, legible.Anchor{Point: at, Best: unit.Turn / 8}, legible.Round[:], place.Never)
 	}
 }
 
@@ -82,11 +83,11 @@ func (m chart) construction(c construct.Construction, room geom.Rect) {
 			switch o := op.(type) {
 			case draw.Line:
 				if part, ok := geom.ClipLine(m.small(o.Line).(geom.Line), room); ok {
-					m.scene.add(draw.Line{Line: part, Pen: o.Pen, On: o.On})
+					m.scene.Add(draw.Line{Line: part, Pen: o.Pen, On: o.On})
 				}
 			case draw.Arc:
 				for _, part := range geom.ClipArc(m.small(o.Arc).(geom.Arc), room) {
-					m.scene.add(draw.Arc{Arc: part, Pen: o.Pen, On: o.On})
+					m.scene.Add(draw.Arc{Arc: part, Pen: o.Pen, On: o.On})
 				}
 			}
 		}
@@ -95,12 +96,11 @@ func (m chart) construction(c construct.Construction, room geom.Rect) {
 
 // gridless is the scene without the page grid, for words that find no room beside
 // it: figures over a fine line are read, and missing ones are not.
-func (m chart) gridless() *scene {
-	s := newScene(nil, nil, m.scene.ruler)
-	s.panes = m.scene.panes
-	for _, op := range m.scene.drawing {
+func (m chart) gridless() *legible.Scene {
+	s := m.scene.Bare()
+	for _, op := range m.scene.Drawing {
 		if l, ok := op.(draw.Line); !ok || l.Pen != draw.Fine {
-			s.add(op)
+			s.Add(op)
 		}
 	}
 	return s
@@ -112,19 +112,19 @@ func (m chart) sides(p Piece, s Style, over bool) {
 	outline := p.corners(m.plan)
 	for i := range outline {
 		line := m.small(outline.Edge(i)).(geom.Line)
-		w := label{p.edgeFigure(i, s), draw.FigureHeight, false}
-		var all []candidate
+		w := legible.Label{Say: p.edgeFigure(i, s), Height: draw.FigureHeight, Bold: false}
+		var all []legible.Candidate
 		for k := range 17 {
-			share := 0.5 + 0.05*eitherSide(k)
+			share := 0.5 + 0.05*legible.EitherSide(k)
 			all = append(all,
-				candidate{text: besideLine(line, share, -1, draw.Wide.Width, w), cost: float64(k)},
-				candidate{text: besideLine(line, share, 1, draw.Wide.Width, w), cost: float64(k) + 12})
+				legible.Candidate{Text: legible.BesideLine(line, share, -1, draw.Wide.Width, w), Cost: float64(k)},
+				legible.Candidate{Text: legible.BesideLine(line, share, 1, draw.Wide.Width, w), Cost: float64(k) + 12})
 		}
-		if m.scene.place(all) || !over {
+		if m.scene.Place(all) || !over {
 			continue
 		}
-		if bare := m.gridless(); bare.place(all) {
-			m.scene.add(bare.drawing[len(bare.drawing)-1])
+		if bare := m.gridless(); bare.Place(all) {
+			m.scene.Add(bare.Drawing[len(bare.Drawing)-1])
 		}
 	}
 }

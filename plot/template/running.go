@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/place"
 )
@@ -64,7 +65,7 @@ func (f edging) tickSides() {
 			}
 			way := r.Direction()
 			f.runs = append(f.runs, r)
-			f.scene.add(draw.Line{Line: geom.Line{From: at.Toward(way, draw.Wide.Width/2), To: r.To}, Pen: draw.Narrow, On: draw.Dimension})
+			f.scene.Add(draw.Line{Line: geom.Line{From: at.Toward(way, draw.Wide.Width/2), To: r.To}, Pen: draw.Narrow, On: draw.Dimension})
 		}
 	}
 }
@@ -89,19 +90,19 @@ func (f edging) runAlongSides() {
 	type place struct{ side, sheet int }
 	said := map[place]bool{}
 	for _, r := range f.runs {
-		sheet := slices.IndexFunc(f.plan.Cells, func(c paging.Cell) bool { return c.Window.Grow(-toEdge).Has(r.From) })
+		sheet := slices.IndexFunc(f.plan.Cells, func(c paging.Cell) bool { return c.Window.Grow(-legible.ToEdge).Has(r.From) })
 		figure := f.style.Figures.Length(r.far)
 		if at := (place{r.side, sheet}); !said[at] {
 			said[at] = true
 			long := f.style.note(f.style.says().Templates().Running(figure, string(f.corners.Names[r.side])))
-			if f.scene.cheapest([]try{f.besideTick(r, long).surely()}) {
+			if f.scene.Cheapest([]legible.Try{f.besideTick(r, long).Surely()}) {
 				continue
 			}
 		}
 		w := f.style.note(figure)
-		from := anchor{Point: r.To, toward: r.Direction()}
-		led := f.scene.led(w, from, 60)
-		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, f.besideTick(r, w), led, led.crossing(fineLines, crowded))
+		from := legible.Anchor{Point: r.To, Best: r.Direction()}
+		led := f.scene.Led(w, from, 60)
+		f.putNear(f.style.note(f.corners.Side(r.side)+" "+figure), r.To, f.besideTick(r, w), led, led.Crossing(legible.FineLines, legible.Crowded))
 	}
 	for i := range f.outline {
 		side := f.alongSide(i)
@@ -111,7 +112,7 @@ func (f edging) runAlongSides() {
 				continue
 			}
 			if f.style.Lengths && !c.Window.Has(f.figured[i]) {
-				f.scene.name(side, part, f.style.figure(f.corners.Side(i)))
+				f.name(side, part, f.style.figure(f.corners.Side(i)))
 			}
 		}
 	}
@@ -127,35 +128,35 @@ func (f edging) allowAlongSides() {
 		w := f.style.note(f.style.says().Templates().Allowance(f.style.Figures.Length(s.Allow)))
 		for _, c := range f.plan.Cells {
 			for _, line := range []geom.Line{side, f.outline.Edge(i)} { // outside the cut, or inside the finished edge
-				if part, ok := geom.ClipLine(line, c.Window); ok && part.Length() >= f.scene.width(w)+unread && f.scene.name(line, part, w) {
+				if part, ok := geom.ClipLine(line, c.Window); ok && part.Length() >= f.scene.Width(w)+unread && f.name(line, part, w) {
 					said = true
 					break
 				}
 			}
 		}
 		if !said {
-			led := f.scene.led(w, anchor{Point: side.At(0.6), toward: side.Direction() - unit.Turn/4, clear: draw.Wide.Width / 2}, 0)
-			f.putNear(f.style.note(s.Name+" "+w.say), side.At(0.5), led, led.crossing(fineLines, crowded))
+			led := f.scene.Led(w, legible.Anchor{Point: side.At(0.6), Best: side.Direction() - unit.Turn/4, Clear: draw.Wide.Width / 2}, 0)
+			f.putNear(f.style.note(s.Name+" "+w.Say), side.At(0.5), led, led.Crossing(legible.FineLines, legible.Crowded))
 		}
 	}
 }
 
 // besideTick are the places for words at the end of a tick, past it or beside it, first
 // those that nothing else could be read with.
-func (f edging) besideTick(r run, w label) try {
+func (f edging) besideTick(r run, w legible.Label) legible.Try {
 	along := f.alongSide(r.side).Direction()
-	turn := place.Readable(steep, along)
+	turn := place.Readable(legible.Steep, along)
 	away := r.Direction()
-	width, lines := f.scene.width(w), unit.Length(0)
+	width, lines := f.scene.Width(w), unit.Length(0)
 	if f.piece.shaped() {
 		lines = max(f.piece.Shape.Sides[r.side].Allow, -f.piece.Shape.Sides[r.side].Allow)
 	}
-	at := func(shift, off unit.Length, apart unit.Length, cost float64) candidate {
-		return candidate{text: w.at(r.To.Toward(along, shift).Toward(away, off), turn), apart: apart, cost: cost}
+	at := func(shift, off unit.Length, apart unit.Length, cost float64) legible.Candidate {
+		return legible.Candidate{Text: w.At(r.To.Toward(along, shift).Toward(away, off), turn), Apart: apart, Cost: cost}
 	}
-	return try{0, func(all []candidate) []candidate {
-		past, beside := gap+0.1+w.height*0.85, w.height*0.85-runTick+gap+draw.Wide.Width/2
-		for i, apart := range []unit.Length{unread, toWords} {
+	return legible.Try{Least: 0, Make: func(all []legible.Candidate) []legible.Candidate {
+		past, beside := legible.Gap+0.1+w.Height*0.85, w.Height*0.85-runTick+legible.Gap+draw.Wide.Width/2
+		for i, apart := range []unit.Length{unread, legible.ToWords} {
 			more := 15 * float64(i)
 			all = append(all, at(0, past, apart, more), at(width/2, past, apart, more+2), at(-width/2, past, apart, more+2),
 				at(width/2+1.2, beside, apart, more+4), at(-width/2-1.2, beside, apart, more+4))
@@ -163,7 +164,7 @@ func (f edging) besideTick(r run, w label) try {
 				all = append(all, at(0, past+d, apart, more+5+float64(d)))
 			}
 			// On the other side of the line, or of both.
-			other := -runTick - draw.Wide.Width/2 - gap - w.height*0.85
+			other := -runTick - draw.Wide.Width/2 - legible.Gap - w.Height*0.85
 			all = append(all, at(0, other, apart, more+8), at(0, other-lines, apart, more+10), at(width, other-lines, apart, more+12), at(-width, other-lines, apart, more+12))
 		}
 		return all
@@ -171,14 +172,14 @@ func (f edging) besideTick(r run, w label) try {
 }
 
 // name writes words along what a sheet shows of a side, where there is room for them.
-func (s *scene) name(side, part geom.Line, w label) bool {
+func (f edging) name(side, part geom.Line, w legible.Label) bool {
 	length := side.Length()
 	from, to := side.From.Distance(part.From), side.From.Distance(part.To)
-	for _, apart := range []unit.Length{unread, toWords} {
+	for _, apart := range []unit.Length{unread, legible.ToWords} {
 		for off := unit.Length(0); off < (to-from)/2; off += 4 {
 			for _, d := range []unit.Length{(from+to)/2 + off, (from+to)/2 - off} {
 				for _, hand := range []int{-1, 1} {
-					if s.put(candidate{text: besideLine(side, float64(d/length), hand, draw.Wide.Width, w), apart: apart}, alone) {
+					if f.scene.Put(legible.Candidate{Text: legible.BesideLine(side, float64(d/length), hand, draw.Wide.Width, w), Apart: apart}, legible.Alone) {
 						return true
 					}
 				}
@@ -199,7 +200,7 @@ func (f edging) nameLines() {
 		line func(i int) geom.Line
 	}{{say.CutLine(), f.alongSide}, {say.FinishedEdge(), f.outline.Edge}} {
 		w := f.style.note(name.say)
-		var all []try
+		var all []legible.Try
 		for i, s := range f.piece.Shape.Sides {
 			if s.Allow == 0 {
 				continue
@@ -209,14 +210,14 @@ func (f edging) nameLines() {
 				away += unit.Turn / 2
 			}
 			for _, t := range []float64{0.35, 0.65, 0.2, 0.8} {
-				all = append(all, f.scene.led(w, anchor{Point: name.line(i).At(t), toward: away, clear: draw.Wide.Width / 2}, 0))
+				all = append(all, f.scene.Led(w, legible.Anchor{Point: name.line(i).At(t), Best: away, Clear: draw.Wide.Width / 2}, 0))
 			}
 		}
-		if !f.scene.cheapest(all) {
+		if !f.scene.Cheapest(all) {
 			for i, t := range all {
-				all[i] = t.crossing(fineLines, crowded)
+				all[i] = t.Crossing(legible.FineLines, legible.Crowded)
 			}
-			f.scene.cheapest(all)
+			f.scene.Cheapest(all)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
@@ -70,7 +71,7 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 // have no room for them there, each under its name. Notes are said in the title line.
 func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes ...string) ([]draw.Page, error) {
 	title := s.says().Templates().Heading(words.SawAndSquare)
-	area := on.Printable().Grow(-toEdge)
+	area := on.Printable().Grow(-legible.ToEdge)
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
 	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: s.sized(draw.CornerHeight), Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {

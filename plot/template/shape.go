@@ -11,25 +11,25 @@ import (
 // when it is finished.
 func (f *face) drawOutline() {
 	if !f.piece.shaped() {
-		f.scene.add(draw.Polyline{Points: f.outline, Closed: true, Pen: draw.Wide, On: draw.Outline})
+		f.scene.Add(draw.Polyline{Points: f.outline, Closed: true, Pen: draw.Wide, On: draw.Outline})
 		return
 	}
 	s, m := f.piece.Shape, f.plan.Place
-	f.scene.add(draw.Path{Segments: m.Contour(s.Cut), Closed: true, Pen: draw.Wide, On: draw.Outline})
+	f.scene.Add(draw.Path{Segments: m.Contour(s.Cut), Closed: true, Pen: draw.Wide, On: draw.Outline})
 	for _, run := range apart(s.Finished, s.Cut) {
-		f.scene.add(draw.Path{Segments: m.Contour(run), Closed: len(run) == len(s.Finished), Pen: draw.Behind, On: draw.Outline})
+		f.scene.Add(draw.Path{Segments: m.Contour(run), Closed: len(run) == len(s.Finished), Pen: draw.Behind, On: draw.Outline})
 	}
 	for _, v := range s.Corners {
 		if v.Finished == nil {
 			continue
 		}
 		for _, end := range []geom.Point{v.Finished.At(0), v.Finished.At(1)} {
-			f.scene.add(draw.Line{Line: m.Line(geom.Line{From: end, To: v.At}), Pen: draw.Thin, On: draw.Construction})
+			f.scene.Add(draw.Line{Line: m.Line(geom.Line{From: end, To: v.At}), Pen: draw.Thin, On: draw.Construction})
 		}
 	}
-	f.scene.add(f.ticks()...)
+	f.scene.Add(f.ticks()...)
 	for _, b := range s.Bores {
-		f.scene.add(f.bore(b)...)
+		f.scene.Add(f.bore(b)...)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/place"
 )
 
@@ -42,22 +43,22 @@ func (f *face) figureAllowance(i int) {
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
 	}
-	beside := try{0, func(all []candidate) []candidate {
+	beside := legible.Try{Least: 0, Make: func(all []legible.Candidate) []legible.Candidate {
 		for k := range 17 {
-			t := 0.25 + 0.05*eitherSide(k)
+			t := 0.25 + 0.05*legible.EitherSide(k)
 			if t < 0.05 || t > 0.95 {
 				continue
 			}
 			for _, t := range []float64{t, 1 - t} {
 				all = append(all,
-					candidate{text: besideLine(out, t, -1, draw.Wide.Width, w), cost: float64(k) + outside},
-					candidate{text: besideLine(in, t, 1, draw.Wide.Width, w), cost: float64(k) + inside})
+					legible.Candidate{Text: legible.BesideLine(out, t, -1, draw.Wide.Width, w), Cost: float64(k) + outside},
+					legible.Candidate{Text: legible.BesideLine(in, t, 1, draw.Wide.Width, w), Cost: float64(k) + inside})
 			}
 		}
 		return all
 	}}
-	led := f.scene.led(w, anchor{Point: out.At(0.3), toward: out.Direction() - unit.Turn/4}, 25)
-	f.putNear(f.style.note(s.Name+" "+w.say), out.At(0.5), beside, led, led.crossing(fineLines, crowded))
+	led := f.scene.Led(w, legible.Anchor{Point: out.At(0.3), Best: out.Direction() - unit.Turn/4}, 25)
+	f.putNear(f.style.note(s.Name+" "+w.Say), out.At(0.5), beside, led, led.Crossing(legible.FineLines, legible.Crowded))
 }
 
 func (f *face) figureTreatment(v shape.Vertex) {
@@ -74,44 +75,44 @@ func (f *face) figureTreatment(v shape.Vertex) {
 	from := f.plan.Place.Apply(at.At(0.5))
 	out := geom.Line{From: f.outline.Bounds().Centre(), To: from}.Direction()
 	w := f.style.note(say)
-	led := f.scene.led(w, anchor{Point: from, toward: out}, 0)
-	f.put(say, led, led.crossing(anything, crowded), f.style.note(string(v.Name)+" "+say).named(from))
+	led := f.scene.Led(w, legible.Anchor{Point: from, Best: out}, 0)
+	f.put(say, led, led.Crossing(legible.Anything, legible.Crowded), f.style.note(string(v.Name)+" "+say).Named(from))
 }
 
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
 	hole := f.style.note("Ø " + f.style.Figures.Length(b.Hole.Diameter))
-	var rim []try
+	var rim []legible.Try
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
-		rim = append(rim, f.scene.led(hole, anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), toward: a}, float64(k)/4))
+		rim = append(rim, f.scene.Led(hole, legible.Anchor{Point: c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), Best: a}, float64(k)/4))
 	}
-	f.putNear(f.style.note("hole "+hole.say), c.Centre, rim...)
+	f.putNear(f.style.note("hole "+hole.Say), c.Centre, rim...)
 	for _, way := range f.ways(b) {
 		w := f.style.note(way.say)
-		var places []try
+		var places []legible.Try
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
-			places = append(places, f.scene.led(w, anchor{Point: foot, toward: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
+			places = append(places, f.scene.Led(w, legible.Anchor{Point: foot, Best: geom.Line{From: foot, To: c.Centre}.Direction()}, 0))
 		} else {
-			if f.scene.width(w) <= way.line.Length() {
-				places = append(places, try{0, func(all []candidate) []candidate {
+			if f.scene.Width(w) <= way.line.Length() {
+				places = append(places, legible.Try{Least: 0, Make: func(all []legible.Candidate) []legible.Candidate {
 					for k := range 19 {
 						for _, hand := range []int{1, -1} {
-							all = append(all, candidate{text: besideLine(way.line, 0.5+0.05*eitherSide(k), hand, draw.Thin.Width, w), cost: float64(k)})
+							all = append(all, legible.Candidate{Text: legible.BesideLine(way.line, 0.5+0.05*legible.EitherSide(k), hand, draw.Thin.Width, w), Cost: float64(k)})
 						}
 					}
 					return all
 				}})
 			}
 			for _, t := range []float64{0.5, 0.3, 0.7} {
-				places = append(places, f.scene.led(w, anchor{Point: way.line.At(t), toward: way.line.Direction() + unit.Turn/4}, 15))
+				places = append(places, f.scene.Led(w, legible.Anchor{Point: way.line.At(t), Best: way.line.Direction() + unit.Turn/4}, 15))
 			}
 		}
 		for _, led := range slices.Clone(places) {
-			places = append(places, led.crossing(anything, 60))
+			places = append(places, led.Crossing(legible.Anything, 60))
 		}
-		f.put(w.say, append(places, f.style.note(way.say+" to "+hole.say).named(c.Centre))...)
+		f.put(w.Say, append(places, f.style.note(way.say+" to "+hole.Say).Named(c.Centre))...)
 	}
 }
 
@@ -125,7 +126,7 @@ func (f *face) figureGrain() {
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
 	w := f.style.note("grain")
-	var all []candidate
+	var all []legible.Candidate
 	const longest = 60
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
 		for _, c := range f.inner(long / 2) {
@@ -134,14 +135,14 @@ func (f *face) figureGrain() {
 				continue
 			}
 			for _, hand := range []int{1, -1} {
-				all = append(all, candidate{
-					text: besideLine(line, 0.5, hand, draw.Narrow.Width, w), marks: arrow(line),
-					cost: c.cost + float64(longest-long),
+				all = append(all, legible.Candidate{
+					Text: legible.BesideLine(line, 0.5, hand, draw.Narrow.Width, w), Marks: arrow(line),
+					Cost: c.cost + float64(longest-long),
 				})
 			}
 		}
 	}
-	f.putNear(f.style.note("grain along "+string(g[0]+g[1])), f.middle(), made(all))
+	f.putNear(f.style.note("grain along "+string(g[0]+g[1])), f.middle(), legible.Made(all))
 }
 
 // arrow is a line with a wedge at both ends: grain runs either way.
@@ -170,7 +171,7 @@ func within(f *face, l geom.Line, clear unit.Length) bool {
 		}
 	}
 	r := geom.RectOf(l.From, l.To)
-	if !f.scene.housed(r, whole) {
+	if !f.scene.Housed(r, legible.Whole) {
 		return false
 	}
 	return f.scene.Ink.Every(r.Grow(clear), func(k place.Stroke) bool { return l.Apart(k.Line) > 1+k.Half })

@@ -4,12 +4,13 @@
 //
 // Files, from the top floor to the ground: overview.go, notes.go, block.go, index.go, before.go, constructed.go,
 // template.go, shape_labels.go, inside.go, angles.go, running.go, lines.go, shape.go, labels.go, figures.go,
-// together.go, accept.go, on_sheets.go, settings.go, map.go, scene.go, places.go, piece.go.
+// together.go, accept.go, on_sheets.go, settings.go, map.go, piece.go.
 package template
 
 import (
 	"trammel/geom"
 	"trammel/plot/draw"
+	"trammel/plot/legible"
 	"trammel/plot/paging"
 	"trammel/plot/words"
 )
@@ -36,7 +37,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f := face{
 		onSheets: onSheets{piece: p, plan: plan, style: s, corners: o, outline: plan.Place.Polygon(o.Points)},
 		figured:  make([]geom.Point, len(o.Names)),
-		scene:    newScene(plan.Windows(), plan.Trimmed(), r),
+		scene:    legible.NewScene(plan.Windows(), plan.Trimmed(), r),
 	}
 	f.drawLines()
 	edging{&f}.tickSides()
@@ -51,7 +52,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	saying{&f}.sayName()
 	edging{&f}.runAlongSides()
 	edging{&f}.allowAlongSides()
-	return f.scene.drawing, f.missed, nil
+	return f.scene.Drawing, f.missed, nil
 }
 
 // face is a piece while it is being drawn.
@@ -61,6 +62,6 @@ type face struct {
 	heightFigure string
 	figured      []geom.Point // where each side has its length
 	runs         []run        // ticks along the sides
-	scene        *scene
+	scene        *legible.Scene
 	missed       []string // words for which there was no room at all
 }

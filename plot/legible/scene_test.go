@@ -1,4 +1,4 @@
-package template
+package legible
 
 import (
 	"testing"
@@ -6,6 +6,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
+	"trammel/plot/lettering"
 	"trammel/plot/place"
 )
 
@@ -18,24 +19,24 @@ func TestHiddenWordsComeLast(t *testing.T) {
 	words := func(x, y unit.Length) draw.Text {
 		return draw.Text{At: geom.Point{X: x, Y: y}, Height: 2.5, Words: "100 from A", Align: draw.Middle, On: draw.Dimension}
 	}
-	across, beside := candidate{text: words(178, 50)}, candidate{text: words(120, 50), cost: crowded + 25}
+	across, beside := Candidate{Text: words(178, 50)}, Candidate{Text: words(120, 50), Cost: Crowded + 25}
 	sure := across
 	sure.sure = true
 	for _, c := range []struct {
 		name string
-		all  []candidate
+		all  []Candidate
 		x    unit.Length // 0 for nowhere
 	}{
-		{"hidden, alone", []candidate{across}, 178},
-		{"hidden, to be sure", []candidate{sure}, 0},
-		{"hidden or across a line", []candidate{across, beside}, 120},
+		{"hidden, alone", []Candidate{across}, 178},
+		{"hidden, to be sure", []Candidate{sure}, 0},
+		{"hidden or across a line", []Candidate{across, beside}, 120},
 	} {
-		s := newScene(
+		s := NewScene(
 			[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
-			[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+			[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, lettering.Go())
 		placed := s.placeFor(c.all, place.Never)
 		var x unit.Length
-		for _, op := range s.drawing {
+		for _, op := range s.Drawing {
 			x = op.(draw.Text).At.X
 		}
 		if placed != (c.x != 0) || x != c.x {
@@ -51,9 +52,9 @@ func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
 	at := func(x0, y0, x1, y1 unit.Length) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}
 	}
-	s := newScene(
+	s := NewScene(
 		[]geom.Rect{at(0, 0, 190, 277), at(180, 0, 370, 277)},
-		[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, font)
+		[]geom.Rect{at(-10, -10, 189.8, 287), at(185, -10, 380, 287)}, lettering.Go())
 	for _, c := range []struct {
 		name string
 		r    geom.Rect
@@ -69,8 +70,8 @@ func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
 		{"from the half that both keep into the core: the left sheet would cover it", at(186, 50, 200, 53), [3]bool{false, false, true}},
 		{"across both", at(170, 50, 200, 53), [3]bool{false, false, false}},
 	} {
-		for i, h := range []home{alone, seen, whole} {
-			if got := s.housed(c.r, h); got != c.want[i] {
+		for i, h := range []Home{Alone, seen, Whole} {
+			if got := s.Housed(c.r, h); got != c.want[i] {
 				t.Errorf("%s: housed %v as strictly as %d, want %v", c.name, got, h, c.want[i])
 			}
 		}
