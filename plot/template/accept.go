@@ -17,8 +17,9 @@ const (
 	// Of a rule, at each end up to 0.25 on a line 0.25 to 0.5 wide: of both ends
 	// together 95 of 100 are within 2 · 0.25 · (1 − √0.05).
 	reading unit.Length = 0.388
-	paper               = 0.0002 // of the length: a good tape, and a few per cent of humidity
-	cover95             = 1.96   // standard deviations that hold 95 of 100
+
+	paper   = 0.0002 // of the length: a good tape, and a few per cent of humidity
+	cover95 = 1.96   // standard deviations that hold 95 of 100
 )
 
 // Expected is how far a length of a template that was put together is from its own,
