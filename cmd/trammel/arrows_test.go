@@ -16,7 +16,7 @@ import (
 var arrows = map[string][]string{
 	"trammel/geom/unit":                {"golang.org/x/text/unicode/norm", "trammel/geom/internal/"},
 	"trammel/geom":                     {"trammel/geom/unit"},
-	"trammel/geom/triangle":            {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
+	"trammel/geom/triangle":            {"trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
 	"trammel/geom/construct":           {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/shape":               {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/tape":                {"trammel/geom", "trammel/geom/unit"},

@@ -5,9 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/stat/combin"
 )
 
 // finest is what stands for a tolerance stated as zero, in mm or degrees:
@@ -77,13 +74,20 @@ var ranks = [...]string{"SSS", "SAS", "ASA", "AAS", "SSA", "SSH", "SAH", "SHH", 
 // triples of the measurements that determine a triangle, best first.
 func (d *desk) triples(which []int) []triple {
 	var all []triple
-	for _, c := range combin.Combinations(len(which), 3) {
-		if t := tripleOf(d.of[which[c[0]]], d.of[which[c[1]]], d.of[which[c[2]]]); t.determines() {
-			all = append(all, t)
+	for i := range which {
+		for j := range i {
+			for k := range j {
+				if t := tripleOf(d.of[which[k]], d.of[which[j]], d.of[which[i]]); t.determines() {
+					all = append(all, t)
+				}
+			}
 		}
 	}
 	slices.SortFunc(all, func(t, u triple) int {
-		return cmp.Or(cmp.Compare(slices.Index(ranks[:], t.letters()), slices.Index(ranks[:], u.letters())), slices.Compare(t[:], u[:]))
+		if c := cmp.Compare(slices.Index(ranks[:], t.letters()), slices.Index(ranks[:], u.letters())); c != 0 {
+			return c
+		}
+		return slices.Compare(t[:], u[:])
 	})
 	return all
 }
@@ -164,7 +168,7 @@ func (d *desk) adjust(which []int, target []float64, s plain) plain {
 	return s
 }
 
-func squares(v []float64) float64 { return floats.Dot(v, v) }
+func squares(v []float64) float64 { return dot(v, v) }
 
 // agrees says whether some triangle has every measurement within its tolerance.
 //
@@ -180,13 +184,19 @@ func (d *desk) agrees(which []int, s plain) bool {
 	if squares(off) > float64(len(which))*(1+hair) {
 		return false
 	}
-	for _, q := range combin.Combinations(len(rows), 4) {
-		l, k, j, i := q[0], q[1], q[2], q[3]
-		c := [4]float64{determinant(rows[j], rows[k], rows[l]), -determinant(rows[i], rows[k], rows[l]),
-			determinant(rows[i], rows[j], rows[l]), -determinant(rows[i], rows[j], rows[k])}
-		w := c[0]*off[i] + c[1]*off[j] + c[2]*off[k] + c[3]*off[l]
-		if math.Abs(w) > (1+hair)*floats.Norm(c[:], 1) {
-			return false
+	n := len(rows)
+	for i := range n {
+		for j := range i {
+			for k := range j {
+				for l := range k {
+					c := [4]float64{determinant(rows[j], rows[k], rows[l]), -determinant(rows[i], rows[k], rows[l]),
+						determinant(rows[i], rows[j], rows[l]), -determinant(rows[i], rows[j], rows[k])}
+					w := c[0]*off[i] + c[1]*off[j] + c[2]*off[k] + c[3]*off[l]
+					if math.Abs(w) > (1+hair)*(math.Abs(c[0])+math.Abs(c[1])+math.Abs(c[2])+math.Abs(c[3])) {
+						return false
+					}
+				}
+			}
 		}
 	}
 	return true

@@ -3,8 +3,6 @@ package triangle
 import (
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 const degreesOfRadian = 180 / math.Pi
@@ -100,30 +98,60 @@ func (s plain) gradient(q Quantity) (g [3]float64) {
 }
 
 // leastSquares is the step x with the least |rows·x − off|² + damp·|D·x|², D
-// being the size of the columns, good to the condition of the rows and not of its square.
+// being the size of the columns, by orthogonal columns (modified Gram–Schmidt),
+// which is good to the condition of the rows and not of its square.
 func leastSquares(rows [][3]float64, off []float64, damp float64) (x [3]float64, ok bool) {
 	n := len(rows)
-	a, right := mat.NewDense(n+3, 3, nil), mat.NewVecDense(n+3, append(slices.Clone(off), 0, 0, 0))
+	var column [3][]float64
+	right := append(append(make([]float64, 0, n+3), off...), 0, 0, 0)
 	var size [3]float64
-	for k := range size {
+	for k := range column {
+		column[k] = make([]float64, n+3)
 		for i := range rows {
-			a.Set(i, k, rows[i][k])
+			column[k][i] = rows[i][k]
 		}
-		if size[k] = mat.Norm(a.ColView(k), 2); size[k] == 0 || math.IsNaN(size[k]) || math.IsInf(size[k], 0) {
+		if size[k] = math.Sqrt(squares(column[k])); size[k] == 0 || math.IsNaN(size[k]) || math.IsInf(size[k], 0) {
 			return x, false
 		}
-		a.Set(n+k, k, math.Sqrt(damp)*size[k])
+		column[k][n+k] = math.Sqrt(damp) * size[k]
 	}
-	var qr mat.QR
-	qr.Factorize(a)
-	var r mat.Dense
-	qr.RTo(&r)
-	for k := range size {
-		if math.Abs(r.At(k, k)) <= 1e-14*size[k] {
+	var r [3][3]float64
+	var y [3]float64
+	for k := range column {
+		for range 2 { // a second time: the first leaves what rounding brought in
+			for j := range k {
+				d := dot(column[j], column[k])
+				r[j][k] += d
+				for i := range column[k] {
+					column[k][i] -= d * column[j][i]
+				}
+			}
+		}
+		r[k][k] = math.Sqrt(squares(column[k]))
+		if r[k][k] <= 1e-14*size[k] {
 			return x, false
 		}
+		for i := range column[k] {
+			column[k][i] /= r[k][k]
+		}
+		y[k] = dot(column[k], right)
+		for i := range right {
+			right[i] -= y[k] * column[k][i]
+		}
 	}
-	step := mat.NewVecDense(3, x[:])
-	_ = qr.SolveVecTo(step, false, right) // its error is a warning of the condition, looked at above
+	for k := 2; k >= 0; k-- {
+		x[k] = y[k]
+		for j := k + 1; j < 3; j++ {
+			x[k] -= r[k][j] * x[j]
+		}
+		x[k] /= r[k][k]
+	}
 	return x, true
+}
+
+func dot(a, b []float64) (sum float64) {
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
 }
