@@ -40,7 +40,7 @@ func (f *face) figureAngles() {
 // small arc or square that stands in the corner.
 func (f *face) atCorner(i int, figure string) ([]candidate, draw.Op) {
 	c := f.inside(i)
-	var all []candidate
+	all := f.scene.spare[:0]
 	for _, w := range f.style.sized(figure) {
 		width := f.scene.width(w.label)
 		all = c.over(c.between(all, w, width), w, width)

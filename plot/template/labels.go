@@ -41,7 +41,7 @@ func (f *face) putName(all []candidate, name string, from anchor) {
 // letterCorners writes the names outside their corners, on the bisectors.
 func (f *face) letterCorners() {
 	for i, p := range f.outline {
-		var all []candidate
+		all := f.scene.spare[:0]
 		others := slices.Concat(f.outline[:i], f.outline[i+1:])
 		from := anchor{p, f.inward(i) + unit.Turn/2}
 		name, placed := string(f.corners.Names[i]), false
@@ -84,14 +84,14 @@ func (f *face) figureSides() {
 		}
 		var places []candidate
 		if !f.piece.shaped() {
-			places = f.alongLine(nil, side, said, draw.Wide.Width, []float64{0, 12})
+			places = f.alongLine(f.scene.spare[:0], side, said, draw.Wide.Width, []float64{0, 12})
 		} else { // outside of both lines, or inside of both
 			const never = 1e6
 			out, in := 0.0, 12.0
 			if f.piece.Shape.Sides[i].Allow < 0 { // beside the line that is cut, which it is of
 				out, in = in, out
 			}
-			places = f.alongLine(nil, f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
+			places = f.alongLine(f.scene.spare[:0], f.sideLine(i, outer), said, draw.Wide.Width, []float64{out})
 			places = f.alongLine(places, f.sideLine(i, inner), said, draw.Wide.Width, []float64{never, in})
 		}
 		f.putNear(places, f.corners.Side(i)+" "+figure, side.At(0.5))
@@ -133,7 +133,7 @@ func (f *face) figureHeight() {
 	if f.height == (geom.Line{}) {
 		return
 	}
-	all := f.alongLine(nil, f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
+	all := f.alongLine(f.scene.spare[:0], f.height, f.heightFigure, draw.Centre.Width, []float64{0, 0})
 	w := label{f.heightFigure, draw.NoteHeight, false}
 	all = f.scene.led(all, w, anchor{f.height.To, f.height.Direction()}, 25)
 	f.putNear(all, string(f.corners.Names[2])+"–"+f.corners.Side(0)+" "+f.heightFigure, f.outline[2])
@@ -150,7 +150,7 @@ func (f *face) figureArcs() {
 		w := label{f.style.says().Steps().Radius(f.piece.byHand(f.style), s), draw.NoteHeight, false}
 		width := f.scene.width(w)
 		half := float64(a.Sweep) / 2
-		var all []candidate
+		all := f.scene.spare[:0]
 		n := max(8, int(math.Ceil(half*float64(a.Radius)/3)))
 		for k := -n; k <= n; k++ {
 			t := 0.5 + float64(k)/float64(2*n)

@@ -40,7 +40,7 @@ func (f *face) figureAllowance(i int) {
 	if s.Allow > 0 { // beside the finished edge
 		outside, inside = inside, outside
 	}
-	var all []candidate
+	all := f.scene.spare[:0]
 	for k := range 17 {
 		t := 0.25 + 0.05*eitherSide(k)
 		if t < 0.05 || t > 0.95 {
@@ -77,7 +77,7 @@ func (f *face) figureTreatment(v shape.Vertex) {
 func (f *face) figureBore(b shape.Bore) {
 	c := f.plan.Place.Arc(b.Circle)
 	hole := label{"Ø " + f.style.Figures.Length(b.Hole.Diameter), draw.NoteHeight, false}
-	var all []candidate
+	all := f.scene.spare[:0]
 	for k := range 8 {
 		a := unit.Turn/16 + unit.Turn/8*unit.Angle(k)
 		all = f.scene.led(all, hole, anchor{c.Centre.Toward(a, c.Radius+draw.Wide.Width/2), a}, float64(k)/4)
@@ -85,7 +85,7 @@ func (f *face) figureBore(b shape.Bore) {
 	f.putNear(all, "hole "+hole.say, c.Centre)
 	for _, way := range f.ways(b) {
 		w := label{way.say, draw.NoteHeight, false}
-		var all []candidate
+		all := f.scene.spare[:0]
 		if way.along { // at its end on the edge, inside
 			foot := f.plan.Place.Apply(b.Foot)
 			all = f.scene.led(nil, w, anchor{foot, geom.Line{From: foot, To: c.Centre}.Direction()}, 0)
@@ -117,7 +117,7 @@ func (f *face) figureGrain() {
 	m := f.plan.Place
 	way := geom.Line{From: m.Apply(f.corner(g[0])), To: m.Apply(f.corner(g[1]))}.Direction()
 	w := label{"grain", draw.NoteHeight, false}
-	var all []candidate
+	all := f.scene.spare[:0]
 	const longest = 60
 	for _, long := range []unit.Length{longest, 40, 25, 17, 12} {
 		for _, c := range f.inner(long / 2) {
