@@ -10,8 +10,8 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
-	"trammel/internal/gate"
 )
 
 // kinds of what is given, in a triangle's own letters: abc the sides opposite A, B and C,

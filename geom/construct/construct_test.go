@@ -11,9 +11,9 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
-	"trammel/internal/gate"
 )
 
 // solved reads the measurements and solves them.

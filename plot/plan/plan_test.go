@@ -10,8 +10,8 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
-	"trammel/internal/gate"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/pdf"

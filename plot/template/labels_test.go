@@ -10,8 +10,8 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/construct"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
-	"trammel/internal/gate"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 )

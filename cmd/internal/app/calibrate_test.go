@@ -13,8 +13,8 @@ import (
 
 	"trammel/cmd/internal/calibration"
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
-	"trammel/internal/gate"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/readback"

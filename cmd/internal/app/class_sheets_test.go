@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
-	"trammel/internal/gate"
+	"trammel/geom/gate"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
 	"trammel/plot/place"

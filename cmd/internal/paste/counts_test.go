@@ -1,6 +1,6 @@
 package paste
 
-import "trammel/internal/gate"
+import "trammel/geom/gate"
 
 // How much the tests try: a few in every run, all in the gate.
 var (
