@@ -323,6 +323,22 @@ func TestHandHasItsSteps(t *testing.T) {
 	}
 }
 
+// Each sheet stands on the map with its number, over the whole piece.
+func TestMapShowsEachSheet(t *testing.T) {
+	t.Parallel()
+	p := ofTriangle(t, "AB=600", "BC=450", "CA=450")
+	var sheets []Sheet
+	for i := range 4 {
+		x := unit.Length(i) * 180
+		sheets = append(sheets, Sheet{fmt.Sprint(i + 1), [4]geom.Point{{X: x}, {X: x + 190}, {X: x + 190, Y: 270}, {X: x, Y: 270}}})
+	}
+	m := Map(p.Construction, sheets, 360)
+	_, words, _ := svgOf(t, m.SVG)
+	if got := strings.Join(words, ""); got != "1234" || strings.Count(m.SVG, `class="sheet"`) != 4 {
+		t.Errorf("numbers %q in %s", got, m.SVG)
+	}
+}
+
 // No name runs as markup.
 func TestNamesAreNoMarkup(t *testing.T) {
 	t.Parallel()
