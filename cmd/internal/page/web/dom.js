@@ -17,6 +17,10 @@ export function h(what, attributes, ...children) {
 }
 
 export const byId = (id) => document.getElementById(id);
+// sentence begins with a capital and ends with a full stop, as what is said in the middle of
+// a line does not.
+export const sentence = (s) => s ? s[0].toUpperCase() + s.slice(1) + (/[.:!?…]$/.test(s) ? "" : ".") : "";
+
 export const button = (key, onclick, names, classes = "") => h("button" + classes, { onclick, type: "button" }, say(key, names));
 export const field = (key, input, names) => h("label", {}, h("span", {}, say(key, names)), input);
 

@@ -1,7 +1,7 @@
 // By hand: the construction played step by step, forward and back; only what is drawn so
 // far is seen, and the newest line draws itself unless somebody wants nothing to move.
-import { h, byId, button, field, choice, drawing, roomFor, rem } from "./dom.js";
-import { say } from "./labels.js";
+import { h, byId, button, sentence, field, choice, drawing, roomFor, rem } from "./dom.js";
+import { say, labels } from "./labels.js";
 import { state, edit, set, kept, keep } from "./store.js";
 import { newest } from "./asking.js";
 
@@ -12,6 +12,7 @@ export async function refresh() {
   if (!r) return;
   plays = r.plays ?? [];
   fault = r.fault ?? null;
+  byId("hand").classList.remove("pale");
   which = Math.min(which, Math.max(0, plays.length - 1));
   draw();
 }
@@ -47,9 +48,8 @@ function picture(play, still) {
 
 export function draw(still = true) {
   const el = byId("hand"), play = plays[which];
-  el.classList.remove("pale");
   if (!play) {
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, fault?.what ?? say("nothingYet")), fault?.hint ? h("p", {}, fault.hint) : null)));
+    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)));
     return;
   }
   const n = play.steps.length, held = document.activeElement?.id;
@@ -68,7 +68,7 @@ export function draw(still = true) {
         h("input", { type: "range", id: "hand-at", min: 0, max: n, value: at, "aria-label": say("step", { n: at, all: n }), oninput: (e) => go(Number(e.target.value), true) }))),
     h("div.grid.below", {},
       plays.length > 1 ? field("which", choice(plays.map((p, i) => [i, p.title]), which, (v) => { which = Number(v); go(0); })) : null,
-      field("voice", choice((state.lists?.voices ?? []).map((v) => [v, say("voices")[v] ?? v]), state.job.voice ?? "", (v) => edit((job) => set(job, "voice", v)))),
+      field("voice", choice([["", say("usual")], ...(state.lists?.voices ?? []).map((v) => [v, labels.voices[v] ?? v])], state.job.voice ?? "", (v) => edit((job) => set(job, "voice", v)))),
       h("p.quiet", {}, say("stays"))));
   if (held) byId(held)?.focus();
   if (held && document.activeElement?.id !== held) byId("hand-back").focus();

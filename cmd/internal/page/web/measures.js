@@ -1,5 +1,5 @@
 // Measures: the sketch to tap, the verdict, what was measured, points and pieces.
-import { h, byId, button, field, choice, figure, roomFor, dialog, tell } from "./dom.js";
+import { h, byId, button, field, choice, figure, roomFor, dialog, sentence, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, edit, undo, canUndo, piece, set, points, subject, namesIn, inOrder, keep } from "./store.js";
 import { keypad } from "./keypad.js";
@@ -56,18 +56,23 @@ function verdict(l) {
   const said = fault ? [l?.says && l.says !== fault.what && fault.kind !== "words" ? l.says : null, fault.what, fault.hint] : [l?.says];
   const text = said.filter(Boolean).join(" ");
   if (text !== spoken) { spoken = text; byId("heard").textContent = text; }
-  return h("div.verdict." + kind, {}, h("span.mark", { "aria-hidden": "true" }, marks[kind] ?? "…"), h("div", {}, said.filter(Boolean).map((s, i) => h(i ? "p" : "p.first", {}, s)),
+  return h("div.verdict." + kind, {}, h("span.mark", { "aria-hidden": "true" }, marks[kind] ?? "…"), h("div", {}, said.filter(Boolean).map((s, i) => h(i ? "p" : "p.first", {}, sentence(s))),
     l?.gap?.says ? h("p", {}, l.gap.says) : null));
 }
 
 function warnings(l) {
   if (!l) return null;
-  return h("div", {},
-    (l.suspects ?? []).map((s) => h("div.suspect", {}, h("p", {}, s.says),
-      h("div.row", {}, button("look", () => measure(s.of), { of: s.of }),
-        (s.likely ?? []).slice(0, 2).map((t) => button("likely", () => edit((_, p) => { p.measure[s.measure] = t; }), { of: t }))))),
-    (l.warnings ?? []).filter((w) => !(l.suspects ?? []).some((s) => s.says === w)).map((w) => h("p.note.doubt", {}, w)));
+  const all = l.suspects ?? [], first = all.filter((s, i) => i === 0 || s.alike), rest = all.filter((s) => !first.includes(s));
+  const one = (s) => h("div.suspect", {}, h("p", {}, s.says),
+    h("div.row", {}, button("look", () => measure(s.of), { of: s.of }),
+      (s.likely ?? []).slice(0, 2).map((t) => button("likely", () => edit((_, p) => { p.measure[s.measure] = t; }), { of: t }))));
+  const said = [...all.map((s) => plain(s.says)), plain(fault?.what)];
+  return h("div", {}, first.map(one),
+    (l.warnings ?? []).filter((w) => !said.includes(plain(w))).map((w) => h("p.note.doubt", {}, sentence(w))),
+    rest.length ? h("details", {}, h("summary", {}, say("rest")), rest.map(one)) : null);
 }
+
+const plain = (text) => (text ?? "").replace(/[.]$/, "").toLowerCase();
 
 // several are drawn side by side: one is taken by a tap.
 function several(mine) {

@@ -45,8 +45,8 @@ function show(name) {
     if (n === tab) byId("tab-" + n).setAttribute("aria-current", "page");
   }
   if (tab !== "setout") setout.hidden();
+  screens[tab].draw();
   if (ready && tab !== "measures") screens[tab].refresh().catch(failed);
-  if (tab === "measures") measures.draw();
 }
 state.show = () => show(tab);
 

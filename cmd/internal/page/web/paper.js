@@ -1,5 +1,5 @@
 // Paper: which, how many sheets, what would be fewer; the files; printers that are known.
-import { h, byId, button, field, choice, figure, roomFor, dialog, tell } from "./dom.js";
+import { h, byId, button, sentence, field, choice, figure, roomFor, dialog, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, edit, set, made, setMade, keep } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -11,6 +11,7 @@ let sheets = null, fault = null, warnings = [];
 export async function refresh() {
   const r = await newest("pages", { do: "pages", width: roomFor(byId("paper")) });
   if (!r) return;
+  byId("paper").classList.remove("pale");
   fault = r.fault ?? null;
   sheets = r.sheets ?? null;
   warnings = r.warnings ?? [];
@@ -21,7 +22,6 @@ export function stale() { byId("paper").classList.add("pale"); }
 
 export function draw() {
   const el = byId("paper"), l = state.lists;
-  el.classList.remove("pale");
   if (!l) return;
   const named = (list, none) => [["", none], ...list.map((x) => [x.name, x.says ? `${x.name} · ${x.says}` : x.name])];
   const known = [...new Set([...l.printers.map((p) => p.name), ...Object.keys(state.printers)])].map((name) => l.printers.find((p) => p.name === name) ?? { name });
@@ -29,7 +29,8 @@ export function draw() {
   el.replaceChildren(
     h("div.work", {},
       h("div", {},
-        fault ? h("div.verdict." + (fault.kind === "missing" ? "missing" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, fault.kind === "missing" ? "…" : "✕"), h("div", {}, h("p.first", {}, fault.what), fault.hint ? h("p", {}, fault.hint) : h("p", {}, say("nothingYet")))) : null,
+        !fault && !sheets ? h("p.quiet", { role: "status" }, say("laying")) : null,
+        fault ? h("div.verdict." + (fault.kind === "missing" ? "missing" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, fault.kind === "missing" ? "…" : "✕"), h("div", {}, h("p.first", {}, sentence(fault.what)), fault.hint ? h("p", {}, sentence(fault.hint)) : h("p", {}, say("nothingYet")))) : null,
         sheets ? h("div", { role: "status" }, (sheets.summary ?? []).map((s, i) => h(i ? "p" : "p.big", {}, s))) : null,
         sheets?.pieces.filter((p) => p.picture).map((p) => h("div", {}, sheets.pieces.length > 1 ? h("h3", {}, p.title) : null, figure(p.picture))),
         sheets?.otherwise?.length ? h("div", {}, h("h2", {}, say("fewer")), h("ul.list", {}, sheets.otherwise.map((o) => h("li", {}, h("button", { type: "button", onclick: () => otherwise(o) }, o.says))))) : null,

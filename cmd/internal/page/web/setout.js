@@ -1,5 +1,5 @@
 // Set out: one step a screen; what was read is judged at each key and kept at each stroke.
-import { h, byId, button, figure, roomFor } from "./dom.js";
+import { h, byId, button, sentence, figure, roomFor } from "./dom.js";
 import { say } from "./labels.js";
 import { state, piece, kept, keep, subject } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -17,6 +17,7 @@ const mine = () => JSON.stringify([state.piece, piece().measure, piece().outline
 export async function refresh() {
   const r = await newest("setout", { do: "setout", piece: state.piece, width: Math.min(460, roomFor(byId("setout"))) });
   if (!r) return;
+  byId("setout").classList.remove("pale");
   sheet = r.setouts?.[0] ?? null;
   fault = r.fault ?? null;
   if (at.job !== mine() && at.step >= 0) at = { ...at, step: -1 };
@@ -49,10 +50,9 @@ document.addEventListener("visibilitychange", () => { if (!document.hidden && at
 
 export function draw() {
   const el = byId("setout");
-  el.classList.remove("pale");
   if (!sheet) {
     stayAwake(false);
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, fault?.what ?? say("nothingYet")), fault?.hint ? h("p", {}, fault.hint) : null)));
+    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)));
     return;
   }
   const n = sheet.steps.length;
