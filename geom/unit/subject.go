@@ -54,6 +54,8 @@ const (
 	ManyPieces     Code = "many pieces"            // one word for all, and each has its own; Names are theirs
 	Superfluous    Code = "superfluous"            // it makes no sense where it stands
 	NoSuchTwo      Code = "no such two"            // 2 is picked, and one triangle fits
+	Wanting        Code = "wanting"                // more has to be measured; the hint says what
+	AllButCertain  Code = "all but certain"        // that a measurement holds a slip
 	TwoFit         Code = "two fit"                // two triangles fit
 	WaysFit        Code = "ways fit"               // a net may lie in several ways: Names are sides that tell the first from the others
 	WaysFitLine    Code = "ways fit, or a line"    // the same: Figure is a line that would tell as well
