@@ -1,0 +1,213 @@
+package page
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/cmd/internal/app"
+	"trammel/cmd/internal/report"
+	"trammel/cmd/internal/solved"
+	"trammel/geom"
+	"trammel/geom/adjust"
+	"trammel/geom/net"
+	"trammel/geom/slip"
+	"trammel/geom/triangle"
+	"trammel/geom/unit"
+	"trammel/plot/words"
+	"trammel/profiles/job"
+)
+
+// solve knows each piece of the job. Where one of them is wrong the others are known all
+// the same; the reply has the first fault.
+func (q question) solve() (Reply, []byte, error) {
+	r, _, err := q.solved()
+	return r, nil, err
+}
+
+// look is solve, and the sheets where all is sound.
+func (q question) look() (Reply, []byte, error) {
+	r, w, err := q.solved()
+	if err == nil && r.Fault == nil {
+		err = q.onSheets(&r, w)
+	}
+	return r, nil, err
+}
+
+func (q question) solved() (r Reply, w app.Work, err error) {
+	j, err := q.job()
+	if err != nil {
+		return r, w, q.barely(&r, err)
+	}
+	if w, err = q.workOf(j); err == nil {
+		r.Looks, r.Warnings = q.looks(w, report.Of(w.Work)), w.Warnings()
+		return r, w, nil
+	}
+	first := err
+	for i := range j.Pieces {
+		one := j
+		one.Pieces = j.Pieces[i : i+1]
+		w, err := q.workOf(one)
+		if err != nil {
+			r.Looks = append(r.Looks, q.rough(one, i, err)...)
+			continue
+		}
+		for _, l := range q.looks(w, report.Of(w.Work)) {
+			l.Piece = i
+			r.Looks = append(r.Looks, l)
+		}
+	}
+	return r, w, first
+}
+
+// barely is a job that cannot be read: a piece without measurements is no fault while it
+// is being measured.
+func (q question) barely(r *Reply, err error) error {
+	return err
+}
+
+// looks are the pieces of the work.
+func (q question) looks(w app.Work, r report.Report) (all []Look) {
+	for i, p := range w.Pieces {
+		if p.Other {
+			continue
+		}
+		l := Look{Piece: p.Index, Title: p.Title(), Answer: p.Answer + 1, Answers: max(1, len(p.Solution.Answers)), Picked: p.Picked, Choose: map[string]any{},
+			Suspects: suspects(w, p), Warnings: p.Cares(), Figures: figures(w, r.Pieces[i]), Points: []string{}, Outline: geom.Texts(p.Outline().Names), Report: &r.Pieces[i]}
+		if p.Several != nil {
+			l.Answers = len(p.Several.Answers)
+			l.Choose["side"] = solved.SideTexts(p.Net.Mine)
+		} else if l.Answers > 1 {
+			l.Choose["pick"] = [...]string{"1", "2"}[min(p.Answer, 1)]
+		}
+		for _, peg := range p.Pegs() {
+			l.Points = append(l.Points, string(peg.Name))
+		}
+		slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
+		l.Measures = measures(w, p, r.Pieces[i])
+		l.Verdict, l.Says = verdict(w, p, l)
+		l.Picture = q.picture(w, p, l)
+		all = append(all, l)
+	}
+	return all
+}
+
+// verdict on a piece: never sound beside a doubt.
+func verdict(w app.Work, p solved.Piece, l Look) (kind, says string) {
+	v := w.Words().Verdicts()
+	if !p.Picked {
+		more := p.Several != nil && p.Several.More
+		return Two, v.Several(l.Answers, more)
+	}
+	a, checked := p.Checked()
+	switch {
+	case len(l.Suspects) > 0:
+		return Doubt, v.Doubt(l.Suspects[0].Of)
+	case checked && !solved.Agrees(a), len(p.Warnings) > 0:
+		return Doubt, v.Doubt("")
+	}
+	return Fits, v.Fits(checked && a.Freedom > 0)
+}
+
+// suspects are the measurements that may hold a slip, the likeliest first.
+func suspects(w app.Work, p solved.Piece) []Suspect {
+	all := []Suspect{}
+	a, ok := p.Checked()
+	if !ok {
+		return all
+	}
+	critical := net.CriticalOf(len(a.Results))
+	for i, s := range a.Suspects {
+		m := a.Results[s.Index].Measurement
+		t := Suspect{Measure: s.Index, Of: m.Subject(), Says: w.Words().Nets().Suspect(a, s, w.Figures).Sentence(), Likely: []string{}, Certain: i == 0 && math.Abs(s.W) >= critical, Alike: s.Alike}
+		for _, x := range s.Slips {
+			if token := meant(m, x); token != "" && !slices.Contains(t.Likely, token) {
+				t.Likely = append(t.Likely, token)
+			}
+		}
+		all = append(all, t)
+	}
+	return all
+}
+
+// meant is the measurement as it would be without the slip, written as it was.
+func meant(m triangle.Measurement, x slip.Slip) string {
+	value := x.Text
+	switch {
+	case value != "":
+	case m.Kind == triangle.Angle:
+		value = unit.Decimals(x.True.Angle.Degrees(), 2) + "deg"
+	case m.Value.Unit >= unit.IN:
+		value = unit.Style{Unit: m.Value.Unit, Denominator: 16}.LengthUnit(x.True.Length)
+	default:
+		value = strings.ReplaceAll(unit.Style{Unit: m.Value.Unit, Decimals: 5}.LengthUnit(x.True.Length), "\u2009", "")
+	}
+	token := m.Subject() + "=" + value
+	if n, err := triangle.ParseMeasurement(token, m.Value.Unit); err != nil || math.Abs(adjust.ReadingOf(n)-x.True.Bare(m.Kind)) > 0.5 {
+		return ""
+	}
+	return token
+}
+
+// measures are what was measured of a piece, beside what it comes to.
+func measures(w app.Work, p solved.Piece, r report.PieceReport) []Measure {
+	all := []Measure{}
+	doubtful := map[int]bool{}
+	if a, ok := p.Checked(); ok {
+		for _, s := range a.Suspects {
+			doubtful[s.Index] = true
+		}
+	}
+	for i, m := range p.Solution.Measured {
+		k := Measure{Token: m.Text, Of: m.Subject(), Kind: report.Kinds[m.Kind], Figure: figureOf(w.Figures, m.Kind, m.Value.Length(), m.Value), Suspect: doubtful[i]}
+		if i < len(r.Measured) {
+			k.Off = r.Measured[i].Residual
+		}
+		if m.Kind == triangle.Angle {
+			k.Comes = w.Figures.Angle(m.Value.Angle() + unit.Angle(k.Off)*unit.Degree)
+		} else {
+			k.Comes = w.Figures.Length(m.Value.Length() + unit.Length(k.Off))
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+// figures are lengths and angles of a piece by their names, as people read them.
+func figures(w app.Work, r report.PieceReport) map[string]string {
+	all := map[string]string{}
+	for name, l := range r.Sides {
+		all[name] = w.Figures.Length(unit.Length(l))
+	}
+	for name, a := range r.Angles {
+		all[name] = w.Figures.Angle(unit.Angle(a) * unit.Degree)
+	}
+	return all
+}
+
+// rough is what can be shown of one piece of which something is missing or wrong.
+func (q question) rough(j job.Job, piece int, err error) []Look {
+	f := q.fault(err)
+	if f.Kind == Words || f.Kind == Broken || len(j.Pieces) == 0 {
+		return nil
+	}
+	l := Look{Piece: piece, Title: j.Pieces[0].Name, Verdict: None, Says: words.In(nil).Verdicts().None(), Picked: true, Choose: map[string]any{}, Suspects: []Suspect{}, Warnings: []string{f.What}, Measures: []Measure{}, Figures: map[string]string{}, Points: []string{}, Outline: []string{}}
+	if f.Kind == Missing {
+		l.Verdict, l.Says = Missing, words.In(nil).Verdicts().Missing()
+	}
+	m, err := q.merged(j)
+	if err != nil {
+		return nil
+	}
+	for _, t := range m.Measured[0] {
+		l.Measures = append(l.Measures, Measure{Token: t.Text, Of: t.Subject(), Kind: report.Kinds[t.Kind], Figure: t.Value.Text})
+		for _, n := range t.Points() {
+			if !slices.Contains(l.Points, string(n)) {
+				l.Points = append(l.Points, string(n))
+			}
+		}
+	}
+	slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
+	l.Picture = q.sketched(m, j.Pieces[0])
+	return []Look{l}
+}
