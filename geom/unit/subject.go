@@ -67,6 +67,9 @@ const (
 	TooManyPages   Code = "too many pages"         // for anybody to put together
 	OffRoll        Code = "off a roll"             // what is not printed off one, or does not lie otherwise on one
 	TooSmall       Code = "too small"              // for what goes on it
+	AtFullSize     Code = "at full size"           // too small to be pegged: the hint says to print it
+	AsPegs         Code = "as pegs"                // too large to be drawn in one: the hint says to cut it in parts or to peg it
+	Unlisted       Code = "unlisted"               // a name that nothing has: the hint may say more
 	OneFall        Code = "one fall"               // for every direction
 	Nothing        Code = "nothing"                // where something is wanted
 	Stretched      Code = "stretched"              // more than a printer does: Figure is the paper

@@ -12,8 +12,8 @@ import (
 type Verdicts interface {
 	// Fits says that nothing is doubtful; checked, that more was measured than needed.
 	Fits(checked bool) string
-	// Doubt says that it fits and what to look at: AB, or nothing by name.
-	Doubt(of string) string
+	// Doubt says that it fits and what to look at, perhaps nothing by name.
+	Doubt(of []string) string
 	// Several says how many shapes fit; more: and perhaps others.
 	Several(n int, more bool) string
 	// Missing and None are said above what the fault tells.
@@ -49,11 +49,14 @@ func (v verdicts) Fits(checked bool) string {
 	return "It fits. Nothing checks it yet: one more measure would."
 }
 
-func (verdicts) Doubt(of string) string {
-	if of == "" {
+func (verdicts) Doubt(names []string) string {
+	switch len(names) {
+	case 0:
 		return "It fits, but something is doubtful: read on."
+	case 1:
+		return fmt.Sprintf("Look again at %s: the others do not agree with it.", names[0])
 	}
-	return fmt.Sprintf("Look again at %s: the others do not agree with it.", of)
+	return fmt.Sprintf("Look again at %s: one of them does not agree with the others.", or(names[:min(len(names), 4)]))
 }
 
 func (verdicts) Several(n int, more bool) string {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -114,8 +115,14 @@ var examples = map[string]example{
 	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
 		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
-	"SetOut.Bring":     {label: true, say: ofLayout(words.SetOut.Bring)},
-	"SetOut.Steps":     {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Bring": {label: true, say: ofLayout(words.SetOut.Bring)},
+	"SetOut.Steps": {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Pulled": {label: true, say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, n := range s.Pulled() {
+			all = append(all, strconv.Itoa(n))
+		}
+		return all
+	})},
 	"SetOut.Doubts":    {say: ofLayout(words.SetOut.Doubts)},
 	"SetOut.Flat":      {label: true, say: ofLayout(words.SetOut.Flat)},
 	"SetOut.Basis":     {say: ofLayout(words.SetOut.Basis)},
@@ -346,7 +353,7 @@ var examples = map[string]example{
 		return []string{l.Verdicts().Fits(true), l.Verdicts().Fits(false)}
 	}},
 	"Verdicts.Doubt": {say: func(_ *testing.T, l words.Language) []string {
-		return []string{l.Verdicts().Doubt("BD"), l.Verdicts().Doubt("")}
+		return []string{l.Verdicts().Doubt([]string{"BD"}), l.Verdicts().Doubt([]string{"BD", "AC"}), l.Verdicts().Doubt(nil)}
 	}},
 	"Verdicts.Several": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Verdicts().Several(2, false), l.Verdicts().Several(9, true)}

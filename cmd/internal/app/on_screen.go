@@ -3,6 +3,7 @@ package app
 import (
 	"math"
 
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
@@ -63,4 +64,38 @@ func back(p geom.Placement, r geom.Rect) (at [4]geom.Point) {
 		at[i] = geom.Point{X: unit.Length(float64(d.X)*c - float64(d.Y)*s), Y: unit.Length(float64(d.X)*s + float64(d.Y)*c)}
 	}
 	return at
+}
+
+// Compared is what was found of one piece, in words.
+type Compared struct {
+	Piece    int // of the job
+	Title    string
+	Passed   bool
+	Verdict  string
+	Advice   []string // the move of a wrong peg first
+	Readings []ReadBack
+}
+
+// ReadBack is one reading that was found.
+type ReadBack struct {
+	Token, Says string
+	Inside      bool
+	Off         float64 // mm or degrees: found less wanted
+}
+
+// Compared holds what was found against what was asked. The errors are those of the
+// check sheet.
+func (w Work) Compared(f Findings) (all []Compared, err error) {
+	c, err := w.check(f)
+	if err != nil {
+		return nil, err
+	}
+	for i, s := range c.all {
+		one := Compared{Piece: c.of[i].Index, Title: s.Piece, Passed: s.Comparison.Passed, Verdict: s.Says().Verdict(s.Comparison), Advice: append([]string{}, s.Says().Advice(s.Comparison, s.Figures.Style)...)}
+		for _, r := range s.Comparison.Readings {
+			one.Readings = append(one.Readings, ReadBack{r.Measurement.Text, s.Says().Reading(r), r.Inside, solved.Figure(r.Measurement.Kind, r.Off)})
+		}
+		all = append(all, one)
+	}
+	return all, nil
 }

@@ -13,7 +13,7 @@ type wrong struct {
 }
 
 // remedies are what to do on a page, where the fault itself does not say it: {hint} is
-// what it says, {names} its names, {first} and {last} of them, {figure} its figure.
+// what it says, {; hint} the same behind a semicolon, {names} its names, {first} and {last} of them, {figure} its figure.
 var remedies = map[wrong]string{
 	{unit.Unsaid, unit.NotOneUnit}:     "write {first} or {last}; or say what bare numbers count: {figure}",
 	{unit.Unsaid, unit.NotOneUnitEach}: "write the unit of each, such as {first} or {last}; or say what bare numbers count: {figure}",
@@ -31,6 +31,7 @@ var remedies = map[wrong]string{
 	{unit.Pick, unit.TwoFit}:           "tap the one that is yours, or make both",
 	{unit.Way, unit.TooFlat}:           "set it off square instead",
 	{unit.Way, unit.TooFlatBase}:       "{hint}; or set it off square",
+	{unit.Unsaid, unit.Unlisted}:       "choose one from the list{; hint}",
 	{unit.Pegs, unit.TooFlat}:          "set the pegs off by 3-4-5 instead",
 	{unit.Pegs, unit.TooFlatBase}:      "{hint}; or an offset by 3-4-5",
 	{unit.Levels, unit.ManyPieces}:     "say it of the piece that is meant",
@@ -59,5 +60,9 @@ func hinted(s unit.Subject, a unit.Advice, hint string) string {
 	if n := len(a.Names); n > 0 {
 		first, last = a.Names[0], a.Names[n-1]
 	}
-	return strings.NewReplacer("{hint}", hint, "{figure}", a.Figure, "{names}", strings.Join(a.Names, ", "), "{first}", first, "{last}", last).Replace(h)
+	more := ""
+	if hint != "" {
+		more = "; " + hint
+	}
+	return strings.NewReplacer("{hint}", hint, "{; hint}", more, "{figure}", a.Figure, "{names}", strings.Join(a.Names, ", "), "{first}", first, "{last}", last).Replace(h)
 }

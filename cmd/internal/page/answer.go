@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -119,8 +120,12 @@ var built = sync.OnceValues(func() (profiles.Set, error) { return profiles.Load(
 
 // jobFile is the name of the job, for messages and for what a PDF carries.
 func (q question) jobFile() string {
-	if q.Do != "open" && q.Name != "" {
-		return strict.Shorten(job.FileName(q.Name))
+	name := strict.Shorten(q.Name[strings.LastIndexAny(q.Name, `/\\`)+1:])
+	switch {
+	case q.Do == "open":
+		return cmp.Or(name, "the file")
+	case strings.HasSuffix(name, ".json"):
+		return name
 	}
 	return "job.json"
 }
@@ -174,5 +179,18 @@ func (q question) goOn(string, int, int) {
 // wanted says whether a piece of the job was asked for.
 func (q question) wanted(piece int) bool { return q.Piece == nil || *q.Piece == piece }
 
-// says is how a page says something to trammel: by a key of the job.
-func says(of unit.Subject, value string, _ bool) string { return unit.Says(nil).Of(of, value, true) }
+// says is how a page says something to trammel: in the words of its own fields, else by a
+// key of the job.
+func says(of unit.Subject, value string, _ bool) string {
+	switch {
+	case of == unit.Cover && value == "outline":
+		return "the edges alone"
+	case of == unit.Again:
+		return "“corrected” ticked"
+	case of == unit.Closeness && value == "":
+		return "how closely you read"
+	case of == unit.Paper, of == unit.Printer, of == unit.Scale:
+		return strings.TrimSpace(string(of) + " " + value)
+	}
+	return unit.Says(nil).Of(of, value, true)
+}

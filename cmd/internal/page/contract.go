@@ -39,6 +39,10 @@
 // Where is a JSON pointer into the job ("/pieces/0/measure/1"), into the ask ("ask:/found/0")
 // or, of a table that was opened, its line and column. What and Hint are the command line's
 // own sentences without its flags: of a thing that would be a flag, Hint says the key.
+//
+// Files, from the top floor to the ground: answer.go, documents.go, opened.go, ground.go,
+// byhand.go, looks.go, sheets.go, lists.go, printers.go, drawn.go, refused.go, advice.go,
+// pointer.go, contract.go.
 package page
 
 import (
@@ -167,6 +171,7 @@ type Suspect struct {
 	Likely  []string `json:"likely"`  // tokens that would agree, the likeliest first
 	Certain bool     `json:"certain"` // nothing is made until it is mended
 	Alike   bool     `json:"alike"`   // another one would explain as much
+	Marked  bool     `json:"marked"`  // on the picture: the first, and its equals that a known slip explains
 }
 
 // Measure is one measurement of a piece.

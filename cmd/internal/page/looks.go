@@ -1,8 +1,10 @@
 package page
 
 import (
+	"encoding/json"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"trammel/cmd/internal/app"
@@ -37,7 +39,7 @@ func (q question) look() (Reply, []byte, error) {
 func (q question) solved() (r Reply, w app.Work, err error) {
 	j, err := q.job()
 	if err != nil {
-		return r, w, q.barely(&r, err)
+		return r, w, q.begun(&r, err)
 	}
 	if w, err = q.workOf(j); err == nil {
 		r.Looks, r.Warnings = q.looks(w, report.Of(w.Work)), w.Warnings()
@@ -60,10 +62,61 @@ func (q question) solved() (r Reply, w app.Work, err error) {
 	return r, w, first
 }
 
-// barely is a job that cannot be read: a piece without measurements is no fault while it
-// is being measured.
-func (q question) barely(r *Reply, err error) error {
-	return err
+// begun is the look of pieces of which nothing is measured yet, which is no fault of
+// anybody's: each is sketched, and the others are solved without them.
+func (q question) begun(r *Reply, wrong error) error {
+	var said struct {
+		Pieces []json.RawMessage `json:"pieces"`
+	}
+	var whole map[string]json.RawMessage
+	if json.Unmarshal(q.Job, &said) != nil || json.Unmarshal(q.Job, &whole) != nil || len(said.Pieces) > mostBegun {
+		return wrong
+	}
+	var empty, others []int
+	var rest []json.RawMessage
+	for i, text := range said.Pieces {
+		var p begun
+		if json.Unmarshal(text, &p) != nil || p.Measure == nil || len(*p.Measure) > 0 {
+			others, rest = append(others, i), append(rest, text)
+			continue
+		}
+		empty = append(empty, i)
+		l := unknown(i, p.Name, Missing)
+		l.Outline = append(l.Outline, p.Outline...)
+		var outline []geom.Name
+		if names, err := job.ParseOutline(strings.Join(p.Outline, ",")); err == nil {
+			outline = names
+		}
+		l.Picture = q.sketched(nil, outline, unit.Style{})
+		r.Looks = append(r.Looks, l)
+	}
+	if len(empty) == 0 {
+		return wrong
+	}
+	if len(rest) > 0 {
+		whole["pieces"], _ = json.Marshal(rest)
+		sub := q
+		sub.Job, _ = json.Marshal(whole)
+		if known, _, err := sub.solved(); err == nil || len(known.Looks) > 0 {
+			for _, l := range known.Looks {
+				l.Piece = others[l.Piece]
+				r.Looks = append(r.Looks, l)
+			}
+		}
+	}
+	slices.SortStableFunc(r.Looks, func(a, b Look) int { return a.Piece - b.Piece })
+	f := &unit.Fault{Where: "ask:/job/pieces/" + strconv.Itoa(empty[0]) + "/measure", What: "nothing is measured yet", Advice: unit.Advice{Code: unit.Wanting}}
+	return f
+}
+
+// mostBegun pieces are looked through for one that is not measured yet.
+const mostBegun = 100
+
+// begun is what can be read of a piece that is not measured yet.
+type begun struct {
+	Name    string    `json:"name"`
+	Measure *[]string `json:"measure"`
+	Outline []string  `json:"outline"`
 }
 
 // looks are the pieces of the work.
@@ -73,7 +126,7 @@ func (q question) looks(w app.Work, r report.Report) (all []Look) {
 			continue
 		}
 		l := Look{Piece: p.Index, Title: p.Title(), Answer: p.Answer + 1, Answers: max(1, len(p.Solution.Answers)), Picked: p.Picked, Choose: map[string]any{},
-			Suspects: suspects(w, p), Warnings: p.Cares(), Figures: figures(w, r.Pieces[i]), Points: []string{}, Outline: geom.Texts(p.Outline().Names), Report: &r.Pieces[i]}
+			Suspects: suspects(w, p), Warnings: append([]string{}, p.Cares()...), Figures: figures(w, r.Pieces[i]), Points: []string{}, Outline: geom.Texts(p.Outline().Names), Report: &r.Pieces[i]}
 		if p.Several != nil {
 			l.Answers = len(p.Several.Answers)
 			l.Choose["side"] = solved.SideTexts(p.Net.Mine)
@@ -84,9 +137,9 @@ func (q question) looks(w app.Work, r report.Report) (all []Look) {
 			l.Points = append(l.Points, string(peg.Name))
 		}
 		slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
-		l.Measures = measures(w, p, r.Pieces[i])
+		l.Measures = measures(w, p, r.Pieces[i], l.Suspects)
 		l.Verdict, l.Says = verdict(w, p, l)
-		l.Picture = q.picture(w, p, l)
+		l.Picture = q.picture(w, p, l.Suspects)
 		all = append(all, l)
 	}
 	return all
@@ -102,9 +155,15 @@ func verdict(w app.Work, p solved.Piece, l Look) (kind, says string) {
 	a, checked := p.Checked()
 	switch {
 	case len(l.Suspects) > 0:
-		return Doubt, v.Doubt(l.Suspects[0].Of)
+		var of []string
+		for _, s := range l.Suspects {
+			if s.Marked {
+				of = append(of, s.Of)
+			}
+		}
+		return Doubt, v.Doubt(of)
 	case checked && !solved.Agrees(a), len(p.Warnings) > 0:
-		return Doubt, v.Doubt("")
+		return Doubt, v.Doubt(nil)
 	}
 	return Fits, v.Fits(checked && a.Freedom > 0)
 }
@@ -125,6 +184,7 @@ func suspects(w app.Work, p solved.Piece) []Suspect {
 				t.Likely = append(t.Likely, token)
 			}
 		}
+		t.Marked = i == 0 || s.Alike && len(t.Likely) > 0 && len(all[0].Likely) > 0
 		all = append(all, t)
 	}
 	return all
@@ -140,7 +200,10 @@ func meant(m triangle.Measurement, x slip.Slip) string {
 	case m.Value.Unit >= unit.IN:
 		value = unit.Style{Unit: m.Value.Unit, Denominator: 16}.LengthUnit(x.True.Length)
 	default:
-		value = strings.ReplaceAll(unit.Style{Unit: m.Value.Unit, Decimals: 5}.LengthUnit(x.True.Length), "\u2009", "")
+		value = strings.NewReplacer("\u2009", "", " ", "").Replace(unit.Style{Unit: m.Value.Unit, Decimals: 5}.LengthUnit(x.True.Length))
+		if !strings.ContainsAny(m.Value.Text, "cm") { // a bare number stays one
+			value = strings.TrimSuffix(value, m.Value.Unit.String())
+		}
 	}
 	token := m.Subject() + "=" + value
 	if n, err := triangle.ParseMeasurement(token, m.Value.Unit); err != nil || math.Abs(adjust.ReadingOf(n)-x.True.Bare(m.Kind)) > 0.5 {
@@ -150,16 +213,14 @@ func meant(m triangle.Measurement, x slip.Slip) string {
 }
 
 // measures are what was measured of a piece, beside what it comes to.
-func measures(w app.Work, p solved.Piece, r report.PieceReport) []Measure {
+func measures(w app.Work, p solved.Piece, r report.PieceReport, doubts []Suspect) []Measure {
 	all := []Measure{}
 	doubtful := map[int]bool{}
-	if a, ok := p.Checked(); ok {
-		for _, s := range a.Suspects {
-			doubtful[s.Index] = true
-		}
+	for _, s := range doubts {
+		doubtful[s.Measure] = s.Marked
 	}
 	for i, m := range p.Solution.Measured {
-		k := Measure{Token: m.Text, Of: m.Subject(), Kind: report.Kinds[m.Kind], Figure: figureOf(w.Figures, m.Kind, m.Value.Length(), m.Value), Suspect: doubtful[i]}
+		k := Measure{Token: m.Text, Of: m.Subject(), Kind: report.Kinds[m.Kind], Figure: m.Value.Text, Suspect: doubtful[i]}
 		if i < len(r.Measured) {
 			k.Off = r.Measured[i].Residual
 		}
@@ -191,10 +252,8 @@ func (q question) rough(j job.Job, piece int, err error) []Look {
 	if f.Kind == Words || f.Kind == Broken || len(j.Pieces) == 0 {
 		return nil
 	}
-	l := Look{Piece: piece, Title: j.Pieces[0].Name, Verdict: None, Says: words.In(nil).Verdicts().None(), Picked: true, Choose: map[string]any{}, Suspects: []Suspect{}, Warnings: []string{f.What}, Measures: []Measure{}, Figures: map[string]string{}, Points: []string{}, Outline: []string{}}
-	if f.Kind == Missing {
-		l.Verdict, l.Says = Missing, words.In(nil).Verdicts().Missing()
-	}
+	l := unknown(piece, j.Pieces[0].Name, f.Kind)
+	l.Warnings = append(l.Warnings, f.What)
 	m, err := q.merged(j)
 	if err != nil {
 		return nil
@@ -208,6 +267,16 @@ func (q question) rough(j job.Job, piece int, err error) []Look {
 		}
 	}
 	slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
-	l.Picture = q.sketched(m, j.Pieces[0])
+	l.Picture = q.sketched(m.Measured[0], j.Pieces[0].Outline, m.Figures)
 	return []Look{l}
+}
+
+// unknown is a look of which nothing is known but why: something is missing, or nothing fits.
+func unknown(piece int, title, why string) Look {
+	v := words.In(nil).Verdicts()
+	l := Look{Piece: piece, Title: title, Verdict: None, Says: v.None(), Picked: true, Choose: map[string]any{}, Suspects: []Suspect{}, Warnings: []string{}, Measures: []Measure{}, Figures: map[string]string{}, Points: []string{}, Outline: []string{}}
+	if why == Missing {
+		l.Verdict, l.Says = Missing, v.Missing()
+	}
+	return l
 }

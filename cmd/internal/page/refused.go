@@ -27,7 +27,11 @@ func (q question) fault(err error) *Fault {
 		where = bad.Where
 		var rest string
 		where, rest = q.split(where)
-		f.Kind, f.What, f.Hint, f.Of = Words, unit.InLine(rest, bad.About(), bad.What), hinted(bad.Subject, bad.Advice, bad.Hint), string(bad.Subject)
+		f.Kind = Words
+		if bad.Code == unit.Wanting {
+			f.Kind = Missing
+		}
+		f.What, f.Hint, f.Of = unit.InLine(rest, bad.About(), bad.What), hinted(bad.Subject, bad.Advice, bad.Hint), string(bad.Subject)
 	default:
 		return f
 	}
@@ -86,9 +90,13 @@ func cutLast(at string) (place, rest string, ok bool) {
 // pointer is a place as the page knows it.
 func (q question) pointer(at string) string {
 	if strings.HasPrefix(at, "ask:") {
+		return strings.TrimPrefix(at, "ask:/job")
+	}
+	at = strings.TrimPrefix(at, q.jobFile()+":")
+	if q.Do == "open" {
 		return at
 	}
-	parts := strings.Split(strings.TrimPrefix(at, q.jobFile()+":"), ":")
+	parts := strings.Split(at, ":")
 	line, err1 := strconv.Atoi(parts[0])
 	column, err2 := strconv.Atoi(parts[len(parts)-1])
 	if err1 != nil || err2 != nil {
