@@ -340,6 +340,9 @@ var examples = map[string]example{
 		f := tape.FiguresOf(unit.Style{}, tape.Instrument{})
 		return []string{l.Checks().Basis(words.Ranges{Permitted: 2, Printed: true}, f, wrongCorner(t)), l.Checks().Basis(words.Ranges{Pulled: true, Corrected: true}, f, wrongCorner(t))}
 	}},
+	"Checks.Held": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Checks().Held(words.Ranges{Permitted: 2}), l.Checks().Held(words.Ranges{Pulled: true, Corrected: true})}
+	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))
 	}},
