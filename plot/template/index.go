@@ -289,7 +289,9 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 // set is the steps as they are set on paper: the name of a corner keeps to the
 // word before it, so that no line starts with a lone letter.
 func set(p Piece, s Style) []string {
-	steps := Steps(p, s)
+	h := p.byHand(s)
+	h.Drawn = s.Lengths && s.Angles && s.Heights
+	steps := words.InWords(s.says().Steps(), h)
 	for i, step := range steps {
 		for _, n := range p.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {

@@ -338,7 +338,10 @@ var examples = map[string]example{
 	"Templates.Allowance":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Allowance("3")) }},
 	"Templates.CutLine":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().CutLine()) }},
 	"Templates.FinishedEdge": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().FinishedEdge()) }},
-	"Templates.Running":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Running("100", "C")) }},
+	"Steps.AsFor": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Steps().AsFor(2, "Brace plate (1 of 2)"), l.Steps().AsFor(4, "Heel plate")}
+	}},
+	"Templates.Running": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Running("100", "C")) }},
 	"Templates.Besides": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Templates().Besides(words.ByHand{Shape: allowed}, 600, true, 3))
 	}},
@@ -368,6 +371,9 @@ var examples = map[string]example{
 			all = append(all, l.Verdicts().Reading(r))
 		}
 		return all
+	}},
+	"Checks.Held": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Checks().Held(words.Ranges{Permitted: 2}), l.Checks().Held(words.Ranges{Pulled: true, Corrected: true})}
 	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))

@@ -42,7 +42,7 @@
 //
 // Files, from the top floor to the ground: answer.go, documents.go, opened.go, ground.go,
 // byhand.go, looks.go, sheets.go, lists.go, printers.go, drawn.go, refused.go, advice.go,
-// pointer.go, contract.go.
+// pointer.go, question.go, contract.go.
 package page
 
 import (

@@ -6,7 +6,6 @@ import (
 
 	"trammel/cmd/internal/calibration"
 	"trammel/geom/unit"
-	"trammel/profiles"
 	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
@@ -66,23 +65,4 @@ func (q question) options() (o calibration.Options, err error) {
 	}
 	o.Known, err = q.calibration(c.Printer)
 	return o, err
-}
-
-// calibration is what the page keeps of a printer, nil for nothing.
-func (q question) calibration(printer string) (*profiles.Calibration, error) {
-	id, err := profiles.PrinterID(printer)
-	if err != nil {
-		return nil, nil
-	}
-	for name, text := range q.Printers {
-		if of, err := profiles.PrinterID(name); err != nil || of != id {
-			continue
-		}
-		c, err := profiles.ReadCalibration(strict.Shorten(name)+".yaml", []byte(text))
-		if err != nil {
-			return nil, unit.Placed(err, "ask:/printers")
-		}
-		return &c, nil
-	}
-	return nil, nil
 }
