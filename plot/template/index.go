@@ -22,7 +22,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
-	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates()}
+	x := newIndex(p, plan, s, of)
 	on := of.on(plan.Sheet)
 	made := x.best(on.Printable().Grow(-legible.ToEdge), r)
 	if made == nil {
@@ -128,6 +128,31 @@ type index struct {
 	style Style
 	Front
 	say words.Templates
+
+	// The same in every composition, and of many sheets long to find out.
+	sides   []crossing
+	spans   []span
+	more    string // about those that are not told
+	joining words.Joining
+	maps    map[mapOf]draw.Drawing
+}
+
+func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
+	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}}
+	if len(plan.Cells) > 1 {
+		x.joining = joining(plan, s.Figures)
+		x.spans, x.more = spans(plan, s.Figures, x.say)
+	}
+	for _, d := range p.checked() {
+		x.sides = append(x.sides, crossing{d, x.joins(d)})
+	}
+	return x
+}
+
+// crossing is a distance with the joins that it runs over.
+type crossing struct {
+	distance
+	joins int
 }
 
 // composition is one way to set the page.
@@ -264,7 +289,9 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 // set is the steps as they are set on paper: the name of a corner keeps to the
 // word before it, so that no line starts with a lone letter.
 func set(p Piece, s Style) []string {
-	steps := Steps(p, s)
+	h := p.byHand(s)
+	h.Drawn = s.Lengths && s.Angles && s.Heights
+	steps := words.InWords(s.says().Steps(), h)
 	for i, step := range steps {
 		for _, n := range p.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
