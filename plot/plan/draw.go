@@ -18,6 +18,9 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 	}
 	scale := max(e.Width()/width, e.Height()/height, 0.01)
 	for round := range rounds {
+		if round > 0 && max(e.Width(), e.Height())/scale < nothingToSee {
+			return d, false
+		}
 		d = p.Draw(float64(scale), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
@@ -44,9 +47,10 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 
 // How often a plan is drawn to find how large it can be.
 const (
-	mostFits = 24
-	fewHeavy = 4
-	hopeless = 0.6 // of the room, taken beside the pegs
+	mostFits                 = 24
+	fewHeavy                 = 4
+	nothingToSee unit.Length = 10  // of the work in a plan; its letters take more
+	hopeless                 = 0.6 // of the room, taken beside the pegs
 )
 
 // heavy is a plan of so many strokes and names that each drawing of it takes long.

@@ -84,8 +84,12 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		to := geom.Line{From: l.anchor, To: end}.Direction()
 		// The leader stops short of the letters.
 		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
-		labels := c.overLabels(line)
-		if labels > 0 && !letters {
+		most := 0
+		if letters {
+			most = int(min(best-float64(t.d), math.MaxInt32) / overLabel)
+		}
+		labels := c.overLabels(line, most)
+		if labels > most {
 			return false, place.Never
 		}
 		if found {
@@ -214,12 +218,15 @@ func (c *scene) overLines(l geom.Line) int {
 	return len(seen)
 }
 
-// overLabels counts the parts of a leader that come near labels.
-func (c *scene) overLabels(l geom.Line) (n int) {
+// overLabels counts the parts of a leader that come near labels, no further than one more
+// than matter.
+func (c *scene) overLabels(l geom.Line, most int) (n int) {
 	for _, part := range parts(l) {
 		box := part.Bounds().Grow(labelGap)
 		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part.Line) >= labelGap/2 }) {
-			n++
+			if n++; n > most {
+				break
+			}
 		}
 	}
 	return n
