@@ -67,8 +67,7 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 	}
 	var at spot
 	var leader geom.Line
-	best, found := place.Never, false
-	z, more := l.size(c.r), mostTries
+	best, found, z, more := place.Never, false, l.size(c.r), mostTries
 	place.Cheapest(len(tries), place.Never, func(i int) float64 { return tries[i].cost }, func(i int) (done bool, again float64) {
 		t := tries[i]
 		// What the ray crosses and the leader, which ends at the letters' nearest
@@ -84,10 +83,7 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		to := geom.Line{From: l.anchor, To: end}.Direction()
 		// The leader stops short of the letters.
 		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
-		most := 0
-		if letters {
-			most = int(min(best-float64(t.d), math.MaxInt32) / overLabel)
-		}
+		most := mayCross(letters, best-float64(t.d))
 		labels := c.overLabels(line, most)
 		if labels > most {
 			return false, place.Never
@@ -105,6 +101,14 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		c.put(l.at(at, c.r))
 	}
 	return found
+}
+
+// mayCross is over how many parts of letters a leader may run that may cost so much.
+func mayCross(letters bool, cost float64) int {
+	if !letters {
+		return 0
+	}
+	return int(min(cost, math.MaxInt32) / overLabel)
 }
 
 // What it costs a leader to cross a line or letters, in mm that it is longer.
