@@ -34,11 +34,11 @@ export function choice(options, value, onchange, attributes = {}) {
 const usual = 16; // px of a letter's em that pictures are reckoned in
 export const em = () => parseFloat(getComputedStyle(document.documentElement).fontSize) || usual;
 
-// roomFor is the width that a picture may have there, in its own pixels: with large type
+// room is the width that a picture may have there, in its own pixels: with large type
 // there are fewer of them.
-export function roomFor(el) {
-  const w = (el.clientWidth || innerWidth) / (em() / usual);
-  return Math.max(160, Math.min(1440, Math.floor(w)));
+export function room(id, most = 1440) {
+  const el = byId(id).querySelector(".work > div") ?? byId(id);
+  return Math.max(160, Math.min(most, Math.floor((el.clientWidth || innerWidth) / (em() / usual))));
 }
 
 export const rem = (n) => n / usual + "rem";

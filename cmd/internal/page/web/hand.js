@@ -1,14 +1,15 @@
 // By hand: the construction played step by step, forward and back; only what is drawn so
 // far is seen, and the newest line draws itself unless somebody wants nothing to move.
-import { h, byId, button, sentence, field, choice, drawing, roomFor, rem } from "./dom.js";
+import { h, byId, button, sentence, field, choice, figure, drawing, room, rem } from "./dom.js";
 import { say, labels } from "./labels.js";
 import { state, edit, set, kept, keep } from "./store.js";
 import { newest } from "./asking.js";
+import { look } from "./measures.js";
 
 let plays = [], fault = null, at = kept("step", 0), which = 0;
 
 export async function refresh() {
-  const r = await newest("steps", { do: "steps", piece: state.piece, width: Math.min(900, roomFor(byId("hand"))) });
+  const r = await newest("steps", { do: "steps", piece: state.piece, width: room("hand", 900) });
   if (!r) return;
   plays = r.plays ?? [];
   fault = r.fault ?? null;
@@ -49,7 +50,7 @@ function picture(play, still) {
 export function draw(still = true) {
   const el = byId("hand"), play = plays[which];
   if (!play) {
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)));
+    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)), look()?.picture ? figure(look().picture) : "");
     return;
   }
   const n = play.steps.length, held = document.activeElement?.id;

@@ -1,5 +1,5 @@
 // Measures: the sketch to tap, the verdict, what was measured, points and pieces.
-import { h, byId, button, field, choice, figure, roomFor, dialog, sentence, tell } from "./dom.js";
+import { h, byId, button, field, choice, figure, room, dialog, sentence, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, edit, undo, canUndo, piece, set, points, subject, namesIn, inOrder, keep } from "./store.js";
 import { keypad } from "./keypad.js";
@@ -39,9 +39,10 @@ export function draw() {
   if (held) el.querySelector(`[data-of="${CSS.escape(held)}"]`)?.focus();
 }
 
+// width that a picture may have: half of it where two stand side by side.
 export const width = () => {
-  const el = byId("measures"), box = el.querySelector(".work > div");
-  return roomFor(box ?? el);
+  const all = room("measures");
+  return all > 640 && looks.filter((l) => l.piece === state.piece).length > 1 ? Math.floor(all / 2) - 24 : all;
 };
 
 function pieces() {
@@ -65,7 +66,7 @@ function warnings(l) {
   const all = l.suspects ?? [], first = all.filter((s, i) => i === 0 || s.alike), rest = all.filter((s) => !first.includes(s));
   const one = (s) => h("div.suspect", {}, h("p", {}, s.says),
     h("div.row", {}, button("look", () => measure(s.of), { of: s.of }),
-      (s.likely ?? []).slice(0, 2).map((t) => button("likely", () => edit((_, p) => { p.measure[s.measure] = t; }), { of: t }))));
+      (s.likely ?? []).slice(0, 2).map((t) => button("likely", () => edit((_, p) => { p.measure[s.measure] = t; }), { of: t.replace("=", " ") }))));
   const said = [...all.map((s) => plain(s.says)), plain(fault?.what)];
   return h("div", {}, first.map(one),
     (l.warnings ?? []).filter((w) => !said.includes(plain(w))).map((w) => h("p.note.doubt", {}, sentence(w))),
@@ -77,7 +78,7 @@ const plain = (text) => (text ?? "").replace(/[.]$/, "").toLowerCase();
 // several are drawn side by side: one is taken by a tap.
 function several(mine) {
   return h("div.several", {}, mine.map((l) => h("article", { "aria-label": l.title },
-    figure(l.picture, tapped), h("p", {}, l.says),
+    figure(l.picture, tapped),
     Object.keys(l.choose ?? {}).length ? button("thisOne", () => edit((_, p) => Object.assign(p, l.choose)), {}, ".go") : null)));
 }
 
@@ -111,7 +112,7 @@ function list(l) {
     const bad = wrong && Number(wrong[1]) === state.piece && Number(wrong[2]) === i;
     return h("li", {}, h("button" + (bad ? ".bad" : m?.suspect ? ".doubt" : ""), { type: "button", onclick: () => measure(of) },
       h("b", {}, of), h("span", {}, m?.figure ?? token.split("=").slice(1).join("=")), m?.comes && m.off ? h("small", {}, m.comes) : null),
-    bad ? h("p.trouble", {}, fault.what, " ", fault.hint ?? "") : null);
+    bad ? h("p.trouble", {}, sentence(fault.what), " ", sentence(fault.hint)) : null);
   })));
 }
 

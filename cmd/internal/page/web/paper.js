@@ -1,5 +1,5 @@
 // Paper: which, how many sheets, what would be fewer; the files; printers that are known.
-import { h, byId, button, sentence, field, choice, figure, roomFor, dialog, tell } from "./dom.js";
+import { h, byId, button, sentence, field, choice, figure, room, dialog, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, edit, set, made, setMade, keep } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -9,7 +9,7 @@ let sheets = null, fault = null, warnings = [];
 
 // ask for the sheets of the job as it is; solving came first.
 export async function refresh() {
-  const r = await newest("pages", { do: "pages", width: roomFor(byId("paper")) });
+  const r = await newest("pages", { do: "pages", width: room("paper") });
   if (!r) return;
   byId("paper").classList.remove("pale");
   fault = r.fault ?? null;
@@ -43,7 +43,7 @@ export function draw() {
           field("copies", h("input", { type: "text", inputmode: "numeric", maxlength: 3, value: made("copies") || "1", onchange: (e) => setMade("copies", e.target.value.trim() === "1" ? "" : e.target.value.trim()) })),
           h("label.check", {}, h("input", { type: "checkbox", checked: made("landscape") === "yes", onchange: (e) => setMade("landscape", e.target.checked ? "yes" : "") }), h("span", {}, say("landscape")))),
         h("p.quiet", {}, say("steelRule")),
-        h("div.stack", {}, file("template", "pdf", "template", ".go"), file("template", "svg", "svg"), file("template", "cut", "cutter"), file("preview", "png", "picture")),
+        h("div.stack", {}, file("template", "pdf", "template", ".go"), file("template", "svg", "svg"), file("whole", "svg", "cutter"), h("div.row", {}, button("picture", picture))),
         others(l), calibrate(l, known))));
 }
 
@@ -55,9 +55,24 @@ function file(what, as, key, classes = "") {
   return h("div.row", {}, button(key, () => go(false), {}, classes), canShare() ? button("share", () => go(true)) : null);
 }
 
+// picture is the whole piece as the program draws it, as points for a screen.
+async function picture() {
+  const r = await ask({ do: "make", what: "whole", as: "svg" });
+  if (r.fault) return trouble(r.fault);
+  const img = new Image(), url = URL.createObjectURL(new Blob([r.bytes], { type: "image/svg+xml" }));
+  img.src = url;
+  await img.decode();
+  const k = 1600 / Math.max(img.naturalWidth, img.naturalHeight), c = h("canvas", { width: Math.ceil(img.naturalWidth * k), height: Math.ceil(img.naturalHeight * k) }), on = c.getContext("2d");
+  on.fillStyle = "#fff";
+  on.fillRect(0, 0, c.width, c.height);
+  on.drawImage(img, 0, 0, c.width, c.height);
+  URL.revokeObjectURL(url);
+  c.toBlob((b) => give(r.file.replace(/svg$/, "png"), "image/png", b, canShare()));
+}
+
 // others are the documents that need nothing but the job, as the program lists them.
 function others(l) {
-  const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "preview"].includes(d.name));
+  const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole"].includes(d.name));
   if (!some.length) return null;
   return h("details", {}, h("summary", {}, say("others")), some.map((d) => h("div", {}, h("h3", {}, d.title ?? d.name),
     h("div.row", {}, d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, d.title ?? d.name) }, as.toUpperCase()))))));

@@ -1,5 +1,5 @@
 // Set out: one step a screen; what was read is judged at each key and kept at each stroke.
-import { h, byId, button, sentence, figure, roomFor } from "./dom.js";
+import { h, byId, button, sentence, figure, room } from "./dom.js";
 import { say } from "./labels.js";
 import { state, piece, kept, keep, subject } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -15,7 +15,7 @@ let at = { job: "", step: -1, readings: {}, ...kept("pegs", {}) };
 const mine = () => JSON.stringify([state.piece, piece().measure, piece().outline ?? null, piece().base ?? null, state.job.unit ?? ""]);
 
 export async function refresh() {
-  const r = await newest("setout", { do: "setout", piece: state.piece, width: Math.min(460, roomFor(byId("setout"))) });
+  const r = await newest("setout", { do: "setout", piece: state.piece, width: room("setout", 460) });
   if (!r) return;
   byId("setout").classList.remove("pale");
   sheet = r.setouts?.[0] ?? null;
