@@ -46,5 +46,5 @@ func Map(c construct.Construction, sheets []Sheet, width float64) Picture {
 			w.number(s.Label, middle, room)
 		}
 	}
-	return Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Spots: map[string][2]float64{}}
+	return scene{view: v}.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height)})
 }

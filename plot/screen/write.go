@@ -107,7 +107,7 @@ func (w *writer) mark(class string, op draw.Op, v view) {
 
 // number is a length to a tenth of a pixel.
 func number(l unit.Length) string {
-	return strconv.FormatFloat(math.Round(float64(l)*10)/10+0, 'f', -1, 64)
+	return strconv.FormatFloat(tenth(float64(l)), 'f', -1, 64)
 }
 
 func (w *writer) open(step int) { fmt.Fprintf(&w.b, `<g data-step="%d">`, step) }

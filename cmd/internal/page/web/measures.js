@@ -12,7 +12,7 @@ export const unitOf = () => state.job.unit || "mm";
 // answered takes the program's answer to the newest edit.
 export function answered(reply) {
   fault = reply.fault ?? null;
-  looks = reply.looks ?? (fault?.kind === "words" ? looks : []);
+  if (fault?.kind !== "words" || !look()) looks = reply.looks ?? []; // of words that are wrong the picture of before stays, pale
   if (looks.length) keep("looks", looks.slice(0, 4));
   draw();
 }
