@@ -112,3 +112,9 @@ func number(l unit.Length) string {
 
 func (w *writer) open(step int) { fmt.Fprintf(&w.b, `<g data-step="%d">`, step) }
 func (w *writer) close()        { w.b.WriteString("</g>") }
+
+// number is the number of a sheet, as large as there is room for.
+func (w *writer) number(say string, at geom.Point, room unit.Length) {
+	size := min(room*0.5, 26) * min(1, 2/unit.Length(len(say)))
+	fmt.Fprintf(&w.b, `<text class="number" x="%s" y="%s" font-size="%s">%s</text>`, number(at.X), number(at.Y+size*0.35), number(size), escaped.Replace(say))
+}
