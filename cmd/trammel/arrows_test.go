@@ -54,8 +54,12 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/report":      {"trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/setout", "trammel/profiles/job"},
 	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
+	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/page/web":    {},
+	"trammel/cmd/internal/page/serve":  {"trammel/cmd/internal/page", "trammel/cmd/internal/page/web"},
+	"trammel/plot/screen":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/template"},
 	"trammel/cmd/trammel": {
-		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
+		"github.com/cli/browser", "github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
 		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
 	},
 }
@@ -100,7 +104,7 @@ func TestArrows(t *testing.T) {
 				t.Errorf("%s imports %s", p.ImportPath, i)
 			}
 			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
-			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" {
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" && p.ImportPath != "trammel/cmd/internal/page/serve" {
 				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
 			}
 		}
