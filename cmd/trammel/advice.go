@@ -40,7 +40,7 @@ type fault struct {
 
 // remedy is what to do: with a flag, or where the words stand in a job file, with a key
 // of it; empty where the flag says it too. {hint} is what the fault says itself,
-// {names} and {list} its names with and without blanks between, {first}, {last},
+// {; hint} the same behind a semicolon where there is any, {names} and {list} its names with and without blanks between, {first}, {last},
 // {quoted} (all in one) and {name} (the first, as a shell takes it), {figure} its figure.
 type remedy struct{ flag, key string }
 
@@ -75,6 +75,9 @@ var remedies = map[fault]remedy{
 	},
 	{unit.Way, unit.TooFlat}:        {"set it off square instead: --with square", ""},
 	{unit.Way, unit.TooFlatBase}:    {"{hint}; or set it off square: --with square", ""},
+	{unit.Unsaid, unit.AtFullSize}:  {"{hint}: trammel template", ""},
+	{unit.Unsaid, unit.AsPegs}:      {"{hint}: trammel setout", ""},
+	{unit.Unsaid, unit.Unlisted}:    {"trammel profiles lists them{; hint}", ""},
 	{unit.Pegs, unit.TooFlat}:       {"set the pegs off by 3-4-5 instead: --with square", ""},
 	{unit.Pegs, unit.TooFlatBase}:   {"{hint}; or an offset by 3-4-5: --with square", ""},
 	{unit.Levels, unit.ManyPieces}:  {inThePiece + "levels:", ""},
@@ -111,7 +114,11 @@ func hinted(s unit.Subject, a unit.Advice, hint string) string {
 		first, last = a.Names[0], a.Names[n-1]
 	}
 	names := strings.Join(a.Names, ", ")
-	return strings.NewReplacer("{hint}", hint, "{figure}", a.Figure, "{names}", names, "{list}", strings.Join(a.Names, ","),
+	more := ""
+	if hint != "" {
+		more = "; " + hint
+	}
+	return strings.NewReplacer("{hint}", hint, "{; hint}", more, "{figure}", a.Figure, "{names}", names, "{list}", strings.Join(a.Names, ","),
 		"{quoted}", strconv.Quote(names), "{first}", first, "{last}", last, "{name}", inShell(first)).Replace(text)
 }
 

@@ -157,7 +157,7 @@ func (p Points) fit(base [2]geom.Name) error {
 	size := &unit.Fault{What: fmt.Sprintf("the longest %s, %s, is %s: a setting-out sheet is for 1 m to 100 m", what, name, metres(longest))}
 	switch {
 	case longest < Least-hair:
-		size.Hint = "print it at full size instead: trammel template"
+		size.Hint, size.Code = "print it at full size instead", unit.AtFullSize
 		return size
 	case longest > Most+hair:
 		size.Hint = "divide it into triangles of at most 100 m a side, or have it set out by instrument"

@@ -10,16 +10,22 @@ import (
 	"trammel/geom/unit"
 )
 
-func (o setOut) Steps() []string {
+func (o setOut) Steps() []string { return o.steps().all }
+
+func (o setOut) Pulled() []int { return o.steps().pulls }
+
+func (o setOut) steps() *instructions {
 	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part != pegging.SecondWay {
+			s.now = p.Number
 			s.pull(p)
 		}
 	}
+	s.now = 0
 	s.moreSteps()
 	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
-	return s.all
+	return s
 }
 
 func (o setOut) SecondWay() []string {
@@ -114,6 +120,9 @@ type instructions struct {
 	says pulled
 	side bool // it was said from where left and right count
 	all  []string
+
+	now   int   // number of the pull that is told
+	pulls []int // of each of all; 0: none
 }
 
 func instructed(s setOut) *instructions {
@@ -121,7 +130,7 @@ func instructed(s setOut) *instructions {
 }
 
 func (s *instructions) add(format string, args ...any) {
-	s.all = append(s.all, fmt.Sprintf(format, args...))
+	s.all, s.pulls = append(s.all, fmt.Sprintf(format, args...)), append(s.pulls, s.now)
 }
 
 // pull is a step: one pull of the tape, or one angle.
