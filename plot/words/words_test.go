@@ -133,6 +133,7 @@ var examples = map[string]example{
 	"SetOut.Stand":     {say: ofLayout(alone(words.SetOut.Stand))},
 	"SetOut.Outside":   {say: ofLayout(alone(words.SetOut.Outside))},
 	"SetOut.AsRead":    {say: ofLayout(alone(words.SetOut.AsRead))},
+	"SetOut.Avoided":   {say: ofLayout(alone(words.SetOut.Avoided))},
 	"SetOut.SecondWay": {say: ofLayout(words.SetOut.SecondWay)},
 	"SetOut.Do":        {label: true, say: ofEach(pulls, words.SetOut.Do)},
 	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
@@ -143,7 +144,7 @@ var examples = map[string]example{
 	"SetOut.Check":     {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
 	"SetOut.Inside":    {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
 	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
-		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
+		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance, pegging.Mixed}
 	}, words.SetOut.Way)},
 	"Heads.Title": {label: true, say: ofHeads(func(h words.Heads) []string { return []string{h.Title(true), h.Title(false)} })},
 	"Heads.Units": {say: ofHeads(func(h words.Heads) []string {

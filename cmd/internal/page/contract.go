@@ -10,7 +10,8 @@
 //	{"version":1,"do":"solve","job":{"pieces":[{"measure":["AB=600","BC=450","CA=450"]}]},"width":360}
 //	{"version":1,"looks":[{"piece":0,"verdict":"fits",…}]}
 //
-// The job is a job file in JSON with all that the command line knows, and nothing is said
+// The job is a job file in JSON, saved with an indent of one blank and a line feed at its
+// end (what a PDF carries is that file to the byte), with all that the command line knows, and nothing is said
 // of it elsewhere: what the page keeps, links to, saves, and what a PDF carries is one
 // thing. What a job file has no key of its own for stands in its made_with: landscape,
 // pages (full, outline), apart, copies, without. Measurements are tokens as people write
