@@ -210,7 +210,7 @@ type way struct {
 // ways from the best to the last.
 var ways = []way{
 	{true, sayAll, 100},
-	{false, sayAll, 52}, {false, sayAll, 36}, {false, sayPiece, 52}, {false, sayPiece, 36}, {false, sayLeast, 52}, {false, sayLeast, 30},
+	{false, sayAll, 72}, {false, sayAll, 52}, {false, sayAll, 36}, {false, sayPiece, 52}, {false, sayPiece, 36}, {false, sayLeast, 52}, {false, sayLeast, 30},
 }
 
 // kit is header and bars, and how far down the list of ways it had to go: to its end where

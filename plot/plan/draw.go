@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"trammel/geom"
@@ -16,7 +17,7 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 	if p.heavy() {
 		rounds, grow = fewHeavy, 1.1
 	}
-	scale := max(e.Width()/width, e.Height()/height, 0.01)
+	scale, failed := max(e.Width()/width, e.Height()/height, 0.01), unit.Length(0)
 	for round := range rounds {
 		if round > 0 && max(e.Width(), e.Height())/scale < nothingToSee {
 			return d, false
@@ -24,7 +25,7 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 		d = p.Draw(float64(scale), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
-			return d, true
+			return p.larger(d, geom.Point{X: width, Y: height}, float64(failed), r), true
 		}
 		if round > 3 {
 			grow = 1.15
@@ -40,17 +41,33 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 				next = max(next, x.of/max(x.room-more, x.room/8))
 			}
 		}
-		scale = next
+		scale, failed = next, scale
 	}
 	return d, false
+}
+
+// larger is a plan that fits, or a larger one that does as well: a label that finds no place
+// is led far out, and the step from such a drawing is too long.
+func (p Plan) larger(d Drawn, room geom.Point, failed float64, r draw.Ruler) Drawn {
+	for i := 0; i < halvings && !p.heavy() && failed > 0 && d.Scale/failed > tooLong; i++ {
+		scale := math.Sqrt(d.Scale * failed)
+		if e := p.Draw(scale, r); e.Bounds.Width() <= room.X && e.Bounds.Height() <= room.Y {
+			d = e
+		} else {
+			failed = scale
+		}
+	}
+	return d
 }
 
 // How often a plan is drawn to find how large it can be.
 const (
 	mostFits                 = 24
 	fewHeavy                 = 4
-	nothingToSee unit.Length = 10  // of the work in a plan; its letters take more
 	hopeless                 = 0.6 // of the room, taken beside the pegs
+	nothingToSee unit.Length = 10  // of the work in a plan; its letters take more
+	halvings                 = 3   // of a step between two scales
+	tooLong                  = 1.1 // for it
 )
 
 // heavy is a plan of so many strokes and names that each drawing of it takes long.

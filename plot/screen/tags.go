@@ -167,8 +167,8 @@ func led(from geom.Point, out unit.Angle, w, h unit.Length, cost float64) (all [
 func (t thing) anglePlaces() []spot {
 	var all []spot
 	in, corner, w := t.out+unit.Turn/2, t.line.From, unit.Length(t.W)
-	for d := unit.Length(6); d <= 130; d += 5 {
-		all = append(all, spot{at: corner.Toward(in, d+reach(w, Target, in)), cost: float64(d) * 0.4, onSides: d < 20})
+	for d := unit.Length(6); d <= 60; d += 4 { // farther in it would be nobody's
+		all = append(all, spot{at: corner.Toward(in, d+reach(w, Target, in)), cost: float64(d), onSides: d < 20})
 	}
 	return append(all, led(corner, t.out, w, Target, 70)...)
 }
