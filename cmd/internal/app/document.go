@@ -38,7 +38,7 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
-	Office   bool // a setting-out sheet with the office's pages
+	Office   bool // a setting-out sheet with the office's pages, a check sheet with its ranges reckoned
 	Class    ClassOptions
 
 	Profiles    profiles.Set
