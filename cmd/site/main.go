@@ -15,16 +15,15 @@ import (
 	"compress/gzip"
 	"crypto/sha256"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
 	"slices"
 
-	"trammel/cmd/internal/output"
 	"trammel/cmd/internal/page/web"
 )
 
@@ -55,20 +54,44 @@ func write(folder string) error {
 	if err != nil {
 		return err
 	}
-	k := &output.Keeper{}
-	if err := k.Folder(folder, func(file func(string, func(io.Writer) error) error) error {
-		for _, name := range slices.Sorted(maps.Keys(files)) {
-			if err := file(name, func(w io.Writer) error { _, err := w.Write(files[name]); return err }); err != nil {
-				return err
-			}
-		}
-		return nil
-	}); err != nil {
+	if err := place(filepath.Clean(folder), files); err != nil {
 		return err
 	}
 	fmt.Printf("%s: %d files; the program is %.2f MB, packed %.2f MB\n", folder+string(filepath.Separator), len(files), float64(len(program))/1e6, float64(len(files[packed]))/1e6)
 	return nil
 }
+
+// place puts the files where the folder is, all at once. What stands there is replaced only
+// where it was made here.
+func place(folder string, files map[string][]byte) error {
+	old, err := os.ReadDir(folder)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	if how, err := os.ReadFile(filepath.Join(folder, "how.js")); len(old) > 0 && (err != nil || !bytes.HasPrefix(how, []byte(madeHere))) {
+		return fmt.Errorf("%s: the folder is not empty, and was not made here: name another", folder)
+	}
+	made, err := os.MkdirTemp(filepath.Dir(folder), ".site-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(made)
+	for name, data := range files {
+		if err := os.WriteFile(filepath.Join(made, name), data, 0o644); err != nil {
+			return err
+		}
+	}
+	if err := os.Chmod(made, 0o755); err != nil {
+		return err
+	}
+	if err := os.RemoveAll(folder); err != nil {
+		return err
+	}
+	return os.Rename(made, folder)
+}
+
+// madeHere begins a file that every folder has, and no other.
+const madeHere = "// Written with the folder:"
 
 // packed is the program as a host sends it: its name says nothing of how it is packed, so
 // that no host unpacks it under way.
@@ -102,7 +125,7 @@ func site(program, starter []byte) (map[string][]byte, error) {
 	delete(files, "sw.js")
 	files["how.js"] = nil // the sum is of all but what it stands in
 	version := sum(files)
-	files["how.js"] = fmt.Appendf(nil, "// Written with the folder: there is no server, a worker answers.\nexport const how = { carrier: \"worker\", build: %q, bytes: %d };\n", version, b.Len())
+	files["how.js"] = fmt.Appendf(nil, madeHere+" there is no server, a worker answers.\nexport const how = { carrier: \"worker\", build: %q, bytes: %d };\n", version, b.Len())
 	names := []string{"./"}
 	for _, n := range slices.Sorted(maps.Keys(files)) {
 		if n != "index.html" {
