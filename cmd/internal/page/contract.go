@@ -207,7 +207,8 @@ type Laid struct {
 	Columns int     `json:"columns"`
 	Turn    float64 `json:"turn"` // of the piece on the paper, degrees counter-clockwise
 	// Cells are the windows of the sheets in the piece's own coordinates: four corners each.
-	Cells []Cell `json:"cells"`
+	Cells   []Cell `json:"cells"`
+	Picture any    `json:"picture,omitempty"` // of plot/screen: the piece level, its sheets askew
 }
 
 // Cell is one sheet on the map.

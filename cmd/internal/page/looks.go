@@ -229,10 +229,14 @@ func figures(w app.Work, r report.PieceReport) map[string]string {
 // rough is what can be shown of one piece of which something is missing or wrong.
 func (q question) rough(j job.Job, piece int, err error) []Look {
 	f := q.fault(err)
-	if f.Kind == Words || f.Kind == Broken || len(j.Pieces) == 0 {
+	if f.Kind == Broken || len(j.Pieces) == 0 {
 		return nil
 	}
 	l := unknown(piece, j.Pieces[0].Name, f.Kind)
+	if f.Kind == Words { // what can be read is drawn all the same
+		l.Says, j = f.What, readable(j)
+	}
+	l.Outline = geom.Texts(j.Pieces[0].Outline)
 	l.Warnings = append(l.Warnings, f.What)
 	m, err := q.merged(j)
 	if err != nil {
@@ -249,6 +253,17 @@ func (q question) rough(j job.Job, piece int, err error) []Look {
 	slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
 	l.Picture = q.sketched(m.Measured[0], j.Pieces[0].Outline, m.Figures)
 	return []Look{l}
+}
+
+// readable is a job of one piece with the measurements that can be read, in whatever unit.
+func readable(j job.Job) job.Job {
+	p := j.Pieces[0]
+	p.Measure = slices.DeleteFunc(slices.Clone(p.Measure), func(s job.Setting) bool {
+		_, err := triangle.ParseMeasurement(s.Text, unit.MM)
+		return err != nil
+	})
+	j.Pieces = []job.Piece{p}
+	return j
 }
 
 // unknown is a look of which nothing is known but why: something is missing, or nothing fits.
