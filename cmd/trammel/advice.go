@@ -10,7 +10,7 @@ import (
 // valueFlags maps a fault's subject to the flag whose whole value it is. A subject that is
 // missing has no flag, or the fault names it.
 var valueFlags = map[unit.Subject]string{
-	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels",
+	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels", unit.Walls: "walls", unit.Blocked: "blocked",
 	unit.Lying: "landscape", unit.Margin: "margin", unit.Again: "again", unit.Reread: "sheet",
 }
 
@@ -81,6 +81,8 @@ var remedies = map[fault]remedy{
 	{unit.Pegs, unit.TooFlat}:       {"set the pegs off by 3-4-5 instead: --with square", ""},
 	{unit.Pegs, unit.TooFlatBase}:   {"{hint}; or an offset by 3-4-5: --with square", ""},
 	{unit.Levels, unit.ManyPieces}:  {inThePiece + "levels:", ""},
+	{unit.Walls, unit.ManyPieces}:   {inThePiece + "walls:", ""},
+	{unit.Blocked, unit.ManyPieces}: {inThePiece + "blocked:", ""},
 	{unit.Site, unit.OneFall}:       {`each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels "A 0, B 320"`, ""},
 	{unit.Found, unit.Nothing}:      {"--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]", ""},
 	{unit.Found, unit.ManyPieces}:   {"--piece {name}, or give each its own found: in the job", ""},

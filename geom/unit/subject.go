@@ -19,6 +19,8 @@ const (
 	Way        Subject = "with"       // to construct
 	Pegs       Subject = "pegs"       // how they are set out
 	Levels     Subject = "levels"     // of the ground at the pegs
+	Walls      Subject = "walls"      // that no tape goes through
+	Blocked    Subject = "blocked"    // lines that something stands on
 	Found      Subject = "found"      // what was measured back
 	Fixed      Subject = "fixed"      // pegs that are known to stand right
 	Site       Subject = "site"       // of the site, the tools and the day, by its key
