@@ -16,6 +16,28 @@ import (
 func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	here := x.Paper.Width == 0
 	sheets, shape := len(x.plan.Cells), x.piece.Shape
+	table := x.narrowed(here, width, r)
+	text := func(words string, height unit.Length) sheet.Block {
+		return sheet.Paragraph{Words: words, Height: height, Keep: true}
+	}
+	blocks := []sheet.Block{x.heading(words.BeforeCutting), text(x.say.Bar(sheets, here), x.style.sized(large))}
+	sides := []sheet.Block{text(x.say.Sides(shape, sheets), x.style.sized(large)), sheet.KeptGap(1)}
+	if here {
+		blocks = append(blocks, ladder(x.style, width))
+		sides = append([]sheet.Block{sheet.KeptGap(1), text(x.say.PrintAgain(), x.style.sized(large)), sheet.KeptGap(2)}, sides...)
+		blocks = append(blocks, parted{table, 1, sides})
+	} else {
+		blocks = append(append(blocks, text(x.say.PrintAgain(), x.style.sized(large)), sheet.KeptGap(2)), append(sides, table)...)
+	}
+	blocks = append(blocks, sheet.Gap(1.5))
+	for _, say := range append([]string{x.expected()}, x.say.Outside(sheets, x.Uncertainty != 0)...) {
+		blocks = append(blocks, sheet.Paragraph{Words: say, Height: x.style.sized(small)})
+	}
+	return blocks
+}
+
+// narrowed is the table at a width, or the narrowest that there is.
+func (x index) narrowed(here bool, width unit.Length, r draw.Ruler) sheet.Table {
 	table := x.table(here)
 	if table.Breadth(r) > width { // feet and inches are long
 		table.Gutter = 2
@@ -29,30 +51,14 @@ func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	if over := table.Breadth(r) - width; over > 0 {
 		table.Columns[4].Width = max(20, boxWide-over)
 	}
-	text := func(words string, height unit.Length) sheet.Block {
-		return sheet.Paragraph{Words: words, Height: height, Keep: true}
-	}
-	blocks := []sheet.Block{x.heading(words.BeforeCutting), text(x.say.Bar(sheets, here), large)}
-	sides := []sheet.Block{text(x.say.Sides(shape, sheets), large), sheet.KeptGap(1)}
-	if here {
-		blocks = append(blocks, ladder(x.style, width))
-		sides = append([]sheet.Block{sheet.KeptGap(1), text(x.say.PrintAgain(), large), sheet.KeptGap(2)}, sides...)
-		blocks = append(blocks, parted{table, 1, sides})
-	} else {
-		blocks = append(append(blocks, text(x.say.PrintAgain(), large), sheet.KeptGap(2)), append(sides, table)...)
-	}
-	blocks = append(blocks, sheet.Gap(1.5))
-	for _, say := range append([]string{x.expected()}, x.say.Outside(sheets, x.Uncertainty != 0)...) {
-		blocks = append(blocks, sheet.Paragraph{Words: say})
-	}
-	return blocks
+	return table
 }
 
 // table of the bar, where there is one, and of the sides, each with its range and a box.
 func (x index) table(bar bool) sheet.Table {
 	s := x.style.Figures
 	length := sheet.Lengths(s.Unit >= unit.IN)
-	table := sheet.Table{Row: boxHigh + 1, Height: large, Gutter: 4, Columns: columns(x.say.CheckHeads(x.piece.Shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
+	table := sheet.Table{Heads: x.style.sized(small), Row: max(boxHigh+1, 2.2*x.style.sized(large)), Height: x.style.sized(large), Gutter: 4, Columns: columns(x.say.CheckHeads(x.piece.Shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
 	table.Columns[4].Width = boxWide
 	add := func(what, figure, whole string, l, give unit.Length) {
 		from, to := x.ends(l, give)
