@@ -10,7 +10,7 @@ export const labels = {
   tap: "Tap a line, a corner or its figure and say what was measured.",
   take: "Take it", none: "Not measured", cancel: "Leave it", close: "Close", done: "Done", erase: "Erase",
   measured: "What was measured", addMeasure: "Add a measure", addPoint: "Add a point", addPiece: "Add a piece", undo: "Undo", undone: "Undone.",
-  dropPoint: "Take {of} away", dropPiece: "Take this piece away", pointWhere: "Where does {of} lie?", pointEdge: "a corner between {a} and {b}", pointIn: "inside, no corner",
+  rename: "Corner {of} is called", dropPoint: "Take {of} away", dropPiece: "Take this piece away", pointWhere: "Where does {of} lie?", pointEdge: "a corner between {a} and {b}", pointIn: "inside, no corner",
   what: "What was measured?", length: "A length", from: "From", to: "to", at: "At", between: "between", over: "over the line",
   thisOne: "Take this one", likely: "Take {of}", look: "Open {of}",
   rest: "What else it could be",

@@ -51,8 +51,9 @@ function pieces() {
 // judged is never green beside a doubt.
 let spoken = "";
 function judged(l) {
-  const kind = fault && fault.kind !== "missing" ? (fault.kind === "many" ? "two" : fault.kind === "slip" ? "doubt" : fault.kind === "words" ? "words" : "none") : l?.verdict ?? "missing";
-  const said = fault ? [l?.says && l.says !== fault.what && fault.kind !== "words" ? l.says : null, fault.what, fault.hint] : [l?.says];
+  const other = fault?.piece !== undefined && fault.piece !== state.piece; // of another piece
+  const kind = fault && !other && fault.kind !== "missing" ? (fault.kind === "many" ? "two" : fault.kind === "slip" ? "doubt" : fault.kind === "words" ? "words" : "none") : l?.verdict ?? "missing";
+  const said = fault && !other ? [l?.says && l.says !== fault.what && fault.kind !== "words" ? l.says : null, fault.what, fault.hint] : [l?.says];
   const text = said.filter(Boolean).join(" ");
   if (text !== spoken) { spoken = text; byId("heard").textContent = text; }
   return verdict(kind, ...said);
@@ -180,10 +181,22 @@ function settings() {
     field("pieceName", text(p.name ?? "", (v) => edit((_, q) => set(q, "name", v)))),
     field("unit", choice((l?.units ?? ["mm", "cm", "m", "in", "ft"]).map((u) => [u, u]), unitOf(), edited("unit"))),
     l?.trades ? field("trade", choice([["", say("usual")], ...l.trades.map((t) => [t.name, t.name])], state.job.trade ?? "", edited("trade"))) : null,
-    field("quantity", text(p.quantity ?? 1, (v) => edit((_, q) => set(q, "quantity", Number(v) > 1 ? Number(v) : "")), { inputmode: "numeric" }))),
+    field("quantity", text(p.quantity ?? 1, (v) => edit((_, q) => set(q, "quantity", Number(v) > 1 ? Number(v) : "")), { inputmode: "numeric" })),
+    points(p).map((of) => field("rename", text(of, (v) => { edit((_, q) => rename(q, of, v)); draw(); }, { maxlength: 4 }), { of }))),
   h("div.row", button("addPiece", () => { edit((job) => { job.pieces.push({ measure: [] }); }); state.piece = state.job.pieces.length - 1; draw(); state.show?.(); }),
     state.job.pieces.length > 1 ? button("dropPiece", () => edit((job) => { job.pieces.splice(state.piece, 1); })) : null,
     points(p).slice(3).map((of) => button("dropPoint", () => edit((_, q) => dropPoint(q, of)), { of }))));
+}
+
+// rename gives a point another name, in all that is said of the piece.
+function rename(p, of, to) {
+  if (!/^\p{Lu}\d{0,3}$/u.test(to) || points(p).includes(to)) return;
+  const other = (text) => text.replace(/\p{Lu}\d*/gu, (n) => (n === of ? to : n));
+  const token = (text) => other(subject(text)) + text.slice(text.indexOf("="));
+  for (const [key, value] of Object.entries(p)) {
+    if (["measure", "found", "levels"].includes(key)) p[key] = Array.isArray(value) ? value.map(token) : value;
+    else if (["outline", "base", "side", "edges", "corners", "holes", "grain", "fixed"].includes(key)) p[key] = Array.isArray(value) ? value.map(other) : other(String(value));
+  }
 }
 
 function dropPoint(p, of) {
