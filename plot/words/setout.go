@@ -13,6 +13,8 @@ type SetOut interface {
 	Bring() []string
 	// Steps is the work in order, for one person with one helper.
 	Steps() []string
+	// Short is the same with both arcs of a peg in one sentence, for many pegs.
+	Short() []Step
 	// Doubts about what was measured: a sheet made from a slip sets the slip out.
 	Doubts() []string
 	// Flat says, for who makes the sheet, which arcs cross so that it is hard to see where.

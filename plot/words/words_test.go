@@ -112,8 +112,14 @@ var examples = map[string]example{
 	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
 		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
-	"SetOut.Bring":     {label: true, say: ofLayout(words.SetOut.Bring)},
-	"SetOut.Steps":     {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Bring": {label: true, say: ofLayout(words.SetOut.Bring)},
+	"SetOut.Steps": {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Short": {say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, x := range s.Short() {
+			all = append(all, x.Words)
+		}
+		return all
+	})},
 	"SetOut.Doubts":    {say: ofLayout(words.SetOut.Doubts)},
 	"SetOut.Flat":      {label: true, say: ofLayout(words.SetOut.Flat)},
 	"SetOut.Basis":     {say: ofLayout(words.SetOut.Basis)},
