@@ -18,6 +18,7 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words"
 )
 
 func parsed(t *testing.T, tokens ...string) (all []triangle.Measurement) {
@@ -308,18 +309,35 @@ func TestGapIsDrawn(t *testing.T) {
 	}
 }
 
-// One group a step, in their order; each point once.
+// One group of lines a sentence, in their order; each point once.
 func TestHandHasItsSteps(t *testing.T) {
 	t.Parallel()
 	for _, p := range []Piece{ofTriangle(t, "AB=600", "BC=450", "CA=450"), ofTriangle(t, "KL=80", "K=35deg", "LM=60"), ofNet(t, letters[:6], boat...)} {
 		h := Hand(p.Construction, 800)
-		_, words, steps := svgOf(t, h.SVG)
-		if len(steps) != len(p.Construction.Steps) || h.Steps != len(steps) || steps[len(steps)-1] != fmt.Sprint(len(steps)-1) {
-			t.Errorf("steps %v of %d", steps, len(p.Construction.Steps))
+		_, named, steps := svgOf(t, h.SVG)
+		said := words.InWords(words.In(nil).Steps(), words.ByHand{Construction: p.Construction, Figures: p.Figures})
+		if len(steps) != len(said) || h.Steps != len(steps) || steps[len(steps)-1] != fmt.Sprint(len(steps)-1) {
+			t.Errorf("steps %v, sentences %q", steps, said)
 		}
-		if len(words) != len(p.Construction.Names()) {
-			t.Errorf("letters %v of %v", words, p.Construction.Names())
+		if len(named) != len(p.Construction.Names()) {
+			t.Errorf("letters %v of %v", named, p.Construction.Names())
 		}
+	}
+}
+
+// Each sheet stands on the map with its number, over the whole piece.
+func TestMapShowsEachSheet(t *testing.T) {
+	t.Parallel()
+	p := ofTriangle(t, "AB=600", "BC=450", "CA=450")
+	var sheets []Sheet
+	for i := range 4 {
+		x := unit.Length(i) * 180
+		sheets = append(sheets, Sheet{fmt.Sprint(i + 1), [4]geom.Point{{X: x}, {X: x + 190}, {X: x + 190, Y: 270}, {X: x, Y: 270}}})
+	}
+	m := Map(p.Construction, sheets, 360)
+	_, words, _ := svgOf(t, m.SVG)
+	if got := strings.Join(words, ""); got != "1234" || strings.Count(m.SVG, `class="sheet"`) != 4 {
+		t.Errorf("numbers %q in %s", got, m.SVG)
 	}
 }
 

@@ -29,7 +29,8 @@ type spot struct {
 
 const (
 	apartBoxes unit.Length = 2
-	apartInk   unit.Length = 2
+	apartInk   unit.Length = 2 // at least, from a side
+	clearOf    unit.Length = 5 // better, from any line
 	toEdge     unit.Length = 3
 	pen        unit.Length = 1 // half of the widest line
 )
@@ -68,7 +69,7 @@ func (b board) free(s spot, w, h unit.Length, own int) bool {
 		if !b.Boxes.Every(far, func(o geom.Polygon) bool { return !far.Meets(o.Bounds()) || p.Apart(o) >= apartBoxes }) {
 			return false
 		}
-	} else if !b.Free(p, place.Gaps{Ink: apartInk, Words: apartBoxes}, own) {
+	} else if !b.Free(p, place.Gaps{Ink: clearOf, Words: apartBoxes}, own) {
 		return false
 	}
 	if s.leader == (geom.Line{}) {
@@ -167,8 +168,8 @@ func led(from geom.Point, out unit.Angle, w, h unit.Length, cost float64) (all [
 func (t thing) anglePlaces() []spot {
 	var all []spot
 	in, corner, w := t.out+unit.Turn/2, t.line.From, unit.Length(t.W)
-	for d := unit.Length(6); d <= 130; d += 5 {
-		all = append(all, spot{at: corner.Toward(in, d+reach(w, Target, in)), cost: float64(d) * 0.4, onSides: d < 20})
+	for d := unit.Length(6); d <= 60; d += 4 { // farther in it would be nobody's
+		all = append(all, spot{at: corner.Toward(in, d+reach(w, Target, in)), cost: float64(d), onSides: d < 20})
 	}
 	return append(all, led(corner, t.out, w, Target, 70)...)
 }

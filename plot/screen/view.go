@@ -54,7 +54,7 @@ func viewOf(points []geom.Point, level unit.Angle, f frame) view {
 		v.scale = 1
 	}
 	v.from = b.Centre()
-	v.height = max(b.Height()*unit.Length(v.scale)+2*f.about, 170)
+	v.height = max(b.Height()*unit.Length(v.scale)+2*f.about, min(170, f.highest))
 	v.to = geom.Point{X: f.width / 2, Y: v.height / 2}
 	return v
 }

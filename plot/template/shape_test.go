@@ -185,7 +185,7 @@ func TestShapeIsSaid(t *testing.T) {
 func TestAnyShapeIsDrawn(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(5, 6))
 	made := 0
-	for n := 0; made < 60; n++ {
+	for n := 0; made < anyShapes; n++ {
 		if n > 5000 {
 			t.Fatal("too few shapes can be made")
 		}

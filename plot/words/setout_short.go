@@ -52,12 +52,9 @@ func (o setOut) Short() (all []Step) {
 // both tells of two arcs that cross.
 func (s *instructions) both(p, q pegging.Pull) {
 	x := s.placed(p)
-	said := fmt.Sprintf(both[s.in.Voice == Floor], s.Figure(p.Reads), p.Hold, s.Figure(q.Reads), q.Hold, s.onThe(x.Side), p.To)
+	said := fmt.Sprintf(both[s.in.Voice == Floor], s.Figure(p.Reads), p.Hold, s.Figure(q.Reads), q.Hold, "on the "+s.on(x.Side, x.Base), p.To)
 	if !x.Crossing.Sound {
 		said += fmt.Sprintf(s.says.flat, s.Style.Angle(x.Crossing.Angle))
 	}
 	s.add("%s", said)
 }
-
-// onThe says on which side, as part of a sentence.
-func (s *instructions) onThe(side pegging.Side) string { return "on the " + s.on(side) }

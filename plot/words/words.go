@@ -7,10 +7,10 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
-// compared.go, heads.go, setout_short.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
+// compared.go, heads.go, setout_short.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
-// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
-// aloud.go, figures.go, lists.go.
+// calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
+// lessons.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -55,6 +55,9 @@ type Language interface {
 	Cautions() Cautions
 	Templates() Templates
 	Aloud() Aloud
+	Tasks() Tasks
+	Marking() Marking
+	Verdicts() Verdicts
 }
 
 // English, in the voice of a place.
@@ -82,3 +85,4 @@ func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
 func (e English) Aloud() Aloud                   { return aloud{} }
+func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }

@@ -4,17 +4,21 @@ import (
 	"cmp"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
 	"trammel/geom/shape"
+	"trammel/geom/slip"
 	"trammel/geom/tape"
+	"trammel/geom/task"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
@@ -33,10 +37,95 @@ type example struct {
 
 func one(s string) []string { return []string{s} }
 
+// ofTasks says something of a task of every kind and demand.
+func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, l words.Language) (all []string) {
+		for _, d := range everyTask(t) {
+			all = append(all, say(l.Tasks(), d)...)
+		}
+		return all
+	}
+}
+
+// ofMarks says something of the marking of a task of every kind.
+func ofMarks(say func(words.Marking, task.Drawn) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, l words.Language) (all []string) {
+		for _, d := range everyTask(t) {
+			all = append(all, say(l.Marking(), d)...)
+		}
+		return all
+	}
+}
+
+// everyTask is one of every kind and demand, the first of its grid at level 2.
+func everyTask(t *testing.T) (all []task.Drawn) {
+	for _, k := range task.Kinds() {
+		s := task.StockOf(k, task.Fives, task.School)
+		for _, d := range task.Demands() {
+			all = append(all, task.Drawn{Task: s.Kept[0], Level: task.Fives, Demand: d})
+		}
+	}
+	return all
+}
+
 // examples of every method of every subject.
 var examples = map[string]example{
-	"Checks.Verdict": {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
-	"Checks.Advice":  {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
+	"Tasks.Head": {label: true, say: func(_ *testing.T, l words.Language) []string { h := l.Tasks().Head(); return h[:] }},
+	"Tasks.Pupil": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Tasks().Pupil(7, ""), l.Tasks().Pupil(7, "Ada")}
+	}},
+	"Tasks.Of": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Tasks().Of(3, 3, 8), l.Tasks().Of(3, 4, 8)}
+	}},
+	"Tasks.Wording":    {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.Wording(d)) })},
+	"Tasks.Given":      {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return w.Given(d.Task) })},
+	"Tasks.OnSketch":   {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.OnSketch(d.Kind.Given()[1], d.Given[1])) })},
+	"Tasks.NotToScale": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().NotToScale()) }},
+	"Tasks.Measure":    {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.Measure(d, d.Kind.Boxes())) })},
+	"Tasks.Box": {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string {
+		a, b := w.Box(d.Kind, d.Kind.Boxes()[0])
+		return []string{a, b}
+	})},
+	"Tasks.HowMany":   {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().HowMany()) }},
+	"Tasks.Steps":     {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return w.Steps(d.Task) })},
+	"Tasks.SketchAlt": {say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().SketchAlt()) }},
+
+	"Marking.Pupil":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Pupil(7, "")) }},
+	"Marking.KeyTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().KeyTitle()) }},
+	"Marking.KeyHeads": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		a, b, c, d := l.Marking().KeyHeads()
+		return []string{a, b, c, d}
+	}},
+	"Marking.Asked": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Asked(d.Kind, d.Kind.Boxes()[0])) })},
+	"Marking.Range": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Range(d.Measured(task.Maths)[0])) })},
+	"Marking.Mistake": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) (all []string) {
+		for _, m := range d.Mistakes() {
+			all = append(all, w.Mistake(d.Kind, m.Mistake))
+		}
+		return all
+	})},
+	"Marking.Has": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) (all []string) {
+		for _, m := range d.Mistakes() {
+			all = append(all, w.Has(m, d.Measured(task.Maths)))
+		}
+		return all
+	})},
+	"Marking.Ranges": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Marking().Ranges(task.Maths), l.Marking().Ranges(task.Drawing)}
+	}},
+	"Marking.Marks":        {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Marks()) }},
+	"Marking.Seed":         {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Seed(7)) }},
+	"Marking.OverlayTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().OverlayTitle()) }},
+	"Marking.OverlayUse":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().OverlayUse()) }},
+	"Marking.Ghost": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Marking().Ghost(task.Swapped), l.Marking().Ghost(task.WrongScale)}
+	}},
+	"Marking.PolarTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().PolarTitle()) }},
+	"Marking.PolarUse":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().PolarUse()) }},
+	"Marking.Place":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Place(75, 40)) }},
+	"Marking.FilmAlt":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().FilmAlt()) }},
+	"Checks.Verdict":     {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
+	"Checks.Advice":      {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
 	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
 	}},
@@ -120,6 +209,12 @@ var examples = map[string]example{
 		}
 		return all
 	})},
+	"SetOut.Pulled": {label: true, say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, n := range s.Pulled() {
+			all = append(all, strconv.Itoa(n))
+		}
+		return all
+	})},
 	"SetOut.Doubts":    {say: ofLayout(words.SetOut.Doubts)},
 	"SetOut.Flat":      {label: true, say: ofLayout(words.SetOut.Flat)},
 	"SetOut.Basis":     {say: ofLayout(words.SetOut.Basis)},
@@ -130,6 +225,7 @@ var examples = map[string]example{
 	"SetOut.Stand":     {say: ofLayout(alone(words.SetOut.Stand))},
 	"SetOut.Outside":   {say: ofLayout(alone(words.SetOut.Outside))},
 	"SetOut.AsRead":    {say: ofLayout(alone(words.SetOut.AsRead))},
+	"SetOut.Avoided":   {say: ofLayout(alone(words.SetOut.Avoided))},
 	"SetOut.SecondWay": {say: ofLayout(words.SetOut.SecondWay)},
 	"SetOut.Do":        {label: true, say: ofEach(pulls, words.SetOut.Do)},
 	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
@@ -140,7 +236,7 @@ var examples = map[string]example{
 	"SetOut.Check":     {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
 	"SetOut.Inside":    {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
 	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
-		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
+		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance, pegging.Mixed}
 	}, words.SetOut.Way)},
 	"Heads.Title": {label: true, say: ofHeads(func(h words.Heads) []string { return []string{h.Title(true), h.Title(false)} })},
 	"Heads.Units": {say: ofHeads(func(h words.Heads) []string {
@@ -348,6 +444,26 @@ var examples = map[string]example{
 	"Checks.Basis": {say: func(t *testing.T, l words.Language) []string {
 		f := tape.FiguresOf(unit.Style{}, tape.Instrument{})
 		return []string{l.Checks().Basis(words.Ranges{Permitted: 2, Printed: true}, f, wrongCorner(t)), l.Checks().Basis(words.Ranges{Pulled: true, Corrected: true}, f, wrongCorner(t))}
+	}},
+	"Verdicts.Fits": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Fits(true), l.Verdicts().Fits(false)}
+	}},
+	"Verdicts.Doubt": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Doubt([]string{"BD"}), l.Verdicts().Doubt([]string{"BD", "AC"}), l.Verdicts().Doubt(nil)}
+	}},
+	"Verdicts.Several": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Several(2, false), l.Verdicts().Several(9, true)}
+	}},
+	"Verdicts.Missing": {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().Missing()) }},
+	"Verdicts.None":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().None()) }},
+	"Verdicts.Went":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().Went()) }},
+	"Verdicts.Reading": {say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, r := range []words.Read{{Good: true}, {Off: "8 mm"}, {Off: "8 mm", Short: true}, {Off: "2°", Angle: true}, {Off: "1425 mm", Far: true, To: "D"},
+			{Off: "100 mm", Far: true, Slips: []slip.Slip{{Kind: slip.Hooked, By: adjust.Figure{Length: 100}}}}, {Off: "1 m", Far: true, Slips: []slip.Slip{{By: adjust.Figure{Length: 1000}}}},
+			{Off: "72°", Angle: true, Far: true, Slips: []slip.Slip{{Kind: slip.OtherScale}}}, {Off: "90 mm", Far: true, Slips: []slip.Slip{{Kind: slip.Swapped, Text: "4510"}}}} {
+			all = append(all, l.Verdicts().Reading(r))
+		}
+		return all
 	}},
 	"Checks.Held": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Checks().Held(words.Ranges{Permitted: 2}), l.Checks().Held(words.Ranges{Pulled: true, Corrected: true})}

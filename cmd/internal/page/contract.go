@@ -10,7 +10,8 @@
 //	{"version":1,"do":"solve","job":{"pieces":[{"measure":["AB=600","BC=450","CA=450"]}]},"width":360}
 //	{"version":1,"looks":[{"piece":0,"verdict":"fits",…}]}
 //
-// The job is a job file in JSON with all that the command line knows, and nothing is said
+// The job is a job file in JSON, saved with an indent of one blank and a line feed at its
+// end (what a PDF carries is that file to the byte), with all that the command line knows, and nothing is said
 // of it elsewhere: what the page keeps, links to, saves, and what a PDF carries is one
 // thing. What a job file has no key of its own for stands in its made_with: landscape,
 // pages (full, outline), apart, copies, without. Measurements are tokens as people write
@@ -25,6 +26,7 @@
 //	sketch   the rough shape of what is said so far, and what is still missing     → looks (verdict missing or none)
 //	steps    the construction by hand, a picture and a sentence a step             → plays
 //	setout   the setting-out sheet, a step a screen                                → setouts
+//	judge    one reading against the range of its check, for each key              → judged
 //	check    found against asked; each reading judged by itself as well            → checks, passed
 //	make     a document: what and as, as lists names them                          → file, type and its bytes
 //	open     a job, a table or trammel's own PDF that lies behind the line         → job
@@ -38,6 +40,10 @@
 // Where is a JSON pointer into the job ("/pieces/0/measure/1"), into the ask ("ask:/found/0")
 // or, of a table that was opened, its line and column. What and Hint are the command line's
 // own sentences without its flags: of a thing that would be a flag, Hint says the key.
+//
+// Files, from the top floor to the ground: answer.go, documents.go, opened.go, ground.go,
+// byhand.go, looks.go, sheets.go, lists.go, printers.go, drawn.go, refused.go, advice.go,
+// pointer.go, question.go, contract.go.
 package page
 
 import (
@@ -64,9 +70,10 @@ type Ask struct {
 	Width   int             `json:"width,omitempty"` // that the sketch has room for, in CSS px; 0: 360
 	What    string          `json:"what,omitempty"`  // of make: the name of a document
 	As      string          `json:"as,omitempty"`    // of make: its form: pdf, svg, csv, txt, png, json (the report), job
-	Name    string          `json:"name,omitempty"`  // of open: the name of the file
+	Name    string          `json:"name,omitempty"`  // of open: the name of the file; else of the job's file, job.json unless said
 	Found   []string        `json:"found,omitempty"` // of check: what was measured back, AB=4510; over the job's own
 	Fixed   []string        `json:"fixed,omitempty"` // of check: pegs that are known to stand right
+	Check   int             `json:"check,omitempty"` // of judge: the check's number, and what was read in found
 	Voice   string          `json:"voice,omitempty"` // of steps and setout: class, bench, floor or ground; over the job's
 	Pixels  int             `json:"pixels,omitempty"`
 	// Printers are calibrations as the page keeps them, the very text that learn gave, by
@@ -99,6 +106,7 @@ type Reply struct {
 	Plays    []Play           `json:"plays,omitempty"`
 	Setouts  []Setout         `json:"setouts,omitempty"`
 	Checks   []Check          `json:"checks,omitempty"`
+	Judged   *Judged          `json:"judged,omitempty"`
 	Passed   *bool            `json:"passed,omitempty"`
 	Job      *json.RawMessage `json:"job,omitempty"`
 	Lists    *Lists           `json:"lists,omitempty"`
@@ -125,6 +133,7 @@ const (
 	None    = "none"    // no shape has these measurements
 	Many    = "many"    // several have, and nobody said which
 	Slip    = "slip"    // something was all but certainly misread: nothing is made of it
+	Stopped = "stopped" // by who asked
 	Broken  = "broken"  // the program's own
 )
 
@@ -153,7 +162,6 @@ type Look struct {
 	Outline  []string            `json:"outline"`  // counter-clockwise; empty: nobody said
 	Report   *report.PieceReport `json:"report,omitempty"`
 	Picture  any                 `json:"picture,omitempty"` // of plot/screen
-	Gap      *Gap                `json:"gap,omitempty"`
 }
 
 // Suspect is a measurement that may hold a slip.
@@ -164,6 +172,7 @@ type Suspect struct {
 	Likely  []string `json:"likely"`  // tokens that would agree, the likeliest first
 	Certain bool     `json:"certain"` // nothing is made until it is mended
 	Alike   bool     `json:"alike"`   // another one would explain as much
+	Marked  bool     `json:"marked"`  // on the picture: the first, and its equals that a known slip explains
 }
 
 // Measure is one measurement of a piece.
@@ -175,14 +184,6 @@ type Measure struct {
 	Comes   string  `json:"comes,omitempty"`   // what it comes to in the shape
 	Off     float64 `json:"off"`               // that less what was measured, mm or degrees
 	Suspect bool    `json:"suspect,omitempty"` //
-}
-
-// Gap is by how much arcs or arms miss each other where nothing fits.
-type Gap struct {
-	From string `json:"from"`
-	To   string `json:"to"`
-	By   string `json:"by"` // as people read it
-	Says string `json:"says"`
 }
 
 // Sheets are the pages of a template.
@@ -206,7 +207,8 @@ type Laid struct {
 	Columns int     `json:"columns"`
 	Turn    float64 `json:"turn"` // of the piece on the paper, degrees counter-clockwise
 	// Cells are the windows of the sheets in the piece's own coordinates: four corners each.
-	Cells []Cell `json:"cells"`
+	Cells   []Cell `json:"cells"`
+	Picture any    `json:"picture,omitempty"` // of plot/screen: the piece level, its sheets askew
 }
 
 // Cell is one sheet on the map.
@@ -267,20 +269,17 @@ type Ground struct {
 	Angle   bool    `json:"angle,omitempty"`   // it is an angle
 	Least   float64 `json:"least,omitempty"`
 	Most    float64 `json:"most,omitempty"`
-	// Token begins the measurement that the reading makes: "AC=" and what was typed.
-	Token string `json:"token,omitempty"`
-	// Bands are what is said of a reading by how far it is off, from the best on: the first
-	// whose Within is not less than the reading's distance from what is wanted counts.
-	Bands   []Band `json:"bands,omitempty"`
+	// Token begins the measurement that the reading makes: "AC=" and what was typed; judge
+	// and check are asked with it.
+	Token   string `json:"token,omitempty"`
 	Picture any    `json:"picture,omitempty"` // a small plan, the pull in bold
 }
 
-// Band is what is said of readings that are off by so much at most.
-type Band struct {
-	Within float64 `json:"within"` // mm or degrees; of the last: 0, whatever is left
-	Good   bool    `json:"good"`
-	Long   string  `json:"long"`  // where more was read than is wanted; {off} is by how much
-	Short  string  `json:"short"` // where less was
+// Judged is what is said of one reading while it is typed.
+type Judged struct {
+	Good bool    `json:"good"`
+	Says string  `json:"says"`
+	Off  float64 `json:"off"` // read less wanted, mm or degrees
 }
 
 // Check is what was found of one piece.
