@@ -98,11 +98,15 @@ async function linkOut() {
   }
 }
 
-// linkIn takes the job out of the address at once, and asks with its sketch.
-export async function linkIn() {
+// linked is what came with the address, which is clean from then on.
+export function linked() {
   const found = location.hash.match(/^#job=(.*)$/);
-  if (!location.hash) return;
-  history.replaceState(null, "", location.pathname + location.search);
+  if (location.hash) history.replaceState(null, "", location.pathname + location.search);
+  return found;
+}
+
+// linkIn shows the job of a link by its sketch, and asks.
+export async function linkIn(found = linked()) {
   if (!found) return;
   try {
     if (found[1].length > mostLink) throw new Error("too large");

@@ -1,6 +1,6 @@
 // Paper: which, how many sheets, what would be fewer; the files; printers that are known.
 import { h, byId, button, verdict, field, choice, figure, room, dialog, tell } from "./dom.js";
-import { say } from "./labels.js";
+import { say, labels } from "./labels.js";
 import { state, edit, set, made, setMade, keep } from "./store.js";
 import { newest, ask } from "./asking.js";
 import { make, give, canShare, trouble } from "./files.js";
@@ -74,8 +74,8 @@ async function picture() {
 function others(l) {
   const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole"].includes(d.name));
   if (!some.length) return null;
-  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", d.title ?? d.name),
-    h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, d.title ?? d.name) }, as.toUpperCase()))))));
+  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", labels.docs[d.name] ?? d.name),
+    h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, labels.docs[d.name] ?? d.name) }, labels.forms[as] ?? as.toUpperCase()))))));
 }
 
 function otherwise(o) {
