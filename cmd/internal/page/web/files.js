@@ -2,7 +2,7 @@
 // same ways. Nothing that comes in replaces the job before somebody has seen it.
 import { h, button, dialog, figure, tell } from "./dom.js";
 import { say } from "./labels.js";
-import { state, replace, blank, set } from "./store.js";
+import { state, replace, blank, set, keep } from "./store.js";
 import { ask, stop } from "./asking.js";
 
 const most = 64 << 20, mostLink = 1 << 20;
@@ -42,7 +42,8 @@ export async function open(file) {
   try {
     const r = await ask({ do: "open", name: file.name, job: undefined }, new Uint8Array(await file.arrayBuffer()));
     if (r.fault) return trouble(r.fault);
-    replace(r.job);
+    if (r.job.pieces) replace(r.job);
+    else keep("tasks", r.job.tasks); // a class: it is on the screen of the paper
     tell((r.warnings ?? []).join(" "));
   } catch (e) { trouble({ what: String(e?.message ?? e) }); }
 }
