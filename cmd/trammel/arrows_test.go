@@ -18,6 +18,7 @@ var arrows = map[string][]string{
 	"trammel/geom":                     {"trammel/geom/unit"},
 	"trammel/geom/triangle":            {"trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
 	"trammel/geom/construct":           {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/task":                {"trammel/geom/unit"},
 	"trammel/geom/shape":               {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/passage":             {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/tape":                {"trammel/geom", "trammel/geom/unit"},
@@ -33,7 +34,8 @@ var arrows = map[string][]string{
 	"trammel/plot/draw":                {"trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/lettering":           {"github.com/tdewolff/font", "golang.org/x/image/", "trammel/geom", "trammel/geom/unit"},
 	"trammel/plot/words/byhand":        {"trammel/geom", "trammel/geom/construct", "trammel/geom/shape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/plot/words":               {"trammel/geom", "trammel/geom/", "trammel/plot/words/byhand"},
+	"trammel/plot/words/lesson":        {"trammel/geom/task"},
+	"trammel/plot/words":               {"trammel/geom", "trammel/geom/", "trammel/plot/words/byhand", "trammel/plot/words/lesson"},
 	"trammel/plot/sheet":               {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/words"},
 	"trammel/plot/place":               {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/plot/furniture":           {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/words"},
@@ -45,6 +47,7 @@ var arrows = map[string][]string{
 	"trammel/plot/phone":               {"trammel/plot/draw"},
 	"trammel/plot/check":               {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
 	"trammel/plot/setout":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/phone", "trammel/plot/plan", "trammel/plot/sheet", "trammel/plot/words"},
+	"trammel/plot/tasks":               {"trammel/geom", "trammel/geom/task", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/paging", "trammel/plot/words"},
 	"trammel/plot/pdf":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/svg":                 {"trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/internal/"},
 	"trammel/plot/png":                 {"github.com/fogleman/gg", "trammel/geom", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering"},
@@ -55,8 +58,12 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/report":      {"trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/setout", "trammel/profiles/job"},
 	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
+	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/page/web":    {},
+	"trammel/cmd/internal/page/serve":  {"trammel/cmd/internal/page", "trammel/cmd/internal/page/web"},
+	"trammel/plot/screen":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/template"},
 	"trammel/cmd/trammel": {
-		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
+		"github.com/cli/browser", "github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
 		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
 	},
 }
@@ -101,7 +108,7 @@ func TestArrows(t *testing.T) {
 				t.Errorf("%s imports %s", p.ImportPath, i)
 			}
 			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
-			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" {
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" && p.ImportPath != "trammel/cmd/internal/page/serve" {
 				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
 			}
 		}

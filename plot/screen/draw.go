@@ -2,6 +2,7 @@ package screen
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"trammel/geom"
@@ -105,15 +106,20 @@ func (s scene) picture() Picture {
 // data fills in what is no SVG.
 func (s scene) data(p Picture) Picture {
 	p.Rough, p.Gap, p.Spots = s.rough, float64(s.gap.size), map[string][2]float64{}
+	p.Width, p.Height = tenth(p.Width), tenth(p.Height)
 	for n, at := range s.spots {
-		p.Spots[string(n)] = [2]float64{float64(at.X), float64(at.Y)}
+		p.Spots[string(n)] = [2]float64{tenth(float64(at.X)), tenth(float64(at.Y))}
 	}
 	for _, t := range s.things {
+		t.X, t.Y, t.W = tenth(t.X), tenth(t.Y), tenth(t.W)
 		p.Tags = append(p.Tags, t.Tag)
 		p.Edges = append(p.Edges, Edge{t.Of, t.Kind, t.from, t.to})
 	}
 	return p
 }
+
+// tenth is a length to a tenth of a pixel.
+func tenth(v float64) float64 { return math.Round(v*10)/10 + 0 }
 
 // lines writes the shape, its sides, and what else was measured.
 func (s scene) lines(w *writer) {

@@ -57,6 +57,9 @@ func Hand(c construct.Construction, width float64) Picture {
 				w.mark("line", op, v)
 			}
 			s.checked(&w, c.Steps[i])
+			if other, ok := meetsTwice(c.Steps[i]); ok && lies[other.Name] > 0 {
+				w.dot("other", string(other.Name), v.at(other.At), 4)
+			}
 			for _, n := range reveals(c.Steps[i], lies) {
 				if p, ok := k.spots[n]; ok && !seen[n] {
 					seen[n] = true
@@ -110,6 +113,17 @@ func (s scene) checked(w *writer, step construct.Step) {
 		t := s.known.height(triangle.Measurement{Kind: triangle.Height, At: [3]geom.Name{m.From, m.Base[0], m.Base[1]}})
 		w.line("check", t.Of, t.line)
 	}
+}
+
+// meetsTwice is the second place where a line by hand meets what was drawn before.
+func meetsTwice(step construct.Step) (construct.Spot, bool) {
+	switch s := step.(type) {
+	case construct.Swing:
+		return construct.Spot{Name: s.To, At: s.Other}, s.Twice && s.Tell == ""
+	case construct.HalfCircle:
+		return construct.Spot{Name: s.To, At: s.Other}, s.Twice
+	}
+	return construct.Spot{}, false
 }
 
 // drawn are the lines of a step; an arc that meets twice reaches both places.

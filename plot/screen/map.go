@@ -42,9 +42,9 @@ func Map(c construct.Construction, sheets []Sheet, width float64) Picture {
 		corners := on(s.Corners[:])
 		w.polygon("sheet", corners)
 		room := min(corners[0].Distance(corners[1]), corners[1].Distance(corners[2]))
-		if middle := (geom.Line{From: corners[0], To: corners[2]}).At(0.5); room > 16 && s.Label != "" {
+		if middle := (geom.Line{From: corners[0], To: corners[2]}).At(0.5); s.Label != "" {
 			w.number(s.Label, middle, room)
 		}
 	}
-	return Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Spots: map[string][2]float64{}}
+	return scene{view: v}.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height)})
 }

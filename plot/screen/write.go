@@ -107,14 +107,18 @@ func (w *writer) mark(class string, op draw.Op, v view) {
 
 // number is a length to a tenth of a pixel.
 func number(l unit.Length) string {
-	return strconv.FormatFloat(math.Round(float64(l)*10)/10+0, 'f', -1, 64)
+	return strconv.FormatFloat(tenth(float64(l)), 'f', -1, 64)
 }
 
 func (w *writer) open(step int) { fmt.Fprintf(&w.b, `<g data-step="%d">`, step) }
 func (w *writer) close()        { w.b.WriteString("</g>") }
 
-// number is the number of a sheet, as large as there is room for.
+// number is the number of a sheet, as large as there is room for; none where nobody could
+// read it.
 func (w *writer) number(say string, at geom.Point, room unit.Length) {
-	size := min(room*0.5, 26) * min(1, 2/unit.Length(len(say)))
+	size := min(room*0.5, 26) * min(1, 2.5/unit.Length(len(say)))
+	if size < 9 {
+		return
+	}
 	fmt.Fprintf(&w.b, `<text class="number" x="%s" y="%s" font-size="%s">%s</text>`, number(at.X), number(at.Y+size*0.35), number(size), escaped.Replace(say))
 }

@@ -24,11 +24,7 @@ func told(o setOut) *instructions {
 	}
 	s.now = 0
 	s.moreSteps()
-	if len(o.Checks) == 0 {
-		s.add("%s", s.says.twice)
-		return s
-	}
-	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
+	s.closed()
 	return s
 }
 
@@ -358,6 +354,15 @@ func seen(s setOut) string {
 
 func (s setOut) Stand() string {
 	return fmt.Sprintf("Stand at %s and look to %s: %s.", s.Baseline.From, s.Baseline.To, seen(s))
+}
+
+// closed is the last step: the checks.
+func (s *instructions) closed() {
+	if len(s.Checks) == 0 {
+		s.add("%s", s.says.twice)
+		return
+	}
+	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
 }
 
 // moreSteps are the marks along the edges and the profile boards.

@@ -75,6 +75,13 @@ func asked(ctx context.Context, ask []byte) (q question, err error) {
 	if q.Version != Version {
 		return wrong("the page and the program are of two builds", reload)
 	}
+	if len(q.Job) > 0 { // as the page saves it, so that what a PDF carries is that file
+		var b bytes.Buffer
+		if err := json.Indent(&b, q.Job, "", " "); err != nil {
+			return wrong("what the page asks cannot be read: "+strict.Shorten(plainError(err)), reload)
+		}
+		q.Job = append(b.Bytes(), '\n')
+	}
 	if deeds[q.Do] == nil {
 		return wrong(unit.Quote(strict.Shorten(q.Do))+" is nothing that can be asked", reload)
 	}

@@ -10,7 +10,8 @@
 //	{"version":1,"do":"solve","job":{"pieces":[{"measure":["AB=600","BC=450","CA=450"]}]},"width":360}
 //	{"version":1,"looks":[{"piece":0,"verdict":"fits",…}]}
 //
-// The job is a job file in JSON with all that the command line knows, and nothing is said
+// The job is a job file in JSON, saved with an indent of one blank and a line feed at its
+// end (what a PDF carries is that file to the byte), with all that the command line knows, and nothing is said
 // of it elsewhere: what the page keeps, links to, saves, and what a PDF carries is one
 // thing. What a job file has no key of its own for stands in its made_with: landscape,
 // pages (full, outline), apart, copies, without. Measurements are tokens as people write
@@ -206,7 +207,8 @@ type Laid struct {
 	Columns int     `json:"columns"`
 	Turn    float64 `json:"turn"` // of the piece on the paper, degrees counter-clockwise
 	// Cells are the windows of the sheets in the piece's own coordinates: four corners each.
-	Cells []Cell `json:"cells"`
+	Cells   []Cell `json:"cells"`
+	Picture any    `json:"picture,omitempty"` // of plot/screen: the piece level, its sheets askew
 }
 
 // Cell is one sheet on the map.

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"trammel/cmd/internal/app"
@@ -39,7 +38,8 @@ func (q question) look() (Reply, []byte, error) {
 func (q question) solved() (r Reply, w app.Work, err error) {
 	j, err := q.job()
 	if err != nil {
-		return r, w, q.begun(&r, err)
+		r.Looks = q.begun()
+		return r, w, err
 	}
 	if w, err = q.workOf(j); err == nil {
 		r.Looks, r.Warnings = q.looks(w, report.Of(w.Work)), w.Warnings()
@@ -62,61 +62,41 @@ func (q question) solved() (r Reply, w app.Work, err error) {
 	return r, w, first
 }
 
-// begun is the look of pieces of which nothing is measured yet, which is no fault of
-// anybody's: each is sketched, and the others are solved without them.
-func (q question) begun(r *Reply, wrong error) error {
-	var said struct {
-		Pieces []json.RawMessage `json:"pieces"`
-	}
-	var whole map[string]json.RawMessage
-	if json.Unmarshal(q.Job, &said) != nil || json.Unmarshal(q.Job, &whole) != nil || len(said.Pieces) > mostBegun {
-		return wrong
-	}
-	var empty, others []int
+// begun are the looks of a job in which pieces are that nothing is measured of yet: each is
+// sketched, and the others are solved without them.
+func (q question) begun() (all []Look) {
+	pieces := q.pieces()
+	var others []int
 	var rest []json.RawMessage
-	for i, text := range said.Pieces {
-		var p begun
-		if json.Unmarshal(text, &p) != nil || p.Measure == nil || len(*p.Measure) > 0 {
-			others, rest = append(others, i), append(rest, text)
+	for i, p := range pieces {
+		if !p.empty() {
+			others, rest = append(others, i), append(rest, p.text)
 			continue
 		}
-		empty = append(empty, i)
 		l := unknown(i, p.Name, Missing)
 		l.Outline = append(l.Outline, p.Outline...)
-		var outline []geom.Name
-		if names, err := job.ParseOutline(strings.Join(p.Outline, ",")); err == nil {
-			outline = names
+		outline, err := job.ParseOutline(strings.Join(p.Outline, ","))
+		if err != nil { // it is refused when the piece is measured
+			outline = nil
 		}
 		l.Picture = q.sketched(nil, outline, unit.Style{})
-		r.Looks = append(r.Looks, l)
+		all = append(all, l)
 	}
-	if len(empty) == 0 {
-		return wrong
+	if len(others) == len(pieces) {
+		return nil
 	}
-	if len(rest) > 0 {
+	var whole map[string]json.RawMessage
+	if len(rest) > 0 && json.Unmarshal(q.Job, &whole) == nil {
 		whole["pieces"], _ = json.Marshal(rest)
-		sub := q
-		sub.Job, _ = json.Marshal(whole)
-		if known, _, err := sub.solved(); err == nil || len(known.Looks) > 0 {
-			for _, l := range known.Looks {
-				l.Piece = others[l.Piece]
-				r.Looks = append(r.Looks, l)
-			}
+		q.Job, _ = json.Marshal(whole)
+		known, _, _ := q.solved() // of what is wrong with them too it is said when all is measured
+		for _, l := range known.Looks {
+			l.Piece = others[l.Piece]
+			all = append(all, l)
 		}
 	}
-	slices.SortStableFunc(r.Looks, func(a, b Look) int { return a.Piece - b.Piece })
-	f := &unit.Fault{Where: "ask:/job/pieces/" + strconv.Itoa(empty[0]) + "/measure", What: "nothing is measured yet", Advice: unit.Advice{Code: unit.Wanting}}
-	return f
-}
-
-// mostBegun pieces are looked through for one that is not measured yet.
-const mostBegun = 100
-
-// begun is what can be read of a piece that is not measured yet.
-type begun struct {
-	Name    string    `json:"name"`
-	Measure *[]string `json:"measure"`
-	Outline []string  `json:"outline"`
+	slices.SortStableFunc(all, func(a, b Look) int { return a.Piece - b.Piece })
+	return all
 }
 
 // looks are the pieces of the work.
@@ -249,10 +229,14 @@ func figures(w app.Work, r report.PieceReport) map[string]string {
 // rough is what can be shown of one piece of which something is missing or wrong.
 func (q question) rough(j job.Job, piece int, err error) []Look {
 	f := q.fault(err)
-	if f.Kind == Words || f.Kind == Broken || len(j.Pieces) == 0 {
+	if f.Kind == Broken || len(j.Pieces) == 0 {
 		return nil
 	}
 	l := unknown(piece, j.Pieces[0].Name, f.Kind)
+	if f.Kind == Words { // what can be read is drawn all the same
+		l.Says, j = f.What, readable(j)
+	}
+	l.Outline = geom.Texts(j.Pieces[0].Outline)
 	l.Warnings = append(l.Warnings, f.What)
 	m, err := q.merged(j)
 	if err != nil {
@@ -269,6 +253,17 @@ func (q question) rough(j job.Job, piece int, err error) []Look {
 	slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
 	l.Picture = q.sketched(m.Measured[0], j.Pieces[0].Outline, m.Figures)
 	return []Look{l}
+}
+
+// readable is a job of one piece with the measurements that can be read, in whatever unit.
+func readable(j job.Job) job.Job {
+	p := j.Pieces[0]
+	p.Measure = slices.DeleteFunc(slices.Clone(p.Measure), func(s job.Setting) bool {
+		_, err := triangle.ParseMeasurement(s.Text, unit.MM)
+		return err != nil
+	})
+	j.Pieces = []job.Piece{p}
+	return j
 }
 
 // unknown is a look of which nothing is known but why: something is missing, or nothing fits.

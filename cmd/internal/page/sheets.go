@@ -5,6 +5,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
+	"trammel/plot/screen"
 )
 
 // pages are where the sheets of a template lie.
@@ -24,12 +25,17 @@ func (q question) onSheets(r *Reply, w app.Work) error {
 	s := &Sheets{Paper: m.Sheet.Name, Printer: w.Printer.Name, Count: m.Count, Pieces: []Laid{}, Summary: m.Summary, Otherwise: []Fewer{}, Size: [2]float64{m.Sheet.Width.MM(), m.Sheet.Height.MM()}}
 	for _, p := range m.Pieces {
 		l := Laid{Piece: w.Pieces[p.Piece].Index, Title: w.Pieces[p.Piece].Title(), Pages: p.Pages, Rows: p.Rows, Columns: p.Cols, Turn: p.Turn.Degrees(), Cells: []Cell{}}
+		var sheets []screen.Sheet
 		for i, at := range p.Windows {
 			c := Cell{Label: p.Labels[i]}
-			for k, q := range at {
-				c.Corners[k] = [2]float64{hundredth(q.X), hundredth(q.Y)}
+			for k, corner := range at {
+				c.Corners[k] = [2]float64{hundredth(corner.X), hundredth(corner.Y)}
 			}
 			l.Cells = append(l.Cells, c)
+			sheets = append(sheets, screen.Sheet{Label: c.Label, Corners: at})
+		}
+		if len(sheets) > 0 {
+			l.Picture = screen.Map(w.Pieces[p.Piece].Construction, sheets, q.width())
 		}
 		s.Pieces = append(s.Pieces, l)
 	}

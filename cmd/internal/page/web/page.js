@@ -1,6 +1,6 @@
 // The page: four screens of one job. What was kept is seen at once, the program comes
 // after; each edit is solved first, sheets are laid when nobody has touched a key a while.
-import { byId, h, roomFor, tell } from "./dom.js";
+import { byId, h, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, changed, kept, keep } from "./store.js";
 import { newest, ask, later } from "./asking.js";
@@ -19,21 +19,23 @@ const pause = 250; // ms after the last edit, before sheets are laid and steps a
 
 const afterwards = later(() => { if (ready && tab !== "measures") screens[tab].refresh().catch(failed); }, pause);
 
-async function solve() {
+async function solve(again) {
   byId("job").textContent = state.job.job || say("noName");
   document.title = (state.job.job ? state.job.job + " – " : "") + "trammel";
   if (!ready) return;
   for (const s of [paper, hand, setout]) s.stale();
   afterwards();
   try {
-    const r = await newest("solve", { do: "solve", width: measures.width() });
-    if (r) measures.answered(r);
+    const width = measures.width(), r = await newest("solve", { do: "solve", width });
+    if (!r) return;
+    measures.answered(r);
+    if (measures.width() !== width && !again) await solve(true);
   } catch (e) { failed(e); }
 }
 
 function failed(e) {
   if (e?.name === "AbortError") return;
-  byId("trouble").replaceChildren(h("p.note.doubt", {}, say("noProgram", { why: String(e?.message ?? e) })));
+  byId("trouble").replaceChildren(h("p.note.doubt", say("noProgram", { why: String(e?.message ?? e) })));
 }
 
 function show(name) {
@@ -61,7 +63,7 @@ async function start() {
   byId("job").addEventListener("click", jobDialog);
   document.body.append(h("div.away", { id: "heard", role: "status", "aria-live": "polite" }));
   document.addEventListener("keydown", keyed);
-  changed(solve);
+  changed(() => solve());
   measures.before(kept("looks", []));
   show(tab);
   solve();
@@ -76,7 +78,7 @@ async function start() {
   tell("");
   await solve();
   show(tab);
-  linkIn();
+  await linkIn();
   addEventListener("hashchange", linkIn);
   document.documentElement.dataset.ready = "yes";
   let last = innerWidth;
