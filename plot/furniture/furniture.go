@@ -31,6 +31,14 @@ type Furniture struct {
 	Language   words.Language // nil: English at the bench
 }
 
+// Sized is a lettering height of draw in the ratio of the figures that are wanted.
+func (f Furniture) Sized(h unit.Length) unit.Length {
+	if f.Lettering == 0 {
+		return h
+	}
+	return max(h*f.Lettering/draw.FigureHeight, draw.NoteHeight)
+}
+
 func (f Furniture) says() words.Pages { return words.In(f.Language).Pages() }
 
 // Sides of a page.

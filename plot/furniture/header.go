@@ -60,14 +60,6 @@ func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) 
 	return append(all, f.howToPrint(width, r)...)
 }
 
-// Sized is a lettering height of draw in the ratio of the figures that are wanted.
-func (f Furniture) Sized(h unit.Length) unit.Length {
-	if f.Lettering == 0 {
-		return h
-	}
-	return max(h*f.Lettering/draw.FigureHeight, draw.NoteHeight)
-}
-
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {

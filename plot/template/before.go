@@ -126,10 +126,8 @@ func (b parted) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return slices.Insert(rows, at, sheet.Stack(b.between, width, r)...)
 }
 
-// ladder is the bar to check the print by, true to scale: blocks that nobody takes for a
-// line to cut.
+// ladder is the bar to check the print by.
 func ladder(s Style, width unit.Length) sheet.Figure {
-	const high, above, below unit.Length = 2.4, 1, 2
 	block, n := 10*unit.Millimetre, 10
 	if s.Figures.Unit >= unit.IN {
 		block, n = unit.Inch/2, 8
@@ -137,20 +135,7 @@ func ladder(s Style, width unit.Length) sheet.Figure {
 	for n > 2 && block*unit.Length(n) > width {
 		n -= 2
 	}
-	long := block * unit.Length(n)
-	half := draw.Thin.Width / 2 // the outline's ink lies within the length
-	d := draw.Drawing{draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: half, Y: half - above - high}, Max: geom.Point{X: long - half, Y: -above - half}}), Closed: true, Pen: draw.Thin, On: draw.Notes}}
-	for i := 0; i < n; i += 2 {
-		x := block * unit.Length(i)
-		d = append(d, draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: x, Y: -above - high}, Max: geom.Point{X: x + block, Y: -above}}), Closed: true, Solid: true, On: draw.Notes})
-	}
-	alt := s.says().Aloud().Bar(s.Figures.LengthUnit(long))
-	return sheet.Figure{Alt: alt, Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, above + high + below }}
-}
-
-func frame(r geom.Rect) []geom.Point {
-	c := r.Corners()
-	return c[:]
+	return sheet.Ladder(block, n, s.says().Aloud().Bar(s.Figures.LengthUnit(block*unit.Length(n))))
 }
 
 // expected says how true the template will be, for the worst of its sides.
