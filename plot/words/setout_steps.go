@@ -10,11 +10,11 @@ import (
 	"trammel/geom/unit"
 )
 
-func (o setOut) Steps() []string { return o.steps().all }
+func (o setOut) Steps() []string { return instructionsOf(o).all }
 
-func (o setOut) Pulled() []int { return o.steps().pulls }
+func (o setOut) Pulled() []int { return instructionsOf(o).pulls }
 
-func (o setOut) steps() *instructions {
+func instructionsOf(o setOut) *instructions {
 	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part != pegging.SecondWay {

@@ -98,7 +98,7 @@ func (s setOut) AsRead() string {
 	}
 	said := "Pulls, steps, checks and marks are as the tape reads; the plan and the places of the pegs are true."
 	if s.Falls {
-		said += " Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
+		said += " Levels in " + s.Style.Name() + ": " + levelsOf(s, false) + "."
 	}
 	return said
 }
