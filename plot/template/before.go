@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
