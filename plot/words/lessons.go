@@ -44,3 +44,26 @@ type Marking interface {
 
 func (e English) Tasks() Tasks     { return lesson.Tasks{} }
 func (e English) Marking() Marking { return lesson.Marking{} }
+
+// Models says what stands on the sheets that show how a triangle is constructed, beside the
+// sentences of its steps.
+type Models interface {
+	Title(k task.Kind) string
+	HalfCircle() string
+	Touching() string
+	NoneOfThree() string
+	Kite() string
+	Mark() string
+	Why(angle, other string, acute bool) string
+	FullSize() string
+	CutsTwice(centre, radius, arm string) string
+	JoinBoth(from string) string
+	CheckBoth(from string) string
+	FallsShort(centre, radius, gap string) string
+	FirstArc(centre, radius string) string
+	NoCrossing(centre, radius, gap string) string
+	TooShort(a, b, c string) string
+	Alt(number int) string
+}
+
+func (e English) Models() Models { return lesson.Models{} }

@@ -27,7 +27,7 @@ type ClassOptions struct {
 }
 
 // Sheets of a class that there are. What pupils get stands in no file with anything else.
-var classSheets = []string{"task", "key", "overlay"}
+var classSheets = []string{"task", "key", "overlay", "model", "screen"}
 
 // class is the sheets of a class.
 type class struct {
@@ -39,7 +39,10 @@ type class struct {
 // OpenClass is a merged job whose tasks are to be drawn; its pieces are not looked at.
 func OpenClass(m job.Merged, tell Progress) Work {
 	w := Work{stock: stockOf(m), tell: tell}
-	w.Merged = m
+	w.Merged, w.Language = m, words.English{Voice: words.Class}
+	if m.Voice != "" {
+		w.Language = words.English{Voice: words.Named(m.Voice)}
+	}
 	w.madeFor, w.Sheet = calibrated(m.Known, w.Sheet)
 	return w
 }
@@ -179,6 +182,16 @@ func (c *class) pages(names []string) (iter.Seq[draw.Page], error) {
 				return nil, err
 			}
 			all = append(all, pages)
+		case "model", "screen":
+			make := func() ([]draw.Page, error) { return c.set.ModelPages(c.Sheet, lettering.Go()) }
+			if name == "screen" {
+				make = func() ([]draw.Page, error) { return c.set.ScreenPages(lettering.Go()) }
+			}
+			pages, err := make()
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, slices.Values(pages))
 		}
 	}
 	return func(yield func(draw.Page) bool) {

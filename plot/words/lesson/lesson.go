@@ -2,7 +2,7 @@
 // that marks them, and the film that is laid on them. It is said to pupils and teachers in the
 // words of examinations, whatever the voice of other pages.
 //
-// Files, from the top floor to the ground: wording.go, marking.go, lesson.go.
+// Files, from the top floor to the ground: wording.go, marking.go, model.go, lesson.go.
 package lesson
 
 import (
