@@ -10,6 +10,9 @@ import (
 	"trammel/plot/panel"
 )
 
+// shows is the sheets of constructions.
+type shows struct{ Set }
+
 // ModelPages show every construction step by step, on paper that lies in the hand.
 func (s Set) ModelPages(on paging.Sheet, r draw.Ruler) (all []draw.Page, err error) {
 	if on.Width < 2*margin+panel.Hand.Broad || on.Height < 250 {
@@ -20,7 +23,7 @@ func (s Set) ModelPages(on paging.Sheet, r draw.Ruler) (all []draw.Page, err err
 		return nil, err
 	}
 	for _, m := range models {
-		all = append(all, s.modelSheet(m, on, r)...)
+		all = append(all, shows{s}.modelSheet(m, on, r)...)
 	}
 	return all, nil
 }
@@ -32,7 +35,7 @@ const (
 
 // modelSheet sets the panels of one construction in two columns; one with a protractor goes
 // across both.
-func (s Set) modelSheet(m panel.Model, on paging.Sheet, r draw.Ruler) (all []draw.Page) {
+func (s shows) modelSheet(m panel.Model, on paging.Sheet, r draw.Ruler) (all []draw.Page) {
 	l := newLeaf(on, r)
 	top := unit.Length(12)
 	l.line(margin, top, margin+panel.Hand.Wide, top, rulePen)
@@ -79,7 +82,7 @@ func said(l *leaf, p panel.Panel, wide unit.Length, t style) []string {
 	return lines
 }
 
-func (s Set) panelHeight(l *leaf, p panel.Panel, wide unit.Length) unit.Length {
+func (s shows) panelHeight(l *leaf, p panel.Panel, wide unit.Length) unit.Length {
 	high := 2 + p.High + 7 + sentence*unit.Length(len(said(l, p, wide-10, read))-1) + 2
 	if p.FullSize {
 		high += 4.5
@@ -88,7 +91,7 @@ func (s Set) panelHeight(l *leaf, p panel.Panel, wide unit.Length) unit.Length {
 }
 
 // panelAt draws a panel with its rule, number and sentence; x and y are its top left corner.
-func (s Set) panelAt(l *leaf, p panel.Panel, x, y, wide unit.Length) {
+func (s shows) panelAt(l *leaf, p panel.Panel, x, y, wide unit.Length) {
 	l.line(x, y, x+wide, y, 0.18)
 	shift := geom.Placement{Shift: l.at(x, y+2+p.High)}
 	for _, op := range p.Ops {

@@ -1,15 +1,14 @@
 package app
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"iter"
 	"slices"
 	"strings"
 
+	"trammel/cmd/internal/classroom"
 	"trammel/cmd/internal/lines"
-	"trammel/geom/task"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
@@ -17,7 +16,6 @@ import (
 	"trammel/plot/tasks"
 	"trammel/plot/words"
 	"trammel/profiles/job"
-	"trammel/profiles/strict"
 )
 
 // ClassOptions say which sheets of a class are wanted.
@@ -25,9 +23,6 @@ type ClassOptions struct {
 	Sheets   job.Setting // names parted by commas; empty: task
 	TwoSided bool
 }
-
-// Sheets of a class that there are. What pupils get stands in no file with anything else.
-var classSheets = []string{"task", "key", "overlay", "model", "screen"}
 
 // class is the sheets of a class.
 type class struct {
@@ -52,10 +47,10 @@ func OpenClass(m job.Merged, tell Progress) Work {
 func makeTasks(o Order) (*Document, error) {
 	c := &class{Work: o.Work}
 	var err error
-	if c.sheets, err = sheetsOf(o.Class.Sheets); err != nil {
+	if c.sheets, err = classroom.SheetsOf(o.Class.Sheets); err != nil {
 		return nil, err
 	}
-	if c.set, err = classSet(o.Work, o.Class.TwoSided); err != nil {
+	if c.set, err = classroom.Draw(o.Work.Merged, o.Work.Language, o.Class.TwoSided); err != nil {
 		return nil, err
 	}
 	d := &Document{Summary: c.summary, head: draw.Document{Title: c.set.Title, Subject: strings.Join(c.sheets, ", "), Language: words.In(c.Language).Aloud().Language(), Date: c.Job.Date}}
@@ -73,84 +68,13 @@ func makeTasks(o Order) (*Document, error) {
 	return d, nil
 }
 
-func sheetsOf(s job.Setting) (all []string, err error) {
-	if s.Text == "" {
-		return classSheets[:1], nil
-	}
-	for _, name := range strings.Split(s.Text, ",") {
-		name = strings.TrimSpace(name)
-		switch {
-		case !slices.Contains(classSheets, name):
-			return nil, &unit.Fault{Where: s.Where, What: fmt.Sprintf("%q is no sheet of a class", strict.Shorten(name)), Hint: strict.Suggest(name, classSheets)}
-		case slices.Contains(all, name):
-			return nil, &unit.Fault{Where: s.Where, What: fmt.Sprintf("%s is named twice", name)}
-		}
-		all = append(all, name)
-	}
-	return all, nil
-}
-
 // apart refuses one file for what pupils get and for what they must not see.
 func (c *class) apart() error {
-	if len(c.sheets) > 1 && slices.Contains(c.sheets, classSheets[0]) {
-		return &unit.Fault{What: "task sheets and " + strings.Join(slices.DeleteFunc(slices.Clone(c.sheets), func(s string) bool { return s == classSheets[0] }), ", ") + " are not put into one file: pupils would have the answers",
+	if len(c.sheets) > 1 && slices.Contains(c.sheets, classroom.Task) {
+		return &unit.Fault{What: "task sheets and " + strings.Join(slices.DeleteFunc(slices.Clone(c.sheets), func(s string) bool { return s == classroom.Task }), ", ") + " are not put into one file: pupils would have the answers",
 			Hint: "name a folder: -o set/"}
 	}
 	return nil
-}
-
-// classSet draws the numbers.
-func classSet(w Work, twoSided bool) (tasks.Set, error) {
-	t := w.Job.Tasks
-	if t == nil {
-		return tasks.Set{}, &unit.Fault{Where: w.Job.File, What: "the job has no tasks for a class", Hint: "tasks: and below it  pupils: 28 and  kinds: [SSS, SAS, ASA]"}
-	}
-	if len(t.Pupils) == 0 {
-		return tasks.Set{}, &unit.Fault{Where: t.Where, What: "nobody is in the class", Hint: "pupils: 28, or a list of names"}
-	}
-	for i, p := range t.Pupils {
-		if r := lettering.Go().Missing(p.Name); r != 0 {
-			return tasks.Set{}, &unit.Fault{Where: t.Places[i], What: fmt.Sprintf("%q: the lettering has no character %q (%U)", p.Name, r, r), Hint: "write the name in Latin, Greek or Cyrillic letters, or give a number"}
-		}
-	}
-	if r := lettering.Go().Missing(w.Job.Name.Text); r != 0 {
-		return tasks.Set{}, &unit.Fault{Where: w.Job.Name.Where, What: fmt.Sprintf("the job's name: the lettering has no character %q (%U)", r, r), Hint: "write it with other letters"}
-	}
-	drawn, err := t.Draw()
-	var short *task.Short
-	if errors.As(err, &short) {
-		return tasks.Set{}, tooFew(*t, short)
-	}
-	s := tasks.Set{Title: w.Job.Name.Text, Date: w.Job.Date, Seed: t.Seed, Accept: t.Accept, Large: t.Large, TwoUp: t.Low, TwoSided: twoSided, Language: w.Language}
-	for i, p := range t.Pupils {
-		s.Pupils = append(s.Pupils, tasks.Pupil{Number: i + 1, Name: p.Name, Tasks: drawn[i]})
-	}
-	return s, err
-}
-
-// tooFew says which rule leaves too few tasks, and what to loosen.
-func tooFew(t job.Tasks, s *task.Short) error {
-	stock := s.Stock
-	f := &unit.Fault{Where: t.KindsAt, What: fmt.Sprintf("kinds: no %s is left for pupil %d (task %d): %d of %d tasks of level %d keep all rules",
-		stock.Kind, s.Pupil, s.Number, len(stock.Kept), stock.Size(), stock.Level)}
-	var loosen []string
-	if s.Most() == task.Reach && t.CompassAt != "" {
-		f.Where = t.CompassAt
-		f.What = fmt.Sprintf("compass: with %g mm no %s is left for pupil %d: %d tasks need a longer radius", t.Compass, stock.Kind, s.Pupil, stock.Fell[task.Reach])
-		loosen = append(loosen, "a longer compass")
-	}
-	if s.Low {
-		loosen = append(loosen, "on_a_page: 1")
-	}
-	if !s.Alone {
-		loosen = append(loosen, "across left out, so that neighbours may have answers alike")
-	}
-	if stock.Level < task.Ones {
-		loosen = append(loosen, fmt.Sprintf("level: %d, which has many more", stock.Level+1))
-	}
-	loosen = append(loosen, "fewer pupils, or this kind left out")
-	f.Hint = "loosen one: " + strings.Join(loosen, "; ")
-	return f
 }
 
 // pages of sheets by their names, one after the other.

@@ -6,11 +6,11 @@ import (
 	"trammel/geom/task"
 )
 
-// Models says what stands on the sheets that show how it is done.
-type Models struct{}
+// EnglishModels says what stands on the sheets that show how it is done.
+type EnglishModels struct{}
 
 // Title of what is shown of a kind.
-func (Models) Title(k task.Kind) string {
+func (EnglishModels) Title(k task.Kind) string {
 	return [...]string{
 		task.SSS:  "Three sides",
 		task.SAS:  "Two sides and the angle between",
@@ -29,18 +29,18 @@ func (Models) Title(k task.Kind) string {
 }
 
 // Other titles.
-func (Models) HalfCircle() string { return "A right angle over the half circle" }
-func (Models) Touching() string   { return "How many triangles? The arc that touches" }
-func (Models) NoneOfThree() string {
+func (EnglishModels) HalfCircle() string { return "A right angle over the half circle" }
+func (EnglishModels) Touching() string   { return "How many triangles? The arc that touches" }
+func (EnglishModels) NoneOfThree() string {
 	return "Three sides that do not meet"
 }
-func (Models) Kite() string { return "The net of a kite" }
+func (EnglishModels) Kite() string { return "The net of a kite" }
 
 // Number stands on a disc; Mark at the protractor's edge.
-func (Models) Mark() string { return "mark" }
+func (EnglishModels) Mark() string { return "mark" }
 
 // Why says which of the two numbers of the protractor is meant.
-func (Models) Why(angle, other string, acute bool) string {
+func (EnglishModels) Why(angle, other string, acute bool) string {
 	if acute {
 		return fmt.Sprintf("%s is acute: it is not %s.", angle, other)
 	}
@@ -48,42 +48,44 @@ func (Models) Why(angle, other string, acute bool) string {
 }
 
 // FullSize stands under a panel that is true to scale.
-func (Models) FullSize() string { return "This panel is full size: lay your own protractor on it." }
+func (EnglishModels) FullSize() string {
+	return "This panel is full size: lay your own protractor on it."
+}
 
 // CutsTwice is the arc that gives two triangles.
-func (Models) CutsTwice(centre, radius, arm string) string {
+func (EnglishModels) CutsTwice(centre, radius, arm string) string {
 	return fmt.Sprintf("With compasses, centre %s, radius %s, cut the arm from %s. The arc cuts it twice: label C₁ and C₂. Both are answers.", centre, radius, arm)
 }
 
 // JoinBoth joins the two triangles.
-func (Models) JoinBoth(from string) string {
+func (EnglishModels) JoinBoth(from string) string {
 	return fmt.Sprintf("Join %s to C₁ and to C₂. Go over both triangles firmly. Leave every arc and line.", from)
 }
 
 // CheckBoth measures what the two have different.
-func (Models) CheckBoth(from string) string {
+func (EnglishModels) CheckBoth(from string) string {
 	return fmt.Sprintf("Measure %sC₁ and %sC₂ to the nearest millimetre: there are two answers.", from, from)
 }
 
 // FallsShort is the arc that does not reach an arm.
-func (Models) FallsShort(centre, radius, gap string) string {
+func (EnglishModels) FallsShort(centre, radius, gap string) string {
 	return fmt.Sprintf("With compasses, centre %s, radius %s, draw an arc towards the arm. It does not reach: %s are missing. Write: no such triangle.", centre, radius, gap)
 }
 
 // First and Second are the arcs about the ends of a base that is too long for them.
-func (Models) FirstArc(centre, radius string) string {
+func (EnglishModels) FirstArc(centre, radius string) string {
 	return fmt.Sprintf("With compasses, centre %s, radius %s, draw an arc.", centre, radius)
 }
-func (Models) NoCrossing(centre, radius, gap string) string {
+func (EnglishModels) NoCrossing(centre, radius, gap string) string {
 	return fmt.Sprintf("With compasses, centre %s, radius %s, draw an arc. The arcs do not meet: %s are missing. Write: no such triangle.", centre, radius, gap)
 }
 
 // TooShort is the rule behind it.
-func (Models) TooShort(a, b, c string) string {
+func (EnglishModels) TooShort(a, b, c string) string {
 	return fmt.Sprintf("The two shorter sides together must be longer than the third: %s + %s is less than %s.", a, b, c)
 }
 
 // Alt says what a panel shows.
-func (Models) Alt(number int) string {
+func (EnglishModels) Alt(number int) string {
 	return fmt.Sprintf("What is drawn in step %d, with the instrument where it lies.", number)
 }
