@@ -2,7 +2,7 @@
 // same ways. Nothing that comes in replaces the job before somebody has seen it.
 import { h, button, dialog, figure, tell } from "./dom.js";
 import { say } from "./labels.js";
-import { state, replace, blank, set } from "./store.js";
+import { state, replace, blank, set, keep } from "./store.js";
 import { ask, stop } from "./asking.js";
 
 const most = 64 << 20, mostLink = 1 << 20;
@@ -23,7 +23,7 @@ export const canShare = () => matchMedia("(pointer: coarse)").matches && Boolean
 
 // make asks for a document and hands it over; it can be stopped.
 export async function make(what, as, title, more = {}, shared = false) {
-  const waiting = dialog(say("working", { of: title }), [h("progress"), h("div.row", {}, button("stop", () => { stop(); waiting.close(); tell(say("stopped")); }))]);
+  const waiting = dialog(say("working", { of: title }), [h("progress"), h("div.row", button("stop", () => { stop(); waiting.close(); tell(say("stopped")); }))]);
   try {
     const r = await ask({ do: "make", what, as, ...more });
     if (r.fault) return trouble(r.fault);
@@ -33,7 +33,7 @@ export async function make(what, as, title, more = {}, shared = false) {
 }
 
 export function trouble(fault) {
-  const { close } = dialog(fault.what, [fault.hint ? h("p", {}, fault.hint) : null, h("div.row", {}, button("close", () => close(), {}, ".go"))], ".trouble");
+  const { close } = dialog(fault.what, [fault.hint ? h("p", fault.hint) : null, h("div.row", button("close", () => close(), {}, ".go"))], ".trouble");
 }
 
 // open reads what somebody chose.
@@ -42,7 +42,8 @@ export async function open(file) {
   try {
     const r = await ask({ do: "open", name: file.name, job: undefined }, new Uint8Array(await file.arrayBuffer()));
     if (r.fault) return trouble(r.fault);
-    replace(r.job);
+    if (r.job.pieces) replace(r.job);
+    else keep("tasks", r.job.tasks); // a class: it is on the screen of the paper
     tell((r.warnings ?? []).join(" "));
   } catch (e) { trouble({ what: String(e?.message ?? e) }); }
 }
@@ -52,11 +53,11 @@ export function jobDialog() {
   const { close } = dialog(state.job.job || say("noName"), [
     input,
     h("div.stack", {},
-      button("open", () => input.click(), {}, ".go"), h("p.quiet", {}, say("openWhat")),
+      button("open", () => input.click(), {}, ".go"), h("p.quiet", say("openWhat")),
       button("saveJob", () => { close(); give((state.job.job || "job").replace(/[^\p{L}\p{N} _-]/gu, "") + ".json", "application/json", new TextEncoder().encode(JSON.stringify(state.job, null, 1) + "\n"), canShare()); }),
       button("link", () => { close(); linkOut(); }),
       button("fresh", () => { close(); replace(fresh()); }),
-      h("p.quiet", {}, say("localOnly"))),
+      h("p.quiet", say("localOnly"))),
   ]);
 }
 
@@ -98,11 +99,15 @@ async function linkOut() {
   }
 }
 
-// linkIn takes the job out of the address at once, and asks with its sketch.
-export async function linkIn() {
+// linked is what came with the address, which is clean from then on.
+export function linked() {
   const found = location.hash.match(/^#job=(.*)$/);
-  if (!location.hash) return;
-  history.replaceState(null, "", location.pathname + location.search);
+  if (location.hash) history.replaceState(null, "", location.pathname + location.search);
+  return found;
+}
+
+// linkIn shows the job of a link by its sketch, and asks.
+export async function linkIn(found = linked()) {
   if (!found) return;
   try {
     if (found[1].length > mostLink) throw new Error("too large");
@@ -111,9 +116,9 @@ export async function linkIn() {
     const r = await ask({ do: "solve", job, width: 320 });
     if (r.fault && !r.looks?.length) return trouble({ what: r.fault.what, hint: r.fault.hint });
     const { close } = dialog(say("linkAsk"), [
-      h("p", {}, h("b", {}, typeof job.job === "string" ? job.job : say("noName"))),
-      r.looks.slice(0, 6).map((l) => h("div", {}, h("p", {}, l.title), figure(l.picture), h("p", {}, l.says))),
-      h("div.row", {}, button("linkLeave", () => close()), button("linkTake", () => { close(); replace(job); }, {}, ".go")),
+      h("p", h("b", typeof job.job === "string" ? job.job : say("noName"))),
+      r.looks.slice(0, 6).map((l) => h("div", h("p", l.title), figure(l.picture), h("p", l.says))),
+      h("div.row", button("linkLeave", () => close()), button("linkTake", () => { close(); replace(job); }, {}, ".go")),
     ]);
   } catch { trouble({ what: say("badLink") }); }
 }

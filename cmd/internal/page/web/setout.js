@@ -1,5 +1,5 @@
 // Set out: one step a screen; what was read is judged at each key and kept at each stroke.
-import { h, byId, button, sentence, figure, room } from "./dom.js";
+import { h, byId, button, verdict, figure, room } from "./dom.js";
 import { say } from "./labels.js";
 import { state, piece, kept, keep, subject } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -8,10 +8,10 @@ import { make } from "./files.js";
 import { unitOf } from "./measures.js";
 
 let sheet = null, fault = null, checked = null, awake = null;
-let at = { job: "", step: -1, readings: {}, ...kept("pegs", {}) };
+let at = { step: -1, readings: {} };
 
-// Readings belong to what was measured: of another piece, or after an edit, they are kept
-// until somebody begins afresh, but shown to nobody.
+// Readings belong to what was measured: those of another piece, or of before an edit, are
+// kept and come back with it.
 const mine = () => JSON.stringify([state.piece, piece().measure, piece().outline ?? null, piece().base ?? null, state.job.unit ?? ""]);
 
 export async function refresh() {
@@ -20,17 +20,21 @@ export async function refresh() {
   byId("setout").classList.remove("pale");
   sheet = r.setouts?.[0] ?? null;
   fault = r.fault ?? null;
-  if (at.job !== mine() && at.step >= 0) at = { ...at, step: -1 };
+  at = { step: -1, readings: {}, ...kept("pegs", {})[mine()] };
   draw();
 }
 
 export function stale() { byId("setout").classList.add("pale"); }
 
-function store() { keep("pegs", at); }
+const mostKept = 8;
+
+function store() {
+  const { [mine()]: _, ...others } = kept("pegs", {});
+  keep("pegs", Object.fromEntries([...Object.entries(others).slice(1 - mostKept), [mine(), at]]));
+}
 
 function go(to) {
   at.step = to;
-  at.job = mine();
   store();
   checked = null;
   draw();
@@ -52,7 +56,7 @@ export function draw() {
   const el = byId("setout");
   if (!sheet) {
     stayAwake(false);
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)));
+    el.replaceChildren(verdict("missing", fault?.what ?? say("nothingYet"), fault?.hint));
     return;
   }
   const n = sheet.steps.length;
@@ -63,16 +67,16 @@ export function draw() {
 }
 
 function first(el, n) {
-  const same = at.job === mine() && Object.keys(at.readings).length;
+  const same = Object.keys(at.readings).length;
   el.replaceChildren(
-    h("h2", {}, sheet.title),
-    (sheet.warnings ?? []).map((w) => h("p.note.doubt", {}, w)),
-    (sheet.doubts ?? []).map((w) => h("p.note.doubt", {}, w)),
-    h("h3", {}, say("bring")), h("ul", {}, sheet.bring.map((b) => h("li", {}, b))),
-    h("h3", {}, say("cautions")), h("ul", {}, sheet.cautions.map((b) => h("li", {}, b))),
+    h("h2", sheet.title),
+    (sheet.warnings ?? []).map((w) => h("p.note.doubt", w)),
+    (sheet.doubts ?? []).map((w) => h("p.note.doubt", w)),
+    h("h3", say("bring")), h("ul", sheet.bring.map((b) => h("li", b))),
+    h("h3", say("cautions")), h("ul", sheet.cautions.map((b) => h("li", b))),
     h("div.stack", {},
       same ? h("button.go", { type: "button", onclick: () => go(Math.min(n, at.furthest ?? 0)) }, say("goOn", { n: (at.furthest ?? 0) + 1 })) : null,
-      button(same ? "afresh" : "begin", () => { at = { job: mine(), step: 0, furthest: 0, readings: {} }; go(0); }, {}, same ? "" : ".go"),
+      button(same ? "afresh" : "begin", () => { at = { step: 0, furthest: 0, readings: {} }; go(0); }, {}, same ? "" : ".go"),
       button("sheet", () => make("setout", "pdf", say("sheet"), {}, false))));
 }
 
@@ -81,7 +85,7 @@ function one(el, n) {
   at.furthest = at.step;
   store();
   el.replaceChildren(h("div.ground", {},
-    h("p.count", {}, say("step", { n: at.step + 1, all: n })),
+    h("p.count", say("step", { n: at.step + 1, all: n })),
     s.picture ? figure(s.picture) : null,
     h("p.says", { id: "set-says", tabindex: -1, "aria-live": "polite" }, s.says),
     s.check && s.token ? reading(s) : null,
@@ -98,17 +102,16 @@ function reading(s) {
   const judge = async () => {
     const text = complete(input.value, kind);
     if (text) at.readings[s.token] = input.value; else delete at.readings[s.token];
-    at.job = mine();
     store();
     if (!text) return said.replaceChildren();
     const r = await newest("judge", { do: "judge", piece: state.piece, check: s.check, found: [s.token + text] });
     if (!r) return;
-    if (r.judged) said.replaceChildren(h("div.verdict." + (r.judged.good ? "fits" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, r.judged.good ? "✓" : "✕"), h("p.first", {}, r.judged.says)));
-    else if (r.fault) said.replaceChildren(h("p.quiet", {}, r.fault.what));
+    if (r.judged) said.replaceChildren(verdict(r.judged.good ? "fits" : "none", r.judged.says));
+    else if (r.fault) said.replaceChildren(h("p.quiet", r.fault.what));
   };
   input.addEventListener("input", judge);
   judge();
-  return h("div", {}, h("label", { for: "reads" }, say("reads")), h("div.reading", {}, input, h("span", { "aria-hidden": "true" }, s.angle ? "°" : unitOf())), said, keys(input, kind, unitOf(), judge));
+  return h("div", h("label", { for: "reads" }, say("reads")), h("div.reading", input, h("span", { "aria-hidden": "true" }, s.angle ? "°" : unitOf())), said, keys(input, kind, unitOf(), judge));
 }
 
 const found = () => sheet.steps.filter((s) => s.token && at.readings[s.token]).map((s) => s.token + complete(at.readings[s.token], s.angle ? "angle" : "distance"));
@@ -120,13 +123,13 @@ async function last(el) {
   const show = () => {
     const c = checked?.checks?.find((x) => x.piece === state.piece) ?? checked?.checks?.[0];
     el.replaceChildren(
-      h("h2", {}, sheet.title),
+      h("h2", sheet.title),
       h("div", { "aria-live": "polite" },
-        c ? h("div.verdict." + (c.passed ? "fits" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, c.passed ? "✓" : "✕"), h("div", {}, h("p.first", {}, c.verdict), (c.advice ?? []).map((a) => h("p", {}, a)))) : null,
-        checked?.fault ? h("p.note.doubt", {}, checked.fault.what, " ", checked.fault.hint ?? "") : null),
-      h("h3", {}, say("readings")),
-      h("ul.list", {}, sheet.steps.map((s, i) => s.token ? h("li", {}, h("button" + (c?.readings.some((r) => subject(r.token) + "=" === s.token && !r.inside) ? ".bad" : ""), { type: "button", onclick: () => go(i) },
-        h("b", {}, s.token.slice(0, -1)), h("span", {}, at.readings[s.token] ?? say("unread")), h("small", {}, c?.readings.find((r) => subject(r.token) + "=" === s.token)?.says ?? ""))) : null)),
+        c ? verdict(c.passed ? "fits" : "none", c.verdict, ...(c.advice ?? [])) : null,
+        checked?.fault ? h("p.note.doubt", checked.fault.what, " ", checked.fault.hint ?? "") : null),
+      h("h3", say("readings")),
+      h("ul.list", sheet.steps.map((s, i) => s.token ? h("li", h("button" + (c?.readings.some((r) => subject(r.token) + "=" === s.token && !r.inside) ? ".bad" : ""), { type: "button", onclick: () => go(i) },
+        h("b", s.token.slice(0, -1)), h("span", at.readings[s.token] ?? say("unread")), h("small", c?.readings.find((r) => subject(r.token) + "=" === s.token)?.says ?? ""))) : null)),
       h("div.stack", {},
         tokens.length ? button("record", () => make("check", "pdf", say("record"), { piece: state.piece, found: tokens }), {}, ".go") : null,
         tokens.length ? button("recordText", () => make("check", "txt", say("recordText"), { piece: state.piece, found: tokens })) : null,
