@@ -36,7 +36,7 @@ func Models(l words.Language, size Size, r draw.Ruler) (all []Model, err error) 
 	var list []model
 	for _, k := range task.Kinds() {
 		t := task.Shown(k)
-		moves, err := movesOfTask(t, l)
+		moves, err := movesOfTask(t, l, false)
 		if err != nil {
 			return nil, err
 		}
@@ -65,13 +65,12 @@ func Models(l words.Language, size Size, r draw.Ruler) (all []Model, err error) 
 
 // movesOfTask are those of a task: of two triangles in one figure, of none the arc that falls
 // short.
-func movesOfTask(t task.Task, l words.Language) ([]move, error) {
+func movesOfTask(t task.Task, l words.Language, tight bool) ([]move, error) {
 	tokens, radius := t.Tokens(), float64(t.Given[2])
-	if t.Kind == task.SSA0 { // what would just reach is whole: the arm stands at 30°
-		tokens[2] = fmt.Sprintf("BC=%.0f", t.Measured(task.Maths)[0].Value)
+	if t.Kind == task.SSA0 { // C is the foot on the arm
+		tokens[2] = fmt.Sprintf("CA=%.17g", float64(t.Given[0])*math.Cos(float64(t.Given[1])*math.Pi/180))
 	}
-	longer := 0
-	h, err := solved(tokens, longer)
+	h, err := solved(tokens, 0)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +80,51 @@ func movesOfTask(t task.Task, l words.Language) ([]move, error) {
 	case task.SSA2:
 		return both(h, l), nil
 	}
-	return movesOf(h, l), nil
+	m := newMover(h, l)
+	m.tight = tight && t.Kind == task.BHS // its other crossing lies far off
+	return m.moves(), nil
+}
+
+// Figure is the drawing of a task as it should come out, true to scale, with every line of the
+// construction, and the sentences of its steps.
+type Figure struct {
+	Wide, High unit.Length
+	Ops        draw.Drawing // from the lower left corner
+	Steps      []string
+}
+
+// FigureOf a task. The error is one of numbers that fix no triangle.
+func FigureOf(t task.Task, l words.Language, r draw.Ruler) (f Figure, err error) {
+	moves, err := movesOfTask(t, l, true)
+	if err != nil {
+		return f, err
+	}
+	s := stage{letters: draw.FigureHeight, r: r, scale: 1}
+	var last move
+	for _, m := range moves {
+		if m.outline != nil {
+			last.outline = m.outline
+		}
+		if m.measures {
+			continue
+		}
+		f.Steps = append(f.Steps, m.say)
+	}
+	last.tool = func(s *stage) {
+		if end := moves[len(moves)-1].gap; end != nil {
+			s.gap(geom.VectorOf(end.From), geom.VectorOf(end.To))
+		}
+	}
+	s.show(moves, last)
+	box := s.ops[0].Bounds(r)
+	for _, op := range s.ops {
+		box = box.Join(op.Bounds(r))
+	}
+	for _, op := range s.ops {
+		f.Ops = append(f.Ops, draw.Shift(op, geom.Point{}.Minus(box.Min)))
+	}
+	f.Wide, f.High = box.Width(), box.Height()
+	return f, nil
 }
 
 // solved is a triangle that is made by hand on AB.

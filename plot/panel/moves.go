@@ -22,6 +22,8 @@ type move struct {
 	points   []spot         // named now
 	tool     func(*stage)
 	broad    bool
+	gap      *geom.Line // what is missing
+	measures bool       // nothing is drawn: it is measured
 }
 
 // spot is a point with its letters; out is where they stand, or away from the middle.
@@ -38,11 +40,14 @@ type mover struct {
 	at    map[geom.Name]geom.Vector
 	drawn map[geom.Name]bool
 	base  construct.DrawBase
+	tight bool // nothing far from the triangle is drawn
 }
 
 // movesOf are the moves of all steps of a piece, each with its sentence.
-func movesOf(h words.ByHand, l words.Language) (all []move) {
-	m := newMover(h, l)
+func movesOf(h words.ByHand, l words.Language) []move { return newMover(h, l).moves() }
+
+func (m *mover) moves() (all []move) {
+	h := m.piece
 	for _, a := range h.Acts() {
 		v := m.move(a)
 		v.say = m.says.Steps().Act(h, a)
@@ -152,7 +157,7 @@ func (m *mover) swing(s byhand.Swing) (v move) {
 	way := to.Minus(c)
 	radius, start := way.Size(), math.Atan2(way.Y, way.X)
 	from, till := start-beside(radius), start+beside(radius)
-	if s.Twice && s.Tell == "" && s.Meets != nil {
+	if s.Twice && s.Tell == "" && s.Meets != nil && !m.tight {
 		if other := geom.VectorOf(s.Other).Minus(c); other.Size() > 0 {
 			turn := math.Remainder(math.Atan2(other.Y, other.X)-start, 2*math.Pi)
 			from, till = math.Min(from, start+turn-beside(radius)), math.Max(till, start+turn+beside(radius))
@@ -255,6 +260,9 @@ func (m *mover) erect(s byhand.Erect) (v move) {
 
 func (m *mover) parallel(s construct.Parallel) (v move) {
 	p, q := geom.VectorOf(s.Line.From), geom.VectorOf(s.Line.To)
+	if to := m.at[s.To]; m.tight {
+		p.X, q.X = math.Max(p.X, math.Min(0, to.X)-15), math.Min(q.X, to.X+15)
+	}
 	v.lines = []geom.Segment{line(p, q)}
 	a, b := m.at[s.Base[0]], m.at[s.Base[1]]
 	along := b.Minus(a).Unit()
@@ -290,6 +298,7 @@ func (m *mover) join(s byhand.Join) (v move) {
 
 // check is what is measured: a question stands where the answer is.
 func (m *mover) check(a byhand.Act) (v move) {
+	v.measures = true
 	o := m.piece.Construction.Outline
 	for i := range o.Points {
 		v.outline = append(v.outline, o.Points.Edge(i))
@@ -311,8 +320,8 @@ func (m *mover) check(a byhand.Act) (v move) {
 		top, b, c := m.at[s.From], m.at[s.Base[0]], m.at[s.Base[1]]
 		along := c.Minus(b).Unit()
 		foot := b.Plus(along.Times(top.Minus(b).Dot(along)))
-		v.lines = []geom.Segment{line(top, foot)}
 		v.tool = func(st *stage) {
+			st.line(st.at(top), st.at(foot), fresh)
 			square{corner: foot, along: along, over: along.Cross(top.Minus(b)) < 0}.draw(st)
 			st.asked("? "+m.piece.Figures.Unit.String(), foot, top, false)
 		}

@@ -35,14 +35,14 @@ func both(h words.ByHand, l words.Language) (all []move) {
 	all = append(all, move{say: m.says.Models().JoinBoth(string(from)), lines: []geom.Segment{line(p, one), line(p, two)}, outline: figure,
 		tool: ruler{from: p, to: two, below: true}.draw})
 	q := m.at[to]
-	return append(all, move{say: m.says.Models().CheckBoth(string(to)), outline: figure, tool: func(st *stage) {
+	return append(all, move{say: m.says.Models().CheckBoth(string(to)), outline: figure, measures: true, tool: func(st *stage) {
 		st.asked("? mm", q, two, false)
 		st.asked("? mm", two, one, false)
 	}})
 }
 
 // none are the moves of an arc that falls short of the arm: steps are those of the triangle
-// that it would just reach, radius the one given.
+// whose C is the foot on the arm of what is missing, radius the one given.
 func none(h words.ByHand, l words.Language, radius float64) (all []move) {
 	m := newMover(h, l)
 	for _, a := range h.Acts() {
@@ -51,21 +51,30 @@ func none(h words.ByHand, l words.Language, radius float64) (all []move) {
 			v := m.move(a)
 			v.say, v.points = m.says.Steps().Act(h, a), onlyEnds(v.points)
 			all = append(all, v)
-		case byhand.Swing:
-			c, foot := geom.VectorOf(s.About), geom.VectorOf(s.Through)
-			way := foot.Minus(c).Unit()
-			near := c.Plus(way.Times(radius))
-			start := math.Atan2(way.Y, way.X)
-			gap := unit.Length(foot.Minus(near).Size())
-			v := move{say: m.says.Models().FallsShort(string(s.Centre), m.length(unit.Length(radius)), m.length(unit.Length(math.Round(gap.MM())))),
-				lines: []geom.Segment{geom.Arc{Centre: s.About, Radius: unit.Length(radius), Start: unit.Angle(start - 0.5), Sweep: 1}}}
-			pencil := c.Plus(geom.Vector{X: math.Cos(start - 0.5), Y: math.Sin(start - 0.5)}.Times(radius))
-			hand := compasses{c, pencil, m.length(unit.Length(radius)), false}
-			v.tool = func(st *stage) { hand.draw(st); st.gap(near, foot) }
-			return append(all, v)
+		case byhand.MarkOff:
+			from := m.base.From
+			if from == s.From {
+				from = m.base.To
+			}
+			return append(all, m.falls(from, m.at[s.To], radius))
 		}
 	}
 	return all
+}
+
+// falls is the arc about a point that falls short of a foot.
+func (m *mover) falls(from geom.Name, foot geom.Vector, radius float64) move {
+	c := m.at[from]
+	way := foot.Minus(c).Unit()
+	near, start := c.Plus(way.Times(radius)), math.Atan2(way.Y, way.X)
+	gap := unit.Length(math.Round(foot.Minus(near).Size()))
+	v := move{say: m.says.Models().FallsShort(string(from), m.length(unit.Length(radius)), m.length(gap)),
+		lines: []geom.Segment{geom.Arc{Centre: c.Point(), Radius: unit.Length(radius), Start: unit.Angle(start - 0.5), Sweep: 1}}}
+	pencil := c.Plus(geom.Vector{X: math.Cos(start - 0.5), Y: math.Sin(start - 0.5)}.Times(radius))
+	hand := compasses{c, pencil, m.length(unit.Length(radius)), false}
+	v.tool = func(st *stage) { hand.draw(st); st.gap(near, foot) }
+	v.gap = &geom.Line{From: near.Point(), To: foot.Point()}
+	return v
 }
 
 // gap is what is missing between two places.

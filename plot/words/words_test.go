@@ -151,8 +151,10 @@ var examples = map[string]example{
 	"Models.Why": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Models().Why("50°", "130°", true), l.Models().Why("120°", "60°", false)}
 	}},
-	"Checks.Verdict": {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
-	"Checks.Advice":  {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
+	"Marking.AnswerTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().AnswerTitle("Ada", 3)) }},
+	"Marking.Comes":       {say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Comes(d.Measured(task.Maths)[0])) })},
+	"Checks.Verdict":      {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
+	"Checks.Advice":       {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
 	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
 	}},

@@ -1,19 +1,13 @@
 package app
 
 import (
-	"fmt"
 	"io"
 	"iter"
-	"slices"
 	"strings"
 
 	"trammel/cmd/internal/classroom"
-	"trammel/cmd/internal/lines"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
-	"trammel/plot/lettering"
-	"trammel/plot/pdf"
-	"trammel/plot/tasks"
 	"trammel/plot/words"
 	"trammel/profiles/job"
 )
@@ -22,13 +16,6 @@ import (
 type ClassOptions struct {
 	Sheets   job.Setting // names parted by commas; empty: task
 	TwoSided bool
-}
-
-// class is the sheets of a class.
-type class struct {
-	Work
-	set    tasks.Set
-	sheets []string
 }
 
 // OpenClass is a merged job whose tasks are to be drawn; its pieces are not looked at.
@@ -45,153 +32,26 @@ func OpenClass(m job.Merged, tell Progress) Work {
 // makeTasks draws the tasks of a class and its sheets. The errors are a *unit.Fault where the
 // rules leave too few, a name has letters that are not there, or the paper is too small.
 func makeTasks(o Order) (*Document, error) {
-	c := &class{Work: o.Work}
+	w := o.Work
+	if w.roll {
+		return nil, &unit.Fault{Subject: unit.Paper, Of: w.Sheet.Name, What: "a class draws on sheets, not on a roll", Advice: unit.Advice{Code: unit.OffRoll}}
+	}
+	c := &classroom.Class{On: w.Sheet, Warp: w.warped, FileName: fileName}
 	var err error
-	if c.sheets, err = classroom.SheetsOf(o.Class.Sheets); err != nil {
+	if c.Sheets, err = classroom.SheetsOf(o.Class.Sheets); err != nil {
 		return nil, err
 	}
-	if c.set, err = classroom.Draw(o.Work.Merged, o.Work.Language, o.Class.TwoSided); err != nil {
+	if c.Set, err = classroom.Draw(w.Merged, w.Language, o.Class.TwoSided); err != nil {
 		return nil, err
 	}
-	d := &Document{Summary: c.summary, head: draw.Document{Title: c.set.Title, Subject: strings.Join(c.sheets, ", "), Language: words.In(c.Language).Aloud().Language(), Date: c.Job.Date}}
-	if c.roll {
-		return nil, &unit.Fault{Subject: unit.Paper, Of: c.Sheet.Name, What: "a class draws on sheets, not on a roll", Advice: unit.Advice{Code: unit.OffRoll}}
-	}
-	seq, err := c.pages(c.sheets)
+	seq, err := c.Pages(c.Sheets)
 	if err != nil {
 		return nil, err
 	}
-	d.pages = func() iter.Seq[draw.Page] { return seq }
-	d.files = map[string]func(io.Writer) error{"csv": c.set.KeyCSV} // a table is of the key
-	d.folder = c.folder
-	d.apart = c.apart
-	return d, nil
-}
-
-// apart refuses one file for what pupils get and for what they must not see.
-func (c *class) apart() error {
-	if len(c.sheets) > 1 && slices.Contains(c.sheets, classroom.Task) {
-		return &unit.Fault{What: "task sheets and " + strings.Join(slices.DeleteFunc(slices.Clone(c.sheets), func(s string) bool { return s == classroom.Task }), ", ") + " are not put into one file: pupils would have the answers",
-			Hint: "name a folder: -o set/"}
-	}
-	return nil
-}
-
-// pages of sheets by their names, one after the other.
-func (c *class) pages(names []string) (iter.Seq[draw.Page], error) {
-	var all []iter.Seq[draw.Page]
-	for _, name := range names {
-		switch name {
-		case "task":
-			seq, err := c.set.TaskPages(c.Sheet, lettering.Go())
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, func(yield func(draw.Page) bool) {
-				for _, p := range seq {
-					if !yield(p) {
-						return
-					}
-				}
-			})
-		case "key":
-			pages, err := c.set.KeyPages(c.Sheet, lettering.Go())
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, slices.Values(pages))
-		case "overlay":
-			pages, err := c.set.OverlayPages(c.Sheet, lettering.Go())
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, pages)
-		case "model", "screen":
-			make := func() ([]draw.Page, error) { return c.set.ModelPages(c.Sheet, lettering.Go()) }
-			if name == "screen" {
-				make = func() ([]draw.Page, error) { return c.set.ScreenPages(lettering.Go()) }
-			}
-			pages, err := make()
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, slices.Values(pages))
-		}
-	}
-	return func(yield func(draw.Page) bool) {
-		for _, seq := range all {
-			for p := range seq {
-				if !yield(c.warped(p)) {
-					return
-				}
-			}
-		}
+	return &Document{
+		Summary: c.Summary, folder: c.Folder, apart: c.Apart,
+		head:  draw.Document{Title: c.Title, Subject: strings.Join(c.Sheets, ", "), Language: words.In(w.Language).Aloud().Language(), Date: c.Date},
+		pages: func() iter.Seq[draw.Page] { return seq },
+		files: map[string]func(io.Writer) error{"csv": c.KeyCSV}, // a table is of the key
 	}, nil
-}
-
-// folder has a PDF of each kind of sheet; of the task sheets one for each pupil.
-func (c *class) folder(file func(name string, write func(io.Writer) error) error) error {
-	put := func(name, subject string, pages iter.Seq[draw.Page]) error {
-		head := draw.Document{Title: c.set.Title, Subject: subject, Language: words.In(c.Language).Aloud().Language(), Date: c.Job.Date, Pages: pages}
-		return file(name+".pdf", func(out io.Writer) error { return pdf.Write(out, head) })
-	}
-	for _, name := range c.sheets {
-		if name == "task" {
-			if err := c.eachPupil(put); err != nil {
-				return err
-			}
-			continue
-		}
-		pages, err := c.pages([]string{name})
-		if err != nil {
-			return err
-		}
-		if err := put(name, name, pages); err != nil {
-			return err
-		}
-		if name == "key" {
-			if err := file("key.csv", c.set.KeyCSV); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
-func (c *class) eachPupil(put func(name, subject string, pages iter.Seq[draw.Page]) error) error {
-	for i, p := range c.set.Pupils {
-		one := c.set
-		one.Pupils = c.set.Pupils[i : i+1]
-		seq, err := one.TaskPages(c.Sheet, lettering.Go())
-		if err != nil {
-			return err
-		}
-		name := fmt.Sprintf("task-%0*d", len(fmt.Sprint(max(10, len(c.set.Pupils)))), p.Number)
-		if p.Name != "" {
-			name += "-" + fileName(p.Name)
-		}
-		if err := put(name, "task", func(yield func(draw.Page) bool) {
-			for _, page := range seq {
-				if !yield(c.warped(page)) {
-					return
-				}
-			}
-		}); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// summary says what was made, and what is not in it.
-func (c *class) summary() []string {
-	n := 0
-	for _, p := range c.set.Pupils {
-		n += len(p.Tasks)
-	}
-	all := []string{fmt.Sprintf("%s, %s: %s", lines.Plural(len(c.set.Pupils), "pupil"), lines.Plural(n, "task"), strings.Join(c.sheets, ", "))}
-	if slices.Contains(c.sheets, "task") {
-		all = append(all, "the job does not travel inside: with its seed anyone could make the key")
-	}
-	return all
 }

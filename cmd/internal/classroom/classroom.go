@@ -1,6 +1,6 @@
 // Package classroom makes of a job with tasks what every pupil is to draw.
 //
-// Files, from the top floor to the ground: classroom.go.
+// Files, from the top floor to the ground: sheets.go, classroom.go.
 package classroom
 
 import (
@@ -22,7 +22,7 @@ import (
 const Task = "task"
 
 // all sheets of a class that there are. What pupils get stands in no file with anything else.
-func all() []string { return []string{Task, "key", "overlay", "model", "screen"} }
+func all() []string { return []string{Task, "key", "overlay", "answers", "model", "screen"} }
 
 // SheetsOf reads which are wanted, parted by commas; task alone where nothing is said.
 func SheetsOf(s job.Setting) (wanted []string, err error) {

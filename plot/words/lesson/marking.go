@@ -24,6 +24,16 @@ func (EnglishMarking) Range(b task.Box) string {
 	return fmt.Sprintf("%.1f (%d–%d)", b.Value, b.Low, b.High)
 }
 
+// AnswerTitle is what stands over a task as it should come out.
+func (EnglishMarking) AnswerTitle(pupil string, n int) string {
+	return fmt.Sprintf("Answer: %s, task %d", pupil, n)
+}
+
+// Comes says what a box should come to, and from where to where it is accepted.
+func (EnglishMarking) Comes(b task.Box) string {
+	return fmt.Sprintf("It should come to %.1f; accepted from %d to %d.", b.Value, b.Low, b.High)
+}
+
 // Asked is the name of a box in a table.
 func (EnglishMarking) Asked(k task.Kind, q task.Quantity) string {
 	switch {

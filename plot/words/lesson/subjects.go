@@ -37,6 +37,8 @@ type Marking interface {
 	PolarUse() string
 	Place(ca, a float64) string
 	FilmAlt() string
+	AnswerTitle(pupil string, n int) string
+	Comes(b task.Box) string
 }
 
 // Models says what stands on the sheets that show how a triangle is constructed, beside the
