@@ -47,32 +47,47 @@ func Hand(c construct.Construction, width float64) Picture {
 			}
 		}
 	}
-	letters := s.letters(b)
-	seen, lies := map[geom.Name]bool{}, map[geom.Name]int{}
+	p := played{scene: s, writer: &w, letters: s.letters(b), seen: map[geom.Name]bool{}, lies: map[geom.Name]int{}}
 	said := 0
 	for i := 0; i < len(c.Steps); said++ {
 		w.open(said)
 		for last := i + together(c, i); i < last; i++ {
-			for _, op := range groups[i] {
-				w.mark("line", op, v)
-			}
-			s.checked(&w, c.Steps[i])
-			if other, ok := meetsTwice(c.Steps[i]); ok && lies[other.Name] > 0 {
-				w.dot("other", string(other.Name), v.at(other.At), 4)
-			}
-			for _, n := range reveals(c.Steps[i], lies) {
-				if p, ok := k.spots[n]; ok && !seen[n] {
-					seen[n] = true
-					w.dot("spot", string(n), p, 3)
-					if at, ok := letters[n]; ok {
-						w.letter(string(n), at)
-					}
-				}
-			}
+			p.step(c.Steps[i], groups[i])
 		}
 		w.close()
 	}
 	return s.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Steps: said})
+}
+
+// played is a work by hand as far as it has come.
+type played struct {
+	scene
+	*writer
+	letters map[geom.Name]geom.Point
+	seen    map[geom.Name]bool
+	lies    map[geom.Name]int // lines that each point lies on
+}
+
+// step writes the lines of a step and the points that have a place with it.
+func (p played) step(step construct.Step, ops []draw.Op) {
+	for _, op := range ops {
+		p.mark("line", op, p.view)
+	}
+	p.checked(p.writer, step)
+	if other, ok := meetsTwice(step); ok && p.lies[other.Name] > 0 {
+		p.dot("other", string(other.Name), p.view.at(other.At), 4)
+	}
+	for _, n := range reveals(step, p.lies) {
+		at, ok := p.spots[n]
+		if !ok || p.seen[n] {
+			continue
+		}
+		p.seen[n] = true
+		p.dot("spot", string(n), at, 3)
+		if at, ok := p.letters[n]; ok {
+			p.letter(string(n), at)
+		}
+	}
 }
 
 // together is how many steps are said in one sentence, of the step i and those behind it:

@@ -74,8 +74,8 @@ func ending(name string) string { return name[strings.LastIndexByte(name, '.')+1
 
 // kind is the document that is asked for, in a form that it has.
 func (q question) kind() (app.Kind, error) {
-	all := kinds()
-	i := slices.IndexFunc(all, func(k app.Kind) bool { return k.Name == q.What })
+	all, name := kinds(), q.What
+	i := slices.IndexFunc(all, func(k app.Kind) bool { return k.Name == name })
 	if i < 0 {
 		return app.Kind{}, &unit.Fault{Where: "ask:/what", What: unit.Quote(strict.Shorten(q.What)) + " is no document", Hint: "load the page again"}
 	}
