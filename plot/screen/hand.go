@@ -39,6 +39,36 @@ func Hand(c construct.Construction, width float64) Picture {
 		k.spots[n] = v.at(p)
 	}
 	s := scene{view: v, known: k.with(c.Outline.Names)}
+	letters := s.letters(inked(v, groups))
+	seen, lies := map[geom.Name]bool{}, map[geom.Name]int{}
+	said := 0
+	for i := 0; i < len(c.Steps); said++ {
+		w.open(said)
+		for last := i + together(c, i); i < last; i++ {
+			for _, op := range groups[i] {
+				w.mark("line", op, v)
+			}
+			s.checked(&w, c.Steps[i])
+			if other, ok := meetsTwice(c.Steps[i]); ok && lies[other.Name] > 0 {
+				w.dot("other", string(other.Name), v.at(other.At), 4)
+			}
+			for _, n := range reveals(c.Steps[i], lies) {
+				if p, ok := k.spots[n]; ok && !seen[n] {
+					seen[n] = true
+					w.dot("spot", string(n), p, 3)
+					if at, ok := letters[n]; ok {
+						w.letter(string(n), at)
+					}
+				}
+			}
+		}
+		w.close()
+	}
+	return s.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Steps: said})
+}
+
+// inked is the board with the lines of every step.
+func inked(v view, groups [][]draw.Op) board {
 	b := newBoard(v)
 	for i, ops := range groups {
 		for _, op := range ops {
@@ -47,47 +77,7 @@ func Hand(c construct.Construction, width float64) Picture {
 			}
 		}
 	}
-	p := played{scene: s, writer: &w, letters: s.letters(b), seen: map[geom.Name]bool{}, lies: map[geom.Name]int{}}
-	said := 0
-	for i := 0; i < len(c.Steps); said++ {
-		w.open(said)
-		for last := i + together(c, i); i < last; i++ {
-			p.step(c.Steps[i], groups[i])
-		}
-		w.close()
-	}
-	return s.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Steps: said})
-}
-
-// played is a work by hand as far as it has come.
-type played struct {
-	scene
-	*writer
-	letters map[geom.Name]geom.Point
-	seen    map[geom.Name]bool
-	lies    map[geom.Name]int // lines that each point lies on
-}
-
-// step writes the lines of a step and the points that have a place with it.
-func (p played) step(step construct.Step, ops []draw.Op) {
-	for _, op := range ops {
-		p.mark("line", op, p.view)
-	}
-	p.checked(p.writer, step)
-	if other, ok := meetsTwice(step); ok && p.lies[other.Name] > 0 {
-		p.dot("other", string(other.Name), p.view.at(other.At), 4)
-	}
-	for _, n := range reveals(step, p.lies) {
-		at, ok := p.spots[n]
-		if !ok || p.seen[n] {
-			continue
-		}
-		p.seen[n] = true
-		p.dot("spot", string(n), at, 3)
-		if at, ok := p.letters[n]; ok {
-			p.letter(string(n), at)
-		}
-	}
+	return b
 }
 
 // together is how many steps are said in one sentence, of the step i and those behind it:
