@@ -317,7 +317,7 @@ func (c composer) matrix(p plan.Drawn, origin geom.Point) draw.Matrix {
 }
 
 // extent is the longer side of the rectangle round the pegs on their baseline.
-func (s Sheet) extent() unit.Length {
+func extentOf(s Sheet) unit.Length {
 	var all []geom.Point
 	for _, p := range s.Pegs {
 		all = append(all, p.At)

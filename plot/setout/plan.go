@@ -55,8 +55,8 @@ func (s Sheet) planned() plan.Plan {
 	for _, x := range s.Main {
 		s.strokesOf(&p, x)
 	}
-	s.heightOf(&p)
-	s.anglesOf(&p)
+	heightOf(s, &p)
+	anglesOf(s, &p)
 	for _, n := range s.Nails {
 		corner := s.Spot(n.Beyond)
 		p.Strokes = append(p.Strokes, plan.Stroke{Kind: plan.StringLine, From: corner, To: n.Point})
@@ -67,7 +67,7 @@ func (s Sheet) planned() plan.Plan {
 }
 
 // heightOf a triangle stands on the plan whatever places its corner: it is checked.
-func (s Sheet) heightOf(p *plan.Plan) {
+func heightOf(s Sheet, p *plan.Plan) {
 	for _, c := range s.Checks {
 		if c.Kind != pegging.CheckHeight {
 			continue
@@ -85,7 +85,7 @@ func (s Sheet) mark(n geom.Name) pegging.Mark {
 }
 
 // anglesOf are those that were measured in the corners of a triangle.
-func (s Sheet) anglesOf(p *plan.Plan) {
+func anglesOf(s Sheet, p *plan.Plan) {
 	if !s.Lone() {
 		return
 	}
