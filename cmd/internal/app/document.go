@@ -1,12 +1,14 @@
 package app
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"iter"
 	"slices"
 
 	"trammel/cmd/internal/calibration"
+	"trammel/geom"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
@@ -37,7 +39,9 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
-	Office   bool // a setting-out sheet with the office's pages
+	Office   bool            // a setting-out sheet with the office's pages
+	Shift    *geom.Point     // where a tile of a floor lies; nil: where it comes out best
+	Context  context.Context // nil: nothing stops a search but its effort
 
 	Profiles    profiles.Set
 	Calibration calibration.Options
@@ -49,6 +53,7 @@ func Kinds() []Kind {
 		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", MakeTemplate},
 		{"whole", Job, []string{"svg", ""}, "piece.svg", makeWhole},
 		{"setout", Job, []string{"pdf", "svg", "csv", "txt"}, "setout.pdf", makeSetout},
+		{"floor", Job, []string{"pdf", "svg", "csv", "txt"}, "floor.pdf", makeFloor},
 		{"check", Job | Readings, []string{"pdf", "svg", "txt", "csv"}, "check.pdf", makeCheck},
 		{"preview", Job, []string{"png"}, "preview.png", makePreview},
 		{"calibrate", Printer, []string{"pdf"}, "sheet.pdf", makeCalibration},
