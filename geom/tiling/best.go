@@ -42,7 +42,7 @@ type Plan struct {
 
 // Effort that a floor is searched with unless something else is said, in cuts of a
 // tile: some 0.7 µs each.
-const Effort = 12_000_000
+const Effort = 24_000_000
 
 // MostTiles is how many places of a grid are taken on.
 const MostTiles = 20_000

@@ -52,7 +52,9 @@ func (l *layer) boundTile(m *Measures, t *tally, b tileBounds) {
 				continue
 			}
 			held = true
-			width = min(width, s.neck, sideNeck(big, s, b))
+			if cut == 1 { // a corner that stands into a tile by less than Slack leaves it whole
+				width = min(width, s.neck, sideNeck(big, s, b))
+			}
 			t.add(s.area, s.corners, false)
 			large = large || s.area > l.grid.large() || s.corners >= 3
 		}

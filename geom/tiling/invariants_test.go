@@ -64,7 +64,7 @@ func randomCase(r *rand.Rand) (Region, Grid) {
 func TestInvariants(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(13, 1))
-	for i := range gate.Of(60, 1500) {
+	for i := range gate.Of(60, 800) {
 		region, grid := randomCase(r)
 		g := grid.bare()
 		at := vec{X: r.Float64() * g.p1, Y: r.Float64() * g.p2}
@@ -130,7 +130,7 @@ func TestBoundsHold(t *testing.T) {
 	t.Parallel()
 	r := rand.New(rand.NewPCG(13, 2))
 	const shifts = 12
-	for i := range gate.Of(150, 8400) {
+	for i := range gate.Of(550, 8400) {
 		region, grid := randomCase(r)
 		frame := region.turned(-grid.Angle)
 		l := newLayer(frame, grid.bare(), frame.middle(0, nil))

@@ -9,6 +9,49 @@ import (
 // corner is bevelled.
 const mitre = 4
 
+// inward is a ring that has the floor to its left, each wall moved into the floor by its
+// gap and mitred with the next. ok is false where a wall has no part left, where the ring
+// crosses itself, or where a mitre would stand off too far.
+func inward(ring []vec, gaps []unit.Length) (moved []vec, ok bool) {
+	n := len(ring)
+	ends := make([]vec, n) // of each wall: where it begins, moved
+	for i := range ring {
+		corner := movedCorner([3]vec{ring[(i+n-1)%n], ring[i], ring[(i+1)%n]}, float64(gaps[(i+n-1)%n]), float64(gaps[i]))
+		if len(corner) == 0 {
+			return nil, false
+		}
+		if i > 0 && corner[0].Minus(ends[i-1]).Dot(ring[i].Minus(ring[i-1])) <= 0 {
+			return nil, false
+		}
+		moved, ends[i] = append(moved, corner...), corner[len(corner)-1]
+	}
+	if moved[0].Minus(ends[n-1]).Dot(ring[0].Minus(ring[n-1])) <= 0 {
+		return nil, false
+	}
+	_, _, crossing := polygon(moved).Crossing()
+	return moved, !crossing
+}
+
+// movedCorner is what becomes of the middle one of three corners where the walls beside it
+// move by their gaps: the mitre, or both ends of a bevel; none where neither serves.
+func movedCorner(c [3]vec, g, h float64) []vec {
+	in, in2 := c[1].Minus(c[0]).Unit().Left(), c[2].Minus(c[1]).Unit().Left()
+	end, start := c[1].Plus(in.Times(g)), c[1].Plus(in2.Times(h))
+	at := meet(end, in, start, in2)
+	reflex := geom.Side(c[0], c[1], c[2]) < 0
+	switch {
+	case g == 0 && h == 0:
+		return []vec{c[1]}
+	case at == nil && g == h:
+		return []vec{end}
+	case at == nil:
+		return nil
+	case at.To(c[1]) <= mitre*max(g, h) || !reflex && g == h:
+		return []vec{*at}
+	}
+	return []vec{end, start}
+}
+
 // strips are what the gaps take along a ring that has the floor to its left: along
 // each wall a rectangle, and at each corner what lies between the rectangles and the
 // place where their inner edges meet.
