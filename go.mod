@@ -3,6 +3,7 @@ module trammel
 go 1.26.0
 
 require (
+	github.com/cli/browser v1.3.0
 	github.com/fogleman/gg v1.3.0
 	github.com/klippa-app/go-pdfium v1.21.4
 	github.com/pdfcpu/pdfcpu v0.15.0

@@ -41,11 +41,11 @@ func (s Set) Show(name string) ([]Entry, error) {
 	if found != nil || err != nil {
 		return found, err
 	}
-	hint := "trammel profiles lists them"
+	f := &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Advice: unit.Advice{Code: unit.Unlisted}}
 	if near := strict.Nearest(id(name), s.Names()); near != "" {
-		hint = strict.Suggest(id(name), s.Names())
+		f.Hint, f.Code = strict.Suggest(id(name), s.Names()), unit.Plain
 	}
-	return nil, &unit.Fault{What: fmt.Sprintf("%q is no profile that is known", strict.Shorten(name)), Hint: hint}
+	return nil, f
 }
 
 // entries are the profiles of an id, or all, each with what it inherits.

@@ -271,14 +271,15 @@ func (s Set) unknown(what, kind, name, more string) error {
 	for _, id := range s.ids(kind) {
 		known = append(known, s.names[path(kind, id)])
 	}
-	hint := strict.Suggest(id(name), known)
-	if strict.Nearest(id(name), known) == "" {
-		if len(known) > 12 {
-			hint = "trammel profiles lists them"
-		}
-		hint += more
+	f := &unit.Fault{What: fmt.Sprintf("%q is no %s that is known", strict.Shorten(name), what), Hint: strict.Suggest(id(name), known)}
+	switch {
+	case strict.Nearest(id(name), known) != "":
+	case len(known) > 12:
+		f.Hint, f.Code = strings.TrimPrefix(more, "; "), unit.Unlisted
+	default:
+		f.Hint += more
 	}
-	return &unit.Fault{What: fmt.Sprintf("%q is no %s that is known", strict.Shorten(name), what), Hint: hint}
+	return f
 }
 
 // exact is a length that is the same when it is read again.

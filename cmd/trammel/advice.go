@@ -10,7 +10,7 @@ import (
 // valueFlags maps a fault's subject to the flag whose whole value it is. A subject that is
 // missing has no flag, or the fault names it.
 var valueFlags = map[unit.Subject]string{
-	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels",
+	unit.Base: "base", unit.Outline: "outline", unit.SideOf: "side", unit.Pick: "pick", unit.Way: "with", unit.Levels: "levels", unit.Walls: "walls", unit.Blocked: "blocked",
 	unit.Lying: "landscape", unit.Margin: "margin", unit.Again: "again", unit.Reread: "sheet",
 }
 
@@ -40,7 +40,7 @@ type fault struct {
 
 // remedy is what to do: with a flag, or where the words stand in a job file, with a key
 // of it; empty where the flag says it too. {hint} is what the fault says itself,
-// {names} and {list} its names with and without blanks between, {first}, {last},
+// {; hint} the same behind a semicolon where there is any, {names} and {list} its names with and without blanks between, {first}, {last},
 // {quoted} (all in one) and {name} (the first, as a shell takes it), {figure} its figure.
 type remedy struct{ flag, key string }
 
@@ -75,9 +75,14 @@ var remedies = map[fault]remedy{
 	},
 	{unit.Way, unit.TooFlat}:        {"set it off square instead: --with square", ""},
 	{unit.Way, unit.TooFlatBase}:    {"{hint}; or set it off square: --with square", ""},
+	{unit.Unsaid, unit.AtFullSize}:  {"{hint}: trammel template", ""},
+	{unit.Unsaid, unit.AsPegs}:      {"{hint}: trammel setout", ""},
+	{unit.Unsaid, unit.Unlisted}:    {"trammel profiles lists them{; hint}", ""},
 	{unit.Pegs, unit.TooFlat}:       {"set the pegs off by 3-4-5 instead: --with square", ""},
 	{unit.Pegs, unit.TooFlatBase}:   {"{hint}; or an offset by 3-4-5: --with square", ""},
 	{unit.Levels, unit.ManyPieces}:  {inThePiece + "levels:", ""},
+	{unit.Walls, unit.ManyPieces}:   {inThePiece + "walls:", ""},
+	{unit.Blocked, unit.ManyPieces}: {inThePiece + "blocked:", ""},
 	{unit.Site, unit.OneFall}:       {`each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels "A 0, B 320"`, ""},
 	{unit.Found, unit.Nothing}:      {"--found AB=4510,BC=3005, or --found site.csv, or in the job, under the piece: found: [AB=4510, BC=3005]", ""},
 	{unit.Found, unit.ManyPieces}:   {"--piece {name}, or give each its own found: in the job", ""},
@@ -109,7 +114,11 @@ func hinted(s unit.Subject, a unit.Advice, hint string) string {
 		first, last = a.Names[0], a.Names[n-1]
 	}
 	names := strings.Join(a.Names, ", ")
-	return strings.NewReplacer("{hint}", hint, "{figure}", a.Figure, "{names}", names, "{list}", strings.Join(a.Names, ","),
+	more := ""
+	if hint != "" {
+		more = "; " + hint
+	}
+	return strings.NewReplacer("{hint}", hint, "{; hint}", more, "{figure}", a.Figure, "{names}", names, "{list}", strings.Join(a.Names, ","),
 		"{quoted}", strconv.Quote(names), "{first}", first, "{last}", last, "{name}", inShell(first)).Replace(text)
 }
 

@@ -19,12 +19,13 @@ var arrows = map[string][]string{
 	"trammel/geom/triangle":            {"trammel/geom", "trammel/geom/unit", "trammel/geom/internal/"},
 	"trammel/geom/construct":           {"trammel/geom", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/shape":               {"trammel/geom", "trammel/geom/unit"},
+	"trammel/geom/passage":             {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/tape":                {"trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/adjust":              {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/side":                {"trammel/geom"},
 	"trammel/geom/slip":                {"trammel/geom/adjust", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/net":                 {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/side", "trammel/geom/slip", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
-	"trammel/geom/pegging":             {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/pegging":             {"trammel/geom", "trammel/geom/adjust", "trammel/geom/net", "trammel/geom/passage", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/geom/area":                {"github.com/tdewolff/canvas", "trammel/geom", "trammel/geom/unit"},
 	"trammel/geom/tiling":              {"trammel/geom", "trammel/geom/area", "trammel/geom/unit"},
 	"trammel/geom/compare":             {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
@@ -58,8 +59,12 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/report":      {"trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/setout", "trammel/profiles/job"},
 	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
+	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/page/web":    {},
+	"trammel/cmd/internal/page/serve":  {"trammel/cmd/internal/page", "trammel/cmd/internal/page/web"},
+	"trammel/plot/screen":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/template"},
 	"trammel/cmd/trammel": {
-		"github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
+		"github.com/cli/browser", "github.com/schollz/progressbar/v3", "github.com/spf13/cobra", "github.com/spf13/pflag", "golang.org/x/term", "trammel/cmd/internal/", "trammel/geom", "trammel/geom/construct", "trammel/geom/triangle", "trammel/geom/unit", "trammel/plot/png",
 		"trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict",
 	},
 }
@@ -104,7 +109,7 @@ func TestArrows(t *testing.T) {
 				t.Errorf("%s imports %s", p.ImportPath, i)
 			}
 			outside := i == "os" || strings.HasPrefix(i, "os/") || i == "net" || strings.HasPrefix(i, "net/") || i == "syscall" || i == "path/filepath"
-			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" {
+			if outside && p.ImportPath != "trammel/cmd/trammel" && p.ImportPath != "trammel/cmd/internal/output" && p.ImportPath != "trammel/cmd/internal/config" && p.ImportPath != "trammel/cmd/internal/page/serve" {
 				t.Errorf("%s imports %s: only the command touches files", p.ImportPath, i)
 			}
 		}

@@ -33,19 +33,22 @@ piece, as found: [AB=4510, BC=3005]. Pegs that are known to stand right, such as
 corners of a wall, are named with --fixed A,B or under the piece as fixed: [A, B].
 
 The exit status is 0 where all lies within its range and 4 where not. -o writes a
-sheet for the file as well: .pdf, .svg, .txt or .csv.`,
+sheet for the file as well: .pdf, .svg, .txt or .csv; --office says on it how the ranges
+are reckoned.`,
 		example: `  trammel check AB=4m BC=3m CA=5m --found AB=4001,BC=3009,CA=5015
   trammel check floor.yaml --found site.csv -o floor-check.pdf
   trammel check examples/boathouse-floor-found.yaml`,
 		flags: [][]option{jobFlags, paperFlags, siteFlags, groundFlags, {
 			{"found", []string(nil), "`what` was measured back: AB=4510,BC=3005, or a file of measurements"},
 			{"piece", "", "`name` of the piece that was found, where the job has several"},
+			{"office", false, "say on the sheet how the ranges are reckoned, part by part"},
 			{"fixed", "", "`pegs` that are known to stand right, such as A,B: the rest may be shifted or turned as a whole"},
 		}},
 		output: ".pdf, .svg, .txt or .csv, a sheet for the file",
 		run: func(r *request, args []string) error {
 			return r.make(func() (o app.Order, err error) {
 				if o, err = r.open(args); err == nil {
+					o.Office = r.on("office")
 					o.Findings, err = r.findings()
 				}
 				return o, err

@@ -127,6 +127,8 @@ var siteFlags = []option{
 // groundFlags are those of a site whose pegs stand at different heights.
 var groundFlags = []option{
 	{"levels", "", "`heights` of pegs, such as \"A 0, B 320\": the tape's readings follow the ground"},
+	{"walls", "", "`walls` that no tape goes through: AB,BC, or outline for all edges of the piece"},
+	{"blocked", "", "`lines` that something stands on, such as AC,BD: they are not pulled"},
 	{"slope", "", ""}, // an older word, refused with what to write
 }
 

@@ -2,7 +2,7 @@
 // paper, and into a setting-out sheet for what is larger.
 //
 // Files, from the top floor to the ground: main.go, root.go, setout.go, template.go,
-// check.go, preview.go, solve.go, profiles.go, calibrate.go, document.go,
+// check.go, preview.go, solve.go, profiles.go, calibrate.go, browser.go, document.go,
 // output.go, request.go, flags.go, advice.go, numbers.go, progress.go,
 // signals.go, signals_other.go, signals_unix.go.
 package main

@@ -75,6 +75,8 @@ func (r *request) overPieces(o *job.Overrides) error {
 		{"side", func(s string) (err error) { p.Sides, err = job.ParseSides(s, "--side"); return err }},
 		{"slope", func(string) error { return job.Slope() }},
 		{"levels", func(s string) (err error) { p.Levels, err = job.ParseLevels(s, "--levels"); return err }},
+		{"walls", func(s string) (err error) { p.Walls, err = job.ParseWalls(s); return err }},
+		{"blocked", func(s string) (err error) { p.Blocked, err = job.ParseBlocked(s); return err }},
 	} {
 		if !r.flags.Changed(f.name) {
 			continue

@@ -32,6 +32,7 @@ type console struct {
 	out, err io.Writer
 	keeper   *output.Keeper
 	bar      *bar // nil where nobody would see it
+	stops    *watcher
 }
 
 // run is the whole program: arguments in, exit status out.
@@ -43,8 +44,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	defer b.clear()
 	said := &sayer{to: out}
-	c := console{in, said, errs, &output.Keeper{}, b}
-	watch(c.keeper)
+	keeper := &output.Keeper{}
+	c := console{in, said, errs, keeper, b, watch(keeper)}
 	root := rootCommand(c)
 	root.SetArgs(args)
 	err := root.Execute()
@@ -102,7 +103,7 @@ A MEASUREMENT is a token:
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.SetDefaultShellCompDirective(cobra.ShellCompDirectiveDefault)
 	subs := []*cobra.Command{
-		solveCommand(c), templateCommand(c), setoutCommand(c), floorCommand(c), checkCommand(c), previewCommand(c), calibrateCommand(c), profilesCommand(c), versionCommand(c),
+		solveCommand(c), templateCommand(c), setoutCommand(c), floorCommand(c), checkCommand(c), previewCommand(c), calibrateCommand(c), browserCommand(c), profilesCommand(c), versionCommand(c),
 	}
 	root.AddCommand(subs...)
 	root.SetHelpCommand(helpCommand(root))

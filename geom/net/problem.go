@@ -64,9 +64,9 @@ func (p *problem) find(n geom.Name, about unit.Subject, of string) (int, error) 
 	if i, known := p.Number[n]; known {
 		return i, nil
 	}
-	f := &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("no measurement goes to %s", n), Hint: "the points are " + geom.List(p.Names)}
+	f := &unit.Fault{Subject: about, Of: of, What: fmt.Sprintf("no measurement goes to %s", n), Hint: "the points are " + geom.List(p.Names), Advice: unit.Advice{Code: unit.Wanting}}
 	if n == "" {
-		f.What = "a point has no name"
+		f.What, f.Code = "a point has no name", ""
 	}
 	return 0, f
 }

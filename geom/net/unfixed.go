@@ -11,16 +11,22 @@ import (
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/triangle"
+	"trammel/geom/unit"
 )
 
 func notFixed(hint, what string, a ...any) error {
 	return &triangle.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
 }
 
+// wanting is notFixed where nothing contradicts: more has to be measured.
+func wanting(hint, what string, a ...any) error {
+	return &triangle.NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint, Advice: unit.Advice{Code: unit.Wanting}}
+}
+
 // checkJoined refuses a net whose parts share no measurement, and one without a length.
 func (f *finder) checkJoined() error {
 	if len(f.Names) < 2 {
-		return notFixed("measure distances between three points or more", "one point is no net")
+		return wanting("measure distances between three points or more", "one point is no net")
 	}
 	part := make([]int, len(f.Names)) // of each point, by the first in it
 	for i := range part {
@@ -66,10 +72,10 @@ func (f *finder) checkJoined() error {
 		if len(parts) > 2 {
 			in = fmt.Sprintf("%d parts", len(parts))
 		}
-		return notFixed(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
+		return wanting(hint, "the net is in %s: nothing is measured from %s to %s", in, either(a), either(b))
 	}
 	if !lengths {
-		return notFixed("measure one distance, such as "+pair(f.Names[0], f.Names[1]), "no length is measured: angles alone give the shape and not the size")
+		return wanting("measure one distance, such as "+pair(f.Names[0], f.Names[1]), "no length is measured: angles alone give the shape and not the size")
 	}
 	return nil
 }
@@ -116,7 +122,7 @@ func text(m triangle.Measurement) string {
 // unfixed says which point hangs free of the part that was found, and which measurement would fix it.
 func (f *finder) unfixed(s *state) error {
 	if s == nil {
-		return notFixed("measure one of its sides, such as "+pair(f.Names[0], f.Names[1]), "no triangle of the net is fixed by what is measured in it")
+		return wanting("measure one of its sides, such as "+pair(f.Names[0], f.Names[1]), "no triangle of the net is fixed by what is measured in it")
 	}
 	var known, free []geom.Name
 	for i, n := range f.Names {
@@ -149,13 +155,13 @@ func (f *finder) unfixed(s *state) error {
 		hint += " as well"
 	}
 	if f.rigid() {
-		return notFixed(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), f.Names[u])
+		return wanting(hint, "no triangle leads from %s on to %s, though the measurements together may fix it", geom.List(known), f.Names[u])
 	}
 	if len(near) > 0 {
-		return notFixed(hint, "%s hangs free: only %s holds it to %s", f.Names[u], text(f.Measured[near[0].Index]), geom.List(known))
+		return wanting(hint, "%s hangs free: only %s holds it to %s", f.Names[u], text(f.Measured[near[0].Index]), geom.List(known))
 	}
 	hang := map[bool]string{true: "hang", false: "hangs"}[len(free) > 1]
-	return notFixed(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, f.Names[u], geom.List(known))
+	return wanting(hint, "%s %s free: nothing fixes %s to %s", geom.List(free), hang, f.Names[u], geom.List(known))
 }
 
 // nowhere: two measurements that have no place in common.
@@ -166,7 +172,7 @@ func (s *state) nowhere(u int, near []*adjust.Observation) error {
 	_, other := b.Loci(u, s.at)
 	if a.Kind == triangle.Distance && b.Kind == triangle.Distance {
 		if from[0] == other[0] {
-			return notFixed("measure "+s.another(u)+" as well", "%s hangs free: %s go to the same point", s.Names[u], texts)
+			return wanting("measure "+s.another(u)+" as well", "%s hangs free: %s go to the same point", s.Names[u], texts)
 		}
 		d := s.at[from[0]].To(s.at[other[0]])
 		base := pair(s.Names[from[0]], s.Names[other[0]])
@@ -195,7 +201,7 @@ func (s *state) heightToUnknown() error {
 		if len(s.ties(free)) > 0 && s.known[o.At[0]] && s.known[other] {
 			continue // then the height itself helps to find the line
 		}
-		return notFixed("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), s.Names[o.At[1]]+s.Names[o.At[2]], s.Names[free])
+		return wanting("measure "+s.another(free), "%s goes to the line %s, and nothing fixes %s", text(s.Measured[o.Index]), s.Names[o.At[1]]+s.Names[o.At[2]], s.Names[free])
 	}
 	return nil
 }

@@ -77,6 +77,7 @@ func (c *checking) many() {
 			continue
 		}
 		switch c.Method {
+		case Mixed:
 		case TwoArcs:
 			c.check(CheckMedian, c.middle, n, FromMiddle)
 		case OffsetSquare:
@@ -126,12 +127,24 @@ func (c *checking) along(a, b geom.Name) Along {
 // farthest is the point beside the baseline farthest from n that makes a new check.
 func (c *checking) farthest(n geom.Name) (far geom.Name) {
 	best := unit.Length(0)
-	for _, m := range c.Beside {
-		if d := c.distance(m, n); m != n && d > best && !c.known(m, n) {
+	others := c.Beside
+	if c.Method == Mixed {
+		others = c.order
+	}
+	for _, m := range others {
+		if d := c.distance(m, n); m != n && d > best && !c.known(m, n) && c.allowed(m, n) {
 			far, best = m, d
 		}
 	}
 	return far
+}
+
+// allowed says whether the line between two points may be pulled; marks that are no points
+// lie on lines that are.
+func (c *checking) allowed(a, b geom.Name) bool {
+	p, first := c.at[a]
+	q, second := c.at[b]
+	return !first || !second || c.open.Free(p, q)
 }
 
 // known says whether a distance is pulled already, to set out or to check; the marks
@@ -149,7 +162,7 @@ func (c *checking) check(k CheckKind, from, to geom.Name, along Along) {
 }
 
 func (c *checking) unlessKnown(x Check) {
-	if x.From != x.To && !c.known(x.From, x.To) {
+	if x.From != x.To && !c.known(x.From, x.To) && c.allowed(x.From, x.To) {
 		c.add(x)
 	}
 }
@@ -159,7 +172,7 @@ func (c *checking) add(x Check) {
 	q, _ := c.Peg(x.To)
 	x.Number, x.Value = len(c.all)+1, p.At.Distance(q.At)
 	if x.Kind == CheckHeight {
-		x.Measured = c.offsetMeasured(x.From, x.Value)
+		x.Measured = c.offsetMeasured(Placing{Peg: x.From, Base: c.base()}, x.Value)
 	} else {
 		x.Measured = c.WasMeasured(x.From, x.To, x.Value)
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/passage"
 	"trammel/geom/unit"
 )
 
@@ -82,8 +83,9 @@ func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 // along the next one that a board clear of it stands too far off.
 const flat = 0.2
 
-// boards sets profile boards: beyond each corner, on the line of either edge.
-func (f Frame) boards(clear unit.Length) (nails []Nail, strings []String) {
+// boards sets profile boards: beyond each corner, on the line of either edge, where that
+// may be pulled.
+func (f Frame) boards(clear unit.Length, open passage.Passage) (nails []Nail, strings []String) {
 	if clear <= 0 || len(f.Outline) < 3 {
 		return nil, nil
 	}
@@ -96,8 +98,11 @@ func (f Frame) boards(clear unit.Length) (nails []Nail, strings []String) {
 		b := f.Outline[(i+1)%n]
 		var past [2]unit.Length // beyond the first corner of the edge and the second
 		for k, end := range [2]geom.Name{a, b} {
-			if past[k] = clearOf(piece, i, k, clear); past[k] > 0 {
-				at, way := beyond(piece.Edge(i), k)
+			at, way := beyond(piece.Edge(i), k)
+			if past[k] = clearOf(piece, i, k, clear); past[k] > 0 && !open.Free(at, at.Toward(way, past[k])) {
+				past[k] = 0
+			}
+			if past[k] > 0 {
 				nail := Nail{Edge: [2]geom.Name{a, b}, Beyond: end, Past: past[k], Point: at.Toward(way, past[k])}
 				nail.Along, nail.Offset, nail.Side = f.Running(nail.Point)
 				nails = append(nails, nail)

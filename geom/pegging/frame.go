@@ -62,6 +62,10 @@ func frameOf(p Points, way Way) Frame {
 	for _, q := range way.Pegs {
 		f.spots[q.Name] = f.plane(q.At.X, q.At.Y)
 	}
+	if f.Method == Mixed {
+		f.Beside = way.beside()
+		return f
+	}
 	for _, n := range f.around() {
 		if math.Abs(float64(f.spots[n].Y)) > float64(SameMark) {
 			f.Beside = append(f.Beside, n)
@@ -70,6 +74,35 @@ func frameOf(p Points, way Way) Frame {
 	return f
 }
 
+// beside are the pegs of a Mixed way that are not run off along the baseline from its zero.
+func (w Way) beside() (all []geom.Name) {
+	for _, n := range w.Order {
+		if p := w.placed(n); p.Method != RunOff || p.Base != w.Base {
+			all = append(all, n)
+		}
+	}
+	return all
+}
+
+func (w Way) placed(n geom.Name) Placed {
+	return w.Pegs[slices.IndexFunc(w.Pegs, func(p Placed) bool { return p.Name == n })]
+}
+
+// from is a place seen from a line between two points: along it, and to its left.
+func (f Frame) from(base [2]geom.Name, at geom.Point) geom.Vector {
+	from := f.spots[base[0]]
+	way, v := geom.VectorOf(f.spots[base[1]].Minus(from)).Unit(), geom.VectorOf(at.Minus(from))
+	return geom.Vector{X: way.Dot(v), Y: way.Cross(v)}
+}
+
+// on is the other way: a place on that line, or beside it.
+func (f Frame) on(base [2]geom.Name, v geom.Vector) geom.Point {
+	return on(geom.VectorOf(f.spots[base[0]]), geom.VectorOf(f.spots[base[1]]), v).Point()
+}
+
+// base is the ends of the baseline, its zero first.
+func (f Frame) base() [2]geom.Name { return [2]geom.Name{f.Baseline.From, f.Baseline.To} }
+
 // Spot is where a point of the net lies.
 func (f Frame) Spot(n geom.Name) geom.Point { return f.spots[n] }
 
@@ -77,7 +110,7 @@ func (f Frame) Spot(n geom.Name) geom.Point { return f.spots[n] }
 func (f Frame) Between(a, b geom.Name) unit.Length { return f.spots[a].Distance(f.spots[b]) }
 
 // Lone says that there is one corner beside the baseline, placed in two ways: a triangle.
-func (f Frame) Lone() bool { return len(f.Beside) == 1 }
+func (f Frame) Lone() bool { return len(f.Beside) == 1 && f.Method != Mixed }
 
 // Ends of the baseline, the left one of the plane first.
 func (f Frame) Ends() [2]geom.Name {

@@ -23,8 +23,8 @@ type Heights struct {
 
 // heightsOf works out how high every mark lies: a corner as its level says, what is on
 // the baseline on the straight lines between the corners that stand on it, the middle of
-// a side in the middle, the top of a square on the line from its foot to the first
-// corner that it is made for.
+// a side in the middle, a foot on another line as that falls, the top of a square on the
+// line from its foot to the first corner that it is made for.
 func heightsOf(s Set, falls bool, g Ground) Heights {
 	h := Heights{Set: s, Falls: falls, Ground: g}
 	if !falls {
@@ -37,6 +37,9 @@ func heightsOf(s Set, falls bool, g Ground) Heights {
 	for _, p := range s.Pegs {
 		switch _, known := h.level[p.Name]; {
 		case known:
+		case p.Line != [2]geom.Name{}:
+			a, b := h.level[p.Line[0]], h.level[p.Line[1]]
+			h.level[p.Name] = a + (b-a)*unit.Length(h.from(p.Line, p.At).X)/h.Between(p.Line[0], p.Line[1])
 		case p.Side == OnLine:
 			h.level[p.Name] = h.onBaseline(p.Along)
 		case p.Role == Middle:
@@ -48,7 +51,7 @@ func heightsOf(s Set, falls bool, g Ground) Heights {
 			continue
 		}
 		q := s.Squares[x.Square]
-		_, offset, _ := s.Running(s.spots[x.Peg])
+		offset := unit.Length(math.Abs(s.from(x.Base, s.spots[x.Peg]).Y))
 		if _, known := h.level[q.Top]; !known {
 			foot := h.level[q.At]
 			h.level[q.Top] = foot + (h.level[x.Peg]-foot)*(q.Up/offset)

@@ -27,14 +27,16 @@
 // layout was measured has no part in it: the pegs close on the sheet, whatever that
 // was made from, and 5 m measured to half a metre would accept anything.
 //
-// Files, from the top floor to the ground: layout.go, checks.go, pulls.go, trace.go,
-// heights.go, edges.go, pegs.go, frame.go, rank.go, points.go, way.go, square.go.
+// Files, from the top floor to the ground: layout.go, around.go, checks.go, pulls.go, trace.go,
+// heights.go, edges.go, chain_marks.go, pegs.go, frame.go, rank.go, chain.go, chain_steps.go,
+// points.go, way.go, square.go.
 package pegging
 
 import (
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/net"
+	"trammel/geom/passage"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
 )
@@ -56,6 +58,7 @@ type Asked struct {
 	// Conditions in which the tape is used; nil: nothing is corrected.
 	Conditions *tape.Conditions
 	Standard   tape.Standard
+	Bars       passage.Bars // what keeps lines from being pulled
 }
 
 // Layout is a setting-out. Lengths are exact; they are rounded where they are written.
@@ -67,6 +70,8 @@ type Layout struct {
 	Marks   []EdgeMark // along the edges
 	Nails   []Nail     // in profile boards
 	Strings []String   // from nail to nail
+	// Avoided are lines that would have been pulled, and may not be.
+	Avoided []Avoided
 
 	Permitted, Every, Boards unit.Length // as asked for; 0: not
 }
@@ -76,7 +81,6 @@ type Layout struct {
 // where Base names no two points or a tape cannot be used as said, the error is a
 // *unit.Fault.
 func SetOut(a Asked) (Layout, error) {
-	l := Layout{Permitted: a.Permitted, Every: a.Every, Boards: a.Boards}
 	taping, err := tapingOf(a)
 	if err != nil {
 		return Layout{}, err
@@ -92,9 +96,34 @@ func SetOut(a Asked) (Layout, error) {
 			return Layout{}, err
 		}
 	}
-	if l.Ranking, err = points.rank(a); err != nil {
+	open, err := passage.Of(a.Bars, passage.Points{Names: points.order, Outline: points.Outline, At: points.at})
+	if err != nil {
 		return Layout{}, err
 	}
+	ranking, err := points.rank(a)
+	if err != nil && !a.Bars.Any() {
+		return Layout{}, err
+	}
+	var avoided []Avoided
+	if err == nil {
+		l, no := a.layout(points, ranking, ground, taping, open)
+		barred := false
+		if avoided, barred = l.avoided(open.Placed(l.Place)); no != nil || !barred {
+			return l, no
+		}
+	}
+	if ranking, err = points.rankAround(a, open); err != nil {
+		return Layout{}, err
+	}
+	points.open = open
+	l, err := a.layout(points, ranking, ground, taping, open)
+	l.Avoided = avoided
+	return l, err
+}
+
+// layout of the way that the ranking uses.
+func (a Asked) layout(points Points, r Ranking, ground Ground, taping Taping, open passage.Passage) (l Layout, err error) {
+	l = Layout{Ranking: r, Permitted: a.Permitted, Every: a.Every, Boards: a.Boards}
 	set := setOf(frameOf(points, l.Ranking.Way()), a.Tools)
 	if l.Pulled, err = pulledOf(heightsOf(set, len(a.Levels) > 0, ground), taping); err != nil {
 		return Layout{}, err
@@ -104,7 +133,7 @@ func SetOut(a Asked) (Layout, error) {
 	if l.Marks, err = set.edgeMarks(a.Every); err != nil {
 		return Layout{}, err
 	}
-	l.Nails, l.Strings = set.boards(a.Boards)
+	l.Nails, l.Strings = set.boards(a.Boards, open.Placed(l.Place))
 	return l, nil
 }
 

@@ -61,18 +61,24 @@ type Mark struct {
 	Offset unit.Length // square to the baseline, never negative
 	Side   Side        // of the baseline
 	Of     [2]geom.Name
-	Also   bool // a Foot that is the middle of the baseline as well
+	Also   bool         // a Foot that is the middle of the baseline as well
+	Line   [2]geom.Name // that a Foot or a SquareLeg stands on, where it is not the baseline
 }
 
 // Placing is one way to place one corner.
 type Placing struct {
 	Peg      geom.Name
 	Method   Method
-	Side     Side
-	Pulls    []int // by their index
+	Base     [2]geom.Name // from which two marks
+	Side     Side         // of their line, looking from the first to the second
+	Pulls    []int        // by their index
 	Crossing Crossing
 	Square   int       // into Squares; −1: none
 	Foot     geom.Name // of an offset
+	// Aside is how far the offset turns aside, square to itself, towards an end of the
+	// line: where the peg's own foot would stand too close to another mark.
+	Aside  unit.Length
+	Toward geom.Name
 	// Rounding is how far from its true place the corner comes when the written
 	// figures are followed exactly: what rounding them costs.
 	Rounding unit.Length
@@ -95,8 +101,9 @@ const Bluntest = unit.Turn/2 - geom.Flat
 
 // Squaring is a 3-4-5 triangle at the foot of an offset.
 type Squaring struct {
-	At, Leg, Top geom.Name // the foot, the mark on the baseline, the mark over the foot
-	Toward       geom.Name // the end of the baseline on whose side Leg lies, seen from At
+	At, Leg, Top geom.Name    // the foot, the mark on the line, the mark over the foot
+	Base         [2]geom.Name // the line
+	Toward       geom.Name    // its end on whose side Leg lies, seen from At
 	Square
 	Side Side           // on which Top lies
 	Loop [3]unit.Length // the tape in one loop from 0 at the foot: at Leg, at Top, at the foot again
@@ -133,6 +140,9 @@ func setOf(f Frame, t tape.Tools) Set {
 	s, l := Set{Frame: f}, letters{}
 	for n := range s.at {
 		l[n] = true
+	}
+	if f.Method == Mixed {
+		return s.chained(l)
 	}
 	line := s.corners() // on the line
 	if s.Lone() || s.Method == OffsetSquare {
@@ -229,14 +239,9 @@ func (s Set) footMarks(line []Mark, l letters) (marks []Mark, feet map[geom.Name
 
 // placed settles how each corner is placed and numbers the pegs.
 func (s Set) placed(square map[geom.Name]Square, l letters) Set {
-	add := func(all ...Mark) {
-		for _, m := range all {
-			m.Number = len(s.Pegs) + 1
-			s.Pegs = append(s.Pegs, m)
-		}
-	}
+	add := s.add
 	place := func(m Method, n geom.Name) Placing {
-		p := Placing{Peg: n, Method: m, Square: -1, Crossing: s.crossing(n)}
+		p := Placing{Peg: n, Method: m, Base: s.base(), Square: -1, Crossing: s.crossing(n, s.base())}
 		_, _, p.Side = s.Running(s.spots[n])
 		if m == OffsetSquare {
 			p.Foot = s.feet[n]
@@ -268,9 +273,17 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 	return s
 }
 
+// add numbers marks in the order of the work.
+func (s *Set) add(all ...Mark) {
+	for _, m := range all {
+		m.Number = len(s.Pegs) + 1
+		s.Pegs = append(s.Pegs, m)
+	}
+}
+
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 	_, _, side := s.Running(s.spots[n])
-	q := Squaring{At: s.feet[n], Square: k, Side: side, Toward: s.Baseline.To}
+	q := Squaring{At: s.feet[n], Square: k, Base: s.base(), Side: side, Toward: s.Baseline.To}
 	if q.Back {
 		q.Toward = s.Baseline.From
 	}
@@ -291,10 +304,10 @@ func (s Set) squareMarks(q Squaring) []Mark {
 	return []Mark{s.mark(q.Leg, SquareLeg, at(leg)), s.mark(q.Top, SquareTop, at(top))}
 }
 
-// crossing of the arcs that are swung to a corner from the baseline's ends.
-func (s Set) crossing(n geom.Name) Crossing {
+// crossing of the arcs that are swung to a corner from two marks.
+func (s Set) crossing(n geom.Name, base [2]geom.Name) Crossing {
 	at := s.spots[n]
-	p, q := geom.VectorOf(s.spots[s.Baseline.From].Minus(at)), geom.VectorOf(s.spots[s.Baseline.To].Minus(at))
+	p, q := geom.VectorOf(s.spots[base[0]].Minus(at)), geom.VectorOf(s.spots[base[1]].Minus(at))
 	c := Crossing{At: n, Angle: unit.Angle(math.Atan2(math.Abs(p.Cross(q)), p.Dot(q)))}
 	c.Sound = c.Angle >= geom.Flat && c.Angle <= Bluntest
 	c.Spread = Ratio(math.Sqrt2 / math.Sin(float64(c.Angle)))
@@ -313,10 +326,10 @@ func (s Set) Peg(n geom.Name) (Mark, bool) {
 
 // offsetMeasured says whether a corner's height over the baseline was measured and is
 // written as it was; where the foot is an end of the baseline, the height is a side.
-func (s Set) offsetMeasured(n geom.Name, is unit.Length) bool {
-	if yes, known := s.heightMeasured(n, is); known {
+func (s Set) offsetMeasured(x Placing, is unit.Length) bool {
+	if yes, known := s.heightMeasured(x.Peg, is); known && x.Base == s.base() {
 		return yes
 	}
-	f := s.feet[n]
-	return (f == s.Baseline.From || f == s.Baseline.To) && s.WasMeasured(f, n, is)
+	f := s.feet[x.Peg]
+	return (f == x.Base[0] || f == x.Base[1]) && s.WasMeasured(f, x.Peg, is)
 }

@@ -8,6 +8,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/net"
+	"trammel/geom/passage"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -21,6 +22,7 @@ type Points struct {
 
 	order []geom.Name              // the outline, then the other points
 	at    map[geom.Name]geom.Point // in the net's own plane
+	open  passage.Passage          // which lines may be pulled, where some may not
 }
 
 func pointsOf(n net.Adjusted, f tape.Figures) Points {
@@ -53,6 +55,11 @@ func (p Points) Triangle() bool { return len(p.order) == 3 }
 func (p Points) runs(a, b geom.Name) bool {
 	i := slices.Index(p.Outline, a)
 	return i >= 0 && p.Outline[(i+1)%len(p.Outline)] == b
+}
+
+// walked says whether a line is named as the piece is walked round.
+func (p Points) walked(b [2]geom.Name) bool {
+	return p.runs(b[0], b[1]) || !p.runs(b[1], b[0]) && slices.Index(p.order, b[0]) < slices.Index(p.order, b[1])
 }
 
 // Edge says whether an edge of the outline joins two points.
@@ -150,7 +157,7 @@ func (p Points) fit(base [2]geom.Name) error {
 	size := &unit.Fault{What: fmt.Sprintf("the longest %s, %s, is %s: a setting-out sheet is for 1 m to 100 m", what, name, metres(longest))}
 	switch {
 	case longest < Least-hair:
-		size.Hint = "print it at full size instead: trammel template"
+		size.Hint, size.Code = "print it at full size instead", unit.AtFullSize
 		return size
 	case longest > Most+hair:
 		size.Hint = "divide it into triangles of at most 100 m a side, or have it set out by instrument"

@@ -2,6 +2,7 @@ package pegging
 
 import (
 	"fmt"
+	"math"
 
 	"trammel/geom"
 	"trammel/geom/tape"
@@ -27,10 +28,13 @@ const (
 	ForAngle    Use = "angle"  // turned, not pulled
 	ForRay      Use = "ray"    // along the sight
 	ForMiddle   Use = "middle"
+	ForLine     Use = "line" // along the line of two marks that is no baseline, from the first
 )
 
 // Whole says whether the pull is of a length from peg to peg.
-func (u Use) Whole() bool { return u == ForBaseline || u == ForRunning || u == ForArc || u == ForRay }
+func (u Use) Whole() bool {
+	return u == ForBaseline || u == ForRunning || u == ForLine || u == ForArc || u == ForRay
+}
 
 // Part of the work that a pull belongs to.
 type Part string
@@ -51,12 +55,15 @@ type Pull struct {
 	Length   unit.Length // true
 	Reads    unit.Length // what the tape shows: Length, unless it is corrected
 	By       tape.Corrections
-	Behind   bool        // of a mark along the baseline: on the far side of Hold
-	Angle    unit.Angle  // of an angle
-	Side     Side        // to which it is turned
-	Measured bool        // one of the measurements; otherwise computed
-	Limit    unit.Length // good within ± this, see the package comment; 0 of an angle
-	Within   unit.Angle  // of an angle, good within ± this
+	Behind   bool         // of a mark along the baseline: on the far side of Hold
+	Line     [2]geom.Name // of ForLine
+	Aside    unit.Length  // of an offset: from its end so far to the peg, square to it
+	Toward   geom.Name    // and towards which end of the line
+	Angle    unit.Angle   // of an angle
+	Side     Side         // to which it is turned
+	Measured bool         // one of the measurements; otherwise computed
+	Limit    unit.Length  // good within ± this, see the package comment; 0 of an angle
+	Within   unit.Angle   // of an angle, good within ± this
 }
 
 // pulledOf lists all pulls. The error is a *unit.Fault where the ground falls more
@@ -113,12 +120,16 @@ func (p Pulled) steep() error {
 
 // place pulls what places corners; legs are the pulls of squares that stand already.
 func (p *Pulled) place(placings []Placing, part Part, legs map[int][]int) (all []Placing) {
-	from, to := p.Baseline.From, p.Baseline.To
 	for _, x := range placings {
-		n := x.Peg
+		n, from, to := x.Peg, x.Base[0], x.Base[1]
 		side := func(end geom.Name) unit.Length { return p.Between(end, n) }
 		along, offset, _ := p.Running(p.spots[n])
+		if x.Base != p.base() {
+			offset = unit.Length(math.Abs(p.from(x.Base, p.spots[n]).Y))
+		}
 		switch x.Method {
+		case RunOff:
+			x.Pulls = append(x.Pulls, p.add(Pull{Use: ForLine, Part: part, Hold: from, To: n, Length: side(from), Line: x.Base, Measured: p.WasMeasured(from, n, side(from))}))
 		case TwoArcs:
 			for _, end := range []geom.Name{from, to} {
 				x.Pulls = append(x.Pulls, p.add(Pull{Use: ForArc, Part: part, Hold: end, To: n, Length: side(end), Measured: p.WasMeasured(end, n, side(end))}))
@@ -133,6 +144,9 @@ func (p *Pulled) place(placings []Placing, part Part, legs map[int][]int) (all [
 			}
 		default:
 			q := p.Squares[x.Square]
+			if foot, _ := p.Peg(q.At); foot.Line != [2]geom.Name{} && p.PullTo(q.At).To == "" {
+				p.add(Pull{Use: ForLine, Part: part, Hold: from, To: q.At, Length: p.spots[from].Distance(foot.At), Line: x.Base})
+			}
 			if legs[x.Square] == nil {
 				for _, l := range []Pull{{Hold: q.At, To: q.Leg, Length: q.Along}, {Hold: q.At, To: q.Top, Length: q.Up}, {Hold: q.Leg, To: q.Top, Length: q.Across}} {
 					l.Use, l.Part = ForLeg, part
@@ -140,7 +154,7 @@ func (p *Pulled) place(placings []Placing, part Part, legs map[int][]int) (all [
 				}
 			}
 			x.Pulls = append(append(x.Pulls, legs[x.Square]...),
-				p.add(Pull{Use: ForHeight, Part: part, Hold: q.At, To: n, Length: offset, Measured: p.offsetMeasured(n, offset)}))
+				p.add(Pull{Use: ForHeight, Part: part, Hold: q.At, To: n, Length: offset, Aside: x.Aside, Toward: x.Toward, Measured: x.Aside == 0 && p.offsetMeasured(x, offset)}))
 		}
 		all = append(all, x)
 	}

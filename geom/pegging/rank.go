@@ -76,13 +76,7 @@ func (p Points) rank(in Asked) (Ranking, error) {
 			}
 		}
 	}
-	methods := slices.Clone(in.Methods)
-	if len(methods) == 0 {
-		methods = []Method{TwoArcs, OffsetSquare}
-	}
-	if in.Method != nil && !slices.Contains(methods, *in.Method) {
-		methods = append(methods, *in.Method)
-	}
+	methods := in.methods()
 	lines := slices.DeleteFunc(p.lines(in.Base), func(l [2]geom.Name) bool { return p.distance(l[0], l[1]) < Least-SameMark })
 	all := p.framed(waysOf(in.Tools, p.pegs(), methods, lines), in.Base)
 	var flat []Way
@@ -100,6 +94,23 @@ func (p Points) rank(in Asked) (Ranking, error) {
 	if !slices.ContainsFunc(all, fits) {
 		return Ranking{}, p.tooFlat(flat[slices.IndexFunc(flat, fits)], all)
 	}
+	return p.ranking(all, fits, in), nil
+}
+
+// methods that the tools allow, and the one asked for.
+func (a Asked) methods() []Method {
+	methods := slices.Clone(a.Methods)
+	if len(methods) == 0 {
+		methods = []Method{TwoArcs, OffsetSquare}
+	}
+	if a.Method != nil && !slices.Contains(methods, *a.Method) {
+		methods = append(methods, *a.Method)
+	}
+	return methods
+}
+
+// ranking of ways, the surest first.
+func (p Points) ranking(all []Way, fits func(Way) bool, in Asked) Ranking {
 	for i := range all {
 		all[i].Times = float64(all[i].Figure / all[0].Figure)
 	}
@@ -109,7 +120,7 @@ func (p Points) rank(in Asked) (Ranking, error) {
 		r.Used = len(r.Best) - 1
 		r.Best[r.Used] = all[used]
 	}
-	return r, nil
+	return r
 }
 
 // framed leaves of the two ways from either end of a line the one that would be set
@@ -128,9 +139,6 @@ func (p Points) framed(all []Way, named [2]geom.Name) []Way {
 		}
 		return n
 	}
-	walked := func(b [2]geom.Name) bool {
-		return p.runs(b[0], b[1]) || !p.runs(b[1], b[0]) && slices.Index(p.order, b[0]) < slices.Index(p.order, b[1])
-	}
 	seen := map[[2]geom.Name]bool{}
 	return slices.DeleteFunc(all, func(x Way) bool { // the surest first
 		switch {
@@ -141,7 +149,7 @@ func (p Points) framed(all []Way, named [2]geom.Name) []Way {
 			return seen[[2]geom.Name{x.Base[1], x.Base[0]}]
 		}
 		n := behind(x)
-		return n > 0 || n == 0 && !walked(x.Base)
+		return n > 0 || n == 0 && !p.walked(x.Base)
 	})
 }
 
@@ -191,7 +199,7 @@ func (p Points) pick(all []Way, fits func(Way) bool) int {
 // else how it stands to the best by another method, or from another baseline.
 func (p Points) why(all []Way, used int, in Asked) Reason {
 	u, best := all[used], all[0]
-	asked := in.Method != nil && best.Method != *in.Method || in.Base != [2]geom.Name{} && !SameLine(best.Base, in.Base)
+	asked := in.Method != nil && best.Method != Mixed && best.Method != *in.Method || in.Base != [2]geom.Name{} && !SameLine(best.Base, in.Base)
 	foot := p.extends(best)
 	switch {
 	case used == 0:

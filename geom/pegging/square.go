@@ -13,6 +13,9 @@ import (
 type Square struct {
 	Along, Up, Across unit.Length
 	Back              bool // the leg along the baseline lies towards its first end
+	// Aside is how far past the foot the peg lies, along the baseline, where its own foot
+	// would stand too close to this one: the offset turns square aside by so much.
+	Aside unit.Length
 }
 
 // SameMark is how close two marks are one and the same: half of the finest figure
@@ -93,7 +96,7 @@ func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Squar
 				room = max(room, math.Abs(pegs[j].Y))
 			}
 		}
-		chosen[i] = s.choose(p, room)
+		chosen[i] = s.choose(footOf(p, b), room, p.Y > 0)
 		leg, top := chosen[i].marks(footOf(p, b), p.Y > 0)
 		s.standing = append(s.standing, leg, top)
 	}
@@ -126,8 +129,18 @@ func (q Square) marks(foot float64, left bool) (leg, top geom.Vector) {
 	return leg, top
 }
 
-func (s setting) choose(p geom.Vector, room float64) Square {
-	foot := footOf(p, s.b)
+func (s setting) choose(foot, room float64, left bool) Square {
+	if q, ok := s.fitting(foot, room, left, nil); ok {
+		return q
+	}
+	q := s.all[len(s.all)-1] // the baseline is shorter than any sheet is made from
+	q.Back = foot > s.b/2
+	return q
+}
+
+// fitting is the largest square that fits at a foot, within the room over it, on the left
+// or right; free says of its marks whether they may be pulled. None: there is no room.
+func (s setting) fitting(foot, room float64, left bool, may func(leg, top geom.Vector) bool) (Square, bool) {
 	back := foot > s.b/2 // the longer part of the baseline
 	for _, clear := range []float64{crowd * s.b, crowd * s.b / 4, 0} {
 		free := func(at geom.Vector) bool {
@@ -137,15 +150,13 @@ func (s setting) choose(p geom.Vector, room float64) Square {
 			for _, towards := range []bool{back, !back} {
 				for _, q := range s.all[i : i+2] {
 					q.Back = towards
-					leg, top := q.marks(foot, p.Y > 0)
-					if q.Up.MM() <= room && leg.X >= min(0, foot) && leg.X <= max(s.b, foot) && free(leg) && free(top) {
-						return q
+					leg, top := q.marks(foot, left)
+					if q.Up.MM() <= room && leg.X >= min(0, foot) && leg.X <= max(s.b, foot) && free(leg) && free(top) && (may == nil || may(leg, top)) {
+						return q, true
 					}
 				}
 			}
 		}
 	}
-	q := s.all[len(s.all)-1] // the baseline is shorter than any sheet is made from
-	q.Back = back
-	return q
+	return Square{}, false
 }

@@ -13,12 +13,42 @@ import (
 // pull of that index, or its angle in radians.
 type trace struct {
 	value, limit, nudge []float64
-	at                  map[geom.Name]traced
+	marks               []traced // each behind those that it is made from
+	of                  map[geom.Name]int
 }
 
+// places of marks by their index in a trace.
+type places []geom.Point
+
 type traced struct {
-	by []int // the pulls that it hangs on
-	at func(v []float64) geom.Point
+	by    []int // the pulls that it hangs on
+	needs []int // the marks that it is made from, and itself, each behind those that it is made from
+	at    func(v []float64, at places) geom.Point
+}
+
+// mark is one made from others by pulls of its own.
+func (n *trace) mark(name geom.Name, from, pulls []int, at func(v []float64, at places) geom.Point) {
+	m := traced{by: slices.Clone(pulls), needs: []int{len(n.marks)}, at: at}
+	for _, i := range from {
+		m.by, m.needs = append(m.by, n.marks[i].by...), append(m.needs, n.marks[i].needs...)
+	}
+	m.by, m.needs = unique(m.by), unique(m.needs)
+	n.of[name] = len(n.marks)
+	n.marks = append(n.marks, m)
+}
+
+func unique(all []int) []int {
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// places are where the marks that one is made from come to with pulls of such values, and itself.
+func (n trace) places(v []float64, needs []int) places {
+	at := make(places, len(n.marks))
+	for _, i := range needs {
+		at[i] = n.marks[i].at(v, at)
+	}
+	return at
 }
 
 // Steps of the central differences below: distances are smooth over them, and
@@ -30,7 +60,7 @@ const (
 
 // traceOf follows every mark back to the pulls that make it when the corners are placed so.
 func (s Pulled) traceOf(placings []Placing) trace {
-	n := trace{at: map[geom.Name]traced{}}
+	n := trace{of: map[geom.Name]int{}}
 	for _, p := range s.Pulls {
 		v, limit, nudge := p.Length.MM(), p.Limit.MM(), nudgeLength
 		if p.Use == ForAngle {
@@ -38,80 +68,118 @@ func (s Pulled) traceOf(placings []Placing) trace {
 		}
 		n.value, n.limit, n.nudge = append(n.value, v), append(n.limit, limit), append(n.nudge, nudge)
 	}
-	from, to := s.Baseline.From, s.Baseline.To
-	n.at[from] = traced{nil, func([]float64) geom.Point { return s.plane(0, 0) }}
+	n.mark(s.Baseline.From, nil, nil, func([]float64, places) geom.Point { return s.plane(0, 0) })
 	for i, p := range s.Pulls {
 		if p.Use == ForBaseline || p.Use == ForRunning {
 			sign := 1.0
 			if p.Behind {
 				sign = -1
 			}
-			n.at[p.To] = traced{[]int{i}, func(v []float64) geom.Point { return s.plane(unit.Length(sign*v[i]), 0) }}
+			n.mark(p.To, nil, []int{i}, func(v []float64, _ places) geom.Point { return s.plane(unit.Length(sign*v[i]), 0) })
 		}
 	}
 	for _, p := range placings {
-		n.at[p.Peg] = s.made(n, p, from, to)
+		s.made(&n, p)
 	}
 	for i, p := range s.Pulls {
 		if p.Use == ForMiddle {
-			hold, apex := n.at[p.Hold], n.at[s.Beside[0]]
-			n.at[p.To] = traced{join(hold, apex, i), func(v []float64) geom.Point { return toward(hold.at(v), apex.at(v), unit.Length(v[i])) }}
+			hold, apex := n.of[p.Hold], n.of[s.Beside[0]]
+			n.mark(p.To, []int{hold, apex}, []int{i}, func(v []float64, at places) geom.Point { return toward(at[hold], at[apex], unit.Length(v[i])) })
 		}
 	}
 	return n
 }
 
-func join(a, b traced, more ...int) []int {
-	all := slices.Concat(a.by, b.by, more)
-	slices.Sort(all)
-	return slices.Compact(all)
-}
-
 // made is a corner as its placing makes it.
-func (s Pulled) made(n trace, p Placing, from, to geom.Name) traced {
-	a, b := n.at[from], n.at[to]
-	above := s.spots[p.Peg].Y > 0
+func (s Pulled) made(n *trace, p Placing) {
+	a, b := n.of[p.Base[0]], n.of[p.Base[1]]
+	ends, left := []int{a, b}, p.Side == Left
 	switch p.Method {
 	case TwoArcs:
 		ra, rb := p.Pulls[0], p.Pulls[1]
-		return traced{join(a, b, ra, rb), func(v []float64) geom.Point {
-			return crossOn(above, a.at(v), b.at(v), unit.Length(v[ra]), unit.Length(v[rb]))
-		}}
+		n.mark(p.Peg, ends, p.Pulls, func(v []float64, at places) geom.Point {
+			return crossOn(left, at[a], at[b], unit.Length(v[ra]), unit.Length(v[rb]))
+		})
+	case RunOff:
+		run := p.Pulls[0]
+		n.mark(p.Peg, ends, p.Pulls, func(v []float64, at places) geom.Point { return toward(at[a], at[b], unit.Length(v[run])) })
 	case AngleDistance:
 		turn, ray := p.Pulls[0], p.Pulls[1]
-		return traced{join(a, b, turn, ray), func(v []float64) geom.Point {
-			sight := geom.Line{From: a.at(v), To: b.at(v)}.Direction()
+		n.mark(p.Peg, ends, p.Pulls, func(v []float64, at places) geom.Point {
+			sight := geom.Line{From: at[a], To: at[b]}.Direction()
 			by := unit.Angle(v[turn])
-			if p.Side == Right {
+			if !left {
 				by = -by
 			}
-			return a.at(v).Toward(sight+by, unit.Length(v[ray]))
-		}}
+			return at[a].Toward(sight+by, unit.Length(v[ray]))
+		})
+	default:
+		s.squaredOff(n, p)
 	}
+}
+
+// squaredOff is a corner that is set off by a square.
+func (s Pulled) squaredOff(n *trace, p Placing) {
+	a, b, left := n.of[p.Base[0]], n.of[p.Base[1]], p.Side == Left
 	q := s.Squares[p.Square]
-	foot := n.at[p.Foot]
+	if _, stands := n.of[p.Foot]; !stands { // on its line
+		run := slices.IndexFunc(s.Pulls, func(x Pull) bool { return x.Use == ForLine && x.To == p.Foot })
+		n.mark(p.Foot, []int{a, b}, []int{run}, func(v []float64, at places) geom.Point { return toward(at[a], at[b], unit.Length(v[run])) })
+	}
+	foot := n.of[p.Foot]
 	leg, up, across, out := p.Pulls[0], p.Pulls[1], p.Pulls[2], p.Pulls[3]
-	return traced{join(foot, traced{}, leg, up, across, out), func(v []float64) geom.Point {
-		f := foot.at(v)
-		l := geom.Point{X: f.X + unit.Length(v[leg])}
-		if q.Toward == s.Ends()[0] {
-			l.X = f.X - unit.Length(v[leg])
+	hangs := []int{foot}
+	if p.Base != s.base() {
+		hangs = append(hangs, a, b)
+	}
+	aside := p.Aside
+	if p.Toward == p.Base[0] {
+		aside = -aside
+	}
+	n.mark(p.Peg, hangs, p.Pulls, func(v []float64, at places) geom.Point {
+		f := at[foot]
+		way := s.along(p.Base, at[a], at[b])
+		l := geom.VectorOf(f).Plus(way.Times(v[leg]))
+		if q.Toward == p.Base[0] {
+			l = geom.VectorOf(f).Minus(way.Times(v[leg]))
 		}
-		top := crossOn(above, f, l, unit.Length(v[up]), unit.Length(v[across]))
-		return toward(f, top, unit.Length(v[out]))
-	}}
+		top := crossOn(left != (q.Toward == p.Base[0]), f, l.Point(), unit.Length(v[up]), unit.Length(v[across]))
+		peg := toward(f, top, unit.Length(v[out]))
+		if aside == 0 {
+			return peg
+		}
+		side := geom.VectorOf(top.Minus(f)).Unit().Right()
+		if !left {
+			side = side.Times(-1)
+		}
+		return geom.VectorOf(peg).Plus(side.Times(float64(aside))).Point()
+	})
+}
+
+// along is the direction of a line as it came to lie; that of the baseline is the plane's own.
+func (s Pulled) along(base [2]geom.Name, a, b geom.Point) geom.Vector {
+	if base == s.base() {
+		if s.Baseline.Zero == 1 {
+			return geom.Vector{X: -1}
+		}
+		return geom.Vector{X: 1}
+	}
+	return geom.VectorOf(b.Minus(a)).Unit()
 }
 
 // carried is how far a distance may be off: the root of the squares of each pull's share.
 func (n trace) carried(a, b geom.Name) unit.Length {
-	p, q := n.at[a], n.at[b]
+	p, q := n.of[a], n.of[b]
 	sum := 0.0
 	v := slices.Clone(n.value)
-	for _, i := range join(p, q) {
+	needs := unique(slices.Concat(n.marks[p].needs, n.marks[q].needs))
+	for _, i := range unique(slices.Concat(n.marks[p].by, n.marks[q].by)) {
 		v[i] = n.value[i] + n.nudge[i]
-		more := p.at(v).Distance(q.at(v))
+		at := n.places(v, needs)
+		more := at[p].Distance(at[q])
 		v[i] = n.value[i] - n.nudge[i]
-		less := p.at(v).Distance(q.at(v))
+		at = n.places(v, needs)
+		less := at[p].Distance(at[q])
 		v[i] = n.value[i]
 		share := float64(more-less) / (2 * n.nudge[i]) * n.limit[i]
 		sum += share * share
@@ -122,19 +190,20 @@ func (n trace) carried(a, b geom.Name) unit.Length {
 // roundingCost is how far from its place a corner comes by the printed figures.
 func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
 	v := slices.Clone(n.value)
-	for _, i := range n.at[corner].by {
+	m := n.of[corner]
+	for _, i := range n.marks[m].by {
 		if q := s.Pulls[i]; q.Use == ForAngle {
 			v[i] = s.RoundedAngle(q.Angle).Radians()
 		} else {
 			v[i] += (s.Rounded(q.Reads) - q.Reads).MM()
 		}
 	}
-	return n.at[corner].at(v).Distance(s.spots[corner])
+	return n.places(v, n.marks[m].needs)[m].Distance(s.spots[corner])
 }
 
-// crossOn is where two arcs about places on the baseline cross above or below it.
-func crossOn(above bool, p, q geom.Point, rp, rq unit.Length) geom.Point {
-	return geom.Crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), above == (q.X > p.X)).Point()
+// crossOn is where two arcs cross, left or right of the way between their centres.
+func crossOn(left bool, p, q geom.Point, rp, rq unit.Length) geom.Point {
+	return geom.Crossing(geom.VectorOf(p), geom.VectorOf(q), float64(rp), float64(rq), left).Point()
 }
 
 // toward is the place at a distance from p in the direction of q.

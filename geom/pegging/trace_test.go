@@ -43,7 +43,7 @@ func errorsOf(t *testing.T, s Layout, limit func(Pull) float64) followed {
 
 // far is how far the apex is off in the direction of a place far away.
 func (f followed) far(x, y unit.Length) unit.Length {
-	f.n.at["Z"] = traced{at: func([]float64) geom.Point { return geom.Point{X: x, Y: y} }}
+	f.n.mark("Z", nil, nil, func([]float64, places) geom.Point { return geom.Point{X: x, Y: y} })
 	return f.n.carried("Z", f.apex)
 }
 

@@ -18,10 +18,12 @@ const (
 	TwoArcs       Method = iota // swing a tape from each end
 	OffsetSquare                // run along the baseline to the foot, square off by 3-4-5, measure the offset
 	AngleDistance               // turn the angle at the first end, tape the distance along the sight
+	Mixed                       // peg from peg: each from two that stand already, by arcs, an offset, or run off on their line
+	RunOff                      // on the line of two marks, from the first; of a peg of a Mixed way alone
 )
 
 func (m Method) String() string {
-	return [...]string{"two arcs", "an offset by 3-4-5", "angle and distance"}[min(m, AngleDistance)]
+	return [...]string{"two arcs", "an offset by 3-4-5", "angle and distance", "peg from peg", "run off on a line"}[min(m, RunOff)]
 }
 
 // Peg is a point to be set out.
@@ -41,7 +43,8 @@ type Way struct {
 	Pegs   []Placed // in the order given
 	Worst  int      // index into Pegs of the largest 95 % figure
 	Figure unit.Length
-	Times  float64 // Figure as a multiple of the best way's
+	Times  float64     // Figure as a multiple of the best way's
+	Order  []geom.Name // of a Mixed way: the pegs but the baseline's ends, as they are placed
 }
 
 // Placed is how surely one peg comes to its place.
@@ -52,6 +55,9 @@ type Placed struct {
 	Figure95   unit.Length
 	Crossing   unit.Angle // of the two arcs, 0° to 90°; 0 where none are swung
 	Square     Square     // that an offset is set off by; zero elsewhere
+	// Of a Mixed way: by what it is placed, and from which two marks.
+	Method Method
+	Base   [2]geom.Name
 }
 
 // flattest is the peg at which two arcs cross most sharply; no name where none are swung.
@@ -135,19 +141,41 @@ func (s site) arcs(p geom.Vector, b float64) act {
 }
 
 func (s site) offset(p geom.Vector, b float64, k Square) act {
-	h, x := math.Abs(p.Y), footOf(p, b)
+	return s.squaredOff(p, b, k)
+}
+
+// handSquare is σ of a right angle struck by eye and a try square (common practice, no source).
+const handSquare = 0.15 * math.Pi / 180
+
+// squaredOff is an offset, in the axes of its line; turned aside where its foot is shared.
+func (s site) squaredOff(p geom.Vector, b float64, k Square) act {
+	aside := k.Aside.MM()
+	h, x := math.Abs(p.Y), footOf(geom.Vector{X: p.X - aside, Y: p.Y}, b)
 	leg, up, across := k.Along.MM(), k.Up.MM(), k.Across.MM()
 	sign := 1.0
 	if k.Back {
 		sign = -1
 	}
 	sl, su, sa, sh, far := s.pull(leg), s.pull(up), s.pull(across), s.pull(h), s.far(x+sign*leg, b)
-	return act{7, func(e []float64) geom.Vector {
+	n, sideways := 7, s.pull(math.Abs(aside))
+	if aside != 0 {
+		n = 9
+	}
+	return act{n, func(e []float64) geom.Vector {
 		f := s.foot(x, b, e[0], e[1])
 		l := geom.Vector{X: f.X + sign*(leg+sl*e[2]), Y: s.line * far * e[3]}
 		top := geom.Crossing(f, l, up+su*e[4], across+sa*e[5], k.Back != (p.Y > 0))
 		way := top.Minus(f).Unit()
-		return f.Plus(way.Times(h + sh*e[6]))
+		at := f.Plus(way.Times(h + sh*e[6]))
+		if aside == 0 {
+			return at
+		}
+		out := way.Right() // on along the baseline
+		if p.Y < 0 {
+			out = way.Left()
+		}
+		out = out.Turned(unit.Angle(handSquare * e[8]))
+		return at.Plus(out.Times(aside + sideways*e[7]*math.Copysign(1, aside)))
 	}}
 }
 

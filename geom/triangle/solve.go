@@ -198,10 +198,10 @@ func (p *problem) tooFew() error {
 	switch n {
 	case [3]int{Distance: 2}:
 		q := Side(rest(p.of[0].Corner(), p.of[1].Corner()))
-		return no(fmt.Sprintf("for instance %s, or the angle at %s", w.name(q), w.names[q.Corner()]),
+		return more(fmt.Sprintf("for instance %s, or the angle at %s", w.name(q), w.names[q.Corner()]),
 			"two lengths and no angle: measure the third side or an angle")
 	case [3]int{}:
-		return no("for instance AB=640 CA=455 A=52deg", "nothing was measured")
+		return more("for instance AB=640 CA=455 A=52deg", "nothing was measured")
 	}
 	what, two := map[[3]int]string{
 		{Angle: 2}:               "two angles and no length give the shape but not the size: measure a side",
@@ -213,16 +213,16 @@ func (p *problem) tooFew() error {
 	if !two {
 		what = "one measurement, " + p.measured[0].Text + ": two more are needed"
 	}
-	return no("a triangle needs three measurements, at least one of them a length", "%s", what)
+	return more("a triangle needs three measurements, at least one of them a length", "%s", what)
 }
 
 // dependent explains a triple of which one follows from the other two.
 func (p *problem) dependent(t triple) error {
 	w := p.words()
 	if t[0].Kind() == Angle {
-		return no("for instance "+w.spelt[2], "three angles give the shape but not the size: measure a side")
+		return more("for instance "+w.spelt[2], "three angles give the shape but not the size: measure a side")
 	}
 	s, a, h := t[0].Corner(), t[1].Corner(), t[2].Corner()
-	return no(fmt.Sprintf("measure %s, %s or another angle", w.name(Side(a)), w.name(Side(h))),
+	return more(fmt.Sprintf("measure %s, %s or another angle", w.name(Side(a)), w.name(Side(h))),
 		"%s follows from %s and %s, so that only two things are known", w.name(HeightOf(h)), w.name(Side(s)), w.name(AngleAt(a)))
 }

@@ -1,11 +1,22 @@
 package triangle
 
-import "fmt"
+import (
+	"fmt"
+
+	"trammel/geom/unit"
+)
 
 // The reasons why measurements make no triangle, in the words of the trade.
 
 func no(hint, what string, a ...any) *NoTriangle {
 	return &NoTriangle{What: fmt.Sprintf(what, a...), Hint: hint}
+}
+
+// more is no, where nothing contradicts: more has to be measured.
+func more(hint, what string, a ...any) *NoTriangle {
+	n := no(hint, what, a...)
+	n.Code = unit.Wanting
+	return n
 }
 
 const again = "measure them again"

@@ -19,6 +19,8 @@ const (
 	Way        Subject = "with"       // to construct
 	Pegs       Subject = "pegs"       // how they are set out
 	Levels     Subject = "levels"     // of the ground at the pegs
+	Walls      Subject = "walls"      // that no tape goes through
+	Blocked    Subject = "blocked"    // lines that something stands on
 	Found      Subject = "found"      // what was measured back
 	Fixed      Subject = "fixed"      // pegs that are known to stand right
 	Site       Subject = "site"       // of the site, the tools and the day, by its key
@@ -54,6 +56,8 @@ const (
 	ManyPieces     Code = "many pieces"            // one word for all, and each has its own; Names are theirs
 	Superfluous    Code = "superfluous"            // it makes no sense where it stands
 	NoSuchTwo      Code = "no such two"            // 2 is picked, and one triangle fits
+	Wanting        Code = "wanting"                // more has to be measured; the hint says what
+	AllButCertain  Code = "all but certain"        // that a measurement holds a slip
 	TwoFit         Code = "two fit"                // two triangles fit
 	WaysFit        Code = "ways fit"               // a net may lie in several ways: Names are sides that tell the first from the others
 	WaysFitLine    Code = "ways fit, or a line"    // the same: Figure is a line that would tell as well
@@ -65,6 +69,9 @@ const (
 	TooManyPages   Code = "too many pages"         // for anybody to put together
 	OffRoll        Code = "off a roll"             // what is not printed off one, or does not lie otherwise on one
 	TooSmall       Code = "too small"              // for what goes on it
+	AtFullSize     Code = "at full size"           // too small to be pegged: the hint says to print it
+	AsPegs         Code = "as pegs"                // too large to be drawn in one: the hint says to cut it in parts or to peg it
+	Unlisted       Code = "unlisted"               // a name that nothing has: the hint may say more
 	OneFall        Code = "one fall"               // for every direction
 	Nothing        Code = "nothing"                // where something is wanted
 	Stretched      Code = "stretched"              // more than a printer does: Figure is the paper

@@ -32,6 +32,7 @@ type Sheet struct {
 	Outline    []geom.Name // of the piece; empty: pegs alone
 	words.Ranges
 	Language words.Language // nil: English at the bench
+	Office   bool           // the office's copy: how the ranges are reckoned, part by part
 }
 
 // Says what became of the layout, in the language of the sheet.
@@ -162,17 +163,32 @@ func (s Sheet) againTable() sheet.Table {
 	return t
 }
 
-// blocks below the head.
-func (s Sheet) blocks(plan sheet.Block) []sheet.Block {
+// held is what readings were held to.
+func (s Sheet) held() string {
+	if s.Office {
+		return s.Says().Basis(s.Ranges, s.Figures, s.Comparison)
+	}
+	return s.Says().Held(s.Ranges)
+}
+
+// blocks below the head, what to do beside the plan or below it.
+func (s Sheet) blocks(f figure, aside bool) []sheet.Block {
 	c := s.Comparison
-	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2), plan}
+	plan := sheet.Figure{Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return f.marks, f.high }}
+	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2)}
+	var todo []sheet.Block
 	if advice := s.Says().Advice(c, s.written().Style); len(advice) > 0 {
-		out = append(out, sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
+		todo = []sheet.Block{sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9}}
+	}
+	if aside {
+		out = append(out, sheet.Beside{Stacks: [][]sheet.Block{{plan}, todo}, Shares: []float64{planAside, 1 - planAside}, Gutter: sheet.BetweenTables})
+	} else {
+		out = append(append(out, plan), todo...)
 	}
 	out = append(out, tablesBlock{s})
 	return append(out,
 		sheet.Heading{Words: s.heads().Heading(words.PartBefore)}, sheet.List{Items: words.In(s.Language).Cautions().Check(s.Comparison.Passed), Whole: true}, sheet.Gap(2),
-		sheet.Paragraph{Words: s.Says().Basis(s.Ranges, s.Figures, s.Comparison), Keep: true},
+		sheet.Paragraph{Words: s.held(), Keep: true},
 		sheet.Entries{Labels: s.heads().Sign(true), Height: 10.5})
 }
 

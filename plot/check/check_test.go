@@ -15,6 +15,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
+	"trammel/geom/gate"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -137,7 +138,8 @@ func founds(t testing.TB, do func(name string, f Sheet)) {
 func TestFoundPages(t *testing.T) {
 	ruler := lettering.Go()
 	founds(t, func(name string, f Sheet) {
-		for _, paper := range []paging.Sheet{pagetest.A4, pagetest.A4Wide, pagetest.A3, pagetest.A3Wide, pagetest.Letter} {
+		few := []paging.Sheet{pagetest.A4, pagetest.A3Wide}
+		for _, paper := range gate.Of(few, append(few, pagetest.A4Wide, pagetest.A3, pagetest.Letter)) {
 			pages, err := f.Pages(paper, ruler)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
@@ -152,6 +154,9 @@ func TestFoundPages(t *testing.T) {
 					}
 					switch o := op.(type) {
 					case draw.Text:
+						if strings.ContainsAny(o.Words, "σ√²") {
+							t.Errorf("%s: page %d says %q", name, i+1, o.Words)
+						}
 						all += o.Words + "\n"
 						if o.Height < draw.NoteHeight {
 							t.Errorf("%s: %q is %.2f high", name, o.Words, o.Height)
@@ -171,7 +176,7 @@ func TestFoundPages(t *testing.T) {
 				t.Errorf("%s: %d boxes for %d readings", name, boxes, len(again.Cells))
 			}
 			flow := strings.Join(strings.Fields(pagetest.Running(pages)), "")
-			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), "Accept ranges", "measured by", "accepted by", "Before anything is moved") {
+			for _, want := range append(f.Says().Advice(f.Comparison, f.Figures.Style), f.Says().Verdict(f.Comparison), f.Says().Held(f.Ranges), "measured by", "accepted by", "Before anything is moved") {
 				if !strings.Contains(flow, strings.Join(strings.Fields(want), "")) {
 					t.Errorf("%s: the sheet does not say %q", name, want)
 				}
@@ -442,6 +447,26 @@ func TestFoundHasNoRoom(t *testing.T) {
 	if _, err := f.Pages(paging.Sheet{Name: "narrow", Width: 141, Height: 139}, lettering.Go()); err == nil || !strings.Contains(err.Error(), "a plan of 80 pegs has no room") {
 		t.Errorf("narrow: %v", err)
 	}
+}
+
+// How the ranges come is the office's: its copy says it, that for the site does not.
+func TestFoundForTheOffice(t *testing.T) {
+	founds(t, func(name string, f Sheet) {
+		if name != "one wrong" {
+			return
+		}
+		for _, f.Office = range []bool{false, true} {
+			pages, err := f.Pages(pagetest.A4, lettering.Go())
+			if err != nil {
+				t.Fatal(err)
+			}
+			for what, want := range map[string]bool{"±√(t² + s²)": f.Office, "Good is what a careful hand": !f.Office} {
+				if got := strings.Contains(pagetest.Running(pages), what); got != want {
+					t.Errorf("office %v: says %q: %v", f.Office, what, got)
+				}
+			}
+		}
+	})
 }
 
 func TestFoundRefuses(t *testing.T) {

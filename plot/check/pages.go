@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"trammel/geom"
@@ -21,6 +22,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	if err := s.Lettered(r); err != nil {
 		return nil, err
 	}
+	s.Figures = s.written()
 	l := sheet.LeafOf(paper.Width, paper.Height, paper.Printable())
 	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a check sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
@@ -31,35 +33,15 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	areas := func(n int) []geom.Rect {
 		if n == 0 {
-			return sheet.Columns(l.Body(), columns, sheet.Gutter)
+			return sheet.Columns(l.Whole(l.Body()), columns, sheet.Gutter)
 		}
-		return sheet.Columns(l.Next(), columns, sheet.Gutter)
+		return sheet.Columns(l.Whole(l.Next()), columns, sheet.Gutter)
 	}
-	// The fewest pages, then what was found as early as may be, then the largest plan.
-	var flown []draw.Drawing
-	for _, share := range []unit.Length{0.62, 0.5, 0.4, 0.3} {
-		room := l.Body().Height() * share
-		if columns > 1 {
-			room = min(2*room, l.Body().Height()*0.9)
-		}
-		var f figure
-		plan := sheet.Figure{Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
-			f = s.planFigure(width, room, r)
-			return f.marks, f.high
-		}}
-		more, err := sheet.Flow(s.blocks(plan), areas, r)
-		if !f.fits {
-			continue
-		}
-		if err != nil {
-			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
-		}
-		better := len(more) < len(flown) || len(more) == len(flown) && s.tablePage(more) < s.tablePage(flown)
-		if flown == nil || better && (!f.small || share >= 0.4) {
-			flown = more
-		}
-	}
-	if flown == nil {
+	flown, err := s.flown(l, columns, areas, r)
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
+	case flown == nil:
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("a plan of %d pegs has no room on %.0f × %.0f mm", len(s.Comparison.Standings), l.Body().Width(), l.Body().Height()), Hint: "use A3, or write it as text: -o check.txt"}
 	}
 	var pages []draw.Page
@@ -70,6 +52,75 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	return pages, nil
 }
+
+// flown is the fewest pages, none filled less than by half, then what was found as early
+// as may be, then the largest plan.
+func (s Sheet) flown(l sheet.Leaf, columns int, areas func(int) []geom.Rect, r draw.Ruler) (best []draw.Drawing, err error) {
+	least, width := math.Inf(1), areas(0)[0].Width()
+	for i, way := range s.ways(columns) {
+		room := l.Body().Height() * way.share
+		if columns > 1 {
+			room = min(2*room, l.Body().Height()*0.9)
+		}
+		wide := width
+		if way.aside {
+			wide = (width - sheet.BetweenTables) * planAside
+		}
+		f := s.planFigure(wide, room, r)
+		if !f.fits {
+			continue
+		}
+
+		pages, e := sheet.Even(s.blocks(f, way.aside), areas, r)
+		if e != nil {
+			err = e
+			continue
+		}
+		cost := float64(len(pages)) + 3*sheet.Emptiness(pages, areas, r) + 0.3*float64(s.tablePage(pages)) + 0.01*float64(i)
+		if f.small && (way.share < 0.4 || way.aside) {
+			cost += tooSmall
+		}
+		if cost < least {
+			best, least = pages, cost
+		}
+		if least < 2 { // one page, with the largest plan that it has room for
+			break
+		}
+	}
+	if best != nil {
+		return best, nil
+	}
+	return nil, err
+}
+
+// way is how the plan is set: as high as a share of the page, what to do below it or
+// beside it.
+type way struct {
+	share unit.Length
+	aside bool
+}
+
+// ways are tried in the order of what is liked best.
+func (s Sheet) ways(columns int) (all []way) {
+	shares := []unit.Length{0.62, 0.5, 0.4, 0.35, 0.3, 0.24}
+	if len(s.Comparison.Readings) > mostDrawn { // many pages in any case, and each plan takes long
+		shares = []unit.Length{0.62, 0.4}
+	}
+	for _, share := range shares {
+		all = append(all, way{share, false})
+		if columns == 1 && share <= 0.5 && len(shares) > 2 && len(s.Says().Advice(s.Comparison, s.written().Style)) > 0 {
+			all = append(all, way{share, true})
+		}
+	}
+	return all
+}
+
+// planAside is the plan's share of the width where what to do stands beside it.
+const planAside = 0.6
+
+// tooSmall is more than any pages cost: a plan that is not read at arm's length serves
+// only where nothing else has room.
+const tooSmall = 1e6
 
 // tablePage is the page that what was found begins on.
 func (s Sheet) tablePage(pages []draw.Drawing) int {

@@ -40,7 +40,7 @@ func (s Sheet) Text(out io.Writer) error {
 	t.Head(s.heads().Heading(words.PartBefore))
 	t.List(words.In(s.Language).Cautions().Check(s.Comparison.Passed))
 	t.Line("")
-	t.Para("", s.Says().Basis(s.Ranges, s.Figures, s.Comparison))
+	t.Para("", s.held())
 	_, err := t.WriteTo(out)
 	return err
 }

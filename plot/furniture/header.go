@@ -25,11 +25,8 @@ const (
 	sayLeast
 )
 
-// title is the lines of words of a sheet, none wider than width if that can be.
-func (f Furniture) title(sheet string, say int, width unit.Length, r draw.Ruler) (all []line) {
-	if sheet != "" {
-		all = append(all, line{words: sheet, height: f.sized(draw.FigureHeight)})
-	}
+// title is the lines of words that all sheets bear, none wider than width if that can be.
+func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) {
 	if say < sayLeast && f.Piece != "" {
 		all = append(all, wrap(line{words: f.Piece, height: f.sized(draw.FigureHeight), bold: true}, width, r)...)
 	}
@@ -118,7 +115,7 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 	var ops draw.Drawing
 	width, top := y.width, unit.Length(0)
 	if b != nil {
-		ladder := b.ladder(false, w.r)
+		ladder := w.laddered(*b, false)
 		size := ladder.Rects[0].Max
 		width, top = max(width, size.X), -size.Y
 		for _, op := range ladder.Ops {
@@ -147,7 +144,7 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 	if !w.multi && w.f.Sheets > 1 {
 		sheet = w.f.says().Sheet(l.Label, w.f.Sheets)
 	}
-	for i, t := range w.f.title(sheet, y.say, column, w.r) {
+	for i, t := range w.title(sheet, y.say, column) {
 		if i > 0 {
 			top -= leading(t)
 		}
@@ -164,6 +161,20 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 		ops[i] = draw.Shift(op, geom.Point{Y: -foot})
 	}
 	return place.Block{Rects: []geom.Rect{{Max: geom.Point{X: width, Y: -foot}}}, Ops: ops}
+}
+
+// title is the lines of words of a sheet; those that all sheets bear are made once.
+func (w *Furnisher) title(sheet string, say int, width unit.Length) (all []line) {
+	y := way{say: say, width: width}
+	lines, ok := w.titles[y]
+	if !ok {
+		lines = w.f.title(say, width, w.r)
+		w.titles[y] = lines
+	}
+	if sheet != "" {
+		all = append(all, line{words: sheet, height: w.f.sized(draw.FigureHeight)})
+	}
+	return append(all, lines...)
 }
 
 // leading is the white above a line.

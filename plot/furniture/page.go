@@ -35,12 +35,20 @@ type Furnisher struct {
 	outline geom.Polygon // of the piece
 	grid    place.FreeGrid
 	near    []place.Shape
+	ladders map[laddered]place.Block // those that were made
+	titles  map[way][]line
+}
+
+// laddered tells the ladders of check bars apart.
+type laddered struct {
+	bar
+	along bool
 }
 
 // NewFurnisher furnishes the sheets of a piece, one or more, with its outline in the plane
 // of the sheets.
 func NewFurnisher(f Furniture, all Spread, outline geom.Polygon, r draw.Ruler) *Furnisher {
-	return &Furnisher{f: f, r: r, multi: len(all.Sheets) > 1, small: newMap(all), outline: outline}
+	return &Furnisher{f: f, r: r, multi: len(all.Sheets) > 1, small: newMap(all), outline: outline, ladders: map[laddered]place.Block{}, titles: map[way][]line{}}
 }
 
 // Leaf is one page to be furnished, on its own paper but for Shown.
@@ -202,7 +210,7 @@ type way struct {
 // ways from the best to the last.
 var ways = []way{
 	{true, sayAll, 100},
-	{false, sayAll, 52}, {false, sayAll, 36}, {false, sayPiece, 52}, {false, sayPiece, 36}, {false, sayLeast, 52}, {false, sayLeast, 30},
+	{false, sayAll, 72}, {false, sayAll, 52}, {false, sayAll, 36}, {false, sayPiece, 52}, {false, sayPiece, 36}, {false, sayLeast, 52}, {false, sayLeast, 30},
 }
 
 // kit is header and bars, and how far down the list of ways it had to go: to its end where
@@ -247,11 +255,20 @@ func (w *Furnisher) kit(s site, ways []way, there draw.Drawing) (d draw.Drawing,
 // ladder places the longest bar that has a place by itself.
 func (w *Furnisher) ladder(s site, bars []bar, along bool) (draw.Drawing, bool) {
 	for _, b := range bars {
-		if f := w.emptiest(b.ladder(along, w.r), s); f.ok {
+		if f := w.emptiest(w.laddered(b, along), s); f.ok {
 			return w.put(f.b, f.p), true
 		}
 	}
 	return nil, false
+}
+
+// laddered is the ladder of a bar, made once.
+func (w *Furnisher) laddered(b bar, along bool) place.Block {
+	l := laddered{b, along}
+	if _, ok := w.ladders[l]; !ok {
+		w.ladders[l] = b.ladder(along, w.r)
+	}
+	return w.ladders[l]
 }
 
 // found is a place for a block, and how far it lies from the corner of the page
@@ -351,7 +368,7 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool) {
 	}
 	var across, along, notes, labels []place.Block
 	for _, b := range bars {
-		across, along = append(across, b.ladder(false, w.r)), append(along, b.ladder(true, w.r))
+		across, along = append(across, w.laddered(b, false)), append(along, w.laddered(b, true))
 	}
 	first(across...)
 	first(along...)
@@ -374,7 +391,7 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool) {
 func (w *Furnisher) restOfTitle(s site) draw.Drawing {
 	for _, y := range []way{{say: sayAll, width: 88}, {say: sayAll, width: 36}, {say: sayPiece, width: 52}, {say: sayPiece, width: 30}} {
 		note := len(w.f.howToPrint(y.width, w.r))
-		lines := w.f.title("", y.say, y.width, w.r)
+		lines := w.f.title(y.say, y.width, w.r)
 		lines = lines[:len(lines)-note]
 		if len(lines) == 0 {
 			continue

@@ -171,9 +171,9 @@ func (j join) clear(t unit.Length) bool {
 func keepsClear(box geom.Rect, near []place.Shape, strokes, words unit.Length) bool {
 	return !slices.ContainsFunc(near, func(s place.Shape) bool {
 		if s.Text {
-			return s.Gap(box) < words
+			return !s.Clears(box, words)
 		}
-		return s.Gap(box) < strokes
+		return !s.Clears(box, strokes)
 	})
 }
 

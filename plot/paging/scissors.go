@@ -23,6 +23,11 @@ const (
 // scissors stand once beside each cut of a page, at the first place from its start
 // that is clear of everything on it; none where there is no such place.
 func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (d draw.Drawing) {
+	boxes := make([]geom.Rect, 0, len(ops))
+	for _, op := range ops {
+		boxes = append(boxes, op.Bounds(r))
+	}
+	var joins, rest []place.Shape
 	for _, c := range cuts {
 		l, ok := geom.ClipLine(c, window)
 		if !ok {
@@ -39,7 +44,8 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 			side = 1
 		}
 		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(furniture.RoomLeast)
-		joins, rest := inTheWay(ops, band, l, r)
+		near := func(i int) bool { return boxes[i].Meets(band) && !isLine(ops[i], l) }
+		joins, rest = inTheWay(ops, near, joins[:0], rest[:0], r)
 		for u := scissorsStep; u+scissorsLong+scissorsStep <= l.Length(); u += scissorsStep {
 			box := geom.RectOf(at(u, side*scissorsOff), at(u+scissorsLong, side*far))
 			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, furniture.RoomLeast, furniture.RoomLeast) {
@@ -51,12 +57,11 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 	return d
 }
 
-// inTheWay is the shapes of what comes into a rectangle, but for one line: marks and
-// words of joins, and all else.
-func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joins, rest []place.Shape) {
-	for _, op := range ops {
-		switch o, ok := op.(draw.Line); {
-		case ok && o.Line == but || !op.Bounds(r).Meets(within):
+// inTheWay adds the shapes of those that are near: marks and words of joins, and all else.
+func inTheWay(ops []draw.Op, near func(i int) bool, joins, rest []place.Shape, r draw.Ruler) (_, _ []place.Shape) {
+	for i, op := range ops {
+		switch {
+		case !near(i):
 		case op.Layer() == draw.Joins:
 			joins = place.Shapes(joins, op, r)
 		default:
@@ -64,6 +69,11 @@ func inTheWay(ops []draw.Op, within geom.Rect, but geom.Line, r draw.Ruler) (joi
 		}
 	}
 	return joins, rest
+}
+
+func isLine(op draw.Op, l geom.Line) bool {
+	o, ok := op.(draw.Line)
+	return ok && o.Line == l
 }
 
 // pair is a pair of scissors, half open, that cuts along the first coordinate: two

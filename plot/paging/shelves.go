@@ -11,11 +11,18 @@ import (
 // Size of something that is put on a page whole.
 type Size struct{ Width, Height unit.Length }
 
-// Spot is where it lies: the page, counted from 0, and its upper left corner, from
-// the upper left corner of the area, y up, so that it is never above 0.
+// Thing is put on a page whole. Where it lies above the notch it may have another size.
+type Thing struct {
+	Size
+	Above Size // zero: the same
+}
+
+// Spot is where it lies: the page, counted from 0, its upper left corner, from the upper
+// left corner of the area, y up, so that it is never above 0; and its size there.
 type Spot struct {
 	Page int
 	At   geom.Point
+	Size
 }
 
 // Shelving is an area that small things share, page after page, in rows from the
@@ -53,70 +60,114 @@ const lookBack = 8
 // come first. Each must fit an empty page. What is with the one before it (nil: nothing is)
 // stays with it, side by side or under each other, where a page has room for both. The
 // same sizes always give the same spots.
-func (s Shelving) Put(sizes []Size, with func(i int) bool) ([]Spot, int) {
-	all := s.kept(sizes, with)
-	whole := make([]Size, len(all))
+func (s Shelving) Put(things []Thing, with func(i int) bool) ([]Spot, int) {
+	all := s.kept(things, with)
 	order := make([]int, len(all))
-	for i, k := range all {
-		order[i], whole[i] = i, k.Size
+	for i := range all {
+		order[i] = i
 	}
-	spots, pages := s.put(whole, order, 0)
+	spots, pages := s.put(all, order, 0)
 	try := func() {
-		if other, fewer := s.put(whole, order, lookBack); fewer < pages {
+		if other, fewer := s.put(all, order, lookBack); fewer < pages {
 			spots, pages = other, fewer
 		}
 	}
 	try()
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(whole[j].Height, whole[i].Height) })
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(all[j].height(), all[i].height()) })
 	try()
-	each := make([]Spot, 0, len(sizes))
-	for i, k := range all {
-		for _, at := range k.at {
-			p := Spot{spots[i].Page, spots[i].At.Plus(at)}
-			// Of those under each other only what stands beside the notch makes room for it.
-			if first := s.start(k.Height - spots[i].At.Y); at.X == 0 && p.At.X == first {
-				p.At.X = s.start(sizes[len(each)].Height - p.At.Y)
-			}
-			each = append(each, p)
-		}
-	}
-	return each, pages
+	return slices.Concat(spots...), pages
 }
 
-// kept is things that stay together, and where each lies from its upper left corner.
+// kept is things that stay together, side by side or under each other.
 type kept struct {
-	Size
-	at []geom.Point
+	things []Thing
+	beside bool
 }
 
-func (s Shelving) kept(sizes []Size, with func(i int) bool) (all []kept) {
-	for i, b := range sizes {
+// height of them beside the notch.
+func (k kept) height() (high unit.Length) {
+	for _, t := range k.things {
+		high = max(high, t.Height)
+	}
+	if k.beside {
+		return high
+	}
+	high = 0
+	for _, t := range k.things {
+		high += t.Height
+	}
+	return high
+}
+
+// size of them where they begin so far down, at the left of a shelf or behind others, and where each
+// lies from there. Of those under each other only what stands beside the notch makes room for it.
+func (s Shelving) size(k kept, top unit.Length, left bool) (all Size, spots []Spot) {
+	for i, t := range k.things {
+		p := Spot{Size: t.Size}
+		if i > 0 && k.beside {
+			p.At.X = all.Width + s.Gap
+		} else if i > 0 {
+			p.At.Y = -all.Height - s.Gap
+		}
+		if t.Above != (Size{}) && s.start(top-p.At.Y+t.Above.Height) == 0 {
+			p.Size = t.Above
+		}
+		all.Width = max(all.Width, p.At.X+p.Width)
+		all.Height = max(all.Height, p.Height-p.At.Y)
+		spots = append(spots, p)
+	}
+	if k.beside || !left {
+		return all, spots
+	}
+	all.Width = 0
+	for i, p := range spots {
+		x := s.start(top-p.At.Y+p.Height) - s.start(top+all.Height)
+		spots[i].At.X = x
+		all.Width = max(all.Width, x+p.Width)
+	}
+	return all, spots
+}
+
+// fits says whether they have a place on an empty page.
+func (s Shelving) fits(k kept) bool {
+	b, _ := s.size(k, 0, true)
+	return s.Fits(b)
+}
+
+func (s Shelving) kept(things []Thing, with func(i int) bool) (all []kept) {
+	for i, t := range things {
 		if i > 0 && with != nil && with(i) {
 			last := &all[len(all)-1]
-			beside := Size{last.Width + s.Gap + b.Width, max(last.Height, b.Height)}
-			under := Size{max(last.Width, b.Width), last.Height + s.Gap + b.Height}
-			switch {
-			case s.Fits(beside) && beside.Width <= s.Area.Width-s.Notch.Width:
-				last.at = append(last.at, geom.Point{X: last.Width + s.Gap})
-				last.Size = beside
+			more := append(slices.Clone(last.things), t)
+			if beside := (kept{more, true}); (len(last.things) == 1 || last.beside) && s.narrow(beside) && s.fits(beside) {
+				*last = beside
 				continue
-			case s.Fits(under):
-				last.at = append(last.at, geom.Point{Y: -last.Height - s.Gap})
-				last.Size = under
+			}
+			if under := (kept{more, false}); (len(last.things) == 1 || !last.beside) && s.fits(under) {
+				*last = under
 				continue
 			}
 		}
-		all = append(all, kept{b, []geom.Point{{}}})
+		all = append(all, kept{[]Thing{t}, true})
 	}
 	return all
 }
 
-func (s Shelving) put(sizes []Size, order []int, back int) ([]Spot, int) {
-	spots := make([]Spot, len(sizes))
+// narrow says whether they go side by side beside the notch as well.
+func (s Shelving) narrow(k kept) bool {
+	wide := s.Notch.Width - s.Gap
+	for _, t := range k.things {
+		wide += s.Gap + t.Width
+	}
+	return wide <= s.Area.Width
+}
+
+// put gives the spots of each of them.
+func (s Shelving) put(all []kept, order []int, back int) ([][]Spot, int) {
+	spots := make([][]Spot, len(all))
 	var pages [][]shelf
 	for _, i := range order {
-		b := sizes[i]
-		page, row := s.room(pages, b, back)
+		page, row := s.room(pages, all[i], back)
 		if page == len(pages) {
 			pages = append(pages, nil)
 		}
@@ -126,11 +177,16 @@ func (s Shelving) put(sizes []Size, order []int, back int) ([]Spot, int) {
 				above := pages[page][row-1]
 				top = above.top + above.height + s.Gap
 			}
-			pages[page] = append(pages[page], shelf{top, b.Height, s.start(top + b.Height)})
+			high, _ := s.size(all[i], top, true)
+			pages[page] = append(pages[page], shelf{top: top, x: s.start(top + high.Height)})
 		}
 		r := &pages[page][row]
+		b, at := s.size(all[i], r.top, r.height == 0)
+		for _, p := range at {
+			p.Page, p.At = page, p.At.Plus(geom.Point{X: r.x, Y: -r.top})
+			spots[i] = append(spots[i], p)
+		}
 		r.height = max(r.height, b.Height)
-		spots[i] = Spot{page, geom.Point{X: r.x, Y: -r.top}}
 		r.x += b.Width + s.Gap
 	}
 	return spots, len(pages)
@@ -138,10 +194,11 @@ func (s Shelving) put(sizes []Size, order []int, back int) ([]Spot, int) {
 
 // room is the page and the shelf that something goes on, not further back than so
 // many pages before the last; one more than there are means a new one.
-func (s Shelving) room(pages [][]shelf, b Size, back int) (page, row int) {
+func (s Shelving) room(pages [][]shelf, t kept, back int) (page, row int) {
 	first := max(0, len(pages)-1-back)
 	for p := first; p < len(pages); p++ {
 		for k, r := range pages[p] {
+			b, _ := s.size(t, r.top, false)
 			last := k == len(pages[p])-1
 			foot := r.top + max(r.height, b.Height)
 			grows := b.Height > r.height
@@ -153,7 +210,9 @@ func (s Shelving) room(pages [][]shelf, b Size, back int) (page, row int) {
 	}
 	for p := first; p < len(pages); p++ {
 		r := pages[p][len(pages[p])-1]
-		foot := r.top + r.height + s.Gap + b.Height
+		top := r.top + r.height + s.Gap
+		b, _ := s.size(t, top, true)
+		foot := top + b.Height
 		if foot <= s.Area.Height && s.start(foot)+b.Width <= s.Area.Width {
 			return p, len(pages[p])
 		}

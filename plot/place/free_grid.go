@@ -17,6 +17,7 @@ type FreeGrid struct {
 	nx, ny int
 	taken  []bool
 	sum    []int32 // of taken squares below and left of each corner
+	x0, y0 int     // squares left of x0 and below y0 are as they were counted
 }
 
 // Level makes a grid of an area in squares of a size, all free, in the memory of the
@@ -27,7 +28,7 @@ func (g *FreeGrid) Level(area geom.Rect, step unit.Length) {
 	if nx, ny := n(area.Width()), n(area.Height()); g.nx != nx || g.ny != ny {
 		*g = FreeGrid{nx: nx, ny: ny, taken: make([]bool, nx*ny), sum: make([]int32, (nx+1)*(ny+1))}
 	}
-	g.area, g.step = area, step
+	g.area, g.step, g.x0, g.y0 = area, step, 0, 0
 	clear(g.taken)
 }
 
@@ -38,6 +39,7 @@ func (g *FreeGrid) Mark(r geom.Rect, is func(square geom.Rect) bool) {
 		for i := max(0, n(r.Min.X-g.area.Min.X)); i <= min(g.nx-1, n(r.Max.X-g.area.Min.X)); i++ {
 			if at := j*g.nx + i; !g.taken[at] && is(g.square(i, j)) {
 				g.taken[at] = true
+				g.x0, g.y0 = min(g.x0, i), min(g.y0, j)
 			}
 		}
 	}
@@ -79,25 +81,30 @@ func (g *FreeGrid) Take(shape []geom.Point, pad unit.Length) {
 		}
 		i := max(0, int(math.Floor(float64((x0-pad-g.area.Min.X)/g.step))))
 		j := min(g.nx-1, int(math.Floor(float64((x1+pad-g.area.Min.X)/g.step))))
+		if i <= j {
+			g.x0, g.y0 = min(g.x0, i), min(g.y0, row)
+		}
 		for ; i <= j; i++ {
 			g.taken[row*g.nx+i] = true
 		}
 	}
 }
 
-// Count adds up what is taken; free can be asked after that.
+// Count adds up what is taken since it was counted last; free can be asked after that.
 func (g *FreeGrid) Count() {
-	w := g.nx + 1
-	for j := range g.ny {
-		var row int32
-		above, here := g.sum[j*w:(j+1)*w], g.sum[(j+1)*w:(j+2)*w]
-		for i, t := range g.taken[j*g.nx : (j+1)*g.nx] {
+	w, x0 := g.nx+1, g.x0
+	for j := g.y0; j < g.ny; j++ {
+		above, here := g.sum[j*w+x0:(j+1)*w], g.sum[(j+1)*w+x0:(j+2)*w]
+		row := here[0] - above[0]
+		above, here = above[1:], here[1:]
+		for i, t := range g.taken[j*g.nx+x0 : (j+1)*g.nx] {
 			if t {
 				row++
 			}
-			here[i+1] = above[i+1] + row
+			here[i] = above[i] + row
 		}
 	}
+	g.x0, g.y0 = g.nx, g.ny
 }
 
 // Block is something to be placed as one: the rectangles it needs clear and what

@@ -30,6 +30,9 @@ func Shapes(dst []Shape, op draw.Op, r draw.Ruler) []Shape {
 			return dst
 		}
 	}
+	if o, ok := op.(draw.Line); ok { // most are
+		return append(dst, Shape{P: [4]geom.Point{o.Line.At(0), o.Line.At(1)}, N: 2, Pad: o.Pen.Width / 2})
+	}
 	for _, k := range Strokes(op, unit.Length(math.Inf(1))) {
 		dst = append(dst, Shape{P: [4]geom.Point{k.From, k.To}, N: 2, Pad: k.Half})
 	}
@@ -49,6 +52,18 @@ func (s Shape) Gap(r geom.Rect) unit.Length {
 		d = min(d, box.ApartFrom(shape.Edge(i)))
 	}
 	return d - s.Pad
+}
+
+// Clears says whether the gap between a shape and an upright rectangle is at least so much.
+func (s Shape) Clears(r geom.Rect, by unit.Length) bool {
+	const hair = 1e-9 // what is so near is reckoned
+	far := r.Grow(by + s.Pad + hair)
+	left, right, below, above := true, true, true, true
+	for _, p := range s.P[:s.N] {
+		left, right = left && p.X < far.Min.X, right && p.X > far.Max.X
+		below, above = below && p.Y < far.Min.Y, above && p.Y > far.Max.Y
+	}
+	return left || right || below || above || s.Gap(r) >= by
 }
 
 func (s Shape) edges() int {

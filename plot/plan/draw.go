@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"trammel/geom"
@@ -16,12 +17,12 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 	if p.heavy() {
 		rounds, grow = fewHeavy, 1.1
 	}
-	scale := max(e.Width()/width, e.Height()/height, 0.01)
+	scale, failed := max(e.Width()/width, e.Height()/height, 0.01), unit.Length(0)
 	for round := range rounds {
 		d = p.Draw(float64(scale), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
-			return d, true
+			return p.larger(d, geom.Point{X: width, Y: height}, float64(failed), r), true
 		}
 		if round > 3 {
 			grow = 1.15
@@ -37,9 +38,23 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 				next = max(next, x.of/max(x.room-more, x.room/8))
 			}
 		}
-		scale = next
+		scale, failed = next, scale
 	}
 	return d, false
+}
+
+// larger is a plan that fits, or a larger one that does as well: a label that finds no place
+// is led far out, and the step from such a drawing is too long.
+func (p Plan) larger(d Drawn, room geom.Point, failed float64, r draw.Ruler) Drawn {
+	for i := 0; i < halvings && !p.heavy() && failed > 0 && d.Scale/failed > tooLong; i++ {
+		scale := math.Sqrt(d.Scale * failed)
+		if e := p.Draw(scale, r); e.Bounds.Width() <= room.X && e.Bounds.Height() <= room.Y {
+			d = e
+		} else {
+			failed = scale
+		}
+	}
+	return d
 }
 
 // How often a plan is drawn to find how large it can be.
@@ -47,6 +62,8 @@ const (
 	mostFits = 24
 	fewHeavy = 4
 	hopeless = 0.6 // of the room, taken beside the pegs
+	halvings = 3   // of a step between two scales
+	tooLong  = 1.1 // for it
 )
 
 // heavy is a plan of so many strokes and names that each drawing of it takes long.

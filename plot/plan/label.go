@@ -42,29 +42,43 @@ func (c *scene) lead(l label, reach unit.Length, lastResort bool) bool {
 	return led
 }
 
-func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
+// tried is a place that words may be led to, so far from their anchor, at about a cost.
+type tried struct {
+	s    spot
+	d    unit.Length
+	cost float64
+}
+
+// leads are places on rays about the anchor; where letters may not be crossed, those before
+// the first of them.
+func (c *scene) leads(l label, reach unit.Length, letters bool) []tried {
 	const rays = 36
-	type try struct {
-		s    spot
-		d    unit.Length
-		cost float64 // about
-	}
-	var tries []try
+	all := make([]tried, 0, rays*30)
 	w := l.width(c.r)
 	for i := range rays {
 		dir := unit.Turn * unit.Angle(i) / rays
 		sin, cos := math.Sincos(float64(dir))
 		wider := w / 2 * unit.Length(math.Abs(cos)) // the box is wider than high
-		met := c.met(geom.Line{From: l.anchor.Toward(dir, l.clear), To: l.anchor.Toward(dir, reach)})
-		for d := max(l.height, l.clear+1); d < reach; d += max(1.5, d/12) {
+		ray, most := geom.Line{From: l.anchor.Toward(dir, l.clear), To: l.anchor.Toward(dir, reach)}, reach
+		if !letters { // behind a label there is no place that a leader comes to
+			most = min(reach, l.clear+c.meets(ray)+l.height)
+			ray.To = l.anchor.Toward(dir, most)
+		}
+		met := c.met(ray)
+		for d := max(l.height, l.clear+1); d < most; d += max(1.5, d/12) {
 			n := 0
 			for n < len(met) && met[n]+l.clear < d {
 				n++
 			}
 			at := geom.Point{X: l.anchor.X + (d+wider)*unit.Length(cos), Y: l.anchor.Y + (d+wider)*unit.Length(sin)}
-			tries = append(tries, try{spot{at, 0}, d, float64(d) + overLine*float64(n)})
+			all = append(all, tried{spot{at, 0}, d, float64(d) + overLine*float64(n)})
 		}
 	}
+	return all
+}
+
+func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
+	tries := c.leads(l, reach, letters)
 	var at spot
 	var leader geom.Line
 	best, found := place.Never, false
@@ -115,9 +129,9 @@ func (c *scene) met(ray geom.Line) []unit.Length {
 	var at []unit.Length
 	var seen []int
 	dir := ray.Direction()
-	for _, part := range parts(ray) {
+	for part := range parts(ray) {
 		c.Ink.Every(part.Bounds(), func(s place.Stroke) bool {
-			a, b := side(part.Line, s.From), side(part.Line, s.To)
+			a, b := side(part, s.From), side(part, s.To)
 			if a*b < 0 && side(s.Line, part.From)*side(s.Line, part.To) < 0 && !slices.Contains(seen, s.Of) {
 				seen = append(seen, s.Of)
 				p := s.At(a / (a - b))
@@ -128,6 +142,17 @@ func (c *scene) met(ray geom.Line) []unit.Length {
 	}
 	slices.Sort(at)
 	return at
+}
+
+// meets is how far along a ray the first label is that it comes near.
+func (c *scene) meets(ray geom.Line) unit.Length {
+	for part := range parts(ray) {
+		box := part.Bounds().Grow(labelGap)
+		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part) >= labelGap/2 }) {
+			return part.From.Distance(ray.From)
+		}
+	}
+	return ray.Length()
 }
 
 // side is twice the area of the triangle of a line and a place: positive on its left.
@@ -147,7 +172,13 @@ func nearestOn(q geom.Polygon, p geom.Point) geom.Point {
 }
 
 // parts of a line are short, so that little is filed near each.
-func parts(l geom.Line) []place.Stroke { return place.Strokes(draw.Line{Line: l}, inParts) }
+func parts(l geom.Line) func(func(geom.Line) bool) {
+	return func(yield func(geom.Line) bool) {
+		n := max(1, math.Ceil(float64(l.Length()/inParts)))
+		for i := 0.0; i < n && yield(geom.Line{From: l.At(i / n), To: l.At((i + 1) / n)}); i++ {
+		}
+	}
+}
 
 // label is words that belong to an anchor.
 type label struct {
@@ -202,7 +233,7 @@ const touches unit.Length = 0.3
 // overLines counts the lines that a leader crosses or touches.
 func (c *scene) overLines(l geom.Line) int {
 	var seen []int
-	for _, part := range parts(l) {
+	for part := range parts(l) {
 		box := part.Bounds().Grow(touches)
 		c.Ink.Every(box, func(s place.Stroke) bool {
 			if box.Meets(s.Bounds()) && !slices.Contains(seen, s.Of) && part.Apart(s.Line) < touches {
@@ -216,9 +247,9 @@ func (c *scene) overLines(l geom.Line) int {
 
 // overLabels counts the parts of a leader that come near labels.
 func (c *scene) overLabels(l geom.Line) (n int) {
-	for _, part := range parts(l) {
+	for part := range parts(l) {
 		box := part.Bounds().Grow(labelGap)
-		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part.Line) >= labelGap/2 }) {
+		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part) >= labelGap/2 }) {
 			n++
 		}
 	}

@@ -18,7 +18,6 @@ import (
 const (
 	planMargin unit.Length = 3
 	leastPlan              = 0.3 // of a page's height, where the rest leaves so much
-	halfPage               = 0.5 // no page is filled less
 	standGap   unit.Length = 2.5 // above the sentence below the plan
 )
 
@@ -54,7 +53,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	pages := c.dressed(site.pages, false)
 	pages[0].Places = []draw.Place{{Piece: s.Index, Matrix: c.matrix(site.plan, site.origin)}}
 	if s.Office {
-		more, err := sheet.Flow(s.officeBlocks(), c.areas(false), r)
+		more, err := sheet.Even(s.officeBlocks(), c.areas(false), r)
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
@@ -99,7 +98,7 @@ func (c composer) areas(next bool) func(int) []geom.Rect {
 func (c composer) site() (best composed, err error) {
 	first := c.areas(false)(0)
 	width, high := first[0].Width(), first[0].Height()
-	front, back := c.frontBlocks(), c.backBlocks()
+	front, back := c.laid(c.frontBlocks(), width), c.laid(c.backBlocks(), width)
 	rest := sheet.Height(front, width, c.r)
 	rooms := []unit.Length{high - rest, high, high * 0.7, high * 0.5, high * leastPlan}
 	if c.abreast > 1 {
@@ -123,7 +122,7 @@ func (c composer) site() (best composed, err error) {
 			if err = e; e != nil {
 				continue
 			}
-			cost := float64(len(pages)) + 0.1*float64(i) + 3*c.emptiness(pages)
+			cost := float64(len(pages)) + 0.1*float64(i) + 3*sheet.Emptiness(pages, c.areas(false), c.r)
 			if leaf {
 				cost -= 0.05
 			}
@@ -145,34 +144,26 @@ func (c composer) site() (best composed, err error) {
 	return best, err
 }
 
+// laid are blocks that are set once, however often they flow.
+func (c composer) laid(blocks []sheet.Block, width unit.Length) []sheet.Block {
+	return []sheet.Block{sheet.Laid(sheet.Stack(blocks, width, c.r))}
+}
+
 // flow sets front and back, the back on a page of its own or behind the front.
 func (c composer) flow(front, back []sheet.Block, leaf bool) ([]draw.Drawing, error) {
 	if !leaf {
-		return sheet.Flow(slices.Concat(front, back), c.areas(false), c.r)
+		return sheet.Even(slices.Concat(front, back), c.areas(false), c.r)
 	}
-	pages, err := sheet.Flow(front, c.areas(false), c.r)
+	pages, err := sheet.Even(front, c.areas(false), c.r)
 	if err != nil {
 		return nil, err
 	}
-	more, err := sheet.Flow(back, c.areas(true), c.r)
+	more, err := sheet.Even(back, c.areas(true), c.r)
 	return append(pages, more...), err
 }
 
 // overflows is more than any pages cost.
 const overflows = 1e6
-
-// emptiness is by how much pages are filled less than by half.
-func (c composer) emptiness(pages []draw.Drawing) (sum float64) {
-	for i, d := range pages {
-		areas := c.areas(false)(i)
-		low := areas[0].Max.Y
-		for _, op := range d {
-			low = min(low, op.Bounds(c.r).Min.Y)
-		}
-		sum += max(0, halfPage-float64((areas[0].Max.Y-low)/areas[0].Height()))
-	}
-	return sum
-}
 
 // figure is the plan as large as the room allows, with how one stands to it; at is its
 // origin from the top left corner; it fits, or reaches out of the room.

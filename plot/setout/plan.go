@@ -45,7 +45,7 @@ func (s Sheet) planned() plan.Plan {
 		side(a, s.Outline[(i+1)%len(s.Outline)])
 	}
 	for _, x := range s.Pulls {
-		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay {
+		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay || x.Use == pegging.ForLine {
 			side(x.Hold, x.To)
 		}
 	}
@@ -152,8 +152,8 @@ func (s Sheet) strokesOf(p *plan.Plan, x pegging.Placing) {
 	}
 	switch x.Method {
 	case pegging.TwoArcs:
-		add(plan.ArcTo, s.Spot(s.Baseline.From), at)
-		add(plan.ArcTo, s.Spot(s.Baseline.To), at)
+		add(plan.ArcTo, s.Spot(x.Base[0]), at)
+		add(plan.ArcTo, s.Spot(x.Base[1]), at)
 	case pegging.AngleDistance:
 		add(plan.SightTo, s.Spot(s.Baseline.From), at)
 	default:
@@ -166,11 +166,18 @@ func (s Sheet) strokesOf(p *plan.Plan, x pegging.Placing) {
 		}
 		// The sign of the right angle stands away from the 3-4-5; inside where the right
 		// angle is the piece's own.
-		quarter := geom.Point{X: 2*foot.At.X - leg.At.X, Y: top.At.Y}
-		if foot.Role == pegging.Corner {
-			quarter.X = leg.At.X
+		along := leg.At.Minus(foot.At)
+		if foot.Role != pegging.Corner {
+			along = along.Times(-1)
 		}
-		if !s.Edge(foot.Name, x.Peg) {
+		quarter := top.At.Plus(along)
+		switch {
+		case x.Aside > 0: // it turns over the foot
+			up := geom.VectorOf(top.At.Minus(foot.At)).Unit()
+			turn := foot.At.Plus(up.Times(up.Dot(geom.VectorOf(at.Minus(foot.At)))).Point())
+			add(plan.OffsetTo, foot.At, turn)
+			add(plan.OffsetTo, turn, at)
+		case !s.Edge(foot.Name, x.Peg):
 			add(plan.OffsetTo, foot.At, at)
 		}
 		add(plan.RightAngle, foot.At, quarter)

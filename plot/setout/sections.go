@@ -24,6 +24,9 @@ func (c composer) frontBlocks() []sheet.Block {
 	if said := c.Says().AsRead(); said != "" {
 		out = append(out, sheet.Gap(1), sheet.Paragraph{Words: said})
 	}
+	if said := c.Says().Avoided(); said != "" {
+		out = append(out, sheet.Gap(1), sheet.Paragraph{Words: said, Height: draw.FigureHeight})
+	}
 	if len(c.Doubts) > 0 {
 		out = append(out, c.heading(words.PartDoubts), sheet.List{Items: c.Doubts, Whole: true})
 	}

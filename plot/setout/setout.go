@@ -75,3 +75,15 @@ type Sheet struct {
 	Doubts   []string // about what was measured
 	Basis    []string // how the accept ranges are reckoned
 }
+
+// SiteChecks are the checks that the sheet for the site has.
+func (s Sheet) SiteChecks() []pegging.Check { return s.siteChecks() }
+
+// CheckWords is a check in a line, and its range.
+func (s Sheet) CheckWords(c pegging.Check) (reads, good string) {
+	reads, good, _ = s.heads().Check(c)
+	return reads, good
+}
+
+// Judges says what is said of a reading while it is typed.
+func (s Sheet) Judges() words.Verdicts { return words.In(s.Language).Verdicts() }

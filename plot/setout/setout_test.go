@@ -137,7 +137,7 @@ func TestRefuses(t *testing.T) {
 		what   string
 		hint   string
 	}{
-		{"AB=999.9 CA=500 BC=800", nil, "the longest side, AB, is 0.9999 m: a setting-out sheet is for 1 m to 100 m", "trammel template"},
+		{"AB=999.9 CA=500 BC=800", nil, "the longest side, AB, is 0.9999 m: a setting-out sheet is for 1 m to 100 m", "print it at full size instead"},
 		{"AB=100000.1 CA=90000 BC=80000", nil, "the longest side, AB, is 100.0001 m: a setting-out sheet is for 1 m to 100 m", "divide it"},
 		{"AB=100000.00001 CA=90000 BC=80000", nil, "the longest side, AB, is 100.00000001 m: a setting-out sheet is for 1 m to 100 m", "divide it"},
 		{"AB=5000 CA=5000 BC=800", base("C", "B"), "base CB: CB is 0.8 m, too short to set out from: a baseline is 1 m at least", "(5 m)"},

@@ -94,9 +94,11 @@ func (s Sheet) textPegs(t *phone.Text) {
 		rows[i] = []string{c[0], c[1] + " " + c[2], c[len(c)-2], c[len(c)-1]}
 	}
 	t.Table(rows)
-	if said := s.Says().AsRead(); said != "" {
-		t.Line("")
-		t.Para("", said)
+	for _, said := range []string{s.Says().AsRead(), s.Says().Avoided()} {
+		if said != "" {
+			t.Line("")
+			t.Para("", said)
+		}
 	}
 }
 

@@ -5,7 +5,7 @@
 // to its foot and on into the next area or page. Everything is in millimetres,
 // y up.
 //
-// Files, from the top floor to the ground: table.go, figure.go, words.go, leaf.go, sheet.go.
+// Files, from the top floor to the ground: table.go, figure.go, words.go, leaf.go, fill.go, sheet.go.
 package sheet
 
 import (
@@ -74,7 +74,15 @@ const fit unit.Length = 1e-6
 // marks of each page. Rows that are kept together and are higher than any area are parted
 // all the same; it is an error when a single row is.
 func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
-	rows := Stack(blocks, areas(0)[0].Width(), r)
+	return flow(Stack(blocks, areas(0)[0].Width(), r), areas)
+}
+
+// Laid is rows that were set before, at the width that they are asked for.
+type Laid []Row
+
+func (b Laid) Rows(unit.Length, draw.Ruler) []Row { return b }
+
+func flow(rows []Row, areas func(page int) []geom.Rect) ([]draw.Drawing, error) {
 	pages := []draw.Drawing{nil}
 	page, at, fresh := 0, 0, true // fresh: nothing stands in this area yet
 	area := areas(0)[0]

@@ -66,12 +66,12 @@ func (x index) table(bar bool) sheet.Table {
 		}
 		add(x.say.BarRow(), s.Aligned(long), "", long, Accept(long, 0, x.Uncertainty))
 	}
-	for _, c := range x.piece.checked() {
+	for _, c := range x.sides {
 		whole := ""
 		if c.whole > 0 {
 			whole = words.Computed(s.Aligned(c.whole), c.given)
 		}
-		give := Accept(c.length, x.joins(c), x.Uncertainty)
+		give := Accept(c.length, c.joins, x.Uncertainty)
 		add(c.what, words.Computed(s.Aligned(c.length), c.measured), whole, c.length, give)
 	}
 	return table
@@ -150,10 +150,9 @@ func frame(r geom.Rect) []geom.Point {
 // expected says how true the template will be, for the worst of its sides.
 func (x index) expected() string {
 	e := words.Expected{Within: -1, Slip: joinSlip, Printer: x.Uncertainty > 0, Inches: x.style.Figures.Unit >= unit.IN}
-	for _, c := range x.piece.checked() {
-		n := x.joins(c)
-		if within := Expected(c.length, n, x.Uncertainty); within > e.Within {
-			e.Side, e.Within, e.Joins = c.what, within, n
+	for _, c := range x.sides {
+		if within := Expected(c.length, c.joins, x.Uncertainty); within > e.Within {
+			e.Side, e.Within, e.Joins = c.what, within, c.joins
 		}
 	}
 	return x.say.Expected(e)

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"math"
 	"slices"
 
 	"trammel/geom"
@@ -9,6 +10,7 @@ import (
 	"trammel/plot/furniture"
 	"trammel/plot/legible"
 	"trammel/plot/paging"
+	"trammel/plot/place"
 	"trammel/plot/sheet"
 	"trammel/plot/words"
 )
@@ -26,8 +28,8 @@ type Block struct {
 const (
 	roomAround  unit.Length = 24 // for the words about a piece; arcs end there
 	toColumn    unit.Length = 6  // from the drawing to the words beside it
-	leastColumn unit.Length = 54 // of the steps
-	mostColumn  unit.Length = 72
+	leastColumn unit.Length = 48 // of the steps
+	mostColumn  unit.Length = 100
 	belowName   unit.Length = legible.ToWords
 )
 
@@ -79,58 +81,184 @@ type Arranged struct {
 	Lost    bool // saw and square, which were asked for, have no room
 }
 
+// Said is what stands with a block.
+type Said struct {
+	Name  string
+	Steps bool     // the construction by hand
+	As    string   // a block before it: the steps that both begin with are not told again
+	Told  []string // all steps of that one
+}
+
 // Arrange sets a block's name and, if it is to have steps, the construction by hand
-// beside the drawing or, where that is too wide, below it. It says false where
-// neither fits.
-func (b Block) Arrange(name string, steps bool, most paging.Size, r draw.Ruler) (Arranged, bool) {
+// beside the drawing, as much of it as makes the block lowest; the rest stands below both. It
+// says false where that does not fit.
+func (b Block) Arrange(say Said, most paging.Size, r draw.Ruler) (Arranged, bool) {
 	// Its name is read before what is drawn.
 	part := &draw.Tag{Role: draw.AsSection}
 	heading := &draw.Tag{Role: draw.AsHeading, In: part}
 	part.Holds = []*draw.Tag{heading}
 	b.drawing = draw.Pictured(b.drawing, words.In(b.style.Language).Aloud().Sheet(b.piece.Name, "", 1), part)
-	title := b.style.sizedAll([]sheet.Block{sheet.Paragraph{Words: name, Height: draw.FigureHeight, Bold: true, Of: heading}})
-	var rest []sheet.Block
-	if steps && b.style.Steps {
-		rest = append(rest, sheet.Gap(belowName), sheet.List{Items: set(b.piece, b.style), Numbered: true, Height: b.style.sized(draw.NoteHeight)})
+	title := b.style.sizedAll([]sheet.Block{sheet.Paragraph{Words: say.Name, Height: draw.FigureHeight, Bold: true, Of: heading}, sheet.Gap(belowName)})
+	set := arrangement{Block: b, width: max(b.size.Width, min(b.style.sized(leastColumn), most.Width)), across: title, r: r}
+	if say.Steps && b.style.Steps {
+		set.steps = b.steps(say)
 	}
-	w, h := b.size.Width, b.size.Height
-	column := min(mostColumn, most.Width-w-toColumn)
-	room := column
-	if column < leastColumn {
-		room = max(w, min(leastColumn, most.Width))
+	if column := min(b.style.sized(mostColumn), most.Width-b.size.Width-toColumn); !set.steps.empty() && column >= b.style.sized(leastColumn) {
+		set = set.beside(column)
 	}
 	// Only where they lie in their usual order: higher, they would cost pages.
-	wanted := steps && b.style.Settings && b.piece.shaped()
-	lost := wanted && room < settingsWidth(b.piece, b.style, r)
+	wanted := say.Steps && b.style.Settings && b.piece.shaped()
+	lost := wanted && set.width < settingsWidth(b.piece, b.style, r)
 	if wanted && !lost {
-		rest = append(rest, sawAndSquare(b.piece, b.style, b.style.sized(draw.NoteHeight))...)
+		set.under = sawAndSquare(b.piece, b.style, b.style.sized(draw.NoteHeight))
 	}
-	var d draw.Drawing
-	var size paging.Size
-	down := unit.Length(0) // to the drawing
-	if len(rest) > 0 && column >= leastColumn {
-		head, high := sheet.Set(title, geom.Point{X: w + toColumn}, column, r)
-		steps, more := sheet.Set(rest, geom.Point{X: w + toColumn, Y: -high}, column, r)
-		d = append(onFurniture(head), steps...)
-		size = paging.Size{Width: w + toColumn + column, Height: max(h, high+more)}
-	} else {
-		size.Width = max(w, min(leastColumn, most.Width))
-		head, high := sheet.Set(title, geom.Point{}, size.Width, r)
-		d = onFurniture(head)
-		down = high + belowName
-		if size.Height = down + h; len(rest) > 0 {
-			under, more := sheet.Set(rest, geom.Point{Y: -size.Height - belowName}, size.Width, r)
-			d = append(d, under...)
-			size.Height += belowName + more
-		}
-	}
-	by := geom.Point{Y: -down - h}
+	d, down, high := set.draw()
+	by := geom.Point{Y: -down - b.size.Height}
 	place := b.place
 	place.Shift = place.Shift.Plus(by)
 	return Arranged{
-		Size: size, Drawing: append(sheet.Shift(b.drawing, by), d...),
+		Size: paging.Size{Width: set.width, Height: high}, Drawing: append(sheet.Shift(b.drawing, by), d...),
 		Place: place, Outline: place.Polygon(b.piece.Shown), Lost: lost,
-	}, size.Width <= most.Width && size.Height <= most.Height
+	}, set.width <= most.Width && high <= most.Height
+}
+
+// arrangement is where the words of a block stand about its drawing.
+type arrangement struct {
+	Block
+	r             draw.Ruler
+	width         unit.Length   // of all
+	across, above []sheet.Block // the name: over all, or over the column,
+	corner        []sheet.Block // or in the corner of the drawing, where that is free
+	column        unit.Length   // beside the drawing
+	steps         steps
+	n             int           // of the steps, so many in the column
+	under         []sheet.Block // below the steps
+}
+
+// beside is the lowest arrangement with a column beside the drawing.
+func (a arrangement) beside(column unit.Length) (best arrangement) {
+	a.width, a.column = a.size.Width+toColumn+column, column
+	over, in := a, a
+	over.across, over.above = nil, a.across
+	in.across, in.corner = nil, a.across
+	least := unit.Length(math.Inf(1))
+	// More than there is room for beside the drawing is no lower there than below, unless it is all.
+	free, most := a.size.Height, 0
+	for n, item := range a.steps.items {
+		free -= sheet.Height([]sheet.Block{sheet.List{Items: []string{item}, Numbered: true, First: len(a.steps.items), Height: a.steps.height}}, column, a.r)
+		if free >= 0 {
+			most = n + 1
+		}
+	}
+	for _, a := range []arrangement{over, in, a} {
+		for _, a.n = range []int{len(a.steps.items), most, max(0, most-1), max(0, most-2), max(0, most-3)} {
+			if _, _, high := a.draw(); high < least-1e-6 {
+				best, least = a, high
+			}
+		}
+	}
+	return best
+}
+
+// draw is the words of the block from its upper left corner, how far down the drawing begins, and how
+// high all is.
+func (a arrangement) draw() (d draw.Drawing, down, high unit.Length) {
+	head, down := sheet.Set(a.across, geom.Point{}, a.width, a.r)
+	if len(a.corner) > 0 {
+		head, down = a.inCorner()
+	}
+	d, high = onFurniture(head), down+a.size.Height
+	at := geom.Point{X: a.size.Width + toColumn}
+	if len(a.corner) == 0 {
+		at.Y = -down
+	}
+	head, more := sheet.Set(a.above, at, a.column, a.r)
+	d, at.Y = append(d, onFurniture(head)...), at.Y-more
+	if a.n > 0 {
+		head, more = sheet.Set(a.steps.first(a.n), at, a.column, a.r)
+		d, at.Y = append(d, head...), at.Y-more
+	}
+	high = max(high, -at.Y)
+	if below := append(a.steps.from(a.n), a.under...); len(below) > 0 {
+		high += belowName
+		foot, more := sheet.Set(below, geom.Point{Y: -high}, a.width, a.r)
+		d, high = append(d, foot...), high+more
+	}
+	return d, down, high
+}
+
+// inCorner is the name in the upper left corner of the drawing, in lines of half its width, and how far the
+// drawing goes down to keep clear of it.
+func (a arrangement) inCorner() (name draw.Drawing, down unit.Length) {
+	width := a.size.Width * 0.6
+	for high := sheet.Height(a.corner, width, a.r); width > 1 && sheet.Height(a.corner, width-1, a.r) <= high; {
+		width-- // no line is one lone word, nor reaches far into the drawing
+	}
+	name, low := sheet.Set(a.corner, geom.Point{}, width, a.r)
+	box := name[0].Bounds(a.r)
+	for _, op := range name {
+		box = box.Join(op.Bounds(a.r))
+	}
+	beside := geom.Rect{Max: geom.Point{X: box.Max.X + legible.ToWords, Y: a.size.Height}} // of the drawing, below the name
+	top := unit.Length(0)
+	for _, op := range a.drawing {
+		if b := op.Bounds(a.r); !beside.Meets(b) {
+			continue
+		} else if _, is := op.(draw.Text); is {
+			top = max(top, b.Max.Y)
+			continue
+		}
+		for _, k := range place.Strokes(op, legible.About) {
+			if part, ok := geom.ClipLine(k.Line, beside); ok {
+				top = max(top, part.From.Y+k.Half, part.To.Y+k.Half)
+			}
+		}
+	}
+	return name, max(0, low+legible.ToWords-(a.size.Height-top))
+}
+
+// steps are the construction by hand as it stands with a block, parted between two steps.
+type steps struct {
+	before string // what is said of those that are not told again
+	items  []string
+	number int // of the first item
+	height unit.Length
+}
+
+func (b Block) steps(say Said) steps {
+	s := steps{items: set(b.piece, b.style), number: 1, height: b.style.sized(draw.NoteHeight)}
+	same, mine := 0, Steps(b.piece, b.style)
+	for same < min(len(mine)-1, len(say.Told)) && mine[same] == say.Told[same] {
+		same++
+	}
+	if same > 1 {
+		s.before, s.items, s.number = b.style.says().Steps().AsFor(same, say.As), s.items[same:], same+1
+	}
+	return s
+}
+
+func (s steps) empty() bool { return len(s.items) == 0 }
+
+// first are so many of the steps, from those that are the rest.
+func (s steps) first(n int) (all []sheet.Block) {
+	if s.before != "" {
+		all = append(all, sheet.Paragraph{Words: s.before, Height: s.height})
+	}
+	return append(all, s.list(0, n))
+}
+
+func (s steps) from(n int) (all []sheet.Block) {
+	switch {
+	case n == 0 && !s.empty():
+		return s.first(len(s.items))
+	case n < len(s.items):
+		return []sheet.Block{s.list(n, len(s.items))}
+	}
+	return nil
+}
+
+func (s steps) list(from, to int) sheet.Block {
+	return sheet.List{Items: s.items[from:to], Numbered: true, First: s.number + from, Height: s.height}
 }
 
 // onFurniture keeps the names of pieces where notes are left out: without them

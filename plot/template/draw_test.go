@@ -136,7 +136,7 @@ func TestStepsAndLinesAgree(t *testing.T) {
 					want(style.Figures.Length(s.Distance))
 				}
 				// Every line of the step lies on something drawn.
-				for _, m := range marks(step) {
+				for _, m := range Marks(step) {
 					var ends []geom.Point
 					switch m := m.(type) {
 					case draw.Line:
@@ -186,7 +186,7 @@ func TestEveryStepHasWordsAndLines(t *testing.T) {
 			for i, step := range p.Construction.Steps {
 				name := typeName(step)
 				seen[name] = true
-				if drawn := len(marks(step)) > 0; drawn == silent[name] {
+				if drawn := len(Marks(step)) > 0; drawn == silent[name] {
 					t.Errorf("%s draws lines: %t", name, drawn)
 				}
 				if say := Steps(p, full())[i]; len(say) < 10 || !strings.HasSuffix(say, ".") || strings.Contains(say, "%!") {

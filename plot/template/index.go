@@ -1,6 +1,7 @@
 package template
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -22,7 +23,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
-	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates()}
+	x := newIndex(p, plan, s, of)
 	on := of.on(plan.Sheet)
 	made := x.best(on.Printable().Grow(-legible.ToEdge), r)
 	if made == nil {
@@ -128,6 +129,31 @@ type index struct {
 	style Style
 	Front
 	say words.Templates
+
+	// The same in every composition, and of many sheets long to find out.
+	sides   []crossing
+	spans   []span
+	more    string // about those that are not told
+	joining words.Joining
+	maps    map[mapOf]draw.Drawing
+}
+
+func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
+	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}}
+	if len(plan.Cells) > 1 {
+		x.joining = joining(plan, s.Figures)
+		x.spans, x.more = spans(plan, s.Figures, x.say)
+	}
+	for _, d := range p.checked() {
+		x.sides = append(x.sides, crossing{d, x.joins(d)})
+	}
+	return x
+}
+
+// crossing is a distance with the joins that it runs over.
+type crossing struct {
+	distance
+	joins int
 }
 
 // composition is one way to set the page.
@@ -137,24 +163,29 @@ type composition struct {
 	beside  bool        // the checks stand beside the map, not below it
 	mapHigh unit.Length // at most
 	figures bool        // small figures beside what is said
+	pairs   bool        // what is said stands in two columns: put together and by hand, saw and square and cautions
 	care    unit.Length // of the letters of the cautions
 }
 
 // compositions from the most generous to the tightest: of those that make the fewest
 // pages the first is taken.
 var compositions = []composition{
-	{180, 1, true, 125, true, large},
-	{180, 1, true, 105, true, large},
-	{180, 1, true, 90, true, large},
-	{180, 1, true, 105, true, small},
-	{180, 1, true, 90, true, small},
-	{180, 1, true, 100, false, small},
-	{180, 1, true, 90, false, small},
-	{220, 2, false, 90, true, large},
-	{180, 1, true, 75, false, small},
-	{220, 2, false, 60, false, small},
-	{0, 1, false, 90, true, large},
-	{0, 1, false, 60, false, small},
+	{180, 1, true, 125, true, false, large},
+	{180, 1, true, 105, true, false, large},
+	{180, 1, true, 90, true, false, large},
+	{180, 1, true, 105, true, false, small},
+	{180, 1, true, 90, true, false, small},
+	{180, 1, true, 105, false, true, large},
+	{180, 1, true, 105, false, true, small},
+	{180, 1, true, 100, false, false, small},
+	{180, 1, true, 90, false, false, small},
+	{180, 1, true, 90, false, true, small},
+	{220, 2, false, 90, true, false, large},
+	{180, 1, true, 75, false, false, small},
+	{180, 1, true, 75, false, true, small},
+	{220, 2, false, 60, false, false, small},
+	{0, 1, false, 90, true, false, large},
+	{0, 1, false, 60, false, false, small},
 }
 
 const large, small = draw.FigureHeight, draw.NoteHeight
@@ -186,11 +217,30 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	} else {
 		head = slices.Concat(name, mark, picture, x.before(width, r))
 	}
-	blocks := slices.Concat(head, x.together(l, width, r), x.byHand(l, area, r), x.cautions(l, width))
+	var saw []sheet.Block
 	if x.style.Settings {
-		blocks = append(blocks, headed(x.heading(words.SawAndSquare), x.piece, x.style, large)...)
+		saw = headed(x.heading(words.SawAndSquare), x.piece, x.style, large)
 	}
+	if l.pairs {
+		half := (width - gutter) / 2
+		care := min(half, max(width*0.4, width-gutter-settingsWidth(x.piece, x.style, r))) // beside the table
+		if saw == nil {
+			care = width
+		}
+		return x.flow(slices.Concat(head,
+			pair(x.together(l, half, r), x.byHand(l, geom.Rect{Max: geom.Point{X: half, Y: area.Height()}}, r), width, half),
+			pair(saw, x.cautions(l, care), width, care)), page, page, l.halves, r)
+	}
+	blocks := slices.Concat(head, x.together(l, width, r), x.byHand(l, area, r), x.cautions(l, width), saw)
 	return x.flow(blocks, page, page, l.halves, r)
+}
+
+// pair sets blocks beside each other, or what there is of them over the whole width.
+func pair(left, others []sheet.Block, width, right unit.Length) []sheet.Block {
+	if len(left) == 0 || len(others) == 0 {
+		return append(left, others...)
+	}
+	return []sheet.Block{besides(left, others, width, right)}
 }
 
 // title is the name of the piece with what there is to say of its figures, and how many
@@ -261,17 +311,22 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 	return []sheet.Block{x.heading(words.MadeByHand), besides([]sheet.Block{list}, figure, width, aside)}
 }
 
+// figure is a figure in two parts, which stay on a line: a fraction and its whole, a length and its unit.
+var figure = regexp.MustCompile(`(\d['"]?) (\d+/\d+|mm\b|cm\b|m\b)`)
+
 // set is the steps as they are set on paper: the name of a corner keeps to the
 // word before it, so that no line starts with a lone letter.
 func set(p Piece, s Style) []string {
-	steps := Steps(p, s)
+	h := p.byHand(s)
+	h.Drawn = s.Lengths && s.Angles && s.Heights
+	steps := words.InWords(s.says().Steps(), h)
 	for i, step := range steps {
 		for _, n := range p.Names() {
 			for _, end := range []string{".", ",", ";", ":", " "} {
 				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
 			}
 		}
-		steps[i] = step
+		steps[i] = figure.ReplaceAllString(step, "$1\u00a0$2")
 	}
 	return steps
 }

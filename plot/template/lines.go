@@ -18,9 +18,9 @@ const (
 	arm        unit.Length = 2.5              // of the cross in it
 )
 
-// marks are the lines that a step leaves on the work, in the piece's own
+// Marks are the lines that a step leaves on the work, in the piece's own
 // coordinates; none where it only works out or measures.
-func marks(step construct.Step) []draw.Op {
+func Marks(step construct.Step) []draw.Op {
 	narrow := func(l geom.Line) draw.Op { return draw.Line{Line: l, Pen: draw.Thin, On: draw.Construction} }
 	switch s := step.(type) {
 	case construct.DrawBase:
@@ -98,7 +98,7 @@ func (f *face) drawLines() {
 		if swings && !f.pricks(s.About) {
 			continue // a radius that begins off the sheet measures nothing
 		}
-		for _, op := range sheet.Move(marks(step), f.plan.Place) {
+		for _, op := range sheet.Move(Marks(step), f.plan.Place) {
 			l, ok := op.(draw.Line)
 			if !ok {
 				f.scene.Add(op)

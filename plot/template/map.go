@@ -24,11 +24,15 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 			all = all.Join(c.Window)
 		}
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
+		high := unit.Length(k)*all.Height() + 2*white
+		made := mapOf{&of.Plan.Cells[0], width, k}
+		if d, ok := x.maps[made]; ok {
+			return d, high
+		}
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
 			scene: legible.NewScene(nil, nil, r), plan: of.Plan,
 		}
-		high := unit.Length(k)*all.Height() + 2*white
 		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
 		numbered := m.draw(of.Piece, room)
 		if x.style.Lengths {
@@ -37,8 +41,16 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 		if !numbered {
 			m.numberRows()
 		}
+		x.maps[made] = m.scene.Drawing
 		return m.scene.Drawing, high
 	}}
+}
+
+// mapOf tells the maps of a piece apart.
+type mapOf struct {
+	first *paging.Cell // of the plan that it shows
+	width unit.Length
+	scale float64
 }
 
 // chart is the map of pages while it is drawn, at a scale.
@@ -102,7 +114,14 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 		*m.scene = *legible.NewScene(nil, nil, m.scene.Ruler)
 		m.scene.Add(lines...)
 	}
-	if numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool { again(); return m.numberSheets(shares, h) }); !numbered {
+	numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool {
+		if !m.holdNumbers(shares, h) {
+			return false
+		}
+		again()
+		return m.numberSheets(shares, h)
+	})
+	if !numbered {
 		again()
 	}
 	m.scene.Only(room)
@@ -158,20 +177,33 @@ var inPage = [][2]unit.Length{
 // numberHeights are those that the numbers on the map may have, all alike.
 var numberHeights = []unit.Length{draw.CornerHeight, draw.TitleHeight, draw.FigureHeight, draw.NoteHeight}
 
+// holdNumbers says whether each sheet is large enough for its number, the shape aside.
+func (m chart) holdNumbers(shares []geom.Rect, height unit.Length) bool {
+	for i, s := range shares {
+		if free := m.aroundNumber(s, i, height); free.X < 0 || free.Y < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// aroundNumber is how far a sheet's number may lie from the middle of the sheet.
+func (m chart) aroundNumber(share geom.Rect, i int, height unit.Length) geom.Point {
+	wide := m.scene.Ruler.Width(m.plan.Cells[i].Label, height, true)
+	return geom.Point{X: share.Width()/2 - wide/2 - 1.1, Y: share.Height()/2 - height*0.85 - 1.1}
+}
+
 // numberSheets writes each sheet's number where the shape leaves room in it, and says
-// whether all had room.
+// whether all had room; each is large enough.
 func (m chart) numberSheets(shares []geom.Rect, height unit.Length) bool {
 	for _, s := range shares {
 		m.scene.Show(s)
 	}
 	for i, s := range shares {
 		w := legible.Label{Say: m.plan.Cells[i].Label, Height: height, Bold: true}
-		dx, dy := s.Width()/2-m.scene.Ruler.Width(w.Say, w.Height, true)/2-1.1, s.Height()/2-w.Height*0.85-1.1
-		if dx < 0 || dy < 0 {
-			return false
-		}
+		free := m.aroundNumber(s, i, height)
 		if !slices.ContainsFunc(inPage, func(at [2]unit.Length) bool {
-			text := w.At(s.Centre().Plus(geom.Point{X: at[0] * dx, Y: at[1]*dy + w.Height*0.17}), 0)
+			text := w.At(s.Centre().Plus(geom.Point{X: at[0] * free.X, Y: at[1]*free.Y + w.Height*0.17}), 0)
 			text.On = draw.Notes
 			return m.scene.Put(legible.Candidate{Text: text}, legible.Whole)
 		}) {

@@ -79,7 +79,7 @@ func (m chart) construction(c construct.Construction, room geom.Rect) {
 		case construct.DrawBase, construct.Join: // the outline shows them
 			continue
 		}
-		for _, op := range sheet.Move(marks(step), m.plan.Place) {
+		for _, op := range sheet.Move(Marks(step), m.plan.Place) {
 			switch o := op.(type) {
 			case draw.Line:
 				if part, ok := geom.ClipLine(m.small(o.Line).(geom.Line), room); ok {

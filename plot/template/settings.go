@@ -35,7 +35,7 @@ func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
 
 // headed is the table under a heading, and how it is used.
 func headed(by sheet.Heading, p Piece, s Style, height unit.Length) []sheet.Block {
-	about := sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: height}
+	about := sheet.Paragraph{Words: strings.Join(AboutSettings(p, s), " "), Height: s.sized(draw.NoteHeight)}
 	return []sheet.Block{by, settings{p, s, height}, sheet.Gap(1), about}
 }
 

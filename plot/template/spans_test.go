@@ -102,7 +102,7 @@ func TestSpansOnThePages(t *testing.T) {
 // What is expected names the worst side, and the printer only where it is known.
 func TestExpectedIsSaid(t *testing.T) {
 	p := piece(t, "AB=900 BC=640 CA=1100")
-	x := index{piece: p, plan: laid(t, p, a4, paging.Full), style: full(), say: full().says().Templates()}
+	x := newIndex(p, laid(t, p, a4, paging.Full), full(), Front{})
 	// √(6 · 0.04 · 1.2805 + 0.22²) = 0.597
 	if got, want := x.expected(), "Expected: CA, joined with care, nearly always comes within 0.6\u00a0mm, where each join is true to 0.2\u00a0mm."; got != want {
 		t.Errorf("%s\nwant\n%s", got, want)

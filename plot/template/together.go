@@ -19,7 +19,7 @@ func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.
 	if len(x.plan.Cells) < 2 {
 		return nil
 	}
-	j := joining(x.plan, x.style.Figures)
+	j := x.joining
 	all := []sheet.Block{x.heading(words.PutTogether)}
 	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: large, Whole: true}
 	if l.figures && width >= 3*aside {
@@ -186,12 +186,11 @@ func spans(plan paging.Plan, s unit.Style, say words.Templates) (all []span, mor
 func (x index) measuring(width unit.Length, r draw.Ruler) []sheet.Block {
 	figures := x.style.Figures
 	length := sheet.Lengths(figures.Unit >= unit.IN)
-	all, more := spans(x.plan, figures, x.say)
-	if len(all) == 0 {
+	if len(x.spans) == 0 {
 		return nil
 	}
 	table := sheet.Table{Height: large, Whole: true, Columns: columns(x.say.SpanHeads(), sheet.ToLeft, sheet.ToLeft, sheet.ToLeft, length, length, length)}
-	for _, s := range all {
+	for _, s := range x.spans {
 		which, from, to := x.say.Span(s.Span)
 		least, most := x.ends(s.length, Accept(s.length, s.joins, x.Uncertainty))
 		table.Cells = append(table.Cells, []string{which, from, to, figures.Aligned(s.length), figures.Aligned(least), figures.Aligned(most)})
@@ -200,8 +199,8 @@ func (x index) measuring(width unit.Length, r draw.Ruler) []sheet.Block {
 		table.Gutter, table.Height = 2, small
 	}
 	blocks := []sheet.Block{sheet.Gap(1.5), table}
-	if more != "" {
-		blocks = append(blocks, sheet.Paragraph{Words: more})
+	if x.more != "" {
+		blocks = append(blocks, sheet.Paragraph{Words: x.more})
 	}
 	return blocks
 }

@@ -16,32 +16,29 @@ type Cautions interface {
 // cautions in English. Those of a trade are common practice, no source.
 type cautions struct{ voice Voice }
 
-const (
-	trueSize = "Measure the check bars first: a page printed at another size looks the same."
-	offerUp  = "Mark from the line, not from the edge of the paper. Offer the template up before cutting good material."
-)
+const offerUp = "Measure the bars first. Mark from the line, not from the edge of the paper. Offer the template up before cutting."
 
+// Template says of the bar no more than that it comes first: the page has it under another heading.
 func (c cautions) Template() []string {
 	return map[Voice][]string{
 		Class: {
-			"Measure the bar first: a page printed at another size looks the same.",
-			"Needle and compass point away from the hand.",
+			"Measure the bar first. Needle and compass point away from the hand.",
 			"Cut only with the teacher.",
 		},
 		Bench: {
-			trueSize, offerUp,
-			"Protect eyes and ears, and keep dust out of the lungs.",
+			offerUp,
+			"Protect eyes, ears and lungs.",
 			"Clamp small pieces. The guard stays on.",
 			"Strength is not drawn here: what carries a load needs a qualified person. Local codes prevail.",
 		},
 		Floor: {
-			trueSize, offerUp,
+			offerUp,
 			"The dust of tile and stone harms for good: cut wet and wear a mask.",
 			"Cut edges are sharp: wear gloves. Knees want pads.",
 			"Leave movement joints as the standard or the maker says. Local codes prevail.",
 		},
 		Ground: {
-			trueSize, offerUp,
+			offerUp,
 			"Services in the ground: have them located before a peg is driven.",
 			"Overhead lines: no metal tape or staff near them.",
 			"Traffic: cones, bright clothing, a lookout. Excavations: keep back from edges.",

@@ -25,7 +25,9 @@ type Checks interface {
 	OnPlan(m compare.Moved, sure bool, style unit.Style) string
 	// Reading is the verdict on one in a word.
 	Reading(r compare.Compared) string
-	// Basis says how the ranges are reckoned.
+	// Held says in a plain line what readings were held to.
+	Held(r Ranges) string
+	// Basis says to the office how the ranges are reckoned.
 	Basis(r Ranges, f tape.Figures, c compare.Comparison) string
 }
 

@@ -28,6 +28,17 @@ func (checks) Reading(r compare.Compared) string {
 	return "good"
 }
 
+func (checks) Held(r Ranges) string {
+	say := fmt.Sprintf("Good is what a careful hand with a tape of class %s keeps; one sound reading in a hundred lies outside all the same.", r.Tools.Tape.Class)
+	if r.Permitted > 0 {
+		say = "Good is what the job permits."
+	}
+	if r.Corrected {
+		say += " Lengths are as the tape reads them on this site: add nothing to them."
+	}
+	return say
+}
+
 func (checks) Basis(r Ranges, f tape.Figures, c compare.Comparison) string {
 	say := r.say(f)
 	if r.Pulled && r.Permitted == 0 {

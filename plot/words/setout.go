@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"slices"
 
 	"trammel/geom"
@@ -13,6 +14,8 @@ type SetOut interface {
 	Bring() []string
 	// Steps is the work in order, for one person with one helper.
 	Steps() []string
+	// Pulled is of each of them the number of the pull that it tells of; 0: of none.
+	Pulled() []int
 	// Doubts about what was measured: a sheet made from a slip sets the slip out.
 	Doubts() []string
 	// Flat says, for who makes the sheet, which arcs cross so that it is hard to see where.
@@ -35,6 +38,8 @@ type SetOut interface {
 	Stand() string
 	// Outside is what to do with a check outside its range.
 	Outside() string
+	// Avoided says which lines are left out, and why; empty: none.
+	Avoided() string
 	// AsRead says which figures are the tape's and which true, where it is corrected.
 	AsRead() string
 	// SecondWay is the only corner once more, in steps, where there is another way.
@@ -91,7 +96,7 @@ func (setOut) Inside(x pegging.Sure) string {
 }
 
 func (setOut) Way(m pegging.Method) string {
-	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance"}[m]
+	return [...]string{"two arcs", "offset by 3-4-5", "angle and distance", "peg from peg", "run off"}[m]
 }
 
 func (s setOut) Peg(p pegging.Mark) string {
@@ -134,13 +139,18 @@ func (s setOut) Do(p pegging.Pull) string {
 	case pegging.ForBaseline:
 		return made + ", " + line
 	case pegging.ForArc:
-		if p.Hold != s.Baseline.From {
-			return "arc, " + made
+		for _, x := range slices.Concat(s.Main, s.Second) {
+			if x.Peg == p.To && x.Method == pegging.TwoArcs && x.Base[1] == p.Hold {
+				return "arc, " + made
+			}
 		}
 		return "arc"
 	case pegging.ForLeg:
 		return "square"
 	case pegging.ForHeight, pegging.ForRay:
+		if p.Aside > 0 {
+			return fmt.Sprintf("%s aside, %s", s.Figure(p.Aside), made)
+		}
 		return made
 	case pegging.ForAngle:
 		return "turn " + p.Side.String()

@@ -10,16 +10,22 @@ import (
 	"trammel/geom/unit"
 )
 
-func (o setOut) Steps() []string {
+func (o setOut) Steps() []string { return o.steps().all }
+
+func (o setOut) Pulled() []int { return o.steps().pulls }
+
+func (o setOut) steps() *instructions {
 	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part != pegging.SecondWay {
+			s.now = p.Number
 			s.pull(p)
 		}
 	}
+	s.now = 0
 	s.moreSteps()
 	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
-	return s.all
+	return s
 }
 
 func (o setOut) SecondWay() []string {
@@ -44,7 +50,11 @@ type pulled struct {
 	leg      string // the foot, the length, the mark, the corner, the end towards which
 	up       string
 	top      string
+	line     string // a mark on the line of two, and that line
+	past     string // the same beyond the second, and that one
+	snap     string // before leg: the line that it stands on
 	offset   string // and the top
+	aside    string // the same, how far it then turns aside, from which end towards which
 	sight    string // along a sight
 	middle   string // and the line
 	flat     string // the angle of a flat crossing
@@ -66,7 +76,11 @@ var handsOn = map[bool]pulled{
 		leg:      "Square off at %[1]s by 3-4-5, on %[4]s's side: %[6]s. Tape on %[1]s at %[2]s: mark %[3]s on the string, towards %[5]s.",
 		up:       "Tape on %s at %s: scratch an arc where %s is to stand.",
 		top:      "Tape on %s at %s: where it crosses the arc, peg %s.",
+		line:     "String %[4]s. Tape on %[1]s: at %[2]s mark %[3]s on the string.",
+		past:     "Stretch a string from %[1]s over %[5]s and on, or sight until the pegs stand one behind the other. Tape on %[1]s: at %[2]s mark %[3]s on the string.",
+		snap:     "String %s. ",
 		offset:   "String from %[1]s over %[4]s. Tape on %[1]s: pull %[2]s along it and peg %[3]s.",
+		aside:    "String from %[1]s over %[4]s. Tape on %[1]s: pull %[2]s along it, there turn square, and %[5]s on, the way from %[6]s to %[7]s, peg %[3]s.",
 		sight:    "Tape on %s: pull %s along the sight and peg %s.",
 		middle:   "Tape on %s, along %[4]s: at %[2]s mark %[3]s.",
 		flat:     " The arcs cross flat, at %s: go slowly, the checks decide.",
@@ -85,7 +99,11 @@ var handsOn = map[bool]pulled{
 		leg:      "Square up at %[1]s by 3-4-5, on %[4]s's side: %[6]s. Tape on %[1]s at %[2]s: mark %[3]s on the line, towards %[5]s.",
 		up:       "From %s swing %s where %s is to stand.",
 		top:      "From %s swing %s across it: the cross is %s.",
+		line:     "Snap %[4]s. Tape on %[1]s: at %[2]s mark %[3]s on the line.",
+		past:     "Carry a chalk line from %[1]s over %[5]s and on. Tape on %[1]s: at %[2]s mark %[3]s on the line.",
+		snap:     "Snap %s. ",
 		offset:   "Snap a line from %[1]s over %[4]s. Tape on %[1]s: measure %[2]s along it and mark %[3]s.",
+		aside:    "Snap a line from %[1]s over %[4]s. Tape on %[1]s: measure %[2]s along it, there turn square, and %[5]s on, the way from %[6]s to %[7]s, mark %[3]s.",
 		sight:    "Tape on %s: measure %s along the sight and mark %s.",
 		middle:   "Tape on %s, along %[4]s: at %[2]s mark %[3]s.",
 		flat:     " The arcs cross flat, at %s: go slowly, the checks decide.",
@@ -102,6 +120,9 @@ type instructions struct {
 	says pulled
 	side bool // it was said from where left and right count
 	all  []string
+
+	now   int   // number of the pull that is told
+	pulls []int // of each of all; 0: none
 }
 
 func instructed(s setOut) *instructions {
@@ -109,7 +130,7 @@ func instructed(s setOut) *instructions {
 }
 
 func (s *instructions) add(format string, args ...any) {
-	s.all = append(s.all, fmt.Sprintf(format, args...))
+	s.all, s.pulls = append(s.all, fmt.Sprintf(format, args...)), append(s.pulls, s.now)
 }
 
 // pull is a step: one pull of the tape, or one angle.
@@ -124,8 +145,23 @@ func (s *instructions) pull(p pegging.Pull) {
 		s.swung(p)
 	case pegging.ForLeg:
 		s.leg(p)
+	case pegging.ForLine:
+		how := s.says.line
+		if mark, _ := s.Layout.Peg(p.To); mark.At.Distance(s.Spot(p.Line[0])) > s.Between(p.Line[0], p.Line[1]) {
+			how = s.says.past
+		}
+		s.add(how, p.Hold, reads, p.To, edge(p.Line), p.Line[1])
 	case pegging.ForHeight:
-		s.add(s.placing(p, s.says.offset), p.Hold, reads, p.To, s.squareOf(p.To).Top)
+		q := s.squareOf(p.To)
+		if p.Aside == 0 {
+			s.add(s.placing(p, s.says.offset), p.Hold, reads, p.To, q.Top)
+			return
+		}
+		from := q.Base[0]
+		if from == p.Toward {
+			from = q.Base[1]
+		}
+		s.add(s.says.aside, p.Hold, reads, p.To, q.Top, s.Figure(p.Aside), from, p.Toward)
 	case pegging.ForAngle:
 		s.turned(p)
 	case pegging.ForRay:
@@ -191,8 +227,8 @@ func (s *instructions) placed(p pegging.Pull) pegging.Placing {
 
 func (s *instructions) swung(p pegging.Pull) {
 	x := s.placed(p)
-	if p.Hold == s.Baseline.From {
-		s.add(s.says.arc, p.Hold, s.Figure(p.Reads), p.To, s.on(x.Side))
+	if p.Hold == x.Base[0] {
+		s.add(s.says.arc, p.Hold, s.Figure(p.Reads), p.To, s.on(x.Side, x.Base))
 		return
 	}
 	said := fmt.Sprintf(s.placing(p, s.says.cross), p.Hold, s.Figure(p.Reads), p.To)
@@ -205,13 +241,15 @@ func (s *instructions) swung(p pegging.Pull) {
 	s.add("%s", said)
 }
 
-// on says on which side, and once from where it counts.
-func (s *instructions) on(side pegging.Side) string {
-	if s.side {
-		return side.String()
+// on says on which side of a line, and of the baseline once from where it counts.
+func (s *instructions) on(side pegging.Side, line [2]geom.Name) string {
+	if line == [2]geom.Name{s.Baseline.From, s.Baseline.To} {
+		if s.side {
+			return side.String()
+		}
+		s.side = true
 	}
-	s.side = true
-	return fmt.Sprintf("%s, as you look from %s to %s", side, s.Baseline.From, s.Baseline.To)
+	return fmt.Sprintf("%s, as you look from %s to %s", side, line[0], line[1])
 }
 
 // squareOf is the square that a corner is set off by.
@@ -229,7 +267,11 @@ func (s *instructions) leg(p pegging.Pull) {
 	for i, q := range s.Squares {
 		switch {
 		case p.Hold == q.At && p.To == q.Leg:
-			s.add(s.says.leg, p.Hold, s.Figure(p.Reads), p.To, s.over(i), q.Toward, s.on(q.Side))
+			said := fmt.Sprintf(s.says.leg, p.Hold, s.Figure(p.Reads), p.To, s.over(i), q.Toward, s.on(q.Side, q.Base))
+			if q.Base != [2]geom.Name{s.Baseline.From, s.Baseline.To} && (p.Hold == q.Base[0] || p.Hold == q.Base[1]) {
+				said = fmt.Sprintf(s.says.snap, edge(q.Base)) + said
+			}
+			s.add("%s", said)
 		case p.Hold == q.At && p.To == q.Top:
 			s.add(s.says.up, p.Hold, s.Figure(p.Reads), p.To)
 		case p.Hold == q.Leg && p.To == q.Top:

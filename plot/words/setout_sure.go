@@ -40,11 +40,13 @@ func worse(best, other pegging.Way, feet bool) string {
 		}
 		return unit.Decimals(mm/1000, digits) + " m"
 	}
-	what := map[pegging.Method]string{pegging.TwoArcs: "swinging", pegging.OffsetSquare: "an offset", pegging.AngleDistance: "turning the angle"}
+	what := map[pegging.Method]string{pegging.TwoArcs: "swinging", pegging.OffsetSquare: "an offset", pegging.AngleDistance: "turning the angle", pegging.Mixed: "going from peg to peg"}
 	name := func(w pegging.Way) string { return fmt.Sprintf("%s from %s%s", what[w.Method], w.Base[0], w.Base[1]) }
 	p := other.Pegs[other.Worst]
 	text := name(other)
 	switch {
+	case other.Method == pegging.Mixed:
+		text += fmt.Sprintf(" is least sure of %s", p.Name)
 	case p.Crossing > 0:
 		text += fmt.Sprintf(" crosses at %s° at %s", unit.Decimals(p.Crossing.Degrees(), 0), p.Name)
 	case p.Square != (pegging.Square{}):
@@ -137,7 +139,7 @@ func (s setOut) Basis() []string {
 }
 
 func by(m pegging.Method) string {
-	return [...]string{"by the arcs", "by the square", "by the angle"}[m]
+	return [...]string{"by the arcs", "by the square", "by the angle", "", "along the line"}[m]
 }
 
 // keeps is what an instrument keeps, in minutes or seconds.

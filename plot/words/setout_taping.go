@@ -112,7 +112,7 @@ func (s setOut) levels(assumed bool) string {
 func (s setOut) Bring() []string {
 	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(wanted(s), s.Inches()), s.Tools.Tape.Class)}
 	if s.in.Voice == Floor {
-		all = append(all, "chalk line", "pin to hold the tape", "pencil")
+		all = append(all, "chalk line", "pin to hold the tape")
 	} else {
 		all = append(all, fmt.Sprintf("%d pegs with nails", driven(s)), "string", "hammer", "plumb bob")
 	}

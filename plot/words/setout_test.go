@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/net"
+	"trammel/geom/passage"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/plot/words"
@@ -29,7 +30,33 @@ func layouts(t *testing.T) (all []pegging.Layout) {
 			all = append(all, l)
 		}
 	}
-	return all
+	return append(all, walled(t, passage.Bars{Around: true}), walled(t, passage.Bars{Blocked: [][2]geom.Name{{"A", "B"}, {"B", "E"}}}), walled(t, passage.Bars{Reach: 5400}))
+}
+
+// walled is a room like a U.
+func walled(t *testing.T, b passage.Bars) pegging.Layout {
+	room := adjusted(t, net.Net{Outline: names("A B C D E F G H"), Measured: measured(t, "AB=7800", "BC=5200", "CD=2600", "DE=3310", "EF=2650",
+		"FG=2805", "GH=2550", "HA=4690", "BE=3220", "AF=3177", "BD=5823", "CE=4201", "AG=5347", "FH=3783", "AE=5536", "BF=5582")})
+	l, err := pegging.SetOut(pegging.Asked{Net: room, Bars: b})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// What stands in the way is said once, with the lines that would have been pulled.
+func TestAvoided(t *testing.T) {
+	for want, b := range map[string]passage.Bars{
+		"": {},
+		"Left out: AC, AD, BG and BH, since a wall stands between.":       {Around: true},
+		"Left out: AC and BG, since a wall stands between.":               {Walls: [][2]geom.Name{{"D", "E"}}},
+		"Left out: AB, since something stands on it.":                     {Blocked: [][2]geom.Name{{"B", "A"}}},
+		"Left out: AB, AC, AD, BG and BH, since the tape does not reach.": {Reach: 6000},
+	} {
+		if got := english.SetOut(walled(t, b)).Avoided(); got != want {
+			t.Errorf("%+v: %q, want %q", b, got, want)
+		}
+	}
 }
 
 // A foot 42 mm from A stands on one peg with it, which is said once (computed: the foot of

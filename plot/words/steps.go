@@ -26,6 +26,8 @@ type Steps interface {
 	// Shaping is what is done to the outline when it is drawn: corners, holes, and last the
 	// offsets to the line that is cut.
 	Shaping(h ByHand) []string
+	// AsFor says that so many first steps are those of another piece.
+	AsFor(steps int, piece string) string
 	// Radius is the label of an arc: how far, and where it is swung from.
 	Radius(h ByHand, s construct.Swing) string
 	// OtherHeights are those that were measured over other sides than the baseline: no
@@ -61,6 +63,13 @@ func stepsOf(v Voice) steps {
 
 func (steps) Settings(h ByHand) [][]string    { return byhand.Settings(h) }
 func (steps) AboutSettings(h ByHand) []string { return byhand.AboutSettings(h) }
+
+func (steps) AsFor(steps int, piece string) string {
+	if steps == 2 {
+		return "Steps 1 and 2 as for " + piece + "."
+	}
+	return fmt.Sprintf("Steps 1 to %d as for %s.", steps, piece)
+}
 
 func (steps) Radius(h ByHand, s construct.Swing) string {
 	say := "R " + h.Length(s.Radius, s.Measured)

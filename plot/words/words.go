@@ -7,9 +7,9 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
-// compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_sure.go,
+// compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
-// calibration.go, onpages.go, templates.go, templates_joined.go, cautions.go,
+// calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
 // aloud.go, figures.go, lists.go.
 package words
 
@@ -55,6 +55,7 @@ type Language interface {
 	Cautions() Cautions
 	Templates() Templates
 	Aloud() Aloud
+	Verdicts() Verdicts
 }
 
 // English, in the voice of a place.
@@ -82,3 +83,4 @@ func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
 func (e English) Aloud() Aloud                   { return aloud{} }
+func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }

@@ -4,16 +4,19 @@ import (
 	"cmp"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
 
 	"trammel/geom"
+	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/construct"
 	"trammel/geom/net"
 	"trammel/geom/pegging"
 	"trammel/geom/shape"
+	"trammel/geom/slip"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -112,8 +115,14 @@ var examples = map[string]example{
 	"Pieces.Notes": {say: func(t *testing.T, l words.Language) []string {
 		return notes(t, square, "", "12 at AB 9 from A 50", unit.Style{})
 	}},
-	"SetOut.Bring":     {label: true, say: ofLayout(words.SetOut.Bring)},
-	"SetOut.Steps":     {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Bring": {label: true, say: ofLayout(words.SetOut.Bring)},
+	"SetOut.Steps": {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Pulled": {label: true, say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, n := range s.Pulled() {
+			all = append(all, strconv.Itoa(n))
+		}
+		return all
+	})},
 	"SetOut.Doubts":    {say: ofLayout(words.SetOut.Doubts)},
 	"SetOut.Flat":      {label: true, say: ofLayout(words.SetOut.Flat)},
 	"SetOut.Basis":     {say: ofLayout(words.SetOut.Basis)},
@@ -124,6 +133,7 @@ var examples = map[string]example{
 	"SetOut.Stand":     {say: ofLayout(alone(words.SetOut.Stand))},
 	"SetOut.Outside":   {say: ofLayout(alone(words.SetOut.Outside))},
 	"SetOut.AsRead":    {say: ofLayout(alone(words.SetOut.AsRead))},
+	"SetOut.Avoided":   {say: ofLayout(alone(words.SetOut.Avoided))},
 	"SetOut.SecondWay": {say: ofLayout(words.SetOut.SecondWay)},
 	"SetOut.Do":        {label: true, say: ofEach(pulls, words.SetOut.Do)},
 	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
@@ -134,7 +144,7 @@ var examples = map[string]example{
 	"SetOut.Check":     {label: true, say: ofEach(func(l pegging.Layout) []pegging.Check { return l.Checks }, words.SetOut.Check)},
 	"SetOut.Inside":    {label: true, say: ofEach(func(l pegging.Layout) []pegging.Sure { return l.Sure }, words.SetOut.Inside)},
 	"SetOut.Way": {label: true, say: ofEach(func(pegging.Layout) []pegging.Method {
-		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance}
+		return []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance, pegging.Mixed}
 	}, words.SetOut.Way)},
 	"Heads.Title": {label: true, say: ofHeads(func(h words.Heads) []string { return []string{h.Title(true), h.Title(false)} })},
 	"Heads.Units": {say: ofHeads(func(h words.Heads) []string {
@@ -329,7 +339,10 @@ var examples = map[string]example{
 	"Templates.Allowance":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Allowance("3")) }},
 	"Templates.CutLine":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().CutLine()) }},
 	"Templates.FinishedEdge": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().FinishedEdge()) }},
-	"Templates.Running":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Running("100", "C")) }},
+	"Steps.AsFor": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Steps().AsFor(2, "Brace plate (1 of 2)"), l.Steps().AsFor(4, "Heel plate")}
+	}},
+	"Templates.Running": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Running("100", "C")) }},
 	"Templates.Besides": {label: true, say: func(_ *testing.T, l words.Language) []string {
 		return one(l.Templates().Besides(words.ByHand{Shape: allowed}, 600, true, 3))
 	}},
@@ -339,6 +352,29 @@ var examples = map[string]example{
 	"Checks.Basis": {say: func(t *testing.T, l words.Language) []string {
 		f := tape.FiguresOf(unit.Style{}, tape.Instrument{})
 		return []string{l.Checks().Basis(words.Ranges{Permitted: 2, Printed: true}, f, wrongCorner(t)), l.Checks().Basis(words.Ranges{Pulled: true, Corrected: true}, f, wrongCorner(t))}
+	}},
+	"Verdicts.Fits": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Fits(true), l.Verdicts().Fits(false)}
+	}},
+	"Verdicts.Doubt": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Doubt([]string{"BD"}), l.Verdicts().Doubt([]string{"BD", "AC"}), l.Verdicts().Doubt(nil)}
+	}},
+	"Verdicts.Several": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Verdicts().Several(2, false), l.Verdicts().Several(9, true)}
+	}},
+	"Verdicts.Missing": {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().Missing()) }},
+	"Verdicts.None":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().None()) }},
+	"Verdicts.Went":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Verdicts().Went()) }},
+	"Verdicts.Reading": {say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, r := range []words.Read{{Good: true}, {Off: "8 mm"}, {Off: "8 mm", Short: true}, {Off: "2°", Angle: true}, {Off: "1425 mm", Far: true, To: "D"},
+			{Off: "100 mm", Far: true, Slips: []slip.Slip{{Kind: slip.Hooked, By: adjust.Figure{Length: 100}}}}, {Off: "1 m", Far: true, Slips: []slip.Slip{{By: adjust.Figure{Length: 1000}}}},
+			{Off: "72°", Angle: true, Far: true, Slips: []slip.Slip{{Kind: slip.OtherScale}}}, {Off: "90 mm", Far: true, Slips: []slip.Slip{{Kind: slip.Swapped, Text: "4510"}}}} {
+			all = append(all, l.Verdicts().Reading(r))
+		}
+		return all
+	}},
+	"Checks.Held": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Checks().Held(words.Ranges{Permitted: 2}), l.Checks().Held(words.Ranges{Pulled: true, Corrected: true})}
 	}},
 	"Checks.OnPlan": {label: true, say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().OnPlan(compare.Moved{Name: "C", Off: 14}, true, unit.Style{}))

@@ -108,14 +108,14 @@ func (o Overrides) over(m Overrides) Overrides {
 	return o
 }
 
-// pieces are those of the job with what counts over each. Outline, sides and levels
+// pieces are those of the job with what counts over each. Outline, sides, levels and walls
 // speak of the one piece that there is.
 func (s settings) pieces() ([]Piece, error) {
 	over, all := s.said.Piece, slices.Clone(s.job.Pieces)
 	for _, f := range []struct {
 		of   unit.Subject
 		said bool
-	}{{unit.Outline, len(over.Outline) > 0}, {unit.SideOf, len(over.Sides) > 0}, {unit.Levels, len(over.Levels) > 0}} {
+	}{{unit.Outline, len(over.Outline) > 0}, {unit.SideOf, len(over.Sides) > 0}, {unit.Levels, len(over.Levels) > 0}, {unit.Walls, over.Walls.Said()}, {unit.Blocked, over.Blocked.Said()}} {
 		if f.said && len(all) > 1 {
 			return nil, &unit.Fault{Subject: f.of, What: fmt.Sprintf("the job has %d pieces, and each has its own", len(all)), Advice: unit.Advice{Code: unit.ManyPieces}}
 		}

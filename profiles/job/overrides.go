@@ -83,7 +83,7 @@ var overrideKeys = slices.Concat([]key[Overrides]{
 		}
 		return all
 	}},
-}, ofPiece("pick", "base", "with", "outline", "side", "levels", "found", "fixed"), []key[Overrides]{
+}, ofPiece("pick", "base", "with", "outline", "side", "levels", "walls", "blocked", "found", "fixed"), []key[Overrides]{
 	{"found_of", func(o *Overrides, v strict.Value) (err error) {
 		o.FoundOf, err = v.Integer("found_of", 1, MaxPieces)
 		return err

@@ -35,6 +35,10 @@ type Piece struct {
 	FixedAt   string
 	Levels    []Level // how high pegs stand; none: all is level
 	LevelsAt  string
+	Walls     Lines // that no tape goes through
+	WallsAt   string
+	Blocked   Lines // lines that something stands on
+	BlockedAt string
 
 	quantity strict.Value // as it was written, until all of the piece is read
 
@@ -51,6 +55,8 @@ type Piece struct {
 //	found: [AB=4510, BC=3005]                  what was measured back after setting out
 //	fixed: [A, B]                              pegs that are known to stand right
 //	levels: [A 0, B 320]                       how high pegs stand, over whatever they count from
+//	walls: [AB, BC]                            where no tape goes through, or all of them: outline
+//	blocked: [AC]                              lines that something stands on
 //
 // Those that say something may count over the lines of a job as well.
 var pieceKeys = slices.Concat([]key[Piece]{
@@ -97,6 +103,18 @@ var pieceKeys = slices.Concat([]key[Piece]{
 		return err
 	},
 		func(p Piece) any { return joined(p.Levels, "; ") }},
+	{"walls", func(p *Piece, v strict.Value) (err error) {
+		p.WallsAt = v.Where()
+		p.Walls, err = readLines("walls", v, ParseWalls)
+		return err
+	},
+		func(p Piece) any { return p.Walls.String() }},
+	{"blocked", func(p *Piece, v strict.Value) (err error) {
+		p.BlockedAt = v.Where()
+		p.Blocked, err = readLines("blocked", v, ParseBlocked)
+		return err
+	},
+		func(p Piece) any { return p.Blocked.String() }},
 }, shapeKeys, floorKeys)
 
 // count settles how many pieces there are. A pair is two.
@@ -134,6 +152,12 @@ func (p *Piece) take(over Piece) {
 	}
 	if len(over.Levels) > 0 {
 		p.Levels, p.LevelsAt = over.Levels, over.LevelsAt
+	}
+	if over.Walls.Said() {
+		p.Walls, p.WallsAt = over.Walls, over.WallsAt
+	}
+	if over.Blocked.Said() {
+		p.Blocked, p.BlockedAt = over.Blocked, over.BlockedAt
 	}
 }
 

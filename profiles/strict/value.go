@@ -1,6 +1,8 @@
 package strict
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"regexp"
 	"slices"
@@ -219,3 +221,38 @@ func at(file source, line, column int, what, hint string) *unit.Fault {
 }
 
 func (v Value) isNull() bool { return v.node.Kind == yaml.ScalarNode && v.node.Tag == "!!null" }
+
+// JSON is the value as JSON, every scalar as the text that was written.
+func (v Value) JSON() []byte { return appendJSON(nil, v.node) }
+
+func appendJSON(b []byte, n *yaml.Node) []byte {
+	switch n.Kind {
+	case yaml.MappingNode:
+		b = append(b, '{')
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = append(appendJSON(b, n.Content[i]), ':')
+			b = appendJSON(b, n.Content[i+1])
+		}
+		return append(b, '}')
+	case yaml.SequenceNode:
+		b = append(b, '[')
+		for i, item := range n.Content {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = appendJSON(b, item)
+		}
+		return append(b, ']')
+	}
+	if n.Tag == "!!null" {
+		return append(b, "null"...)
+	}
+	var text bytes.Buffer
+	e := json.NewEncoder(&text)
+	e.SetEscapeHTML(false)
+	_ = e.Encode(n.Value) // text can always be written
+	return append(b, bytes.TrimSuffix(text.Bytes(), []byte("\n"))...)
+}

@@ -46,6 +46,9 @@ func makeCheck(o Order) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	for i := range c.all {
+		c.all[i].Office = o.Office
+	}
 	d := c.document(c.summary, func() any { return c.report() })
 	d.Said, d.Failed = c.words, !c.passed()
 	return d, nil

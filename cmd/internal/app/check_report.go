@@ -43,6 +43,7 @@ type pieceCheck struct {
 	Freedom      int                 `json:"freedom"`
 	Verdict      string              `json:"verdict"`
 	Advice       []string            `json:"advice"`
+	Basis        string              `json:"basis"` // how the ranges are reckoned
 }
 
 type readingReport struct {
@@ -127,7 +128,7 @@ func (c *checkSheets) report() checkReport {
 func reportPiece(f check.Sheet) pieceCheck {
 	c := f.Comparison
 	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: geom.Texts(c.Unseen),
-		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...)}
+		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...), Basis: f.Says().Basis(f.Ranges, f.Figures, c)}
 	for _, q := range c.Readings {
 		plain := func(x adjust.Figure) float64 { return solved.Figure(q.Measurement.Kind, x) }
 		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: report.Kinds[q.Measurement.Kind],

@@ -1,8 +1,11 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"math/rand/v2"
+	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +13,7 @@ import (
 	"trammel/geom/gate"
 	"trammel/plot/draw"
 	"trammel/plot/lettering"
+	"trammel/plot/paging"
 	"trammel/plot/place"
 )
 
@@ -64,4 +68,40 @@ func nearWords(p draw.Page, i int, w draw.Text) string {
 		}
 	}
 	return ""
+}
+
+// The class sheet of the examples takes two pages, is read in its order, and tells no pupil what is to be
+// measured; of two answers the second tells the steps from where they part.
+func TestTheClassSheetTakesTwoPages(t *testing.T) {
+	text, err := os.ReadFile("../../../examples/class-sheet.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := templateOf(t, string(text), Options{})
+	if made.count != 2 {
+		t.Errorf("%d pages", made.count)
+	}
+	spots := made.shared.spots
+	if len(spots) != 5 || !slices.IsSortedFunc(spots, func(a, b paging.Spot) int {
+		return cmp.Or(cmp.Compare(a.Page, b.Page), cmp.Compare(b.At.Y, a.At.Y))
+	}) {
+		t.Errorf("not in their order: %v", spots)
+	}
+	all := ""
+	for p := range made.pages() {
+		for _, op := range p.Ops {
+			if w, ok := op.(draw.Text); ok {
+				all += w.Words + " "
+			}
+		}
+	}
+	all = strings.Join(strings.Fields(all), " ")
+	for _, want := range []string{"Steps 1 and 2 as for Two sides and an angle not between (1 of 2).", "Measure HI to the nearest millimetre: HI = ____ mm.", "F = ____ °."} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q in %s", want, all)
+		}
+	}
+	if strings.Contains(all, "should come to") {
+		t.Errorf("a pupil reads what should be measured: %s", all)
+	}
 }

@@ -39,7 +39,7 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
-	Office   bool            // a setting-out sheet with the office's pages
+	Office   bool            // a setting-out sheet with the office's pages, a check sheet with its ranges reckoned
 	Shift    *geom.Point     // where a tile of a floor lies; nil: where it comes out best
 	Context  context.Context // nil: nothing stops a search but its effort
 

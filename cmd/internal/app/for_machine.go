@@ -70,7 +70,7 @@ func (w Work) whole(index int, p solved.Piece) (draw.Page, error) {
 	if long := max(sheet.Width, sheet.Height); long > wholeMost {
 		return draw.Page{}, &unit.Fault{
 			What: fmt.Sprintf("%s would make a file %s long: the most is %s", p.Title(), w.Figures.LengthUnit(long), w.Figures.LengthUnit(wholeMost)),
-			Hint: "cut it in parts, or make a setting-out sheet: trammel setout",
+			Hint: "cut it in parts, or make a setting-out sheet", Advice: unit.Advice{Code: unit.AsPegs},
 		}
 	}
 	at := geom.Placement{Shift: geom.Point{X: wholeMargin, Y: wholeMargin}.Minus(b.Min)}

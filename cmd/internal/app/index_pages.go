@@ -34,8 +34,8 @@ func (t *layout) fronts() error {
 		t.count += len(l.front)
 	}
 	var lost []template.Piece
-	for _, it := range t.shared.items {
-		if t.arranged(it).Lost {
+	for k, it := range t.shared.items {
+		if t.arranged(k).Lost {
 			lost = append(lost, w.templatePiece(t.laid[it.laid].piece))
 		}
 	}

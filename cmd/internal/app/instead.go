@@ -11,26 +11,55 @@ import (
 	"trammel/plot/paging"
 )
 
-// manySheets is from how many sheets of one piece on it is worth to say what takes fewer.
-const manySheets = 13
-
 // instead says what would take fewer sheets of the piece that takes most, with the numbers
 // that come out then; empty where nothing does.
 func instead(t *layout) string {
-	if len(t.laid) == 0 {
+	var with []string
+	alone := ""
+	for _, o := range t.otherwise() {
+		if o.Of == "" {
+			alone = o.Says(t.work.Says)
+		} else {
+			with = append(with, o.Says(t.work.Says))
+		}
+	}
+	line := strings.Join(slices.DeleteFunc([]string{strings.Join(with, ", "), alone}, func(s string) bool { return s == "" }), "; ")
+	if line == "" {
 		return ""
 	}
-	most := slices.MaxFunc(t.laid, func(a, b laid) int { return len(a.plan.Cells) - len(b.plan.Cells) })
+	most := t.largest()
+	return fmt.Sprintf("%s takes fewer sheets than %d otherwise: %s", most.piece.Title(), len(most.plan.Cells), line)
+}
+
+// Otherwise is another way to make a piece that takes fewer sheets.
+type Otherwise struct {
+	Pages int
+	Of    unit.Subject // what is said otherwise; empty: a setting-out sheet instead
+	Value string
+}
+
+// manySheets is from how many sheets of one piece on it is worth to say what takes fewer.
+const manySheets = 13
+
+// largest is the piece that takes most sheets.
+func (t *layout) largest() laid {
+	if len(t.laid) == 0 {
+		return laid{}
+	}
+	return slices.MaxFunc(t.laid, func(a, b laid) int { return len(a.plan.Cells) - len(b.plan.Cells) })
+}
+
+// otherwise is what would take fewer sheets of that piece, looked for once.
+func (t *layout) otherwise() (all []Otherwise) {
+	most, w := t.largest(), t.work
 	n := len(most.plan.Cells)
 	if n < manySheets {
-		return ""
+		return nil
 	}
-	w := t.work
 	w.tell = nil
-	var say []string
 	with := func(s stock, of unit.Subject, value string) {
 		if p, err := s.layPiece(most.piece, w.effortFor(most.index, allSteps)); err == nil && len(p.Cells) < n {
-			say = append(say, fmt.Sprintf("%d with %s", len(p.Cells), w.Says.Of(of, value, false)))
+			all = append(all, Otherwise{len(p.Cells), of, value})
 		}
 	}
 	if s := w.stock; s.Cover == paging.Full {
@@ -42,17 +71,10 @@ func instead(t *layout) string {
 		s.Name, s.Width, s.Height = w.Roll.Name, w.Roll.Width, w.Roll.Height
 		with(s, unit.Paper, s.Name)
 	}
-	line := strings.Join(say, ", ")
 	if pages := setOutOn(w, most.piece); pages > 0 && pages < n {
-		if line != "" {
-			line += "; "
-		}
-		line += "a setting-out sheet takes " + lines.Plural(pages, "page")
+		all = append(all, Otherwise{Pages: pages})
 	}
-	if line == "" {
-		return ""
-	}
-	return fmt.Sprintf("%s takes fewer sheets than %d otherwise: %s", most.piece.Title(), n, line)
+	return all
 }
 
 // setOutOn is how many pages the setting-out sheet of a piece has; 0 where there is none.
@@ -63,4 +85,12 @@ func setOutOn(w Work, p solved.Piece) int {
 		return 0
 	}
 	return len(s.pages)
+}
+
+// Says is that way in words.
+func (o Otherwise) Says(s unit.Says) string {
+	if o.Of == "" {
+		return "a setting-out sheet takes " + lines.Plural(o.Pages, "page")
+	}
+	return fmt.Sprintf("%d with %s", o.Pages, s.Of(o.Of, o.Value, false))
 }

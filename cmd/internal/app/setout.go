@@ -11,6 +11,7 @@ import (
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/construct"
+	"trammel/geom/passage"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
@@ -63,6 +64,8 @@ func (w Work) asked(p solved.Piece) (a pegging.Asked, err error) {
 		Base: p.Base, Methods: w.Site.Methods, Tools: w.Site.Tools, Style: w.Figures, Permitted: w.Site.Permitted,
 		Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
 	}
+	of := w.Job.Pieces[p.Index]
+	a.Bars = passage.Bars{Walls: of.Walls.Names, Around: of.Walls.Around, Blocked: of.Blocked.Names}
 	if m, said := ways[w.Job.Pieces[p.Index].Way]; said {
 		a.Method = &m
 	}

@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"trammel/cmd/internal/lines"
+	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -28,7 +29,6 @@ import (
 type shared struct {
 	blocks map[int]template.Block // by their index among the laid
 	items  []item
-	sizes  []paging.Size
 	spots  []paging.Spot
 	pages  int
 	front  []draw.Page // what has no room on them
@@ -40,7 +40,7 @@ type item struct{ laid, copy int }
 // Room that is kept for check bars and title: along the foot of the page, and up
 // its left edge as far as the bar along reaches.
 const (
-	foot   unit.Length = 38
+	foot   unit.Length = 24
 	column unit.Length = 13
 	barTop unit.Length = 108
 	apart  unit.Length = 5 // between two pieces
@@ -58,6 +58,7 @@ func (t *layout) share() error {
 		return nil
 	}
 	h := shared{blocks: map[int]template.Block{}, area: w.shelves()}
+	var things []paging.Thing
 	for i, m := range t.fit(h.area) {
 		l := t.laid[i]
 		if m.err != nil {
@@ -70,7 +71,7 @@ func (t *layout) share() error {
 		for c := range w.Copies {
 			h.items = append(h.items, item{i, c})
 		}
-		h.sizes = append(h.sizes, m.sizes...)
+		things = append(things, m.sizes...)
 	}
 	if len(h.items) < 2 {
 		return nil
@@ -80,7 +81,7 @@ func (t *layout) share() error {
 		a, b := h.items[i-1], h.items[i]
 		return a.laid != b.laid && t.laid[a.laid].piece.Name == t.laid[b.laid].piece.Name
 	}
-	if h.spots, h.pages = h.area.Put(h.sizes, with); h.pages >= len(h.items) {
+	if h.spots, h.pages = h.area.Put(things, with); h.pages >= len(h.items) {
 		return nil
 	}
 	for _, k := range h.items {
@@ -102,10 +103,11 @@ func (s stock) shelves() paging.Shelving {
 	return paging.Shelving{Area: all, Gap: apart, Notch: notch}
 }
 
-// fitted is a block and how large each copy is with its words; none where it fits no page.
+// fitted is a block and how large each copy is with its words: so narrow, if that can be, that
+// it goes beside the bar along as well, and as wide as a page; none where it fits no page.
 type fitted struct {
 	block template.Block
-	sizes []paging.Size
+	sizes []paging.Thing
 	err   error
 }
 
@@ -118,7 +120,7 @@ func (t *layout) fit(on paging.Shelving) []fitted {
 	for range runtime.GOMAXPROCS(0) {
 		workers.Go(func() {
 			for i := range next {
-				made[i] = t.block(t.laid[i], on)
+				made[i] = t.block(i, on)
 			}
 		})
 	}
@@ -135,47 +137,70 @@ func (t *layout) fit(on paging.Shelving) []fitted {
 
 // block of a piece, level if that fits a page, else upright or as it would lie on its
 // own page.
-func (t *layout) block(l laid, on paging.Shelving) fitted {
+func (t *layout) block(laid int, on paging.Shelving) fitted {
+	l := t.laid[laid]
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
 		b, ok, err := template.NewBlock(t.work.templatePiece(l.piece), turn, on.Area, lettering.Go(), t.work.style())
 		if err != nil {
 			return fitted{err: err}
 		}
-		var sizes []paging.Size
+		f := fitted{block: b}
 		for c := 0; ok && c < t.work.Copies; c++ {
-			var a template.Arranged
-			a, ok = arrange(t.work, b, l, c, on)
-			ok = ok && on.Fits(a.Size)
-			sizes = append(sizes, a.Size)
+			wide, fits := t.arrange(b, item{laid, c}, on, on.Area.Width)
+			narrow, thin := t.arrange(b, item{laid, c}, on, on.Area.Width-on.Notch.Width)
+			fits, thin = fits && on.Fits(wide.Size), thin && on.Fits(narrow.Size)
+			size := paging.Thing{Size: narrow.Size, Above: wide.Size}
+			switch ok = fits || thin; {
+			case !thin:
+				size.Size = wide.Size
+			case !fits:
+				size.Above = narrow.Size
+			}
+			f.sizes = append(f.sizes, size)
 		}
 		if ok {
-			return fitted{block: b, sizes: sizes}
+			return f
 		}
 	}
 	return fitted{}
 }
 
-// arrange is a copy with its words, so narrow that it goes beside the bar along as
-// well, if that can be.
-func arrange(w Work, b template.Block, l laid, c int, on paging.Shelving) (template.Arranged, bool) {
-	name, beside := l.piece.Title(), on.Area
-	if mark := w.Words().Templates().Mark(w.marked(l.piece)); mark != "" {
-		name += ", " + mark
+// arrange is a copy with its words, at most so wide.
+func (t *layout) arrange(b template.Block, it item, on paging.Shelving, width unit.Length) (template.Arranged, bool) {
+	w, piece := t.work, t.laid[it.laid].piece
+	say := template.Said{Name: piece.Title(), Steps: it.copy == 0}
+	if mark := w.Words().Templates().Mark(w.marked(piece)); mark != "" {
+		say.Name += ", " + mark
 	}
 	if w.Copies > 1 {
-		name = fmt.Sprintf("%s, copy %d of %d", name, c+1, w.Copies)
+		say.Name = fmt.Sprintf("%s, copy %d of %d", say.Name, it.copy+1, w.Copies)
 	}
-	beside.Width -= on.Notch.Width
-	a, ok := b.Arrange(name, c == 0, beside, lettering.Go())
-	if !ok {
-		a, ok = b.Arrange(name, c == 0, on.Area, lettering.Go())
+	if before, ok := toldBefore(t.laid, it.laid); ok {
+		say.As, say.Told = before.Title(), template.Steps(w.templatePiece(before), w.style())
 	}
-	return a, ok
+	on.Area.Width = width
+	return b.Arrange(say, on.Area, lettering.Go())
 }
 
-// arranged is one of the items with its words.
-func (t *layout) arranged(it item) template.Arranged {
-	a, _ := arrange(t.work, t.shared.blocks[it.laid], t.laid[it.laid], it.copy, t.shared.area)
+// toldBefore is a piece whose steps are told before those of another: another answer to the
+// same measurements, or the other hand.
+func toldBefore(all []laid, i int) (solved.Piece, bool) {
+	p := all[i].piece
+	for _, l := range all[:i] {
+		if l.piece.Name == p.Name && l.piece.Index == p.Index {
+			return l.piece, true
+		}
+	}
+	return solved.Piece{}, false
+}
+
+// arranged is the item k with its words.
+func (t *layout) arranged(k int) template.Arranged {
+	it, on := t.shared.items[k], t.shared.area
+	a, ok := t.arrange(t.shared.blocks[it.laid], it, on, on.Area.Width-on.Notch.Width)
+	if !ok || a.Size != t.shared.spots[k].Size {
+		a, _ = t.arrange(t.shared.blocks[it.laid], it, on, on.Area.Width)
+	}
 	return a
 }
 
@@ -196,7 +221,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 			continue
 		}
 		l := t.laid[it.laid]
-		a := t.arranged(it)
+		a := t.arranged(k)
 		by := geom.Placement{Shift: corner.Plus(h.spots[k].At)}
 		d = append(d, sheet.Move(a.Drawing, by)...)
 		outlines = append(outlines, by.Polygon(a.Outline))
@@ -224,9 +249,9 @@ func (t *layout) sharedPage(n int) draw.Page {
 // used is how far down a page pieces reach, from the top of the area.
 func (h shared) used(n int) unit.Length {
 	used := unit.Length(0)
-	for k, p := range h.spots {
+	for _, p := range h.spots {
 		if p.Page == n {
-			used = max(used, h.sizes[k].Height-p.At.Y)
+			used = max(used, p.Height-p.At.Y)
 		}
 	}
 	return used

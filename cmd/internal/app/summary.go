@@ -9,8 +9,18 @@ import (
 	"trammel/plot/paging"
 )
 
-// summary says in a few lines what the pages are and how the pieces lie on them.
+// summary says in a few lines what the pages are, how the pieces lie on them, and what
+// would take fewer.
 func (t *layout) summary() []string {
+	lines := t.told()
+	if say := instead(t); say != "" {
+		lines = append(lines, say)
+	}
+	return lines
+}
+
+// told is that without what would take fewer.
+func (t *layout) told() []string {
 	front := len(t.shared.front)
 	for _, l := range t.laid {
 		front += len(l.front)
@@ -45,9 +55,6 @@ func (t *layout) summary() []string {
 			}
 			lines = append(lines, line)
 		}
-	}
-	if say := instead(t); say != "" {
-		lines = append(lines, say)
 	}
 	return lines
 }

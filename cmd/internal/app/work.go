@@ -2,7 +2,7 @@
 // knows no flags, no terminal and no operating system, so that whatever else
 // wants to do trammel's work can stand on it.
 //
-// Files, from the top floor to the ground: document.go, preview.go, calibrate.go,
+// Files, from the top floor to the ground: on_screen.go, document.go, preview.go, calibrate.go,
 // for_machine.go, check.go, check_report.go, check_text.go, floor.go, setout.go,
 // sheets.go, template.go, index_pages.go, shared.go, summary.go, instead.go, refuse.go,
 // net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go,

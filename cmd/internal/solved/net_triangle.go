@@ -72,7 +72,7 @@ func (w Work) Sound() error {
 		if ok && a.Disputed {
 			return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{
 				What: "no placement of the points agrees with all that was measured, and two come about as near: with " + w.Placement(a.Mine) + "; with " + w.Placement(a.Others[0]),
-				Hint: "read the measurements again, or measure one more line",
+				Hint: "read the measurements again, or measure one more line", Advice: unit.Advice{Code: unit.AllButCertain},
 			})
 		}
 		if !ok || len(a.Suspects) == 0 {
@@ -94,7 +94,7 @@ func (w Work) Sound() error {
 				give += fmt.Sprintf("%.0fmm", math.Ceil(off))
 			}
 		}
-		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{What: string(w.Words().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
+		return errorOf(w.Job.Pieces[p.Index], &triangle.NoTriangle{Advice: unit.Advice{Code: unit.AllButCertain}, What: string(w.Words().Nets().Suspect(a, s, w.Figures)), Hint: "mend it or leave it out; to go on with it as it is, say how little it can be trusted: " + give})
 	}
 	return nil
 }

@@ -134,6 +134,10 @@ func (w Work) InPiece(p Piece, err error) error {
 	switch j := w.Job.Pieces[p.Index]; {
 	case f.Subject == unit.Levels && f.Where == "":
 		return f.In(j.LevelsAt)
+	case f.Subject == unit.Walls && f.Where == "":
+		return f.In(j.WallsAt)
+	case f.Subject == unit.Blocked && f.Where == "":
+		return f.In(j.BlockedAt)
 	case w.Job.File == "":
 		return err
 	case f.Subject == unit.Job:

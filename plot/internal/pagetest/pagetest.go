@@ -49,7 +49,7 @@ func Running(pages []draw.Page) string {
 	var b strings.Builder
 	for _, p := range pages {
 		for _, op := range p.Ops {
-			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > sheet.LeastMargin+8 {
+			if o, ok := op.(draw.Text); ok && o.Words != p.Piece && !strings.HasPrefix(o.Words, "page ") && o.At.Y > sheet.LeastMargin+4 {
 				b.WriteString(o.Words + " ")
 			}
 		}

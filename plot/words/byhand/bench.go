@@ -147,7 +147,7 @@ func (bench) checkSide(f *figures, side string, l unit.Length) string {
 	return fmt.Sprintf("Rule on %s: it should read %s.", side, f.plain(l))
 }
 
-func (bench) checkAngle(at, angle string) string {
+func (bench) checkAngle(_ *figures, at, angle string) string {
 	return fmt.Sprintf("Try the bevel at %s: %s.", at, angle)
 }
 

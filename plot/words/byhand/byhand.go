@@ -24,6 +24,7 @@ type Piece struct {
 	Given        map[geom.Name]unit.Reading // angles as they were measured, of corners that have just these
 	Heights      [3]bool                    // of a triangle: those that were measured, from its first corner on
 	Figures      unit.Style
+	Drawn        bool        // what a check should come to stands on the drawing beside: a pupil is not told it before measuring
 	Reach        unit.Length // longest radius of the compasses; 0: those that are held in one hand
 	Protractor   unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
 	Saw          unit.Angle  // how far the mitre saw turns to each side of a square cut; 0: commonSaw

@@ -176,13 +176,21 @@ func blank(f *figures, what string) (nearest, write string) {
 	}
 }
 
-func (class) checkSide(f *figures, side string, l unit.Length) string {
-	nearest, write := blank(f, side)
-	return fmt.Sprintf("Measure %s%s: %s. It should come to %s.", side, nearest, write, f.plain(l))
+// comesTo is what a check should come to, where a pupil does not see that on the drawing.
+func comesTo(f *figures, figure string) string {
+	if f.Drawn {
+		return "."
+	}
+	return ". It should come to " + figure + "."
 }
 
-func (class) checkAngle(at, angle string) string {
-	return fmt.Sprintf("Measure angle %s to the nearest degree: %s%s\u00a0°. It should come to %s.", at, at, toWrite, angle)
+func (class) checkSide(f *figures, side string, l unit.Length) string {
+	nearest, write := blank(f, side)
+	return fmt.Sprintf("Measure %s%s: %s%s", side, nearest, write, comesTo(f, f.plain(l)))
+}
+
+func (class) checkAngle(f *figures, at, angle string) string {
+	return fmt.Sprintf("Measure angle %s to the nearest degree: %s%s\u00a0°%s", at, at, toWrite, comesTo(f, angle))
 }
 
 func (class) checkHeight(f *figures, from geom.Name, side string, l unit.Length) string {
@@ -190,5 +198,5 @@ func (class) checkHeight(f *figures, from geom.Name, side string, l unit.Length)
 	if nearest != "" {
 		nearest = "," + nearest
 	}
-	return fmt.Sprintf("With the set square measure from %s square to %s%s: %s. It should come to %s.", from, side, nearest, write, f.plain(l))
+	return fmt.Sprintf("With the set square measure from %s square to %s%s: %s%s", from, side, nearest, write, comesTo(f, f.plain(l)))
 }

@@ -95,7 +95,7 @@ func (floor) checkSide(f *figures, side string, l unit.Length) string {
 	return fmt.Sprintf("Tape on %s: it should come to %s.", side, f.plain(l))
 }
 
-func (floor) checkAngle(at, angle string) string {
+func (floor) checkAngle(_ *figures, at, angle string) string {
 	return fmt.Sprintf("Angle finder at %s: %s.", at, angle)
 }
 

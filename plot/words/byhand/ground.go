@@ -101,7 +101,7 @@ func (ground) checkSide(f *figures, side string, l unit.Length) string {
 	return fmt.Sprintf("Tape on %s: it should pull %s.", side, f.plain(l))
 }
 
-func (ground) checkAngle(at, angle string) string {
+func (ground) checkAngle(_ *figures, at, angle string) string {
 	return fmt.Sprintf("Instrument at %s: the angle should read %s. A tape alone does not show it.", at, angle)
 }
 

@@ -34,7 +34,7 @@ type place interface {
 	parallel(f *figures, s construct.Parallel) string
 	join(s Join) string
 	checkSide(f *figures, side string, l unit.Length) string
-	checkAngle(at, angle string) string
+	checkAngle(f *figures, at, angle string) string
 	checkHeight(f *figures, from geom.Name, side string, l unit.Length) string
 	carriedOn(side string, past geom.Name) string
 	draw() string // the word for drawing a line
@@ -77,9 +77,9 @@ func (v Voice) act(f *figures, act Act) string {
 		return v.checkSide(f, string(s.From+s.To), s.Length)
 	case construct.CheckAngle:
 		if s.Between[0] != "" {
-			return v.checkAngle(string(s.Between[0]+s.At+s.Between[1]), f.Figures.Angle(s.Angle))
+			return v.checkAngle(f, string(s.Between[0]+s.At+s.Between[1]), f.Figures.Angle(s.Angle))
 		}
-		return v.checkAngle(string(s.At), f.Piece.angle(s.At, s.Angle))
+		return v.checkAngle(f, string(s.At), f.Piece.angle(s.At, s.Angle))
 	case CheckHeight:
 		side := string(s.Base[0] + s.Base[1])
 		if s.Beyond[1] != "" {
