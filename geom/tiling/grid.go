@@ -3,6 +3,7 @@ package tiling
 import (
 	"math"
 
+	"trammel/geom"
 	"trammel/geom/unit"
 )
 
@@ -157,4 +158,10 @@ func (g grid) eachHerringbone(within box, shift vec, do func(Spot, box)) {
 			}
 		}
 	}
+}
+
+// Tile is where the tile of a spot lies at a shift, in the frame of the grid.
+func (g Grid) Tile(s Spot, shift geom.Point) geom.Rect {
+	b := g.bare().at(s, geom.VectorOf(shift))
+	return geom.Rect{Min: b.min.Point(), Max: b.max.Point()}
 }

@@ -3,6 +3,8 @@ package tiling
 import (
 	"cmp"
 	"slices"
+
+	"trammel/geom"
 )
 
 // Piece is one cut piece of a layout.
@@ -70,3 +72,6 @@ func kindsOf(pieces []Piece, g grid) []Kind {
 	}
 	return all
 }
+
+// Ring of the kind's shape in the frame of its tile lying, and its openings.
+func (k Kind) Ring() (outer geom.Polygon, holes []geom.Polygon) { return k.Shape.polygons() }

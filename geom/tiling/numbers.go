@@ -118,3 +118,12 @@ func (l *Layout) Rows() [][]Spot {
 	slices.SortFunc(rows, func(a, b []Spot) int { return cmp.Compare(a[0].Row, b[0].Row) })
 	return rows
 }
+
+// Lying is how large the piece's tile is, along and across.
+func (p Piece) Lying() geom.Point {
+	w, h := p.Tile.width(), p.Tile.height()
+	if p.Standing {
+		w, h = h, w
+	}
+	return vec{X: w, Y: h}.Point()
+}

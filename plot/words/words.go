@@ -10,7 +10,7 @@
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
 // calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
-// aloud.go, figures.go, lists.go.
+// floors.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -56,6 +56,7 @@ type Language interface {
 	Templates() Templates
 	Aloud() Aloud
 	Verdicts() Verdicts
+	Laying() Laying
 }
 
 // English, in the voice of a place.

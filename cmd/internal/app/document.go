@@ -47,6 +47,9 @@ type Order struct {
 	Calibration calibration.Options
 }
 
+// Says tells whether what was found is said where nothing is to be written.
+func (k Kind) Says() bool { return k.Needs&Readings != 0 || k.Name == "floor" }
+
 // Kinds of documents that there are.
 func Kinds() []Kind {
 	return []Kind{

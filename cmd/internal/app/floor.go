@@ -58,7 +58,14 @@ func makeFloor(o Order) (*Document, error) {
 		return nil, &unit.Fault{Where: w.Job.File, What: "no piece of the job says which tiles it is laid with", Hint: "tiles: and below it  size: 600x300  and  joint: 3"}
 	}
 	d := f.document(f.summary, func() any { return f.report() })
-	d.Said = func(out io.Writer) error { return f.text(out) }
+	d.Said = func(out io.Writer) error {
+		for _, one := range f.all {
+			if err := one.Brief(out); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	return d, nil
 }
 
