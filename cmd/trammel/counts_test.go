@@ -4,8 +4,11 @@ import "trammel/geom/gate"
 
 // How much the tests try: a few in every run, all in the gate.
 var (
-	kills       = gate.Of(6, 50)             // of a run that writes a file
-	folderKills = gate.Of(5, 15)             // of a run that writes a folder
-	replayHomes = gate.Of(1, 11)             // hostile profiles that each job is opened under
+	kills       = gate.Of(6, 50) // of a run that writes a file
+	folderKills = gate.Of(5, 15) // of a run that writes a folder
+	replayHomes = gate.Of(1, 11) // hostile profiles that each job is opened under
+	killed      = gate.Of(hundreds, thousand)
+	folderSide  = gate.Of("1200", "2m") // of the triangle that the folder is of
+	netSides    = gate.Of("AB=8m BC=2800 CD=7600 DA=3200 AC=8400", "AB=20m BC=7m CD=19m DA=8m AC=21m")
 	largePages  = gate.Of("outline", "full") // of a large example that PDFium reads
 )

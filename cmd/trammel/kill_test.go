@@ -14,14 +14,14 @@ import (
 
 // The race detector makes a run fifty times as long and has nothing to find here.
 
-// A run that is killed at a random moment while it writes a thousand pages leaves
+// A run that is killed at a random moment while it writes hundreds of pages leaves
 // the earlier file as it was, each time; the next run takes away what they left.
 func TestKilled(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	goal := filepath.Join(dir, "out.pdf")
 	begin := time.Now()
-	if status, _, errs := trammel(t, dir, "", append(thousand, "-o", "out.pdf")...); status != 0 {
+	if status, _, errs := trammel(t, dir, "", append(killed, "-o", "out.pdf")...); status != 0 {
 		t.Fatal(errs)
 	}
 	whole := time.Since(begin)
@@ -36,10 +36,10 @@ func TestKilled(t *testing.T) {
 		if err := os.WriteFile(goal, earlier, 0o666); err != nil {
 			t.Fatal(err)
 		}
-		cmd := start(t, dir, append(thousand, "-o", "out.pdf")...)
+		cmd := start(t, dir, append(killed, "-o", "out.pdf")...)
 		time.Sleep(time.Duration(random.Float64() * float64(whole)))
 		cmd.Process.Kill()
-		killed := cmd.Wait() != nil
+		stopped := cmd.Wait() != nil
 		if left := list(t, dir); len(left) > 1 {
 			caught++ // it was writing
 		}
@@ -48,7 +48,7 @@ func TestKilled(t *testing.T) {
 			t.Fatal(err)
 		case bytes.Equal(got, complete):
 			finished++
-		case !bytes.Equal(got, earlier) || !killed:
+		case !bytes.Equal(got, earlier) || !stopped:
 			t.Fatalf("a killed run left a file of %d bytes", len(got))
 		}
 	}
@@ -56,7 +56,7 @@ func TestKilled(t *testing.T) {
 	if finished == kills || caught == 0 {
 		t.Error("no run was killed while it wrote: the test proves nothing")
 	}
-	if status, _, errs := trammel(t, dir, "", append(thousand, "-o", "out.pdf")...); status != 0 {
+	if status, _, errs := trammel(t, dir, "", append(killed, "-o", "out.pdf")...); status != 0 {
 		t.Fatal(errs)
 	}
 	if left := list(t, dir); !slices.Equal(left, []string{"out.pdf"}) {
@@ -69,7 +69,7 @@ func TestKilledFolder(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	plates := filepath.Join(dir, "plates")
-	small, large := []string{"template", "AB=300", "BC=250", "CA=250", "-o", "plates"}, []string{"template", "AB=2m", "BC=2m", "CA=2m", "-o", "plates"}
+	small, large := []string{"template", "AB=300", "BC=250", "CA=250", "-o", "plates"}, []string{"template", "AB=" + folderSide, "BC=" + folderSide, "CA=" + folderSide, "-o", "plates"}
 	write := func(args []string) []string {
 		if status, _, errs := trammel(t, dir, "", args...); status != 0 {
 			t.Fatal(errs)

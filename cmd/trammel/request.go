@@ -89,24 +89,29 @@ func (r *request) overPieces(o *job.Overrides) error {
 	return nil
 }
 
-func (r *request) open(args []string) (app.Order, error) {
+// merged is the job that the arguments name, with flags and profiles.
+func (r *request) merged(args []string) (m job.Merged, err error) {
 	flags, err := r.overrides()
 	if err != nil {
-		return app.Order{}, err
+		return m, err
 	}
 	j, err := r.job(args)
 	if err != nil {
-		return app.Order{}, err
+		return m, err
 	}
 	profiles, out := r.text("config"), r.text("output")
 	if profiles != "" && out != "" && output.SameFile(profiles, out) {
-		return app.Order{}, overItself(out, "the profiles file")
+		return m, overItself(out, "the profiles file")
 	}
 	set, err := config.Profiles(profiles, readFile)
 	if err != nil {
-		return app.Order{}, err
+		return m, err
 	}
-	m, err := job.Merge(j, flags, set, kept, says)
+	return job.Merge(j, flags, set, kept, says)
+}
+
+func (r *request) open(args []string) (app.Order, error) {
+	m, err := r.merged(args)
 	if err != nil {
 		return app.Order{}, err
 	}

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -21,11 +20,7 @@ func taggedRuns(t *testing.T) (runs [][]string) {
 			t.Fatal(err)
 		}
 		if e.made == statusDone {
-			args := []string{"template", job}
-			if e.large {
-				args = append(args, "--pages", largePages)
-			}
-			runs = append(runs, args)
+			runs = append(runs, append([]string{"template", job, "--json"}, e.onPages()...))
 		}
 		if e.setout == statusDone {
 			runs = append(runs, []string{"setout", job})
@@ -41,12 +36,7 @@ func taggedRuns(t *testing.T) (runs [][]string) {
 func tagged(t *testing.T, visit func(t *testing.T, file []byte)) {
 	for _, args := range taggedRuns(t) {
 		t.Run(args[0]+" "+filepath.Base(args[len(args)-1]), func(t *testing.T) {
-			dir := t.TempDir()
-			status, _, errs := trammel(t, dir, "", append(args, "-o", "out.pdf")...)
-			file, err := os.ReadFile(filepath.Join(dir, "out.pdf"))
-			if err != nil {
-				t.Fatalf("status %d: %s%v", status, errs, err)
-			}
+			_, file := finished(t, args...)
 			visit(t, file)
 		})
 	}

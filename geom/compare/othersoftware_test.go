@@ -17,5 +17,5 @@ func TestMoreFoundAgainstSciPy(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v: %s", err, complaint.String())
 	}
-	foundAgainstSciPy(t, bytes.NewReader(out), 1000, 600)
+	foundAgainstSciPy(t, bytes.NewReader(out), 1, 1000, 600)
 }

@@ -138,7 +138,7 @@ func TestChosenWayUsesWhatWasGiven(t *testing.T) {
 	r := rand.New(rand.NewPCG(10, 3))
 	for _, k := range kinds {
 		computes := 0
-		n := gate.Of(60, 2000)
+		n := gate.Of(20, 2000)
 		for range n {
 			v := ofKind(r, k.given)
 			corners := [3]string{"A", "B", "C"}
@@ -259,7 +259,7 @@ func TestAskedBaseStays(t *testing.T) {
 func TestOtherHandHasTheSameBase(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))
 	for _, k := range kinds {
-		for range 20 {
+		for range gate.Of(5, 20) {
 			text, _ := tokens(ofKind(r, k.given), k.given, [3]string{"B", "A", "C"})
 			s := solved(t, strings.Join(text, " "))
 			for i := range s.Answers {

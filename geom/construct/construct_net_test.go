@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
@@ -55,7 +56,7 @@ func randomNet(t testing.TB, r *rand.Rand) (o geom.Outline, inner []Spot, measur
 // two circles, as any text on analytic geometry has it.
 func TestNetIsFollowed(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
-	for k := range 2000 {
+	for k := range gate.Of(400, 2000) {
 		o, inner, measured := randomNet(t, r)
 		c := ConstructNet(o, inner, [2]geom.Name{o.Names[0], o.Names[1]}, measured)
 		at := map[geom.Name]complex128{}

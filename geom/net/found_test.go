@@ -126,8 +126,7 @@ func TestMeasuredTwice(t *testing.T) {
 // blame: it is the measurement named first.
 func TestSlipWithoutOutline(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 8))
-	const nets = 60
-	named := 0
+	nets, named := netsThatSlipped, 0
 	for k := range nets {
 		n := triangulated(r, 15+r.IntN(30))
 		at := r.IntN(len(n.lines))

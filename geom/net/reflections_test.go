@@ -299,8 +299,8 @@ func placesOf(a Adjusted) (at [][2]float64) {
 	return at
 }
 
-// 200 nets here; the tag othersoftware has 2,000.
-func TestEveryReflection(t *testing.T) { everyReflection(t, 200) }
+// 200 nets in the gate, which has 2,000 others besides.
+func TestEveryReflection(t *testing.T) { everyReflection(t, netsReflected) }
 
 func everyReflection(t *testing.T, total int) {
 	r := rand.New(rand.NewPCG(8, 1))

@@ -65,8 +65,8 @@ func newBraced(r *rand.Rand) *braced {
 // residual is δ = slip·√redundancy/σ shows with the power that Baarda gives, and
 // the table is printed by δ too.
 //
-// 500 nets here; the tag othersoftware has 2,000 others.
-func TestPlantedSlipsAreNamed(t *testing.T) { plantedSlips(t, 500, 4) }
+// 500 nets in the gate, which has 2,000 others besides.
+func TestPlantedSlipsAreNamed(t *testing.T) { plantedSlips(t, netsWithSlips, 4) }
 
 func plantedSlips(t *testing.T, total int, seed uint64) {
 	r := rand.New(rand.NewPCG(seed, 2026))

@@ -61,7 +61,7 @@ func randomSides(r *rand.Rand) sides {
 // of the seven that cannot.
 func TestEveryTriple(t *testing.T) {
 	r := rand.New(rand.NewPCG(84, 1))
-	for range 12 {
+	for range everyTriples {
 		s := randomSides(r)
 		want := figuresOf(s).triangle([3]geom.Name{"A", "B", "C"}, 2)
 		count, determined := 0, 0

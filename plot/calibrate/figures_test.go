@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 )
 
@@ -120,7 +121,7 @@ func flagged(of unit.Subject, value string, _ bool) string {
 	return strings.TrimSpace("--" + string(of) + " " + value)
 }
 
-// What can be reached, paper by paper, with 4000 printers each. From one sheet, read
+// What can be reached, paper by paper, with 4000 printers each in the gate. From one sheet, read
 // by eye, a quarter of a millimetre per metre takes A2 for lengths and A1 for the
 // worst of them; with the corrected sheet, read by its ticks, A4 has it for lengths.
 // The prediction covers 95 of 100 throughout.
@@ -142,7 +143,7 @@ func TestWhatCanBeReached(t *testing.T) {
 		{onPaper("A1", 594, 841), 1, 99, 97, 100},
 	} {
 		name := fmt.Sprintf("%s, %d", c.sheet.Paper, c.sheets)
-		r := serve(t, c.sheet, c.sheets, 4000, 11)
+		r := serve(t, c.sheet, c.sheets, gate.Of(1000, 4000), 11)
 		t.Logf("%-12s within 0.25 mm/m: lengths %.1f %%, worst %.1f %%; predicted %.3f, covers %.1f %%; refused %d", name, r.lengths, r.quarter, r.predict, r.within, r.refused)
 		if r.lengths < c.lengths || r.lengths > c.most {
 			t.Errorf("%s: %.1f %% of lengths within a quarter, want %v to %v", name, r.lengths, c.lengths, c.most)

@@ -15,6 +15,10 @@ const (
 	Index       Kind = "index"
 	Setout      Kind = "setout"
 	Calibration Kind = "calibration"
+	Task        Kind = "task" // of a class, without its answer
+	Key         Kind = "key"
+	Overlay     Kind = "overlay"
+	Model       Kind = "model"
 )
 
 // Matrix maps a piece, or what is to be on the paper, to mm from the page's bottom

@@ -40,7 +40,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		}
 	}
 	add(draw.Setout, flown...)
-	add(draw.Setout, s.rodPages(l.Next())...)
+	add(draw.Setout, gauges{s}.rodPages(l.Next())...)
 	for _, t := range templates {
 		add(draw.Setout, append(bars(l.Next()), t...))
 	}
@@ -63,14 +63,14 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 	say, laid := s.says(), s.laid()
 	head := func(p laying.Part) sheet.Block { return sheet.Heading{Words: say.Heading(p)} }
 	list := func(items []string) sheet.Block { return sheet.List{Items: items, Gap: 0.6} }
-	out := []sheet.Block{s.planFigure(plan), sheet.Gap(2), list(append([]string{say.Gap(laid)}, say.Counts(laid)...))}
-	out = append(out, head(laying.TheStarts), s.starts(), sheet.KeptGap(1.5), list([]string{say.Best(laid), say.Proof(laid)}))
-	if tried := s.triedWords(); len(tried) > 0 {
+	out := []sheet.Block{onPlan{s}.planFigure(plan), sheet.Gap(2), list(append([]string{say.Gap(laid)}, say.Counts(laid)...))}
+	out = append(out, head(laying.TheStarts), tables{s}.starts(), sheet.KeptGap(1.5), list([]string{say.Best(laid), say.Proof(laid)}))
+	if tried := (tables{s}).triedWords(); len(tried) > 0 {
 		out = append(out, sheet.Gap(1), list(tried))
 	}
 	out = append(out, head(laying.TheLines), sheet.List{Items: s.startWords(), Numbered: true, Height: draw.FigureHeight, Gap: 0.9})
 	if start, ok := s.start(); ok && s.Plan.Grid.Pattern != tiling.Herringbone {
-		out = append(out, head(laying.TheCourses), sheet.Paragraph{Words: say.Courses(), Keep: true}, sheet.KeptGap(1), s.coursesTable(start))
+		out = append(out, head(laying.TheCourses), sheet.Paragraph{Words: say.Courses(), Keep: true}, sheet.KeptGap(1), tables{s}.coursesTable(start))
 	}
 	out = append(out, head(laying.TheRods), list(say.Rods(laid)))
 	if len(s.drawn().Pieces) > 0 {
@@ -80,14 +80,14 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 		}
 		tapers, _ := s.tapers()
 		for _, t := range tapers {
-			out = append(out, head(laying.TheTapers), sheet.Paragraph{Words: say.Taper(s.Outline.Side(t.Wall)), Keep: true}, sheet.KeptGap(1), s.taperTable(t))
+			out = append(out, head(laying.TheTapers), sheet.Paragraph{Words: say.Taper(s.Outline.Side(t.Wall)), Keep: true}, sheet.KeptGap(1), tables{s}.taperTable(t))
 		}
 		template := say.Templates()
 		if len(large) > 0 {
 			template = append(template, say.TooLarge(large))
 		}
 		out = append(out, head(laying.TheTemplates), list(template))
-		out = append(out, head(laying.TheTiles), sheet.Paragraph{Words: say.Sawing(laid), Keep: true}, sheet.KeptGap(1), s.tilesTable())
+		out = append(out, head(laying.TheTiles), sheet.Paragraph{Words: say.Sawing(laid), Keep: true}, sheet.KeptGap(1), tables{s}.tilesTable())
 	}
 	return append(out, head(laying.TheBuying), list(say.Buying(s.buy())), head(laying.TheLimits), list(say.Limits(laid)),
 		head(laying.Before), list(words.In(s.Language).Cautions().SetOut(false)))

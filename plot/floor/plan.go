@@ -17,8 +17,11 @@ var scales = []unit.Length{5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 500
 // edge of the plan for the names of corners, mm.
 const edge unit.Length = 7
 
+// onPlan is the sheet as its plan draws it.
+type onPlan struct{ Sheet }
+
 // scaleFor is the largest scale at which the plan has room.
-func (s Sheet) scaleFor(width, height unit.Length) unit.Length {
+func (s onPlan) scaleFor(width, height unit.Length) unit.Length {
 	b := s.Outline.Points.Bounds()
 	for _, n := range scales {
 		if b.Width()/n <= width-2*edge && b.Height()/n <= height-2*edge {
@@ -29,7 +32,7 @@ func (s Sheet) scaleFor(width, height unit.Length) unit.Length {
 }
 
 // planFigure is the plan no higher than height.
-func (s Sheet) planFigure(height unit.Length) sheet.Figure {
+func (s onPlan) planFigure(height unit.Length) sheet.Figure {
 	return sheet.Figure{Alt: s.says().Tile(s.laid()), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 		n := s.scaleFor(width, height)
 		b := s.Outline.Points.Bounds()
@@ -44,10 +47,10 @@ func (s Sheet) planFigure(height unit.Length) sheet.Figure {
 	}}
 }
 
-func (s Sheet) planDrawing(at func(geom.Point) geom.Point, scale float64, r draw.Ruler) (d draw.Drawing) {
+func (s onPlan) planDrawing(at func(geom.Point) geom.Point, scale float64, r draw.Ruler) (d draw.Drawing) {
 	g, c := s.Plan.Grid, s.drawn()
 	back := geom.Placement{Turn: g.Angle}
-	onPlan := func(p geom.Point) geom.Point { return at(back.Apply(p)) }
+	turned := func(p geom.Point) geom.Point { return at(back.Apply(p)) }
 	ring := func(p geom.Polygon, pen draw.Pen) {
 		d = append(d, draw.Polyline{Points: p, Closed: true, Pen: pen, On: draw.Notes})
 	}
@@ -56,21 +59,21 @@ func (s Sheet) planDrawing(at func(geom.Point) geom.Point, scale float64, r draw
 	for _, spot := range c.Whole {
 		box := g.Tile(spot, c.Shift)
 		corners := box.Corners()
-		ring(moved(corners[:], onPlan), draw.Fine)
-		d = append(d, label.at(onPlan(box.Centre()), n.Spot(spot), box.Width(), box.Height(), false)...)
+		ring(moved(corners[:], turned), draw.Fine)
+		d = append(d, label.at(turned(box.Centre()), n.Spot(spot), box.Width(), box.Height(), false)...)
 	}
 	narrowest, _ := c.Narrowest()
 	for i, p := range c.Pieces {
 		outer, holes := p.Rings()
-		ring(moved(outer, onPlan), draw.Thin)
+		ring(moved(outer, turned), draw.Thin)
 		for _, h := range holes {
-			ring(moved(h, onPlan), draw.Thin)
+			ring(moved(h, turned), draw.Thin)
 		}
 		place := inmost(outer, holes)
 		size := outer.Bounds()
-		d = append(d, label.at(onPlan(place), n.Piece(i), size.Width(), size.Height(), true)...)
+		d = append(d, label.at(turned(place), n.Piece(i), size.Width(), size.Height(), true)...)
 		if i == narrowest {
-			d = append(d, draw.Arc{Arc: geom.Arc{Centre: onPlan(place), Radius: 3, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
+			d = append(d, draw.Arc{Arc: geom.Arc{Centre: turned(place), Radius: 3, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
 		}
 	}
 	ring(moved(s.Outline.Points, at), draw.Wide)
@@ -83,7 +86,7 @@ func (s Sheet) planDrawing(at func(geom.Point) geom.Point, scale float64, r draw
 }
 
 // cornerNames stand outside their corners.
-func (s Sheet) cornerNames(at func(geom.Point) geom.Point) (d draw.Drawing) {
+func (s onPlan) cornerNames(at func(geom.Point) geom.Point) (d draw.Drawing) {
 	o := s.Outline
 	for i, p := range o.Points {
 		in, out := geom.VectorOf(at(o.Points[o.Before(i)]).Minus(at(p))).Unit(), geom.VectorOf(at(o.Points[o.Next(i)]).Minus(at(p))).Unit()
@@ -102,7 +105,7 @@ func (s Sheet) cornerNames(at func(geom.Point) geom.Point) (d draw.Drawing) {
 }
 
 // startDrawing is the two lines, their numbers at their ends, and the ring round the start tile's corner.
-func (s Sheet) startDrawing(at func(geom.Point) geom.Point) (d draw.Drawing) {
+func (s onPlan) startDrawing(at func(geom.Point) geom.Point) (d draw.Drawing) {
 	start, ok := s.start()
 	if !ok {
 		return nil

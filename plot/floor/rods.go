@@ -25,7 +25,10 @@ type rod struct {
 	step        unit.Length
 }
 
-func (s Sheet) rods() []rod {
+// gauges are the rods of a sheet.
+type gauges struct{ Sheet }
+
+func (s gauges) rods() []rod {
 	g := s.Plan.Grid
 	all := []rod{{"A", g.Along, g.Along + g.Joint, 0}}
 	if g.Pattern == tiling.Brick {
@@ -38,7 +41,7 @@ func (s Sheet) rods() []rod {
 }
 
 // rodPages are the strips of the rods at true scale.
-func (s Sheet) rodPages(area geom.Rect) (pages []draw.Drawing) {
+func (s gauges) rodPages(area geom.Rect) (pages []draw.Drawing) {
 	long := unit.Length(math.Floor(float64(area.Height()-barRoom)/10)) * 10
 	total := min(longestRod, s.laid().Long)
 	x := area.Max.X // full: a new page

@@ -12,8 +12,11 @@ import (
 	"trammel/plot/words/laying"
 )
 
+// tables of a sheet.
+type tables struct{ Sheet }
+
 // starts are the layouts side by side.
-func (s Sheet) starts() sheet.Table {
+func (s tables) starts() sheet.Table {
 	t := sheet.Headed(s.says().Columns(laying.TheStarts), sheet.ToLeft, sheet.ToRight, sheet.ToRight, sheet.ToRight, sheet.Lengths(s.inches()), sheet.ToRight, sheet.ToRight, sheet.ToRight, sheet.ToRight)
 	for _, c := range s.Plan.Choices {
 		t.Cells = append(t.Cells, []string{s.says().Aim(c.Aim), fmt.Sprint(len(c.Whole)), fmt.Sprint(len(c.Pieces)), fmt.Sprint(len(c.Kinds)), s.Figures.Length(unit.Length(c.Measures.Narrowest)),
@@ -25,7 +28,7 @@ func (s Sheet) starts() sheet.Table {
 func (s Sheet) inches() bool { return s.Figures.Unit >= unit.IN }
 
 // triedWords are the walls that were tried.
-func (s Sheet) triedWords() []string {
+func (s tables) triedWords() []string {
 	var all []laying.Tried
 	for _, t := range s.Tried {
 		n, _ := t.Plan.Advised()
@@ -36,7 +39,7 @@ func (s Sheet) triedWords() []string {
 }
 
 // coursesTable is each row: where its edge and its first joint lie, how its ends are cut.
-func (s Sheet) coursesTable(start courses.Start) sheet.Table {
+func (s tables) coursesTable(start courses.Start) sheet.Table {
 	a := sheet.Lengths(s.inches())
 	t := sheet.Headed(s.says().Columns(laying.TheCourses), sheet.ToRight, a, sheet.ToRight, sheet.ToRight, a, a, a)
 	cut := func(l unit.Length) string {
@@ -60,7 +63,7 @@ func signed(f unit.Style, l unit.Length) string {
 }
 
 // taperTable is the cuts along one wall.
-func (s Sheet) taperTable(t courses.Taper) sheet.Table {
+func (s tables) taperTable(t courses.Taper) sheet.Table {
 	a := sheet.Lengths(s.inches())
 	out := sheet.Headed(s.says().Columns(laying.TheTapers), sheet.ToLeft, a, a, a)
 	n := s.drawn().Numbers()
@@ -71,7 +74,7 @@ func (s Sheet) taperTable(t courses.Taper) sheet.Table {
 }
 
 // groupRows say which kinds come from one tile, tiles alike in one row.
-func (s Sheet) groupRows() (rows [][]string) {
+func (s tables) groupRows() (rows [][]string) {
 	c := s.drawn()
 	n := c.Numbers()
 	type group struct {
@@ -99,7 +102,7 @@ func (s Sheet) groupRows() (rows [][]string) {
 	return rows
 }
 
-func (s Sheet) tilesTable() sheet.Table {
+func (s tables) tilesTable() sheet.Table {
 	t := sheet.Headed(s.says().Columns(laying.TheTiles), sheet.ToRight, sheet.ToLeft)
 	t.Columns[1].Fill = true
 	t.Cells = s.groupRows()

@@ -54,7 +54,7 @@ func (s Sheet) figures(t *phone.Text) {
 	t.Para("", say.Best(s.laid()))
 	t.Para("", say.Proof(s.laid()))
 	t.List(say.Counts(s.laid()))
-	t.List(s.triedWords())
+	t.List(tables{s}.triedWords())
 
 	head(laying.TheLines)
 	for i, step := range s.startWords() {
@@ -94,7 +94,7 @@ func (s Sheet) taperText(t *phone.Text) {
 
 // taperCells are the rows of a taper without its last column.
 func (s Sheet) taperCells(one courses.Taper) (rows [][]string) {
-	for _, r := range s.taperTable(one).Cells {
+	for _, r := range (tables{s}).taperTable(one).Cells {
 		rows = append(rows, r[:3])
 	}
 	return rows

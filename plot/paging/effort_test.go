@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"testing"
 
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 	"trammel/plot/paging"
 )
@@ -49,10 +50,10 @@ func TestEffortIsKept(t *testing.T) {
 }
 
 // Nobody gets more than MostSteps, whatever is asked for: a piece with the turn given
-// has two searches.
+// has two searches, which the gate makes.
 func TestNoEffortIsBoundless(t *testing.T) {
 	turn := 33 * unit.Degree
-	p, err := paging.Lay(sides(900, 1100, 1000), hostile, paging.Full, &turn, paging.Effort{Most: 1 << 60})
+	p, err := paging.Lay(sides(900, 1100, 1000), hostile, paging.Full, gate.Of(nil, &turn), paging.Effort{Most: 1 << 60})
 	if err != nil || p.Steps > 2*paging.MostSteps+slackSteps {
 		t.Errorf("%d steps, %v", p.Steps, err)
 	}

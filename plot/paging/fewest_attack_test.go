@@ -189,4 +189,4 @@ func attackMany(t *testing.T, pieces, tries int) {
 	t.Logf("as few pages found for %d of %d pieces", equals, pieces)
 }
 
-func TestNoRandomPlacementIsBetter(t *testing.T) { attackMany(t, 50, 4000) }
+func TestNoRandomPlacementIsBetter(t *testing.T) { attackMany(t, paging.PiecesAttacked, 4000) }

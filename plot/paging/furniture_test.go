@@ -91,7 +91,7 @@ func said(p draw.Page) string {
 
 func TestEveryPageHasItsFurniture(t *testing.T) {
 	count := map[float64]int{}
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		hard := c.hard
 		pages := pagesOf(c)
 		for i, p := range pages {
@@ -171,7 +171,7 @@ func TestNeighboursAreNamed(t *testing.T) {
 // its bars it keeps 2 mm.
 func TestFurnitureKeepsClear(t *testing.T) {
 	r := lettering.Go()
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		for i, p := range pagesOf(c) {
 			least := 2.0
 			if across, along := bars(p); len(across) != 1 || len(along) != 1 || across[0] != along[0] || c.hard {

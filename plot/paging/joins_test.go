@@ -96,7 +96,7 @@ func (s seam) ticks(lines []draw.Line) (all []draw.Line) {
 }
 
 func TestMarksCoincide(t *testing.T) {
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		pages := pagesOf(c)
 		seams := seamsOf(c.plan)
 		if len(pages) > 1 && len(seams) == 0 {
@@ -249,7 +249,7 @@ func isCut(op draw.Op) bool {
 // words by 2 mm from other words.
 func TestMarksKeepClear(t *testing.T) {
 	r := lettering.Go()
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		for _, p := range pagesOf(c) {
 			lines, arcs := strokesOf(p.Ops, isPiece)
 			for _, op := range p.Ops {

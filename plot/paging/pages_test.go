@@ -31,7 +31,7 @@ func isNote(op draw.Op) bool {
 // Every place of every stroke is on every page whose window shows it, the whole
 // outline is on some page, and no page has a stroke that the drawing has not.
 func TestPagesShowTheDrawing(t *testing.T) {
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 20)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		pages := pagesOf(c)
 		if len(pages) != len(c.plan.Cells) {
 			t.Fatalf("%s: %d pages for %d cells", c.name, len(pages), len(c.plan.Cells))

@@ -46,7 +46,7 @@ func randomPolygon(r *rand.Rand, kind int) geom.Polygon {
 func TestPolygons(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 16))
 	proven := 0
-	for k := range 100 {
+	for k := range paging.ManyPolygons {
 		name := fmt.Sprintf("polygon %d", k)
 		p := check(t, name, randomPolygon(r, k), a4Sheet, paging.Cover(k/6%2), nil)
 		if p.Proven {
@@ -55,8 +55,8 @@ func TestPolygons(t *testing.T) {
 			t.Logf("%s: %d pages, proven only that %d are needed", name, p.Least, p.Bound)
 		}
 	}
-	if proven < 100 {
-		t.Errorf("%d of 100 are proven", proven)
+	if proven < paging.ManyPolygons {
+		t.Errorf("%d of %d are proven", proven, paging.ManyPolygons)
 	}
 }
 

@@ -30,7 +30,7 @@ var boundSheets = []Sheet{a4, {Name: "low", Width: 300, Height: 110, Left: 5, Ri
 func TestBoundHoldsInTheBox(t *testing.T) {
 	r := rand.New(rand.NewPCG(21, 22))
 	tight := 0
-	for k := range 60000 {
+	for k := range boxesOfPlaces {
 		g, err := newGrid(boundSheets[k%3])
 		if err != nil {
 			t.Fatal(err)
@@ -62,8 +62,8 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 			}
 		}
 	}
-	if tight < 60000 {
-		t.Errorf("the bound is met in only %d of 240000", tight)
+	if tight < boxesOfPlaces {
+		t.Errorf("the bound is met in only %d of %d", tight, 4*boxesOfPlaces)
 	}
 }
 
@@ -71,7 +71,7 @@ func TestBoundHoldsInTheBox(t *testing.T) {
 func TestRowsAndSpotsAgree(t *testing.T) {
 	r := rand.New(rand.NewPCG(23, 24))
 	var differ [2]int
-	for k := range 40000 {
+	for k := range placesCounted {
 		g, _ := newGrid(boundSheets[k%3])
 		c := Cover(k / 3 % 2)
 		s := newSearch(someTriangle(r, k/6), g, c, 0)
@@ -87,7 +87,7 @@ func TestRowsAndSpotsAgree(t *testing.T) {
 			differ[c]++
 		}
 	}
-	if differ[Full] > 0 || differ[OutlineOnly] > 40 {
-		t.Errorf("by rows is less for %d of 20000 (full), %d of 20000 (outline)", differ[Full], differ[OutlineOnly])
+	if differ[Full] > 0 || differ[OutlineOnly] > placesCounted/1000 {
+		t.Errorf("of %d, half on each cover, by rows is less for %d (full), %d (outline)", placesCounted, differ[Full], differ[OutlineOnly])
 	}
 }

@@ -131,7 +131,7 @@ func TestTrimmedHidesNothing(t *testing.T) {
 // an ordinary size with strips of an ordinary width; else most have.
 func TestScissors(t *testing.T) {
 	lines, without := 0, 0
-	for _, c := range slices.Concat(cases(t), crowded(t), random(t, 25)) {
+	for _, c := range slices.Concat(cases(t), crowded(t), random(t, paging.RandomPieces)) {
 		for _, p := range pagesOf(c) {
 			window := geom.Rect{Min: geom.Point{X: c.plan.Sheet.Left, Y: c.plan.Sheet.Bottom}, Max: geom.Point{X: p.Width - c.plan.Sheet.Right, Y: p.Height - c.plan.Sheet.Top}}
 			var eyes []geom.Point

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 )
@@ -41,7 +42,7 @@ func samples(b geom.Polygon, n int) []geom.Point {
 func TestFreeAgainstPoints(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	asked := [2]int{}
-	for range 40 {
+	for range gate.Of(15, 40) {
 		s := NewScene(unit.Length(3 + 20*r.Float64()))
 		var ink, words []geom.Point
 		for of := range 3 {
@@ -191,7 +192,7 @@ func TestCheapestAgainstSorting(t *testing.T) {
 func TestSpotAgainstDistances(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 10))
 	found, none := 0, 0
-	for range 200 {
+	for range gate.Of(100, 200) {
 		area := geom.Rect{Max: geom.Point{X: 90, Y: 60}}
 		var g FreeGrid
 		g.Level(area, 1.5)
@@ -203,6 +204,9 @@ func TestSpotAgainstDistances(t *testing.T) {
 			}
 			all = append(all, b)
 			g.Take(b, 1)
+			if len(all)%5 == 0 {
+				g.Count() // what is taken later is added
+			}
 		}
 		g.Count()
 		w, h := unit.Length(5+40*r.Float64()), unit.Length(5+20*r.Float64())

@@ -19,6 +19,9 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 	}
 	scale, failed := max(e.Width()/width, e.Height()/height, 0.01), unit.Length(0)
 	for round := range rounds {
+		if round > 0 && max(e.Width(), e.Height())/scale < nothingToSee {
+			return d, false
+		}
 		d = p.Draw(float64(scale), r)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
@@ -59,11 +62,12 @@ func (p Plan) larger(d Drawn, room geom.Point, failed float64, r draw.Ruler) Dra
 
 // How often a plan is drawn to find how large it can be.
 const (
-	mostFits = 24
-	fewHeavy = 4
-	hopeless = 0.6 // of the room, taken beside the pegs
-	halvings = 3   // of a step between two scales
-	tooLong  = 1.1 // for it
+	mostFits                 = 24
+	fewHeavy                 = 4
+	hopeless                 = 0.6 // of the room, taken beside the pegs
+	nothingToSee unit.Length = 10  // of the work in a plan; its letters take more
+	halvings                 = 3   // of a step between two scales
+	tooLong                  = 1.1 // for it
 )
 
 // heavy is a plan of so many strokes and names that each drawing of it takes long.

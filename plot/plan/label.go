@@ -81,8 +81,7 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 	tries := c.leads(l, reach, letters)
 	var at spot
 	var leader geom.Line
-	best, found := place.Never, false
-	z, more := l.size(c.r), mostTries
+	best, found, z, more := place.Never, false, l.size(c.r), mostTries
 	place.Cheapest(len(tries), place.Never, func(i int) float64 { return tries[i].cost }, func(i int) (done bool, again float64) {
 		t := tries[i]
 		// What the ray crosses and the leader, which ends at the letters' nearest
@@ -98,8 +97,9 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		to := geom.Line{From: l.anchor, To: end}.Direction()
 		// The leader stops short of the letters.
 		line := geom.Line{From: l.anchor.Toward(to, l.clear), To: end.Toward(to, -0.6)}
-		labels := c.overLabels(line)
-		if labels > 0 && !letters {
+		most := mayCross(letters, best-float64(t.d))
+		labels := c.overLabels(line, most)
+		if labels > most {
 			return false, place.Never
 		}
 		if found {
@@ -115,6 +115,14 @@ func (c *scene) leadOver(l label, reach unit.Length, letters bool) bool {
 		c.put(l.at(at, c.r))
 	}
 	return found
+}
+
+// mayCross is over how many parts of letters a leader may run that may cost so much.
+func mayCross(letters bool, cost float64) int {
+	if !letters {
+		return 0
+	}
+	return int(min(cost, math.MaxInt32) / overLabel)
 }
 
 // What it costs a leader to cross a line or letters, in mm that it is longer.
@@ -245,12 +253,15 @@ func (c *scene) overLines(l geom.Line) int {
 	return len(seen)
 }
 
-// overLabels counts the parts of a leader that come near labels.
-func (c *scene) overLabels(l geom.Line) (n int) {
+// overLabels counts the parts of a leader that come near labels, no further than one more
+// than matter.
+func (c *scene) overLabels(l geom.Line, most int) (n int) {
 	for part := range parts(l) {
 		box := part.Bounds().Grow(labelGap)
 		if !c.Boxes.Every(box, func(o geom.Polygon) bool { return !box.Meets(o.Bounds()) || o.ApartFrom(part) >= labelGap/2 }) {
-			n++
+			if n++; n > most {
+				break
+			}
 		}
 	}
 	return n

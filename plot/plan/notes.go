@@ -24,7 +24,7 @@ func (v *view) north() {
 		name := label{words: v.North.Name, height: draw.FigureHeight, on: draw.Notes}.at(spot{at: tip.Toward(v.North.Turn, reach)}, v.r)
 		d := v.North.Turn
 		wedge := geom.Polygon{tip, tip.Toward(d, -5).Toward(d+unit.Turn/4, 1.5), tip.Toward(d, -5).Toward(d-unit.Turn/4, 1.5)}
-		if l := (geom.Line{From: tail, To: tip}); v.overLines(l)+v.overLabels(l) > 0 || !v.Free(name.box, gaps, place.NoLine) {
+		if l := (geom.Line{From: tail, To: tip}); v.overLines(l) > 0 || v.overLabels(l, 0) > 0 || !v.Free(name.box, gaps, place.NoLine) {
 			continue
 		}
 		v.line(tail, tip.Toward(d, -4), draw.Narrow, draw.Notes)

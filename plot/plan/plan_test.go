@@ -26,7 +26,7 @@ func TestPlanOfNets(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	ruler := lettering.Go()
 	labels, crossed, details, named := 0, 0, 0, 0
-	for i := range gate.Of(70, 200) {
+	for i := range gate.Of(40, 200) {
 		p := clustered(r, 4+r.IntN(37))
 		out := fitting(t, p)
 		seen := map[geom.Name]bool{}

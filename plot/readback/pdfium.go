@@ -100,8 +100,8 @@ func (o Opened) Count() int {
 // Must is what PDFium answers; a refusal ends the test.
 func Must[T any](v *T, err error) func(Opened) *T {
 	return func(o Opened) *T {
-		o.t.Helper()
 		if err != nil {
+			o.t.Helper() // not before: it looks up who called, thousands of times a page
 			o.t.Fatalf("pdfium: %v", err)
 		}
 		return v

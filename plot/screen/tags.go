@@ -29,7 +29,8 @@ type spot struct {
 
 const (
 	apartBoxes unit.Length = 2
-	apartInk   unit.Length = 2
+	apartInk   unit.Length = 2 // at least, from a side
+	clearOf    unit.Length = 5 // better, from any line
 	toEdge     unit.Length = 3
 	pen        unit.Length = 1 // half of the widest line
 )
@@ -68,7 +69,7 @@ func (b board) free(s spot, w, h unit.Length, own int) bool {
 		if !b.Boxes.Every(far, func(o geom.Polygon) bool { return !far.Meets(o.Bounds()) || p.Apart(o) >= apartBoxes }) {
 			return false
 		}
-	} else if !b.Free(p, place.Gaps{Ink: apartInk, Words: apartBoxes}, own) {
+	} else if !b.Free(p, place.Gaps{Ink: clearOf, Words: apartBoxes}, own) {
 		return false
 	}
 	if s.leader == (geom.Line{}) {

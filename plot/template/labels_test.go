@@ -142,7 +142,7 @@ func oneTriangle(rnd *rand.Rand, n int) (ab, bc, ca float64) {
 func TestLabelsTouchNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	methods := []construct.Method{construct.ByArcs, construct.ByAngle, construct.BySquare}
-	for n := range gate.Of(200, 2000) {
+	for n := range trianglesLabels {
 		ab, bc, ca := oneTriangle(rnd, n)
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)
 		p := pieces(t, methods[n/4%3], fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))[0]
@@ -310,7 +310,7 @@ func TestFaultsFoundOnPaper(t *testing.T) {
 // A letter is known by the corner that it is nearest to, unless a leader says so.
 func TestLettersStandByTheirCorners(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 4))
-	for n := range 100 {
+	for n := range lettersOf {
 		ab, bc, ca := oneTriangle(rnd, n)
 		p := piece(t, fmt.Sprintf("AB=%.1f BC=%.1f CA=%.1f", ab, bc, ca))
 		plan := laid(t, p, a4, paging.Full)

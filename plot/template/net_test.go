@@ -69,7 +69,7 @@ func randomPolygon(rnd *rand.Rand) (corners geom.Polygon, inner []geom.Point) {
 func TestLabelsOfNetsTouchNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(5, 6))
 	missing, labels := 0, 0
-	for n := range 60 {
+	for n := range netsWithLabels {
 		corners, inner := randomPolygon(rnd)
 		p := netPiece(t, corners, inner, "AC BD")
 		on, cover := []paging.Sheet{a4, a5}[n%2], paging.Cover(n/2%2)

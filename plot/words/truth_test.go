@@ -179,7 +179,7 @@ func (l *listener) mentioned(text string) {
 // Every sentence about a simulated layout is read as it stands and held against what
 // was planted there; over 10 σ the cause is named. The tag othersoftware has 2,000 of
 // each kind.
-func TestSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 40, 1, 85) }
+func TestSentencesAreTrue(t *testing.T) { sentencesAreTrue(t, 20, 1, 85) }
 
 // sentencesAreTrue simulates so many layouts of each kind; the least percentage named is
 // lower where they are few.

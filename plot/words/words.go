@@ -10,7 +10,7 @@
 // compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
 // calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
-// floors.go, aloud.go, figures.go, lists.go.
+// lessons.go, floors.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
@@ -55,6 +55,8 @@ type Language interface {
 	Cautions() Cautions
 	Templates() Templates
 	Aloud() Aloud
+	Tasks() Tasks
+	Marking() Marking
 	Verdicts() Verdicts
 	Laying() Laying
 }

@@ -18,6 +18,7 @@ import (
 	"trammel/geom/shape"
 	"trammel/geom/slip"
 	"trammel/geom/tape"
+	"trammel/geom/task"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
@@ -36,10 +37,95 @@ type example struct {
 
 func one(s string) []string { return []string{s} }
 
+// ofTasks says something of a task of every kind and demand.
+func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, l words.Language) (all []string) {
+		for _, d := range everyTask(t) {
+			all = append(all, say(l.Tasks(), d)...)
+		}
+		return all
+	}
+}
+
+// ofMarks says something of the marking of a task of every kind.
+func ofMarks(say func(words.Marking, task.Drawn) []string) func(*testing.T, words.Language) []string {
+	return func(t *testing.T, l words.Language) (all []string) {
+		for _, d := range everyTask(t) {
+			all = append(all, say(l.Marking(), d)...)
+		}
+		return all
+	}
+}
+
+// everyTask is one of every kind and demand, the first of its grid at level 2.
+func everyTask(t *testing.T) (all []task.Drawn) {
+	for _, k := range task.Kinds() {
+		s := task.StockOf(k, task.Fives, task.School)
+		for _, d := range task.Demands() {
+			all = append(all, task.Drawn{Task: s.Kept[0], Level: task.Fives, Demand: d})
+		}
+	}
+	return all
+}
+
 // examples of every method of every subject.
 var examples = map[string]example{
-	"Checks.Verdict": {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
-	"Checks.Advice":  {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
+	"Tasks.Head": {label: true, say: func(_ *testing.T, l words.Language) []string { h := l.Tasks().Head(); return h[:] }},
+	"Tasks.Pupil": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Tasks().Pupil(7, ""), l.Tasks().Pupil(7, "Ada")}
+	}},
+	"Tasks.Of": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Tasks().Of(3, 3, 8), l.Tasks().Of(3, 4, 8)}
+	}},
+	"Tasks.Wording":    {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.Wording(d)) })},
+	"Tasks.Given":      {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return w.Given(d.Task) })},
+	"Tasks.OnSketch":   {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.OnSketch(d.Kind.Given()[1], d.Given[1])) })},
+	"Tasks.NotToScale": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().NotToScale()) }},
+	"Tasks.Measure":    {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return one(w.Measure(d, d.Kind.Boxes())) })},
+	"Tasks.Box": {label: true, say: ofTasks(func(w words.Tasks, d task.Drawn) []string {
+		a, b := w.Box(d.Kind, d.Kind.Boxes()[0])
+		return []string{a, b}
+	})},
+	"Tasks.HowMany":   {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().HowMany()) }},
+	"Tasks.Steps":     {say: ofTasks(func(w words.Tasks, d task.Drawn) []string { return w.Steps(d.Task) })},
+	"Tasks.SketchAlt": {say: func(_ *testing.T, l words.Language) []string { return one(l.Tasks().SketchAlt()) }},
+
+	"Marking.Pupil":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Pupil(7, "")) }},
+	"Marking.KeyTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().KeyTitle()) }},
+	"Marking.KeyHeads": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		a, b, c, d := l.Marking().KeyHeads()
+		return []string{a, b, c, d}
+	}},
+	"Marking.Asked": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Asked(d.Kind, d.Kind.Boxes()[0])) })},
+	"Marking.Range": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Range(d.Measured(task.Maths)[0])) })},
+	"Marking.Mistake": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) (all []string) {
+		for _, m := range d.Mistakes() {
+			all = append(all, w.Mistake(d.Kind, m.Mistake))
+		}
+		return all
+	})},
+	"Marking.Has": {label: true, say: ofMarks(func(w words.Marking, d task.Drawn) (all []string) {
+		for _, m := range d.Mistakes() {
+			all = append(all, w.Has(m, d.Measured(task.Maths)))
+		}
+		return all
+	})},
+	"Marking.Ranges": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Marking().Ranges(task.Maths), l.Marking().Ranges(task.Drawing)}
+	}},
+	"Marking.Marks":        {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Marks()) }},
+	"Marking.Seed":         {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Seed(7)) }},
+	"Marking.OverlayTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().OverlayTitle()) }},
+	"Marking.OverlayUse":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().OverlayUse()) }},
+	"Marking.Ghost": {label: true, say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Marking().Ghost(task.Swapped), l.Marking().Ghost(task.WrongScale)}
+	}},
+	"Marking.PolarTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().PolarTitle()) }},
+	"Marking.PolarUse":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().PolarUse()) }},
+	"Marking.Place":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Place(75, 40)) }},
+	"Marking.FilmAlt":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().FilmAlt()) }},
+	"Checks.Verdict":     {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
+	"Checks.Advice":      {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
 	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
 	}},

@@ -2,7 +2,7 @@
 // error has a line and a column.
 //
 // Files, from the top floor to the ground: merge.go (with profiles and flags), csv.go,
-// job.go, doubt.go, overrides.go, piece.go, write.go, shape.go, tiles.go, site.go, lines.go, points.go,
+// job.go, tasks.go, doubt.go, overrides.go, piece.go, write.go, shape.go, tiles.go, site.go, lines.go, points.go,
 // csv_doubt.go, csv_fields.go, keys.go (reading and writing by tables).
 package job
 
@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"time"
 
+	"trammel/geom/unit"
 	"trammel/profiles/strict"
 )
 
@@ -35,7 +36,10 @@ type Job struct {
 	Date     string             // YYYY-MM-DD
 	Site     map[string]Setting // by the words of siteKeys: the ground, the tools and the day
 	Pieces   []Piece
+	Tasks    *Tasks    // what a class is to draw by hand; nil: nothing
 	MadeWith Overrides // what a document was made with that carries the job
+
+	empty *unit.Fault // the list of pieces is there and holds none
 }
 
 var jobKeys = []key[Job]{
@@ -50,7 +54,15 @@ var jobKeys = []key[Job]{
 	{"both_hands", func(j *Job, v strict.Value) error { return parseYes(v, "both_hands", &j.BothHands) }, nil},
 	{"date", func(j *Job, v strict.Value) (err error) { j.Date, err = date(v); return err }, nil},
 	{"site", func(j *Job, v strict.Value) (err error) { j.Site, err = site(v); return err }, nil},
-	{"pieces", func(j *Job, v strict.Value) (err error) { j.Pieces, err = pieces(v); return err }, nil},
+	{"tasks", func(j *Job, v strict.Value) (err error) { j.Tasks, err = tasksOf(v); return err }, nil},
+	{"pieces", func(j *Job, v strict.Value) (err error) {
+		if items, ok := v.Items(); ok && len(items) == 0 {
+			j.empty = v.Fault("the job has no pieces", "- measure: [AB=600, BC=450, CA=450]")
+			return nil
+		}
+		j.Pieces, err = pieces(v)
+		return err
+	}, nil},
 }
 
 // Read reads a job file whole. Its errors are *unit.Fault with file:line:column.
@@ -72,7 +84,11 @@ func ReadWithin(within, file string, data []byte) (Job, error) {
 	if err := readKeys(&j, root, "the job", jobKeys); err != nil {
 		return j, err
 	}
-	if j.Pieces == nil {
+	switch {
+	case len(j.Pieces) > 0 || j.Tasks != nil:
+	case j.empty != nil:
+		return j, j.empty
+	default:
 		return j, root.Fault("the job has no pieces", "pieces: and below it  - measure: [AB=600, BC=450, CA=450]")
 	}
 	return j, j.settle(made)
@@ -111,8 +127,6 @@ func pieces(v strict.Value) ([]Piece, error) {
 	switch {
 	case !ok:
 		return nil, v.Fault("pieces is not a list", "begin each piece with a dash: - measure: [AB=600, BC=450, CA=450]")
-	case len(items) == 0:
-		return nil, v.Fault("the job has no pieces", "- measure: [AB=600, BC=450, CA=450]")
 	case len(items) > MaxPieces:
 		return nil, items[MaxPieces].Fault(fmt.Sprintf("more than %d pieces", MaxPieces), "make several jobs of it")
 	}

@@ -32,6 +32,7 @@ const (
 	Job      Needs = 1 << iota // solved pieces
 	Readings                   // what was measured back of them
 	Printer                    // by its name
+	Tasks                      // of a class
 )
 
 // Order is what a document is made of. Each kind takes of it what it needs.
@@ -42,6 +43,7 @@ type Order struct {
 	Office   bool            // a setting-out sheet with the office's pages, a check sheet with its ranges reckoned
 	Shift    *geom.Point     // where a tile of a floor lies; nil: where it comes out best
 	Context  context.Context // nil: nothing stops a search but its effort
+	Class    ClassOptions
 
 	Profiles    profiles.Set
 	Calibration calibration.Options
@@ -59,6 +61,7 @@ func Kinds() []Kind {
 		{"floor", Job, []string{"pdf", "svg", "csv", "txt"}, "floor.pdf", makeFloor},
 		{"check", Job | Readings, []string{"pdf", "svg", "txt", "csv"}, "check.pdf", makeCheck},
 		{"preview", Job, []string{"png"}, "preview.png", makePreview},
+		{"tasks", Tasks, []string{"pdf", "csv", ""}, "tasks.pdf", makeTasks},
 		{"calibrate", Printer, []string{"pdf"}, "sheet.pdf", makeCalibration},
 	}
 }
@@ -87,8 +90,10 @@ type Document struct {
 	names   func() []string            // of the pages as files, without their ending
 	single  func() bool                // all is on one page
 	carried func() (*draw.Attachment, error)
-	drawn   func(io.Writer, draw.Page, draw.Document) error // one page as SVG
-	files   map[string]func(io.Writer) error                // that are no drawings, by their endings
+	drawn   func(io.Writer, draw.Page, draw.Document) error                       // one page as SVG
+	files   map[string]func(io.Writer) error                                      // that are no drawings, by their endings
+	folder  func(file func(name string, write func(io.Writer) error) error) error // instead of a folder of drawings
+	apart   func() error                                                          // refuses what must not stand in one file
 }
 
 // drawn are pages that lie ready, with their names as files.
@@ -119,6 +124,10 @@ func (d *Document) As(ending string) (Output, error) {
 		}
 	}
 	switch {
+	case ending == "" && d.folder != nil:
+		return Output{Folder: d.folder}, nil
+	case ending == "pdf" && d.apart != nil && d.apart() != nil:
+		return Output{}, d.apart()
 	case ending == "pdf" && d.pages != nil && d.drawn == nil: // what a machine cuts has no paper
 		return Output{File: d.pdf}, nil
 	case ending == "svg" && d.names != nil && d.single():

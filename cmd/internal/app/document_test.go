@@ -31,6 +31,9 @@ func TestEveryKindOfDocument(t *testing.T) {
 		if k.Needs&Printer != 0 {
 			o.Profiles, o.Calibration = set, calibration.Options{Printer: job.Setting{Text: "shed"}}
 		}
+		if k.Needs&Tasks != 0 {
+			o.Work = classOf(t, "tasks: {pupils: 3, kinds: [SSS, SAS]}\n")
+		}
 		d, err := k.Make(o)
 		if err != nil {
 			t.Errorf("%s: %v", k.Name, err)

@@ -3,7 +3,7 @@
 // wants to do trammel's work can stand on it.
 //
 // Files, from the top floor to the ground: on_screen.go, document.go, preview.go, calibrate.go,
-// for_machine.go, check.go, check_report.go, check_text.go, floor.go, setout.go,
+// for_machine.go, check.go, check_report.go, check_text.go, floor.go, setout.go, tasks.go,
 // sheets.go, template.go, index_pages.go, shared.go, summary.go, instead.go, refuse.go,
 // net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go,
 // progress.go, ahead.go.
@@ -15,6 +15,7 @@ import (
 
 	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
+	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/paging"
 	"trammel/profiles/job"
@@ -35,6 +36,9 @@ type Work struct {
 func Open(m job.Merged, tell Progress) (Work, error) {
 	w := Work{Work: solved.Work{Merged: m}, stock: stockOf(m), tell: tell}
 	w.madeFor, w.Sheet = calibrated(m.Known, w.Sheet)
+	if len(m.Pieces) == 0 {
+		return w, &unit.Fault{Where: m.File, What: "the job has no pieces, only tasks for a class", Hint: "make task sheets of it, or add pieces to the job"}
+	}
 	var err error
 	if w.hide, err = without(m.Carries.Without); err != nil {
 		return w, err

@@ -1,7 +1,7 @@
 // Package flooring makes of a solved piece and what its job says of tiles a floor with
 // its layouts, and the report of it for other software.
 //
-// Files, from the top floor to the ground: report.go, flooring.go, openings.go.
+// Files, from the top floor to the ground: report.go, flooring.go, openings.go, walls.go.
 package flooring
 
 import (
@@ -17,12 +17,13 @@ import (
 	"trammel/geom/tiling"
 	"trammel/geom/unit"
 	"trammel/profiles/job"
+	"trammel/profiles/tiled"
 )
 
 // Floor is one piece of a job with its tiles laid.
 type Floor struct {
 	Piece    solved.Piece
-	Words    job.Floor
+	Words    tiled.Floor
 	Outline  geom.Outline
 	Openings []tiling.Opening
 	Gaps     []unit.Length
@@ -44,7 +45,7 @@ type Tried struct {
 func Of(ctx context.Context, p solved.Piece, j job.Piece, bare unit.Unit, shift *geom.Point) (Floor, error) {
 	f := Floor{Piece: p, Outline: p.Outline(), Wall: -1}
 	var err error
-	if f.Words, err = j.Tiles.Floor(j.Openings, bare); err != nil {
+	if f.Words, err = j.Floor(bare); err != nil {
 		return f, err
 	}
 	if len(f.Outline.Names) == 0 {
@@ -103,24 +104,6 @@ func (f *Floor) region() (tiling.Region, error) {
 		return region, &unit.Fault{Where: f.Words.TilesAt, What: "the gaps and openings leave nothing of the floor", Hint: "write narrower gaps, such as gap: 8"}
 	}
 	return region, err
-}
-
-// wall is the number of a wall by its ends.
-func (f *Floor) wall(ends [2]geom.Name, key, where string) (int, error) {
-	var walls []string
-	for i, n := range f.Outline.Names {
-		m := f.Outline.Names[f.Outline.Next(i)]
-		if ends == [2]geom.Name{n, m} || ends == [2]geom.Name{m, n} {
-			return i, nil
-		}
-		walls = append(walls, f.Outline.Side(i))
-	}
-	const most = 12 // names in a hint
-	hint := "its walls are " + geom.Listed(walls[:min(most, len(walls))])
-	if len(walls) > most {
-		hint += " …"
-	}
-	return -1, &unit.Fault{Where: where, What: fmt.Sprintf("%s: there is no wall %s%s", key, ends[0], ends[1]), Hint: hint}
 }
 
 // grid with the angle that the job asks for.

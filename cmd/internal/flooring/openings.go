@@ -8,7 +8,7 @@ import (
 	"trammel/geom/area"
 	"trammel/geom/tiling"
 	"trammel/geom/unit"
-	"trammel/profiles/job"
+	"trammel/profiles/tiled"
 )
 
 // roundSag is how far the polygon that stands for a round opening stands off it, mm.
@@ -61,7 +61,7 @@ func cmpErr(err, other error) error {
 }
 
 // opening is one of them as a ring, counter-clockwise.
-func (f *Floor) opening(o job.Opening) (one tiling.Opening, err error) {
+func (f *Floor) opening(o tiled.Opening) (one tiling.Opening, err error) {
 	one.Name, one.Gap = o.Name, f.Words.Gap
 	if o.Gap != nil {
 		one.Gap = *o.Gap

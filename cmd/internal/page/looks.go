@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"trammel/cmd/internal/app"
@@ -39,7 +38,8 @@ func (q question) look() (Reply, []byte, error) {
 func (q question) solved() (r Reply, w app.Work, err error) {
 	j, err := q.job()
 	if err != nil {
-		return r, w, q.begun(&r, err)
+		r.Looks = q.begun()
+		return r, w, err
 	}
 	if w, err = q.workOf(j); err == nil {
 		r.Looks, r.Warnings = q.looks(w, report.Of(w.Work)), w.Warnings()
@@ -62,61 +62,41 @@ func (q question) solved() (r Reply, w app.Work, err error) {
 	return r, w, first
 }
 
-// begun is the look of pieces of which nothing is measured yet, which is no fault of
-// anybody's: each is sketched, and the others are solved without them.
-func (q question) begun(r *Reply, wrong error) error {
-	var said struct {
-		Pieces []json.RawMessage `json:"pieces"`
-	}
-	var whole map[string]json.RawMessage
-	if json.Unmarshal(q.Job, &said) != nil || json.Unmarshal(q.Job, &whole) != nil || len(said.Pieces) > mostBegun {
-		return wrong
-	}
-	var empty, others []int
+// begun are the looks of a job in which pieces are that nothing is measured of yet: each is
+// sketched, and the others are solved without them.
+func (q question) begun() (all []Look) {
+	pieces := q.pieces()
+	var others []int
 	var rest []json.RawMessage
-	for i, text := range said.Pieces {
-		var p begun
-		if json.Unmarshal(text, &p) != nil || p.Measure == nil || len(*p.Measure) > 0 {
-			others, rest = append(others, i), append(rest, text)
+	for i, p := range pieces {
+		if !p.empty() {
+			others, rest = append(others, i), append(rest, p.text)
 			continue
 		}
-		empty = append(empty, i)
 		l := unknown(i, p.Name, Missing)
 		l.Outline = append(l.Outline, p.Outline...)
-		var outline []geom.Name
-		if names, err := job.ParseOutline(strings.Join(p.Outline, ",")); err == nil {
-			outline = names
+		outline, err := job.ParseOutline(strings.Join(p.Outline, ","))
+		if err != nil { // it is refused when the piece is measured
+			outline = nil
 		}
 		l.Picture = q.sketched(nil, outline, unit.Style{})
-		r.Looks = append(r.Looks, l)
+		all = append(all, l)
 	}
-	if len(empty) == 0 {
-		return wrong
+	if len(others) == len(pieces) {
+		return nil
 	}
-	if len(rest) > 0 {
+	var whole map[string]json.RawMessage
+	if len(rest) > 0 && json.Unmarshal(q.Job, &whole) == nil {
 		whole["pieces"], _ = json.Marshal(rest)
-		sub := q
-		sub.Job, _ = json.Marshal(whole)
-		if known, _, err := sub.solved(); err == nil || len(known.Looks) > 0 {
-			for _, l := range known.Looks {
-				l.Piece = others[l.Piece]
-				r.Looks = append(r.Looks, l)
-			}
+		q.Job, _ = json.Marshal(whole)
+		known, _, _ := q.solved() // of what is wrong with them too it is said when all is measured
+		for _, l := range known.Looks {
+			l.Piece = others[l.Piece]
+			all = append(all, l)
 		}
 	}
-	slices.SortStableFunc(r.Looks, func(a, b Look) int { return a.Piece - b.Piece })
-	f := &unit.Fault{Where: "ask:/job/pieces/" + strconv.Itoa(empty[0]) + "/measure", What: "nothing is measured yet", Advice: unit.Advice{Code: unit.Wanting}}
-	return f
-}
-
-// mostBegun pieces are looked through for one that is not measured yet.
-const mostBegun = 100
-
-// begun is what can be read of a piece that is not measured yet.
-type begun struct {
-	Name    string    `json:"name"`
-	Measure *[]string `json:"measure"`
-	Outline []string  `json:"outline"`
+	slices.SortStableFunc(all, func(a, b Look) int { return a.Piece - b.Piece })
+	return all
 }
 
 // looks are the pieces of the work.

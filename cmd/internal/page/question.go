@@ -3,7 +3,9 @@ package page
 import (
 	"cmp"
 	"context"
+	"encoding/json"
 	"errors"
+	"fmt"
 	"strings"
 	"sync"
 
@@ -43,7 +45,45 @@ func (q question) job() (job.Job, error) {
 	if len(q.Job) == 0 {
 		return job.Job{}, &unit.Fault{Where: "ask:/job", What: "no job is asked about", Hint: "load the page again"}
 	}
-	return job.Read(q.jobFile(), q.Job)
+	j, err := job.Read(q.jobFile(), q.Job)
+	if err != nil {
+		for i, p := range q.pieces() {
+			if p.empty() { // no fault of anybody's while it is being measured
+				return j, &unit.Fault{Where: fmt.Sprintf("ask:/job/pieces/%d/measure", i), What: "nothing is measured yet", Advice: unit.Advice{Code: unit.Wanting}}
+			}
+		}
+	}
+	return j, err
+}
+
+// mostLooked pieces are looked through for one that is not measured yet.
+const mostLooked = 100
+
+// said is what can be read of a piece whatever else is wrong with it.
+type said struct {
+	Name    string    `json:"name"`
+	Measure *[]string `json:"measure"`
+	Outline []string  `json:"outline"`
+	text    json.RawMessage
+}
+
+func (p said) empty() bool { return p.Measure != nil && len(*p.Measure) == 0 }
+
+func (q question) pieces() (all []said) {
+	var whole struct {
+		Pieces []json.RawMessage `json:"pieces"`
+	}
+	if json.Unmarshal(q.Job, &whole) != nil || len(whole.Pieces) > mostLooked {
+		return nil
+	}
+	for _, text := range whole.Pieces {
+		p := said{text: text}
+		if json.Unmarshal(text, &p) != nil {
+			p = said{text: text}
+		}
+		all = append(all, p)
+	}
+	return all
 }
 
 // merged is a job with what counts for it.

@@ -7,6 +7,24 @@ import (
 	"trammel/geom/unit"
 )
 
+// Buy is what there is to buy.
+type Buy struct {
+	Whole, Cut, Bought, Least int
+	Box                       int // tiles in one; 0: not said
+	Spare                     int // per cent
+	Area                      unit.Area
+}
+
+// Total is what is bought with what is spare, whole boxes where they are known.
+func (b Buy) Total() (tiles, boxes int) {
+	tiles = b.Bought + (b.Bought*b.Spare+99)/100
+	if b.Box > 0 {
+		boxes = (tiles + b.Box - 1) / b.Box
+		tiles = boxes * b.Box
+	}
+	return tiles, boxes
+}
+
 func (English) Sawing(l Laid) string {
 	return fmt.Sprintf("Every piece keeps its factory edges; pieces of one tile lie a saw cut of %s apart. A sawn edge never goes to a joint.", l.Figures.LengthUnit(l.Plan.Grid.Kerf))
 }

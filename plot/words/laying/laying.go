@@ -119,24 +119,6 @@ type Card struct {
 	Tiles                   []string
 }
 
-// Buy is what there is to buy.
-type Buy struct {
-	Whole, Cut, Bought, Least int
-	Box                       int // tiles in one; 0: not said
-	Spare                     int // per cent
-	Area                      unit.Area
-}
-
-// Total is what is bought with what is spare, whole boxes where they are known.
-func (b Buy) Total() (tiles, boxes int) {
-	tiles = b.Bought + (b.Bought*b.Spare+99)/100
-	if b.Box > 0 {
-		boxes = (tiles + b.Box - 1) / b.Box
-		tiles = boxes * b.Box
-	}
-	return tiles, boxes
-}
-
 // English says it.
 type English struct{}
 

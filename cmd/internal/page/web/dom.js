@@ -1,13 +1,14 @@
 // Making what is seen: elements, pictures with their tags, dialogs.
 import { say } from "./labels.js";
 
-// h makes an element: h("button.big", {onclick: f, "aria-label": "x"}, "text", child).
-// Words are always text, never markup.
-export function h(what, attributes, ...children) {
+// h makes an element: h("button.big", {onclick: f, "aria-label": "x"}, "text", child), the
+// attributes left out where there are none. Words are always text, never markup.
+export function h(what, ...children) {
   const [name, ...classes] = what.split(".");
+  const attributes = Object.getPrototypeOf(children[0] ?? "") === Object.prototype ? children.shift() : {};
   const el = document.createElement(name || "div");
   if (classes.length) el.className = classes.join(" ");
-  for (const [k, v] of Object.entries(attributes ?? {})) {
+  for (const [k, v] of Object.entries(attributes)) {
     if (k.startsWith("on")) el.addEventListener(k.slice(2), v);
     else if (k === "value" || k === "checked" || k === "disabled" || k === "hidden") el[k] = v;
     else if (v !== undefined && v !== false && v !== null) el.setAttribute(k, v === true ? "" : v);
@@ -21,8 +22,14 @@ export const byId = (id) => document.getElementById(id);
 // a line does not.
 export const sentence = (s) => s ? s[0].toUpperCase() + s.slice(1) + (/[.:!?…]$/.test(s) ? "" : ".") : "";
 
+const marks = { fits: "✓", doubt: "!", two: "2", none: "✕", words: "✕", missing: "…" };
+
+// verdict is a box whose mark says the same as its colour, the first sentence large.
+export const verdict = (kind, ...said) => h("div.verdict." + kind, h("span.mark", { "aria-hidden": "true" }, marks[kind] ?? "…"),
+  h("div", said.filter(Boolean).map((s, i) => h(i ? "p" : "p.first", sentence(s)))));
+
 export const button = (key, onclick, names, classes = "") => h("button" + classes, { onclick, type: "button" }, say(key, names));
-export const field = (key, input, names) => h("label", {}, h("span", {}, say(key, names)), input);
+export const field = (key, input, names) => h("label", h("span", say(key, names)), input);
 
 // choice is a select of [value, words].
 export function choice(options, value, onchange, attributes = {}) {
@@ -75,7 +82,7 @@ function tagButton(t, tapped) {
   const known = t.given ? "given" : t.say ? "worked" : "unknown";
   const b = h("button.tag." + known + (t.doubt ? ".doubt" : ""), { type: "button", "data-of": t.of, onclick: () => tapped(t),
     "aria-label": `${say(t.kind, { of: t.of })}: ${t.say || say("unknown")}${t.say ? ", " + say(known) : ""}${t.doubt ? ", " + say("doubt") : ""}` },
-  h("span", {}, t.row ? h("b", {}, t.of, " ") : null, t.say || "?", t.doubt ? h("i", {}, "!") : null));
+  h("span", t.row ? h("b", t.of, " ") : null, t.say || "?", t.doubt ? h("i", "!") : null));
   for (const [k, v] of [["left", t.x], ["top", t.y], ["width", t.w], ["height", t.h]]) b.style[k] = rem(v);
   return b;
 }
@@ -84,7 +91,7 @@ function tagButton(t, tapped) {
 export function dialog(title, children, classes = "") {
   const d = h("dialog" + classes, { "aria-label": title });
   const close = () => d.close();
-  d.append(h("div.head", {}, h("h2", {}, title), h("button.plain", { type: "button", onclick: close, "aria-label": say("close") }, "✕")), ...children.flat(9).filter(Boolean));
+  d.append(h("div.head", h("h2", title), h("button.plain", { type: "button", onclick: close, "aria-label": say("close") }, "✕")), ...children.flat(9).filter(Boolean));
   d.addEventListener("close", () => d.remove());
   d.addEventListener("click", (e) => { if (e.target === d) close(); });
   document.body.append(d);

@@ -23,7 +23,7 @@ export const canShare = () => matchMedia("(pointer: coarse)").matches && Boolean
 
 // make asks for a document and hands it over; it can be stopped.
 export async function make(what, as, title, more = {}, shared = false) {
-  const waiting = dialog(say("working", { of: title }), [h("progress"), h("div.row", {}, button("stop", () => { stop(); waiting.close(); tell(say("stopped")); }))]);
+  const waiting = dialog(say("working", { of: title }), [h("progress"), h("div.row", button("stop", () => { stop(); waiting.close(); tell(say("stopped")); }))]);
   try {
     const r = await ask({ do: "make", what, as, ...more });
     if (r.fault) return trouble(r.fault);
@@ -33,7 +33,7 @@ export async function make(what, as, title, more = {}, shared = false) {
 }
 
 export function trouble(fault) {
-  const { close } = dialog(fault.what, [fault.hint ? h("p", {}, fault.hint) : null, h("div.row", {}, button("close", () => close(), {}, ".go"))], ".trouble");
+  const { close } = dialog(fault.what, [fault.hint ? h("p", fault.hint) : null, h("div.row", button("close", () => close(), {}, ".go"))], ".trouble");
 }
 
 // open reads what somebody chose.
@@ -52,11 +52,11 @@ export function jobDialog() {
   const { close } = dialog(state.job.job || say("noName"), [
     input,
     h("div.stack", {},
-      button("open", () => input.click(), {}, ".go"), h("p.quiet", {}, say("openWhat")),
+      button("open", () => input.click(), {}, ".go"), h("p.quiet", say("openWhat")),
       button("saveJob", () => { close(); give((state.job.job || "job").replace(/[^\p{L}\p{N} _-]/gu, "") + ".json", "application/json", new TextEncoder().encode(JSON.stringify(state.job, null, 1) + "\n"), canShare()); }),
       button("link", () => { close(); linkOut(); }),
       button("fresh", () => { close(); replace(fresh()); }),
-      h("p.quiet", {}, say("localOnly"))),
+      h("p.quiet", say("localOnly"))),
   ]);
 }
 
@@ -111,9 +111,9 @@ export async function linkIn() {
     const r = await ask({ do: "solve", job, width: 320 });
     if (r.fault && !r.looks?.length) return trouble({ what: r.fault.what, hint: r.fault.hint });
     const { close } = dialog(say("linkAsk"), [
-      h("p", {}, h("b", {}, typeof job.job === "string" ? job.job : say("noName"))),
-      r.looks.slice(0, 6).map((l) => h("div", {}, h("p", {}, l.title), figure(l.picture), h("p", {}, l.says))),
-      h("div.row", {}, button("linkLeave", () => close()), button("linkTake", () => { close(); replace(job); }, {}, ".go")),
+      h("p", h("b", typeof job.job === "string" ? job.job : say("noName"))),
+      r.looks.slice(0, 6).map((l) => h("div", h("p", l.title), figure(l.picture), h("p", l.says))),
+      h("div.row", button("linkLeave", () => close()), button("linkTake", () => { close(); replace(job); }, {}, ".go")),
     ]);
   } catch { trouble({ what: say("badLink") }); }
 }

@@ -1,6 +1,6 @@
 // By hand: the construction played step by step, forward and back; only what is drawn so
 // far is seen, and the newest line draws itself unless somebody wants nothing to move.
-import { h, byId, button, sentence, field, choice, figure, drawing, room, rem } from "./dom.js";
+import { h, byId, button, verdict, field, choice, figure, drawing, room, rem } from "./dom.js";
 import { say, labels } from "./labels.js";
 import { state, edit, set, kept, keep } from "./store.js";
 import { newest } from "./asking.js";
@@ -50,7 +50,7 @@ function picture(play, still) {
 export function draw(still = true) {
   const el = byId("hand"), play = plays[which];
   if (!play) {
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)), look()?.picture ? figure(look().picture) : "");
+    el.replaceChildren(verdict("missing", fault?.what ?? say("nothingYet"), fault?.hint), look()?.picture ? figure(look().picture) : "");
     return;
   }
   const n = play.steps.length, held = document.activeElement?.id;
@@ -60,8 +60,8 @@ export function draw(still = true) {
     h("div.stage", {},
       picture(play, still),
       h("div.words", {},
-        h("p.count", {}, at ? say("step", { n: at, all: n }) : play.title),
-        h("div", { "aria-live": "polite", id: "said" }, says.length ? says.map((s) => h("p.big", {}, s)) : h("p.big", {}, play.title)),
+        h("p.count", at ? say("step", { n: at, all: n }) : play.title),
+        h("div", { "aria-live": "polite", id: "said" }, says.length ? says.map((s) => h("p.big", s)) : h("p.big", play.title)),
         h("div.row", {},
           h("button", { type: "button", id: "hand-back", disabled: at === 0, onclick: () => step(-1) }, "← ", say("back")),
           h("button.go", { type: "button", id: "hand-next", disabled: at === n, onclick: () => step(1) }, say("next"), " →"),
@@ -70,7 +70,7 @@ export function draw(still = true) {
     h("div.grid.below", {},
       plays.length > 1 ? field("which", choice(plays.map((p, i) => [i, p.title]), which, (v) => { which = Number(v); go(0); })) : null,
       field("voice", choice([["", say("usual")], ...(state.lists?.voices ?? []).map((v) => [v, labels.voices[v] ?? v])], state.job.voice ?? "", (v) => edit((job) => set(job, "voice", v)))),
-      h("p.quiet", {}, say("stays"))));
+      h("p.quiet", say("stays"))));
   if (held) byId(held)?.focus();
   if (held && document.activeElement?.id !== held) byId("hand-back").focus();
 }

@@ -35,8 +35,8 @@ export function keys(input, kind, unit, changed = () => {}) {
   const mark = (u, text) => key(u, () => { if (u === "in" || u === "ft") small.hidden = false; put(text); }, ".unit");
   const units = kind === "angle" ? [mark("°", "deg"), mark("′", "'")] : [mark("mm", "mm"), mark("m", "m"), mark("ft", "ft "), mark("in", "in")];
   return [
-    h("div.keys.units", {}, units), kind === "angle" ? null : small,
-    h("div.keys", {}, digits.map((d) => d === "⌫" ? key(d, erase, ".erase", say("erase")) : key(d, () => put(d)))),
+    h("div.keys.units", units), kind === "angle" ? null : small,
+    h("div.keys", digits.map((d) => d === "⌫" ? key(d, erase, ".erase", say("erase")) : key(d, () => put(d)))),
   ];
 }
 
@@ -51,8 +51,8 @@ export function valueField(value, attributes = {}) {
 export function keypad({ title, kind, value, unit, hint, known }, give) {
   const input = valueField(value, { "aria-label": title });
   const { el, close } = dialog(title, [
-    hint ? h("p.hint", {}, hint) : null,
-    h("div.reading", {}, input, h("span", { "aria-hidden": "true" }, kind === "angle" ? "°" : unit)),
+    hint ? h("p.hint", hint) : null,
+    h("div.reading", input, h("span", { "aria-hidden": "true" }, kind === "angle" ? "°" : unit)),
     keys(input, kind, unit),
     h("div.row", {},
       h("button", { type: "button", onclick: () => { close(); give(""); } }, say(known ? "none" : "cancel")),

@@ -35,7 +35,7 @@ async function solve(again) {
 
 function failed(e) {
   if (e?.name === "AbortError") return;
-  byId("trouble").replaceChildren(h("p.note.doubt", {}, say("noProgram", { why: String(e?.message ?? e) })));
+  byId("trouble").replaceChildren(h("p.note.doubt", say("noProgram", { why: String(e?.message ?? e) })));
 }
 
 function show(name) {

@@ -1,5 +1,5 @@
 // Paper: which, how many sheets, what would be fewer; the files; printers that are known.
-import { h, byId, button, sentence, field, choice, figure, room, dialog, tell } from "./dom.js";
+import { h, byId, button, verdict, field, choice, figure, room, dialog, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, edit, set, made, setMade, keep } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -30,20 +30,20 @@ export function draw() {
     h("div.work", {},
       h("div", {},
         !fault && !sheets ? h("p.quiet", { role: "status" }, say("laying")) : null,
-        fault ? h("div.verdict." + (fault.kind === "missing" ? "missing" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, fault.kind === "missing" ? "…" : "✕"), h("div", {}, h("p.first", {}, sentence(fault.what)), fault.hint ? h("p", {}, sentence(fault.hint)) : h("p", {}, say("nothingYet")))) : null,
-        sheets ? h("div", { role: "status" }, (sheets.summary ?? []).map((s, i) => h(i ? "p" : "p.big", {}, s))) : null,
-        sheets?.pieces.filter((p) => p.picture).map((p) => h("div", {}, sheets.pieces.length > 1 ? h("h3", {}, p.title) : null, figure(p.picture))),
-        sheets?.otherwise?.length ? h("div", {}, h("h2", {}, say("fewer")), h("ul.list", {}, sheets.otherwise.map((o) => h("li", {}, h("button", { type: "button", onclick: () => otherwise(o) }, o.says))))) : null,
-        warnings.map((w) => h("p.note.doubt", {}, w))),
+        fault ? verdict(fault.kind === "missing" ? "missing" : "none", fault.what, fault.hint ?? say("nothingYet")) : null,
+        sheets ? h("div", { role: "status" }, (sheets.summary ?? []).map((s, i) => h(i ? "p" : "p.big", s))) : null,
+        sheets?.pieces.filter((p) => p.picture).map((p) => h("div", sheets.pieces.length > 1 ? h("h3", p.title) : null, figure(p.picture))),
+        sheets?.otherwise?.length ? h("div", h("h2", say("fewer")), h("ul.list", sheets.otherwise.map((o) => h("li", h("button", { type: "button", onclick: () => otherwise(o) }, o.says))))) : null,
+        warnings.map((w) => h("p.note.doubt", w))),
       h("div.told", {},
         h("div.grid", {},
           field("size", choice(named(l.papers, `${l.default?.paper ?? ""} · ${say("usual")}`), state.job.paper ?? "", keyed("paper"))),
           field("printer", choice(named(known, say("usual")), state.job.printer ?? "", keyed("printer"))),
           field("cover", choice([["", say("usual")], ["full", say("coverFull")], ["outline", say("coverOutline")]], made("pages"), (v) => setMade("pages", v))),
           field("copies", h("input", { type: "text", inputmode: "numeric", maxlength: 3, value: made("copies") || "1", onchange: (e) => setMade("copies", e.target.value.trim() === "1" ? "" : e.target.value.trim()) })),
-          h("label.check", {}, h("input", { type: "checkbox", checked: made("landscape") === "yes", onchange: (e) => setMade("landscape", e.target.checked ? "yes" : "") }), h("span", {}, say("landscape")))),
-        h("p.quiet", {}, say("steelRule")),
-        h("div.stack", {}, file("template", "pdf", "template", ".go"), file("template", "svg", "svg"), file("whole", "svg", "cutter"), h("div.row", {}, button("picture", picture))),
+          h("label.check", h("input", { type: "checkbox", checked: made("landscape") === "yes", onchange: (e) => setMade("landscape", e.target.checked ? "yes" : "") }), h("span", say("landscape")))),
+        h("p.quiet", say("steelRule")),
+        h("div.stack", file("template", "pdf", "template", ".go"), file("template", "svg", "svg"), file("whole", "svg", "cutter"), h("div.row", button("picture", picture))),
         others(l), calibrate(l, known))));
 }
 
@@ -52,7 +52,7 @@ function file(what, as, key, classes = "") {
   const d = state.lists.documents.find((x) => x.name === what);
   if (!d?.as.includes(as)) return null;
   const go = (shared) => make(what, as, say(key), {}, shared);
-  return h("div.row", {}, button(key, () => go(false), {}, classes), canShare() ? button("share", () => go(true)) : null);
+  return h("div.row", button(key, () => go(false), {}, classes), canShare() ? button("share", () => go(true)) : null);
 }
 
 // picture is the whole piece as the program draws it, as points for a screen.
@@ -74,8 +74,8 @@ async function picture() {
 function others(l) {
   const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole"].includes(d.name));
   if (!some.length) return null;
-  return h("details", {}, h("summary", {}, say("others")), some.map((d) => h("div", {}, h("h3", {}, d.title ?? d.name),
-    h("div.row", {}, d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, d.title ?? d.name) }, as.toUpperCase()))))));
+  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", d.title ?? d.name),
+    h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, d.title ?? d.name) }, as.toUpperCase()))))));
 }
 
 function otherwise(o) {
@@ -102,13 +102,13 @@ function calibrate(l) {
     tell([say("calKept", { of: r.printer.name }), ...(r.printer.says ?? [])].join(" "), "stays");
     draw();
   };
-  return h("details", { open: calibrate.open, ontoggle: (e) => { calibrate.open = e.target.open; } }, h("summary", {}, say("calibrate")),
+  return h("details", { open: calibrate.open, ontoggle: (e) => { calibrate.open = e.target.open; } }, h("summary", say("calibrate")),
     field("calName", input("printer")),
-    h("h3", {}, say("calSheet")), button("makeIt", () => make("calibrate", "pdf", say("calibrate"), { calibrate: about() }), { of: "PDF" }),
-    h("h3", {}, say("calRead")),
-    h("div.grid", {}, field("calWidth", input("width", { inputmode: "decimal" })), field("calHeight", input("height", { inputmode: "decimal" })), field("calDiagonal", input("diagonal", { inputmode: "decimal" })), field("calOther", input("other", { inputmode: "decimal" }))),
-    h("div.row", {}, button("calKeep", learn, {}, ".go")),
-    Object.keys(state.printers).map((name) => h("div.row", {}, h("b", {}, name),
+    h("h3", say("calSheet")), button("makeIt", () => make("calibrate", "pdf", say("calibrate"), { calibrate: about() }), { of: "PDF" }),
+    h("h3", say("calRead")),
+    h("div.grid", field("calWidth", input("width", { inputmode: "decimal" })), field("calHeight", input("height", { inputmode: "decimal" })), field("calDiagonal", input("diagonal", { inputmode: "decimal" })), field("calOther", input("other", { inputmode: "decimal" }))),
+    h("div.row", button("calKeep", learn, {}, ".go")),
+    Object.keys(state.printers).map((name) => h("div.row", h("b", name),
       button("calFile", () => give(name + ".yaml", "application/yaml", new TextEncoder().encode(state.printers[name]))),
       button("calForget", () => { delete state.printers[name]; keep("printers", state.printers); draw(); }, { of: name }))));
 }

@@ -1,5 +1,5 @@
 // Set out: one step a screen; what was read is judged at each key and kept at each stroke.
-import { h, byId, button, sentence, figure, room } from "./dom.js";
+import { h, byId, button, verdict, figure, room } from "./dom.js";
 import { say } from "./labels.js";
 import { state, piece, kept, keep, subject } from "./store.js";
 import { newest, ask } from "./asking.js";
@@ -52,7 +52,7 @@ export function draw() {
   const el = byId("setout");
   if (!sheet) {
     stayAwake(false);
-    el.replaceChildren(h("div.verdict.missing", {}, h("span.mark", { "aria-hidden": "true" }, "…"), h("div", {}, h("p.first", {}, sentence(fault?.what) || say("nothingYet")), fault?.hint ? h("p", {}, sentence(fault.hint)) : null)));
+    el.replaceChildren(verdict("missing", fault?.what ?? say("nothingYet"), fault?.hint));
     return;
   }
   const n = sheet.steps.length;
@@ -65,11 +65,11 @@ export function draw() {
 function first(el, n) {
   const same = at.job === mine() && Object.keys(at.readings).length;
   el.replaceChildren(
-    h("h2", {}, sheet.title),
-    (sheet.warnings ?? []).map((w) => h("p.note.doubt", {}, w)),
-    (sheet.doubts ?? []).map((w) => h("p.note.doubt", {}, w)),
-    h("h3", {}, say("bring")), h("ul", {}, sheet.bring.map((b) => h("li", {}, b))),
-    h("h3", {}, say("cautions")), h("ul", {}, sheet.cautions.map((b) => h("li", {}, b))),
+    h("h2", sheet.title),
+    (sheet.warnings ?? []).map((w) => h("p.note.doubt", w)),
+    (sheet.doubts ?? []).map((w) => h("p.note.doubt", w)),
+    h("h3", say("bring")), h("ul", sheet.bring.map((b) => h("li", b))),
+    h("h3", say("cautions")), h("ul", sheet.cautions.map((b) => h("li", b))),
     h("div.stack", {},
       same ? h("button.go", { type: "button", onclick: () => go(Math.min(n, at.furthest ?? 0)) }, say("goOn", { n: (at.furthest ?? 0) + 1 })) : null,
       button(same ? "afresh" : "begin", () => { at = { job: mine(), step: 0, furthest: 0, readings: {} }; go(0); }, {}, same ? "" : ".go"),
@@ -81,7 +81,7 @@ function one(el, n) {
   at.furthest = at.step;
   store();
   el.replaceChildren(h("div.ground", {},
-    h("p.count", {}, say("step", { n: at.step + 1, all: n })),
+    h("p.count", say("step", { n: at.step + 1, all: n })),
     s.picture ? figure(s.picture) : null,
     h("p.says", { id: "set-says", tabindex: -1, "aria-live": "polite" }, s.says),
     s.check && s.token ? reading(s) : null,
@@ -103,12 +103,12 @@ function reading(s) {
     if (!text) return said.replaceChildren();
     const r = await newest("judge", { do: "judge", piece: state.piece, check: s.check, found: [s.token + text] });
     if (!r) return;
-    if (r.judged) said.replaceChildren(h("div.verdict." + (r.judged.good ? "fits" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, r.judged.good ? "✓" : "✕"), h("p.first", {}, r.judged.says)));
-    else if (r.fault) said.replaceChildren(h("p.quiet", {}, r.fault.what));
+    if (r.judged) said.replaceChildren(verdict(r.judged.good ? "fits" : "none", r.judged.says));
+    else if (r.fault) said.replaceChildren(h("p.quiet", r.fault.what));
   };
   input.addEventListener("input", judge);
   judge();
-  return h("div", {}, h("label", { for: "reads" }, say("reads")), h("div.reading", {}, input, h("span", { "aria-hidden": "true" }, s.angle ? "°" : unitOf())), said, keys(input, kind, unitOf(), judge));
+  return h("div", h("label", { for: "reads" }, say("reads")), h("div.reading", input, h("span", { "aria-hidden": "true" }, s.angle ? "°" : unitOf())), said, keys(input, kind, unitOf(), judge));
 }
 
 const found = () => sheet.steps.filter((s) => s.token && at.readings[s.token]).map((s) => s.token + complete(at.readings[s.token], s.angle ? "angle" : "distance"));
@@ -120,13 +120,13 @@ async function last(el) {
   const show = () => {
     const c = checked?.checks?.find((x) => x.piece === state.piece) ?? checked?.checks?.[0];
     el.replaceChildren(
-      h("h2", {}, sheet.title),
+      h("h2", sheet.title),
       h("div", { "aria-live": "polite" },
-        c ? h("div.verdict." + (c.passed ? "fits" : "none"), {}, h("span.mark", { "aria-hidden": "true" }, c.passed ? "✓" : "✕"), h("div", {}, h("p.first", {}, c.verdict), (c.advice ?? []).map((a) => h("p", {}, a)))) : null,
-        checked?.fault ? h("p.note.doubt", {}, checked.fault.what, " ", checked.fault.hint ?? "") : null),
-      h("h3", {}, say("readings")),
-      h("ul.list", {}, sheet.steps.map((s, i) => s.token ? h("li", {}, h("button" + (c?.readings.some((r) => subject(r.token) + "=" === s.token && !r.inside) ? ".bad" : ""), { type: "button", onclick: () => go(i) },
-        h("b", {}, s.token.slice(0, -1)), h("span", {}, at.readings[s.token] ?? say("unread")), h("small", {}, c?.readings.find((r) => subject(r.token) + "=" === s.token)?.says ?? ""))) : null)),
+        c ? verdict(c.passed ? "fits" : "none", c.verdict, ...(c.advice ?? [])) : null,
+        checked?.fault ? h("p.note.doubt", checked.fault.what, " ", checked.fault.hint ?? "") : null),
+      h("h3", say("readings")),
+      h("ul.list", sheet.steps.map((s, i) => s.token ? h("li", h("button" + (c?.readings.some((r) => subject(r.token) + "=" === s.token && !r.inside) ? ".bad" : ""), { type: "button", onclick: () => go(i) },
+        h("b", s.token.slice(0, -1)), h("span", at.readings[s.token] ?? say("unread")), h("small", c?.readings.find((r) => subject(r.token) + "=" === s.token)?.says ?? ""))) : null)),
       h("div.stack", {},
         tokens.length ? button("record", () => make("check", "pdf", say("record"), { piece: state.piece, found: tokens }), {}, ".go") : null,
         tokens.length ? button("recordText", () => make("check", "txt", say("recordText"), { piece: state.piece, found: tokens })) : null,
