@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
@@ -44,6 +46,15 @@ func inBold(figure string, given bool) string {
 	return figure
 }
 
+// missingNails says which nails in boards are left out, and why.
+func (s written) missingNails() string {
+	missing := 2*len(s.Outline) - len(s.Nails)
+	if s.Boards == 0 || missing == 0 || len(s.Nails) == 0 && s.Shut == 0 {
+		return ""
+	}
+	return s.heads().TooFar(missing)
+}
+
 // sitePegs are the pegs and marks of the work on site: not those of the second way's square.
 func (s written) sitePegs() (all []pegging.Mark) {
 	for _, p := range s.Pegs {
@@ -55,14 +66,35 @@ func (s written) sitePegs() (all []pegging.Mark) {
 }
 
 // siteChecks are those that the sheet for the site has, numbered anew: of a triangle
-// neither the distance that was just pulled again nor the halves of its sides.
+// neither the distance that was just pulled again nor the halves of its sides; of many no
+// more than show each peg twice.
 func (s written) siteChecks() (all []pegging.Check) {
+	seen := map[geom.Name]int{}
 	for _, c := range s.Checks {
 		if s.Lone() && (c.Along == pegging.HalfOfSide || c.Along == pegging.AlongFoot && c.To == s.Baseline.From) {
 			continue
 		}
+		if len(s.Checks) > manyChecks && seen[c.From] >= shown && seen[c.To] >= shown {
+			continue
+		}
+		seen[c.From], seen[c.To] = seen[c.From]+1, seen[c.To]+1
 		c.Number = len(all) + 1
 		all = append(all, c)
+	}
+	return all
+}
+
+// shown is how often the checks show a peg, at least.
+const shown = 2
+
+// officeChecks are the others.
+func (s written) officeChecks() (all []pegging.Check) {
+	site := s.siteChecks()
+	for _, c := range s.Checks {
+		if !slices.ContainsFunc(site, func(x pegging.Check) bool { return x.From == c.From && x.To == c.To }) {
+			c.Number = len(site) + len(all) + 1
+			all = append(all, c)
+		}
 	}
 	return all
 }

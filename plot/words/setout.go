@@ -14,6 +14,8 @@ type SetOut interface {
 	Bring() []string
 	// Steps is the work in order, for one person with one helper.
 	Steps() []string
+	// Short is the same with both arcs of a peg in one sentence, for many pegs.
+	Short() []Step
 	// Pulled is of each of them the number of the pull that it tells of; 0: of none.
 	Pulled() []int
 	// Doubts about what was measured: a sheet made from a slip sets the slip out.
@@ -36,12 +38,11 @@ type SetOut interface {
 	Within() string
 	// Stand says on which side what lies: no length shows a shape turned over.
 	Stand() string
-	// Outside is what to do with a check outside its range.
+	// Outside is what to do with a check outside its range; empty where there is none.
 	Outside() string
-	// Avoided says which lines are left out, and why; empty: none.
-	Avoided() string
-	// AsRead says which figures are the tape's and which true, where it is corrected.
-	AsRead() string
+	// Aside is what is to be known beside the figures: which are the tape's and which true,
+	// where it is corrected; which lines are left out, and why.
+	Aside() []string
 	// SecondWay is the only corner once more, in steps, where there is another way.
 	SecondWay() []string
 	// Rank is what stands below a table of the ways.

@@ -203,6 +203,12 @@ var examples = map[string]example{
 	}},
 	"SetOut.Bring": {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps": {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Short": {say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, x := range s.Short() {
+			all = append(all, x.Words)
+		}
+		return all
+	})},
 	"SetOut.Pulled": {label: true, say: ofLayout(func(s words.SetOut) (all []string) {
 		for _, n := range s.Pulled() {
 			all = append(all, strconv.Itoa(n))
@@ -218,8 +224,7 @@ var examples = map[string]example{
 	"SetOut.Within":    {say: ofLayout(alone(words.SetOut.Within))},
 	"SetOut.Stand":     {say: ofLayout(alone(words.SetOut.Stand))},
 	"SetOut.Outside":   {say: ofLayout(alone(words.SetOut.Outside))},
-	"SetOut.AsRead":    {say: ofLayout(alone(words.SetOut.AsRead))},
-	"SetOut.Avoided":   {say: ofLayout(alone(words.SetOut.Avoided))},
+	"SetOut.Aside":     {say: ofLayout(words.SetOut.Aside)},
 	"SetOut.SecondWay": {say: ofLayout(words.SetOut.SecondWay)},
 	"SetOut.Do":        {label: true, say: ofEach(pulls, words.SetOut.Do)},
 	"SetOut.Rank":      {say: ofLayout(alone(words.SetOut.Rank))},
