@@ -10,13 +10,14 @@
 // compared.go, heads.go, setout_short.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
 // calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
-// lessons.go, floors.go, aloud.go, figures.go, lists.go.
+// lessons.go, aloud.go, figures.go, lists.go.
 package words
 
 import (
 	"slices"
 
 	"trammel/geom/pegging"
+	"trammel/plot/words/laying"
 )
 
 // Voice is the place that a sentence is said for: its tools, its words.
@@ -61,6 +62,9 @@ type Language interface {
 	Laying() Laying
 }
 
+// Laying tells how a floor is tiled; in English the same in every voice, the tiler's.
+type Laying = laying.Says
+
 // English, in the voice of a place.
 type English struct {
 	Voice      Voice
@@ -85,5 +89,6 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Laying() Laying                 { return laying.English{} }
 func (e English) Aloud() Aloud                   { return aloud{} }
 func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }
