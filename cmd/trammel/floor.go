@@ -50,7 +50,7 @@ says what comes of it.`,
 				if o, err = r.open(args); err != nil {
 					return o, err
 				}
-				o.Shift, err = r.shift(o.Work.Bare)
+				o.Shift, err = shift(r, o.Work.Bare)
 				return o, err
 			})
 		},
@@ -58,7 +58,7 @@ says what comes of it.`,
 }
 
 // shift is where one tile is to lie; nil where nobody said it.
-func (r *request) shift(bare unit.Unit) (*geom.Point, error) {
+func shift(r *request, bare unit.Unit) (*geom.Point, error) {
 	s, err := r.said("shift")
 	if err != nil || s.Text == "" {
 		return nil, err

@@ -32,6 +32,7 @@ type Sheet struct {
 	Tried    []Tried
 	Box      int         // tiles in a box; 0: not said
 	Given    bool        // the start was given: nothing was searched
+	Single   bool        // no floor, but one tile that is cut
 	Uneven   unit.Length // how far the narrowest cut may be off by how well the floor was measured
 }
 
@@ -77,7 +78,16 @@ func (s Sheet) startWords() []string {
 	}
 	n := s.drawn().Numbers()
 	row, _ := n.Of(start.Tile)
-	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile)}, &start, s.Figures)
+	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile), Tiles: s.block3()}, &start, s.Figures)
+}
+
+// block3 is how large three tiles by three are with their joints; 0 where they are no block.
+func (s Sheet) block3() geom.Point {
+	g := s.Plan.Grid
+	if g.Pattern != tiling.Straight {
+		return geom.Point{}
+	}
+	return geom.Point{X: 3*g.Along + 2*g.Joint, Y: 3*g.Across + 2*g.Joint}
 }
 
 // buy is what there is to buy; spare is 10 % of straight floors and bricks, 15 where cuts

@@ -40,7 +40,9 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		}
 	}
 	add(draw.Setout, flown...)
-	add(draw.Setout, gauges{s}.rodPages(l.Next())...)
+	if !s.Single {
+		add(draw.Setout, gauges{s}.rodPages(l.Next())...)
+	}
 	for _, t := range templates {
 		add(draw.Setout, append(bars(l.Next()), t...))
 	}
@@ -63,6 +65,9 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 	say, laid := s.says(), s.laid()
 	head := func(p laying.Part) sheet.Block { return sheet.Heading{Words: say.Heading(p)} }
 	list := func(items []string) sheet.Block { return sheet.List{Items: items, Gap: 0.6} }
+	if s.Single {
+		return s.single(large)
+	}
 	out := []sheet.Block{onPlan{s}.planFigure(plan), sheet.Gap(2), list(append([]string{say.Gap(laid)}, say.Counts(laid)...))}
 	out = append(out, head(laying.TheStarts), tables{s}.starts(), sheet.KeptGap(1.5), list([]string{say.Best(laid), say.Proof(laid)}))
 	if tried := (tables{s}).triedWords(); len(tried) > 0 {
@@ -91,4 +96,19 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 	}
 	return append(out, head(laying.TheBuying), list(say.Buying(s.buy())), head(laying.TheLimits), list(say.Limits(laid)),
 		head(laying.Before), list(words.In(s.Language).Cautions().SetOut(false)))
+}
+
+// single is the card of one tile that is cut, and how its template is used.
+func (s Sheet) single(large []int) (out []sheet.Block) {
+	say := s.says()
+	out = append(out, sheet.List{Items: say.Cards()[:2], Gap: 0.6}, sheet.Gap(3))
+	for _, c := range s.cards() {
+		out = append(out, s.block(c), sheet.Gap(3))
+	}
+	template := say.Templates()
+	if len(large) > 0 {
+		template = append(template, say.TooLarge(large))
+	}
+	return append(out, sheet.Heading{Words: say.Heading(laying.TheTemplates)}, sheet.List{Items: template, Gap: 0.6},
+		sheet.Heading{Words: say.Heading(laying.Before)}, sheet.List{Items: words.In(s.Language).Cautions().SetOut(false), Gap: 0.6})
 }

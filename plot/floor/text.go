@@ -17,6 +17,12 @@ func (s Sheet) Text(out io.Writer) error {
 	s.figures(&t)
 	say := s.says()
 	head := func(p laying.Part) { t.Head(say.Heading(p)) }
+	if s.Single {
+		head(laying.Before)
+		t.List(words.In(s.Language).Cautions().SetOut(false))
+		_, err := t.WriteTo(out)
+		return err
+	}
 	if len(s.drawn().Kinds) > 0 {
 		head(laying.TheCuts)
 		s.cutsText(&t)
@@ -41,6 +47,11 @@ func (s Sheet) Brief(out io.Writer) error {
 // figures are the starts, the lines and what to buy.
 func (s Sheet) figures(t *phone.Text) {
 	say := s.says()
+	if s.Single {
+		t.Para("", s.Title())
+		s.cutsText(t)
+		return
+	}
 	t.Para("", s.Title())
 	t.Para("", say.Tile(s.laid()))
 	head := func(p laying.Part) { t.Head(say.Heading(p)) }
@@ -64,12 +75,9 @@ func (s Sheet) figures(t *phone.Text) {
 	t.List(say.Buying(s.buy()))
 }
 
-// cutsText is a card after another.
+// cutsText is a card after another, and how they are read.
 func (s Sheet) cutsText(t *phone.Text) {
 	say := s.says()
-	for _, l := range say.Cards() {
-		t.Para("", l)
-	}
 	for _, k := range s.cards() {
 		t.Line("")
 		t.Para("", say.Kind(k.Card))
@@ -80,6 +88,10 @@ func (s Sheet) cutsText(t *phone.Text) {
 			t.Para("  ", care)
 		}
 		t.Para("  ", joined(k.Tiles))
+	}
+	t.Line("")
+	for _, l := range say.Cards() {
+		t.Para("", l)
 	}
 }
 

@@ -86,7 +86,7 @@ var layingExamples = map[string]example{
 		name := func(int) string { return "A" }
 		s := courses.Start{Square: courses.Square{OnRows: 1200, OnCross: 900, Between: 1500, Fourth: &geom.Point{}}}
 		s.Cross.Slant = 12
-		w := laying.Walls{Wall: func(int) string { return "AB" }, Corner: name, Course: 3, Tile: "3.4"}
+		w := laying.Walls{Wall: func(int) string { return "AB" }, Corner: name, Course: 3, Tile: "3.4", Tiles: geom.Point{X: 906, Y: 906}}
 		return append(l.Laying().Start(w, &s, unit.Style{}), l.Laying().Start(w, nil, unit.Style{})...)
 	}},
 	"Laying.Courses": {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().Courses()) }},

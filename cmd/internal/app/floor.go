@@ -52,7 +52,7 @@ func makeFloor(o Order) (*Document, error) {
 			return nil, w.InPiece(p, err)
 		}
 		f.floors, f.of = append(f.floors, one), append(f.of, p)
-		f.all = append(f.all, w.floorSheet(one))
+		f.all = append(f.all, one.Sheet(w.Work))
 	}
 	if len(f.floors) == 0 {
 		return nil, &unit.Fault{Where: w.Job.File, What: "no piece of the job says which tiles it is laid with", Hint: "tiles: and below it  size: 600x300  and  joint: 3"}
@@ -67,18 +67,6 @@ func makeFloor(o Order) (*Document, error) {
 		return nil
 	}
 	return d, nil
-}
-
-func (w Work) floorSheet(f flooring.Floor) floor.Sheet {
-	s := floor.Sheet{Language: w.OnSite, Figures: w.Figures, Outline: f.Outline, Openings: f.Openings, Gaps: f.Gaps, Plan: f.Plan, Box: f.Words.Box, Given: f.Given}
-	s.Job, s.Piece, s.Date = w.Title, f.Piece.Title(), w.Job.Date
-	if f.Wall >= 0 {
-		s.Along = f.Outline.Side(f.Wall)
-	}
-	for _, t := range f.Tried {
-		s.Tried = append(s.Tried, floor.Tried{Wall: t.Wall, Across: t.Across, Plan: t.Plan})
-	}
-	return s
 }
 
 func (f *floorSheets) report() floorReport {

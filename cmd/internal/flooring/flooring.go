@@ -1,7 +1,8 @@
 // Package flooring makes of a solved piece and what its job says of tiles a floor with
 // its layouts, and the report of it for other software.
 //
-// Files, from the top floor to the ground: report.go, flooring.go, openings.go, walls.go.
+// Files, from the top floor to the ground: sheets.go, report.go, flooring.go, single.go, openings.go,
+// walls.go.
 package flooring
 
 import (
@@ -31,6 +32,7 @@ type Floor struct {
 	Wall     int     // of the outline, that the rows run along; −1: none
 	Tried    []Tried // the walls, where the best was asked for
 	Given    bool    // the shift was given
+	Single   bool    // no floor, but one tile that is cut
 }
 
 // Tried is a wall that rows could run along, and what comes of it.
@@ -50,6 +52,9 @@ func Of(ctx context.Context, p solved.Piece, j job.Piece, bare unit.Unit, shift 
 	}
 	if len(f.Outline.Names) == 0 {
 		return f, &unit.Fault{Where: f.Words.TilesAt, What: "nothing says which points are the walls", Hint: "outline: and the corners in the order of walking round, such as [A, B, C, D]"}
+	}
+	if len(j.Shape.Edges) > 0 {
+		return f, f.one(j, bare)
 	}
 	region, err := f.region()
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/courses"
 	"trammel/geom/tiling"
 	"trammel/geom/unit"
@@ -106,6 +107,7 @@ type Walls struct {
 	Corner func(int) string
 	Course int // of the start tile
 	Tile   string
+	Tiles  geom.Point // three tiles and two joints, along and across; 0: the pattern has no such block
 }
 
 // Card is one kind of cut.
@@ -218,6 +220,9 @@ func (English) Proof(l Laid) string {
 		return fmt.Sprintf("Proven: of all starts to %s no other is better (%d boxes of starts looked into).", l.Figures.LengthUnit(tiling.Slack), c.Boxes)
 	case c.CutsAtLeast > 0:
 		return fmt.Sprintf("Not proven: the search was ended; no start has fewer than %d pieces under a quarter, and of those none fewer than %d cuts.", c.SliversAtLeast, c.CutsAtLeast)
+	}
+	if c.SliversAtLeast == 0 {
+		return "Not proven: the search was ended, and there may be a better start."
 	}
 	return fmt.Sprintf("Not proven: the search was ended; no start has fewer than %d pieces under a quarter.", c.SliversAtLeast)
 }

@@ -2,6 +2,7 @@ package laying
 
 import (
 	"fmt"
+	"math"
 
 	"trammel/geom/courses"
 	"trammel/geom/tiling"
@@ -31,7 +32,12 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 	if q.Fourth != nil {
 		out = append(out, fmt.Sprintf("Close it: both diagonals of the rectangle %s by %s must pull %s.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)))
 	}
-	return append(out, fmt.Sprintf("Lay tile %s whole with its near left corner on the crossing, edges on both lines; lay on from there by the numbers of the plan.", w.Tile))
+	out = append(out, fmt.Sprintf("Lay tile %s whole with its near left corner on the crossing, edges on both lines; lay on from there by the numbers of the plan.", w.Tile))
+	if w.Tiles.X > 0 {
+		out = append(out, fmt.Sprintf("Check the first tiles: three and their two joints must measure %s along and %s across, and both diagonals of three by three %s.",
+			f.Length(w.Tiles.X), f.Length(w.Tiles.Y), f.LengthUnit(unit.Length(math.Hypot(float64(w.Tiles.X), float64(w.Tiles.Y))))))
+	}
+	return out
 }
 
 func (English) Courses() string {
