@@ -58,6 +58,7 @@ type Language interface {
 	Aloud() Aloud
 	Tasks() Tasks
 	Marking() Marking
+	Models() Models
 	Verdicts() Verdicts
 	Laying() Laying
 }
