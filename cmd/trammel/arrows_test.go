@@ -55,7 +55,7 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/lines":       {"trammel/geom/unit", "trammel/plot/draw"},
 	"trammel/cmd/internal/calibration": {"trammel/geom", "trammel/geom/", "trammel/plot/calibrate", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/pdf", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict", "trammel/cmd/internal/lines"},
 	"trammel/cmd/internal/solved":      {"trammel/cmd/internal/lines", "trammel/geom", "trammel/geom/", "trammel/plot/words", "trammel/profiles/job"},
-	"trammel/cmd/internal/report":      {"trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/setout", "trammel/profiles/job"},
+	"trammel/cmd/internal/report":      {"trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/check", "trammel/plot/draw", "trammel/plot/setout", "trammel/profiles/job"},
 	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
 	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},

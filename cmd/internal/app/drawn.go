@@ -29,7 +29,7 @@ func (w Work) document(subject string) *Document {
 func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
-		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: w.Copies, Mark: w.Words().Templates().Mark(w.marked(l.piece)),
+		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: w.Copies, Mark: w.Words().Templates().Mark(marked(w, l.piece)),
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language, Lettering: w.Trade.Lettering,
 		Note: w.Words().Templates().Measures(l.piece.Shape),
 	}
@@ -37,7 +37,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 
 func (w Work) templatePiece(p solved.Piece) template.Piece {
 	t := template.Piece{
-		Job: w.Title, Name: p.Title(), Marked: w.marked(p),
+		Job: w.Title, Name: p.Title(), Marked: marked(w, p),
 		Construction: p.Construction, Measured: p.Solution.Measured,
 		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Shown: p.Covered(),
 	}
@@ -48,7 +48,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 }
 
 // marked is how many pieces are marked from a template.
-func (w Work) marked(p solved.Piece) words.Marked {
+func marked(w Work, p solved.Piece) words.Marked {
 	pair := w.Job.Pieces[p.Index].Shape.Pair && !p.Other && (solved.Piece{Other: true, Face: p.Face}).Turned(w.BothHands)
 	return words.Marked{Each: p.Quantity, Pair: pair}
 }
