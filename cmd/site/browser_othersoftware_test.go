@@ -70,7 +70,7 @@ func browser(t *testing.T, width, height int64) context.Context {
 	t.Cleanup(end)
 	ctx, leave := chromedp.NewContext(ctx)
 	t.Cleanup(leave)
-	ctx, late := context.WithTimeout(ctx, 2*time.Minute)
+	ctx, late := context.WithTimeout(ctx, 4*time.Minute)
 	t.Cleanup(late)
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(width, height)); err != nil { // and so it has begun
 		t.Fatal(err)

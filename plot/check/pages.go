@@ -71,12 +71,15 @@ func (s Sheet) flown(l sheet.Leaf, columns int, areas func(int) []geom.Rect, r d
 			continue
 		}
 
-		pages, e := sheet.Even(s.blocks(f, way.aside), areas, r)
+		pages, empty, e := sheet.Even(s.blocks(f, way.aside), areas, r)
 		if e != nil {
 			err = e
 			continue
 		}
-		cost := float64(len(pages)) + 3*sheet.Emptiness(pages, areas, r) + 0.3*float64(s.tablePage(pages)) + 0.01*float64(i)
+		if len(pages) == 1 {
+			empty = 0
+		}
+		cost := float64(len(pages)) + 3*empty + 0.3*float64(s.tablePage(pages)) + 0.01*float64(i)
 		if f.small && (way.share < 0.4 || way.aside) {
 			cost += tooSmall
 		}

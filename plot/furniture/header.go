@@ -50,7 +50,12 @@ func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) 
 			facts = facts[1:]
 		}
 		note(facts...)
-		all = append(all, wrap(line{words: f.Note, height: f.sized(draw.NoteHeight), note: true}, width, r)...)
+		if f.Note != "" { // what says which line is which is not cut short
+			height := f.sized(draw.NoteHeight)
+			for _, s := range draw.Wrap(strings.Fields(f.Note), func(s string) bool { return r.Width(s, height, false) <= width }) {
+				all = append(all, line{words: s, height: height, note: true})
+			}
+		}
 	}
 	return append(all, f.howToPrint(width, r)...)
 }
@@ -128,6 +133,9 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 		number := draw.Text{At: geom.Point{Y: top - numberTop}, Height: draw.LabelHeight, Bold: true, Words: l.Label, On: draw.Furniture}
 		wide := w.r.Width(l.Label, number.Height, true)
 		ops = append(ops, number)
+		if turns(l.Label) {
+			ops = append(ops, footRule(number, wide))
+		}
 		sheet = w.f.says().Sheet(l.Label, len(w.small.spread.Sheets))
 		x, foot = wide+toMap, top-numberTop
 		if y.say < sayLeast || b != nil {
@@ -175,6 +183,20 @@ func (w *Furnisher) title(sheet string, say int, width unit.Length) (all []line)
 		all = append(all, line{words: sheet, height: w.f.sized(draw.FigureHeight)})
 	}
 	return append(all, lines...)
+}
+
+// turns says whether a number is another one for somebody who stands at the head of the sheet.
+func turns(number string) bool {
+	return strings.Trim(number, "0689") == "" && strings.ContainsAny(number, "69")
+}
+
+// footRule is a bar below a number, so that its foot is seen from any side of the bench.
+func footRule(number draw.Text, width unit.Length) draw.Op {
+	const below, thick unit.Length = 1.4, 0.7
+	top := number.At.Y - below
+	return draw.Polyline{Points: []geom.Point{
+		{X: number.At.X, Y: top - thick}, {X: number.At.X + width, Y: top - thick}, {X: number.At.X + width, Y: top}, {X: number.At.X, Y: top},
+	}, Closed: true, Solid: true, On: draw.Furniture}
 }
 
 // leading is the white above a line.

@@ -203,6 +203,21 @@ func (s *Scene) placeFor(candidates []Candidate, most float64) bool {
 	})
 }
 
+// PutLines puts lines down that stand together, if all of them are free.
+func (s *Scene) PutLines(lines []draw.Text, h Home) bool {
+	for _, w := range lines {
+		corners := w.Box(s.Ruler)
+		b := geom.Polygon(corners[:])
+		if !s.Housed(b.Bounds(), h) || !s.Free(b, place.Gaps{Ink: toLine, Words: ToWords}, place.NoLine) {
+			return false
+		}
+	}
+	for _, w := range lines {
+		s.Add(w)
+	}
+	return true
+}
+
 // Put puts a candidate down if it is free.
 func (s *Scene) Put(c Candidate, h Home) bool {
 	corners := c.Text.Box(s.Ruler)

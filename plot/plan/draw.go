@@ -22,7 +22,7 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 		if round > 0 && max(e.Width(), e.Height())/scale < nothingToSee {
 			return d, false
 		}
-		d = p.Draw(float64(scale), r)
+		d = p.lettered(float64(scale), r, d.size)
 		wide, high := d.Bounds.Width(), d.Bounds.Height()
 		if wide <= width && high <= height {
 			return p.larger(d, geom.Point{X: width, Y: height}, float64(failed), r), true
@@ -51,7 +51,7 @@ func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
 func (p Plan) larger(d Drawn, room geom.Point, failed float64, r draw.Ruler) Drawn {
 	for i := 0; i < halvings && !p.heavy() && failed > 0 && d.Scale/failed > tooLong; i++ {
 		scale := math.Sqrt(d.Scale * failed)
-		if e := p.Draw(scale, r); e.Bounds.Width() <= room.X && e.Bounds.Height() <= room.Y {
+		if e := p.lettered(scale, r, max(0, d.size-1)); e.Bounds.Width() <= room.X && e.Bounds.Height() <= room.Y {
 			d = e
 		} else {
 			failed = scale
@@ -66,7 +66,7 @@ const (
 	fewHeavy                 = 4
 	hopeless                 = 0.6 // of the room, taken beside the pegs
 	nothingToSee unit.Length = 10  // of the work in a plan; its letters take more
-	halvings                 = 3   // of a step between two scales
+	halvings                 = 2   // of a step between two scales
 	tooLong                  = 1.1 // for it
 )
 
@@ -83,27 +83,32 @@ type Drawn struct {
 	crowds  []cluster          // where names stand in details; see Plan.Details
 	inRun   map[geom.Name]bool // names that the running figures give
 	letters unit.Length        // height of the corners' names
+	size    int                // which of those that there are
 	// Crammed: two rings lie on each other, or on a mark.
 	Crammed bool
 }
 
 // Draw draws the plan 1:scale, with letters of one size for all corners. Labels never lie on each other, and every name is
 // on the plan or left to a detail.
-func (p Plan) Draw(scale float64, r draw.Ruler) Drawn {
+func (p Plan) Draw(scale float64, r draw.Ruler) Drawn { return p.lettered(scale, r, 0) }
+
+// lettered is Draw with letters no larger than a size of those that there are: on a plan
+// that is smaller, what had no room has less.
+func (p Plan) lettered(scale float64, r draw.Ruler, size int) Drawn {
 	var v *view
 	sizes := p.letters()
 	if p.heavy() {
-		sizes = sizes[len(sizes)-1:]
+		size = len(sizes) - 1
 	}
-	for i, size := range sizes {
+	for ; ; size++ {
 		v = p.view(scale, r)
-		v.letters = size
+		v.letters = sizes[size]
 		v.settleRunning()
-		if drawWhole(v); !v.tight && !v.over || i == len(sizes)-1 {
+		if drawWhole(v); !v.tight && !v.over || size == len(sizes)-1 {
 			break
 		}
 	}
-	return Drawn{Scale: scale, Ops: v.ops, Bounds: v.bounds, crowds: v.crowds, inRun: v.inRun, letters: v.letters, Crammed: v.crammed}
+	return Drawn{size: size, Scale: scale, Ops: v.ops, Bounds: v.bounds, crowds: v.crowds, inRun: v.inRun, letters: v.letters, Crammed: v.crammed}
 }
 
 // whole draws the plan with the letters that it has.

@@ -52,8 +52,8 @@ type tried struct {
 // leads are places on rays about the anchor; where letters may not be crossed, those before
 // the first of them.
 func (c *scene) leads(l label, reach unit.Length, letters bool) []tried {
-	const rays = 36
-	all := make([]tried, 0, rays*30)
+	const rays = 24
+	all := make([]tried, 0, rays*24)
 	w := l.width(c.r)
 	for i := range rays {
 		dir := unit.Turn * unit.Angle(i) / rays
@@ -65,7 +65,7 @@ func (c *scene) leads(l label, reach unit.Length, letters bool) []tried {
 			ray.To = l.anchor.Toward(dir, most)
 		}
 		met := c.met(ray)
-		for d := max(l.height, l.clear+1); d < most; d += max(1.5, d/12) {
+		for d := max(l.height, l.clear+1); d < most; d += max(1.8, d/8) {
 			n := 0
 			for n < len(met) && met[n]+l.clear < d {
 				n++

@@ -11,7 +11,8 @@ import (
 )
 
 // lengths writes the lengths beside their lines, those of the edges outside and first, then
-// those that were measured. What finds no place stands in the tables alone.
+// those that were measured. What finds no place is led out of all that is drawn, of few
+// pegs; of many it stands in the tables alone.
 func (v *view) lengths() {
 	rank := func(s Side) int {
 		switch {
@@ -24,20 +25,26 @@ func (v *view) lengths() {
 	}
 	sides := slices.Clone(v.drawnSides())
 	slices.SortStableFunc(sides, func(a, b Side) int { return cmp.Compare(rank(a), rank(b)) })
+	var left []label
 	for _, s := range sides {
 		from, ok := v.at[s.From]
 		to, also := v.at[s.To]
 		inside := v.in == nil || v.in.has(from) && v.in.has(to)
 		if c := crowdOf(v.crowds, s.From); ok && also && s.Words != "" && inside && (c < 0 || c != crowdOf(v.crowds, s.To)) {
-			v.length(geom.Line{From: from, To: to}, v.edgeHand(s), s)
+			if lab, ok := v.length(geom.Line{From: from, To: to}, v.edgeHand(s), s); !ok && v.in == nil && v.corners() <= somePegs {
+				left = append(left, lab)
+			}
 		}
+	}
+	for _, lab := range left {
+		v.lead(lab, longReach, true)
 	}
 }
 
 // length writes a length beside its line: outside of an edge, and inside where
 // that has no room; on either hand of another line, or in a gap of it; else on a
 // leader, where there are few.
-func (v *view) length(l geom.Line, hand unit.Angle, s Side) bool {
+func (v *view) length(l geom.Line, hand unit.Angle, s Side) (lab label, ok bool) {
 	n := v.corners()
 	heights := []unit.Length{draw.FigureHeight, draw.NoteHeight}
 	if n > somePegs {
@@ -47,7 +54,7 @@ func (v *view) length(l geom.Line, hand unit.Angle, s Side) bool {
 	if hand == 0 {
 		first = 1
 	}
-	lab := label{words: s.Words, bold: s.Measured, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
+	lab = label{words: s.Words, bold: s.Measured, on: draw.Dimension, anchor: l.At(0.5), clear: 0.2}
 	if hand == 0 && n > 3 {
 		lab.anchor = l.At(0.4) // diagonals cross in the middle
 	}
@@ -56,34 +63,40 @@ func (v *view) length(l geom.Line, hand unit.Angle, s Side) bool {
 			continue
 		}
 		if hand == 0 && n > 3 && v.part(lab, l) { // in its own line nobody takes it for another's
-			return true
+			return lab, true
 		}
 		places := beside(l, lab.height, first*unit.Turn/4)
 		if hand == 0 {
 			places = append(places, beside(l, lab.height, -first*unit.Turn/4)...)
 		}
 		if v.label(lab, places, v.nextTo(l)) {
-			return true
+			return lab, true
 		}
 		if n <= 3 && hand != 0 {
 			break // a triangle's side always finds room on a leader
 		}
 	}
 	if hand != 0 && n > 3 && lab.width(v.r) <= 1.1*l.Length() && v.label(lab, beside(l, lab.height, -first*unit.Turn/4), v.nextTo(l)) {
-		return true
+		return lab, true
 	}
 	if n <= 3 {
 		lab.height = draw.FigureHeight
-		return v.lead(lab, longReach, true)
+		return lab, v.lead(lab, longReach, true)
 	}
-	return n <= somePegs && v.lead(lab, lengthReach, false)
+	return lab, n <= somePegs && v.lead(lab, lengthReach, false)
 }
 
-// nextTo tells of places beside a line whether no other line parts them from it.
-func (c *scene) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
+// nextTo tells of places beside a line whether nobody takes a length there for another
+// line's: none parts them from it, none is nearer.
+func (w *linework) nextTo(l geom.Line) func(spot, geom.Polygon) bool {
+	const less = 0.3
 	return func(s spot, _ geom.Polygon) bool {
 		foot := l.Nearest(s.at)
-		return c.overLines(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at}) == 0
+		own := foot.Distance(s.at)
+		return w.overLines(geom.Line{From: foot.Toward(geom.Line{From: foot, To: s.at}.Direction(), 0.4), To: s.at}) == 0 &&
+			!slices.ContainsFunc(w.lines, func(x drawnLine) bool {
+				return x.Line.Distance(s.at) < own+less && ends(x.From, x.To) != ends(l.From, l.To) && ends(x.To, x.From) != ends(l.From, l.To)
+			})
 	}
 }
 

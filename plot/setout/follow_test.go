@@ -17,6 +17,7 @@ var (
 	setRun    = regexp.MustCompile(`Tape (?:still )?on (\w+)(, away from the piece)?: at ` + oneFigure + ` mark (\w+) on the`)
 	setArc    = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* on (\w+)'s side: (left|right)`)
 	setCross  = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `(?:: where it crosses the arc, peg| across it: the cross is) (\w+)`)
+	setBoth   = regexp.MustCompile(`^(?:Arcs of|Swing) ` + oneFigure + ` from (\w+) and ` + oneFigure + ` from (\w+): .*cross, on the (left|right)\b.*(?:peg|is) (\w+)\.`)
 	setLeg    = regexp.MustCompile(`^Square (?:off|up) at (\w+) by 3-4-5, on \w+'s side: (left|right).*at ` + oneFigure + `: mark (\w+) on the (?:string|line), towards (\w+)\.`)
 	setUp     = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* where (\w+) is to stand`)
 	setOff    = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it and (?:peg|mark) (\w+)`)
@@ -137,6 +138,10 @@ func (h *follower) step(w string) bool {
 	}
 	if m := h.reads(setCross, w); m != nil {
 		h.at[m[3]] = cross(h.at[h.from], h.at[m[1]], h.radius, h.pull(m[2]), h.way)
+		return true
+	}
+	if m := h.reads(setBoth, w); m != nil {
+		h.at[m[6]] = cross(h.at[m[2]], h.at[m[4]], h.pull(m[1]), h.pull(m[3]), hands[m[5]])
 		return true
 	}
 	if m := h.reads(setOff, w); m != nil {

@@ -2,6 +2,7 @@ package setout
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
@@ -55,10 +56,20 @@ func nets(t *testing.T, each func(name string, s Sheet)) {
 func TestFollowingTheSteps(t *testing.T) {
 	nets(t, func(name string, s Sheet) {
 		h := newFollower(t, exact())
-		if n := h.follow(s.Steps); n != len(s.Pulls) {
-			t.Errorf("%s: %d of %d pulls are told: %q", name, n, len(s.Pulls), s.Steps)
+		var short []string
+		pulls := 0
+		for _, x := range s.Says().Short() {
+			short, pulls = append(short, x.Words), pulls+x.Pulls
+		}
+		h.follow(short)
+		inShort := h.at
+		if n := h.follow(s.Steps); n != len(s.Pulls) || pulls != len(s.Steps) {
+			t.Errorf("%s: %d of %d pulls are told: %q; %d of %d in short ones", name, n, len(s.Pulls), s.Steps, pulls, len(s.Steps))
 		}
 		at := h.at
+		if !maps.Equal(at, inShort) {
+			t.Errorf("%s: the short steps lead elsewhere: %q", name, short)
+		}
 		within := 4.0 // whole millimetres are pulled
 		if s.Method == pegging.AngleDistance && s.Tools.Instrument != tape.Theodolite {
 			within = 25 // 0.05° on 14 m, twice
@@ -258,8 +269,14 @@ func TestPagesAndTextOfNets(t *testing.T) {
 					}
 				}
 			}
-			if boxes != len(s.Checks) {
-				t.Errorf("%s on %s: %d boxes for %d checks", name, paper.Name, boxes, len(s.Checks))
+			if boxes != len(s.siteChecks()) || len(s.siteChecks())+len(s.officeChecks()) != len(s.Checks) {
+				t.Errorf("%s on %s: %d boxes for %d checks of %d", name, paper.Name, boxes, len(s.siteChecks()), len(s.Checks))
+			}
+			for _, x := range s.Main { // each peg is shown twice where that can be
+				n, all := seenIn(s.siteChecks(), x.Peg), seenIn(s.Checks, x.Peg)
+				if n < min(all, 2) {
+					t.Errorf("%s: %s is in %d checks of %d", name, x.Peg, n, all)
+				}
 			}
 			for _, want := range []string{"Hold and pull", "Pegs and marks", "Steps", "How sure: with all checks good", "Before the first peg", "Marks along the edges, every 1500 mm", "Strings, and where they cross, from the first nail"} {
 				if !strings.Contains(all, want) {
@@ -274,6 +291,15 @@ func TestPagesAndTextOfNets(t *testing.T) {
 			}
 		}
 	})
+}
+
+func seenIn(checks []pegging.Check, n geom.Name) (seen int) {
+	for _, c := range checks {
+		if c.From == n || c.To == n {
+			seen++
+		}
+	}
+	return seen
 }
 
 // A misread length is told before anything is set out.

@@ -19,6 +19,11 @@ func (s Sheet) officeBlocks() []sheet.Block {
 		out = append(out, sheet.Gap(2), sheet.Paragraph{Words: said})
 	}
 	out = append(out, sheet.Gap(2), sheet.Paragraph{Words: strings.Join(s.Basis, " ")})
+	if more := s.officeChecks(); len(more) > 0 {
+		t := s.checksTable(more)
+		t.Whole = false
+		out = append(out, s.heading(words.PartChecks), narrowing{Table: t})
+	}
 	if s.Corrected {
 		t := s.correctionsTable()
 		out = append(out, s.heading(words.PartCorrections), sheet.Paragraph{Words: s.Says().Taping(), Keep: true}, sheet.KeptGap(1), narrowing{Table: t})

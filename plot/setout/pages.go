@@ -1,6 +1,7 @@
 package setout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -18,6 +19,7 @@ import (
 const (
 	planMargin unit.Length = 3
 	leastPlan              = 0.3 // of a page's height, where the rest leaves so much
+	mostPlan               = 0.6 // that it is to have where the width does not end it before
 	standGap   unit.Length = 2.5 // above the sentence below the plan
 )
 
@@ -33,17 +35,11 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	if b := l.Body(); b.Width() < 120 || b.Height() < 90 {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: paper.Name, What: fmt.Sprintf("%.0f × %.0f mm to write on are too small for a setting-out sheet", b.Width(), b.Height()), Hint: "use A4 or A3"}
 	}
-	c := composer{Sheet: s, r: r, leaf: l, abreast: 1}
+	c := composer{Sheet: s, r: r, leaf: l, abreast: 1, drawn: map[unit.Length]figured{}}
 	if l.Body().Width() >= sheet.Wide {
 		c.abreast = 2
 	}
 	site, err := c.site()
-	if roomy := c; err == nil && !c.large() { // more room where it costs no page
-		roomy.roomy = true
-		if more, no := roomy.site(); no == nil && len(more.pages) <= len(site.pages) {
-			site = more
-		}
-	}
 	if err != nil {
 		return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 	}
@@ -53,7 +49,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	pages := c.dressed(site.pages, false)
 	pages[0].Places = []draw.Place{{Piece: s.Index, Matrix: c.matrix(site.plan, site.origin)}}
 	if s.Office {
-		more, err := sheet.Even(s.officeBlocks(), c.areas(false), r)
+		more, _, err := sheet.Even(s.officeBlocks(), c.areas(false), r)
 		if err != nil {
 			return nil, fmt.Errorf("paper %.0f × %.0f mm: %w", l.Width, l.Height, err)
 		}
@@ -67,9 +63,32 @@ type composer struct {
 	Sheet
 	r       draw.Ruler
 	leaf    sheet.Leaf
-	abreast int  // columns
-	roomy   bool // more room between steps, larger letters for cautions
+	abreast int                     // columns
+	drawn   map[unit.Length]figured // by the height of its room
+	way
 }
+
+// way is how the parts are set.
+type way struct {
+	roomy    bool // more room between steps, larger letters for cautions
+	short    bool // both arcs of a peg are one step
+	careBack bool // cautions stand at the back, before the steps
+}
+
+// ways are tried in the order of what is liked best. A sheet of many pages in any case is
+// tried in one alone, since each drawing of its plan takes long.
+func (c composer) ways() []way {
+	switch {
+	case c.large():
+		return []way{{short: true}}
+	case len(c.Steps) > short/2:
+		return []way{{short: true}, {short: true, careBack: true}}
+	}
+	return []way{{roomy: true}, {roomy: true, careBack: true}, {}, {careBack: true}, {short: true}, {short: true, careBack: true}}
+}
+
+// large is a site whose sheet is many pages in any case.
+func (c composer) large() bool { return len(c.Sure) > mostFeet }
 
 // composed is the pages of a site, and where its plan stands on the first.
 type composed struct {
@@ -77,11 +96,8 @@ type composed struct {
 	plan   plan.Drawn
 	origin geom.Point
 	fits   bool // the plan has room
+	cost   float64
 }
-
-// large is a site whose sheet is many pages in any case: it is tried in one way alone, since
-// each drawing of its plan takes long.
-func (c composer) large() bool { return len(c.Sure) > mostFeet }
 
 // areas of each page.
 func (c composer) areas(next bool) func(int) []geom.Rect {
@@ -94,48 +110,43 @@ func (c composer) areas(next bool) func(int) []geom.Rect {
 	}
 }
 
-// site is the pages with the largest plan, of those that are the fewest and well filled.
+// What a site costs, beside its pages.
+const (
+	overflows = 1e6  // more than any pages: the plan has no room
+	smaller   = 0.6  // of a plan that is nothing; one as large as the page would let it be costs none
+	notFirst  = 0.03 // of each way that is not the one liked best
+	onFlowing = 0.05 // of a back that begins on the front
+	emptied   = 3    // of a page that is filled less than by half
+	mostDrawn = 4    // plans that are drawn, of those that are worth it
+)
+
+// trial is a way with a room for the plan, the back on a page of its own or behind the
+// front, and about what it costs.
+type trial struct {
+	way
+	room unit.Length
+	leaf bool
+	late float64 // what it costs not to be the way liked best
+	cost float64
+}
+
+// site is the fewest pages, well filled, with the largest plan. What does not look cheaper
+// than what was drawn before is not drawn.
 func (c composer) site() (best composed, err error) {
-	first := c.areas(false)(0)
-	width, high := first[0].Width(), first[0].Height()
-	front, back := c.laid(c.frontBlocks(), width), c.laid(c.backBlocks(), width)
-	rest := sheet.Height(front, width, c.r)
-	rooms := []unit.Length{high - rest, high, high * 0.7, high * 0.5, high * leastPlan}
-	if c.abreast > 1 {
-		rooms = []unit.Length{high, high * 0.7, high * 0.5}
-	}
-	if c.large() {
-		rooms = []unit.Length{high}
-	}
-	score := math.Inf(1)
-	for i, room := range rooms {
-		if room < high*leastPlan {
+	best.cost = math.Inf(1)
+	fits := false
+	for _, t := range c.trials() {
+		if t.cost >= best.cost || fits && len(c.drawn) == mostDrawn {
+			break
+		}
+		c.way = t.way
+		got, e := c.composed(t)
+		if e != nil {
+			err = e
 			continue
 		}
-		figure, drawn, at, fits := c.figure(width, room)
-		turned := []bool{false} // the back begins a page of its own
-		if i == 0 {
-			turned = []bool{true, false}
-		}
-		for _, leaf := range turned {
-			pages, e := c.flow(slices.Concat([]sheet.Block{figure}, c.details(drawn, width), front), back, leaf)
-			if err = e; e != nil {
-				continue
-			}
-			cost := float64(len(pages)) + 0.1*float64(i) + 3*sheet.Emptiness(pages, c.areas(false), c.r)
-			if leaf {
-				cost -= 0.05
-			}
-			if !fits {
-				cost += overflows
-			}
-			if cost < score-1e-9 {
-				origin := first[0].Min.Plus(geom.Point{Y: first[0].Height()}).Plus(at)
-				score, best = cost, composed{pages, drawn, origin, fits}
-			}
-		}
-		if score < 2 { // one leaf, well filled
-			break
+		if fits = fits || got.fits; got.cost < best.cost {
+			best = got
 		}
 	}
 	if best.pages != nil {
@@ -144,43 +155,118 @@ func (c composer) site() (best composed, err error) {
 	return best, err
 }
 
-// laid are blocks that are set once, however often they flow.
-func (c composer) laid(blocks []sheet.Block, width unit.Length) []sheet.Block {
-	return []sheet.Block{sheet.Laid(sheet.Stack(blocks, width, c.r))}
+// trials are those that there are, what looks cheapest first: the plan is taken to be as
+// high as its room, or as its width would let it be.
+func (c composer) trials() (all []trial) {
+	first := c.areas(false)(0)
+	width, high := first[0].Width(), first[0].Height()
+	e := c.planned().Extent()
+	natural := width*e.Height()/max(e.Width(), 1) + lettersTake
+	for i, w := range c.ways() {
+		c.way = w
+		front, back := sheet.Blank(sheet.Stack(c.frontBlocks(), width, c.r)), sheet.Blank(sheet.Stack(c.backBlocks(), width, c.r))
+		for _, room := range c.rooms(high, sheet.Height([]sheet.Block{front}, width, c.r)) {
+			size := float64(min(room, natural) / min(high*mostPlan, natural))
+			for _, leaf := range []bool{true, false} {
+				pages, empty, err := c.flow([]sheet.Block{sheet.Blank([]sheet.Row{{Height: min(room, natural)}}), front}, []sheet.Block{back}, leaf)
+				if err != nil {
+					continue
+				}
+				late := notFirst * float64(i)
+				if !leaf {
+					late += onFlowing
+				}
+				all = append(all, trial{w, room, leaf, late, late + smaller*max(0, 1-size) + float64(len(pages)) + emptied*empty})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b trial) int { return cmp.Compare(a.cost, b.cost) })
+	return all
 }
 
-// flow sets front and back, the back on a page of its own or behind the front.
-func (c composer) flow(front, back []sheet.Block, leaf bool) ([]draw.Drawing, error) {
-	if !leaf {
-		return sheet.Even(slices.Concat(front, back), c.areas(false), c.r)
+// lettersTake is what a plan's letters and its tape line take beside the pegs, about.
+const lettersTake unit.Length = 38
+
+// rooms that the plan may have: what the rest of the front leaves, or shares of a page.
+func (c composer) rooms(high, rest unit.Length) (all []unit.Length) {
+	if c.large() {
+		return []unit.Length{high}
 	}
-	pages, err := sheet.Even(front, c.areas(false), c.r)
+	if room := high - rest; room >= high*leastPlan && c.abreast == 1 {
+		all = append(all, room)
+	}
+	for _, share := range []unit.Length{1, 0.7, 0.5, leastPlan} {
+		if share > leastPlan || c.abreast == 1 {
+			all = append(all, high*share)
+		}
+	}
+	return all
+}
+
+// composed is the pages of a trial, with what they cost when all is drawn.
+func (c composer) composed(t trial) (composed, error) {
+	first := c.areas(false)(0)
+	width := first[0].Width()
+	f := c.figure(width, t.room)
+	pages, empty, err := c.flow(slices.Concat([]sheet.Block{f}, c.details(f.plan, width), c.frontBlocks()), c.backBlocks(), t.leaf)
 	if err != nil {
-		return nil, err
+		return composed{}, err
 	}
-	more, err := sheet.Even(back, c.areas(true), c.r)
-	return append(pages, more...), err
+	e := c.planned().Extent()
+	size := float64(e.Height()) / f.plan.Scale / float64(min(first[0].Height()*mostPlan-lettersTake, width*e.Height()/max(e.Width(), 1)))
+	cost := float64(len(pages)) + emptied*empty + smaller*max(0, 1-size) + t.late
+	if !f.fits {
+		cost += overflows
+	}
+	return composed{pages, f.plan, first[0].Min.Plus(geom.Point{Y: first[0].Height()}).Plus(f.at), f.fits, cost}, nil
 }
 
-// overflows is more than any pages cost.
-const overflows = 1e6
+// flow sets front and back, the back on a page of its own or behind the front; empty is by
+// how much pages are filled less than by half.
+func (c composer) flow(front, back []sheet.Block, leaf bool) (pages []draw.Drawing, empty float64, err error) {
+	if !leaf {
+		if pages, empty, err = sheet.Even(slices.Concat(front, back), c.areas(false), c.r); len(pages) == 1 {
+			empty = 0
+		}
+		return pages, empty, err
+	}
+	if pages, empty, err = sheet.Even(front, c.areas(false), c.r); err != nil {
+		return nil, 0, err
+	}
+	more, alsoEmpty, err := sheet.Even(back, c.areas(true), c.r)
+	return append(pages, more...), empty + alsoEmpty, err
+}
 
-// figure is the plan as large as the room allows, with how one stands to it; at is its
-// origin from the top left corner; it fits, or reaches out of the room.
-func (c composer) figure(width, room unit.Length) (f sheet.Figure, p plan.Drawn, at geom.Point, fits bool) {
+// figured is the plan with how one stands to it: its marks from the top left corner down,
+// its origin from there.
+type figured struct {
+	sheet.Figure
+	plan plan.Drawn
+	at   geom.Point
+	fits bool // or it reaches out of the room
+}
+
+// figure is the plan as large as the room allows.
+func (c composer) figure(width, room unit.Length) (f figured) {
+	if f, ok := c.drawn[room]; ok {
+		return f
+	}
 	stand := sheet.Paragraph{Words: c.Says().Stand(), Height: draw.FigureHeight}
 	said := sheet.Height([]sheet.Block{stand}, width, c.r) + standGap
-	p, fits = c.planned().Fit(width, room-said-2*planMargin, c.r)
-	at = geom.Point{X: width/2 - p.Bounds.Centre().X, Y: -planMargin - p.Bounds.Max.Y}
+	f.plan, f.fits = c.planned().Fit(width, room-said-2*planMargin, c.r)
+	b := f.plan.Bounds
+	f.at = geom.Point{X: width/2 - b.Centre().X, Y: -planMargin - b.Max.Y}
 	var pegs []geom.Name
 	for _, q := range c.sitePegs() {
 		pegs = append(pegs, q.Name)
 	}
-	marks := draw.Tagged(sheet.Shift(p.Ops, at), &draw.Tag{Role: draw.AsFigure, Alt: words.In(c.Language).Aloud().Plan(pegs)})
-	h := p.Bounds.Height() + planMargin + standGap
+	marks := draw.Tagged(sheet.Shift(f.plan.Ops, f.at), &draw.Tag{Role: draw.AsFigure, Alt: words.In(c.Language).Aloud().Plan(pegs)})
+	h := b.Height() + planMargin + standGap
 	lines, more := sheet.Set([]sheet.Block{stand}, geom.Point{Y: -h}, width, c.r)
 	marks = append(marks, lines...)
-	return sheet.Figure{Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return marks, h + more + planMargin }}, p, at, fits
+	f.Draw = func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return marks, h + more + planMargin }
+	c.drawn[room] = f
+	return f
 }
 
 // dressed are pages with their heads and feet.

@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"fmt"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -30,23 +32,49 @@ func (c composer) frontBlocks() []sheet.Block {
 	if len(c.Doubts) > 0 {
 		out = append(out, c.heading(words.PartDoubts), sheet.List{Items: c.Doubts, Whole: true})
 	}
+	if !c.careBack {
+		out = append(out, c.careBlocks()...)
+	}
+	return out
+}
+
+func (c composer) careBlocks() []sheet.Block {
 	care := sheet.List{Items: c.Cautions, Whole: true}
 	if c.roomy {
 		care.Height = draw.FigureHeight
 	}
-	return append(out, c.heading(words.PartCare), care)
+	return []sheet.Block{c.heading(words.PartCare), care}
+}
+
+// steps in the order of the work; of short ones each says for which of the pulls it is.
+func (c composer) steps() sheet.List {
+	list := sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: 1.2, Items: c.Steps}
+	if c.roomy {
+		list.Gap = 3
+	}
+	if c.short {
+		list.Items = nil
+		n := 1
+		for _, x := range c.Says().Short() {
+			sign := fmt.Sprint(n)
+			if n += x.Pulls; x.Pulls > 1 {
+				sign += "–" + fmt.Sprint(n-1)
+			}
+			list.Items, list.Signs = append(list.Items, x.Words), append(list.Signs, sign)
+		}
+	}
+	list.Whole = len(list.Items) <= short/2
+	return list
 }
 
 // backBlocks are what is done, in the order of the work.
 func (c composer) backBlocks() []sheet.Block {
-	h, gap := c.heads(), unit.Length(1.2)
-	if c.roomy {
-		gap = 3
+	h := c.heads()
+	var out []sheet.Block
+	if c.careBack {
+		out = c.careBlocks()
 	}
-	out := []sheet.Block{
-		c.heading(words.PartBring), sheet.Paragraph{Words: h.Bring(), Height: draw.FigureHeight},
-		c.heading(words.PartSteps), sheet.List{Numbered: true, Height: draw.FigureHeight, Gap: gap, Items: c.Steps, Whole: len(c.Steps) <= short/2},
-	}
+	out = append(out, c.heading(words.PartBring), sheet.Paragraph{Words: h.Bring(), Height: draw.FigureHeight}, c.heading(words.PartSteps), c.steps())
 	out = append(out, c.markBlocks()...)
 	return append(out,
 		c.heading(words.PartChecks), block(c.checks), sheet.KeptGap(3.5),
@@ -93,10 +121,10 @@ func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
 func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	all := c.siteChecks()
 	t := c.checksTable(all)
-	if b := t.Breadth(r); len(all) > manyChecks && 2*b+sheet.BetweenTables <= width {
-		n := (len(all) + 1) / 2
-		left, right := c.checksTable(all[:n]), c.checksTable(all[n:])
-		return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: sheet.BetweenTables}.Rows(width, r)
+	n := (len(all) + 1) / 2
+	left, right := halfTable(c.checksTable(all[:n])), halfTable(c.checksTable(all[n:]))
+	if len(all) > manyChecks && left.Breadth(r)+right.Breadth(r)+betweenHalves <= width {
+		return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: betweenHalves}.Rows(width, r)
 	}
 	room := width - t.Breadth(r) - sheet.BetweenTables
 	if len(all) > mostRings || room < leastSmall {
@@ -116,10 +144,18 @@ func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	}.Rows(width, r)
 }
 
+// halfTable is checks that stand beside others.
+func halfTable(t sheet.Table) sheet.Table {
+	t.Gutter, t.Columns[len(t.Columns)-1].Width = 2, 20
+	return t
+}
+
 const (
 	manyChecks             = 8
 	mostRings              = 12
 	leastSmall unit.Length = 40
+	// Boxes part two halves of a table.
+	betweenHalves unit.Length = 4.5
 )
 
 // details follow the plan: where its pegs crowd, they have their names there.

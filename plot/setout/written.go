@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"slices"
+
 	"trammel/geom"
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
@@ -55,14 +57,35 @@ func (s written) sitePegs() (all []pegging.Mark) {
 }
 
 // siteChecks are those that the sheet for the site has, numbered anew: of a triangle
-// neither the distance that was just pulled again nor the halves of its sides.
+// neither the distance that was just pulled again nor the halves of its sides; of many no
+// more than show each peg twice.
 func (s written) siteChecks() (all []pegging.Check) {
+	seen := map[geom.Name]int{}
 	for _, c := range s.Checks {
 		if s.Lone() && (c.Along == pegging.HalfOfSide || c.Along == pegging.AlongFoot && c.To == s.Baseline.From) {
 			continue
 		}
+		if len(s.Checks) > manyChecks && seen[c.From] >= shown && seen[c.To] >= shown {
+			continue
+		}
+		seen[c.From], seen[c.To] = seen[c.From]+1, seen[c.To]+1
 		c.Number = len(all) + 1
 		all = append(all, c)
+	}
+	return all
+}
+
+// shown is how often the checks show a peg, at least.
+const shown = 2
+
+// officeChecks are the others.
+func (s written) officeChecks() (all []pegging.Check) {
+	site := s.siteChecks()
+	for _, c := range s.Checks {
+		if !slices.ContainsFunc(site, func(x pegging.Check) bool { return x.From == c.From && x.To == c.To }) {
+			c.Number = len(site) + len(all) + 1
+			all = append(all, c)
+		}
 	}
 	return all
 }

@@ -10,28 +10,30 @@ import (
 const HalfPage = 0.5
 
 // Even is Flow with pages that are filled alike where the last one would be filled less
-// than by half: as few pages, each of them as short as that allows.
-func Even(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
+// than by half: as few pages, each of them as short as that allows. empty is by how much
+// pages are filled less than by half even so, all together; it is no fault of a page that
+// is the only one.
+func Even(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) (pages []draw.Drawing, empty float64, err error) {
 	rows := Stack(blocks, areas(0)[0].Width(), r)
 	best, err := flow(rows, areas)
-	if err != nil || len(best) == 1 {
-		return best, err
+	if err != nil {
+		return nil, 0, err
 	}
-	least := Emptiness(best, areas, r)
+	least := best.emptiness(areas)
 	const tries = 7
-	for low, high, i := 0.0, 1.0, 0; i < tries && least > 0; i++ {
+	for low, high, i := 0.0, 1.0, 0; i < tries && least > 0 && len(best.pages) > 1; i++ {
 		share := (low + high) / 2
-		pages, err := flow(rows, shortened(areas, share))
-		if err != nil || len(pages) > len(best) {
+		more, err := flow(rows, shortened(areas, share))
+		if err != nil || len(more.pages) > len(best.pages) {
 			low = share
 			continue
 		}
 		high = share
-		if empty := Emptiness(pages, areas, r); empty < least {
-			best, least = pages, empty
+		if empty := more.emptiness(areas); empty < least {
+			best, least = more, empty
 		}
 	}
-	return best, nil
+	return best.pages, least, nil
 }
 
 // shortened are areas of which a share of the height is used, from the top.
@@ -45,35 +47,26 @@ func shortened(areas func(page int) []geom.Rect, share float64) func(page int) [
 	}
 }
 
-// Emptiness is by how much pages are filled less than by half, all together; a page that is
-// the only one never is.
-func Emptiness(pages []draw.Drawing, areas func(page int) []geom.Rect, r draw.Ruler) (sum float64) {
-	if len(pages) == 1 {
-		return 0
-	}
-	for i, d := range pages {
-		sum += max(0, HalfPage-Filled(d, areas(i), r))
+// emptiness is by how much pages are filled less than by half, all together.
+func (f flown) emptiness(areas func(page int) []geom.Rect) (sum float64) {
+	for page, used := range f.used {
+		whole := unit.Length(0)
+		for _, a := range areas(page) {
+			whole += a.Height()
+		}
+		sum += max(0, HalfPage-float64(used/whole))
 	}
 	return sum
 }
 
-// Filled is how far down its areas what stands on a page reaches: of each a share of its
-// height, the mean of them all.
-func Filled(page draw.Drawing, areas []geom.Rect, r draw.Ruler) (sum float64) {
-	low := make([]unit.Length, len(areas))
-	for i, a := range areas {
-		low[i] = a.Max.Y
-	}
-	for _, op := range page {
-		b := op.Bounds(r)
-		for i, a := range areas {
-			if at := b.Centre().X; at > a.Min.X-Gutter/2 && at < a.Max.X+Gutter/2 {
-				low[i] = min(low[i], max(b.Min.Y, a.Min.Y))
-			}
+// Blank is blocks as they take room, without any marks: to try how they flow.
+func Blank(rows []Row) Laid {
+	out := make(Laid, len(rows))
+	for i, row := range rows {
+		out[i] = Row{Height: row.Height, Keep: row.Keep, Space: row.Space}
+		if row.Again != nil {
+			out[i].Again = &Row{Height: row.Again.Height}
 		}
 	}
-	for i, a := range areas {
-		sum += float64((a.Max.Y - low[i]) / a.Height())
-	}
-	return sum / float64(len(areas))
+	return out
 }

@@ -74,7 +74,8 @@ const fit unit.Length = 1e-6
 // marks of each page. Rows that are kept together and are higher than any area are parted
 // all the same; it is an error when a single row is.
 func Flow(blocks []Block, areas func(page int) []geom.Rect, r draw.Ruler) ([]draw.Drawing, error) {
-	return flow(Stack(blocks, areas(0)[0].Width(), r), areas)
+	f, err := flow(Stack(blocks, areas(0)[0].Width(), r), areas)
+	return f.pages, err
 }
 
 // Laid is rows that were set before, at the width that they are asked for.
@@ -82,14 +83,21 @@ type Laid []Row
 
 func (b Laid) Rows(unit.Length, draw.Ruler) []Row { return b }
 
-func flow(rows []Row, areas func(page int) []geom.Rect) ([]draw.Drawing, error) {
-	pages := []draw.Drawing{nil}
+// flown is the marks of each page, and how much of the height of its areas they take.
+type flown struct {
+	pages []draw.Drawing
+	used  []unit.Length
+}
+
+func flow(rows []Row, areas func(page int) []geom.Rect) (flown, error) {
+	pages, used := []draw.Drawing{nil}, []unit.Length{0}
 	page, at, fresh := 0, 0, true // fresh: nothing stands in this area yet
 	area := areas(0)[0]
 	top := area.Max.Y
 	put := func(row Row) {
 		pages[page] = append(pages[page], Shift(row.Marks, geom.Point{X: area.Min.X, Y: top})...)
 		top -= row.Height
+		used[page] += row.Height
 		fresh = false
 	}
 	for i := 0; i < len(rows); {
@@ -115,11 +123,11 @@ func flow(rows []Row, areas func(page int) []geom.Rect) ([]draw.Drawing, error) 
 				tried++
 			}
 			if n := len(areas(page)) + len(areas(page+1)); tried > n {
-				return nil, fmt.Errorf("%.0f mm of text that belong together do not fit a page area %.0f mm high", heightOf(rows[i:group]), area.Height())
+				return flown{}, fmt.Errorf("%.0f mm of text that belong together do not fit a page area %.0f mm high", heightOf(rows[i:group]), area.Height())
 			}
 			if at++; at == len(areas(page)) {
 				page, at = page+1, 0
-				pages = append(pages, nil)
+				pages, used = append(pages, nil), append(used, 0)
 			}
 			area, fresh = areas(page)[at], true
 			top = area.Max.Y
@@ -132,7 +140,7 @@ func flow(rows []Row, areas func(page int) []geom.Rect) ([]draw.Drawing, error) 
 			put(rows[i])
 		}
 	}
-	return pages, nil
+	return flown{pages, used}, nil
 }
 
 // roomFor is the height of the highest of the areas to come, less what stands again above a row there.

@@ -107,6 +107,7 @@ type List struct {
 	Items    []string
 	Numbered bool
 	First    int         // number of the first item; 0 is 1
+	Signs    []string    // what stands before each of them instead of its number
 	Height   unit.Length // of a capital; 0 is draw.NoteHeight
 	Gap      unit.Length // between items
 	Whole    bool        // never parted
@@ -116,6 +117,9 @@ func (b List) Rows(width unit.Length, r draw.Ruler) []Row {
 	h := orNote(b.Height)
 	first := max(b.First, 1)
 	sign := func(i int) string {
+		if b.Signs != nil {
+			return b.Signs[i]
+		}
 		if b.Numbered {
 			return strconv.Itoa(first + i)
 		}

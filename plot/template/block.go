@@ -85,6 +85,7 @@ type Arranged struct {
 type Said struct {
 	Name  string
 	Steps bool     // the construction by hand
+	Bare  bool     // saw and square stand elsewhere
 	As    string   // a block before it: the steps that both begin with are not told again
 	Told  []string // all steps of that one
 }
@@ -103,14 +104,20 @@ func (b Block) Arrange(say Said, most paging.Size, r draw.Ruler) (Arranged, bool
 	if say.Steps && b.style.Steps {
 		set.steps = b.steps(say)
 	}
-	if column := min(b.style.sized(mostColumn), most.Width-b.size.Width-toColumn); !set.steps.empty() && column >= b.style.sized(leastColumn) {
-		set = set.beside(column)
+	column := min(b.style.sized(mostColumn), most.Width-b.size.Width-toColumn)
+	beside := len(set.steps.items) > 0 && column >= b.style.sized(leastColumn)
+	if beside {
+		set.width, set.column = b.size.Width+toColumn+column, column
 	}
 	// Only where they lie in their usual order: higher, they would cost pages.
 	wanted := say.Steps && b.style.Settings && b.piece.shaped()
-	lost := wanted && set.width < settingsWidth(b.piece, b.style, r)
+	table := settingsWidth(b.piece, b.style, b.style.sized(draw.NoteHeight), r)
+	lost := wanted && (say.Bare || set.width < table)
 	if wanted && !lost {
-		set.under = sawAndSquare(b.piece, b.style, b.style.sized(draw.NoteHeight))
+		set.under, set.table = sawAndSquare(b.piece, b.style, draw.FigureHeight), table
+	}
+	if beside {
+		set = set.lowest()
 	}
 	d, down, high := set.draw()
 	by := geom.Point{Y: -down - b.size.Height}
@@ -132,12 +139,13 @@ type arrangement struct {
 	column        unit.Length   // beside the drawing
 	steps         steps
 	n             int           // of the steps, so many in the column
-	under         []sheet.Block // below the steps
+	under         []sheet.Block // below the steps: a table so wide,
+	table         unit.Length
+	tabled        bool // in the column too
 }
 
-// beside is the lowest arrangement with a column beside the drawing.
-func (a arrangement) beside(column unit.Length) (best arrangement) {
-	a.width, a.column = a.size.Width+toColumn+column, column
+// lowest is the lowest arrangement with a column beside the drawing.
+func (a arrangement) lowest() (best arrangement) {
 	over, in := a, a
 	over.across, over.above = nil, a.across
 	in.across, in.corner = nil, a.across
@@ -145,13 +153,23 @@ func (a arrangement) beside(column unit.Length) (best arrangement) {
 	// More than there is room for beside the drawing is no lower there than below, unless it is all.
 	free, most := a.size.Height, 0
 	for n, item := range a.steps.items {
-		free -= sheet.Height([]sheet.Block{sheet.List{Items: []string{item}, Numbered: true, First: len(a.steps.items), Height: a.steps.height}}, column, a.r)
+		free -= sheet.Height([]sheet.Block{sheet.List{Items: []string{item}, Numbered: true, First: len(a.steps.items), Height: a.steps.height}}, a.column, a.r)
 		if free >= 0 {
 			most = n + 1
 		}
 	}
-	for _, a := range []arrangement{over, in, a} {
+	all := []arrangement{over, in, a}
+	if len(a.under) > 0 && a.table <= a.column {
+		for _, a := range all[:3] {
+			a.tabled = true
+			all = append(all, a)
+		}
+	}
+	for _, a := range all {
 		for _, a.n = range []int{len(a.steps.items), most, max(0, most-1), max(0, most-2), max(0, most-3)} {
+			if a.tabled && a.n < len(a.steps.items) {
+				continue
+			}
 			if _, _, high := a.draw(); high < least-1e-6 {
 				best, least = a, high
 			}
@@ -178,8 +196,12 @@ func (a arrangement) draw() (d draw.Drawing, down, high unit.Length) {
 		head, more = sheet.Set(a.steps.first(a.n), at, a.column, a.r)
 		d, at.Y = append(d, head...), at.Y-more
 	}
-	high = max(high, -at.Y)
-	if below := append(a.steps.from(a.n), a.under...); len(below) > 0 {
+	below := append(a.steps.from(a.n), a.under...)
+	if a.tabled {
+		head, more = sheet.Set(a.under, at, a.column, a.r)
+		d, at.Y, below = append(d, head...), at.Y-more, nil
+	}
+	if high = max(high, -at.Y); len(below) > 0 {
 		high += belowName
 		foot, more := sheet.Set(below, geom.Point{Y: -high}, a.width, a.r)
 		d, high = append(d, foot...), high+more
@@ -237,8 +259,6 @@ func (b Block) steps(say Said) steps {
 	return s
 }
 
-func (s steps) empty() bool { return len(s.items) == 0 }
-
 // first are so many of the steps, from those that are the rest.
 func (s steps) first(n int) (all []sheet.Block) {
 	if s.before != "" {
@@ -249,7 +269,7 @@ func (s steps) first(n int) (all []sheet.Block) {
 
 func (s steps) from(n int) (all []sheet.Block) {
 	switch {
-	case n == 0 && !s.empty():
+	case n == 0 && len(s.items) > 0:
 		return s.first(len(s.items))
 	case n < len(s.items):
 		return []sheet.Block{s.list(n, len(s.items))}

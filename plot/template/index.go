@@ -1,7 +1,6 @@
 package template
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -223,7 +222,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	}
 	if l.pairs {
 		half := (width - gutter) / 2
-		care := min(half, max(width*0.4, width-gutter-settingsWidth(x.piece, x.style, r))) // beside the table
+		care := min(half, max(width*0.4, width-gutter-settingsWidth(x.piece, x.style, large, r))) // beside the table
 		if saw == nil {
 			care = width
 		}
@@ -311,22 +310,9 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 	return []sheet.Block{x.heading(words.MadeByHand), besides([]sheet.Block{list}, figure, width, aside)}
 }
 
-// figure is a figure in two parts, which stay on a line: a fraction and its whole, a length and its unit.
-var figure = regexp.MustCompile(`(\d['"]?) (\d+/\d+|mm\b|cm\b|m\b)`)
-
-// set is the steps as they are set on paper: the name of a corner keeps to the
-// word before it, so that no line starts with a lone letter.
+// set is the steps as they are set on paper.
 func set(p Piece, s Style) []string {
 	h := p.byHand(s)
 	h.Drawn = s.Lengths && s.Angles && s.Heights
-	steps := words.InWords(s.says().Steps(), h)
-	for i, step := range steps {
-		for _, n := range p.Names() {
-			for _, end := range []string{".", ",", ";", ":", " "} {
-				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
-			}
-		}
-		steps[i] = figure.ReplaceAllString(step, "$1\u00a0$2")
-	}
-	return steps
+	return words.Set(s.says().Steps(), h, p.Names())
 }

@@ -24,37 +24,41 @@ func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) 
 	area := on.Printable().Grow(-legible.ToEdge)
 	say, hand := s.says(), p.byHand(s)
 	care := []sheet.Block{sheet.Paragraph{Words: say.Cautions().OnePage()}}
-	under := append([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.TakeCare)}}, care...)
 	var also []sheet.Block
 	if too := say.Steps().OtherHeights(hand); too != "" {
 		also = []sheet.Block{sheet.Paragraph{Words: too.Sentence()}}
 	}
-	var tries [][]sheet.Block
-	if s.Steps {
-		list := sheet.List{Items: set(p, s), Numbered: true}
-		computed := sheet.Paragraph{Words: say.Templates().InParentheses()}
-		tries = append(tries, slices.Concat([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.MadeByHand)}, list, sheet.Gap(1.5), computed}, also, under))
-	}
-	if also != nil {
-		tries = append(tries, slices.Concat(under, []sheet.Block{sheet.Gap(1.5)}, also))
-	}
-	tries = append(tries, under, care)
 	if p.Which != "" {
-		for i := range tries {
-			tries[i] = append([]sheet.Block{sheet.Paragraph{Words: p.Which}, sheet.Gap(1.5)}, tries[i]...)
-		}
+		care = append([]sheet.Block{sheet.Paragraph{Words: p.Which}, sheet.Gap(1.5)}, care...)
 	}
-	whole, done := false, false
-	for n, blocks := range tries {
-		if page, done = noted(page, area, s.sizedAll(blocks), []unit.Length{90, 110, 75, 130, 62, 150, 180}, r); done {
-			whole = n == 0
+	under := append([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.TakeCare), Height: draw.TitleHeight}}, care...)
+	all := [][][]sheet.Block{{under}} // ways to say everything, each the blocks that stand apart
+	if also != nil {
+		all = [][][]sheet.Block{{slices.Concat(under, []sheet.Block{sheet.Gap(1.5)}, also)}}
+	}
+	if s.Steps {
+		list := sheet.List{Items: set(p, s), Numbered: true, Height: draw.FigureHeight}
+		computed := sheet.Paragraph{Words: say.Templates().InParentheses()}
+		steps := slices.Concat([]sheet.Block{sheet.Heading{Words: say.Templates().Heading(words.MadeByHand), Height: draw.TitleHeight}, list, sheet.Gap(1.5), computed}, also)
+		all = [][][]sheet.Block{{slices.Concat(steps, under)}, {steps, under}, {steps, care}}
+	}
+	whole := false
+	for n, apart := range append(all, [][]sheet.Block{under}, [][]sheet.Block{care}) {
+		with, done := page, true
+		for _, blocks := range apart {
+			if done {
+				with, done = noted(with, area, s.sizedAll(blocks), []unit.Length{90, 110, 75, 130, 62, 150, 180}, r)
+			}
+		}
+		if done {
+			page, whole = with, n < len(all)
 			break
 		}
 	}
 	if s.Settings {
-		least := settingsWidth(p, s, r)
-		page, done = noted(page, area, sawAndSquare(p, s, s.sized(draw.NoteHeight)), []unit.Length{least, max(least, 130)}, r)
-		whole = whole && (done || !p.shaped())
+		least := settingsWidth(p, s, s.sized(draw.NoteHeight), r)
+		with, done := noted(page, area, sawAndSquare(p, s, draw.TitleHeight), []unit.Length{least, max(least, 130)}, r)
+		page, whole = with, whole && (done || !p.shaped())
 	}
 	return page, whole
 }

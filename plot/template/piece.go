@@ -47,6 +47,8 @@ type Style struct {
 	Protractor unit.Angle  // the step of its marks; what lies between is set off by its chord. 0: any angle has a mark
 	Reach      unit.Length // longest radius of the compasses; beyond it the steps say beam compasses. 0: those that are held in one hand
 
+	CutOut bool // a piece is cut out along its print: it says inside what it is, on a page of its own too
+
 	Language words.Language // of all that is said; nil: English at the bench
 }
 

@@ -21,16 +21,16 @@ func AboutSettings(p Piece, s Style) []string { return s.says().Steps().AboutSet
 
 const settingsGutter unit.Length = 4
 
-// settingsWidth is how wide the table is at least.
-func settingsWidth(p Piece, s Style, r draw.Ruler) unit.Length {
+// settingsWidth is how wide the table is at least in letters of a height.
+func settingsWidth(p Piece, s Style, height unit.Length, r draw.Ruler) unit.Length {
 	rows := Settings(p, s)
-	table := sheet.Table{Height: s.sized(draw.NoteHeight), Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
+	table := sheet.Table{Height: height, Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
 	return table.Breadth(r) + 2 // figures that stand on their points may want a little more
 }
 
 // sawAndSquare is the table on paper.
-func sawAndSquare(p Piece, s Style, height unit.Length) []sheet.Block {
-	return headed(sheet.Heading{Words: s.says().Templates().Heading(words.SawAndSquare), Height: s.sized(draw.FigureHeight)}, p, s, height)
+func sawAndSquare(p Piece, s Style, heading unit.Length) []sheet.Block {
+	return headed(sheet.Heading{Words: s.says().Templates().Heading(words.SawAndSquare), Height: s.sized(heading)}, p, s, s.sized(draw.NoteHeight))
 }
 
 // headed is the table under a heading, and how it is used.
@@ -48,7 +48,7 @@ type settings struct {
 
 func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	rows := Settings(b.piece, b.style)
-	if width >= settingsWidth(b.piece, b.style, r) {
+	if width >= settingsWidth(b.piece, b.style, b.height, r) {
 		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
 		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
 		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads, Whole: true}.Rows(width, r)

@@ -28,7 +28,6 @@ func (f *face) figureShape() {
 	}
 	f.figureGrain()
 	saying{f}.sayHand()
-	saying{f}.sayFace()
 }
 
 func (f *face) figureAllowance(i int) {

@@ -141,7 +141,7 @@ func TestShapeIsSaid(t *testing.T) {
 			}
 		}
 	}
-	for _, w := range []string{"finished 600", "finished 450, −1.5", "cut 20, +3", "R 15", "40 from AB", "450 from B", "face up", "grain", "cut line", "finished edge", p.Name} {
+	for _, w := range []string{"finished 600", "finished 450, −1.5", "cut 20, +3", "R 15", "40 from AB", "450 from B", "mark 2, face up", "grain", "cut line", "finished edge", p.Name} {
 		if said[w] != 1 {
 			t.Errorf("%q is said %d times", w, said[w])
 		}

@@ -49,7 +49,7 @@ func drawn(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Drawing, []st
 	f.figureArcs()
 	f.figureShape()
 	edging{&f}.nameLines()
-	saying{&f}.sayName()
+	saying{&f}.sayInside()
 	edging{&f}.runAlongSides()
 	edging{&f}.allowAlongSides()
 	return f.scene.Drawing, f.missed, nil

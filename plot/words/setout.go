@@ -14,6 +14,8 @@ type SetOut interface {
 	Bring() []string
 	// Steps is the work in order, for one person with one helper.
 	Steps() []string
+	// Short is the same with both arcs of a peg in one sentence, for many pegs.
+	Short() []Step
 	// Pulled is of each of them the number of the pull that it tells of; 0: of none.
 	Pulled() []int
 	// Doubts about what was measured: a sheet made from a slip sets the slip out.

@@ -2,8 +2,10 @@ package words
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/construct"
 	"trammel/geom/triangle"
 	"trammel/plot/words/byhand"
@@ -51,6 +53,24 @@ func InWords(s Steps, h ByHand) (all []string) {
 		all = append(all, say)
 	}
 	return append(all, s.Shaping(h)...)
+}
+
+// inParts is a figure in two parts, which stay on a line: a fraction and its whole, a length and its unit.
+var inParts = regexp.MustCompile(`(\d['"]?) (\d+/\d+|mm\b|cm\b|m\b)`)
+
+// Set is those words as they are set on paper: the name of a corner keeps to the word before
+// it, so that no line starts with a lone letter, and no figure is torn apart.
+func Set(s Steps, h ByHand, names []geom.Name) []string {
+	all := InWords(s, h)
+	for i, step := range all {
+		for _, n := range names {
+			for _, end := range []string{".", ",", ";", ":", " "} {
+				step = strings.ReplaceAll(step, " "+string(n)+end, "\u00a0"+string(n)+end)
+			}
+		}
+		all[i] = inParts.ReplaceAllString(step, "$1\u00a0$2")
+	}
+	return all
 }
 
 // steps in English; the voice says Act and Shaping.

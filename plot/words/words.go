@@ -7,7 +7,7 @@
 // is another type with the same subjects.
 //
 // Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
-// compared.go, heads.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
+// compared.go, heads.go, setout_short.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
 // setout.go, nets.go, steps.go, pieces.go, ranges.go,
 // calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
 // lessons.go, aloud.go, figures.go, lists.go.

@@ -203,6 +203,12 @@ var examples = map[string]example{
 	}},
 	"SetOut.Bring": {label: true, say: ofLayout(words.SetOut.Bring)},
 	"SetOut.Steps": {say: ofLayout(words.SetOut.Steps)},
+	"SetOut.Short": {say: ofLayout(func(s words.SetOut) (all []string) {
+		for _, x := range s.Short() {
+			all = append(all, x.Words)
+		}
+		return all
+	})},
 	"SetOut.Pulled": {label: true, say: ofLayout(func(s words.SetOut) (all []string) {
 		for _, n := range s.Pulled() {
 			all = append(all, strconv.Itoa(n))

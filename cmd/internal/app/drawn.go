@@ -55,6 +55,7 @@ func (w Work) marked(p solved.Piece) words.Marked {
 func (w Work) style() template.Style {
 	t := w.Trade
 	return template.Style{
+		CutOut:   words.Named(cmp.Or(w.Voice, t.Voice)) != words.Class, // a class draws it, and lays it on its print
 		Language: w.Language, Figures: w.Figures, Lettering: t.Lettering, Reach: t.Compass, Saw: t.Saw, Protractor: t.Protractor,
 		Arcs: t.Show["arcs"], Heights: t.Show["heights"], Angles: t.Show["angles"], Lengths: t.Show["lengths"], Steps: t.Show["steps"], Settings: t.Show["settings"],
 	}

@@ -31,7 +31,7 @@ pieces:
 		{"on Letter", string(heel), Options{Paper: said("Letter")}, 2},
 		{"on A3", string(heel), Options{Paper: said("A3")}, 0},
 		{"on a roll", string(heel), Options{Paper: said("914xany")}, 0},
-		{"small ones that share a page", small, Options{}, 0},
+		{"small ones that share a page", small, Options{}, 1},
 		{"a plain one that is crowded", "pieces: [{measure: [AB=138, BC=177, CA=203]}]\n", Options{}, 1},
 		{"a plain one that is not", "pieces: [{measure: [AB=120, BC=90, CA=110]}]\n", Options{}, 0},
 	} {

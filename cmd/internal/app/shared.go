@@ -32,6 +32,7 @@ type shared struct {
 	spots  []paging.Spot
 	pages  int
 	front  []draw.Page // what has no room on them
+	bare   bool        // saw and square stand on a page of their own: there are fewer so
 	area   paging.Shelving
 }
 
@@ -57,12 +58,40 @@ func (t *layout) share() error {
 	if w.Apart || single < 2 {
 		return nil
 	}
-	h := shared{blocks: map[int]template.Block{}, area: w.shelves()}
+	with, err := t.sharing(false)
+	if err != nil {
+		return err
+	}
+	if w.style().Settings && slices.ContainsFunc(t.laid, func(l laid) bool { return len(l.piece.Shape.Sides) > 0 }) {
+		bare, err := t.sharing(true)
+		if err != nil {
+			return err
+		}
+		if bare.pages > 0 && (with.pages == 0 || bare.pages+1 < with.pages) {
+			with = bare
+		}
+	}
+	t.shared = with
+	if with.pages == 0 {
+		return nil
+	}
+	for _, k := range with.items {
+		t.laid[k.laid].shared = true
+	}
+	t.count += with.pages - len(with.items)
+	return nil
+}
+
+// sharing is the pieces on the pages that they share, with saw and square or without; none
+// where no page is saved.
+func (t *layout) sharing(bare bool) (shared, error) {
+	w := t.work
+	h := shared{blocks: map[int]template.Block{}, area: w.shelves(), bare: bare}
 	var things []paging.Thing
-	for i, m := range t.fit(h.area) {
+	for i, m := range t.fitter(h.area, bare).fit() {
 		l := t.laid[i]
 		if m.err != nil {
-			return w.InPiece(l.piece, m.err)
+			return h, w.InPiece(l.piece, m.err)
 		}
 		if m.sizes == nil {
 			continue
@@ -74,7 +103,7 @@ func (t *layout) share() error {
 		things = append(things, m.sizes...)
 	}
 	if len(h.items) < 2 {
-		return nil
+		return shared{}, nil
 	}
 	// The answers of one piece, and its two hands, are compared: they stay together.
 	with := func(i int) bool {
@@ -82,14 +111,9 @@ func (t *layout) share() error {
 		return a.laid != b.laid && t.laid[a.laid].piece.Name == t.laid[b.laid].piece.Name
 	}
 	if h.spots, h.pages = h.area.Put(things, with); h.pages >= len(h.items) {
-		return nil
+		return shared{}, nil
 	}
-	for _, k := range h.items {
-		t.laid[k.laid].shared = true
-	}
-	t.shared = h
-	t.count += h.pages - len(h.items)
-	return nil
+	return h, nil
 }
 
 // shelves are what a page has room for beside its bars and title. Off a roll it is not
@@ -111,16 +135,28 @@ type fitted struct {
 	err   error
 }
 
+// fitter makes blocks of pieces for the pages that they share, bare of saw and square or not.
+type fitter struct {
+	work Work
+	laid []laid
+	on   paging.Shelving
+	bare bool
+}
+
+func (t *layout) fitter(on paging.Shelving, bare bool) fitter {
+	return fitter{t.work, t.laid, on, bare}
+}
+
 // fit makes the blocks of pieces on one page, each for itself, on all processors: its
 // labels take their time.
-func (t *layout) fit(on paging.Shelving) []fitted {
+func (t fitter) fit() []fitted {
 	made := make([]fitted, len(t.laid))
 	var workers sync.WaitGroup
 	next := make(chan int)
 	for range runtime.GOMAXPROCS(0) {
 		workers.Go(func() {
 			for i := range next {
-				made[i] = t.block(i, on)
+				made[i] = t.block(i)
 			}
 		})
 	}
@@ -137,8 +173,8 @@ func (t *layout) fit(on paging.Shelving) []fitted {
 
 // block of a piece, level if that fits a page, else upright or as it would lie on its
 // own page.
-func (t *layout) block(laid int, on paging.Shelving) fitted {
-	l := t.laid[laid]
+func (t fitter) block(laid int) fitted {
+	l, on := t.laid[laid], t.on
 	for _, turn := range []unit.Angle{0, unit.Turn / 4, l.plan.Place.Turn} {
 		b, ok, err := template.NewBlock(t.work.templatePiece(l.piece), turn, on.Area, lettering.Go(), t.work.style())
 		if err != nil {
@@ -146,8 +182,8 @@ func (t *layout) block(laid int, on paging.Shelving) fitted {
 		}
 		f := fitted{block: b}
 		for c := 0; ok && c < t.work.Copies; c++ {
-			wide, fits := t.arrange(b, item{laid, c}, on, on.Area.Width)
-			narrow, thin := t.arrange(b, item{laid, c}, on, on.Area.Width-on.Notch.Width)
+			wide, fits := t.arrange(b, item{laid, c}, on.Area.Width)
+			narrow, thin := t.arrange(b, item{laid, c}, on.Area.Width-on.Notch.Width)
 			fits, thin = fits && on.Fits(wide.Size), thin && on.Fits(narrow.Size)
 			size := paging.Thing{Size: narrow.Size, Above: wide.Size}
 			switch ok = fits || thin; {
@@ -166,9 +202,9 @@ func (t *layout) block(laid int, on paging.Shelving) fitted {
 }
 
 // arrange is a copy with its words, at most so wide.
-func (t *layout) arrange(b template.Block, it item, on paging.Shelving, width unit.Length) (template.Arranged, bool) {
+func (t fitter) arrange(b template.Block, it item, width unit.Length) (template.Arranged, bool) {
 	w, piece := t.work, t.laid[it.laid].piece
-	say := template.Said{Name: piece.Title(), Steps: it.copy == 0}
+	say := template.Said{Name: piece.Title(), Steps: it.copy == 0, Bare: t.bare}
 	if mark := w.Words().Templates().Mark(w.marked(piece)); mark != "" {
 		say.Name += ", " + mark
 	}
@@ -178,8 +214,7 @@ func (t *layout) arrange(b template.Block, it item, on paging.Shelving, width un
 	if before, ok := toldBefore(t.laid, it.laid); ok {
 		say.As, say.Told = before.Title(), template.Steps(w.templatePiece(before), w.style())
 	}
-	on.Area.Width = width
-	return b.Arrange(say, on.Area, lettering.Go())
+	return b.Arrange(say, paging.Size{Width: width, Height: t.on.Area.Height}, lettering.Go())
 }
 
 // toldBefore is a piece whose steps are told before those of another: another answer to the
@@ -196,10 +231,11 @@ func toldBefore(all []laid, i int) (solved.Piece, bool) {
 
 // arranged is the item k with its words.
 func (t *layout) arranged(k int) template.Arranged {
-	it, on := t.shared.items[k], t.shared.area
-	a, ok := t.arrange(t.shared.blocks[it.laid], it, on, on.Area.Width-on.Notch.Width)
-	if !ok || a.Size != t.shared.spots[k].Size {
-		a, _ = t.arrange(t.shared.blocks[it.laid], it, on, on.Area.Width)
+	h := t.shared
+	it, f := h.items[k], t.fitter(h.area, h.bare)
+	a, ok := f.arrange(h.blocks[it.laid], it, h.area.Area.Width-h.area.Notch.Width)
+	if !ok || a.Size != h.spots[k].Size {
+		a, _ = f.arrange(h.blocks[it.laid], it, h.area.Area.Width)
 	}
 	return a
 }

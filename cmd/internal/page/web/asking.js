@@ -10,13 +10,14 @@ export function question(what) {
 }
 
 export const ask = (what, bytes) => carrier.ask(question(what), bytes);
-export const stop = () => carrier.stop();
+export const { stop } = carrier;
 
-// newest asks, or where one of its kind runs, waits for it with the latest question alone.
-// What is no longer asked is answered with null.
+// newest asks, or where one of its kind runs, waits for it with the latest question alone;
+// sheets that are being laid are given up. What is no longer asked is answered with null.
 export function newest(kind, what) {
   waiting[kind]?.(null);
   delete waiting[kind];
+  if (running[kind] && kind === "pages") carrier.stop(kind);
   if (running[kind]) return new Promise((give) => { waiting[kind] = (go) => give(go && newest(kind, what)); });
   running[kind] = true;
   const done = () => {

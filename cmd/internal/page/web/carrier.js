@@ -1,11 +1,11 @@
 // Carries questions to the program and brings back what it says: to the server that made
-// the page, or to WebAssembly in a worker. Documents have a lane of their own, so that a
-// long one neither holds up the picture nor cannot be stopped.
+// the page, or to WebAssembly in a worker. Documents and sheets have lanes of their
+// own, so that a long one neither holds up the picture nor cannot be stopped.
 import { how } from "./how.js";
 
 const encode = new TextEncoder(), decode = new TextDecoder();
-const lanes = { quick: null, long: null };
-let module = null; // compiled once, for both workers
+const lanes = { quick: null }; // and one for each kind of question that may take seconds
+let module = null; // compiled once, for all workers
 let loading = null, told = () => {};
 
 // ready resolves when the program can be asked; progress hears bytes loaded and all.
@@ -26,14 +26,15 @@ export async function ask(question, bytes) {
   const all = new Uint8Array(line.length + (bytes?.length ?? 0));
   all.set(line);
   if (bytes) all.set(bytes, line.length);
-  const long = question.do === "make";
-  return read(await (how.carrier === "http" ? sent(all, long) : worked(all, long)));
+  const slow = ["make", "pages"].includes(question.do) && question.do;
+  return read(await (how.carrier === "http" ? sent(all, slow) : worked(all, slow)));
 }
 
-// stop ends the document that is being made; its question fails with an AbortError.
-export function stop() {
-  lanes.long?.end();
-  lanes.long = null;
+// stop ends the document that is being made, or sheets that are laid; the question fails
+// with an AbortError.
+export function stop(slow = "make") {
+  lanes[slow]?.end();
+  lanes[slow] = null;
 }
 
 function read(all) {
@@ -43,11 +44,11 @@ function read(all) {
   return Object.assign(reply, { bytes: file.length ? file : null });
 }
 
-async function sent(body, long) {
+async function sent(body, slow) {
   const given = new AbortController();
-  if (long) {
-    stop();
-    lanes.long = { end: () => given.abort() };
+  if (slow) {
+    stop(slow);
+    lanes[slow] = { end: () => given.abort() };
   }
   const r = await fetch("answer", { method: "POST", body, headers: { "Content-Type": "application/octet-stream" }, signal: given.signal }).catch((e) => {
     if (e.name === "AbortError") throw e;
@@ -57,12 +58,11 @@ async function sent(body, long) {
   return new Uint8Array(await r.arrayBuffer());
 }
 
-async function worked(all, long) {
+async function worked(all, slow) {
   await ready();
-  if (!long) return lanes.quick.ask(all);
-  lanes.long ??= lane(module);
-  await lanes.long.up;
-  return lanes.long.ask(all);
+  const l = slow ? (lanes[slow] ??= lane(module)) : lanes.quick;
+  await l.up;
+  return l.ask(all);
 }
 
 // lane is a worker that answers one question after the other.

@@ -78,7 +78,7 @@ async function start() {
   tell("");
   await solve();
   show(tab);
-  linkIn();
+  await linkIn();
   addEventListener("hashchange", linkIn);
   document.documentElement.dataset.ready = "yes";
   let last = innerWidth;

@@ -1,10 +1,9 @@
-// What is kept: the job (a job file in JSON), where somebody is in it, printers. A device
-// that keeps nothing is told of once; the page goes on.
+// What is kept: the job (a job file in JSON), where somebody is in it, printers. Of a device
+// that keeps nothing is told; the page goes on.
 import { say } from "./labels.js";
 import { tell } from "./dom.js";
 
 const prefix = "trammel.";
-let told = false;
 
 export function kept(key, otherwise) {
   try {
@@ -15,8 +14,7 @@ export function kept(key, otherwise) {
 
 export function keep(key, value) {
   try { localStorage.setItem(prefix + key, JSON.stringify(value)); return true; } catch {
-    if (!told) tell(say("keepsNothing"), "doubt stays");
-    told = true;
+    if (document.getElementById("state").hidden) tell(say("keepsNothing"), "doubt stays");
     return false;
   }
 }
