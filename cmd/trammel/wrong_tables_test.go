@@ -92,6 +92,10 @@ var wrongTables = []table{
 	{"--slope 3deg", good, "--slope: one fall for every line would be wrong for all but one direction", `each line falls in its own way: say how high the pegs stand, under the piece levels: [A 0, B 320], or --levels "A 0, B 320"`},
 	{"--levels A=0", good, `--levels: "A=0" does not say how high pegs stand`, "write each peg and its height, such as A 0, B 320, C -0.15m"},
 	{"--levels=", good, `--levels: "" does not say how high pegs stand`, "write each peg and its height, such as A 0, B 320, C -0.15m"},
+	{"--walls ab", good, `--walls: "ab" does not name two points`, "points have capital letters: AB"},
+	{"--walls=", good, "--walls: no line is named", "write each wall by its two ends, such as AB,BC, or outline for all edges of the piece"},
+	{"--walls all", good, `--walls: "all" does not name two points`, "write each wall by its two ends, such as AB,BC, or outline for all edges of the piece"},
+	{"--blocked AX", good, "--blocked: there are no two points AX", "the points are A, B and C"},
 	// Where the pegs go.
 	{"--pegs=", good, "--pegs: wants a value", ""},
 	{"--pegs pegs.txt", good, "--pegs pegs.txt: is not a name that ends in .csv", "such as --pegs pegs.csv"},

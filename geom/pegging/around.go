@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/passage"
+	"trammel/geom/triangle"
 	"trammel/geom/unit"
 )
 
@@ -15,9 +16,9 @@ type Avoided struct {
 	passage.Bar
 }
 
-// avoided are the lines of a setting-out that may not be pulled; between corners alone they
+// avoidedOf are the lines of a setting-out that may not be pulled; between corners alone they
 // have names to tell. Any says whether there is one at all.
-func (l Layout) avoided(open passage.Passage) (all []Avoided, any bool) {
+func avoidedOf(l Layout, open passage.Passage) (all []Avoided, any bool) {
 	add := func(a, b geom.Name) {
 		p, _ := l.Peg(a)
 		q, _ := l.Peg(b)
@@ -80,7 +81,8 @@ func (p Points) unreached(n geom.Name, open passage.Passage) error {
 			from = append(from, m)
 		}
 	}
-	f := &unit.Fault{Subject: unit.Pegs}
+	f := &triangle.NoTriangle{}
+	f.Subject = unit.Pegs
 	switch len(from) {
 	case 0:
 		f.What = fmt.Sprintf("%s cannot be reached: a line from any other point is barred", n)

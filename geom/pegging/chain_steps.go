@@ -87,8 +87,8 @@ func (c *chain) footFor(at geom.Vector, base [2]int, b float64) (x float64, ok b
 		}
 	}
 	foot := c.placeOn(base, geom.Vector{X: at.X})
-	for k, m := range c.at { // it would stand beside a corner
-		if k != base[0] && k != base[1] && m.To(foot) < float64(apart) {
+	for k, m := range c.at { // beside a corner on the same line: from there it is set off without a foot
+		if k != base[0] && k != base[1] && math.Abs(c.local(base, m).Y) <= float64(SameMark) && m.To(foot) < float64(apart) {
 			return 0, false
 		}
 	}

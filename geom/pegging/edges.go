@@ -84,10 +84,10 @@ func (f Frame) edgeMarks(every unit.Length) (marks []EdgeMark, err error) {
 const flat = 0.2
 
 // boards sets profile boards: beyond each corner, on the line of either edge, where that
-// may be pulled.
-func (f Frame) boards(clear unit.Length, open passage.Passage) (nails []Nail, strings []String) {
+// may be pulled; shut is how many that leaves out.
+func (f Frame) boards(clear unit.Length, open passage.Passage) (nails []Nail, strings []String, shut int) {
 	if clear <= 0 || len(f.Outline) < 3 {
-		return nil, nil
+		return nil, nil, 0
 	}
 	var piece geom.Polygon
 	for _, n := range f.Outline {
@@ -101,6 +101,7 @@ func (f Frame) boards(clear unit.Length, open passage.Passage) (nails []Nail, st
 			at, way := beyond(piece.Edge(i), k)
 			if past[k] = clearOf(piece, i, k, clear); past[k] > 0 && !open.Free(at, at.Toward(way, past[k])) {
 				past[k] = 0
+				shut++
 			}
 			if past[k] > 0 {
 				nail := Nail{Edge: [2]geom.Name{a, b}, Beyond: end, Past: past[k], Point: at.Toward(way, past[k])}
@@ -118,7 +119,7 @@ func (f Frame) boards(clear unit.Length, open passage.Passage) (nails []Nail, st
 			With:    [2][2]geom.Name{{f.Outline[(i+n-1)%n], a}, {b, f.Outline[(i+2)%n]}},
 		})
 	}
-	return nails, strings
+	return nails, strings, shut
 }
 
 // beyond is where an edge runs on past its first corner, or its second, and which way.

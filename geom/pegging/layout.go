@@ -70,6 +70,7 @@ type Layout struct {
 	Marks   []EdgeMark // along the edges
 	Nails   []Nail     // in profile boards
 	Strings []String   // from nail to nail
+	Shut    int        // nails that are left out since no line may run to them
 	// Avoided are lines that would have been pulled, and may not be.
 	Avoided []Avoided
 
@@ -108,7 +109,7 @@ func SetOut(a Asked) (Layout, error) {
 	if err == nil {
 		l, no := a.layout(points, ranking, ground, taping, open)
 		barred := false
-		if avoided, barred = l.avoided(open.Placed(l.Place)); no != nil || !barred {
+		if avoided, barred = avoidedOf(l, open.Placed(l.Place)); no != nil || !barred {
 			return l, no
 		}
 	}
@@ -133,7 +134,7 @@ func (a Asked) layout(points Points, r Ranking, ground Ground, taping Taping, op
 	if l.Marks, err = set.edgeMarks(a.Every); err != nil {
 		return Layout{}, err
 	}
-	l.Nails, l.Strings = set.boards(a.Boards, open.Placed(l.Place))
+	l.Nails, l.Strings, l.Shut = set.boards(a.Boards, open.Placed(l.Place))
 	return l, nil
 }
 

@@ -17,8 +17,12 @@ var (
 	setRun    = regexp.MustCompile(`Tape (?:still )?on (\w+)(, away from the piece)?: at ` + oneFigure + ` mark (\w+) on the`)
 	setArc    = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* on (\w+)'s side: (left|right)`)
 	setCross  = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `(?:: where it crosses the arc, peg| across it: the cross is) (\w+)`)
+	setLine   = regexp.MustCompile(`^(?:String|Snap) ([A-Z]\d*)([A-Z]\d*)\. Tape on \w+: at ` + oneFigure + ` mark (\w+) on the`)
+	setPast   = regexp.MustCompile(`^(?:Stretch a string|Carry a chalk line) from (\w+) over (\w+) and on.* Tape on \w+: at ` + oneFigure + ` mark (\w+) on the`)
+	setLook   = regexp.MustCompile(`as you look from (\w+) to (\w+)[.:]`)
+	setAside  = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it, there turn square, and ` + oneFigure + ` on, the way from (\w+) to (\w+), (?:peg|mark) (\w+)`)
+	setLeg    = regexp.MustCompile(`^(?:(?:String|Snap) \w+\. )?Square (?:off|up) at (\w+) by 3-4-5, on \w+'s side: (left|right).*at ` + oneFigure + `: mark (\w+) on the (?:string|line), towards (\w+)\.`)
 	setBoth   = regexp.MustCompile(`^(?:Arcs of|Swing) ` + oneFigure + ` from (\w+) and ` + oneFigure + ` from (\w+): .*cross, on the (left|right)\b.*(?:peg|is) (\w+)\.`)
-	setLeg    = regexp.MustCompile(`^Square (?:off|up) at (\w+) by 3-4-5, on \w+'s side: (left|right).*at ` + oneFigure + `: mark (\w+) on the (?:string|line), towards (\w+)\.`)
 	setUp     = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* where (\w+) is to stand`)
 	setOff    = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it and (?:peg|mark) (\w+)`)
 	setTurn   = regexp.MustCompile(`(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? to the (left|right) of \w+ for (\w+)`)
@@ -43,12 +47,13 @@ type errs struct {
 	turn   func() float64          // radians that an angle is off
 	centre func() complex128       // how far the instrument stands off its nail
 	target func() float64          // and its target off its own, across the sight
+	square func() float64          // radians that a right angle by eye and try square is off
 }
 
 func exact() errs {
 	return errs{
 		func(l float64) float64 { return l }, func(float64) float64 { return 0 }, func() float64 { return 0 },
-		func() complex128 { return 0 }, func() float64 { return 0 },
+		func() complex128 { return 0 }, func() float64 { return 0 }, func() float64 { return 0 },
 	}
 }
 
@@ -112,6 +117,23 @@ func (h *follower) step(w string) bool {
 		h.at[m[1]], h.at[m[3]] = 0, complex(h.pull(m[2]), 0)
 		return true
 	}
+	for _, form := range []*regexp.Regexp{setLine, setPast} {
+		if m := h.reads(form, w); m != nil {
+			h.at[m[4]] = towards(h.at[m[1]], h.at[m[2]], h.pull(m[3]))
+			return true
+		}
+	}
+	if m := h.reads(setAside, w); m != nil {
+		foot := h.at[m[1]]
+		up := towards(foot, h.at[m[2]], 1) - foot
+		on := h.at[m[6]] - h.at[m[5]]
+		side := up * complex(0, 1)
+		if real(side*cmplx.Conj(on)) < 0 {
+			side = -side
+		}
+		h.at[m[7]] = foot + up*complex(h.pull(m[3]), 0) + side*cmplx.Rect(h.pull(m[4]), h.errs.square())
+		return true
+	}
 	if m := h.reads(setRun, w); m != nil && h.reads(setLeg, w) == nil {
 		x, sign := figureIn(h.t, m[3]), 1.0
 		if m[2] != "" {
@@ -122,6 +144,13 @@ func (h *follower) step(w string) bool {
 	}
 	if m := h.reads(setArc, w); m != nil {
 		h.from, h.radius, h.way = m[1], h.pull(m[2]), hands[m[4]]
+		return true
+	}
+	if m, look := h.reads(setLeg, w), h.reads(setLook, w); m != nil && look != nil && imag(h.at[look[1]])+imag(h.at[look[2]]) != 0 {
+		if h.way = hands[m[2]]; m[5] == look[1] {
+			h.way = -h.way
+		}
+		h.at[m[4]] = towards(h.at[m[1]], h.at[m[5]], h.pull(m[3]))
 		return true
 	}
 	if m := h.reads(setLeg, w); m != nil {

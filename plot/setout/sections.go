@@ -23,10 +23,7 @@ func (s written) heading(of words.Part) sheet.Heading {
 // frontBlocks are what is looked at, below the plan.
 func (c composer) frontBlocks() []sheet.Block {
 	out := []sheet.Block{block(c.tables)}
-	if said := c.Says().AsRead(); said != "" {
-		out = append(out, sheet.Gap(1), sheet.Paragraph{Words: said})
-	}
-	if said := c.Says().Avoided(); said != "" {
+	for _, said := range c.Says().Aside() {
 		out = append(out, sheet.Gap(1), sheet.Paragraph{Words: said, Height: draw.FigureHeight})
 	}
 	if len(c.Doubts) > 0 {
@@ -76,9 +73,11 @@ func (c composer) backBlocks() []sheet.Block {
 	}
 	out = append(out, c.heading(words.PartBring), sheet.Paragraph{Words: h.Bring(), Height: draw.FigureHeight}, c.heading(words.PartSteps), c.steps())
 	out = append(out, c.markBlocks()...)
+	if len(c.Checks) > 0 {
+		out = append(out, c.heading(words.PartChecks), block(c.checks), sheet.KeptGap(3.5),
+			sheet.Paragraph{Words: c.Says().Outside(), Height: draw.FigureHeight, Keep: true}, sheet.KeptGap(0.8))
+	}
 	return append(out,
-		c.heading(words.PartChecks), block(c.checks), sheet.KeptGap(3.5),
-		sheet.Paragraph{Words: c.Says().Outside(), Height: draw.FigureHeight, Keep: true}, sheet.KeptGap(0.8),
 		sheet.Paragraph{Words: c.Says().Within(), Height: draw.FigureHeight, Keep: true},
 		sheet.Entries{Labels: h.Sign(false), Height: 13})
 }
@@ -92,8 +91,8 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	}
 	add(words.PartMarks, s.marksTable())
 	add(words.PartNails, s.nailsTable())
-	if missing := 2*len(s.Outline) - len(s.Nails); missing > 0 && len(s.Nails) > 0 {
-		out = append(out, sheet.Paragraph{Words: s.heads().TooFar(missing)})
+	if said := s.missingNails(); said != "" {
+		out = append(out, sheet.Paragraph{Words: said})
 	}
 	add(words.PartStrings, s.stringsTable())
 	return out

@@ -30,6 +30,7 @@ func hand(r *rand.Rand, i tape.Instrument, base func() float64) errs {
 		turn:   func() float64 { return i.Angle.Radians() / 2 * r.NormFloat64() },
 		centre: func() complex128 { return complex(centring*r.NormFloat64(), centring*r.NormFloat64()) },
 		target: func() float64 { return centring * r.NormFloat64() },
+		square: func() float64 { return 0.15 * math.Pi / 180 * r.NormFloat64() },
 	}
 }
 

@@ -35,7 +35,9 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Para(fmt.Sprintf("%2d. ", i+1), x)
 	}
 	s.textMarks(&t)
-	s.head(&t, words.PartChecks)
+	if len(s.Checks) > 0 {
+		s.head(&t, words.PartChecks)
+	}
 	for _, c := range s.siteChecks() {
 		reads, good, found := h.Check(c)
 		t.Para(fmt.Sprintf("%2d. ", c.Number), reads)
@@ -43,7 +45,9 @@ func (s Sheet) Text(out io.Writer) error {
 		t.Line("    " + found + " ________________")
 	}
 	t.Line("")
-	t.Para("", s.Says().Outside())
+	if said := s.Says().Outside(); said != "" {
+		t.Para("", said)
+	}
 	t.Para("", s.Says().Within())
 	if s.Office {
 		s.textOffice(&t)
@@ -94,11 +98,9 @@ func (s Sheet) textPegs(t *phone.Text) {
 		rows[i] = []string{c[0], c[1] + " " + c[2], c[len(c)-2], c[len(c)-1]}
 	}
 	t.Table(rows)
-	for _, said := range []string{s.Says().AsRead(), s.Says().Avoided()} {
-		if said != "" {
-			t.Line("")
-			t.Para("", said)
-		}
+	for _, said := range s.Says().Aside() {
+		t.Line("")
+		t.Para("", said)
 	}
 }
 
@@ -159,6 +161,9 @@ func (s Sheet) textMarks(t *phone.Text) {
 	if len(s.Nails) > 0 {
 		s.head(t, words.PartNails)
 		t.Table(bare(s.nailsTable().Cells, columns...))
+	}
+	if said := s.missingNails(); said != "" {
+		t.Para("", said)
 	}
 	if len(s.Strings) > 0 {
 		s.head(t, words.PartStrings)

@@ -46,6 +46,15 @@ func inBold(figure string, given bool) string {
 	return figure
 }
 
+// missingNails says which nails in boards are left out, and why.
+func (s written) missingNails() string {
+	missing := 2*len(s.Outline) - len(s.Nails)
+	if s.Boards == 0 || missing == 0 || len(s.Nails) == 0 && s.Shut == 0 {
+		return ""
+	}
+	return s.heads().TooFar(missing)
+}
+
 // sitePegs are the pegs and marks of the work on site: not those of the second way's square.
 func (s written) sitePegs() (all []pegging.Mark) {
 	for _, p := range s.Pegs {

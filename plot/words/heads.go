@@ -113,8 +113,8 @@ func (heads) Turn(back bool) (side, other string) {
 }
 
 func (h heads) Heading(p Part) string {
-	if h.in.Voice == Floor && floorHeadings[p] != "" {
-		return floorHeadings[p]
+	if own := h.floorHeading(p); h.in.Voice == Floor && own != "" {
+		return own
 	}
 	return [...]string{
 		PartBring: "Bring", PartCare: "Before the first peg", PartDoubts: "Before setting out", PartPegs: "Pegs and marks", PartPulls: "Hold and pull",
@@ -125,8 +125,14 @@ func (h heads) Heading(p Part) string {
 	}[p]
 }
 
-// floorHeadings are those that a floor has its own words for.
-var floorHeadings = map[Part]string{PartCare: "Before the first line", PartPegs: "Marks", PartPulls: "Hold and measure"}
+// floorHeading is one that a floor has its own words for.
+func (h heads) floorHeading(p Part) string {
+	return map[Part]string{
+		PartCare: "Before the first line", PartPegs: "Marks", PartPulls: "Hold and measure",
+		PartNails:   "Crosses beyond the corners, clear of the work by " + h.Style.LengthUnit(h.Boards),
+		PartStrings: "Carried lines, and where they cross, from the first cross",
+	}[p]
+}
 
 func (h heads) Columns(p Part) []string {
 	line := string(h.Baseline.From + h.Baseline.To)
@@ -138,16 +144,20 @@ func (h heads) Columns(p Part) []string {
 	if h.Layout.Corrected {
 		reads = "tape reads"
 	}
+	over, nails, peg := "string", "nail to\nnail", "peg"
+	if h.in.Voice == Floor {
+		over, nails, peg = "line", "cross to\ncross", "mark"
+	}
 	return map[Part][]string{
 		PartPegs:        {"", along, pegsOut, "side", "what it is"},
 		PartPulls:       {"step", "0 on", "to", "true", reads, "and"},
 		PartCorrections: {"pull", "from", "to", "true", "correction", "lay off", "because of"},
 		PartMarks:       {"edge", "from its\nfirst", along, out, "side"},
-		PartNails:       {"string", "beyond", "from the\ncorner", along, out, "side"},
-		PartStrings:     {"string", "nail to\nnail", "crosses", "at", "crosses", "at"},
+		PartNails:       {over, "beyond", "from the\ncorner", along, out, "side"},
+		PartStrings:     {over, nails, "crosses", "at", "crosses", "at"},
 		PartChecks:      {"", "0 on", "to", "reads", "good from", "to", "found"},
-		PartSure:        {"peg", "along,\n" + u, "across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
-		PartWays:        {"way", "from", "worst\npeg", "95 %,\n" + u, "times", ""},
+		PartSure:        {peg, "along,\n" + u, "across,\n" + u, "95 %: as\nmeasured", "as set\nout", "both,\n" + u, "may be\noff, " + u, ""},
+		PartWays:        {"way", "from", "worst\n" + peg, "95 %,\n" + u, "times", ""},
 		PartFound:       {"reading", "wanted", "accept\nfrom", "accept\nto", "found", "found less\nwanted", "it is"},
 		PartAgain:       {"reading", "should\nread", "found again"},
 	}[p]
@@ -166,8 +176,14 @@ func (h heads) OnPhone(p Part) (heading, columns string) {
 	case PartMarks:
 		return "Marks along the edges", "edge, from its first; along, square out"
 	case PartNails:
+		if h.in.Voice == Floor {
+			return "Crosses beyond the corners", "line, beyond, by; along, square out"
+		}
 		return "Nails in the profile boards", "string, beyond, by; along, square out"
 	case PartStrings:
+		if h.in.Voice == Floor {
+			return "Lines, from their first cross", ""
+		}
 		return "Strings, from their first nail", ""
 	case PartChecks:
 		return "Checks", ""
@@ -182,8 +198,16 @@ func (heads) NoScale() string {
 }
 func (heads) LeftOut() string { return "Marks for squares are left out: they are in the tables." }
 
-func (heads) TooFar(nails int) string {
-	return fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", nails)
+func (h heads) TooFar(nails int) string {
+	var said []string
+	if far := nails - h.Shut; far > 0 {
+		said = append(said, fmt.Sprintf("%d more would stand too far off: there an edge runs nearly straight on past its corner.", far))
+	}
+	if h.Shut > 0 {
+		what := map[bool]string{true: "crosses", false: "nails"}[h.in.Voice == Floor]
+		said = append(said, fmt.Sprintf("%d %s beyond corners are left out: no line may run on past the corner there.", h.Shut, what))
+	}
+	return strings.Join(said, " ")
 }
 
 func (heads) Legend(signs Signs) []string {

@@ -38,12 +38,11 @@ type SetOut interface {
 	Within() string
 	// Stand says on which side what lies: no length shows a shape turned over.
 	Stand() string
-	// Outside is what to do with a check outside its range.
+	// Outside is what to do with a check outside its range; empty where there is none.
 	Outside() string
-	// Avoided says which lines are left out, and why; empty: none.
-	Avoided() string
-	// AsRead says which figures are the tape's and which true, where it is corrected.
-	AsRead() string
+	// Aside is what is to be known beside the figures: which are the tape's and which true,
+	// where it is corrected; which lines are left out, and why.
+	Aside() []string
 	// SecondWay is the only corner once more, in steps, where there is another way.
 	SecondWay() []string
 	// Rank is what stands below a table of the ways.

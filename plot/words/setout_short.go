@@ -39,7 +39,7 @@ func (o setOut) Short() (all []Step) {
 		}
 	}
 	s.moreSteps()
-	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
+	s.closed()
 	for i, said := range s.all {
 		if i == len(all) {
 			all = append(all, Step{Pulls: 1})

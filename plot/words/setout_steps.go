@@ -10,11 +10,11 @@ import (
 	"trammel/geom/unit"
 )
 
-func (o setOut) Steps() []string { return o.steps().all }
+func (o setOut) Steps() []string { return told(o).all }
 
-func (o setOut) Pulled() []int { return o.steps().pulls }
+func (o setOut) Pulled() []int { return told(o).pulls }
 
-func (o setOut) steps() *instructions {
+func told(o setOut) *instructions {
 	s := instructed(o)
 	for _, p := range o.Pulls {
 		if p.Part != pegging.SecondWay {
@@ -24,7 +24,7 @@ func (o setOut) steps() *instructions {
 	}
 	s.now = 0
 	s.moreSteps()
-	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
+	s.closed()
 	return s
 }
 
@@ -61,6 +61,9 @@ type pulled struct {
 	strings  string // two lines
 	standing string // what a second way finds, instead of a peg
 	checks   string // the ends of the baseline, and what is to be seen
+	boards   string // profile boards, or what a floor has
+	nails    string // and what runs from one to the other
+	twice    string // where there is no check
 	edges    string // distance between marks
 }
 
@@ -87,6 +90,9 @@ var handsOn = map[bool]pulled{
 		strings:  " String %s and %s.",
 		standing: "there stands",
 		checks:   "Pull every check and write down what you read. Stand at %s and look to %s: %s.",
+		boards:   "Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.",
+		nails:    "Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.",
+		twice:    "No line is left to check by: pull every length a second time, zero and reading changed over.",
 		edges:    "Marks along the edges, every %s: string from corner to corner, tape on the first, mark as the table says. Where no string can run, set each mark off from the baseline: along, then square out.",
 	},
 	true: {
@@ -110,6 +116,9 @@ var handsOn = map[bool]pulled{
 		strings:  " Snap %s and %s.",
 		standing: "there lies",
 		checks:   "Measure every check and write down what you read. Stand at %s and look to %s: %s.",
+		boards:   "Marks beyond the corners: carry the chalk line of each edge on over both its corners, and pencil a cross on it at the distance in the table.",
+		nails:    "Once a corner is covered, snap each edge again from cross to cross: the lines cross in the corners.",
+		twice:    "No line is left to check by: measure every length a second time, zero and reading changed over.",
 		edges:    "Marks along the edges, every %s: tape from corner to corner, 0 on the first, mark as the table says. Where something stands in the way, set each mark off from the baseline: along, then square out.",
 	},
 }
@@ -347,6 +356,15 @@ func (s setOut) Stand() string {
 	return fmt.Sprintf("Stand at %s and look to %s: %s.", s.Baseline.From, s.Baseline.To, seen(s))
 }
 
+// closed is the last step: the checks.
+func (s *instructions) closed() {
+	if len(s.Checks) == 0 {
+		s.add("%s", s.says.twice)
+		return
+	}
+	s.add(s.says.checks, s.Baseline.From, s.Baseline.To, seen(s.setOut))
+}
+
 // moreSteps are the marks along the edges and the profile boards.
 func (s *instructions) moreSteps() {
 	if len(s.Marks) > 0 {
@@ -355,6 +373,6 @@ func (s *instructions) moreSteps() {
 	if len(s.Nails) == 0 {
 		return
 	}
-	s.add("Profile boards: beyond each corner set a board square across the line of each edge, its near face at the distance in the table, its top level with the others and firmly staked.")
-	s.add("Stretch each string over the two nails of its edge to the boards, shift it until a plumb bob on it hangs over both pegs, and drive a nail into each board under it. Strings cross over the corners: after digging stretch them again and plumb down.")
+	s.add("%s", s.says.boards)
+	s.add("%s", s.says.nails)
 }

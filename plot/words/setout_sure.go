@@ -78,7 +78,8 @@ func (s setOut) Within() string {
 	}
 	_, worst = s.Outward(0, worst)
 	what := map[bool]string{false: "pegs stand", true: "marks lie"}[s.in.Voice == Floor]
-	said := fmt.Sprintf("How sure: with all checks good, %s within %s of these figures, 95 of 100.", what, s.Style.LengthUnit(worst))
+	good := map[bool]string{true: "", false: "with all checks good, "}[len(s.Checks) == 0]
+	said := fmt.Sprintf("How sure: %s%s within %s of these figures, 95 of 100.", good, what, s.Style.LengthUnit(worst))
 	if outside {
 		said += " Some are not as sure as is permitted: ask the office."
 	}
@@ -86,13 +87,17 @@ func (s setOut) Within() string {
 }
 
 func (s setOut) Outside() string {
+	if len(s.Checks) == 0 {
+		return ""
+	}
 	if s.in.Voice == Floor {
 		return "One reads outside its range: first read that length once more, then measure again from step 1. Shift no mark to mend it."
 	}
 	return "One reads outside its range: first read that length once more, then pull again from step 1. Shift no peg to mend it."
 }
 
-func (s setOut) AsRead() string {
+// asRead says which figures are the tape's and which true, where it is corrected.
+func asRead(s setOut) string {
 	if !s.Corrected {
 		return ""
 	}

@@ -122,7 +122,7 @@ func (s setOut) Bring() []string {
 	if s.Weighed {
 		all = append(all, "spring balance and thermometer for the tape")
 	}
-	if n := len(s.Nails); n > 0 {
+	if n := len(s.Nails); n > 0 && s.in.Voice != Floor {
 		all = append(all, fmt.Sprintf("%d boards on stakes", n), "level")
 	}
 	return append(all, "this sheet", "thick pencil")

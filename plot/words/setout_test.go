@@ -2,6 +2,7 @@ package words_test
 
 import (
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -64,7 +65,7 @@ func TestAvoided(t *testing.T) {
 		"Left out: AB, since something stands on it.":                     {Blocked: [][2]geom.Name{{"B", "A"}}},
 		"Left out: AB, AC, AD, BG and BH, since the tape does not reach.": {Reach: 6000},
 	} {
-		if got := english.SetOut(walled(t, b)).Avoided(); got != want {
+		if got := strings.Join(english.SetOut(walled(t, b)).Aside(), " "); got != want {
 			t.Errorf("%+v: %q, want %q", b, got, want)
 		}
 	}

@@ -11,7 +11,6 @@ import (
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/construct"
-	"trammel/geom/passage"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/setout"
@@ -63,9 +62,8 @@ func (w Work) asked(p solved.Piece) (a pegging.Asked, err error) {
 	a = pegging.Asked{
 		Base: p.Base, Methods: w.Site.Methods, Tools: w.Site.Tools, Style: w.Figures, Permitted: w.Site.Permitted,
 		Every: w.Site.Every, Boards: w.Site.Boards, Standard: w.Site.Standard, Conditions: w.Site.Conditions,
+		Bars: solved.Bars(w.Work, p),
 	}
-	of := w.Job.Pieces[p.Index]
-	a.Bars = passage.Bars{Walls: of.Walls.Names, Around: of.Walls.Around, Blocked: of.Blocked.Names}
 	if m, said := ways[w.Job.Pieces[p.Index].Way]; said {
 		a.Method = &m
 	}

@@ -10,6 +10,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
+	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
@@ -89,6 +90,9 @@ func (q question) order(k app.Kind) (o app.Order, err error) {
 	if k.Needs&app.Printer != 0 {
 		return q.calibrated()
 	}
+	if k.Needs&app.Tasks != 0 {
+		return q.class()
+	}
 	if o.Work, err = q.work(); err != nil {
 		return o, err
 	}
@@ -96,6 +100,21 @@ func (q question) order(k app.Kind) (o app.Order, err error) {
 	if q.Piece != nil {
 		o.Findings.Piece, o.Findings.PieceAt = q.titleOf(o.Work), "ask:/piece"
 	}
+	return o, nil
+}
+
+// class is what the tasks of the job are made of.
+func (q question) class() (o app.Order, err error) {
+	j, err := q.job()
+	if err != nil {
+		return o, err
+	}
+	m, err := q.merged(j)
+	if err != nil {
+		return o, err
+	}
+	o.Work = app.OpenClass(m, q.goOn)
+	o.Class.Sheets = job.Setting{Text: q.Sheets, Where: "ask:/sheets"}
 	return o, nil
 }
 

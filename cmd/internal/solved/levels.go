@@ -3,6 +3,8 @@ package solved
 import (
 	"errors"
 
+	"trammel/geom"
+	"trammel/geom/passage"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 )
@@ -27,12 +29,28 @@ func (w Work) Levels(p Piece) ([]pegging.Level, error) {
 	return all, nil
 }
 
-// grounded refuses levels that cannot be meant, also where nothing is set out.
+// Bars are what keeps lines of a piece from being pulled.
+func Bars(w Work, p Piece) passage.Bars {
+	of := w.Job.Pieces[p.Index]
+	return passage.Bars{Walls: of.Walls.Names, Around: of.Walls.Around, Blocked: of.Blocked.Names}
+}
+
+// grounded refuses levels and walls that cannot be meant, also where nothing is set out.
 func (w Work) grounded() error {
 	for _, p := range w.Pieces {
 		levels, err := w.Levels(p)
 		if err == nil && len(levels) > 0 && !p.Other {
 			_, err = pegging.GroundOf(p.Pegs(), levels)
+		}
+		if bars := Bars(w, p); err == nil && bars.Any() && !p.Other {
+			points := passage.Points{At: map[geom.Name]geom.Point{}}
+			for _, peg := range p.Pegs() {
+				points.Names, points.At[peg.Name] = append(points.Names, peg.Name), peg.At
+			}
+			if points.Outline = points.Names; p.Net != nil {
+				points.Outline = p.Net.Outline
+			}
+			_, err = passage.Of(bars, points)
 		}
 		if err != nil {
 			return w.InPiece(p, err)
