@@ -22,6 +22,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
+	r = draw.Remembered(r)
 	x := newIndex(p, plan, s, of)
 	on := of.on(plan.Sheet)
 	made := x.best(on.Printable().Grow(-legible.ToEdge), r)

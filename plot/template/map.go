@@ -46,9 +46,9 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 	}}
 }
 
-// mapOf tells the maps of a piece apart.
+// mapOf tells the small pictures of a piece apart.
 type mapOf struct {
-	first *paging.Cell // of the plan that it shows
+	first *paging.Cell // of the plan that a map shows; nil is the construction
 	width unit.Length
 	scale float64
 }
