@@ -103,7 +103,7 @@ func asRead(s setOut) string {
 	}
 	said := "Pulls, steps, checks and marks are as the tape reads; the plan and the places of the pegs are true."
 	if s.Falls {
-		said += " Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
+		said += " Levels in " + s.Style.Name() + ": " + levelsOf(s, false) + "."
 	}
 	return said
 }

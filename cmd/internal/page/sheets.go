@@ -35,7 +35,7 @@ func (q question) onSheets(r *Reply, w app.Work) error {
 			sheets = append(sheets, screen.Sheet{Label: c.Label, Corners: at})
 		}
 		if len(sheets) > 0 {
-			l.Picture = screen.Map(w.Pieces[p.Piece].Construction, sheets, q.width())
+			l.Picture = screen.Map(w.Pieces[p.Piece].Construction, sheets, widthOf(q))
 		}
 		s.Pieces = append(s.Pieces, l)
 	}
