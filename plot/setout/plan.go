@@ -15,7 +15,7 @@ import (
 // marks, and what was measured of its angles.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Language: s.Language}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Turn: s.Turn, Language: s.Language}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
 		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}
@@ -35,7 +35,7 @@ func (s Sheet) planned() plan.Plan {
 		line := [2]geom.Name{a, b}
 		// The baseline's own length is the last of the running figures: between two of
 		// their marks it would read as the distance between those.
-		if pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
+		if s.Turn == 0 && pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
 		measured := s.WasMeasured(a, b, s.Between(a, b))
@@ -48,6 +48,9 @@ func (s Sheet) planned() plan.Plan {
 		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay || x.Use == pegging.ForLine {
 			side(x.Hold, x.To)
 		}
+	}
+	if s.Turn != 0 { // there is no tape line
+		side(s.Ends()[0], s.Ends()[1])
 	}
 	for _, x := range s.Main {
 		s.strokesOf(&p, x)
@@ -101,7 +104,7 @@ func anglesOf(s Sheet, p *plan.Plan) {
 
 // checked is the plan of the checks: their lines, numbered as in the table.
 func (s Sheet) checked(checks []pegging.Check) plan.Plan {
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true, Turn: s.Turn}
 	seen := map[geom.Name]bool{}
 	for _, n := range s.Outline {
 		seen[n] = true

@@ -17,6 +17,7 @@ import (
 
 	"trammel/geom/pegging"
 	"trammel/plot/words/checked"
+	"trammel/plot/words/laying"
 	"trammel/plot/words/phrase"
 )
 
@@ -61,8 +62,13 @@ type Language interface {
 	Aloud() Aloud
 	Tasks() Tasks
 	Marking() Marking
+	Models() Models
 	Verdicts() Verdicts
+	Laying() Laying
 }
+
+// Laying tells how a floor is tiled; in English the same in every voice, the tiler's.
+type Laying = laying.Says
 
 // English, in the voice of a place.
 type English struct {
@@ -88,5 +94,6 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Laying() Laying                 { return laying.English{} }
 func (e English) Aloud() Aloud                   { return aloud{} }
 func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }
