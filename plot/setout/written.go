@@ -47,7 +47,7 @@ func inBold(figure string, given bool) string {
 }
 
 // missingNails says which nails in boards are left out, and why.
-func (s written) missingNails() string {
+func missingNails(s written) string {
 	missing := 2*len(s.Outline) - len(s.Nails)
 	if s.Boards == 0 || missing == 0 || len(s.Nails) == 0 && s.Shut == 0 {
 		return ""

@@ -19,14 +19,14 @@ func levelWords(s setOut) string {
 		return ""
 	}
 	words := "Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
-	if all := s.assumed(); all != "" {
+	if all := assumed(s); all != "" {
 		words += " " + all
 	}
 	return words + " Between marks the ground is taken as straight: along the baseline from peg to peg and on beyond its ends, from a foot to its peg, along an edge from corner to corner. Over a fall the tape reads √(level² + fall²). What was measured is taken as level; boards, their nails and strings are set level."
 }
 
 // assumed says of which pegs the level is not known and what it is taken for.
-func (s setOut) assumed() string {
+func assumed(s setOut) string {
 	if len(s.Ground.Assumed) == 0 {
 		return ""
 	}
