@@ -54,14 +54,14 @@ func (r *request) browser(args []string) error {
 		return err
 	}
 	if !r.on("no-open") {
-		go r.openPage(s.Address())
+		go openPage(r, s.Address())
 	}
 	return s.Run(ctx)
 }
 
 // openPage opens the browser, or says that there is none. What the browser's starter
 // writes is nothing for this terminal.
-func (r *request) openPage(address string) {
+func openPage(r *request, address string) {
 	open.Stdout, open.Stderr = io.Discard, io.Discard
 	if open.OpenURL(address) != nil {
 		fmt.Fprintln(r.err, "No browser could be opened from here: open that address in yours.")

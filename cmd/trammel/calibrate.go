@@ -80,7 +80,7 @@ func (r *request) calibrate(args []string) error {
 	case r.flags.Changed("found"):
 		return r.found()
 	}
-	return r.known()
+	return knownRule(r)
 }
 
 // calibration reads the flags that a sheet and its readings share.
@@ -155,11 +155,11 @@ func (r *request) found() (err error) {
 		id, _ := profiles.PrinterID(learned.Printer)
 		lines = append(lines, "Next: trammel calibrate --printer "+id+" --again -o again.pdf, to see that it comes out true.")
 	}
-	return r.tell(learned.Report(), append(lines, "Kept in "+path))
+	return tell(r, learned.Report(), append(lines, "Kept in "+path))
 }
 
 // known says what is kept of a printer.
-func (r *request) known() error {
+func knownRule(r *request) error {
 	if r.on("again") {
 		return &unit.Fault{Where: "--again", What: "goes with -o or with --found", Hint: "trammel calibrate --printer shed --again -o again.pdf"}
 	}
@@ -178,11 +178,11 @@ func (r *request) known() error {
 		name := strict.Shorten(r.text("printer"))
 		return &unit.Fault{Where: "--printer", What: fmt.Sprintf("nothing is known of %q yet", name), Hint: "make a sheet: trammel calibrate --printer " + name + " -o sheet.pdf" + others()}
 	}
-	return r.tell(calibration.ReportOf(*c), append(calibration.Text(*c), "", "Kept in "+c.From))
+	return tell(r, calibration.ReportOf(*c), append(calibration.Text(*c), "", "Kept in "+c.From))
 }
 
 // tell says it in lines, or as a report where that was asked for.
-func (r *request) tell(report any, lines []string) error {
+func tell(r *request, report any, lines []string) error {
 	if r.on("json") {
 		return writeJSON(r.out, report)
 	}

@@ -32,7 +32,7 @@ func (f Furniture) bars() (all []bar) {
 		lengths = barsInch
 	}
 	for i, b := range lengths {
-		b.letters = f.sized(draw.NoteHeight)
+		b.letters = f.Sized(draw.NoteHeight)
 		if i < stubBar {
 			b.words = f.says().MeasureBar(b.words)
 		}

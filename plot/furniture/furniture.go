@@ -31,6 +31,14 @@ type Furniture struct {
 	Language   words.Language // nil: English at the bench
 }
 
+// Sized is a lettering height of draw in the ratio of the figures that are wanted.
+func (f Furniture) Sized(h unit.Length) unit.Length {
+	if f.Lettering == 0 {
+		return h
+	}
+	return max(h*f.Lettering/draw.FigureHeight, draw.NoteHeight)
+}
+
 func (f Furniture) says() words.Pages { return words.In(f.Language).Pages() }
 
 // Sides of a page.
@@ -65,10 +73,10 @@ const (
 
 // pointer is the number of the neighbour at a side and a wedge towards it, the wedge's
 // tip at the origin.
-func pointer(label string, side int, r draw.Ruler) place.Block {
+func (f Furniture) pointer(label string, side int, r draw.Ruler) place.Block {
 	in := inward(side)
 	foot, half := in.Times(float64(wedge)), geom.Point{X: -in.Y * wedge / 2, Y: in.X * wedge / 2}
-	text := draw.Text{At: in.Times(float64(wedge + wedgeGap)), Height: draw.TitleHeight, Bold: true, Words: label, On: draw.Furniture,
+	text := draw.Text{At: in.Times(float64(wedge + wedgeGap)), Height: f.Sized(draw.TitleHeight), Bold: true, Words: label, On: draw.Furniture,
 		Align: [4]draw.Align{draw.Left, draw.Right, draw.Middle, draw.Middle}[side]}
 	text.At.Y -= [4]unit.Length{0.5, 0.5, 1, 0}[side] * text.Height
 	arrow := draw.Polyline{Points: []geom.Point{{}, foot.Minus(half), foot.Plus(half)}, Closed: true, Solid: true, On: draw.Furniture}

@@ -28,7 +28,7 @@ const (
 // title is the lines of words that all sheets bear, none wider than width if that can be.
 func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) {
 	if say < sayLeast && f.Piece != "" {
-		all = append(all, wrap(line{words: f.Piece, height: f.sized(draw.FigureHeight), bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.Piece, height: f.Sized(draw.FigureHeight), bold: true}, width, r)...)
 	}
 	if say == sayAll {
 		var facts []string
@@ -43,15 +43,15 @@ func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) 
 		add(f.Figures, f.Figures != "")
 		add(f.Date, f.Date != "")
 		note := func(facts ...string) {
-			all = append(all, wrap(line{words: strings.Join(facts, "; "), height: f.sized(draw.NoteHeight), note: true}, width, r)...)
+			all = append(all, wrap(line{words: strings.Join(facts, "; "), height: f.Sized(draw.NoteHeight), note: true}, width, r)...)
 		}
-		if f.Job != "" && r.Width(strings.Join(facts, "; "), f.sized(draw.NoteHeight), false) > width {
+		if f.Job != "" && r.Width(strings.Join(facts, "; "), f.Sized(draw.NoteHeight), false) > width {
 			note(facts[0]) // the job's name by itself
 			facts = facts[1:]
 		}
 		note(facts...)
 		if f.Note != "" { // what says which line is which is not cut short
-			height := f.sized(draw.NoteHeight)
+			height := f.Sized(draw.NoteHeight)
 			for _, s := range draw.Wrap(strings.Fields(f.Note), func(s string) bool { return r.Width(s, height, false) <= width }) {
 				all = append(all, line{words: s, height: height, note: true})
 			}
@@ -60,20 +60,12 @@ func (f Furniture) title(say int, width unit.Length, r draw.Ruler) (all []line) 
 	return append(all, f.howToPrint(width, r)...)
 }
 
-// sized is a lettering height of draw in the ratio of the figures that are wanted.
-func (f Furniture) sized(h unit.Length) unit.Length {
-	if f.Lettering == 0 {
-		return h
-	}
-	return max(h*f.Lettering/draw.FigureHeight, draw.NoteHeight)
-}
-
 // howToPrint is said on every page: a page made for one printer is not true on
 // another.
 func (f Furniture) howToPrint(width unit.Length, r draw.Ruler) []line {
-	all := wrap(line{words: f.says().HowToPrint(), height: f.sized(draw.NoteHeight)}, width, r)
+	all := wrap(line{words: f.says().HowToPrint(), height: f.Sized(draw.NoteHeight)}, width, r)
 	if f.Printer != "" {
-		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: f.sized(draw.NoteHeight), bold: true}, width, r)...)
+		all = append(all, wrap(line{words: f.says().ForPrinter(f.Printer), height: f.Sized(draw.NoteHeight), bold: true}, width, r)...)
 	}
 	return all
 }
@@ -110,7 +102,6 @@ const (
 	belowNumber unit.Length = 1.5
 	toMap       unit.Length = 6
 	toWords     unit.Length = 6
-	numberTop               = draw.LabelHeight
 )
 
 // header is the block that every sheet bears: hung from its check bar the number, the map
@@ -129,8 +120,9 @@ func (w *Furnisher) header(l Leaf, b *bar, y way) place.Block {
 		top -= belowBar
 	}
 	sheet, x, foot, column := "", unit.Length(0), top, y.width
+	numberTop := w.f.Sized(draw.LabelHeight)
 	if w.multi {
-		number := draw.Text{At: geom.Point{Y: top - numberTop}, Height: draw.LabelHeight, Bold: true, Words: l.Label, On: draw.Furniture}
+		number := draw.Text{At: geom.Point{Y: top - numberTop}, Height: numberTop, Bold: true, Words: l.Label, On: draw.Furniture}
 		wide := w.r.Width(l.Label, number.Height, true)
 		ops = append(ops, number)
 		if turns(l.Label) {
@@ -180,7 +172,7 @@ func (w *Furnisher) title(sheet string, say int, width unit.Length) (all []line)
 		w.titles[y] = lines
 	}
 	if sheet != "" {
-		all = append(all, line{words: sheet, height: w.f.sized(draw.FigureHeight)})
+		all = append(all, line{words: sheet, height: w.f.Sized(draw.FigureHeight)})
 	}
 	return append(all, lines...)
 }

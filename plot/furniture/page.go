@@ -176,7 +176,7 @@ func (w *Furnisher) pointers(s site) (d draw.Drawing) {
 		if label == "" {
 			continue
 		}
-		b := pointer(label, side, w.r)
+		b := w.f.pointer(label, side, w.r)
 		at, in, along := middle, inward(side), geom.Point{Y: 1}
 		if side < Above {
 			at.X = *Sides(&s.free)[side]
@@ -221,6 +221,9 @@ func (w *Furnisher) kit(s site, ways []way, there draw.Drawing) (d draw.Drawing,
 		var hung *bar
 		if y.hung {
 			hung = &bars[0]
+		}
+		if y.width = w.f.Sized(y.width); y.hung {
+			y.width = max(bars[0].length, min(y.width, s.free.Width()-2*RoomLeast))
 		}
 		f := w.emptiest(w.header(s.Leaf, hung, y), s)
 		if !f.ok {
@@ -377,7 +380,7 @@ func (w *Furnisher) scatter(s site, bars []bar) (d draw.Drawing, all bool) {
 	}
 	first(notes...)
 	if w.multi {
-		for _, h := range []unit.Length{draw.LabelHeight, draw.CornerHeight, draw.FigureHeight} {
+		for _, h := range []unit.Length{w.f.Sized(draw.LabelHeight), w.f.Sized(draw.CornerHeight), w.f.Sized(draw.FigureHeight)} {
 			labels = append(labels, titleBlock([]line{{words: s.Label, height: h, bold: true}}, w.r))
 		}
 		if first(labels...) == len(labels)-1 { // so small a number is not one to look for

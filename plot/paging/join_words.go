@@ -14,8 +14,17 @@ type taken struct{ from, to unit.Length }
 
 // words say on the sheet on top where it is cut and what one step of its ticks is worth, on
 // the one below which sheet comes there: on the half that vanishes, or where that is too
-// narrow on the half that stays; twice on a long join. All keep clear of marks and ticks.
+// narrow on the half that stays; twice on a long join. All keep clear of marks and ticks. Large
+// print is as large as the strip can hold.
 func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
+	for j.letters = j.f.Sized(draw.NoteHeight); ; j.letters = max(j.letters*0.85, draw.NoteHeight) {
+		if d = j.lettering(onTop, marks, vernier); len(d) > 0 || j.letters <= draw.NoteHeight {
+			return d
+		}
+	}
+}
+
+func (j join) lettering(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 	var at []taken
 	for _, t := range marks {
 		at = append(at, taken{t - slant*j.arm(), t + slant*j.arm()})
@@ -35,8 +44,8 @@ func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 		}
 		t, ok := j.along(what, l, taken{from, to}, near, at)
 		if ok {
-			w := j.r.Width(what, draw.NoteHeight, false)
-			d = append(d, draw.Text{At: j.point(t, l.base), Height: draw.NoteHeight, Turn: l.turn, Words: what, On: draw.Joins})
+			w := j.r.Width(what, j.letters, false)
+			d = append(d, draw.Text{At: j.point(t, l.base), Height: j.letters, Turn: l.turn, Words: what, On: draw.Joins})
 			at = append(at, taken{t, t + w})
 		}
 		return t, ok
@@ -65,7 +74,7 @@ func (j join) words(onTop bool, marks, vernier []unit.Length) (d draw.Drawing) {
 // along is where words begin on a stretch of a lane, as near to a place as can be.
 func (j join) along(what string, l lane, in taken, near unit.Length, at []taken) (unit.Length, bool) {
 	from, to := in.from, in.to
-	w := j.r.Width(what, draw.NoteHeight, false)
+	w := j.r.Width(what, j.letters, false)
 	free := func(t unit.Length) bool {
 		return t >= from && t+w <= to && !slices.ContainsFunc(at, func(o taken) bool { return t < o.to+wordsRoom && o.from-wordsRoom < t+w }) &&
 			keepsClear(j.rect(t, l.lo, t+w, l.hi), j.near, lineRoom, wordsRoom)
@@ -98,7 +107,8 @@ const (
 // tails; false where they have no room. Nobody relies on these where the printer loses
 // the edge.
 func (j join) lane(side unit.Length) (lane, bool) {
-	const outer, tall = 0.7, draw.NoteHeight * (1 + wordTail)
+	const outer unit.Length = 0.7
+	tall := j.letters * (1 + wordTail)
 	room := j.half - outer - offLine
 	return j.lettered(side, offLine+(room-tall)/2), room >= tall
 }
@@ -106,12 +116,12 @@ func (j join) lane(side unit.Length) (lane, bool) {
 // inner is that on the half that stays, as near to the line as there; false where a narrow
 // strip leaves nothing that both sheets know to be free.
 func (j join) inner(side unit.Length) (lane, bool) {
-	const tall = draw.NoteHeight * (1 + wordTail)
+	tall := j.letters * (1 + wordTail)
 	return j.lettered(side, offLine), offLine+tall+furniture.RoomLeast <= j.half+nearStrip+furniture.RoomLeast
 }
 
 func (j join) lettered(side, off unit.Length) lane {
-	const tall = draw.NoteHeight * (1 + wordTail)
+	tall := j.letters * (1 + wordTail)
 	l := lane{lo: off}
 	if side < 0 {
 		l.lo = -l.lo - tall
@@ -119,9 +129,9 @@ func (j join) lettered(side, off unit.Length) lane {
 	l.hi = l.lo + tall
 	// Letters stand up towards smaller x on an upright join, towards greater y on
 	// a lying one.
-	l.base = l.lo + draw.NoteHeight*wordTail
+	l.base = l.lo + j.letters*wordTail
 	if j.upright {
-		l.base, l.turn = l.hi-draw.NoteHeight*wordTail, 90*unit.Degree
+		l.base, l.turn = l.hi-j.letters*wordTail, 90*unit.Degree
 	}
 	return l
 }

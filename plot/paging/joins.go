@@ -58,6 +58,8 @@ type join struct {
 	near []place.Shape // everything of the piece near the strip, the same for both sheets
 	f    furniture.Furniture
 	r    draw.Ruler
+
+	letters unit.Length // height of the words
 }
 
 // joinOf two neighbours.

@@ -75,7 +75,7 @@ func (s *spread) page(i int, f furniture.Furniture, w *furniture.Furnisher) draw
 		Label: c.Label, Lay: i, Next: c.next(), Over: s.over(i),
 		Window: c.Window.Shift(by), Kept: s.kept[i].Shift(by), Shown: c.Window, By: by, Edge: Unreliable,
 		// Marks reach out of a narrow strip.
-		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+armAcross+armRoom),
+		Strip: max(p.Sheet.Overlap, p.Sheet.Overlap/2+max(armAcross+armRoom, offLine+f.Sized(draw.NoteHeight)*(1+wordTail))),
 	}
 	out.Ops = append(out.Ops, w.Furnish(leaf, out.Ops[:own], out.Ops[own:])...)
 	out.Ops = append(out.Ops, scissors(out.Cuts, c.Window.Shift(by), out.Ops, s.r)...)

@@ -39,15 +39,7 @@ func Hand(c construct.Construction, width float64) Picture {
 		k.spots[n] = v.at(p)
 	}
 	s := scene{view: v, known: k.with(c.Outline.Names)}
-	b := newBoard(v)
-	for i, ops := range groups {
-		for _, op := range ops {
-			if l, ok := op.(draw.Line); ok {
-				b.ink(v.line(l.Line), i+1)
-			}
-		}
-	}
-	letters := s.letters(b)
+	letters := s.letters(inked(v, groups))
 	seen, lies := map[geom.Name]bool{}, map[geom.Name]int{}
 	said := 0
 	for i := 0; i < len(c.Steps); said++ {
@@ -73,6 +65,19 @@ func Hand(c construct.Construction, width float64) Picture {
 		w.close()
 	}
 	return s.data(Picture{SVG: w.end(), Width: float64(v.width), Height: float64(v.height), Steps: said})
+}
+
+// inked is the board with the lines of every step.
+func inked(v view, groups [][]draw.Op) board {
+	b := newBoard(v)
+	for i, ops := range groups {
+		for _, op := range ops {
+			if l, ok := op.(draw.Line); ok {
+				b.ink(v.line(l.Line), i+1)
+			}
+		}
+	}
+	return b
 }
 
 // together is how many steps are said in one sentence, of the step i and those behind it:

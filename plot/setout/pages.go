@@ -311,13 +311,13 @@ func (c composer) margin(pages int, office bool) sheet.Margin {
 // matrix leads from the piece's own plane to the page, the plan's scale included.
 func (c composer) matrix(p plan.Drawn, origin geom.Point) draw.Matrix {
 	k := 1 / p.Scale
-	sin, cos := math.Sincos(float64(c.Place.Turn))
-	shift := c.Place.Shift.Times(k).Plus(origin)
+	sin, cos := math.Sincos(float64(c.Place.Turn + c.Turn))
+	shift := geom.Placement{Turn: c.Turn}.Apply(c.Place.Shift.Times(k)).Plus(origin)
 	return draw.Matrix{k * cos, k * sin, -k * sin, k * cos, shift.X.MM(), shift.Y.MM()}
 }
 
 // extent is the longer side of the rectangle round the pegs on their baseline.
-func (s Sheet) extent() unit.Length {
+func extentOf(s Sheet) unit.Length {
 	var all []geom.Point
 	for _, p := range s.Pegs {
 		all = append(all, p.At)

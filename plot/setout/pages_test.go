@@ -242,7 +242,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 	for _, c := range shapes {
 		s := prepared(t, c.tokens, c.change)
 		for i, scale := range scales {
-			if w := s.extent() / unit.Length(scale); w < 260 && w > 25 || i == len(scales)-1 && w >= 260 {
+			if w := extentOf(s) / unit.Length(scale); w < 260 && w > 25 || i == len(scales)-1 && w >= 260 {
 				check(c.name, s, scale)
 			}
 		}
@@ -254,7 +254,7 @@ func TestPlanLabelsKeepApart(t *testing.T) {
 			continue
 		}
 		for _, scale := range scales {
-			if w := s.extent() / unit.Length(scale); w < 170 {
+			if w := extentOf(s) / unit.Length(scale); w < 170 {
 				check(fmt.Sprintf("random %d", i), s, scale)
 				break
 			}

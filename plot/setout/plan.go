@@ -15,7 +15,7 @@ import (
 // marks, and what was measured of its angles.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Language: s.Language}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Turn: s.Turn, Language: s.Language}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
 		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}
@@ -25,7 +25,7 @@ func (s Sheet) planned() plan.Plan {
 		}
 		peg := plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role], Also: q.Also, Along: q.Along}
 		if q.Side == pegging.OnLine {
-			peg.Running, peg.Given = s.along(q), s.alongMeasured(q)
+			peg.Running, peg.Given = s.along(q), alongMeasured(s.written, q)
 		} else if q.Role == pegging.Middle {
 			peg.Figure = s.Figure(s.PullTo(q.Name).Length)
 		}
@@ -35,7 +35,7 @@ func (s Sheet) planned() plan.Plan {
 		line := [2]geom.Name{a, b}
 		// The baseline's own length is the last of the running figures: between two of
 		// their marks it would read as the distance between those.
-		if pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
+		if s.Turn == 0 && pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
 		measured := s.WasMeasured(a, b, s.Between(a, b))
@@ -49,11 +49,14 @@ func (s Sheet) planned() plan.Plan {
 			side(x.Hold, x.To)
 		}
 	}
+	if s.Turn != 0 { // there is no tape line
+		side(s.Ends()[0], s.Ends()[1])
+	}
 	for _, x := range s.Main {
 		s.strokesOf(&p, x)
 	}
-	s.heightOf(&p)
-	s.anglesOf(&p)
+	heightOf(s, &p)
+	anglesOf(s, &p)
 	for _, n := range s.Nails {
 		corner := s.Spot(n.Beyond)
 		p.Strokes = append(p.Strokes, plan.Stroke{Kind: plan.StringLine, From: corner, To: n.Point})
@@ -64,7 +67,7 @@ func (s Sheet) planned() plan.Plan {
 }
 
 // heightOf a triangle stands on the plan whatever places its corner: it is checked.
-func (s Sheet) heightOf(p *plan.Plan) {
+func heightOf(s Sheet, p *plan.Plan) {
 	for _, c := range s.Checks {
 		if c.Kind != pegging.CheckHeight {
 			continue
@@ -82,7 +85,7 @@ func (s Sheet) mark(n geom.Name) pegging.Mark {
 }
 
 // anglesOf are those that were measured in the corners of a triangle.
-func (s Sheet) anglesOf(p *plan.Plan) {
+func anglesOf(s Sheet, p *plan.Plan) {
 	if !s.Lone() {
 		return
 	}
@@ -101,7 +104,7 @@ func (s Sheet) anglesOf(p *plan.Plan) {
 
 // checked is the plan of the checks: their lines, numbered as in the table.
 func (s Sheet) checked(checks []pegging.Check) plan.Plan {
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true, Turn: s.Turn}
 	seen := map[geom.Name]bool{}
 	for _, n := range s.Outline {
 		seen[n] = true

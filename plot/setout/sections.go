@@ -129,7 +129,7 @@ func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	if len(all) > mostRings || room < leastSmall {
 		return narrowing{Table: t}.Rows(width, r)
 	}
-	drawn := fitted(c.checked(all), room, checkRow*unit.Length(len(all)), r)
+	drawn := fitted(c.checked(all), room, max(highSmall, checkRow*unit.Length(len(all))), r)
 	if drawn.Crammed {
 		return narrowing{Table: t}.Rows(width, r)
 	}
@@ -152,6 +152,7 @@ func halfTable(t sheet.Table) sheet.Table {
 const (
 	manyChecks             = 8
 	mostRings              = 12
+	highSmall  unit.Length = 55 // of that plan at most, beside few checks
 	leastSmall unit.Length = 40
 	// Boxes part two halves of a table.
 	betweenHalves unit.Length = 4.5

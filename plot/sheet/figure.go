@@ -25,6 +25,22 @@ func (b Figure) Rows(width unit.Length, r draw.Ruler) []Row {
 	return []Row{{Height: h, Marks: draw.Tagged(d, &draw.Tag{Role: draw.AsFigure, Alt: b.Alt})}}
 }
 
+// Ladder is a bar to check the print by, true to scale, of n blocks black and white: nobody takes it
+// for a line to cut.
+func Ladder(block unit.Length, n int, alt string) Figure {
+	const high, above, below unit.Length = 2.4, 1, 2
+	area := func(x0, x1, in unit.Length) []geom.Point { // a frame's ink lies within the length
+		c := geom.Rect{Min: geom.Point{X: x0 + in, Y: in - above - high}, Max: geom.Point{X: x1 - in, Y: -above - in}}.Corners()
+		return c[:]
+	}
+	d := draw.Drawing{draw.Polyline{Points: area(0, block*unit.Length(n), draw.Thin.Width/2), Closed: true, Pen: draw.Thin, On: draw.Notes}}
+	for i := 0; i < n; i += 2 {
+		x := block * unit.Length(i)
+		d = append(d, draw.Polyline{Points: area(x, x+block, 0), Closed: true, Solid: true, On: draw.Notes})
+	}
+	return Figure{Alt: alt, Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, above + high + below }}
+}
+
 // Beside sets stacks of blocks side by side, each with its share of the width
 // left by the gutters. It is never parted.
 type Beside struct {

@@ -67,6 +67,7 @@ type Table struct {
 	Columns []Column
 	Cells   [][]string
 	Height  unit.Length // of a capital; 0 is draw.NoteHeight
+	Heads   unit.Length // of a capital of its heads; 0 is draw.NoteHeight
 	Row     unit.Length // least height of a row; a Box is 1 mm lower than its row
 	Gutter  unit.Length // between columns; 0 is 4 mm
 	Whole   bool        // never parted
@@ -149,7 +150,7 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 			}
 		}
 		for _, line := range strings.Split(c.Head, "\n") {
-			whole = max(whole, r.Width(line, draw.NoteHeight, false))
+			whole = max(whole, r.Width(line, orNote(b.Heads), false))
 		}
 		if c.Fill {
 			whole = 4 * h
@@ -183,7 +184,7 @@ func (b Table) columns(width, h unit.Length, r draw.Ruler) []column {
 
 // head is the row of heads; without tags they are no cells.
 func (b Table) head(lay []column, tags []*draw.Tag, r draw.Ruler) Row {
-	const n = draw.NoteHeight
+	n := orNote(b.Heads)
 	lines := 1
 	for _, c := range b.Columns {
 		lines = max(lines, 1+strings.Count(c.Head, "\n"))

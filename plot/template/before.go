@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/sheet"
@@ -16,6 +15,28 @@ import (
 func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	here := x.Paper.Width == 0
 	sheets, shape := len(x.plan.Cells), x.piece.Shape
+	table := x.narrowed(here, width, r)
+	text := func(words string, height unit.Length) sheet.Block {
+		return sheet.Paragraph{Words: words, Height: height, Keep: true}
+	}
+	blocks := []sheet.Block{x.heading(words.BeforeCutting), text(x.say.Bar(sheets, here), x.style.sized(large))}
+	sides := []sheet.Block{text(x.say.Sides(shape, sheets), x.style.sized(large)), sheet.KeptGap(1)}
+	if here {
+		blocks = append(blocks, ladder(x.style, width))
+		sides = append([]sheet.Block{sheet.KeptGap(1), text(x.say.PrintAgain(), x.style.sized(large)), sheet.KeptGap(2)}, sides...)
+		blocks = append(blocks, parted{table, 1, sides})
+	} else {
+		blocks = append(append(blocks, text(x.say.PrintAgain(), x.style.sized(large)), sheet.KeptGap(2)), append(sides, table)...)
+	}
+	blocks = append(blocks, sheet.Gap(1.5))
+	for _, say := range append([]string{x.expected()}, x.say.Outside(sheets, x.Uncertainty != 0)...) {
+		blocks = append(blocks, sheet.Paragraph{Words: say, Height: x.style.sized(small)})
+	}
+	return blocks
+}
+
+// narrowed is the table at a width, or the narrowest that there is.
+func (x index) narrowed(here bool, width unit.Length, r draw.Ruler) sheet.Table {
 	table := x.table(here)
 	if table.Breadth(r) > width { // feet and inches are long
 		table.Gutter = 2
@@ -29,30 +50,14 @@ func (x index) before(width unit.Length, r draw.Ruler) []sheet.Block {
 	if over := table.Breadth(r) - width; over > 0 {
 		table.Columns[4].Width = max(20, boxWide-over)
 	}
-	text := func(words string, height unit.Length) sheet.Block {
-		return sheet.Paragraph{Words: words, Height: height, Keep: true}
-	}
-	blocks := []sheet.Block{x.heading(words.BeforeCutting), text(x.say.Bar(sheets, here), large)}
-	sides := []sheet.Block{text(x.say.Sides(shape, sheets), large), sheet.KeptGap(1)}
-	if here {
-		blocks = append(blocks, ladder(x.style, width))
-		sides = append([]sheet.Block{sheet.KeptGap(1), text(x.say.PrintAgain(), large), sheet.KeptGap(2)}, sides...)
-		blocks = append(blocks, parted{table, 1, sides})
-	} else {
-		blocks = append(append(blocks, text(x.say.PrintAgain(), large), sheet.KeptGap(2)), append(sides, table)...)
-	}
-	blocks = append(blocks, sheet.Gap(1.5))
-	for _, say := range append([]string{x.expected()}, x.say.Outside(sheets, x.Uncertainty != 0)...) {
-		blocks = append(blocks, sheet.Paragraph{Words: say})
-	}
-	return blocks
+	return table
 }
 
 // table of the bar, where there is one, and of the sides, each with its range and a box.
 func (x index) table(bar bool) sheet.Table {
 	s := x.style.Figures
 	length := sheet.Lengths(s.Unit >= unit.IN)
-	table := sheet.Table{Row: boxHigh + 1, Height: large, Gutter: 4, Columns: columns(x.say.CheckHeads(x.piece.Shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
+	table := sheet.Table{Heads: x.style.sized(small), Row: max(boxHigh+1, 2.2*x.style.sized(large)), Height: x.style.sized(large), Gutter: 4, Columns: columns(x.say.CheckHeads(x.piece.Shape), sheet.ToLeft, length, length, length, sheet.Box, length)}
 	table.Columns[4].Width = boxWide
 	add := func(what, figure, whole string, l, give unit.Length) {
 		from, to := x.ends(l, give)
@@ -120,10 +125,8 @@ func (b parted) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	return slices.Insert(rows, at, sheet.Stack(b.between, width, r)...)
 }
 
-// ladder is the bar to check the print by, true to scale: blocks that nobody takes for a
-// line to cut.
+// ladder is the bar to check the print by.
 func ladder(s Style, width unit.Length) sheet.Figure {
-	const high, above, below unit.Length = 2.4, 1, 2
 	block, n := 10*unit.Millimetre, 10
 	if s.Figures.Unit >= unit.IN {
 		block, n = unit.Inch/2, 8
@@ -131,20 +134,7 @@ func ladder(s Style, width unit.Length) sheet.Figure {
 	for n > 2 && block*unit.Length(n) > width {
 		n -= 2
 	}
-	long := block * unit.Length(n)
-	half := draw.Thin.Width / 2 // the outline's ink lies within the length
-	d := draw.Drawing{draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: half, Y: half - above - high}, Max: geom.Point{X: long - half, Y: -above - half}}), Closed: true, Pen: draw.Thin, On: draw.Notes}}
-	for i := 0; i < n; i += 2 {
-		x := block * unit.Length(i)
-		d = append(d, draw.Polyline{Points: frame(geom.Rect{Min: geom.Point{X: x, Y: -above - high}, Max: geom.Point{X: x + block, Y: -above}}), Closed: true, Solid: true, On: draw.Notes})
-	}
-	alt := s.says().Aloud().Bar(s.Figures.LengthUnit(long))
-	return sheet.Figure{Alt: alt, Draw: func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return d, above + high + below }}
-}
-
-func frame(r geom.Rect) []geom.Point {
-	c := r.Corners()
-	return c[:]
+	return sheet.Ladder(block, n, s.says().Aloud().Bar(s.Figures.LengthUnit(block*unit.Length(n))))
 }
 
 // expected says how true the template will be, for the worst of its sides.

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -28,7 +29,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if made == nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the page that says how to put the pages together", Hint: "a page must show at least about 60 by 60 mm"}
 	}
-	return of.pages(made, p.Name, x.say.Continued(p.Name), on, r), nil
+	return x.pages(made, p.Name, x.say.Continued(p.Name), on, r), nil
 }
 
 // Front is what that page says beside the piece.
@@ -39,6 +40,8 @@ type Front struct {
 	// Paper is what this page is printed on where the sheets are too large for an office's
 	// printer; a bar on it says nothing about them. Without a size: it is that of the sheets.
 	Paper paging.Sheet
+
+	style Style
 
 	Opposite *Hand // the other hand of the piece, where it has a template too: the page is of both
 }
@@ -74,9 +77,9 @@ func (f Front) pages(made []draw.Drawing, name, continued string, on paging.Shee
 // flow lets blocks run through n columns of an area, behind the first page through those
 // of another, below its head.
 func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.Ruler) ([]draw.Drawing, error) {
-	next.Max.Y -= 2 * large
+	next.Max.Y -= 2 * f.style.sized(large)
 	if len(f.Notes) > 0 {
-		next.Max.Y -= 2 * small
+		next.Max.Y -= 2 * f.style.sized(small)
 	}
 	return sheet.Flow(blocks, func(page int) []geom.Rect {
 		if page == 0 {
@@ -90,11 +93,11 @@ func (f Front) flow(blocks []sheet.Block, first, next geom.Rect, n int, r draw.R
 // a line, and the notes.
 func (f Front) head(name string, area geom.Rect, r draw.Ruler) draw.Drawing {
 	again := &draw.Tag{Role: draw.AsOrnament}
-	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: large, Bold: true, Of: again}}
+	blocks := []sheet.Block{sheet.Paragraph{Words: name, Height: f.style.sized(large), Bold: true, Of: again}}
 	d, high := sheet.Set(blocks, geom.Point{X: area.Min.X, Y: area.Max.Y}, area.Width(), r)
 	d, high = d[:1:1], high/unit.Length(len(d))
 	if len(f.Notes) > 0 {
-		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; "), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
+		more, _ := sheet.Set([]sheet.Block{sheet.Paragraph{Words: strings.Join(f.Notes, "; "), Height: f.style.sized(small), Of: again}}, geom.Point{X: area.Min.X, Y: area.Max.Y - high}, area.Width(), r)
 		d = append(d, more[:1]...)
 	}
 	return d
@@ -138,6 +141,7 @@ type index struct {
 }
 
 func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
+	of.style = s
 	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}}
 	if len(plan.Cells) > 1 {
 		x.joining = joining(plan, s.Figures)
@@ -205,24 +209,30 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
 	}
 	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.byHand(x.style)); by != "" {
-		picture = append(picture, sheet.Paragraph{Words: by})
+		picture = append(picture, sheet.Paragraph{Words: by, Height: x.style.sized(small)})
 	}
 	name, mark := x.title(r)
 	var head []sheet.Block
 	if l.beside {
-		table := x.table(x.on(x.plan.Sheet).Name == x.plan.Sheet.Name)
-		share := min(max(right, table.Breadth(r)), width*0.6)
+		here := x.Paper.Width == 0
+		share := min(max(right, x.table(here).Breadth(r)), width*0.6)
+		if x.narrowed(here, share, r).Breadth(r) > share {
+			return nil, fmt.Errorf("the table is too wide beside a map")
+		}
 		head = []sheet.Block{besides(name, mark, width, share), besides(picture, x.before(share, r), width, share)}
 	} else {
+		if _, gap := mark[0].(sheet.KeptGap); gap {
+			mark = mark[1:]
+		}
 		head = slices.Concat(name, mark, picture, x.before(width, r))
 	}
 	var saw []sheet.Block
 	if x.style.Settings {
-		saw = headed(x.heading(words.SawAndSquare), x.piece, x.style, large)
+		saw = headed(x.heading(words.SawAndSquare), x.piece, x.style, x.style.sized(large))
 	}
 	if l.pairs {
 		half := (width - gutter) / 2
-		care := min(half, max(width*0.4, width-gutter-settingsWidth(x.piece, x.style, large, r))) // beside the table
+		care := min(half, max(width*0.4, width-gutter-settingsWidth(x.piece, x.style, x.style.sized(large), r))) // beside the table
 		if saw == nil {
 			care = width
 		}
@@ -250,17 +260,17 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 		Pages: len(x.plan.Cells), Both: x.Opposite != nil, Paper: x.plan.Sheet.Name, Hand: p.Hand, Face: p.Face, Grain: p.Grain, Which: p.Which,
 	}
 	line := func(facts []string) sheet.Block {
-		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: small, Keep: true}
+		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: x.style.sized(small), Keep: true}
 	}
 	facts := x.say.Facts(p.byHand(x.style), o)
 	if p.Job != "" {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
-	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: draw.CornerHeight, Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}, line(facts)}
+	name = []sheet.Block{sheet.Paragraph{Words: p.Name, Height: x.style.sized(draw.CornerHeight), Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}, line(facts)}
 	marks := x.say.Mark(p.Marked)
-	height := draw.CornerHeight
+	height := x.style.sized(draw.CornerHeight)
 	if r.Width(marks, height, true) > right {
-		height = draw.TitleHeight
+		height = x.style.sized(draw.TitleHeight)
 	}
 	mark = []sheet.Block{sheet.KeptGap(sheet.Height(name[:1], 1000, r))} // so that the lines below stand on one level
 	if marks != "" {
@@ -271,13 +281,13 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 
 // heading of a section.
 func (x index) heading(s words.Section) sheet.Heading {
-	return sheet.Heading{Words: x.say.Heading(s), Height: draw.TitleHeight}
+	return sheet.Heading{Words: x.say.Heading(s), Height: x.style.sized(draw.TitleHeight)}
 }
 
 // cautions in two columns where they have room.
 func (x index) cautions(l composition, width unit.Length) []sheet.Block {
 	list := func(items []string) []sheet.Block {
-		return []sheet.Block{sheet.List{Items: items, Height: l.care, Whole: true}}
+		return []sheet.Block{sheet.List{Items: items, Height: x.style.sized(l.care), Whole: true}}
 	}
 	all := x.style.says().Cautions().Template()
 	if half := (len(all) + 1) / 2; width >= 2*aside+gutter {
@@ -299,7 +309,7 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 	if !x.style.Steps {
 		return nil
 	}
-	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: large}
+	list := sheet.List{Items: set(x.piece, x.style), Numbered: true, Height: x.style.sized(large)}
 	width := area.Width()
 	high := sheet.Height([]sheet.Block{list}, width-aside-gutter, r)
 	list.Whole = high < area.Height()/3

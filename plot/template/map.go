@@ -23,6 +23,7 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 		for _, c := range of.Plan.Cells {
 			all = all.Join(c.Window)
 		}
+		white := x.style.sized(white)
 		k := min(float64((width-2*white)/all.Width()), float64((highest-2*white)/all.Height()))
 		high := unit.Length(k)*all.Height() + 2*white
 		made := mapOf{&of.Plan.Cells[0], width, k}
@@ -31,7 +32,7 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 		}
 		m := chart{
 			scale: k, from: all.Min, to: geom.Point{X: white, Y: -white - unit.Length(k)*all.Height()},
-			scene: legible.NewScene(nil, nil, r), plan: of.Plan,
+			scene: legible.NewScene(nil, nil, r), plan: of.Plan, style: x.style,
 		}
 		room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
 		numbered := m.draw(of.Piece, room)
@@ -55,6 +56,7 @@ type mapOf struct {
 
 // chart is the map of pages while it is drawn, at a scale.
 type chart struct {
+	style    Style
 	scale    float64
 	from, to geom.Point // a point of the plane of the sheets, and where it lies on the map
 	scene    *legible.Scene
@@ -115,6 +117,7 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 		m.scene.Add(lines...)
 	}
 	numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool {
+		h = m.style.sized(h)
 		if !m.holdNumbers(shares, h) {
 			return false
 		}
@@ -134,7 +137,7 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 
 // name writes a point's name beside it; the less turns matter, the larger.
 func (m chart) name(n geom.Name, a legible.Anchor, turns []unit.Angle, less float64) {
-	w := legible.Label{Say: string(n), Height: draw.TitleHeight, Bold: true}
+	w := legible.Label{Say: string(n), Height: m.style.sized(draw.TitleHeight), Bold: true}
 	all := w.Ring(a, 2, 11, turns, func(_ geom.Point, turn unit.Angle) float64 {
 		return turn.Degrees() * turn.Degrees() / less
 	}).Make(nil)
@@ -237,7 +240,9 @@ func (m chart) numberRows() {
 			continue
 		}
 		beside := func(i int, at unit.Length, a draw.Align) {
-			o := sheet.Note(m.plan.Cells[i].Label, at, m.share(m.plan.Cells[i]).Centre().Y-draw.NoteHeight/2, a)
+			o := sheet.Note(m.plan.Cells[i].Label, at, m.share(m.plan.Cells[i]).Centre().Y, a)
+			o.Height = m.style.sized(draw.NoteHeight)
+			o.At.Y -= o.Height / 2
 			m.scene.Put(legible.Candidate{Text: o}, legible.Whole)
 		}
 		beside(r.first, m.share(m.plan.Cells[r.first]).Min.X-1.2, draw.Right)

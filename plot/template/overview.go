@@ -34,7 +34,7 @@ func Overview(p Piece, plan paging.Plan, r draw.Ruler, s Style) (draw.Page, erro
 	}
 	k := min(float64((overviewWidth-2*overviewWhite)/all.Width()), float64(overviewMost/all.Height()))
 	high := max(overviewLeast, unit.Length(k)*all.Height()) + 2*overviewWhite
-	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: legible.NewScene(nil, nil, r), plan: plan}
+	m := chart{scale: k, from: all.Centre(), to: geom.Point{X: overviewWidth / 2, Y: high / 2}, scene: legible.NewScene(nil, nil, r), plan: plan, style: s}
 	room := geom.Rect{Max: geom.Point{X: overviewWidth, Y: high}}.Grow(-1)
 
 	if s.Arcs {
@@ -112,7 +112,7 @@ func (m chart) sides(p Piece, s Style, over bool) {
 	outline := p.corners(m.plan)
 	for i := range outline {
 		line := m.small(outline.Edge(i)).(geom.Line)
-		w := legible.Label{Say: p.edgeFigure(i, s), Height: draw.FigureHeight, Bold: false}
+		w := legible.Label{Say: p.edgeFigure(i, s), Height: s.sized(draw.FigureHeight), Bold: false}
 		var all []legible.Candidate
 		for k := range 17 {
 			share := 0.5 + 0.05*legible.EitherSide(k)

@@ -24,7 +24,7 @@ const settingsGutter unit.Length = 4
 // settingsWidth is how wide the table is at least in letters of a height.
 func settingsWidth(p Piece, s Style, height unit.Length, r draw.Ruler) unit.Length {
 	rows := Settings(p, s)
-	table := sheet.Table{Height: height, Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
+	table := sheet.Table{Heads: s.sized(draw.NoteHeight), Height: height, Gutter: settingsGutter, Cells: rows[1:], Columns: columns(rows[0], make([]sheet.Align, len(rows[0]))...)}
 	return table.Breadth(r) + 2 // figures that stand on their points may want a little more
 }
 
@@ -51,9 +51,9 @@ func (b settings) Rows(width unit.Length, r draw.Ruler) []sheet.Row {
 	if width >= settingsWidth(b.piece, b.style, b.height, r) {
 		length := sheet.Lengths(b.style.Figures.Unit >= unit.IN)
 		heads := columns(rows[0], sheet.ToLeft, sheet.ToRight, sheet.ToLeft, sheet.ToLeft, length, length)
-		return sheet.Table{Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads, Whole: true}.Rows(width, r)
+		return sheet.Table{Heads: b.style.sized(draw.NoteHeight), Height: b.height, Gutter: settingsGutter, Cells: rows[1:], Columns: heads, Whole: true}.Rows(width, r)
 	}
-	table := sheet.Table{Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
+	table := sheet.Table{Heads: b.style.sized(draw.NoteHeight), Height: b.height, Gutter: 2.5, Columns: []sheet.Column{{Head: rows[0][0], Fill: true}}}
 	for i, head := range rows[0][1:] {
 		cells := []string{strings.ReplaceAll(head, "\n", " ")}
 		for _, row := range rows[1:] {
@@ -75,13 +75,13 @@ func SettingsPages(pieces []Piece, on paging.Sheet, r draw.Ruler, s Style, notes
 	facts := slices.DeleteFunc(append([]string{pieces[0].Job}, notes...), func(w string) bool { return w == "" })
 	blocks := []sheet.Block{sheet.Paragraph{Words: title, Height: s.sized(draw.CornerHeight), Bold: true, Keep: true, Of: &draw.Tag{Role: draw.AsTitle}}}
 	if len(facts) > 0 {
-		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Keep: true})
+		blocks = append(blocks, sheet.Paragraph{Words: strings.Join(facts, "; "), Height: s.sized(draw.NoteHeight), Keep: true})
 	}
 	blocks = append(blocks, sheet.Gap(3))
 	for _, p := range pieces {
 		blocks = append(append(blocks, headed(sheet.Heading{Words: p.Name, Height: s.sized(draw.FigureHeight)}, p, s, s.sized(draw.NoteHeight))...), sheet.Gap(3))
 	}
-	front := Front{Notes: notes}
+	front := Front{Notes: notes, style: s}
 	made, err := front.flow(blocks, area, area, max(1, int((area.Width()+gutter)/(110+gutter))), r)
 	if err != nil {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: on.Name, What: "the paper is too small for the table of saw and square", Hint: "take larger paper, or a trade that does not show it"}

@@ -21,9 +21,11 @@ func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.
 	}
 	j := x.joining
 	all := []sheet.Block{x.heading(words.PutTogether)}
-	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: large, Whole: true}
+	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: x.style.sized(large), Whole: true}
 	if l.figures && width >= 3*aside {
-		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(j.Second[1], j.Second[0]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) { return joined(j, width) }}
+		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(j.Second[1], j.Second[0]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+			return joined(j, width, x.style.sized(draw.TitleHeight))
+		}}
 		all = append(all, besides([]sheet.Block{list}, []sheet.Block{figure}, width, aside))
 	} else {
 		all = append(all, list)
@@ -55,7 +57,7 @@ func joining(plan paging.Plan, s unit.Style) words.Joining {
 
 // joined is a join as a small picture: half star at half star, ticks at ticks, the numbers
 // of the first two sheets.
-func joined(j words.Joining, width unit.Length) (draw.Drawing, unit.Length) {
+func joined(j words.Joining, width, letters unit.Length) (draw.Drawing, unit.Length) {
 	const (
 		high, star, rim    unit.Length = 32, 4, 1
 		pitch, short, long unit.Length = 1.6, 3, 6
@@ -80,7 +82,7 @@ func joined(j words.Joining, width unit.Length) (draw.Drawing, unit.Length) {
 		d = append(d, sheet.NoteLine(x-reach, y, x, y, draw.Thin), sheet.NoteLine(x, middle+pitch*0.9*unit.Length(i), x+reach, middle+pitch*0.9*unit.Length(i), draw.Thin))
 	}
 	number := func(n string, x unit.Length) draw.Op {
-		return draw.Text{At: geom.Point{X: x, Y: middle - draw.TitleHeight/2}, Height: draw.TitleHeight, Align: draw.Middle, Bold: true, Words: n, On: draw.Notes}
+		return draw.Text{At: geom.Point{X: x, Y: middle - letters/2}, Height: letters, Align: draw.Middle, Bold: true, Words: n, On: draw.Notes}
 	}
 	return append(d, number(j.Second[1], width/6), number(j.Second[0], width*5/6)), high
 }
@@ -189,14 +191,14 @@ func (x index) measuring(width unit.Length, r draw.Ruler) []sheet.Block {
 	if len(x.spans) == 0 {
 		return nil
 	}
-	table := sheet.Table{Height: large, Whole: true, Columns: columns(x.say.SpanHeads(), sheet.ToLeft, sheet.ToLeft, sheet.ToLeft, length, length, length)}
+	table := sheet.Table{Heads: x.style.sized(small), Height: x.style.sized(large), Whole: true, Columns: columns(x.say.SpanHeads(), sheet.ToLeft, sheet.ToLeft, sheet.ToLeft, length, length, length)}
 	for _, s := range x.spans {
 		which, from, to := x.say.Span(s.Span)
 		least, most := x.ends(s.length, Accept(s.length, s.joins, x.Uncertainty))
 		table.Cells = append(table.Cells, []string{which, from, to, figures.Aligned(s.length), figures.Aligned(least), figures.Aligned(most)})
 	}
 	if table.Breadth(r) > width {
-		table.Gutter, table.Height = 2, small
+		table.Gutter, table.Height = 2, x.style.sized(small)
 	}
 	blocks := []sheet.Block{sheet.Gap(1.5), table}
 	if x.more != "" {

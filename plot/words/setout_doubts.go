@@ -27,7 +27,7 @@ func (s setOut) Doubts() (all []string) {
 			all = append(all, say.Rectangle(q, s.Style).Sentence())
 		}
 	}
-	if level := assumed(s); level != "" {
+	if level := assumedIn(s); level != "" {
 		all = append(all, level+" Level them, or their pulls stand on that.")
 	}
 	for _, f := range say.TooFine(net, s.Style) {

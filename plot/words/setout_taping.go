@@ -18,15 +18,15 @@ func levelWords(s setOut) string {
 	if !s.Falls {
 		return ""
 	}
-	words := "Levels in " + s.Style.Name() + ": " + s.levels(false) + "."
-	if all := assumed(s); all != "" {
+	words := "Levels in " + s.Style.Name() + ": " + levelsOf(s, false) + "."
+	if all := assumedIn(s); all != "" {
 		words += " " + all
 	}
 	return words + " Between marks the ground is taken as straight: along the baseline from peg to peg and on beyond its ends, from a foot to its peg, along an edge from corner to corner. Over a fall the tape reads √(level² + fall²). What was measured is taken as level; boards, their nails and strings are set level."
 }
 
-// assumed says of which pegs the level is not known and what it is taken for.
-func assumed(s setOut) string {
+// assumedIn says of which pegs the level is not known and what it is taken for.
+func assumedIn(s setOut) string {
 	if len(s.Ground.Assumed) == 0 {
 		return ""
 	}
@@ -35,7 +35,7 @@ func assumed(s setOut) string {
 		pegging.ThroughLevels: "the plane through the levels given",
 		pegging.NearestLevels: "the plane nearest to the levels given",
 	}[s.Ground.Plane]
-	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", s.levels(true), plane)
+	return fmt.Sprintf("Not levelled, and assumed: %s, %s.", levelsOf(s, true), plane)
 }
 
 func (s setOut) Taping() string {
@@ -98,7 +98,7 @@ func (s setOut) Broken(p pegging.Pull) string {
 }
 
 // levels of the points that are assumed to lie so, or were said to.
-func (s setOut) levels(assumed bool) string {
+func levelsOf(s setOut, assumed bool) string {
 	var all []string
 	for _, p := range s.Pegs {
 		if p.Role == pegging.Corner && slices.Contains(s.Ground.Assumed, p.Name) == assumed {

@@ -6,6 +6,7 @@ import (
 	numbers "math/big"
 	"slices"
 	"strings"
+	"trammel/cmd/internal/report"
 
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
@@ -179,7 +180,7 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 		by = &sheet
 	}
 	if levels := asked.Levels; len(levels) > 0 { // what was taped along the ground is judged level
-		if a.Found, err = w.reduced(p.Pegs(), by, levels, ms); err != nil {
+		if a.Found, err = reduced(w, p.Pegs(), by, levels, ms); err != nil {
 			return f, nil, err
 		}
 		title += " (lengths found on the ground, reduced to level)"
@@ -206,7 +207,7 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 // reduced is what was taped along the ground, as it would be level: by the tape's own
 // corrections and the fall between its two pegs. Angles and what goes to no levelled
 // peg stay as they are.
-func (w Work) reduced(pegs []pegging.Peg, by *setout.Sheet, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
+func reduced(w Work, pegs []pegging.Peg, by *setout.Sheet, levels []pegging.Level, ms []triangle.Measurement) ([]triangle.Measurement, error) {
 	ground, err := pegging.GroundOf(pegs, levels)
 	if err != nil {
 		return nil, err
@@ -310,4 +311,20 @@ func begins(text string) bool {
 	what, _, ok := strings.Cut(text, "=")
 	what = strings.TrimSpace(what)
 	return ok && what != "" && !strings.ContainsAny(what, ",") && what[0] >= 'A' && what[0] <= 'z'
+}
+
+// report with the pages that lay drew.
+func (c *checkSheets) report() report.CheckReport {
+	r := report.CheckReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
+		Checks: []report.PieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []report.PageReport{}}
+	for i, f := range c.all {
+		q := report.ReportCheck(f)
+		if s := c.asked[i]; s != nil {
+			q.Setout = report.ReportSetout(*s)
+		}
+		r.Checks = append(r.Checks, q)
+	}
+	paper, pages := c.laid()
+	r.Sheet, r.Pages = paper, append(r.Pages, pages...)
+	return r
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"iter"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -28,7 +29,7 @@ func (w Work) document(subject string) *Document {
 func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 	w := t.work
 	return furniture.Furniture{
-		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: w.Copies, Mark: w.Words().Templates().Mark(w.marked(l.piece)),
+		Job: w.Title, Piece: l.piece.Title(), PieceIndex: l.index, Copy: c, Copies: w.Copies, Mark: w.Words().Templates().Mark(marked(w, l.piece)),
 		Inches: w.Figures.Unit >= unit.IN, Figures: w.Figures.Name(), Date: w.Job.Date, Printer: w.printer(), Language: w.Language, Lettering: w.Trade.Lettering,
 		Note: w.Words().Templates().Measures(l.piece.Shape),
 	}
@@ -36,7 +37,7 @@ func (t *layout) furniture(l laid, c, number int) furniture.Furniture {
 
 func (w Work) templatePiece(p solved.Piece) template.Piece {
 	t := template.Piece{
-		Job: w.Title, Name: p.Title(), Marked: w.marked(p),
+		Job: w.Title, Name: p.Title(), Marked: marked(w, p),
 		Construction: p.Construction, Measured: p.Solution.Measured,
 		Shape: p.Shape, Grain: p.Grain, Face: p.Facing(), Hand: p.Hand(), Shown: p.Covered(),
 	}
@@ -47,7 +48,7 @@ func (w Work) templatePiece(p solved.Piece) template.Piece {
 }
 
 // marked is how many pieces are marked from a template.
-func (w Work) marked(p solved.Piece) words.Marked {
+func marked(w Work, p solved.Piece) words.Marked {
 	pair := w.Job.Pieces[p.Index].Shape.Pair && !p.Other && (solved.Piece{Other: true, Face: p.Face}).Turned(w.BothHands)
 	return words.Marked{Each: p.Quantity, Pair: pair}
 }
@@ -79,8 +80,15 @@ func theOnly(pages iter.Seq[draw.Page]) (page draw.Page) {
 func fileName(name string) string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') })
 	s := strings.Join(words, "-")
-	return cmp.Or(strings.Trim(s[:min(len(s), 60)], "-"), "piece")
+	s = cmp.Or(strings.Trim(s[:min(len(s), 60)], "-"), "piece")
+	if devices.MatchString(s) {
+		s += "-piece"
+	}
+	return s
 }
+
+// devices are names that Windows keeps to itself, whatever the ending.
+var devices = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
 
 // numbered is the name of the file of piece i of several.
 func numbered(i, of int, name string) string {

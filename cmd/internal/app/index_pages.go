@@ -15,7 +15,7 @@ import (
 func (t *layout) fronts() error {
 	w, r, s := t.work, lettering.Go(), t.work.style()
 	// The pages of a piece alone do not say all.
-	wanting := func(l laid) bool { return len(l.plan.Cells) > 1 || t.crowded(l) }
+	wanting := func(l laid) bool { return len(l.plan.Cells) > 1 || crowded(t, l) }
 	for i := range t.laid {
 		l := &t.laid[i]
 		other := opposite(t.laid[i:])
@@ -44,8 +44,8 @@ func (t *layout) fronts() error {
 	}
 	var err error
 	on := w.Sheet
-	if !w.printed() {
-		on = w.desk()
+	if !onDeskPaper(w) {
+		on = desk(w)
 	}
 	t.shared.front, err = template.SettingsPages(lost, on, r, s, t.notes()...)
 	t.count += len(t.shared.front)
@@ -67,12 +67,12 @@ func (s stock) onStock(p paging.Plan) paging.Plan {
 	return p
 }
 
-// printed says whether the pages of words go through the printer of the templates; else,
+// onDeskPaper says whether the pages of words go through the printer of the templates; else,
 // since that is a plotter's paper, through the office's.
-func (w Work) printed() bool { return !w.Paper.Large() }
+func onDeskPaper(w Work) bool { return !w.Paper.Large() }
 
 // desk is the sheet that those pages are printed on there, with the margins of most printers.
-func (w Work) desk() paging.Sheet {
+func desk(w Work) paging.Sheet {
 	const margin unit.Length = 10
 	p := w.Office
 	return paging.Sheet{Name: p.Name, Width: p.Width, Height: p.Height, Left: margin, Top: margin, Right: margin, Bottom: margin, Overlap: margin}
@@ -84,8 +84,8 @@ func (t *layout) frontWords() template.Front {
 	if c := t.work.calibration; c != nil {
 		front.Uncertainty = c.Uncertainty
 	}
-	if !t.work.printed() {
-		front.Paper = t.work.desk()
+	if !onDeskPaper(t.work) {
+		front.Paper = desk(t.work)
 	}
 	return front
 }
@@ -95,14 +95,14 @@ func (t *layout) notes() (notes []string) {
 	if t.work.Job.Date != "" {
 		notes = append(notes, t.work.Job.Date)
 	}
-	if p := t.work.printer(); p != "" && t.work.printed() {
+	if p := t.work.printer(); p != "" && onDeskPaper(t.work) {
 		notes = append(notes, "for printer "+p+": wrong on any other")
 	}
 	return notes
 }
 
 // crowded says whether the page of a piece has no room for all that is asked for.
-func (t *layout) crowded(l laid) bool {
+func crowded(t *layout, l laid) bool {
 	p := theOnly(l.plan.Pages(l.drawing, t.furniture(l, 0, t.count), lettering.Go()))
 	_, all := template.WithNotes(p, l.plan.Sheet, t.work.templatePiece(l.piece), lettering.Go(), t.work.style())
 	return !all
@@ -110,7 +110,7 @@ func (t *layout) crowded(l laid) bool {
 
 // noted is the only page of a piece with what its reader needs: all of it where there
 // is no index page.
-func (t *layout) noted(l laid, p draw.Page) draw.Page {
+func noted(t *layout, l laid, p draw.Page) draw.Page {
 	s := t.work.style()
 	if l.told {
 		s.Steps, s.Settings = false, false
@@ -121,7 +121,7 @@ func (t *layout) noted(l laid, p draw.Page) draw.Page {
 
 // single says whether all is on one page, and leaves the instructions out if that
 // makes it so: who names one SVG wants the piece.
-func (t *layout) single() bool {
+func single(t *layout) bool {
 	pages := t.shared.pages
 	for _, l := range t.laid {
 		if !l.shared {

@@ -90,7 +90,7 @@ func TestSingle(t *testing.T) {
 	} {
 		made := templateOf(t, c.text, Options{})
 		before := made.count
-		if got := made.single(); got != c.want || got && made.count != 1 || !got && made.count != before {
+		if got := single(made); got != c.want || got && made.count != 1 || !got && made.count != before {
 			t.Errorf("%s: single %t, %d pages, %d before", c.text, got, made.count, before)
 		}
 		n := 0

@@ -27,7 +27,7 @@ func instead(t *layout) string {
 	if line == "" {
 		return ""
 	}
-	most := t.largest()
+	most := largest(t)
 	return fmt.Sprintf("%s takes fewer sheets than %d otherwise: %s", most.piece.Title(), len(most.plan.Cells), line)
 }
 
@@ -42,7 +42,7 @@ type Otherwise struct {
 const manySheets = 13
 
 // largest is the piece that takes most sheets.
-func (t *layout) largest() laid {
+func largest(t *layout) laid {
 	if len(t.laid) == 0 {
 		return laid{}
 	}
@@ -51,7 +51,7 @@ func (t *layout) largest() laid {
 
 // otherwise is what would take fewer sheets of that piece, looked for once.
 func (t *layout) otherwise() (all []Otherwise) {
-	most, w := t.largest(), t.work
+	most, w := largest(t), t.work
 	n := len(most.plan.Cells)
 	if n < manySheets {
 		return nil

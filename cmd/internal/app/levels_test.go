@@ -45,7 +45,7 @@ func TestFoundOnTheGround(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out, err := w.reduced(w.Pieces[0].Pegs(), &s.all[0], levels, ms)
+		out, err := reduced(w, w.Pieces[0].Pegs(), &s.all[0], levels, ms)
 		if err != nil || math.Abs(out[0].Value.Length().MM()-k.Value.MM()) > 0.01 {
 			t.Errorf("%s to %s: read %v, level %v, want %v, %v", k.From, k.To, k.Reads, out, k.Value, err)
 		}

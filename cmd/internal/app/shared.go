@@ -205,7 +205,7 @@ func (t fitter) block(laid int) fitted {
 func (t fitter) arrange(b template.Block, it item, width unit.Length) (template.Arranged, bool) {
 	w, piece := t.work, t.laid[it.laid].piece
 	say := template.Said{Name: piece.Title(), Steps: it.copy == 0, Bare: t.bare}
-	if mark := w.Words().Templates().Mark(w.marked(piece)); mark != "" {
+	if mark := w.Words().Templates().Mark(marked(w, piece)); mark != "" {
 		say.Name += ", " + mark
 	}
 	if w.Copies > 1 {
@@ -276,7 +276,7 @@ func (t *layout) sharedPage(n int) draw.Page {
 	f.Figures += ", computed figures in parentheses"
 	plan := onePage(on, joined(outlines))
 	plan.Cells[0].Label = fmt.Sprint(n + 1)
-	page := w.cautioned(theOnly(plan.Pages(d, f, r)), on, h.used(n))
+	page := cautioned(w, theOnly(plan.Pages(d, f, r)), on, h.used(n))
 	const most = 80 // letters of a bookmark
 	page.Piece, page.Places = unit.Cut(strings.Join(names, ", "), most), places
 	return page
@@ -294,7 +294,7 @@ func (h shared) used(n int) unit.Length {
 }
 
 // cautioned is the page with the cautions, below the pieces if there is room.
-func (w Work) cautioned(page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
+func cautioned(w Work, page draw.Page, on paging.Sheet, used unit.Length) draw.Page {
 	below := on
 	below.Top += used
 	for _, s := range []paging.Sheet{below, on} {

@@ -110,7 +110,7 @@ func (s *sheets[S]) made(kind string) string {
 // laid is the paper and the pages that Lay made, for a report.
 func (s *sheets[S]) laid() (paper *report.SheetReport, pages []report.PageReport) {
 	if len(s.pages) > 0 {
-		paper = s.work.sheetReport()
+		paper = sheetReport(s.work)
 	}
 	for i, p := range s.pages {
 		pages = append(pages, report.ReportPage(i+1, p))

@@ -46,7 +46,7 @@ func MakeTemplate(o Order) (*Document, error) {
 func (t *layout) document() *Document {
 	d := t.work.document("full-size template")
 	d.head.Hide = t.work.hide
-	d.pages, d.names, d.single = t.pages, t.names, t.single
+	d.pages, d.names, d.single = t.pages, t.names, func() bool { return single(t) }
 	d.Summary, d.Report = t.summary, func() any { return t.report() }
 	return d
 }
@@ -132,7 +132,7 @@ func (t *layout) made() iter.Seq[draw.Page] {
 		}
 		front := func(pages []draw.Page) bool {
 			for _, p := range pages {
-				if number++; w.printed() {
+				if number++; onDeskPaper(w) {
 					p = w.warped(p)
 				}
 				if !yield(p) {
@@ -160,7 +160,7 @@ func (t *layout) made() iter.Seq[draw.Page] {
 				for p := range l.plan.Pages(l.drawing, t.furniture(l, c, number), lettering.Go()) {
 					p.Alt = words.In(w.Language).Aloud().Sheet(l.piece.Title(), p.Label, len(l.plan.Cells))
 					if len(l.plan.Cells) == 1 {
-						p = t.noted(l, p)
+						p = noted(t, l, p)
 					}
 					if !give(p) {
 						return
@@ -219,7 +219,7 @@ func counted(name string, i, of int) string {
 // report with the pages as they were last written.
 func (t *layout) report() report.Report {
 	r := report.Of(t.work.Work)
-	r.Sheet = t.work.sheetReport()
+	r.Sheet = sheetReport(t.work)
 	for i, l := range t.laid {
 		p, turn := l.plan, l.plan.Place.Turn
 		if l.shared {

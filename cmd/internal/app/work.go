@@ -3,7 +3,7 @@
 // wants to do trammel's work can stand on it.
 //
 // Files, from the top floor to the ground: on_screen.go, document.go, preview.go, calibrate.go,
-// for_machine.go, check.go, check_report.go, check_text.go, setout.go, tasks.go,
+// for_machine.go, check.go, check_text.go, floor.go, setout.go, tasks.go,
 // sheets.go, template.go, index_pages.go, shared.go, summary.go, instead.go, refuse.go,
 // net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go,
 // progress.go, ahead.go.
@@ -89,7 +89,7 @@ func (w Work) placedBy(words func(i int) []string) Work {
 // documentTitle is the job's name, else that of its first piece.
 func (w Work) documentTitle() string { return cmp.Or(w.Title, w.Pieces[0].Name) }
 
-func (w Work) sheetReport() *report.SheetReport {
+func sheetReport(w Work) *report.SheetReport {
 	s := w.Sheet
 	return &report.SheetReport{
 		Paper: s.Name, Printer: w.Printer.Name, Width: s.Width.MM(), Height: s.Height.MM(),

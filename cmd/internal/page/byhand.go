@@ -21,7 +21,7 @@ func (q question) steps() (r Reply, _ []byte, err error) {
 		for _, say := range w.Steps(i) {
 			play.Steps = append(play.Steps, Step{Says: say})
 		}
-		play.Base = screen.Hand(p.Construction, q.width())
+		play.Base = screen.Hand(p.Construction, widthOf(q))
 		r.Plays = append(r.Plays, play)
 	}
 	r.Warnings = w.Warnings()

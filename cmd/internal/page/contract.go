@@ -63,19 +63,20 @@ const (
 
 // Ask is what the page wants.
 type Ask struct {
-	Version int             `json:"version"`
-	Do      string          `json:"do"`
-	Job     json.RawMessage `json:"job,omitempty"`   // an object: a job file in JSON
-	Piece   *int            `json:"piece,omitempty"` // of steps, setout and check: one piece of the job, from 0; none: all
-	Width   int             `json:"width,omitempty"` // that the sketch has room for, in CSS px; 0: 360
-	What    string          `json:"what,omitempty"`  // of make: the name of a document
-	As      string          `json:"as,omitempty"`    // of make: its form: pdf, svg, csv, txt, png, json (the report), job
-	Name    string          `json:"name,omitempty"`  // of open: the name of the file; else of the job's file, job.json unless said
-	Found   []string        `json:"found,omitempty"` // of check: what was measured back, AB=4510; over the job's own
-	Fixed   []string        `json:"fixed,omitempty"` // of check: pegs that are known to stand right
-	Check   int             `json:"check,omitempty"` // of judge: the check's number, and what was read in found
-	Voice   string          `json:"voice,omitempty"` // of steps and setout: class, bench, floor or ground; over the job's
-	Pixels  int             `json:"pixels,omitempty"`
+	Version  int             `json:"version"`
+	Do       string          `json:"do"`
+	Job      json.RawMessage `json:"job,omitempty"`    // an object: a job file in JSON
+	Piece    *int            `json:"piece,omitempty"`  // of steps, setout and check: one piece of the job, from 0; none: all
+	Width    int             `json:"width,omitempty"`  // that the sketch has room for, in CSS px; 0: 360
+	Document string          `json:"what,omitempty"`   // of make: the name of a document
+	As       string          `json:"as,omitempty"`     // of make: its form: pdf, svg, csv, txt, png, json (the report), job
+	Sheets   string          `json:"sheets,omitempty"` // of make tasks: task, or key and overlay, parted by commas; none: task
+	Name     string          `json:"name,omitempty"`   // of open: the name of the file; else of the job's file, job.json unless said
+	Found    []string        `json:"found,omitempty"`  // of check: what was measured back, AB=4510; over the job's own
+	Fixed    []string        `json:"fixed,omitempty"`  // of check: pegs that are known to stand right
+	Check    int             `json:"check,omitempty"`  // of judge: the check's number, and what was read in found
+	Voice    string          `json:"voice,omitempty"`  // of steps and setout: class, bench, floor or ground; over the job's
+	Pixels   int             `json:"pixels,omitempty"`
 	// Printers are calibrations as the page keeps them, the very text that learn gave, by
 	// the printer's name.
 	Printers  map[string]string `json:"printers,omitempty"`

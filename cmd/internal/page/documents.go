@@ -10,6 +10,7 @@ import (
 
 	"trammel/cmd/internal/app"
 	"trammel/geom/unit"
+	"trammel/profiles/job"
 	"trammel/profiles/strict"
 )
 
@@ -39,7 +40,7 @@ func kinds() []app.Kind {
 
 // make makes a document.
 func (q question) make() (r Reply, file []byte, err error) {
-	k, err := q.kind()
+	k, err := documentKind(q)
 	if err != nil {
 		return r, nil, err
 	}
@@ -52,7 +53,7 @@ func (q question) make() (r Reply, file []byte, err error) {
 		return r, nil, err
 	}
 	name := strings.TrimSuffix(k.Example, "."+ending(k.Example))
-	if file, r.File, r.Type, err = q.form(d, name); err != nil {
+	if file, r.File, r.Type, err = formOf(q, d, name); err != nil {
 		return r, nil, err
 	}
 	r.Warnings = d.Warnings
@@ -72,11 +73,11 @@ func (q question) make() (r Reply, file []byte, err error) {
 func ending(name string) string { return name[strings.LastIndexByte(name, '.')+1:] }
 
 // kind is the document that is asked for, in a form that it has.
-func (q question) kind() (app.Kind, error) {
+func documentKind(q question) (app.Kind, error) {
 	all := kinds()
-	i := slices.IndexFunc(all, func(k app.Kind) bool { return k.Name == q.What })
+	i := slices.IndexFunc(all, func(k app.Kind) bool { return k.Name == q.Document })
 	if i < 0 {
-		return app.Kind{}, &unit.Fault{Where: "ask:/what", What: unit.Quote(strict.Shorten(q.What)) + " is no document", Hint: "load the page again"}
+		return app.Kind{}, &unit.Fault{Where: "ask:/what", What: unit.Quote(strict.Shorten(q.Document)) + " is no document", Hint: "load the page again"}
 	}
 	if !slices.Contains(forms(all[i]), q.As) {
 		return app.Kind{}, &unit.Fault{Where: "ask:/as", What: "a document of this kind is not written as " + unit.Quote(strict.Shorten(q.As)), Hint: "choose " + strings.Join(forms(all[i]), ", ")}
@@ -87,20 +88,38 @@ func (q question) kind() (app.Kind, error) {
 // order is what the document is made of.
 func (q question) order(k app.Kind) (o app.Order, err error) {
 	if k.Needs&app.Printer != 0 {
-		return q.calibrated()
+		return calibratedOrder(q)
+	}
+	if k.Needs&app.Tasks != 0 {
+		return q.class()
 	}
 	if o.Work, err = q.work(); err != nil {
 		return o, err
 	}
-	o.Findings = q.findings()
+	o.Findings = findingsOf(q)
 	if q.Piece != nil {
-		o.Findings.Piece, o.Findings.PieceAt = q.titleOf(o.Work), "ask:/piece"
+		o.Findings.Piece, o.Findings.PieceAt = titleOf(q, o.Work), "ask:/piece"
 	}
 	return o, nil
 }
 
+// class is what the tasks of the job are made of.
+func (q question) class() (o app.Order, err error) {
+	j, err := q.job()
+	if err != nil {
+		return o, err
+	}
+	m, err := q.merged(j)
+	if err != nil {
+		return o, err
+	}
+	o.Work = app.OpenClass(m, q.goOn)
+	o.Class.Sheets = job.Setting{Text: q.Sheets, Where: "ask:/sheets"}
+	return o, nil
+}
+
 // titleOf is the title of the piece that was asked for.
-func (q question) titleOf(w app.Work) string {
+func titleOf(q question, w app.Work) string {
 	for _, p := range w.Pieces {
 		if q.Piece != nil && p.Index == *q.Piece {
 			return p.Title()
@@ -111,7 +130,7 @@ func (q question) titleOf(w app.Work) string {
 
 // form is the document as a file: its bytes, its name and its type. Several drawings are
 // one file, a folder packed.
-func (q question) form(d *app.Document, name string) (file []byte, called, kind string, err error) {
+func formOf(q question, d *app.Document, name string) (file []byte, called, kind string, err error) {
 	var b bytes.Buffer
 	if q.As == "json" {
 		if err := d.Seen(); err != nil {
@@ -157,10 +176,10 @@ func (u untilStopped) Write(p []byte) (int, error) {
 }
 
 // calibrated is what a calibration sheet is made of.
-func (q question) calibrated() (o app.Order, err error) {
+func calibratedOrder(q question) (o app.Order, err error) {
 	if o.Profiles, err = built(); err != nil {
 		return o, err
 	}
-	o.Calibration, err = q.options()
+	o.Calibration, err = calibrationOptions(q)
 	return o, err
 }

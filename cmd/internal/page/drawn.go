@@ -12,7 +12,7 @@ import (
 // usualWidth of a sketch where the page does not say it: a phone's.
 const usualWidth = 360
 
-func (q question) width() float64 {
+func widthOf(q question) float64 {
 	if q.Width == 0 {
 		return usualWidth
 	}
@@ -20,7 +20,7 @@ func (q question) width() float64 {
 }
 
 // picture is a piece for the screen.
-func (q question) picture(w app.Work, p solved.Piece, suspects []Suspect) any {
+func pictureOf(q question, w app.Work, p solved.Piece, suspects []Suspect) any {
 	var doubtful []string
 	for _, s := range suspects {
 		if s.Marked {
@@ -28,16 +28,16 @@ func (q question) picture(w app.Work, p solved.Piece, suspects []Suspect) any {
 		}
 	}
 	if len(p.Outline().Names) < 3 {
-		return screen.Sketch(screen.Asked{Measured: p.Solution.Measured, Figures: w.Figures, Doubtful: doubtful}, q.width())
+		return screen.Sketch(screen.Asked{Measured: p.Solution.Measured, Figures: w.Figures, Doubtful: doubtful}, widthOf(q))
 	}
 	s := screen.Piece{Construction: p.Construction, Measured: p.Solution.Measured, Figures: w.Figures, Doubtful: doubtful}
 	if len(p.Shape.Sides) > 0 {
 		s.Finished = p.Shape.Finished
 	}
-	return screen.Draw(s, q.width())
+	return screen.Draw(s, widthOf(q))
 }
 
 // sketched is a rough shape of what is measured so far.
-func (q question) sketched(measured []triangle.Measurement, outline []geom.Name, figures unit.Style) any {
-	return screen.Sketch(screen.Asked{Measured: measured, Outline: outline, Figures: figures}, q.width())
+func sketched(q question, measured []triangle.Measurement, outline []geom.Name, figures unit.Style) any {
+	return screen.Sketch(screen.Asked{Measured: measured, Outline: outline, Figures: figures}, widthOf(q))
 }

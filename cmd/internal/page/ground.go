@@ -20,7 +20,7 @@ import (
 
 // setout is the setting-out sheet of each piece, a step a screen.
 func (q question) setout() (r Reply, _ []byte, err error) {
-	w, err := q.settled()
+	w, err := settled(q)
 	if err != nil {
 		return r, nil, err
 	}
@@ -32,14 +32,14 @@ func (q question) setout() (r Reply, _ []byte, err error) {
 		if err != nil {
 			return r, nil, err
 		}
-		r.Setouts = append(r.Setouts, q.ground(p.Index, s))
+		r.Setouts = append(r.Setouts, groundOf(q, p.Index, s))
 	}
 	r.Warnings = w.Warnings()
 	return r, nil, nil
 }
 
 // settled is the work, refused where nothing may be set out of it.
-func (q question) settled() (app.Work, error) {
+func settled(q question) (app.Work, error) {
 	w, err := q.work()
 	if err == nil {
 		err = w.Picked()
@@ -50,7 +50,7 @@ func (q question) settled() (app.Work, error) {
 	return w, err
 }
 
-func (q question) ground(piece int, s setout.Sheet) Setout {
+func groundOf(q question, piece int, s setout.Sheet) Setout {
 	g := Setout{Piece: piece, Title: s.Piece, Baseline: string(s.Baseline.From + s.Baseline.To), Bring: s.Bring, Cautions: s.Cautions, Doubts: append([]string{}, s.Doubts...), Report: report.ReportSetout(s), Warnings: s.Says().Flat(), Steps: []Ground{}}
 	plan := planOf(s)
 	of := s.Says().Pulled()
@@ -62,14 +62,14 @@ func (q question) ground(piece int, s setout.Sheet) Setout {
 			if p.Use == pegging.ForAngle {
 				step.Reads, step.Reading, step.Angle = s.Style.Angle(p.Angle), p.Angle.Degrees(), true
 			}
-			step.Picture = screen.Pull(plan, p.Hold, p.To, q.width())
+			step.Picture = screen.Pull(plan, p.Hold, p.To, widthOf(q))
 		}
 		g.Steps = append(g.Steps, step)
 	}
 	for _, c := range s.SiteChecks() {
 		reads, good := s.CheckWords(c)
 		g.Steps = append(g.Steps, Ground{Says: reads + ", " + good, Check: c.Number, From: string(c.From), To: string(c.To), Reads: s.Figure(c.Reads), Reading: c.Reads.MM(), Least: c.Least.MM(), Most: c.Greatest.MM(),
-			Token: string(c.From+c.To) + "=", Picture: screen.Pull(plan, c.From, c.To, q.width())})
+			Token: string(c.From+c.To) + "=", Picture: screen.Pull(plan, c.From, c.To, widthOf(q))})
 	}
 	return g
 }
@@ -88,7 +88,7 @@ func planOf(s setout.Sheet) screen.Pegs {
 
 // judge holds one reading against the range of its check: words fit for how far it is off.
 func (q question) judge() (r Reply, _ []byte, err error) {
-	w, err := q.settled()
+	w, err := settled(q)
 	if err != nil {
 		return r, nil, err
 	}
@@ -105,7 +105,7 @@ func (q question) judge() (r Reply, _ []byte, err error) {
 		if k < 0 {
 			return r, nil, &unit.Fault{Where: "ask:/check", What: fmt.Sprintf("there is no check %d", q.Check)}
 		}
-		found, err := w.ReadBack(q.readings(), w.Measured[p.Index])
+		found, err := w.ReadBack(readingsOf(q), w.Measured[p.Index])
 		if err != nil || len(found) != 1 {
 			return r, nil, err
 		}
@@ -116,7 +116,7 @@ func (q question) judge() (r Reply, _ []byte, err error) {
 }
 
 // readings are the words of what was found.
-func (q question) readings() (all []job.Setting) {
+func readingsOf(q question) (all []job.Setting) {
 	for i, t := range q.Found {
 		all = append(all, job.Setting{Text: t, Where: fmt.Sprintf("ask:/found/%d", i)})
 	}
@@ -148,7 +148,7 @@ func (q question) check() (r Reply, _ []byte, err error) {
 	if err != nil {
 		return r, nil, err
 	}
-	f := q.findings()
+	f := findingsOf(q)
 	if q.Piece != nil {
 		for _, p := range w.Pieces {
 			if p.Index == *q.Piece {
@@ -174,8 +174,8 @@ func (q question) check() (r Reply, _ []byte, err error) {
 }
 
 // findings is what was measured back, as the ask says it; without any the job's own.
-func (q question) findings() app.Findings {
-	f := app.Findings{Tokens: q.readings()}
+func findingsOf(q question) app.Findings {
+	f := app.Findings{Tokens: readingsOf(q)}
 	if len(f.Tokens) > 0 {
 		f.Where = "ask:/found"
 	}

@@ -30,7 +30,7 @@ func (q question) solve() (Reply, []byte, error) {
 func (q question) look() (Reply, []byte, error) {
 	r, w, err := q.solved()
 	if err == nil && r.Fault == nil {
-		err = q.onSheets(&r, w)
+		err = onSheets(q, &r, w)
 	}
 	return r, nil, err
 }
@@ -38,11 +38,11 @@ func (q question) look() (Reply, []byte, error) {
 func (q question) solved() (r Reply, w app.Work, err error) {
 	j, err := q.job()
 	if err != nil {
-		r.Looks = q.begun()
+		r.Looks = begun(q)
 		return r, w, err
 	}
 	if w, err = q.workOf(j); err == nil {
-		r.Looks, r.Warnings = q.looks(w, report.Of(w.Work)), w.Warnings()
+		r.Looks, r.Warnings = looksOf(q, w, report.Of(w.Work)), w.Warnings()
 		return r, w, nil
 	}
 	first := err
@@ -51,10 +51,10 @@ func (q question) solved() (r Reply, w app.Work, err error) {
 		one.Pieces = j.Pieces[i : i+1]
 		w, err := q.workOf(one)
 		if err != nil {
-			r.Looks = append(r.Looks, q.rough(one, i, err)...)
+			r.Looks = append(r.Looks, roughly(q, one, i, err)...)
 			continue
 		}
-		for _, l := range q.looks(w, report.Of(w.Work)) {
+		for _, l := range looksOf(q, w, report.Of(w.Work)) {
 			l.Piece = i
 			r.Looks = append(r.Looks, l)
 		}
@@ -64,7 +64,7 @@ func (q question) solved() (r Reply, w app.Work, err error) {
 
 // begun are the looks of a job in which pieces are that nothing is measured of yet: each is
 // sketched, and the others are solved without them.
-func (q question) begun() (all []Look) {
+func begun(q question) (all []Look) {
 	pieces := q.pieces()
 	var others []int
 	var rest []json.RawMessage
@@ -79,7 +79,7 @@ func (q question) begun() (all []Look) {
 		if err != nil { // it is refused when the piece is measured
 			outline = nil
 		}
-		l.Picture = q.sketched(nil, outline, unit.Style{})
+		l.Picture = sketched(q, nil, outline, unit.Style{})
 		all = append(all, l)
 	}
 	if len(others) == len(pieces) {
@@ -100,7 +100,7 @@ func (q question) begun() (all []Look) {
 }
 
 // looks are the pieces of the work.
-func (q question) looks(w app.Work, r report.Report) (all []Look) {
+func looksOf(q question, w app.Work, r report.Report) (all []Look) {
 	for i, p := range w.Pieces {
 		if p.Other {
 			continue
@@ -119,7 +119,7 @@ func (q question) looks(w app.Work, r report.Report) (all []Look) {
 		slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
 		l.Measures = measures(w, p, r.Pieces[i], l.Suspects)
 		l.Verdict, l.Says = verdict(w, p, l)
-		l.Picture = q.picture(w, p, l.Suspects)
+		l.Picture = pictureOf(q, w, p, l.Suspects)
 		all = append(all, l)
 	}
 	return all
@@ -227,7 +227,7 @@ func figures(w app.Work, r report.PieceReport) map[string]string {
 }
 
 // rough is what can be shown of one piece of which something is missing or wrong.
-func (q question) rough(j job.Job, piece int, err error) []Look {
+func roughly(q question, j job.Job, piece int, err error) []Look {
 	f := q.fault(err)
 	if f.Kind == Broken || len(j.Pieces) == 0 {
 		return nil
@@ -251,7 +251,7 @@ func (q question) rough(j job.Job, piece int, err error) []Look {
 		}
 	}
 	slices.SortFunc(l.Points, func(a, b string) int { return geom.Before(geom.Name(a), geom.Name(b)) })
-	l.Picture = q.sketched(m.Measured[0], j.Pieces[0].Outline, m.Figures)
+	l.Picture = sketched(q, m.Measured[0], j.Pieces[0].Outline, m.Figures)
 	return []Look{l}
 }
 

@@ -12,7 +12,7 @@ import (
 
 // learn keeps what was read on a calibration sheet: the page keeps the text.
 func (q question) learn() (r Reply, _ []byte, err error) {
-	o, err := q.options()
+	o, err := calibrationOptions(q)
 	if err != nil {
 		return r, nil, err
 	}
@@ -46,7 +46,7 @@ func (q question) learn() (r Reply, _ []byte, err error) {
 }
 
 // options are what is asked of a calibration.
-func (q question) options() (o calibration.Options, err error) {
+func calibrationOptions(q question) (o calibration.Options, err error) {
 	c := q.Calibrate
 	if c == nil || strings.TrimSpace(c.Printer) == "" {
 		return o, &unit.Fault{Where: "ask:/calibrate/printer", What: "no printer is named", Hint: "give it a name of your own"}

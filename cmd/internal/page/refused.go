@@ -26,7 +26,7 @@ func (q question) fault(err error) *Fault {
 	case errors.As(err, &bad):
 		where = bad.Where
 		var rest string
-		where, rest = q.split(where)
+		where, rest = splitPlace(q, where)
 		f.Kind = Words
 		if bad.Code == unit.Wanting {
 			f.Kind = Missing
@@ -35,8 +35,8 @@ func (q question) fault(err error) *Fault {
 	default:
 		return f
 	}
-	if at, _ := q.split(where); at != "" {
-		f.Where = q.pointer(at)
+	if at, _ := splitPlace(q, where); at != "" {
+		f.Where = pointerOf(q, at)
 	}
 	f.Piece = pieceOf(f.Where)
 	if f.Where == "" {
@@ -59,7 +59,7 @@ func kindOf(c unit.Code) string {
 }
 
 // split is a place in two: file:line:column or ask:/key, and what stands behind it.
-func (q question) split(where string) (at, rest string) {
+func splitPlace(q question, where string) (at, rest string) {
 	if strings.HasPrefix(where, "ask:") {
 		at, rest, _ = strings.Cut(where, " ")
 		at, more, _ := cutLast(at)
@@ -88,7 +88,7 @@ func cutLast(at string) (place, rest string, ok bool) {
 }
 
 // pointer is a place as the page knows it.
-func (q question) pointer(at string) string {
+func pointerOf(q question, at string) string {
 	if strings.HasPrefix(at, "ask:") {
 		return strings.TrimPrefix(at, "ask:/job")
 	}

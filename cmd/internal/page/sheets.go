@@ -12,12 +12,12 @@ import (
 func (q question) pages() (r Reply, _ []byte, err error) {
 	w, err := q.work()
 	if err == nil {
-		err = q.onSheets(&r, w)
+		err = onSheets(q, &r, w)
 	}
 	return r, nil, err
 }
 
-func (q question) onSheets(r *Reply, w app.Work) error {
+func onSheets(q question, r *Reply, w app.Work) error {
 	m, err := w.Sheets()
 	if err != nil {
 		return err
@@ -35,7 +35,7 @@ func (q question) onSheets(r *Reply, w app.Work) error {
 			sheets = append(sheets, screen.Sheet{Label: c.Label, Corners: at})
 		}
 		if len(sheets) > 0 {
-			l.Picture = screen.Map(w.Pieces[p.Piece].Construction, sheets, q.width())
+			l.Picture = screen.Map(w.Pieces[p.Piece].Construction, sheets, widthOf(q))
 		}
 		s.Pieces = append(s.Pieces, l)
 	}

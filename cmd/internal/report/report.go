@@ -1,7 +1,7 @@
 // Package report is what trammel found and made, for other software: the shape of what
 // --json writes, in mm and degrees, and how it follows from solved pieces.
 //
-// Files, from the top floor to the ground: report.go, setout_report.go, net_report.go,
+// Files, from the top floor to the ground: report.go, check_report.go, setout_report.go, net_report.go,
 // shape_report.go.
 package report
 

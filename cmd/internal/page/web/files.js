@@ -1,8 +1,8 @@
 // Files and links: a job comes in as a job, a table, a PDF or a link, and goes out the
 // same ways. Nothing that comes in replaces the job before somebody has seen it.
-import { h, button, dialog, figure, tell } from "./dom.js";
+import { h, button, dialog, figure, sentence, tell } from "./dom.js";
 import { say } from "./labels.js";
-import { state, replace, blank, set } from "./store.js";
+import { state, replace, blank, set, keep } from "./store.js";
 import { ask, stop } from "./asking.js";
 
 const most = 64 << 20, mostLink = 1 << 20;
@@ -28,7 +28,7 @@ export async function make(what, as, title, more = {}, shared = false) {
     const r = await ask({ do: "make", what, as, ...more });
     if (r.fault) return trouble(r.fault);
     await give(r.file, r.type, r.bytes, shared);
-    tell([say("made", { of: r.file }), ...(r.summary ?? []).slice(0, 2)].join(" "), "stays");
+    tell([say("made", { of: r.file }), ...(r.summary ?? [])].slice(0, 3).map(sentence).join(" "), "stays");
   } catch (e) { if (e?.name !== "AbortError") trouble({ what: String(e?.message ?? e) }); } finally { waiting.close(); }
 }
 
@@ -42,7 +42,8 @@ export async function open(file) {
   try {
     const r = await ask({ do: "open", name: file.name, job: undefined }, new Uint8Array(await file.arrayBuffer()));
     if (r.fault) return trouble(r.fault);
-    replace(r.job);
+    if (r.job.pieces) replace(r.job);
+    else keep("tasks", r.job.tasks); // a class: it is on the screen of the paper
     tell((r.warnings ?? []).join(" "));
   } catch (e) { trouble({ what: String(e?.message ?? e) }); }
 }
@@ -98,11 +99,15 @@ async function linkOut() {
   }
 }
 
-// linkIn takes the job out of the address at once, and asks with its sketch.
-export async function linkIn() {
+// linked is what came with the address, which is clean from then on.
+export function linked() {
   const found = location.hash.match(/^#job=(.*)$/);
-  if (!location.hash) return;
-  history.replaceState(null, "", location.pathname + location.search);
+  if (location.hash) history.replaceState(null, "", location.pathname + location.search);
+  return found;
+}
+
+// linkIn shows the job of a link by its sketch, and asks.
+export async function linkIn(found = linked()) {
   if (!found) return;
   try {
     if (found[1].length > mostLink) throw new Error("too large");

@@ -16,6 +16,8 @@ export const labels = {
   rest: "What else it could be",
   quantity: "How many are made", printer: "Printer", size: "Paper", cover: "Pages", coverFull: "all of it", coverOutline: "along the edges only", landscape: "Long side across", copies: "Copies",
   template: "Template (PDF)", share: "Share", svg: "Drawing (SVG)", cutter: "For a machine that cuts (SVG)", picture: "Picture (PNG)", others: "Other documents",
+  lesson: "Sheets for a class", pupils: "Pupils", kinds: "What is given (SSS, SAS, ASA …)", seed: "Number of the set", task: "Task sheets (PDF)", key: "The key (PDF)", overlay: "Films that mark them (PDF)",
+  docs: { setout: "Setting-out sheet", floor: "A floor of tiles", boards: "Boards" }, forms: { txt: "Text", csv: "Table (CSV)", json: "Report (JSON)" },
   steelRule: "Print at actual size. Then lay a steel rule on both bars before anything is cut.",
   laying: "Laying the sheets …", fewer: "With fewer sheets", makeIt: "Make it: {of}", working: "Making {of} …", stop: "Stop", made: "Made: {of}", stopped: "Stopped.",
   calibrate: "Calibrate a printer", calName: "Name of the printer", calSheet: "1. Print this sheet at actual size", calRead: "2. Measure it", calWidth: "Width", calHeight: "Height", calDiagonal: "Diagonal", calOther: "Other diagonal", calKeep: "Keep the printer", calFile: "Printer's file", calForget: "Forget {of}", calKept: "{of} is kept on this device.",

@@ -9,7 +9,7 @@ import * as measures from "./measures.js";
 import * as paper from "./paper.js";
 import * as hand from "./hand.js";
 import * as setout from "./setout.js";
-import { jobDialog, linkIn } from "./files.js";
+import { jobDialog, linked, linkIn } from "./files.js";
 
 const screens = { measures, paper, hand, setout };
 let tab = kept("tab", "measures"), ready = false;
@@ -46,6 +46,7 @@ function show(name) {
     byId("tab-" + n).toggleAttribute("aria-current", n === tab);
     if (n === tab) byId("tab-" + n).setAttribute("aria-current", "page");
   }
+  if (ready) tell("");
   if (tab !== "setout") setout.hidden();
   screens[tab].draw();
   if (ready && tab !== "measures") screens[tab].refresh().catch(failed);
@@ -59,6 +60,7 @@ function keyed(e) {
 }
 
 async function start() {
+  const came = linked();
   byId("tabs").append(...Object.keys(screens).map((n) => h("button", { type: "button", id: "tab-" + n, onclick: () => show(n) }, say(n))));
   byId("job").addEventListener("click", jobDialog);
   document.body.append(h("div.away", { id: "heard", role: "status", "aria-live": "polite" }));
@@ -78,8 +80,8 @@ async function start() {
   tell("");
   await solve();
   show(tab);
-  await linkIn();
-  addEventListener("hashchange", linkIn);
+  await linkIn(came);
+  addEventListener("hashchange", () => linkIn());
   document.documentElement.dataset.ready = "yes";
   let last = innerWidth;
   addEventListener("resize", later(() => { if (innerWidth !== last) { last = innerWidth; solve(); } }, pause));

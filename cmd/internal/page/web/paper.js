@@ -1,7 +1,7 @@
 // Paper: which, how many sheets, what would be fewer; the files; printers that are known.
-import { h, byId, button, verdict, field, choice, figure, room, dialog, tell } from "./dom.js";
-import { say } from "./labels.js";
-import { state, edit, set, made, setMade, keep } from "./store.js";
+import { h, byId, button, verdict, sentence, field, choice, figure, room, dialog } from "./dom.js";
+import { say, labels } from "./labels.js";
+import { state, edit, set, made, setMade, kept, keep } from "./store.js";
 import { newest, ask } from "./asking.js";
 import { make, give, canShare, trouble } from "./files.js";
 
@@ -44,7 +44,7 @@ export function draw() {
           h("label.check", h("input", { type: "checkbox", checked: made("landscape") === "yes", onchange: (e) => setMade("landscape", e.target.checked ? "yes" : "") }), h("span", say("landscape")))),
         h("p.quiet", say("steelRule")),
         h("div.stack", file("template", "pdf", "template", ".go"), file("template", "svg", "svg"), file("whole", "svg", "cutter"), h("div.row", button("picture", picture))),
-        others(l), calibrate(l, known))));
+        others(l), lesson(l), calibrate(l, known))));
 }
 
 // file is a button for a document, where the program makes it.
@@ -72,10 +72,10 @@ async function picture() {
 
 // others are the documents that need nothing but the job, as the program lists them.
 function others(l) {
-  const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole"].includes(d.name));
+  const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole", "tasks"].includes(d.name));
   if (!some.length) return null;
-  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", d.title ?? d.name),
-    h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, d.title ?? d.name) }, as.toUpperCase()))))));
+  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", labels.docs[d.name] ?? d.name),
+    h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, labels.docs[d.name] ?? d.name) }, labels.forms[as] ?? as.toUpperCase()))))));
 }
 
 function otherwise(o) {
@@ -86,6 +86,17 @@ function otherwise(o) {
       else set(job, k, v);
     }
   });
+}
+
+// lesson is what a class is to draw: it needs no piece of the job.
+function lesson(l) {
+  const d = l.documents.find((x) => x.name === "tasks"), asked = { pupils: 28, kinds: ["SSS", "SAS", "ASA"], seed: 1, ...kept("tasks", {}) };
+  if (!d) return null;
+  const input = (key, read, attributes = {}) => h("input", { type: "text", value: String(asked[key]), ...attributes, oninput: (e) => { asked[key] = read(e.target.value); keep("tasks", asked); } });
+  const number = (v) => Number(v) || 0;
+  return h("details", h("summary", say("lesson")), h("div.grid",
+    field("pupils", input("pupils", number, { inputmode: "numeric" })), field("kinds", input("kinds", (v) => v.split(/[\s,]+/).filter(Boolean))), field("seed", input("seed", number, { inputmode: "numeric" }))),
+  h("div.row", ["task", "key", "overlay"].map((sheets) => button(sheets, () => make("tasks", "pdf", say(sheets), { sheets, job: { job: say("lesson"), tasks: asked } }), {}, sheets === "task" ? ".go" : ""))));
 }
 
 // calibrate prints a sheet, takes what was measured on it, and keeps the printer here.
@@ -99,8 +110,8 @@ function calibrate(l) {
     state.printers[r.printer.name] = r.printer.text;
     keep("printers", state.printers);
     edit((job) => set(job, "printer", r.printer.name));
-    tell([say("calKept", { of: r.printer.name }), ...(r.printer.says ?? [])].join(" "), "stays");
     draw();
+    dialog(say("calKept", { of: r.printer.name }), (r.printer.says ?? []).map((s) => h("p", sentence(s))));
   };
   return h("details", { open: calibrate.open, ontoggle: (e) => { calibrate.open = e.target.open; } }, h("summary", say("calibrate")),
     field("calName", input("printer")),

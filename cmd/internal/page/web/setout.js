@@ -8,10 +8,10 @@ import { make } from "./files.js";
 import { unitOf } from "./measures.js";
 
 let sheet = null, fault = null, checked = null, awake = null;
-let at = { job: "", step: -1, readings: {}, ...kept("pegs", {}) };
+let at = { step: -1, readings: {} };
 
-// Readings belong to what was measured: of another piece, or after an edit, they are kept
-// until somebody begins afresh, but shown to nobody.
+// Readings belong to what was measured: those of another piece, or of before an edit, are
+// kept and come back with it.
 const mine = () => JSON.stringify([state.piece, piece().measure, piece().outline ?? null, piece().base ?? null, state.job.unit ?? ""]);
 
 export async function refresh() {
@@ -20,17 +20,21 @@ export async function refresh() {
   byId("setout").classList.remove("pale");
   sheet = r.setouts?.[0] ?? null;
   fault = r.fault ?? null;
-  if (at.job !== mine() && at.step >= 0) at = { ...at, step: -1 };
+  at = { step: -1, readings: {}, ...kept("pegs", {})[mine()] };
   draw();
 }
 
 export function stale() { byId("setout").classList.add("pale"); }
 
-function store() { keep("pegs", at); }
+const mostKept = 8;
+
+function store() {
+  const { [mine()]: _, ...others } = kept("pegs", {});
+  keep("pegs", Object.fromEntries([...Object.entries(others).slice(1 - mostKept), [mine(), at]]));
+}
 
 function go(to) {
   at.step = to;
-  at.job = mine();
   store();
   checked = null;
   draw();
@@ -63,7 +67,7 @@ export function draw() {
 }
 
 function first(el, n) {
-  const same = at.job === mine() && Object.keys(at.readings).length;
+  const same = Object.keys(at.readings).length;
   el.replaceChildren(
     h("h2", sheet.title),
     (sheet.warnings ?? []).map((w) => h("p.note.doubt", w)),
@@ -72,7 +76,7 @@ function first(el, n) {
     h("h3", say("cautions")), h("ul", sheet.cautions.map((b) => h("li", b))),
     h("div.stack", {},
       same ? h("button.go", { type: "button", onclick: () => go(Math.min(n, at.furthest ?? 0)) }, say("goOn", { n: (at.furthest ?? 0) + 1 })) : null,
-      button(same ? "afresh" : "begin", () => { at = { job: mine(), step: 0, furthest: 0, readings: {} }; go(0); }, {}, same ? "" : ".go"),
+      button(same ? "afresh" : "begin", () => { at = { step: 0, furthest: 0, readings: {} }; go(0); }, {}, same ? "" : ".go"),
       button("sheet", () => make("setout", "pdf", say("sheet"), {}, false))));
 }
 
@@ -98,7 +102,6 @@ function reading(s) {
   const judge = async () => {
     const text = complete(input.value, kind);
     if (text) at.readings[s.token] = input.value; else delete at.readings[s.token];
-    at.job = mine();
     store();
     if (!text) return said.replaceChildren();
     const r = await newest("judge", { do: "judge", piece: state.piece, check: s.check, found: [s.token + text] });

@@ -59,7 +59,6 @@ export const canUndo = () => undos.length > 0;
 export function replace(job) {
   edit(() => job);
   state.piece = 0;
-  keep("pegs", {});
   tidy();
 }
 

@@ -1,7 +1,6 @@
-package app
+package report
 
 import (
-	"trammel/cmd/internal/report"
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/adjust"
@@ -10,26 +9,27 @@ import (
 	"trammel/plot/check"
 )
 
-// checkReport is what trammel check found, for other software: lengths in mm,
+// CheckReport is what trammel check found, for other software: lengths in mm,
 // angles in degrees, full double precision. Fields may be added.
-type checkReport struct {
-	Version int                 `json:"version"`
-	Job     string              `json:"job"`
-	Unit    string              `json:"unit"` // that figures are written in
-	Date    string              `json:"date,omitempty"`
-	Passed  bool                `json:"passed"` // each reading of each piece lies within its range
-	Checks  []pieceCheck        `json:"checks"`
-	Silent  []string            `json:"silent"` // pieces that nothing was measured back of
-	Sheet   *report.SheetReport `json:"sheet,omitempty"`
-	Pages   []report.PageReport `json:"pages"`
+type CheckReport struct {
+	Version int          `json:"version"`
+	Job     string       `json:"job"`
+	Unit    string       `json:"unit"` // that figures are written in
+	Date    string       `json:"date,omitempty"`
+	Passed  bool         `json:"passed"` // each reading of each piece lies within its range
+	Checks  []PieceCheck `json:"checks"`
+	Silent  []string     `json:"silent"` // pieces that nothing was measured back of
+	Sheet   *SheetReport `json:"sheet,omitempty"`
+	Pages   []PageReport `json:"pages"`
 }
 
-type pieceCheck struct {
-	Piece    string               `json:"piece"`
-	Passed   bool                 `json:"passed"`
-	Readings []readingReport      `json:"readings"`
-	Pegs     []standReport        `json:"pegs"`
-	Setout   *report.SetoutReport `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
+// PieceCheck is what was found of one piece.
+type PieceCheck struct {
+	Piece    string          `json:"piece"`
+	Passed   bool            `json:"passed"`
+	Readings []readingReport `json:"readings"`
+	Pegs     []standReport   `json:"pegs"`
+	Setout   *SetoutReport   `json:"setout,omitempty"` // how it was to be set out; none of a piece that has no sheet
 	// Explanations of the disagreement, the likeliest first: more than one only
 	// where nothing measured tells them apart. Empty where all is inside, or where
 	// nothing explains it.
@@ -109,33 +109,18 @@ type tellReport struct {
 	Reads  []float64 `json:"reads"`
 }
 
-// report with the pages that lay drew.
-func (c *checkSheets) report() checkReport {
-	r := checkReport{Version: 1, Job: c.work.Title, Unit: c.work.Figures.Unit.String(), Date: c.work.Job.Date, Passed: c.passed(),
-		Checks: []pieceCheck{}, Silent: append([]string{}, c.silent...), Pages: []report.PageReport{}}
-	for i, f := range c.all {
-		q := reportPiece(f)
-		if s := c.asked[i]; s != nil {
-			q.Setout = report.ReportSetout(*s)
-		}
-		r.Checks = append(r.Checks, q)
-	}
-	paper, pages := c.laid()
-	r.Sheet, r.Pages = paper, append(r.Pages, pages...)
-	return r
-}
-
-func reportPiece(f check.Sheet) pieceCheck {
+// ReportCheck is the check of one piece.
+func ReportCheck(f check.Sheet) PieceCheck {
 	c := f.Comparison
-	r := pieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: geom.Texts(c.Unseen),
+	r := PieceCheck{Piece: f.Piece, Passed: c.Passed, Readings: []readingReport{}, Pegs: []standReport{}, Explanations: []explanationReport{}, Unseen: geom.Texts(c.Unseen),
 		Fixed: c.Fixed, Sum: c.Sum, Freedom: c.Freedom, Verdict: f.Says().Verdict(c), Advice: append([]string{}, f.Says().Advice(c, f.Figures.Style)...), Basis: f.Says().Basis(f.Ranges, f.Figures, c)}
 	for _, q := range c.Readings {
 		plain := func(x adjust.Figure) float64 { return solved.Figure(q.Measurement.Kind, x) }
-		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: report.Kinds[q.Measurement.Kind],
+		r.Readings = append(r.Readings, readingReport{Token: q.Measurement.Text, Where: q.Measurement.Where, Kind: Kinds[q.Measurement.Kind],
 			Wanted: plain(q.Wanted), Found: plain(q.Found), Off: plain(q.Off), AcceptFrom: plain(q.Least), AcceptTo: plain(q.Greatest), Inside: q.Inside, Sigma: plain(q.Sigma), Rough: q.Rough})
 	}
 	for _, s := range c.Standings {
-		r.Pegs = append(r.Pegs, standReport{string(s.Name), report.Pair(s.Wanted), report.Pair(s.At), s.Covariance.Figure95().MM(), s.Found})
+		r.Pegs = append(r.Pegs, standReport{string(s.Name), Pair(s.Wanted), Pair(s.At), s.Covariance.Figure95().MM(), s.Found})
 	}
 	for _, e := range c.Explanations {
 		r.Explanations = append(r.Explanations, reportExplanation(f, e))
@@ -164,7 +149,7 @@ func reportExplanation(f check.Sheet, e compare.Explanation) explanationReport {
 	}
 	r := explanationReport{Cause: e.Cause.String(), By: e.By, By95: e.ByFigure95, Outside: tokens(e.Outside), Pegs: []movedReport{}, Misread: tokens(e.Reading), Left: e.Left, Freedom: e.Freedom, Agree: e.Agree}
 	for _, m := range e.Pegs {
-		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: report.Pair(m.Wanted), Stands: report.Pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
+		r.Pegs = append(r.Pegs, movedReport{Name: string(m.Name), Wanted: Pair(m.Wanted), Stands: Pair(m.At), Off: m.Off.MM(), Figure95: m.Figure95.MM(),
 			From: string(m.From), Toward: m.Toward.MM(), TowardSigma: m.TowardSigma.MM(), Left: m.Left.MM(), LeftSigma: m.LeftSigma.MM(),
 			Directions: m.Known, Words: f.Says().Move(m, f.Figures.Style)})
 	}
