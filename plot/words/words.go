@@ -57,6 +57,7 @@ type Language interface {
 	Aloud() Aloud
 	Tasks() Tasks
 	Marking() Marking
+	Models() Models
 	Verdicts() Verdicts
 }
 
