@@ -9,7 +9,9 @@ import (
 )
 
 const (
-	perMM             = 4   // pixels of a picture for a mm of a drawing on paper
+	// PerMM is the pixels of a picture for a mm of a drawing on paper.
+	PerMM = 4
+
 	heavy unit.Length = 0.6 // a pen so wide draws what is new
 )
 
@@ -17,7 +19,7 @@ const (
 // as their pens in the style sheet's colours, what is drawn heavy as what is new, words as
 // words.
 func Paint(d draw.Drawing, wide, high unit.Length, r draw.Ruler) Picture {
-	v := view{scale: perMM, from: geom.Point{X: wide / 2, Y: high / 2}, to: geom.Point{X: wide * perMM / 2, Y: high * perMM / 2}, width: wide * perMM, height: high * perMM}
+	v := view{scale: PerMM, from: geom.Point{X: wide / 2, Y: high / 2}, to: geom.Point{X: wide * PerMM / 2, Y: high * PerMM / 2}, width: wide * PerMM, height: high * PerMM}
 	var w writer
 	w.head(v.width, v.height, "hand painted")
 	for _, op := range d {
@@ -37,7 +39,7 @@ func Paint(d draw.Drawing, wide, high unit.Length, r draw.Ruler) Picture {
 			w.mark("line", op, v)
 			w.close()
 		default:
-			fmt.Fprintf(&w.b, `<g stroke-width="%s">`, number(p.Pen.Width*perMM))
+			fmt.Fprintf(&w.b, `<g stroke-width="%s">`, number(p.Pen.Width*PerMM))
 			w.mark("stroke", op, v)
 			w.close()
 		}
@@ -55,7 +57,7 @@ func (w *writer) words(t draw.Text, v view, r draw.Ruler) {
 	}
 	const capital = 0.72 // of the size of letters is the height of a capital
 	fmt.Fprintf(&w.b, `<text x="%s" y="%s" font-size="%s" font-weight="%d" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
-		number(at.X), number(at.Y), number(t.Height*perMM/capital), weight, anchor, number(r.Width(t.Words, t.Height, t.Bold)*perMM))
+		number(at.X), number(at.Y), number(t.Height*PerMM/capital), weight, anchor, number(r.Width(t.Words, t.Height, t.Bold)*PerMM))
 	if t.Turn != 0 {
 		fmt.Fprintf(&w.b, ` transform="rotate(%.2f %s %s)"`, -t.Turn.Degrees(), number(at.X), number(at.Y))
 	}
