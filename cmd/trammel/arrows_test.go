@@ -69,7 +69,7 @@ var arrows = map[string][]string{
 	"trammel/cmd/internal/classroom":   {"trammel/cmd/internal/lines", "trammel/geom/task", "trammel/geom/unit", "trammel/plot/draw", "trammel/plot/lettering", "trammel/plot/paging", "trammel/plot/pdf", "trammel/plot/tasks", "trammel/plot/words", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/app":         {"trammel/cmd/internal/", "trammel/geom", "trammel/geom/", "trammel/plot/", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/output":      {"golang.org/x/sys/unix", "trammel/geom/unit"},
-	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
+	"trammel/cmd/internal/page":        {"trammel/cmd/internal/app", "trammel/cmd/internal/calibration", "trammel/cmd/internal/report", "trammel/cmd/internal/solved", "trammel/geom", "trammel/geom/", "trammel/plot/lettering", "trammel/plot/screen", "trammel/plot/panel", "trammel/plot/setout", "trammel/plot/words", "trammel/profiles", "trammel/profiles/job", "trammel/profiles/strict"},
 	"trammel/cmd/internal/page/web":    {},
 	"trammel/cmd/internal/page/serve":  {"trammel/cmd/internal/page", "trammel/cmd/internal/page/web"},
 	"trammel/plot/screen":              {"trammel/geom", "trammel/geom/", "trammel/plot/draw", "trammel/plot/place", "trammel/plot/template"},

@@ -206,7 +206,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	if x.Opposite != nil {
 		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
 	}
-	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.byHand(x.style)); by != "" {
+	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
 		picture = append(picture, sheet.Paragraph{Words: by, Height: x.style.sized(small)})
 	}
 	name, mark := x.title(r)
@@ -260,7 +260,7 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 	line := func(facts []string) sheet.Block {
 		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: x.style.sized(small), Keep: true}
 	}
-	facts := x.say.Facts(p.byHand(x.style), o)
+	facts := x.say.Facts(p.ByHand(x.style), o)
 	if p.Job != "" {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
@@ -320,7 +320,7 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 
 // set is the steps as they are set on paper.
 func set(p Piece, s Style) []string {
-	h := p.byHand(s)
+	h := p.ByHand(s)
 	h.Drawn = s.Lengths && s.Angles && s.Heights
 	return words.Set(s.says().Steps(), h, p.Names())
 }
