@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/cmd/internal/classroom"
 	"trammel/geom/task"
 	"trammel/geom/unit"
 	"trammel/plot/pdf"
@@ -79,7 +80,7 @@ func TestClassFolder(t *testing.T) {
 // nothing in what the file says of itself, and neither seed nor job.
 func TestNoAnswerInTaskFiles(t *testing.T) {
 	w := classOf(t, strings.Replace(eight, "seed: 7", "seed: 918273", 1))
-	set, err := classSet(w, false)
+	set, err := classroom.Draw(w.Merged, nil, false)
 	if err != nil {
 		t.Fatal(err)
 	}

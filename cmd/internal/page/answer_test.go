@@ -130,7 +130,7 @@ func TestEveryDocument(t *testing.T) {
 	for _, d := range lists.Lists.Documents {
 		names[d.Name] = true
 		for _, as := range d.As {
-			ask := fmt.Sprintf(`{"version":1,"do":"make","what":%q,"as":%q,"found":["AB=1600"],"calibrate":{"printer":"shed"},"job":{"pieces":[{"measure":["AB=1600","BC=1450","CA=1450"]}]}}`, d.Name, as)
+			ask := fmt.Sprintf(`{"version":1,"do":"make","what":%q,"as":%q,"found":["AB=1600"],"calibrate":{"printer":"shed"},"job":{"tasks":{"pupils":2,"kinds":["SSS"]},"pieces":[{"measure":["AB=1600","BC=1450","CA=1450"]}]}}`, d.Name, as)
 			r, file := answer(t, ask)
 			if r.Fault != nil || len(file) == 0 || r.File == "" || r.Type == "" {
 				t.Errorf("%s as %s: %+v, %d bytes of %q", d.Name, as, r.Fault, len(file), r.File)
