@@ -17,6 +17,7 @@ import (
 	"slices"
 
 	"trammel/geom/pegging"
+	"trammel/plot/words/laying"
 )
 
 // Voice is the place that a sentence is said for: its tools, its words.
@@ -59,7 +60,11 @@ type Language interface {
 	Marking() Marking
 	Models() Models
 	Verdicts() Verdicts
+	Laying() Laying
 }
+
+// Laying tells how a floor is tiled; in English the same in every voice, the tiler's.
+type Laying = laying.Says
 
 // English, in the voice of a place.
 type English struct {
@@ -85,5 +90,6 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Laying() Laying                 { return laying.English{} }
 func (e English) Aloud() Aloud                   { return aloud{} }
 func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }
