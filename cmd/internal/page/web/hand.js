@@ -42,7 +42,7 @@ function picture(play, still) {
     }
   }
   if (still) svg.classList.add("still");
-  const box = h("figure.play", { "aria-hidden": "true" }, svg);
+  const box = h(own ? "figure.play.panel" : "figure.play", { "aria-hidden": "true" }, svg);
   if (p.width) box.style.maxWidth = rem(p.width * 1.6);
   return box;
 }
