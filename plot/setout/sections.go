@@ -91,7 +91,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	}
 	add(words.PartMarks, s.marksTable())
 	add(words.PartNails, s.nailsTable())
-	if said := s.missingNails(); said != "" {
+	if said := missingNails(s.written); said != "" {
 		out = append(out, sheet.Paragraph{Words: said})
 	}
 	add(words.PartStrings, s.stringsTable())

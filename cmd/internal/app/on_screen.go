@@ -1,43 +1,24 @@
 package app
 
 import (
-	"bytes"
 	"math"
 
 	"trammel/cmd/internal/solved"
 	"trammel/geom"
 	"trammel/geom/unit"
-	"trammel/plot/draw"
-	"trammel/plot/lettering"
 	"trammel/plot/paging"
-	"trammel/plot/panel"
 	"trammel/plot/setout"
-	"trammel/plot/svg"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // What a screen shows of a job before anything is made of it.
 
-// Shown is a step of a construction by hand: what is drawn so far, what is new, where the
-// instrument lies.
-type Shown struct {
-	Says, Why     string
-	SVG           []byte
-	Width, Height unit.Length
-}
+// Steps are the sentences of a piece's construction by hand, one a step.
+func (w Work) Steps(i int) []string { return template.Steps(w.templatePiece(w.Pieces[i]), w.style()) }
 
-// ByHand is the construction of a piece, a picture and a sentence a step. The error is of a
-// name that cannot be lettered.
-func (w Work) ByHand(i int) (all []Shown, err error) {
-	for _, p := range panel.Of(template.ByHand(w.templatePiece(w.Pieces[i]), w.style()), w.Words(), panel.Screen, lettering.Go()) {
-		var b bytes.Buffer
-		if err := svg.Write(&b, draw.Page{Width: p.Wide, Height: p.High, Ops: p.Ops}, draw.Document{}); err != nil {
-			return nil, w.InPiece(w.Pieces[i], err)
-		}
-		all = append(all, Shown{p.Say, p.Why, b.Bytes(), p.Wide, p.High})
-	}
-	return all, nil
-}
+// ByHand is a piece as it is made by hand.
+func (w Work) ByHand(i int) words.ByHand { return w.templatePiece(w.Pieces[i]).ByHand(w.style()) }
 
 // SetOut is the setting-out sheet of a piece. The errors are those of the document.
 func (w Work) SetOut(i int) (setout.Sheet, error) { return w.sheet(i, w.Pieces[i]) }

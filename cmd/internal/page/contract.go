@@ -240,7 +240,6 @@ type Play struct {
 // Step is one step by hand.
 type Step struct {
 	Says    string `json:"says"`
-	Why     string `json:"why,omitempty"`
 	Picture any    `json:"picture,omitempty"` // of plot/panel: what is drawn so far, the new stroke, the instrument
 }
 
