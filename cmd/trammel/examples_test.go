@@ -15,6 +15,7 @@ import (
 
 	"trammel/cmd/internal/report"
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
 )
@@ -73,6 +74,15 @@ func reportOf(t *testing.T, dir string, args ...string) report.Report {
 func (e example) onPages() []string {
 	if e.large {
 		return []string{"--pages", largePages}
+	}
+	return nil
+}
+
+// onLargePaper is the same for a test that asks nothing of the pages: on paper that takes
+// few of them, but in the gate.
+func (e example) onLargePaper() []string {
+	if e.large {
+		return gate.Of([]string{"--paper", "A3", "--pages", "outline"}, e.onPages())
 	}
 	return nil
 }
