@@ -76,6 +76,9 @@ func licences(program string) error {
 		for dir := p.Dir; strings.HasPrefix(dir, p.Module.Dir); dir = filepath.Dir(dir) {
 			if !slices.Contains(folders[name], dir) {
 				folders[name] = append(folders[name], dir)
+				if more, _ := filepath.Glob(filepath.Join(dir, "licenses")); len(more) > 0 {
+					folders[name] = append(folders[name], more...)
+				}
 			}
 		}
 	}
@@ -89,7 +92,7 @@ func licences(program string) error {
 				return err
 			}
 			for _, e := range entries {
-				if e.IsDir() || !names.MatchString(e.Name()) || strings.HasSuffix(e.Name(), ".go") {
+				if e.IsDir() || !names.MatchString(e.Name()) && filepath.Base(dir) != "licenses" || strings.HasSuffix(e.Name(), ".go") {
 					continue
 				}
 				text, err := os.ReadFile(filepath.Join(dir, e.Name()))
