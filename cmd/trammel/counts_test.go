@@ -12,3 +12,9 @@ var (
 	netSides    = gate.Of("AB=8m BC=2800 CD=7600 DA=3200 AC=8400", "AB=20m BC=7m CD=19m DA=8m AC=21m")
 	largePages  = gate.Of("outline", "full") // of a large example that PDFium reads
 )
+
+// thousand makes a template of some thousand pages, hundreds of a third as many.
+var (
+	thousand = []string{"template", "AB=14m", "BC=11m", "CA=9m"}
+	hundreds = []string{"template", "AB=8m", "BC=6m", "CA=5m"}
+)

@@ -138,7 +138,7 @@ func TestReplay(t *testing.T) {
 			jobs = append(jobs, struct {
 				name         string
 				job, printed []string
-			}{e.name, []string{e.name + ".yaml"}, e.onPages()})
+			}{e.name, []string{e.name + ".yaml"}, e.onLargePaper()})
 		}
 	}
 	homes := map[string]string{}

@@ -18,6 +18,8 @@ import (
 	"trammel/geom/net"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
 	"trammel/plot/words"
 )
 
@@ -338,6 +340,26 @@ func TestMapShowsEachSheet(t *testing.T) {
 	_, words, _ := svgOf(t, m.SVG)
 	if got := strings.Join(words, ""); got != "1234" || strings.Count(m.SVG, `class="sheet"`) != 4 {
 		t.Errorf("numbers %q in %s", got, m.SVG)
+	}
+}
+
+// A drawing for paper keeps its places and its words, and shows what is new.
+func TestPaperOnAScreen(t *testing.T) {
+	t.Parallel()
+	d := draw.Drawing{
+		draw.Line{Line: geom.Line{From: geom.Point{X: 10, Y: 10}, To: geom.Point{X: 60, Y: 10}}, Pen: draw.Wide},
+		draw.Arc{Arc: geom.Arc{Centre: geom.Point{X: 10, Y: 10}, Radius: 20, Sweep: unit.Turn / 4}, Pen: draw.Thin},
+		draw.Text{At: geom.Point{X: 10, Y: 30}, Height: 3.5, Words: "A < B", Align: draw.Middle},
+	}
+	p := Paint(d, 100, 50, lettering.Go())
+	_, named, _ := svgOf(t, p.SVG)
+	if p.Width != 400 || p.Height != 200 || strings.Join(named, "") != "A < B" {
+		t.Errorf("%g × %g, %q", p.Width, p.Height, named)
+	}
+	for _, want := range []string{`<g class="new"><path class="line" pathLength="1" d="M40 160L240 160"/>`, `M120 160A80 80 0 0 0 40 80`, `x="40" y="80"`} {
+		if !strings.Contains(p.SVG, want) {
+			t.Errorf("no %s in %s", want, p.SVG)
+		}
 	}
 }
 

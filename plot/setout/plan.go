@@ -25,7 +25,7 @@ func (s Sheet) planned() plan.Plan {
 		}
 		peg := plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role], Also: q.Also, Along: q.Along}
 		if q.Side == pegging.OnLine {
-			peg.Running, peg.Given = s.along(q), s.alongMeasured(q)
+			peg.Running, peg.Given = s.along(q), alongMeasured(s.written, q)
 		} else if q.Role == pegging.Middle {
 			peg.Figure = s.Figure(s.PullTo(q.Name).Length)
 		}
