@@ -236,7 +236,7 @@ func TestBrowser(t *testing.T) {
 		if p.ImportPath == "trammel/plot/png" {
 			t.Errorf("a page in the browser carries %s", p.ImportPath)
 		}
-		brings := strings.HasPrefix(p.ImportPath, "github.com/andybalholm/brotli") || strings.HasPrefix(p.ImportPath, "github.com/tdewolff/minify")
+		brings := strings.HasPrefix(p.ImportPath, "github.com/andybalholm/brotli") || strings.HasPrefix(p.ImportPath, "github.com/tdewolff/minify") || p.ImportPath == "github.com/tdewolff/canvas"
 		for _, i := range p.Imports {
 			if (i == "net/http" || i == "os/exec") && !p.Standard && !brings {
 				t.Errorf("%s imports %s", p.ImportPath, i)
