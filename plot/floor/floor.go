@@ -78,6 +78,9 @@ func (s Sheet) startWords() []string {
 	}
 	n := s.drawn().Numbers()
 	row, _ := n.Of(start.Tile)
+	if s.Plan.Grid.Pattern == tiling.Herringbone {
+		row = 0
+	}
 	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile), Tiles: s.block3()}, &start, s.Figures)
 }
 

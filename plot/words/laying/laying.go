@@ -66,7 +66,7 @@ type Says interface {
 	// Care is what to mind at a card; empty where nothing is.
 	Care(Card) string
 	// Cards is how cards are read, Templates how templates are used and TooLarge which have no room.
-	Cards() []string
+	Cards(Laid) []string
 	Templates() []string
 	TooLarge(kinds []int) string
 	Taper(wall string) string
@@ -105,7 +105,7 @@ type Tried struct {
 type Walls struct {
 	Wall   func(int) string
 	Corner func(int) string
-	Course int // of the start tile
+	Course int // of the start tile; 0: the pattern has no courses
 	Tile   string
 	Tiles  geom.Point // three tiles and two joints, along and across; 0: the pattern has no such block
 }
