@@ -15,6 +15,7 @@ import (
 
 	"trammel/cmd/internal/report"
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
 )
@@ -50,6 +51,8 @@ var examples = []example{
 	{"boathouse-floor-found", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, statusDone, statusDone, 2e-6, true},
 	// As taped: what was to spare moves no length by a millimetre.
 	{"boathouse-washroom", 1, []map[string]float64{{"AB": 7800, "BC": 5201, "CD": 2600, "DE": 3310, "EF": 2650, "FG": 2805, "GH": 2550, "HA": 4690}}, 0, statusDone, statusDone, 1, true},
+	{"galley-floor", 1, []map[string]float64{{"AB": 3660, "BC": 2475, "CD": 1338, "DE": 968, "EF": 2342, "FA": 3405}}, 0, statusDone, statusDone, 1, true},
+	{"rigging-store-floor", 1, []map[string]float64{{"AB": 3810, "BC": 2660.65, "CD": 2933.7, "DA": 2470.15}}, 0, statusDone, statusDone, 4, true},
 	{"hatch-board", 1, []map[string]float64{{"AB": 639.693005, "BC": 240.826884, "CD": 235.606459, "DE": 175.120942, "EF": 422.125398, "FA": 417.963514}}, 0, statusWords, statusDone, 2e-6, false},
 }
 
@@ -71,6 +74,15 @@ func reportOf(t *testing.T, dir string, args ...string) report.Report {
 func (e example) onPages() []string {
 	if e.large {
 		return []string{"--pages", largePages}
+	}
+	return nil
+}
+
+// onLargePaper is the same for a test that asks nothing of the pages: on paper that takes
+// few of them, but in the gate.
+func (e example) onLargePaper() []string {
+	if e.large {
+		return gate.Of([]string{"--paper", "A3", "--pages", "outline"}, e.onPages())
 	}
 	return nil
 }

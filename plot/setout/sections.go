@@ -112,8 +112,14 @@ func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
 		return beside(left, right, l, p, width).Rows(width, r)
 	}
 	left[1], right[1] = narrowing{Table: pulls}, narrowing{Table: pegs}
+	if !pulls.Whole && len(pulls.Cells) <= halved {
+		left[1] = columned{pulls}
+	}
 	return sheet.Stack(append(left, right...), width, r)
 }
+
+// halved is how many rows of letters of full size may stand in two halves on a page.
+const halved = 72
 
 // checks stand in two halves where they are many and there is room; of few a small plan
 // stands beside them, with the lines that they are pulled along.

@@ -23,6 +23,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
+	r = draw.Remembered(r)
 	x := newIndex(p, plan, s, of)
 	on := of.on(plan.Sheet)
 	made := x.best(on.Printable().Grow(-legible.ToEdge), r)
@@ -142,11 +143,8 @@ type index struct {
 
 func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
 	of.style = s
-	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}}
-	if len(plan.Cells) > 1 {
-		x.joining = joining(plan, s.Figures)
-		x.spans, x.more = spans(plan, s.Figures, x.say)
-	}
+	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}, joining: joining(plan, s.Figures)}
+	x.spans, x.more = spans(plan, s.Figures, x.say)
 	for _, d := range p.checked() {
 		x.sides = append(x.sides, crossing{d, x.joins(d)})
 	}

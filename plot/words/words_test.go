@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"unicode"
 
@@ -40,7 +41,7 @@ func one(s string) []string { return []string{s} }
 // ofTasks says something of a task of every kind and demand.
 func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.Language) []string {
 	return func(t *testing.T, l words.Language) (all []string) {
-		for _, d := range everyTask(t) {
+		for _, d := range tasksDrawn() {
 			all = append(all, say(l.Tasks(), d)...)
 		}
 		return all
@@ -50,15 +51,15 @@ func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.
 // ofMarks says something of the marking of a task of every kind.
 func ofMarks(say func(words.Marking, task.Drawn) []string) func(*testing.T, words.Language) []string {
 	return func(t *testing.T, l words.Language) (all []string) {
-		for _, d := range everyTask(t) {
+		for _, d := range tasksDrawn() {
 			all = append(all, say(l.Marking(), d)...)
 		}
 		return all
 	}
 }
 
-// everyTask is one of every kind and demand, the first of its grid at level 2.
-func everyTask(t *testing.T) (all []task.Drawn) {
+// tasksDrawn is one of every kind and demand, the first of its grid at level 2.
+var tasksDrawn = sync.OnceValue(func() (all []task.Drawn) {
 	for _, k := range task.Kinds() {
 		s := task.StockOf(k, task.Fives, task.School)
 		for _, d := range task.Demands() {
@@ -66,7 +67,7 @@ func everyTask(t *testing.T) (all []task.Drawn) {
 		}
 	}
 	return all
-}
+})
 
 // examples of every method of every subject.
 var examples = map[string]example{
