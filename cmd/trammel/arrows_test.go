@@ -32,7 +32,7 @@ var arrows = map[string][]string{
 	"trammel/plot/words/laying":        {"trammel/geom", "trammel/geom/courses", "trammel/geom/tiling", "trammel/geom/unit"},
 	"trammel/profiles/tiled":           {"trammel/profiles/strict", "trammel/geom", "trammel/geom/tiling", "trammel/geom/unit"},
 	"trammel/geom/tiling":              {"trammel/geom", "trammel/geom/area", "trammel/geom/unit"},
-	"trammel/geom/compare":             {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/compare":             {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/passage", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":          {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":                 {"trammel/profiles/strict", "trammel/geom/unit"},
 	"trammel/profiles/job":             {"trammel/profiles", "trammel/profiles/strict", "trammel/profiles/tiled", "trammel/geom", "trammel/geom/"},
