@@ -154,6 +154,7 @@ func (v view) run(o geom.Point, upright bool) geom.Line {
 const (
 	closest  unit.Length = 60               // a tape wants some length
 	steepest             = 30 * unit.Degree // of the wall to the line
+	leaning              = 5 * unit.Degree  // from here on it leans
 )
 
 // line is a line through a place with its two distances: from the wall that gives them
@@ -176,12 +177,16 @@ func (v view) line(o geom.Point, upright bool) (l Line, ok bool) {
 		if !ok1 || !ok2 {
 			continue
 		}
-		if d := first.Pull.From.Distance(second.Pull.From); d > apart*1.05 {
+		d := first.Pull.From.Distance(second.Pull.From)
+		if unit.Angle(lean) > leaning { // the further it leans, the less a place along it is sure
+			d /= 3
+		}
+		if d > apart*1.05 {
 			apart, ok = d, true
 			l.Marks = [2]Mark{first, second}
 		}
 	}
-	if !ok || apart < run.Length()/3 {
+	if !ok {
 		return l, false
 	}
 	a, b := l.Marks[0], l.Marks[1]

@@ -78,6 +78,9 @@ func (s Sheet) startWords() []string {
 	}
 	n := s.drawn().Numbers()
 	row, _ := n.Of(start.Tile)
+	if s.Plan.Grid.Pattern == tiling.Herringbone {
+		row = 0
+	}
 	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile), Tiles: s.block3()}, &start, s.Figures)
 }
 
@@ -98,7 +101,7 @@ func (s Sheet) buy() laying.Buy {
 	if g.Pattern == tiling.Herringbone || math.Abs(math.Remainder(float64(g.Angle), math.Pi/2)) > float64(5*unit.Degree) && s.Along == "" {
 		spare = 15
 	}
-	return laying.Buy{Whole: len(c.Whole), Cut: len(c.Groups), Bought: c.Bought, Least: c.Least, Box: s.Box, Spare: spare, Area: unit.Area(g.Along) * unit.Area(g.Across)}
+	return laying.Buy{Whole: len(c.Whole), Cut: len(c.Groups), Bought: c.Bought, Least: c.Least, Box: s.Box, Spare: spare, Area: unit.Area(g.Along) * unit.Area(g.Across), Feet: s.Figures.Unit >= unit.IN}
 }
 
 // tapers of the layout, and the pieces that they tell of.

@@ -44,7 +44,7 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 		add(draw.Setout, gauges{s}.rodPages(l.Next())...)
 	}
 	for _, t := range templates {
-		add(draw.Setout, append(bars(l.Next()), t...))
+		add(draw.Setout, append(bars(l.Next(), s.inches()), t...))
 	}
 	for i := range pages {
 		pages[i].Ops = append(pages[i].Ops, s.margin().Draw(l, i+1, len(pages), r)...)
@@ -79,7 +79,7 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 	}
 	out = append(out, head(laying.TheRods), list(say.Rods(laid)))
 	if len(s.drawn().Pieces) > 0 {
-		out = append(out, head(laying.TheCuts), list(say.Cards()), sheet.Gap(2))
+		out = append(out, head(laying.TheCuts), list(say.Cards(s.laid())), sheet.Gap(2))
 		for _, c := range s.cards() {
 			out = append(out, s.block(c), sheet.Gap(3))
 		}
@@ -101,7 +101,7 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 // single is the card of one tile that is cut, and how its template is used.
 func (s Sheet) single(large []int) (out []sheet.Block) {
 	say := s.says()
-	out = append(out, sheet.List{Items: say.Cards()[:2], Gap: 0.6}, sheet.Gap(3))
+	out = append(out, sheet.List{Items: say.Cards(s.laid()), Gap: 0.6}, sheet.Gap(3))
 	for _, c := range s.cards() {
 		out = append(out, s.block(c), sheet.Gap(3))
 	}

@@ -49,7 +49,7 @@ func (s gauges) rodPages(area geom.Rect) (pages []draw.Drawing) {
 		n := int(math.Ceil(float64(total / long)))
 		for i := range n {
 			if x+stripWide > area.Max.X || len(pages) == 0 {
-				pages, x = append(pages, bars(area)), area.Min.X
+				pages, x = append(pages, bars(area, s.inches())), area.Min.X
 			}
 			last := len(pages) - 1
 			pages[last] = append(pages[last], r.strip(geom.Point{X: x, Y: area.Min.Y + barRoom}, long, i)...)
@@ -95,9 +95,12 @@ func (r rod) strip(foot geom.Point, long unit.Length, i int) draw.Drawing {
 // barRoom is the room for the check bars below, mm.
 const barRoom unit.Length = 12
 
-// bars to measure the print by: 100 mm across and along.
-func bars(area geom.Rect) draw.Drawing {
-	const long = 100
+// bars to measure the print by: 100 mm across and along, or 4 in.
+func bars(area geom.Rect, inches bool) draw.Drawing {
+	long, words := 100., "100 mm"
+	if inches {
+		long, words = 4*25.4, "4 in"
+	}
 	foot := area.Min.Plus(geom.Point{X: 0, Y: 4})
 	d := draw.Drawing{}
 	bar := func(from, way geom.Point) {
@@ -109,7 +112,7 @@ func bars(area geom.Rect) draw.Drawing {
 		}
 	}
 	bar(foot, geom.Point{X: 1})
-	d = append(d, sheet.Note("100 mm", foot.X+long+3, foot.Y-1.2, draw.Left))
+	d = append(d, sheet.Note(words, foot.X+unit.Length(long)+3, foot.Y-1.2, draw.Left))
 	bar(geom.Point{X: area.Max.X - 3, Y: area.Min.Y + barRoom}, geom.Point{Y: 1})
 	return d
 }

@@ -90,7 +90,7 @@ func (s Sheet) cutsText(t *phone.Text) {
 		t.Para("  ", joined(k.Tiles))
 	}
 	t.Line("")
-	for _, l := range say.Cards() {
+	for _, l := range say.Cards(s.laid()) {
 		t.Para("", l)
 	}
 }

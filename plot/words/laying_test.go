@@ -96,7 +96,11 @@ var layingExamples = map[string]example{
 	"Laying.Care": {say: func(_ *testing.T, l words.Language) []string {
 		return []string{l.Laying().Care(card), l.Laying().Care(laying.Card{Width: 20}), l.Laying().Care(laying.Card{Width: 90, Nip: 9})}
 	}},
-	"Laying.Cards":      {say: func(_ *testing.T, l words.Language) []string { return l.Laying().Cards() }},
+	"Laying.Cards": {say: func(t *testing.T, l words.Language) []string {
+		a := tiled(t, tiling.Balanced)
+		a.Plan.Grid.Pattern = tiling.Herringbone
+		return l.Laying().Cards(a)
+	}},
 	"Laying.Templates":  {say: func(_ *testing.T, l words.Language) []string { return l.Laying().Templates() }},
 	"Laying.TooLarge":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().TooLarge([]int{1, 4})) }},
 	"Laying.Taper":      {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().Taper("FA")) }},

@@ -71,7 +71,6 @@ type Opening struct {
 const (
 	leastTile unit.Length = 5
 	mostTile  unit.Length = 5000
-	mostJoint unit.Length = 100
 	mostGap   unit.Length = 1000
 	mostBox               = 1000
 )
@@ -94,8 +93,8 @@ func (t Words) Floor(bare unit.Unit) (f Floor, err error) {
 			f.Grid.Along, f.Grid.Across, err = sizes(s, bare, leastTile, mostTile)
 			return err
 		}},
-		{t.Joint, "joint", lengthOf(&f.Grid.Joint, bare, mostJoint)},
-		{t.Kerf, "kerf", lengthOf(&f.Grid.Kerf, bare, mostJoint)},
+		{t.Joint, "joint", lengthOf(&f.Grid.Joint, bare, mostTile)},
+		{t.Kerf, "kerf", lengthOf(&f.Grid.Kerf, bare, mostTile)},
 		{t.Pattern, "pattern", func(s string) error { return pattern(s, &f.Grid) }},
 		{t.Along, "along", f.along},
 		{t.Layout, "layout", f.layout},

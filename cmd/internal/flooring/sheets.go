@@ -15,5 +15,10 @@ func (f Floor) Sheet(w solved.Work) floor.Sheet {
 	for _, t := range f.Tried {
 		s.Tried = append(s.Tried, floor.Tried{Wall: t.Wall, Across: t.Across, Plan: t.Plan})
 	}
+	if a, ok := f.Piece.Checked(); ok { // how sure its corners are
+		for _, n := range f.Outline.Names {
+			s.Uneven = max(s.Uneven, a.Covariance(n).Figure95())
+		}
+	}
 	return s
 }

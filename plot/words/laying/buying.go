@@ -10,9 +10,10 @@ import (
 // Buy is what there is to buy.
 type Buy struct {
 	Whole, Cut, Bought, Least int
-	Box                       int // tiles in one; 0: not said
-	Spare                     int // per cent
-	Area                      unit.Area
+	Box                       int       // tiles in one; 0: not said
+	Spare                     int       // per cent
+	Area                      unit.Area // of one tile
+	Feet                      bool      // it is said in square feet
 }
 
 // Total is what is bought with what is spare, whole boxes where they are known.
@@ -36,7 +37,11 @@ func (English) Buying(b Buy) []string {
 	if boxes > 0 {
 		line = fmt.Sprintf("With %d %% spare, in whole boxes of %d: %d boxes, %d tiles", b.Spare, b.Box, boxes, tiles)
 	}
-	return append(out, fmt.Sprintf("%s, %.1f m² of tile.", line, float64(b.Area)*float64(tiles)/1e6),
+	size, of := float64(b.Area)*float64(tiles)/1e6, "m²"
+	if b.Feet {
+		size, of = size*1e6/(304.8*304.8), "sq ft"
+	}
+	return append(out, fmt.Sprintf("%s, %.1f %s of tile.", line, size, of),
 		"The spare share is the trade's habit, no rule. Buy all from one batch and keep what is left for repairs.")
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trammel/geom/courses"
+	"trammel/geom/tiling"
 	"trammel/geom/unit"
 )
 
@@ -56,12 +57,18 @@ func (English) Care(c Card) string {
 	return ""
 }
 
-func (English) Cards() []string {
-	return []string{
+func (English) Cards(l Laid) []string {
+	out := []string{
 		"Joint and gap are taken off already: cut to these figures, nothing to deduct.",
 		"Each tile lies with its arrow pointing away, face up. Thick edges are the factory's: they go to a joint. Thin ones are cut: they go to a wall or an opening.",
-		"Opposite hand: the same marks from the opposite corner, face up.",
 	}
+	if len(l.Choice.Pieces) > 1 {
+		out = append(out, "Pieces of a kind are cut alike and then turned into their places. Opposite hand, with a star: the same marks from the opposite corner, face up.")
+	}
+	if l.Plan.Grid.Pattern == tiling.Herringbone {
+		out = append(out, "All are drawn with their long side level: one that stands is cut so and then turned a quarter to the left.")
+	}
+	return out
 }
 
 func (English) Templates() []string {

@@ -66,7 +66,7 @@ type Says interface {
 	// Care is what to mind at a card; empty where nothing is.
 	Care(Card) string
 	// Cards is how cards are read, Templates how templates are used and TooLarge which have no room.
-	Cards() []string
+	Cards(Laid) []string
 	Templates() []string
 	TooLarge(kinds []int) string
 	Taper(wall string) string
@@ -105,7 +105,7 @@ type Tried struct {
 type Walls struct {
 	Wall   func(int) string
 	Corner func(int) string
-	Course int // of the start tile
+	Course int // of the start tile; 0: the pattern has no courses
 	Tile   string
 	Tiles  geom.Point // three tiles and two joints, along and across; 0: the pattern has no such block
 }
@@ -217,7 +217,7 @@ func (English) Proof(l Laid) string {
 	case c.Aim == tiling.Balanced:
 		return fmt.Sprintf("Of %d starts with a joint or the middle of a tile on both middle lines this is the best.", c.Boxes)
 	case c.Proven:
-		return fmt.Sprintf("Proven: of all starts to %s no other is better (%d boxes of starts looked into).", l.Figures.LengthUnit(tiling.Slack), c.Boxes)
+		return fmt.Sprintf("Proven: of all starts to half a millimetre no other is better (%d boxes of starts looked into).", c.Boxes)
 	case c.CutsAtLeast > 0:
 		return fmt.Sprintf("Not proven: the search was ended; no start has fewer than %d pieces under a quarter, and of those none fewer than %d cuts.", c.SliversAtLeast, c.CutsAtLeast)
 	}
@@ -234,7 +234,10 @@ func (English) Counts(l Laid) []string {
 		n := c.Numbers()
 		line := fmt.Sprintf("The narrowest is %s, %s wide", n.Piece(i), f.LengthUnit(unit.Length(c.Pieces[i].Width)))
 		if l.Uneven > 0 {
-			line += fmt.Sprintf(" and as much as %s more or less, since the room was measured no closer", f.LengthUnit(l.Uneven))
+			line += fmt.Sprintf(" if the corners are where the tape says; they are known to about %s", f.LengthUnit(l.Uneven))
+			if w := c.Pieces[i].Width - quarter(l); w > -float64(l.Uneven) && w < float64(l.Uneven) {
+				line += ", and a quarter of a tile is no further off than that: measure that wall again"
+			}
 		}
 		out = append(out, line+".")
 	}
@@ -242,7 +245,7 @@ func (English) Counts(l Laid) []string {
 		out = append(out, fmt.Sprintf("Under half a tile less a joint: %d; under a quarter: %d.", c.UnderHalf, c.Measures.Slivers))
 	}
 	if c.Dropped > 0 {
-		out = append(out, fmt.Sprintf("Left to the gap, since they are under %s: %s.", f.LengthUnit(tiling.Slack), pieces(c.Dropped)))
+		out = append(out, fmt.Sprintf("Left to the gap, since they are under half a millimetre: %s.", pieces(c.Dropped)))
 	}
 	if l.Parts > 1 {
 		out = append(out, fmt.Sprintf("The floor falls into %d parts: one grid lies over all of them.", l.Parts))
@@ -279,3 +282,6 @@ func tiles(n int) string  { return count(n, "tile") }
 func pieces(n int) string { return count(n, "cut piece") }
 func kinds(n int) string  { return count(n, "kind") }
 func cuts(n int) string   { return count(n, "cut") }
+
+// quarter of a tile's shorter side, mm.
+func quarter(l Laid) float64 { return float64(min(l.Plan.Grid.Along, l.Plan.Grid.Across)) / 4 }

@@ -16,18 +16,22 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 	mark := func(m courses.Mark) string {
 		return fmt.Sprintf("%s square off %s at %s from %s", f.Length(m.Off), w.Wall(m.Wall), f.Length(m.Along), w.Corner(m.From))
 	}
-	slant := func(l courses.Line, other string) string {
+	slant := func(l courses.Line) string {
 		if d := l.Slant; d > 0.5 || d < -0.5 {
 			return fmt.Sprintf(" The wall leans by %s between them: set off both, never one.", f.LengthUnit(max(d, -d)))
 		}
-		return other
+		return ""
 	}
 	a, b, q := s.Rows.Marks, s.Cross.Marks, s.Square
+	of := fmt.Sprintf("the tiles of course %d", w.Course)
+	if w.Course == 0 {
+		of = "tile " + w.Tile
+	}
 	out := []string{
-		fmt.Sprintf("Line 1 is the near edge of the tiles of course %d. Mark %s, and %s; snap it through both.%s", w.Course, mark(a[0]), mark(a[1]), slant(s.Rows, "")),
+		fmt.Sprintf("Line 1 is the near edge of %s. Mark %s, and %s; snap it through both.%s", of, mark(a[0]), mark(a[1]), slant(s.Rows)),
 		fmt.Sprintf("Line 2 is the left edge of tile %s. On line 1 mark where it crosses: %s.", w.Tile, mark(b[0])),
 		fmt.Sprintf("Square it off by 3-4-5: from the crossing %s along line 1 and %s along line 2; between the two marks pull %s; snap line 2.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)),
-		fmt.Sprintf("Line 2 must come %s.%s", mark(b[1]), slant(s.Cross, "")),
+		fmt.Sprintf("Line 2 must come %s.%s", mark(b[1]), slant(s.Cross)),
 	}
 	if q.Fourth != nil {
 		out = append(out, fmt.Sprintf("Close it: both diagonals of the rectangle %s by %s must pull %s.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)))
