@@ -15,6 +15,7 @@ import (
 
 	"trammel/cmd/internal/report"
 	"trammel/geom"
+	"trammel/geom/gate"
 	"trammel/geom/unit"
 	"trammel/plot/readback"
 )
@@ -50,6 +51,8 @@ var examples = []example{
 	{"boathouse-floor-found", 1, []map[string]float64{{"AB": 5210.098153, "BC": 2484.060103, "CD": 1670.100252, "DE": 1385.186536, "EF": 3582.257992, "FA": 3942.111251}}, 0, statusDone, statusDone, 2e-6, true},
 	// As taped: what was to spare moves no length by a millimetre.
 	{"boathouse-washroom", 1, []map[string]float64{{"AB": 7800, "BC": 5201, "CD": 2600, "DE": 3310, "EF": 2650, "FG": 2805, "GH": 2550, "HA": 4690}}, 0, statusDone, statusDone, 1, true},
+	{"galley-floor", 1, []map[string]float64{{"AB": 3660, "BC": 2475, "CD": 1338, "DE": 968, "EF": 2342, "FA": 3405}}, 0, statusDone, statusDone, 1, true},
+	{"rigging-store-floor", 1, []map[string]float64{{"AB": 3810, "BC": 2660.65, "CD": 2933.7, "DA": 2470.15}}, 0, statusDone, statusDone, 4, true},
 	{"hatch-board", 1, []map[string]float64{{"AB": 639.693005, "BC": 240.826884, "CD": 235.606459, "DE": 175.120942, "EF": 422.125398, "FA": 417.963514}}, 0, statusWords, statusDone, 2e-6, false},
 }
 
@@ -71,6 +74,15 @@ func reportOf(t *testing.T, dir string, args ...string) report.Report {
 func (e example) onPages() []string {
 	if e.large {
 		return []string{"--pages", largePages}
+	}
+	return nil
+}
+
+// onLargePaper is the same for a test that asks nothing of the pages: on paper that takes
+// few of them, but in the gate.
+func (e example) onLargePaper() []string {
+	if e.large {
+		return gate.Of([]string{"--paper", "A3", "--pages", "outline"}, e.onPages())
 	}
 	return nil
 }
@@ -184,6 +196,44 @@ func (e example) run(t *testing.T) {
 		if _, err := os.Stat(filepath.Join(dir, out)); (err == nil) != (want == statusDone) && out != "setout.svg" {
 			t.Errorf("%q: %v", args, err)
 		}
+	}
+}
+
+// No two feet that a sheet marks stand nearer to each other than 300 mm, by whatever way it
+// sets out (common practice, no source).
+func TestFeetOfExamplesStandApart(t *testing.T) {
+	t.Parallel()
+	dir, feet := t.TempDir(), 0
+	for _, e := range examples {
+		if e.setout != statusDone {
+			continue
+		}
+		job, err := filepath.Abs("../../examples/" + e.name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, way := range [][]string{nil, {"--with", "square"}} {
+			r := reportOf(t, dir, append([]string{"setout", job, "-o", "out.txt"}, way...)...)
+			for _, p := range r.Pieces {
+				var at [][2]float64
+				for _, q := range p.Setout.Pegs {
+					if q.Role == "foot" {
+						at = append(at, q.At)
+					}
+				}
+				for i, a := range at {
+					for _, b := range at[:i] {
+						if d := math.Hypot(a[0]-b[0], a[1]-b[1]); d < 300 {
+							t.Errorf("%s %q: two feet stand %.0f mm apart", e.name, way, d)
+						}
+					}
+				}
+				feet += len(at)
+			}
+		}
+	}
+	if feet < 5 {
+		t.Errorf("%d feet in all examples", feet)
 	}
 }
 

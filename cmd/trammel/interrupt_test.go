@@ -14,12 +14,6 @@ import (
 	"time"
 )
 
-// thousand makes a template of some thousand pages, hundreds of a third as many.
-var (
-	thousand = []string{"template", "AB=14m", "BC=11m", "CA=9m"}
-	hundreds = []string{"template", "AB=8m", "BC=6m", "CA=5m"}
-)
-
 func start(t *testing.T, dir string, args ...string) *exec.Cmd {
 	t.Helper()
 	cmd := exec.Command("trammel", args...)

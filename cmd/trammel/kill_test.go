@@ -31,8 +31,8 @@ func TestKilled(t *testing.T) {
 	}
 	earlier := []byte("the earlier file")
 	random := rand.New(rand.NewPCG(2, 3))
-	finished, caught := 0, 0
-	for range kills {
+	tried, finished, caught := 0, 0, 0
+	for ; tried < kills || caught == 0 && tried < 5*kills; tried++ { // on a busy machine the first run is a poor clock
 		if err := os.WriteFile(goal, earlier, 0o666); err != nil {
 			t.Fatal(err)
 		}
@@ -52,8 +52,8 @@ func TestKilled(t *testing.T) {
 			t.Fatalf("a killed run left a file of %d bytes", len(got))
 		}
 	}
-	t.Logf("%v a run; of %d, %d were done before the kill, %d were writing", whole, kills, finished, caught)
-	if finished == kills || caught == 0 {
+	t.Logf("%v a run; of %d, %d were done before the kill, %d were writing", whole, tried, finished, caught)
+	if caught == 0 {
 		t.Error("no run was killed while it wrote: the test proves nothing")
 	}
 	if status, _, errs := trammel(t, dir, "", append(killed, "-o", "out.pdf")...); status != 0 {

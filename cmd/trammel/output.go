@@ -25,7 +25,7 @@ type goal struct {
 // all that is asked for.
 func (r *request) goal() (goal, error) {
 	k, out := app.KindOf(r.command), r.text("output")
-	if !r.flags.Changed("output") && (r.on("json") || k.Needs&app.Readings != 0) {
+	if !r.flags.Changed("output") && (r.on("json") || k.Says()) {
 		return goal{}, nil
 	}
 	if err := swallowed(r.flags); err != nil {

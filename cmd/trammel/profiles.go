@@ -21,7 +21,8 @@ count, flags over all. Last come the printers that are calibrated (trammel calib
 each from a file of its own.
 
 Your own file is $XDG_CONFIG_HOME/trammel/config.yaml, else
-~/.config/trammel/config.yaml. It need hold only what differs:
+~/.config/trammel/config.yaml, on Windows %AppData%\trammel\config.yaml. It need hold
+only what differs:
 
   defaults: {paper: Letter, printer: shed}
   printers:

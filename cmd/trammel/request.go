@@ -90,7 +90,7 @@ func (r *request) overPieces(o *job.Overrides) error {
 }
 
 // merged is the job that the arguments name, with flags and profiles.
-func (r *request) merged(args []string) (m job.Merged, err error) {
+func merged(r *request, args []string) (m job.Merged, err error) {
 	flags, err := r.overrides()
 	if err != nil {
 		return m, err
@@ -111,7 +111,7 @@ func (r *request) merged(args []string) (m job.Merged, err error) {
 }
 
 func (r *request) open(args []string) (app.Order, error) {
-	m, err := r.merged(args)
+	m, err := merged(r, args)
 	if err != nil {
 		return app.Order{}, err
 	}

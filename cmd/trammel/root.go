@@ -103,7 +103,7 @@ A MEASUREMENT is a token:
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.SetDefaultShellCompDirective(cobra.ShellCompDirectiveDefault)
 	subs := []*cobra.Command{
-		solveCommand(c), templateCommand(c), setoutCommand(c), checkCommand(c), tasksCommand(c), previewCommand(c), calibrateCommand(c), browserCommand(c), profilesCommand(c), versionCommand(c),
+		solveCommand(c), templateCommand(c), setoutCommand(c), floorCommand(c), checkCommand(c), tasksCommand(c), previewCommand(c), calibrateCommand(c), browserCommand(c), profilesCommand(c), versionCommand(c),
 	}
 	root.AddCommand(subs...)
 	root.SetHelpCommand(helpCommand(root))

@@ -6,6 +6,7 @@ import (
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
+	"trammel/plot/png"
 	"trammel/profiles/strict"
 )
 
@@ -27,7 +28,7 @@ The same seed gives the same set for ever.`,
   trammel tasks examples/class-set.yaml --sheets key,overlay -o marking.pdf
   trammel tasks examples/class-set.yaml --sheets task,key,overlay -o set/`,
 		flags: [][]option{{
-			{"sheets", "", "`which` sheets, parted by commas: task, key, overlay; task alone unless you say"},
+			{"sheets", "", "`which` sheets, parted by commas: task, key, overlay, answers, model (how it is done, on paper), screen (the same for a projector); task alone unless you say"},
 			{"pupils", "", "class list as a CSV `file`: one name a line, or columns name, level, demand"},
 			{"two-sided", false, "each pupil begins on a new sheet of paper, printed on both sides"},
 			{"trade", "", "`trade` profile; it says the words of the pages"},
@@ -42,14 +43,14 @@ The same seed gives the same set for ever.`,
 
 // openClass reads a job with tasks, and the class list where one is named.
 func openClass(r *request, args []string) (o app.Order, err error) {
-	m, err := r.merged(args)
+	m, err := merged(r, args)
 	if err != nil {
 		return o, err
 	}
 	if o.Class.Sheets, err = r.said("sheets"); err != nil {
 		return o, err
 	}
-	o.Class.TwoSided = r.on("two-sided")
+	o.Class.TwoSided, o.Picture.Paint = r.on("two-sided"), png.Write
 	if r.flags.Changed("pupils") && m.Tasks != nil {
 		name := r.text("pupils")
 		if out := r.text("output"); output.SameFile(name, out) {

@@ -78,7 +78,7 @@ func TestWrong(t *testing.T) {
 	if n := len(wrongMeasurements) + len(wrongSettings) + len(wrongJobs); n < 60 {
 		t.Errorf("only %d cases", n)
 	}
-	for name, cases := range map[string][]wrong{"measurements": wrongMeasurements, "settings": wrongSettings, "jobs": wrongJobs, "shapes": wrongShapes, "files": wrongFiles} {
+	for name, cases := range map[string][]wrong{"measurements": wrongMeasurements, "settings": wrongSettings, "jobs": wrongJobs, "shapes": wrongShapes, "floors": wrongFloors, "files": wrongFiles} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			dir := place(t)

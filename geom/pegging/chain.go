@@ -54,9 +54,6 @@ type step struct {
 	moves []geom.Vector // with each error, its own the last ones
 }
 
-// apart is how far two feet stand from each other at least: nearer ones share a square.
-const apart unit.Length = 300
-
 // Costs of a step beside how sure it is: an offset takes four pulls and a line to snap.
 const (
 	offsetCosts = 1.5
@@ -237,25 +234,6 @@ func (c *chain) offerTo(i int, base [2]int) {
 // sound says whether two arcs cross so that no offset is wanted.
 func (c *chain) sound(s step) bool { return c.crossing(s.peg, s.base) >= geom.Flat }
 
-func (c *chain) crossing(i int, base [2]int) unit.Angle {
-	u, v := c.at[i].Minus(c.at[base[0]]), c.at[i].Minus(c.at[base[1]])
-	return unit.Angle(math.Atan2(math.Abs(u.Cross(v)), math.Abs(u.Dot(v))))
-}
-
-// local is a place in the axes of a line between two marks.
-func (c *chain) local(base [2]int, at geom.Vector) geom.Vector {
-	from := c.at[base[0]]
-	way, v := c.at[base[1]].Minus(from).Unit(), at.Minus(from)
-	return geom.Vector{X: way.Dot(v), Y: way.Cross(v)}
-}
-
-// placeOn is the other way: a place in the net's plane.
-func (c *chain) placeOn(base [2]int, v geom.Vector) geom.Vector {
-	from := c.at[base[0]]
-	way := c.at[base[1]].Minus(from).Unit()
-	return from.Plus(way.Times(v.X)).Plus(way.Left().Times(v.Y))
-}
-
 // stand places a peg.
 func (c *chain) stand(s step, w *Way) {
 	i := s.peg
@@ -291,13 +269,3 @@ func (c *chain) squared(s step) {
 		c.feet[i].square[k] = plain
 	}
 }
-
-// hand is 1 on the left of a line, else 0.
-func hand(p geom.Vector) int {
-	if p.Y > 0 {
-		return 1
-	}
-	return 0
-}
-
-func atEnd(x, b float64) bool { return x <= float64(SameMark) || x >= b-float64(SameMark) }

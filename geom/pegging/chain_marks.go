@@ -37,10 +37,7 @@ func (s Set) chained(l letters) Set {
 					s.add(feet[i])
 				}
 			}
-			x.Aside, x.Toward = max(p.Square.Aside, -p.Square.Aside), p.Base[1]
-			if p.Square.Aside < 0 {
-				x.Toward = p.Base[0]
-			}
+			s.turned(&x, p.Square.Aside)
 			x.Square = s.chainSquare(x, p.Square, l)
 		}
 		s.Main = append(s.Main, x)

@@ -184,3 +184,32 @@ func spread(moves []geom.Vector) (c adjust.Covariance) {
 	}
 	return c
 }
+
+func (c *chain) crossing(i int, base [2]int) unit.Angle {
+	u, v := c.at[i].Minus(c.at[base[0]]), c.at[i].Minus(c.at[base[1]])
+	return unit.Angle(math.Atan2(math.Abs(u.Cross(v)), math.Abs(u.Dot(v))))
+}
+
+// local is a place in the axes of a line between two marks.
+func (c *chain) local(base [2]int, at geom.Vector) geom.Vector {
+	from := c.at[base[0]]
+	way, v := c.at[base[1]].Minus(from).Unit(), at.Minus(from)
+	return geom.Vector{X: way.Dot(v), Y: way.Cross(v)}
+}
+
+// placeOn is the other way: a place in the net's plane.
+func (c *chain) placeOn(base [2]int, v geom.Vector) geom.Vector {
+	from := c.at[base[0]]
+	way := c.at[base[1]].Minus(from).Unit()
+	return from.Plus(way.Times(v.X)).Plus(way.Left().Times(v.Y))
+}
+
+// hand is 1 on the left of a line, else 0.
+func hand(p geom.Vector) int {
+	if p.Y > 0 {
+		return 1
+	}
+	return 0
+}
+
+func atEnd(x, b float64) bool { return x <= float64(SameMark) || x >= b-float64(SameMark) }

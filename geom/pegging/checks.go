@@ -82,7 +82,7 @@ func (c *checking) many() {
 			c.check(CheckMedian, c.middle, n, FromMiddle)
 		case OffsetSquare:
 			for _, end := range []geom.Name{from, to} {
-				if end != c.feet[n] {
+				if end != c.feet[n] || c.turnsAside(n) {
 					c.check(CheckSide, end, n, c.along(end, n))
 				}
 			}
@@ -111,6 +111,11 @@ func (c *checking) many() {
 			}
 		}
 	}
+}
+
+// turnsAside says that a corner does not stand over its foot.
+func (c *checking) turnsAside(n geom.Name) bool {
+	return slices.ContainsFunc(c.Main, func(x Placing) bool { return x.Peg == n && x.Aside > 0 })
 }
 
 // along is what joins two points.
@@ -152,7 +157,7 @@ func (c *checking) allowed(a, b geom.Name) bool {
 func (c *checking) known(a, b geom.Name) bool {
 	line := [2]geom.Name{a, b}
 	return slices.ContainsFunc(c.Pulls, func(p Pull) bool {
-		return p.Use != ForAngle && p.Part != SecondWay && SameLine([2]geom.Name{p.Hold, p.To}, line)
+		return p.Use != ForAngle && p.Aside == 0 && p.Part != SecondWay && SameLine([2]geom.Name{p.Hold, p.To}, line)
 	}) || slices.ContainsFunc(c.all, func(x Check) bool { return SameLine([2]geom.Name{x.From, x.To}, line) })
 }
 

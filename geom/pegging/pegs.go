@@ -84,6 +84,17 @@ type Placing struct {
 	Rounding unit.Length
 }
 
+// turned notes that an offset turns aside, towards the second end of its line or the first;
+// by what is written as nothing it does not.
+func (s Set) turned(p *Placing, aside unit.Length) {
+	if s.Figure(max(aside, -aside)) == s.Figure(0) {
+		return
+	}
+	if p.Aside, p.Toward = aside, p.Base[1]; aside < 0 {
+		p.Aside, p.Toward = -aside, p.Base[0]
+	}
+}
+
 // Ratio is a number without a unit.
 type Ratio float64
 
@@ -133,8 +144,6 @@ func (l letters) free(wish geom.Name, only bool) geom.Name {
 	}
 }
 
-func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d) }
-
 // setOf names the marks, settles how each corner is placed and lists the pegs in order.
 func setOf(f Frame, t tape.Tools) Set {
 	s, l := Set{Frame: f}, letters{}
@@ -144,9 +153,9 @@ func setOf(f Frame, t tape.Tools) Set {
 	if f.Method == Mixed {
 		return s.chained(l)
 	}
-	line := s.corners() // on the line
+	line, square := s.corners(), s.squareOf(t)
 	if s.Lone() || s.Method == OffsetSquare {
-		s.On, s.feet = s.footMarks(line, l)
+		s.On, s.feet = s.footMarks(line, square, l)
 	}
 	half := s.plane(s.Baseline.Length/2, 0).X
 	if s.Lone() || s.Method == TwoArcs && len(s.Beside) > 0 {
@@ -169,7 +178,7 @@ func setOf(f Frame, t tape.Tools) Set {
 			s.Middles = append(s.Middles, s.mark(l.free(wish, true), Middle, geom.Line{From: s.spots[end], To: s.spots[apex]}.At(0.5), end, apex))
 		}
 	}
-	return s.placed(s.squareOf(t), l)
+	return s.placed(square, l)
 }
 
 // squareOf is the square by which each corner is set off, now or as a check.
@@ -213,11 +222,12 @@ func standing(x unit.Length, all ...[]Mark) geom.Name {
 }
 
 // footMarks are the feet that want a mark of their own, and the foot of each corner.
-func (s Set) footMarks(line []Mark, l letters) (marks []Mark, feet map[geom.Name]geom.Name) {
+func (s Set) footMarks(line []Mark, square map[geom.Name]Square, l letters) (marks []Mark, feet map[geom.Name]geom.Name) {
 	feet = map[geom.Name]geom.Name{}
 	over := map[geom.Name]int{} // corners over one foot
 	for _, n := range s.Beside {
-		x := s.spots[n].X
+		along, _, _ := s.Running(s.spots[n])
+		x := s.plane(along-square[n].Aside, 0).X
 		if feet[n] = standing(x, line); feet[n] != "" {
 			continue
 		}
@@ -245,6 +255,7 @@ func (s Set) placed(square map[geom.Name]Square, l letters) Set {
 		_, _, p.Side = s.Running(s.spots[n])
 		if m == OffsetSquare {
 			p.Foot = s.feet[n]
+			s.turned(&p, square[n].Aside)
 			// A square that stands at its foot already, else the one that the way is ranked by.
 			p.Square = slices.IndexFunc(s.Squares, func(q Squaring) bool { return q.At == p.Foot && q.Side == p.Side })
 			if p.Square < 0 {
@@ -283,6 +294,7 @@ func (s *Set) add(all ...Mark) {
 
 func (s Set) squareAt(n geom.Name, k Square, l letters) Squaring {
 	_, _, side := s.Running(s.spots[n])
+	k.Aside = 0
 	q := Squaring{At: s.feet[n], Square: k, Base: s.base(), Side: side, Toward: s.Baseline.To}
 	if q.Back {
 		q.Toward = s.Baseline.From

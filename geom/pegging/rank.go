@@ -47,7 +47,7 @@ const ranked = 5
 
 // alike is up to how much worse than the best a way still is as good: its figures
 // stand on tolerances that are known no better. Of those the longest baseline is
-// taken, and two arcs before an offset before an angle.
+// taken, of offsets that with the fewest feet, and two arcs before an offset before an angle.
 const alike = 1.05
 
 // extended is up to how much worse than the best a way may be that needs no line
@@ -60,11 +60,30 @@ const extended = 1.5
 func (p Points) extends(x Way) geom.Name {
 	b := p.distance(x.Base[0], x.Base[1])
 	for _, q := range x.Pegs {
-		if x.Method == OffsetSquare && (q.At.X < -SameMark || q.At.X > b+SameMark) {
+		foot := q.At.X - q.Square.Aside
+		if x.Method == OffsetSquare && (foot < -SameMark || foot > b+SameMark) {
 			return q.Name
 		}
 	}
 	return ""
+}
+
+// feet is how many feet a way marks that stand at no corner.
+func (p Points) feet(x Way) int {
+	b, all := p.distance(x.Base[0], x.Base[1]), []unit.Length{0, p.distance(x.Base[0], x.Base[1])}
+	for _, q := range x.Pegs {
+		if onTheLine(geom.VectorOf(q.At), b.MM()) {
+			all = append(all, q.At.X)
+		}
+	}
+	corners := len(all)
+	for _, q := range x.Pegs {
+		foot := q.At.X - q.Square.Aside
+		if !slices.ContainsFunc(all, func(at unit.Length) bool { return near(at, foot, SameMark) }) {
+			all = append(all, foot)
+		}
+	}
+	return len(all) - corners
 }
 
 // rank compares all baselines and methods and settles which is used.
@@ -181,6 +200,8 @@ func (p Points) pick(all []Way, fits func(Way) bool) int {
 		switch {
 		case longX != longY:
 			return longY
+		case x.Method == OffsetSquare && y.Method == OffsetSquare && p.feet(x) != p.feet(y):
+			return p.feet(x) < p.feet(y)
 		case math.Abs(float64(a-b)) > 1e-3*float64(b):
 			return a > b
 		}

@@ -1,6 +1,7 @@
 package pegging
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -22,6 +23,9 @@ type Square struct {
 // that a sheet prints, which no tape can tell apart. A peg that stands off the line of
 // the baseline by no more stands on it.
 const SameMark unit.Length = 0.05
+
+// apart is how far two feet stand from each other at least: nearer ones share a square.
+const apart unit.Length = 300
 
 // crowd is how near, as a share of the baseline, the marks of a square come to other
 // marks only where nothing else fits: nearer, pegs and letters run together.
@@ -80,14 +84,15 @@ func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Squar
 		p := pegs[beside[0]]
 		s.standing = append(s.standing, geom.Vector{X: b / 2, Y: 0}, p.Times(0.5), p.Plus(geom.Vector{X: b, Y: 0}).Times(0.5))
 	}
+	feet := feetOf(pegs, beside, b)
 	chosen := make([]Square, len(pegs))
 	for k, i := range beside {
 		p := pegs[i]
 		over := func(j int) bool { // one foot, one side
-			return math.Abs(p.X-pegs[j].X) <= float64(SameMark) && (p.Y > 0) == (pegs[j].Y > 0)
+			return math.Abs(feet[i]-feet[j]) <= float64(SameMark) && (p.Y > 0) == (pegs[j].Y > 0)
 		}
 		if j := slices.IndexFunc(beside[:k], over); j >= 0 {
-			chosen[i] = chosen[beside[j]]
+			chosen[i] = chosen[beside[j]].turnedAside(p.X - feet[i])
 			continue
 		}
 		room := b / 4
@@ -96,11 +101,45 @@ func squaresAt(t tape.Tools, pegs []geom.Vector, base [2]int, b float64) []Squar
 				room = max(room, math.Abs(pegs[j].Y))
 			}
 		}
-		chosen[i] = s.choose(footOf(p, b), room, p.Y > 0)
-		leg, top := chosen[i].marks(footOf(p, b), p.Y > 0)
+		chosen[i] = s.choose(feet[i], room, p.Y > 0).turnedAside(p.X - feet[i])
+		leg, top := chosen[i].marks(feet[i], p.Y > 0)
 		s.standing = append(s.standing, leg, top)
 	}
 	return chosen
+}
+
+// feetOf is where along the baseline the foot of each peg beside it stands: at a corner on
+// the line where one is near, on the foot of a taller peg where that is, otherwise its own.
+// Of a single peg it is its own: that is what it is checked by.
+func feetOf(pegs []geom.Vector, beside []int, b float64) map[int]float64 {
+	feet := map[int]float64{}
+	standing := []float64{0, b}
+	for i, p := range pegs {
+		if !slices.Contains(beside, i) {
+			standing = append(standing, p.X)
+		}
+	}
+	tallest := slices.Clone(beside)
+	slices.SortStableFunc(tallest, func(i, j int) int { return cmp.Compare(math.Abs(pegs[j].Y), math.Abs(pegs[i].Y)) })
+	for _, i := range tallest {
+		x := footOf(pegs[i], b)
+		nearest := slices.MinFunc(standing, func(p, q float64) int { return cmp.Compare(math.Abs(p-x), math.Abs(q-x)) })
+		if len(beside) > 1 && math.Abs(nearest-x) < float64(apart) {
+			x = nearest
+		} else {
+			standing = append(standing, x)
+		}
+		feet[i] = x
+	}
+	return feet
+}
+
+// turnedAside is the square for a peg that lies so far past its foot.
+func (q Square) turnedAside(by float64) Square {
+	if q.Aside = 0; math.Abs(by) > float64(SameMark) {
+		q.Aside = unit.Length(by)
+	}
+	return q
 }
 
 // footOf is where the foot of a peg is marked: an end of the baseline where it lies there.
@@ -160,3 +199,5 @@ func (s setting) fitting(foot, room float64, left bool, may func(leg, top geom.V
 	}
 	return Square{}, false
 }
+
+func near(a, b, d unit.Length) bool { return math.Abs(float64(a-b)) <= float64(d) }

@@ -12,8 +12,8 @@ import (
 // a pull can be followed to whatever depends on it. A value is the length of the
 // pull of that index, or its angle in radians.
 type trace struct {
-	value, limit, nudge []float64
-	marks               []traced // each behind those that it is made from
+	value, limit, nudge []float64 // of each pull, then of what offsets turn aside
+	marks               []traced  // each behind those that it is made from
 	of                  map[geom.Name]int
 }
 
@@ -132,11 +132,15 @@ func (s Pulled) squaredOff(n *trace, p Placing) {
 	if p.Base != s.base() {
 		hangs = append(hangs, a, b)
 	}
-	aside := p.Aside
-	if p.Toward == p.Base[0] {
-		aside = -aside
+	pulls, aside, hand := p.Pulls, len(n.value), 1.0
+	if p.Aside > 0 {
+		n.value, n.limit, n.nudge = append(n.value, p.Aside.MM()), append(n.limit, s.Limit(p.Aside).MM()), append(n.nudge, nudgeLength)
+		pulls = append(slices.Clone(pulls), aside)
 	}
-	n.mark(p.Peg, hangs, p.Pulls, func(v []float64, at places) geom.Point {
+	if left != (p.Toward == p.Base[1]) {
+		hand = -1
+	}
+	n.mark(p.Peg, hangs, pulls, func(v []float64, at places) geom.Point {
 		f := at[foot]
 		way := s.along(p.Base, at[a], at[b])
 		l := geom.VectorOf(f).Plus(way.Times(v[leg]))
@@ -145,14 +149,11 @@ func (s Pulled) squaredOff(n *trace, p Placing) {
 		}
 		top := crossOn(left != (q.Toward == p.Base[0]), f, l.Point(), unit.Length(v[up]), unit.Length(v[across]))
 		peg := toward(f, top, unit.Length(v[out]))
-		if aside == 0 {
+		if p.Aside == 0 {
 			return peg
 		}
 		side := geom.VectorOf(top.Minus(f)).Unit().Right()
-		if !left {
-			side = side.Times(-1)
-		}
-		return geom.VectorOf(peg).Plus(side.Times(float64(aside))).Point()
+		return geom.VectorOf(peg).Plus(side.Times(hand * v[aside])).Point()
 	})
 }
 
@@ -192,7 +193,9 @@ func (s Pulled) roundingCost(n trace, corner geom.Name) unit.Length {
 	v := slices.Clone(n.value)
 	m := n.of[corner]
 	for _, i := range n.marks[m].by {
-		if q := s.Pulls[i]; q.Use == ForAngle {
+		if i >= len(s.Pulls) {
+			v[i] = s.Rounded(unit.Length(v[i])).MM()
+		} else if q := s.Pulls[i]; q.Use == ForAngle {
 			v[i] = s.RoundedAngle(q.Angle).Radians()
 		} else {
 			v[i] += (s.Rounded(q.Reads) - q.Reads).MM()

@@ -5,7 +5,7 @@
 // The base AB lies level, A at the left, C above. Lengths are millimetres, angles degrees,
 // both bare numbers here: what is given lies on whole ones.
 //
-// Files, from the top floor to the ground: class.go, short.go, grid.go, rules.go, zone.go, sketch.go, mistakes.go,
+// Files, from the top floor to the ground: class.go, short.go, shown.go, grid.go, rules.go, zone.go, sketch.go, mistakes.go,
 // accept.go, solve.go, chance.go, task.go.
 package task
 

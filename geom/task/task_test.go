@@ -131,3 +131,21 @@ func TestSetStays(t *testing.T) {
 		}
 	}
 }
+
+// What a model sheet shows is nobody's task, at any level, low or not.
+func TestShownIsNoTask(t *testing.T) {
+	for _, k := range Kinds() {
+		s := Shown(k)
+		for l := Centimetres; l <= Ones; l++ {
+			all := s.Kind == k
+			for i, q := range k.Given() {
+				if k != ISO || i < 2 {
+					all = all && slices.Contains(k.axis(q, l), s.Given[i])
+				}
+			}
+			if all {
+				t.Errorf("%s %v stands in the grid of level %d", k, s.Given, l)
+			}
+		}
+	}
+}

@@ -17,6 +17,7 @@ const (
 	Calibration Kind = "calibration"
 	Task        Kind = "task" // of a class, without its answer
 	Key         Kind = "key"
+	Answer      Kind = "answer"
 	Overlay     Kind = "overlay"
 	Model       Kind = "model"
 )

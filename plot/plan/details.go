@@ -37,6 +37,7 @@ const (
 // most where that is possible at twice the plan's scale.
 func (p Plan) DetailsOf(of Drawn, r draw.Ruler, most unit.Length) Details {
 	var out Details
+	p = p.turned()
 	for _, c := range of.crowds {
 		d := p.detail(c, of, r, most)
 		d.alt = words.In(p.Language).Aloud().Detail(d.name)

@@ -13,6 +13,7 @@ import (
 // what its letters take leaves nothing for the pegs, or no few drawings found a size. It is
 // drawn mostFits times at most, a plan of many strokes fewHeavy times.
 func (p Plan) Fit(width, height unit.Length, r draw.Ruler) (d Drawn, ok bool) {
+	p = p.turned()
 	e, rounds, grow := p.Extent(), mostFits, 1.02
 	if p.heavy() {
 		rounds, grow = fewHeavy, 1.1
@@ -95,6 +96,7 @@ func (p Plan) Draw(scale float64, r draw.Ruler) Drawn { return p.lettered(scale,
 // lettered is Draw with letters no larger than a size of those that there are: on a plan
 // that is smaller, what had no room has less.
 func (p Plan) lettered(scale float64, r draw.Ruler, size int) Drawn {
+	p = p.turned()
 	var v *view
 	sizes := p.letters()
 	if p.heavy() {
@@ -172,7 +174,7 @@ func (p Plan) view(scale float64, r draw.Ruler) *view {
 
 // begin is an empty drawing.
 func (v *view) begin() {
-	v.linework = linework{scene: newScene(v.r), in: v.in, drawn: map[[4]int]bool{}}
+	v.linework = linework{scene: newScene(v.r), in: v.in, level: v.Plan.level, drawn: map[[4]int]bool{}}
 	v.unnamed, v.tight, v.member = nil, false, map[geom.Name]bool{}
 	for _, c := range v.crowds {
 		for _, n := range c.names {

@@ -28,6 +28,7 @@ const (
 type linework struct {
 	*scene
 	in    *disc           // what is seen of a detail; nil: all
+	level unit.Angle      // direction of the baseline
 	lines []drawnLine     // what runs from peg to peg, and the baseline
 	drawn map[[4]int]bool // the ends of these
 }
@@ -53,7 +54,8 @@ func (w *linework) mark(peg Peg) {
 		w.circle(at, markPeg, draw.Narrow, draw.Construction)
 	}
 	if peg.Also {
-		w.seen(geom.Point{X: at.X, Y: tick}, geom.Point{X: at.X, Y: -tick}, draw.Narrow)
+		along, _ := w.along(at)
+		w.seen(w.place(along, tick), w.place(along, -tick), draw.Narrow)
 	}
 }
 
@@ -84,11 +86,12 @@ func (w *linework) stroke(kind Kind, from, to geom.Point) {
 			}
 		}
 	case RightAngle:
-		way := geom.VectorOf(to.Minus(from))
-		if math.Abs(way.Y) > float64(signed) {
-			at := from.Plus(geom.Vector{X: math.Copysign(signSize, way.X), Y: math.Copysign(signSize, way.Y)}.Point())
-			w.seen(geom.Point{X: at.X, Y: from.Y}, at, draw.Narrow)
-			w.seen(at, geom.Point{X: from.X, Y: at.Y}, draw.Narrow)
+		x, y := w.along(from)
+		toX, toY := w.along(to)
+		if max(toY-y, y-toY) > signed {
+			outX, outY := x+unit.Length(math.Copysign(signSize, float64(toX-x))), y+unit.Length(math.Copysign(signSize, float64(toY-y)))
+			w.seen(w.place(outX, y), w.place(outX, outY), draw.Narrow)
+			w.seen(w.place(outX, outY), w.place(x, outY), draw.Narrow)
 		}
 	}
 }
@@ -119,7 +122,7 @@ func (w *linework) lineAt(at geom.Point) unit.Angle {
 			return l.Direction()
 		}
 	}
-	return 0
+	return w.level
 }
 
 // seen draws what is seen of a line.

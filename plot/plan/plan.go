@@ -5,7 +5,7 @@
 //
 // Files, from the top floor to the ground: details.go, draw.go, work.go, names.go,
 // rings.go, angles.go, lengths.go, moves.go, crowds.go, notes.go, ellipses.go, linework.go, shown.go, label.go,
-// running.go, tapeline.go, plan.go, scene.go.
+// running.go, tapeline.go, turned.go, plan.go, scene.go.
 package plan
 
 import (
@@ -38,8 +38,11 @@ type Plan struct {
 	// reaches in any case.
 	Wide     unit.Length
 	North    North
+	Turn     unit.Angle     // by which all is drawn turned counter-clockwise about the baseline's left end
 	Notes    []string       // a line each, below the plan
 	Language words.Language // of what is read out; nil: English
+
+	level unit.Angle // direction of the baseline, of a plan that was turned
 }
 
 // Roundly as Plan.Enlarged is 1, 2 or 5 times a power of ten, as fits the plan.
@@ -120,6 +123,7 @@ const (
 
 // Extent is the rectangle round all that has a place on the ground.
 func (p Plan) Extent() geom.Rect {
+	p = p.turned()
 	var all []geom.Point
 	for _, peg := range p.Pegs {
 		all = append(all, peg.At)

@@ -51,10 +51,12 @@ func (v *view) baseline() {
 	if v.edgeHand(Side{From: v.Base[0], To: v.Base[1]}) == 0 {
 		v.between(left, right, draw.Centre)
 	}
-	first, last := left.X, right.X
+	first, _ := v.along(left)
+	last, _ := v.along(right)
+	from, to := first, last
 	reach := func(p geom.Point) {
-		if math.Abs(float64(p.Y)) < onLine {
-			first, last = min(first, p.X), max(last, p.X)
+		if along, across := v.along(p); math.Abs(float64(across)) < onLine {
+			first, last = min(first, along), max(last, along)
 		}
 	}
 	for _, peg := range v.shown {
@@ -65,10 +67,10 @@ func (v *view) baseline() {
 			reach(s.From.Times(v.k))
 		}
 	}
-	if first < left.X {
-		v.seen(left, geom.Point{X: first - pastFoot}, draw.Narrow)
+	if first < from {
+		v.seen(left, v.place(first-pastFoot, 0), draw.Narrow)
 	}
-	if last > right.X {
-		v.seen(right, geom.Point{X: last + pastFoot}, draw.Narrow)
+	if last > to {
+		v.seen(right, v.place(last+pastFoot, 0), draw.Narrow)
 	}
 }

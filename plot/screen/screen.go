@@ -4,7 +4,7 @@
 // on another. How lines look is the style sheet's; the classes say what they are. Lengths
 // are the screen's, in pixels of the letters' usual size; y points down.
 //
-// Files, from the top floor to the ground: sketch.go, hand.go, pull.go, map.go, draw.go, things.go, tags.go, rows.go,
+// Files, from the top floor to the ground: sketch.go, hand.go, paint.go, pull.go, map.go, draw.go, things.go, tags.go, rows.go,
 // gap.go, rough.go, view.go, write.go, screen.go.
 package screen
 

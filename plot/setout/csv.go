@@ -76,7 +76,7 @@ func (s Sheet) rows() (rows []row) {
 	for _, d := range s.Doubts {
 		add(row{kind: "doubt", note: d})
 	}
-	from, to := s.Baseline.From, s.Baseline.To
+	from := s.Baseline.From
 	if s.Falls {
 		for _, p := range s.Pegs {
 			note := ""
@@ -90,7 +90,7 @@ func (s Sheet) rows() (rows []row) {
 		if p.Method != pegging.TwoArcs {
 			continue
 		}
-		add(row{kind: "crossing", from: from, to: to, angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
+		add(row{kind: "crossing", from: p.Base[0], to: p.Base[1], angle: degrees(p.Crossing.Angle), note: fmt.Sprintf("at %s; sound: %t", p.Peg, p.Crossing.Sound)})
 	}
 	for _, p := range s.Pegs {
 		add(row{kind: "peg", from: from, to: p.Name, along: mm(p.Along), offset: mm(p.Offset), side: p.Side.String(), note: s.Says().Peg(p)})
@@ -134,6 +134,9 @@ func (s Sheet) pullRow(p pegging.Pull) row {
 		r.value, r.least, r.most = mm(p.Length), mm(p.Reads-p.Limit), mm(p.Reads+p.Limit)
 		if s.Corrected {
 			r.reads = mm(p.Reads)
+		}
+		if p.Aside > 0 {
+			r.note += fmt.Sprintf("; then %s aside towards %s", mm(p.Aside), p.Toward)
 		}
 		if p.Behind {
 			r.note += "; behind " + string(p.Hold)

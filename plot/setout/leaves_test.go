@@ -17,6 +17,7 @@ import (
 	"trammel/plot/draw"
 	"trammel/plot/internal/pagetest"
 	"trammel/plot/lettering"
+	"trammel/plot/words"
 )
 
 // around is a net of n pegs once round a site, each measured from both ends of the first
@@ -91,6 +92,7 @@ func TestLeaves(t *testing.T) {
 		if len(pages) > most {
 			t.Errorf("%s: %d pages, %d at most", name, len(pages), most)
 		}
+		unbroken(t, name, s, pages)
 		for i, p := range pages {
 			if full := inkDown(p, i == 0); len(pages) > 1 && full < 0.5 {
 				t.Errorf("%s: page %d of %d is filled to %.2f", name, i+1, len(pages), full)
@@ -101,13 +103,45 @@ func TestLeaves(t *testing.T) {
 		check(c.name, prepared(t, c.tokens, c.change), 2)
 	}
 	check("floor", preparedNet(t, floor, "ABCDEF", nil), 2)
-	for i := range gate.Of(24, 60) {
+	for i := range gate.Of(17, 60) {
 		n := 4 + i%17
 		most := 4
 		if n <= 8 {
 			most = 2
 		}
 		check(fmt.Sprintf("net %d of %d pegs", i, n), around(t, r, n), most)
+	}
+}
+
+// unbroken says whether each step stands on one page, and each table: its heads are not set
+// again, and both halves of the checks stand on one page.
+func unbroken(t *testing.T, name string, s Sheet, pages []draw.Page) {
+	heads := map[string][]int{}
+	var said []string
+	for i, p := range pages {
+		said = append(said, strings.Join(strings.Fields(pagetest.Running(pages[i:i+1])), ""))
+		for _, op := range p.Ops {
+			if o, ok := op.(draw.Text); ok && o.Height == draw.NoteHeight {
+				heads[o.Words] = append(heads[o.Words], i)
+			}
+		}
+	}
+	for head, most := range map[string]int{"step": 1, "what it is": 1, "good from": 2} {
+		on := heads[head]
+		if len(on) == 0 || len(on) > most || on[0] != on[len(on)-1] {
+			t.Errorf("%s: the head %q stands on pages %v", name, head, on)
+		}
+	}
+	short := s.Says().Short()
+	for i, step := range s.Steps {
+		whole := func(words string) bool {
+			return slices.ContainsFunc(said, func(page string) bool { return strings.Contains(page, strings.Join(strings.Fields(words), "")) })
+		}
+		n := 0
+		both := slices.IndexFunc(short, func(x words.Step) bool { n += x.Pulls; return n > i })
+		if !whole(step) && !whole(short[both].Words) {
+			t.Errorf("%s: step %d is on no page whole: %s", name, i+1, step)
+		}
 	}
 }
 
@@ -132,6 +166,7 @@ func TestPulledLinesAreDrawnAndLabelled(t *testing.T) {
 				lines = append(lines, geom.Line{From: s.Spot(x.Hold).Times(1 / d.Scale), To: s.Spot(x.To).Times(1 / d.Scale)})
 			}
 		}
+		oneSize(t, name, s, d.Ops)
 		k := 0
 		for _, x := range s.Pulls {
 			if x.Part != pegging.SecondWay && (x.Use == pegging.ForArc || x.Use == pegging.ForRay) {
@@ -148,6 +183,23 @@ func TestPulledLinesAreDrawnAndLabelled(t *testing.T) {
 	}
 	if pulled < 400 {
 		t.Errorf("only %d lines", pulled)
+	}
+}
+
+// oneSize says whether the names of all corners on a plan are as high.
+func oneSize(t *testing.T, name string, s Sheet, ops draw.Drawing) {
+	high := unit.Length(0)
+	for _, op := range ops {
+		o, ok := op.(draw.Text)
+		if !ok || !o.Bold || !slices.ContainsFunc(s.sitePegs(), func(q pegging.Mark) bool { return q.Role == pegging.Corner && string(q.Name) == o.Words }) {
+			continue
+		}
+		if high == 0 {
+			high = o.Height
+		}
+		if o.Height != high {
+			t.Errorf("%s: %s is %.1f high, others %.1f", name, o.Words, o.Height, high)
+		}
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 // marks, and what was measured of its angles.
 func (s Sheet) planned() plan.Plan {
 	many := len(s.Sure) > crowded
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Language: s.Language}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), ZeroFirst: s.Baseline.Zero == 0, Details: !s.Lone(), North: s.North, Turn: s.Turn, Language: s.Language}
 	if many && slices.ContainsFunc(s.Pegs, forSquare) {
 		p.Notes = append(p.Notes, s.heads().LeftOut())
 	}
@@ -25,7 +25,7 @@ func (s Sheet) planned() plan.Plan {
 		}
 		peg := plan.Peg{Name: q.Name, At: q.At, Role: roles[q.Role], Also: q.Also, Along: q.Along}
 		if q.Side == pegging.OnLine {
-			peg.Running, peg.Given = s.along(q), s.alongMeasured(q)
+			peg.Running, peg.Given = s.along(q), alongMeasured(s.written, q)
 		} else if q.Role == pegging.Middle {
 			peg.Figure = s.Figure(s.PullTo(q.Name).Length)
 		}
@@ -35,11 +35,11 @@ func (s Sheet) planned() plan.Plan {
 		line := [2]geom.Name{a, b}
 		// The baseline's own length is the last of the running figures: between two of
 		// their marks it would read as the distance between those.
-		if pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
+		if s.Turn == 0 && pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		measured := s.WasMeasured(a, b, s.Between(a, b))
-		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.Figure(s.Between(a, b)), Measured: measured})
+		length := s.mark(a).At.Distance(s.mark(b).At)
+		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.Figure(length), Measured: s.WasMeasured(a, b, length)})
 	}
 	for i, a := range s.Outline {
 		side(a, s.Outline[(i+1)%len(s.Outline)])
@@ -47,7 +47,13 @@ func (s Sheet) planned() plan.Plan {
 	for _, x := range s.Pulls {
 		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay || x.Use == pegging.ForLine {
 			side(x.Hold, x.To)
+			if chalk := (plan.Stroke{Kind: plan.StringLine, From: s.Spot(x.Line[0]), To: s.Spot(x.Line[1])}); x.Use == pegging.ForLine && !s.Edge(x.Line[0], x.Line[1]) && !slices.Contains(p.Strokes, chalk) {
+				p.Strokes = append(p.Strokes, chalk)
+			}
 		}
+	}
+	if s.Turn != 0 { // there is no tape line
+		side(s.Ends()[0], s.Ends()[1])
 	}
 	for _, x := range s.Main {
 		s.strokesOf(&p, x)
@@ -101,7 +107,7 @@ func anglesOf(s Sheet, p *plan.Plan) {
 
 // checked is the plan of the checks: their lines, numbered as in the table.
 func (s Sheet) checked(checks []pegging.Check) plan.Plan {
-	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true}
+	p := plan.Plan{Edge: s.Outline, Base: s.Ends(), Small: true, Turn: s.Turn}
 	seen := map[geom.Name]bool{}
 	for _, n := range s.Outline {
 		seen[n] = true

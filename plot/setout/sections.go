@@ -91,7 +91,7 @@ func (s Sheet) markBlocks() (out []sheet.Block) {
 	}
 	add(words.PartMarks, s.marksTable())
 	add(words.PartNails, s.nailsTable())
-	if said := s.missingNails(); said != "" {
+	if said := missingNails(s.written); said != "" {
 		out = append(out, sheet.Paragraph{Words: said})
 	}
 	add(words.PartStrings, s.stringsTable())
@@ -112,8 +112,14 @@ func (s Sheet) tables(width unit.Length, r draw.Ruler) []sheet.Row {
 		return beside(left, right, l, p, width).Rows(width, r)
 	}
 	left[1], right[1] = narrowing{Table: pulls}, narrowing{Table: pegs}
+	if !pulls.Whole && len(pulls.Cells) <= halved {
+		left[1] = columned{pulls}
+	}
 	return sheet.Stack(append(left, right...), width, r)
 }
+
+// halved is how many rows of letters of full size may stand in two halves on a page.
+const halved = 72
 
 // checks stand in two halves where they are many and there is room; of few a small plan
 // stands beside them, with the lines that they are pulled along.
@@ -129,7 +135,7 @@ func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	if len(all) > mostRings || room < leastSmall {
 		return narrowing{Table: t}.Rows(width, r)
 	}
-	drawn := fitted(c.checked(all), room, checkRow*unit.Length(len(all)), r)
+	drawn := fitted(c.checked(all), room, max(highSmall, checkRow*unit.Length(len(all))), r)
 	if drawn.Crammed {
 		return narrowing{Table: t}.Rows(width, r)
 	}
@@ -152,6 +158,7 @@ func halfTable(t sheet.Table) sheet.Table {
 const (
 	manyChecks             = 8
 	mostRings              = 12
+	highSmall  unit.Length = 55 // of that plan at most, beside few checks
 	leastSmall unit.Length = 40
 	// Boxes part two halves of a table.
 	betweenHalves unit.Length = 4.5

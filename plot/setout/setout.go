@@ -31,6 +31,7 @@ type Input struct {
 	// Bearing of the baseline from Base[0], or else its zero end, clockwise from north:
 	// the plan then has an arrow to the north. nil: not known.
 	Bearing  *unit.Angle
+	NorthUp  bool           // the plan lies with north up where that is known, not with the baseline level
 	Language words.Language // nil: English on the ground
 	Office   bool           // what the office wants to know as well, on pages of its own
 }
@@ -54,6 +55,9 @@ func Prepare(in Input) (Sheet, error) {
 			s.North.Turn += unit.Turn / 2
 		}
 	}
+	if in.NorthUp && s.North.Name != "" {
+		s.Turn = unit.Turn/4 - s.North.Turn
+	}
 	say := s.Says()
 	s.Steps, s.Bring, s.Doubts, s.Basis = say.Steps(), say.Bring(), say.Doubts(), say.Basis()
 	s.Cautions = words.In(in.Language).Cautions().SetOut(s.Falls)
@@ -68,6 +72,7 @@ type Sheet struct {
 	Office bool // with the office's pages
 	written
 	North plan.North
+	Turn  unit.Angle // of the plan: 0 where the baseline lies level
 
 	Steps    []string
 	Bring    []string

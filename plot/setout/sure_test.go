@@ -48,6 +48,7 @@ func TestHowSureIsWhatTheStepsGive(t *testing.T) {
 		{"right angle", "AB=4000 A=90deg CA=3000", "", "AB"}, {"right angle, from the other end", "AB=4000 A=90deg CA=3000", "", "BA"},
 		{"foot behind", "AB=5000 CA=3354.102 BC=7158.911", "", "AB"}, {"foot beyond", "AB=5000 CA=8062.258 BC=4472.136", "", "AB"},
 		{"low", "AB=10000 CA=4511.234 BC=6007.495", "", "AB"},
+		{"feet close to corners", "AB=5900.0000 BC=4012.8045 CD=5551.0900 DA=3905.1248 AC=7010.1783 BD=6906.5187", "ABCD", "AB"},
 		{"house", house, "ABCD", "AB"}, {"house by its diagonal", house, "ABCD", "CA"}, {"floor", floor, "ABCDEF", "FA"}, {"floor from E", floor, "ABCDEF", "EC"},
 	} {
 		for _, i := range []tape.Instrument{tape.Protractor, tape.Theodolite} {

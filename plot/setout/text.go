@@ -162,7 +162,7 @@ func (s Sheet) textMarks(t *phone.Text) {
 		s.head(t, words.PartNails)
 		t.Table(bare(s.nailsTable().Cells, columns...))
 	}
-	if said := s.missingNails(); said != "" {
+	if said := missingNails(s.written); said != "" {
 		t.Para("", said)
 	}
 	if len(s.Strings) > 0 {

@@ -218,21 +218,10 @@ func TestNoLineThroughAWall(t *testing.T) {
 		if s.Method == pegging.Mixed {
 			chained++
 		}
-		h := newFollower(t, exact())
-		if n := h.follow(s.Steps); n != len(s.Pulls) {
-			t.Errorf("room %d: %d of %d pulls are told: %q", k, n, len(s.Pulls), s.Steps)
-		}
-		sure := map[geom.Name]float64{}
-		for _, x := range s.Sure {
-			sure[x.Peg] = x.SetOut.MM()
-		}
-		zero, end := at(s.Baseline.From), at(s.Baseline.To)
-		for i := range in {
-			n := in.name(i)
-			want := (in[i] - zero) / complex(cmplx.Abs(end-zero), 0) * cmplx.Conj(end-zero) / complex(cmplx.Abs(end-zero), 0)
-			want *= complex(cmplx.Abs(end-zero), 0)
-			if off := cmplx.Abs(h.at[string(n)] - want); off > 2+sure[n] {
-				t.Errorf("room %d: %s comes %.1f from its place, sure to %.1f: %q", k, n, off, sure[n], s.Steps)
+		in.followed(t, fmt.Sprintf("room %d", k), s)
+		for _, x := range s.planned().Sides { // as the plan shows it
+			if want := fmt.Sprintf("%.0f", cmplx.Abs(at(x.From)-at(x.To))); strings.ReplaceAll(x.Words, "\u2009", "") != want {
+				t.Errorf("room %d: the plan says %s between %s and %s, which are %s apart", k, x.Words, x.From, x.To, want)
 			}
 		}
 		for _, x := range s.Main {
@@ -250,6 +239,73 @@ func (r room) place(s Sheet, p geom.Point) complex128 {
 	a, b := s.Spot("A"), s.Spot("B")
 	from, to := complex(a.X.MM(), a.Y.MM()), complex(b.X.MM(), b.Y.MM())
 	return r[0] + (complex(p.X.MM(), p.Y.MM())-from)*(r[1]-r[0])/(to-from)
+}
+
+// followed takes the words alone and sees where each corner comes to.
+func (r room) followed(t *testing.T, name string, s Sheet) {
+	t.Helper()
+	h := newFollower(t, exact())
+	if n := h.follow(s.Steps); n != len(s.Pulls) {
+		t.Errorf("%s: %d of %d pulls are told: %q", name, n, len(s.Pulls), s.Steps)
+	}
+	sure := map[geom.Name]float64{}
+	for _, x := range s.Sure {
+		sure[x.Peg] = x.SetOut.MM()
+	}
+	zero, end := r.place(s, s.Spot(s.Baseline.From)), r.place(s, s.Spot(s.Baseline.To))
+	way := (end - zero) / complex(cmplx.Abs(end-zero), 0)
+	for i := range r {
+		n := r.name(i)
+		if off := cmplx.Abs(h.at[string(n)] - (r[i]-zero)*cmplx.Conj(way)); !(off < 2+sure[n]) {
+			t.Errorf("%s: %s comes %.1f from its place, sure to %.1f: %q", name, n, off, sure[n], s.Steps)
+		}
+	}
+}
+
+// Nets set off from one baseline by squares: feet that would stand closer than 300 mm share
+// one, at a corner where there is one, and what the words say still brings each peg to its
+// place.
+func TestCloseFeet(t *testing.T) {
+	shared, own, square := 0, 0, pegging.OffsetSquare
+	for k := range gate.Of(100, 400) {
+		r := rand.New(rand.NewPCG(uint64(k), 4))
+		in := randomRoom(r, 4+k%9)
+		asked := in.asked(t, passage.Bars{})
+		asked.Method = &square
+		s, err := Prepare(Input{Asked: asked})
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := fmt.Sprintf("net %d", k)
+		in.followed(t, name, s)
+		feetApart(t, name, s)
+		stands := map[geom.Name]bool{}
+		for _, x := range s.Main {
+			if x.Aside > 0 {
+				shared++
+			} else {
+				own++
+			}
+			if x.Aside >= 300 || x.Aside > 0 == (x.Toward == "") {
+				t.Errorf("%s: %s turns aside %v towards %q", name, x.Peg, x.Aside, x.Toward)
+			}
+			for _, n := range []geom.Name{s.Baseline.From, s.Baseline.To} { // a corner before a foot
+				if f, _ := s.Peg(x.Foot); f.Role == pegging.Foot && f.At.Distance(s.Spot(n)) < 300 && len(s.Main) > 1 {
+					t.Errorf("%s: a foot stands %v from %s", name, f.At.Distance(s.Spot(n)), n)
+				}
+			}
+			stands[x.Foot] = true
+		}
+		for _, c := range s.Checks {
+			if math.Abs(float64(c.Value)-cmplx.Abs(in.place(s, s.mark(c.From).At)-in.place(s, s.mark(c.To).At))) > 1e-3 {
+				t.Errorf("%s: %s to %s is %v", name, c.From, c.To, c.Value)
+			}
+		}
+	}
+	if shared < 20 {
+		t.Errorf("%d offsets turn aside", shared)
+	}
+	t.Logf("%d offsets turn aside, %d do not", shared, own)
 }
 
 // feetApart says that no two feet stand nearer to each other than 300 mm.

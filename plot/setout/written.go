@@ -47,7 +47,7 @@ func inBold(figure string, given bool) string {
 }
 
 // missingNails says which nails in boards are left out, and why.
-func (s written) missingNails() string {
+func missingNails(s written) string {
 	missing := 2*len(s.Outline) - len(s.Nails)
 	if s.Boards == 0 || missing == 0 || len(s.Nails) == 0 && s.Shut == 0 {
 		return ""
@@ -101,7 +101,7 @@ func (s written) officeChecks() (all []pegging.Check) {
 
 // pegFigures are a peg's running distance and offset, bold where measured.
 func (s written) pegFigures(p pegging.Mark) (along, offset string) {
-	along = inBold(s.along(p), s.alongMeasured(p))
+	along = inBold(s.along(p), alongMeasured(s, p))
 	offset = inBold(s.Figure(p.Offset), p.Role == pegging.Corner && s.offsetTold(p.Name))
 	return along, offset
 }
@@ -111,7 +111,7 @@ func (s written) along(p pegging.Mark) string {
 	return tape.Below(p.Along, s.Figure(max(p.Along, -p.Along)))
 }
 
-func (s written) alongMeasured(p pegging.Mark) bool {
+func alongMeasured(s written, p pegging.Mark) bool {
 	switch {
 	case max(p.Along, -p.Along) <= pegging.SameMark:
 		return false

@@ -28,6 +28,9 @@ func lying(on paging.Sheet) paging.Sheet {
 	return on
 }
 
+// key is what marks a set.
+type key struct{ Set }
+
 // KeyPages is the key of the whole class on paper lying on its side: first the answers with
 // what is accepted, three tasks a page; then what each mistake would give, and where C lies,
 // two tasks a page.
@@ -44,20 +47,20 @@ func (s Set) KeyPages(on paging.Sheet, r draw.Ruler) (all []draw.Page, err error
 	for from := 0; from < len(s.Pupils); from += rows {
 		pupils := s.Pupils[from:min(from+rows, len(s.Pupils))]
 		for n := 0; n < most; n += tasksAcross {
-			all = append(all, s.answers(pupils, n, min(n+tasksAcross, most), on, r))
+			all = append(all, key{s}.answers(pupils, n, min(n+tasksAcross, most), on, r))
 		}
 	}
 	for from := 0; from < len(s.Pupils); from += rows {
 		pupils := s.Pupils[from:min(from+rows, len(s.Pupils))]
 		for n := 0; n < most; n += 2 {
-			all = append(all, s.diagnosed(pupils, n, min(n+2, most), on, r))
+			all = append(all, key{s}.diagnosed(pupils, n, min(n+2, most), on, r))
 		}
 	}
 	return all, nil
 }
 
 // keyHead is what stands at the top and at the foot of a page of the key.
-func (s Set) keyHead(l *leaf) {
+func (s key) keyHead(l *leaf) {
 	m := s.marking()
 	l.words(m.KeyTitle(), margin, 17, title)
 	room := l.wide - 2*margin - l.r.Width(m.KeyTitle(), draw.TitleHeight, true) - 8
@@ -67,7 +70,7 @@ func (s Set) keyHead(l *leaf) {
 }
 
 // named writes the pupils down the side, with a rule under every fourth.
-func (s Set) named(l *leaf, pupils []Pupil, wide unit.Length) {
+func (s key) named(l *leaf, pupils []Pupil, wide unit.Length) {
 	for i, p := range pupils {
 		y := keyTop + unit.Length(i)*keyRow
 		name := fmt.Sprintf("%02d", p.Number)
@@ -82,7 +85,7 @@ func (s Set) named(l *leaf, pupils []Pupil, wide unit.Length) {
 	l.line(margin, keyTop, l.wide-margin, keyTop, rulePen)
 }
 
-func (s Set) answers(pupils []Pupil, from, to int, on paging.Sheet, r draw.Ruler) draw.Page {
+func (s key) answers(pupils []Pupil, from, to int, on paging.Sheet, r draw.Ruler) draw.Page {
 	l := newLeaf(on, r)
 	s.keyHead(l)
 	m := s.marking()
@@ -139,7 +142,7 @@ func givenOf(t task.Task) (say string) {
 }
 
 // diagnosed is what mistakes give, two tasks side by side.
-func (s Set) diagnosed(pupils []Pupil, from, to int, on paging.Sheet, r draw.Ruler) draw.Page {
+func (s key) diagnosed(pupils []Pupil, from, to int, on paging.Sheet, r draw.Ruler) draw.Page {
 	const beside unit.Length = 24
 	l := newLeaf(on, r)
 	s.keyHead(l)
@@ -182,7 +185,7 @@ func (s Set) diagnosed(pupils []Pupil, from, to int, on paging.Sheet, r draw.Rul
 }
 
 // mistakesOf are those that any pupil's task n can have.
-func (s Set) mistakesOf(pupils []Pupil, n int) (all []task.Mistake) {
+func (s key) mistakesOf(pupils []Pupil, n int) (all []task.Mistake) {
 	seen := map[task.Mistake]bool{}
 	for _, p := range pupils {
 		if n >= len(p.Tasks) {
@@ -198,7 +201,7 @@ func (s Set) mistakesOf(pupils []Pupil, n int) (all []task.Mistake) {
 }
 
 // mistakeHeads name the columns, in as many as three lines.
-func (s Set) mistakeHeads(l *leaf, k task.Kind, columns []task.Mistake, x, each unit.Length) {
+func (s key) mistakeHeads(l *leaf, k task.Kind, columns []task.Mistake, x, each unit.Length) {
 	for i, c := range columns {
 		lines := l.broken(s.marking().Mistake(k, c), each-1.5, note)
 		n := min(3, len(lines))

@@ -29,7 +29,7 @@ func (s Set) KeyCSV(out io.Writer) error {
 				}
 				row := []string{s.Title, fmt.Sprint(s.Seed), who, fmt.Sprint(n + 1), d.Kind.String(), fmt.Sprint(d.Level), strings.Join(d.Tokens(), " "),
 					b.Of.String(), fmt.Sprintf("%.3f", b.Value), fmt.Sprint(b.Low), fmt.Sprint(b.High), unit}
-				w.Write(append(row, s.diagnoses(d.Kind, wrong, i)...))
+				w.Write(append(row, key{s}.diagnoses(d.Kind, wrong, i)...))
 			}
 		}
 	}
@@ -38,7 +38,7 @@ func (s Set) KeyCSV(out io.Writer) error {
 }
 
 // diagnoses are the last four columns of a box.
-func (s Set) diagnoses(k task.Kind, wrong []task.Wrong, box int) []string {
+func (s key) diagnoses(k task.Kind, wrong []task.Wrong, box int) []string {
 	var scale, swapped, between string
 	var others []string
 	for _, w := range wrong {

@@ -1,7 +1,7 @@
 // Package tasks is the sheets of a class: tasks to be drawn by hand, with no answer on them,
 // the key that marks them, and the films that are laid on what was drawn.
 //
-// Files, from the top floor to the ground: task_pages.go, key.go, key_csv.go, overlay.go, polar.go,
+// Files, from the top floor to the ground: task_pages.go, key.go, key_csv.go, overlay.go, polar.go, answers.go, model.go,
 // sketch.go, tasks.go.
 package tasks
 
@@ -157,4 +157,5 @@ func tooSmall(on paging.Sheet) error {
 }
 
 func (s Set) says() words.Tasks      { return words.In(s.Language).Tasks() }
+func (s Set) models() words.Models   { return words.In(s.Language).Models() }
 func (s Set) marking() words.Marking { return words.In(s.Language).Marking() }

@@ -165,9 +165,10 @@ func (a arrangement) lowest() (best arrangement) {
 			all = append(all, a)
 		}
 	}
+	tries := []int{len(a.steps.items), most, max(0, most-1), max(0, most-2), max(0, most-3)}
 	for _, a := range all {
-		for _, a.n = range []int{len(a.steps.items), most, max(0, most-1), max(0, most-2), max(0, most-3)} {
-			if a.tabled && a.n < len(a.steps.items) {
+		for i, n := range tries {
+			if a.n = n; slices.Contains(tries[:i], n) || a.tabled && n < len(a.steps.items) {
 				continue
 			}
 			if _, _, high := a.draw(); high < least-1e-6 {

@@ -18,6 +18,10 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 	b := o.Points.Bounds()
 	k := min(float64((width-2*rim)/b.Width()), float64((most-2*rim)/b.Height()))
 	high := unit.Length(k)*b.Height() + 2*rim
+	made := mapOf{nil, width, k}
+	if d, ok := x.maps[made]; ok {
+		return d, high
+	}
 	m := chart{scale: k, from: b.Min, to: geom.Point{X: (width - unit.Length(k)*b.Width()) / 2, Y: rim - high}, scene: legible.NewScene(nil, nil, r), style: x.style}
 	m.scene.Add(draw.Polyline{Points: m.corners(o.Points), Closed: true, Pen: draw.Narrow, On: draw.Notes})
 	room := geom.Rect{Min: geom.Point{Y: -high}, Max: geom.Point{X: width}}
@@ -54,6 +58,7 @@ func (x index) constructed(width unit.Length, r draw.Ruler) (draw.Drawing, unit.
 		}
 		m.scene.Place(onNotes(all))
 	}
+	x.maps[made] = m.scene.Drawing
 	return m.scene.Drawing, high
 }
 

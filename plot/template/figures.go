@@ -25,7 +25,7 @@ func (p Piece) besideFigure(i int, s Style) string {
 	if same(d.length, d.whole) {
 		d.whole = 0
 	}
-	return s.says().Templates().Besides(p.byHand(s), d.whole, d.given, min(p.Shape.Sides[i].Allow, 0))
+	return s.says().Templates().Besides(p.ByHand(s), d.whole, d.given, min(p.Shape.Sides[i].Allow, 0))
 }
 
 // distance between two marks that are printed, to be measured when the pages are

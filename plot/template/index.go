@@ -23,6 +23,7 @@ func Index(p Piece, plan paging.Plan, r draw.Ruler, s Style, of Front) ([]draw.P
 	if err := Ready(p, r); err != nil {
 		return nil, err
 	}
+	r = draw.Remembered(r)
 	x := newIndex(p, plan, s, of)
 	on := of.on(plan.Sheet)
 	made := x.best(on.Printable().Grow(-legible.ToEdge), r)
@@ -142,11 +143,8 @@ type index struct {
 
 func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
 	of.style = s
-	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}}
-	if len(plan.Cells) > 1 {
-		x.joining = joining(plan, s.Figures)
-		x.spans, x.more = spans(plan, s.Figures, x.say)
-	}
+	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}, joining: joining(plan, s.Figures)}
+	x.spans, x.more = spans(plan, s.Figures, x.say)
 	for _, d := range p.checked() {
 		x.sides = append(x.sides, crossing{d, x.joins(d)})
 	}
@@ -208,7 +206,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	if x.Opposite != nil {
 		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
 	}
-	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.byHand(x.style)); by != "" {
+	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
 		picture = append(picture, sheet.Paragraph{Words: by, Height: x.style.sized(small)})
 	}
 	name, mark := x.title(r)
@@ -262,7 +260,7 @@ func (x index) title(r draw.Ruler) (name, mark []sheet.Block) {
 	line := func(facts []string) sheet.Block {
 		return sheet.Paragraph{Words: strings.Join(facts, "; "), Height: x.style.sized(small), Keep: true}
 	}
-	facts := x.say.Facts(p.byHand(x.style), o)
+	facts := x.say.Facts(p.ByHand(x.style), o)
 	if p.Job != "" {
 		facts = slices.Insert(facts, 0, p.Job)
 	}
@@ -322,7 +320,7 @@ func (x index) byHand(l composition, area geom.Rect, r draw.Ruler) []sheet.Block
 
 // set is the steps as they are set on paper.
 func set(p Piece, s Style) []string {
-	h := p.byHand(s)
+	h := p.ByHand(s)
 	h.Drawn = s.Lengths && s.Angles && s.Heights
 	return words.Set(s.says().Steps(), h, p.Names())
 }

@@ -137,7 +137,7 @@ func (f *face) figureArcs() {
 			continue
 		}
 		a := f.plan.Place.Arc(swing(s))
-		w := f.style.note(f.style.says().Steps().Radius(f.piece.byHand(f.style), s))
+		w := f.style.note(f.style.says().Steps().Radius(f.piece.ByHand(f.style), s))
 		places := []legible.Try{f.along(a, w)}
 		for _, t := range []float64{0, 1, 0.1, 0.9} {
 			out := unit.Turn / 4

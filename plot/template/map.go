@@ -47,9 +47,9 @@ func (x index) picture(of Hand, highest unit.Length) sheet.Block {
 	}}
 }
 
-// mapOf tells the maps of a piece apart.
+// mapOf tells the small pictures of a piece apart.
 type mapOf struct {
-	first *paging.Cell // of the plan that it shows
+	first *paging.Cell // of the plan that a map shows; nil is the construction
 	width unit.Length
 	scale float64
 }
@@ -112,21 +112,15 @@ func (m chart) draw(p Piece, room geom.Rect) (numbered bool) {
 		m.scene.Add(draw.Polyline{Points: shape, Closed: true, Pen: draw.Wide, On: draw.Notes})
 	}
 	lines := slices.Clip(m.scene.Drawing)
-	again := func() {
+	again := func() bool {
 		*m.scene = *legible.NewScene(nil, nil, m.scene.Ruler)
 		m.scene.Add(lines...)
+		return true
 	}
 	numbered = slices.ContainsFunc(numberHeights, func(h unit.Length) bool {
 		h = m.style.sized(h)
-		if !m.holdNumbers(shares, h) {
-			return false
-		}
-		again()
-		return m.numberSheets(shares, h)
-	})
-	if !numbered {
-		again()
-	}
+		return m.holdNumbers(shares, h) && again() && m.numberSheets(shares, h)
+	}) || !again()
 	m.scene.Only(room)
 	for i, at := range shape {
 		out := geom.Line{From: shape.Edge(p.Outline.Before(i)).At(0.5).Plus(shape.Edge(i).At(0.5)).Times(0.5), To: at}.Direction()

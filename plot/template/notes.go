@@ -22,7 +22,7 @@ import (
 // angles stand in its corners.) The page given is not changed.
 func WithNotes(page draw.Page, on paging.Sheet, p Piece, r draw.Ruler, s Style) (draw.Page, bool) {
 	area := on.Printable().Grow(-legible.ToEdge)
-	say, hand := s.says(), p.byHand(s)
+	say, hand := s.says(), p.ByHand(s)
 	care := []sheet.Block{sheet.Paragraph{Words: say.Cautions().OnePage()}}
 	var also []sheet.Block
 	if too := say.Steps().OtherHeights(hand); too != "" {

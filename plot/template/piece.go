@@ -93,8 +93,8 @@ func (s Style) angle(a unit.Angle, measured bool) string {
 // says is what tells of it.
 func (s Style) says() words.Language { return words.In(s.Language) }
 
-// byHand is the piece as it is made by hand.
-func (p Piece) byHand(s Style) words.ByHand {
+// ByHand is the piece as it is made by hand.
+func (p Piece) ByHand(s Style) words.ByHand {
 	h := words.ByHand{Construction: p.Construction, Shape: p.Shape, Given: map[geom.Name]unit.Reading{},
 		Figures: s.Figures, Reach: s.Reach, Protractor: s.Protractor, Saw: s.Saw}
 	for i, n := range p.Outline.Names {

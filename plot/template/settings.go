@@ -14,10 +14,10 @@ import (
 
 // Settings of saw and square for the corners of a piece, as a table of words: a row
 // of heads, a row a corner, one more for the edge that a cut corner makes.
-func Settings(p Piece, s Style) [][]string { return s.says().Steps().Settings(p.byHand(s)) }
+func Settings(p Piece, s Style) [][]string { return s.says().Steps().Settings(p.ByHand(s)) }
 
 // AboutSettings says how the table of Settings is used.
-func AboutSettings(p Piece, s Style) []string { return s.says().Steps().AboutSettings(p.byHand(s)) }
+func AboutSettings(p Piece, s Style) []string { return s.says().Steps().AboutSettings(p.ByHand(s)) }
 
 const settingsGutter unit.Length = 4
 

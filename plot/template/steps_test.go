@@ -223,4 +223,4 @@ func TestCrossingsAreToldApart(t *testing.T) {
 	}
 }
 
-func heights(p Piece) string { return string(full().says().Steps().OtherHeights(p.byHand(full()))) }
+func heights(p Piece) string { return string(full().says().Steps().OtherHeights(p.ByHand(full()))) }

@@ -16,7 +16,7 @@ import (
 )
 
 // Steps are the construction by hand in words, of the very steps whose lines Draw draws.
-func Steps(p Piece, s Style) []string { return words.InWords(s.says().Steps(), p.byHand(s)) }
+func Steps(p Piece, s Style) []string { return words.InWords(s.says().Steps(), p.ByHand(s)) }
 
 // Draw is the piece in the plane of the sheets, true to scale. Every corner lies
 // where plan.Place puts it, to the rounding of float64 (under 1e-9 mm at 20 m).

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"trammel/geom"
+	"trammel/plot/words/phrase"
 )
 
 // Aloud is what a document tells whoever has it read out: its language, and a sentence
@@ -74,7 +75,7 @@ func (aloud) Plan(pegs []geom.Name) string {
 	for _, p := range pegs {
 		names = append(names, string(p))
 	}
-	return fmt.Sprintf("Plan of the pegs %s, with the lengths between them.", few(names))
+	return fmt.Sprintf("Plan of the pegs %s, with the lengths between them.", phrase.Few(names))
 }
 
 func (aloud) Detail(name string) string {

@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // Heads are what stands on a sheet of setting out, or of checking, beside its sentences:
@@ -91,8 +92,8 @@ func (heads) Units(check bool, style unit.Style) []string {
 		return []string{fmt.Sprintf("All figures in %s.", style.Name()), fmt.Sprintf("All figures in %s.", style.Name())}
 	}
 	return []string{
-		fmt.Sprintf("%s. Bold is given, the rest computed.", capital(style.Name())),
-		fmt.Sprintf("%s. Bold is given.", capital(style.Name())), fmt.Sprintf("All figures in %s.", style.Name()),
+		fmt.Sprintf("%s. Bold is given, the rest computed.", phrase.Capital(style.Name())),
+		fmt.Sprintf("%s. Bold is given.", phrase.Capital(style.Name())), fmt.Sprintf("All figures in %s.", style.Name()),
 	}
 }
 
@@ -225,7 +226,7 @@ func (heads) Legend(signs Signs) []string {
 	return lines
 }
 
-func (h heads) Bring() string { return capital(strings.Join(h.setOut.Bring(), ", ")) + "." }
+func (h heads) Bring() string { return phrase.Capital(strings.Join(h.setOut.Bring(), ", ")) + "." }
 
 func (h heads) Check(c pegging.Check) (reads, good, found string) {
 	return fmt.Sprintf("%s to %s  %s", c.From, c.To, h.Figure(c.Reads)), fmt.Sprintf("good %s to %s", h.Figure(c.Least), h.Figure(c.Greatest)), "found"

@@ -12,6 +12,7 @@ import (
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // Nets tells of a net that was adjusted.
@@ -43,7 +44,7 @@ type nets struct{ English }
 
 func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 	m := a.Results[s.Index].Measurement
-	f := figures{style, m.Kind, tape.Expansion * s.Sigma.Bare(m.Kind)}
+	f := phrase.Figures{Style: style, Kind: m.Kind, Spread: tape.Expansion * s.Sigma.Bare(m.Kind)}
 	reads, others := s.Reads.Bare(m.Kind), s.Others.Bare(m.Kind)
 	off := reads - others
 	than := "shorter"
@@ -57,10 +58,10 @@ func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 	}
 	written := m.Value.Text
 	if written == "" {
-		written = f.of(reads)
+		written = f.Of(reads)
 	}
 	text := fmt.Sprintf("%s reads %s; the others say %s ± %s: read it again, perhaps it is %s %s",
-		m.Subject(), written, f.of(others), f.of(f.spread), f.of(math.Abs(off)), than)
+		m.Subject(), written, f.Of(others), f.Of(f.Spread), f.Of(math.Abs(off)), than)
 	var why []string
 	for _, x := range s.Slips {
 		why = append(why, ofSlip(f, x))
@@ -71,23 +72,23 @@ func (w nets) Suspect(a net.Adjusted, s net.Suspect, style unit.Style) Remark {
 	return Remark(text)
 }
 
-func ofSlip(f figures, s slip.Slip) string {
+func ofSlip(f phrase.Figures, s slip.Slip) string {
 	switch s.Kind {
 	case slip.Hooked:
-		return "the tape held at its " + f.exact(s.By) + " mark"
+		return "the tape held at its " + f.Exact(s.By) + " mark"
 	case slip.Swapped:
 		return "two digits swapped: " + s.Text
 	case slip.OtherScale:
 		return "read on the other scale of the protractor"
 	}
-	return "misread by " + f.exact(s.By)
+	return "misread by " + f.Exact(s.By)
 }
 
 // fitsAll is the √(Sum/Freedom) below which no figure shows a residual.
 const fitsAll = 0.005
 
 func (w nets) Findings(a net.Adjusted, style unit.Style) (all []Remark) {
-	say := func(form string, with ...any) { all = append(all, remark(form, with...)) }
+	say := func(form string, with ...any) { all = append(all, phrase.Remarked(form, with...)) }
 	switch {
 	case a.Freedom == 0:
 		say("nothing is measured more than once: no slip can show")
@@ -119,10 +120,10 @@ func (w nets) suspicion(a net.Adjusted, style unit.Style) (all []Remark) {
 				others = append(others, a.Results[s.Index].Measurement.Subject())
 			}
 		}
-		all = append(all, remark("a slip in %s would show in the same way: read %s again too", or(others), of(len(others), "it", "them")))
+		all = append(all, phrase.Remarked("a slip in %s would show in the same way: read %s again too", phrase.Or(others), phrase.Of(len(others), "it", "them")))
 	}
 	if !first.Agree {
-		all = append(all, remark("without %s the others still disagree: there may be a second slip, or the tolerances are too fine", a.Results[first.Index].Measurement.Subject()))
+		all = append(all, phrase.Remarked("without %s the others still disagree: there may be a second slip, or the tolerances are too fine", a.Results[first.Index].Measurement.Subject()))
 	}
 	return all
 }
@@ -172,7 +173,7 @@ func (w nets) TooFine(a net.Adjusted, style unit.Style) (all []Remark) {
 		m := a.Results[f.Index].Measurement
 		if m.Kind == triangle.Angle {
 			all = append(all, Remark(fmt.Sprintf("%s=%s is written far more finely than a %s is read, and counts as ±%s: say what it was read with (%s), or how far it is to be trusted, such as %s=%s+-0.01deg",
-				m.Subject(), m.Value.Text, tools.Instrument.Name, smallAngle(f.Keeps.Angle), cmp.Or(w.Instrument, "under site: instrument: theodolite"), m.Subject(), m.Value.Text)))
+				m.Subject(), m.Value.Text, tools.Instrument.Name, phrase.SmallAngle(f.Keeps.Angle), cmp.Or(w.Instrument, "under site: instrument: theodolite"), m.Subject(), m.Value.Text)))
 			continue
 		}
 		counts, such := fmt.Sprintf("%s mm", unit.Decimals(f.Keeps.Length.MM(), 1)), "0.1mm"
@@ -188,20 +189,20 @@ func (w nets) TooFine(a net.Adjusted, style unit.Style) (all []Remark) {
 func (w nets) Found(a net.Adjusted, f net.Placed) Remark {
 	switch {
 	case len(f.From) == 0 && len(f.By) == 0 && a.Base == ([2]geom.Name{}):
-		return remark("%s is known", f.Point)
+		return phrase.Remarked("%s is known", f.Point)
 	case len(f.From) == 0:
-		return remark("%s is where it begins", f.Point)
+		return phrase.Remarked("%s is where it begins", f.Point)
 	case len(f.From) == 1 && len(f.By) == 1:
-		return remark("%s from %s by %s: the first line", f.Point, f.From[0], tokens(a, f.By))
+		return phrase.Remarked("%s from %s by %s: the first line", f.Point, f.From[0], tokens(a, f.By))
 	case len(f.By) == 0:
-		return remark("%s from %s", f.Point, f.From[0])
+		return phrase.Remarked("%s from %s", f.Point, f.From[0])
 	}
 	text := fmt.Sprintf("%s from %s by %s", f.Point, geom.Joined(f.From), tokens(a, f.By))
 	if len(f.From) < 2 {
 		return Remark(text)
 	}
 	why := [...]string{"the only place", "as said", "as the other measurements say", "the order of the outline", "nothing else fits", "one of several ways that fit", "the order of the alphabet"}
-	return remark("%s, %s of %s (%s)", text, hand(f.Right), geom.Joined(f.From[:2]), why[min(f.Why, net.ByAlphabet)])
+	return phrase.Remarked("%s, %s of %s (%s)", text, hand(f.Right), geom.Joined(f.From[:2]), why[min(f.Why, net.ByAlphabet)])
 }
 
 func hand(right bool) string {
@@ -241,10 +242,10 @@ func (w nets) Rectangle(s net.Squareness, style unit.Style) Remark {
 	c := s.Corners
 	all := geom.Joined(c[:])
 	if !s.Measured {
-		return remark("whether %s is square cannot be said: measure its four sides and both diagonals", all)
+		return phrase.Remarked("whether %s is square cannot be said: measure its four sides and both diagonals", all)
 	}
 	if s.Square {
-		return remark("%s is square: its opposite sides are alike and its diagonals are alike", all)
+		return phrase.Remarked("%s is square: its opposite sides are alike and its diagonals are alike", all)
 	}
 	var off []string
 	differ := func(p net.Pair, i, j, k, l int) {

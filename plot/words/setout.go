@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"slices"
 
 	"trammel/geom"
@@ -150,7 +149,7 @@ func (s setOut) Do(p pegging.Pull) string {
 		return "square"
 	case pegging.ForHeight, pegging.ForRay:
 		if p.Aside > 0 {
-			return fmt.Sprintf("%s aside, %s", s.Figure(p.Aside), made)
+			return s.Figure(p.Aside) + " aside"
 		}
 		return made
 	case pegging.ForAngle:

@@ -7,6 +7,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/passage"
 	"trammel/geom/pegging"
+	"trammel/plot/words/phrase"
 )
 
 func (s setOut) Aside() []string {
@@ -31,7 +32,7 @@ func avoided(s setOut) string {
 			}
 		}
 		if len(lines) > 0 {
-			parts = append(parts, geom.Listed(lines)+", since "+of(len(lines), because.one, because.more))
+			parts = append(parts, geom.Listed(lines)+", since "+phrase.Of(len(lines), because.one, because.more))
 		}
 	}
 	if len(parts) == 0 {

@@ -8,6 +8,7 @@ import (
 	"trammel/geom/pegging"
 	"trammel/geom/tape"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 func (o setOut) Steps() []string { return told(o).all }
@@ -346,7 +347,7 @@ func seen(s setOut) string {
 			}
 		}
 		if len(names) > 0 {
-			says = append(says, fmt.Sprintf("%s %s on your %s", geom.Listed(names), of(len(names), "is", "are"), side))
+			says = append(says, fmt.Sprintf("%s %s on your %s", geom.Listed(names), phrase.Of(len(names), "is", "are"), side))
 		}
 	}
 	return strings.Join(says, ", ")

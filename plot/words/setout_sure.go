@@ -7,13 +7,15 @@ import (
 
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
+	"trammel/plot/words/checked"
+	"trammel/plot/words/phrase"
 )
 
 func (s setOut) Why() string {
 	r := s.Ranking
 	used, other := r.Way(), r.Why.Other
 	name := s.Way(other.Method) + " from " + edge(other.Base)
-	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", capital(name), used.Times)
+	hardly := fmt.Sprintf("%s is hardly surer (%.2f times); of those that are as good the ", phrase.Capital(name), used.Times)
 	switch r.Why.Code {
 	case pegging.Surest:
 		return worse(used, other, s.Inches())
@@ -22,7 +24,7 @@ func (s setOut) Why() string {
 	case pegging.AskedAlike:
 		return fmt.Sprintf("As asked for; the surest, %s, is hardly better (%.2f times).", name, used.Times)
 	case pegging.Extends:
-		return fmt.Sprintf("%s is %.2f times surer, but the line has to be extended to the foot of %s.", capital(name), used.Times, r.Why.Foot)
+		return fmt.Sprintf("%s is %.2f times surer, but the line has to be extended to the foot of %s.", phrase.Capital(name), used.Times, r.Why.Foot)
 	case pegging.Longest:
 		return hardly + "longest baseline is used."
 	case pegging.Simplest:
@@ -58,7 +60,7 @@ func worse(best, other pegging.Way, feet bool) string {
 	if times < 1.05 {
 		return Remark(text + ": as good as " + name(best)).Sentence()
 	}
-	return remark("%s: %s times worse than %s", text, unit.Decimals(times, 1), name(best)).Sentence()
+	return phrase.Remarked("%s: %s times worse than %s", text, unit.Decimals(times, 1), name(best)).Sentence()
 }
 
 func (s setOut) HowSure() string {
@@ -113,10 +115,10 @@ func (s setOut) Rank() string {
 }
 
 func (s setOut) Basis() []string {
-	t, source := onePull(s.Tools)
+	t, source := checked.OnePull(s.Tools)
 	say := []string{
 		fmt.Sprintf("Accept ranges: one pull is good within t = %s, L in metres rounded up (%s, common practice); "+
-			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.", t, source, grainWords(s.Figures)),
+			"a check within the root of the sum of squares of its own t and of what each pull before it brings along, moved outward to %s.", t, source, checked.GrainWords(s.Figures)),
 	}
 	if s.Method == pegging.AngleDistance {
 		i := s.Instrument

@@ -3,6 +3,7 @@ package words_test
 import (
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"trammel/geom"
@@ -15,7 +16,17 @@ import (
 
 // layouts of a flat gable whose arcs hardly cross and of a yard with a slip, on a slope
 // and with a tape that is warm, by every method.
-func layouts(t *testing.T) (all []pegging.Layout) {
+func layouts(t *testing.T) []pegging.Layout {
+	laidOut.once.Do(func() { laidOut.all = everyLayout(t) })
+	return laidOut.all
+}
+
+var laidOut struct {
+	once sync.Once
+	all  []pegging.Layout
+}
+
+func everyLayout(t *testing.T) (all []pegging.Layout) {
 	gable := adjusted(t, net.Net{Outline: names("A B C"), Measured: measured(t, "AB=8m", "BC=4.105m", "CA=4.1m")})
 	yard := slipped(t)
 	for _, m := range []pegging.Method{pegging.TwoArcs, pegging.OffsetSquare, pegging.AngleDistance} {

@@ -8,6 +8,7 @@ import (
 	"trammel/geom"
 	"trammel/geom/shape"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // Templates is what a template says of itself, but for how the piece is made by hand.
@@ -127,7 +128,7 @@ func (templates) Sheets(o Ordered) []string {
 	if o.Grain != ([2]geom.Name{}) {
 		marks = append(marks, "grain along "+string(o.Grain[0]+o.Grain[1]))
 	}
-	sheets := fmt.Sprintf("%d %s on %s", o.Pages, of(o.Pages, "sheet", "sheets"), o.Paper)
+	sheets := fmt.Sprintf("%d %s on %s", o.Pages, phrase.Of(o.Pages, "sheet", "sheets"), o.Paper)
 	if o.Both {
 		sheets += " for each hand"
 	}
@@ -171,7 +172,7 @@ func (templates) InThisOrder(sheets int, both bool, h ByHand) string {
 }
 
 func (templates) Bar(sheets int, here bool) string {
-	bars := of(sheets, "the bars on the sheet.", "the bars on every sheet.")
+	bars := phrase.Of(sheets, "the bars on the sheet.", "the bars on every sheet.")
 	if here {
 		return "Measure this bar and " + bars
 	}
@@ -191,7 +192,7 @@ func (templates) CheckHeads(s shape.Shape) []string {
 func (templates) BarRow() string { return "bar" }
 
 func (templates) Sides(s shape.Shape, sheets int) string {
-	then := of(sheets, "Then measure ", "When the sheets are joined, measure ")
+	then := phrase.Of(sheets, "Then measure ", "When the sheets are joined, measure ")
 	switch {
 	case s.Spared() && treated(s):
 		return then + "along the cut line, up to its corners, set-backs and ticks."

@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom/slip"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // Verdicts are said on a screen while somebody measures, and while somebody pegs.
@@ -56,7 +57,7 @@ func (verdicts) Doubt(names []string) string {
 	case 1:
 		return fmt.Sprintf("Look again at %s: the others do not agree with it.", names[0])
 	}
-	return fmt.Sprintf("Look again at %s: one of them does not agree with the others.", or(names[:min(len(names), 4)]))
+	return fmt.Sprintf("Look again at %s: one of them does not agree with the others.", phrase.Or(names[:min(len(names), 4)]))
 }
 
 func (verdicts) Several(n int, more bool) string {

@@ -6,18 +6,23 @@
 // there is; its Voice is where the work is done, and picks the words. Another language
 // is another type with the same subjects.
 //
-// Files, from the top floor to the ground: words.go, checks.go, checks_explained.go,
-// compared.go, heads.go, setout_short.go, setout_steps.go, setout_taping.go, setout_doubts.go, setout_avoided.go, setout_sure.go,
-// setout.go, nets.go, steps.go, pieces.go, ranges.go,
-// calibration.go, verdicts.go, onpages.go, templates.go, templates_joined.go, cautions.go,
-// lessons.go, aloud.go, figures.go, lists.go.
+// Files, from the top floor to the ground: words.go, checks.go, heads.go, setout_short.go,
+// setout_steps.go, setout_doubts.go, setout_avoided.go, setout_sure.go, setout_taping.go,
+// setout.go, nets.go, calibration.go, verdicts.go, onpages.go, templates.go,
+// templates_joined.go, steps.go, pieces.go, cautions.go, lessons.go, aloud.go.
 package words
 
 import (
 	"slices"
 
 	"trammel/geom/pegging"
+	"trammel/plot/words/checked"
+	"trammel/plot/words/laying"
+	"trammel/plot/words/phrase"
 )
+
+// Remark is a sentence as it stands behind a lead.
+type Remark = phrase.Remark
 
 // Voice is the place that a sentence is said for: its tools, its words.
 type Voice uint8
@@ -57,8 +62,13 @@ type Language interface {
 	Aloud() Aloud
 	Tasks() Tasks
 	Marking() Marking
+	Models() Models
 	Verdicts() Verdicts
+	Laying() Laying
 }
+
+// Laying tells how a floor is tiled; in English the same in every voice, the tiler's.
+type Laying = laying.Says
 
 // English, in the voice of a place.
 type English struct {
@@ -74,7 +84,7 @@ func In(l Language) Language {
 	return l
 }
 
-func (e English) Checks() Checks                 { return checks{e.Voice} }
+func (e English) Checks() Checks                 { return checked.Checks{Marks: e.Voice == Floor} }
 func (e English) Nets() Nets                     { return nets{e} }
 func (e English) Steps() Steps                   { return stepsOf(e.Voice) }
 func (e English) Calibration() Calibration       { return calibration{e.Voice} }
@@ -84,5 +94,6 @@ func (e English) SetOut(l pegging.Layout) SetOut { return setOut{l, e} }
 func (e English) Heads(l pegging.Layout) Heads   { return heads{setOut{l, e}} }
 func (e English) Cautions() Cautions             { return cautions{e.Voice} }
 func (e English) Templates() Templates           { return templates{e.Voice} }
+func (e English) Laying() Laying                 { return laying.English{} }
 func (e English) Aloud() Aloud                   { return aloud{} }
 func (e English) Verdicts() Verdicts             { return verdicts{e.Voice} }

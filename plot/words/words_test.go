@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"unicode"
 
@@ -40,7 +41,7 @@ func one(s string) []string { return []string{s} }
 // ofTasks says something of a task of every kind and demand.
 func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.Language) []string {
 	return func(t *testing.T, l words.Language) (all []string) {
-		for _, d := range everyTask(t) {
+		for _, d := range tasksDrawn() {
 			all = append(all, say(l.Tasks(), d)...)
 		}
 		return all
@@ -50,15 +51,15 @@ func ofTasks(say func(words.Tasks, task.Drawn) []string) func(*testing.T, words.
 // ofMarks says something of the marking of a task of every kind.
 func ofMarks(say func(words.Marking, task.Drawn) []string) func(*testing.T, words.Language) []string {
 	return func(t *testing.T, l words.Language) (all []string) {
-		for _, d := range everyTask(t) {
+		for _, d := range tasksDrawn() {
 			all = append(all, say(l.Marking(), d)...)
 		}
 		return all
 	}
 }
 
-// everyTask is one of every kind and demand, the first of its grid at level 2.
-func everyTask(t *testing.T) (all []task.Drawn) {
+// tasksDrawn is one of every kind and demand, the first of its grid at level 2.
+var tasksDrawn = sync.OnceValue(func() (all []task.Drawn) {
 	for _, k := range task.Kinds() {
 		s := task.StockOf(k, task.Fives, task.School)
 		for _, d := range task.Demands() {
@@ -66,7 +67,7 @@ func everyTask(t *testing.T) (all []task.Drawn) {
 		}
 	}
 	return all
-}
+})
 
 // examples of every method of every subject.
 var examples = map[string]example{
@@ -124,8 +125,37 @@ var examples = map[string]example{
 	"Marking.PolarUse":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().PolarUse()) }},
 	"Marking.Place":      {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().Place(75, 40)) }},
 	"Marking.FilmAlt":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().FilmAlt()) }},
-	"Checks.Verdict":     {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
-	"Checks.Advice":      {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
+	"Models.Title": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, k := range task.Kinds() {
+			all = append(all, l.Models().Title(k))
+		}
+		return all
+	}},
+	"Models.HalfCircle":  {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Models().HalfCircle()) }},
+	"Models.Touching":    {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Models().Touching()) }},
+	"Models.NoneOfThree": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Models().NoneOfThree()) }},
+	"Models.Kite":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Models().Kite()) }},
+	"Models.Mark":        {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Models().Mark()) }},
+	"Models.FullSize":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().FullSize()) }},
+	"Models.CutsTwice":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().CutsTwice("B", "60 mm", "A")) }},
+	"Models.JoinBoth":    {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().JoinBoth("B")) }},
+	"Models.CheckBoth":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().CheckBoth("A")) }},
+	"Models.FallsShort": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Models().FallsShort("B", "50 mm", "14 mm"))
+	}},
+	"Models.FirstArc": {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().FirstArc("A", "30 mm")) }},
+	"Models.NoCrossing": {say: func(_ *testing.T, l words.Language) []string {
+		return one(l.Models().NoCrossing("B", "40 mm", "20 mm"))
+	}},
+	"Models.TooShort": {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().TooShort("100", "200", "400")) }},
+	"Models.Alt":      {say: func(_ *testing.T, l words.Language) []string { return one(l.Models().Alt(2)) }},
+	"Models.Why": {say: func(_ *testing.T, l words.Language) []string {
+		return []string{l.Models().Why("50°", "130°", true), l.Models().Why("120°", "60°", false)}
+	}},
+	"Marking.AnswerTitle": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Marking().AnswerTitle("Ada", 3)) }},
+	"Marking.Comes":       {say: ofMarks(func(w words.Marking, d task.Drawn) []string { return one(w.Comes(d.Measured(task.Maths)[0])) })},
+	"Checks.Verdict":      {say: func(t *testing.T, l words.Language) []string { return one(l.Checks().Verdict(wrongCorner(t))) }},
+	"Checks.Advice":       {say: func(t *testing.T, l words.Language) []string { return l.Checks().Advice(wrongCorner(t), unit.Style{}) }},
 	"Checks.Move": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Checks().Move(compare.Moved{Name: "C", Known: 2, From: "A", Toward: 12, Left: 7}, unit.Style{}))
 	}},

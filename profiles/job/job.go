@@ -2,7 +2,7 @@
 // error has a line and a column.
 //
 // Files, from the top floor to the ground: merge.go (with profiles and flags), csv.go,
-// job.go, tasks.go, doubt.go, overrides.go, piece.go, write.go, shape.go, site.go, lines.go, points.go,
+// job.go, tasks.go, doubt.go, overrides.go, piece.go, write.go, shape.go, tiles.go, site.go, lines.go, points.go,
 // csv_doubt.go, csv_fields.go, keys.go (reading and writing by tables).
 package job
 

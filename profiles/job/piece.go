@@ -43,6 +43,9 @@ type Piece struct {
 	quantity strict.Value // as it was written, until all of the piece is read
 
 	Shape Shape // allowances, corners, holes, hand, face, grain
+
+	Tiles    Tiles     // that it is laid with
+	Openings []Setting // in a floor: the tokens
 }
 
 // pieceKeys of a triangle, and what a net of points has beyond it:
@@ -112,7 +115,7 @@ var pieceKeys = slices.Concat([]key[Piece]{
 		return err
 	},
 		func(p Piece) any { return p.Blocked.String() }},
-}, shapeKeys)
+}, shapeKeys, floorKeys)
 
 // count settles how many pieces there are. A pair is two.
 func (p *Piece) count() error {

@@ -28,6 +28,7 @@ type Site struct {
 	Origin    geom.Point  // of the pegs' coordinates, x east and y north: the end of the baseline named first, or else its zero end
 	Bearing   unit.Angle  // of the baseline, clockwise from north; along x where it was not said
 	Placed    bool        // origin or bearing was said
+	NorthUp   bool        // plans lie with north up, not with their baseline level
 	Standard  tape.Standard
 	// Conditions that the tape is used in; nil: no corrections are asked for.
 	Conditions *tape.Conditions
@@ -67,11 +68,11 @@ const (
 //	  every: 1 m            marks along each edge
 //	  boards: 1 m           profile boards, clear of the digging by that
 //	  origin: 1000,2000     of the pegs' coordinates: the baseline's first end
-//	  bearing: 35deg        of the baseline, clockwise from north
+//	  bearing: 35deg        of the baseline, clockwise from north; north: up turns the plan to it
 //	  temperature: 31C      pull: 50N, span: 10 m: how the tape is used
 //	  tape_says: 30 m       and what it is: tape_is: 30.004 m at tape_temperature: 20C
 //	                        under tape_pull: 50N; expansion, section, modulus, weight
-var siteKeys = []string{"tape", "hook", "reading", "instrument", "angle", "permitted", "every", "boards", "origin", "bearing",
+var siteKeys = []string{"tape", "hook", "reading", "instrument", "angle", "permitted", "every", "boards", "origin", "bearing", "north",
 	"temperature", "pull", "span", "tape_says", "tape_is", "tape_temperature", "tape_pull", "expansion", "section", "modulus", "weight"}
 
 func site(v strict.Value) (map[string]Setting, error) {
@@ -206,6 +207,11 @@ func (r *siteReader) ground() {
 	answer(r, "boards", &r.site.Boards, between(r.bare, leastApart, mostApart))
 	answer(r, "origin", &r.site.Origin, func(text string) (geom.Point, error) { return parsePlace(text, r.bare) })
 	answer(r, "bearing", &r.site.Bearing, parseBearing)
+	var north string
+	if answer(r, "north", &north, choice("up")); r.err == nil && north != "" && !r.has("bearing") {
+		r.fail("north", &unit.Fault{What: "nothing says where north is", Hint: "say how the baseline lies as well: bearing: 35deg"})
+	}
+	r.site.NorthUp = north == "up"
 	r.site.Placed = r.has("origin", "bearing")
 	if !r.has("bearing") {
 		r.site.Bearing = unit.Turn / 4 // along x

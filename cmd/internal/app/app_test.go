@@ -286,7 +286,7 @@ func TestSameBytes(t *testing.T) {
 }
 
 func TestFileNames(t *testing.T) {
-	for name, want := range map[string]string{"Brace plate": "brace-plate", "../../etc": "etc", "Ünter": "nter", "中": "piece", "a/b\\c": "a-b-c", "": "piece"} {
+	for name, want := range map[string]string{"Brace plate": "brace-plate", "../../etc": "etc", "Ünter": "nter", "中": "piece", "Nul": "nul-piece", "COM1": "com1-piece", "Nul plate": "nul-plate", "a/b\\c": "a-b-c", "": "piece"} {
 		if got := fileName(name); got != want {
 			t.Errorf("%q becomes %q, want %q", name, got, want)
 		}

@@ -1,12 +1,14 @@
 package app
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"iter"
 	"slices"
 
 	"trammel/cmd/internal/calibration"
+	"trammel/geom"
 	"trammel/plot/draw"
 	"trammel/plot/pdf"
 	"trammel/plot/svg"
@@ -38,12 +40,17 @@ type Order struct {
 	Work     Work
 	Findings Findings
 	Picture  PictureOptions
-	Office   bool // a setting-out sheet with the office's pages, a check sheet with its ranges reckoned
+	Office   bool            // a setting-out sheet with the office's pages, a check sheet with its ranges reckoned
+	Shift    *geom.Point     // where a tile of a floor lies; nil: where it comes out best
+	Context  context.Context // nil: nothing stops a search but its effort
 	Class    ClassOptions
 
 	Profiles    profiles.Set
 	Calibration calibration.Options
 }
+
+// Says tells whether what was found is said where nothing is to be written.
+func (k Kind) Says() bool { return k.Needs&Readings != 0 || k.Name == "floor" }
 
 // Kinds of documents that there are.
 func Kinds() []Kind {
@@ -51,6 +58,7 @@ func Kinds() []Kind {
 		{"template", Job, []string{"pdf", "svg", ""}, "template.pdf", MakeTemplate},
 		{"whole", Job, []string{"svg", ""}, "piece.svg", makeWhole},
 		{"setout", Job, []string{"pdf", "svg", "csv", "txt"}, "setout.pdf", makeSetout},
+		{"floor", Job, []string{"pdf", "svg", "csv", "txt"}, "floor.pdf", makeFloor},
 		{"check", Job | Readings, []string{"pdf", "svg", "txt", "csv"}, "check.pdf", makeCheck},
 		{"preview", Job, []string{"png"}, "preview.png", makePreview},
 		{"tasks", Tasks, []string{"pdf", "csv", ""}, "tasks.pdf", makeTasks},

@@ -18,7 +18,7 @@ func TestEveryKindOfDocument(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := mustOpen(t, "pieces: [{name: Bay, measure: [AB=6000, BC=5000, CA=4000]}]\n", Options{})
+	w := mustOpen(t, "pieces: [{name: Bay, measure: [AB=6000, BC=5000, CA=4000], tiles: {size: 600, joint: 3}}]\n", Options{})
 	readings := Findings{Tokens: Tokens("AB=6000,BC=5000,CA=4000", "--found"), Where: "--found"}
 	for _, k := range Kinds() {
 		var o Order

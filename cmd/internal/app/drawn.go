@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"iter"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -79,8 +80,15 @@ func theOnly(pages iter.Seq[draw.Page]) (page draw.Page) {
 func fileName(name string) string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') })
 	s := strings.Join(words, "-")
-	return cmp.Or(strings.Trim(s[:min(len(s), 60)], "-"), "piece")
+	s = cmp.Or(strings.Trim(s[:min(len(s), 60)], "-"), "piece")
+	if devices.MatchString(s) {
+		s += "-piece"
+	}
+	return s
 }
+
+// devices are names that Windows keeps to itself, whatever the ending.
+var devices = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
 
 // numbered is the name of the file of piece i of several.
 func numbered(i, of int, name string) string {

@@ -35,8 +35,9 @@ func (t *layout) fronts() error {
 	}
 	var lost []template.Piece
 	for k, it := range t.shared.items {
-		if t.arranged(k).Lost {
-			lost = append(lost, w.templatePiece(t.laid[it.laid].piece))
+		piece := t.laid[it.laid].piece
+		if s.Settings && len(piece.Shape.Sides) > 0 && t.arranged(k).Lost {
+			lost = append(lost, w.templatePiece(piece))
 		}
 	}
 	if lost == nil {

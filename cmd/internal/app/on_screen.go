@@ -9,12 +9,16 @@ import (
 	"trammel/plot/paging"
 	"trammel/plot/setout"
 	"trammel/plot/template"
+	"trammel/plot/words"
 )
 
 // What a screen shows of a job before anything is made of it.
 
 // Steps are the sentences of a piece's construction by hand, one a step.
 func (w Work) Steps(i int) []string { return template.Steps(w.templatePiece(w.Pieces[i]), w.style()) }
+
+// ByHand is a piece as it is made by hand.
+func (w Work) ByHand(i int) words.ByHand { return w.templatePiece(w.Pieces[i]).ByHand(w.style()) }
 
 // SetOut is the setting-out sheet of a piece. The errors are those of the document.
 func (w Work) SetOut(i int) (setout.Sheet, error) { return w.sheet(i, w.Pieces[i]) }

@@ -80,7 +80,7 @@ func (w Work) sheet(i int, p solved.Piece) (setout.Sheet, error) {
 	}
 	in := setout.Input{Job: w.Title, Piece: p.Title(), Index: i, Date: w.Job.Date, Language: w.OnSite, Asked: asked}
 	if _, said := w.Site.From["bearing"]; said {
-		in.Bearing = &w.Site.Bearing
+		in.Bearing, in.NorthUp = &w.Site.Bearing, w.Site.NorthUp
 	}
 	sheet, err := setout.Prepare(in)
 	var f *unit.Fault

@@ -3,7 +3,7 @@
 // wants to do trammel's work can stand on it.
 //
 // Files, from the top floor to the ground: on_screen.go, document.go, preview.go, calibrate.go,
-// for_machine.go, check.go, check_text.go, setout.go, tasks.go,
+// for_machine.go, check.go, check_text.go, floor.go, setout.go, tasks.go,
 // sheets.go, template.go, index_pages.go, shared.go, summary.go, instead.go, refuse.go,
 // net_text.go, text.go, work.go, drawn.go, attach.go, lay_piece.go, lay.go, warp.go,
 // progress.go, ahead.go.

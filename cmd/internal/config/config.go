@@ -14,6 +14,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 
@@ -88,13 +89,24 @@ func Profiles(file string, read func(path string) ([]byte, error)) (profiles.Set
 }
 
 // File is where one's own profiles lie (XDG base directory specification: a path that
-// is not absolute is passed over), empty where no folder is known.
-func File() string {
-	if x := os.Getenv("XDG_CONFIG_HOME"); filepath.IsAbs(x) {
+// is not absolute is passed over; on Windows in %AppData%, where programs keep what is
+// theirs), empty where no folder is known.
+func File() string { return fileOn(runtime.GOOS, os.Getenv) }
+
+// fileOn is that on a system, of which only its variables are asked.
+func fileOn(system string, variable func(string) string) string {
+	if x := variable("XDG_CONFIG_HOME"); filepath.IsAbs(x) {
 		return filepath.Join(x, "trammel", "config.yaml")
 	}
-	if home, err := os.UserHomeDir(); err == nil {
-		return filepath.Join(home, ".config", "trammel", "config.yaml")
+	home := variable("HOME")
+	if system == "windows" {
+		if x := variable("AppData"); x != "" {
+			return filepath.Join(x, "trammel", "config.yaml")
+		}
+		home = variable("USERPROFILE")
 	}
-	return ""
+	if home == "" {
+		return ""
+	}
+	return filepath.Join(home, ".config", "trammel", "config.yaml")
 }

@@ -126,11 +126,12 @@ func TestStopped(t *testing.T) {
 // Every document that there is can be asked for, in each form it has.
 func TestEveryDocument(t *testing.T) {
 	lists, _ := answer(t, `{"version":1,"do":"lists"}`)
+	wanted := map[string]string{"floor": `,"tiles":{"size":"600x300","joint":"3"}`} // what a piece must say besides
 	names := map[string]bool{}
 	for _, d := range lists.Lists.Documents {
 		names[d.Name] = true
 		for _, as := range d.As {
-			ask := fmt.Sprintf(`{"version":1,"do":"make","what":%q,"as":%q,"found":["AB=1600"],"calibrate":{"printer":"shed"},"job":{"pieces":[{"measure":["AB=1600","BC=1450","CA=1450"]}]}}`, d.Name, as)
+			ask := fmt.Sprintf(`{"version":1,"do":"make","what":%q,"as":%q,"found":["AB=1600"],"calibrate":{"printer":"shed"},"job":{"tasks":{"pupils":2,"kinds":["SSS"]},"pieces":[{"measure":["AB=1600","BC=1450","CA=1450"]%s}]}}`, d.Name, as, wanted[d.Name])
 			r, file := answer(t, ask)
 			if r.Fault != nil || len(file) == 0 || r.File == "" || r.Type == "" {
 				t.Errorf("%s as %s: %+v, %d bytes of %q", d.Name, as, r.Fault, len(file), r.File)

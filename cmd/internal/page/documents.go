@@ -40,7 +40,7 @@ func kinds() []app.Kind {
 
 // make makes a document.
 func (q question) make() (r Reply, file []byte, err error) {
-	k, err := q.kind()
+	k, err := documentKind(q)
 	if err != nil {
 		return r, nil, err
 	}
@@ -73,7 +73,7 @@ func (q question) make() (r Reply, file []byte, err error) {
 func ending(name string) string { return name[strings.LastIndexByte(name, '.')+1:] }
 
 // kind is the document that is asked for, in a form that it has.
-func (q question) kind() (app.Kind, error) {
+func documentKind(q question) (app.Kind, error) {
 	all := kinds()
 	i := slices.IndexFunc(all, func(k app.Kind) bool { return k.Name == q.Document })
 	if i < 0 {

@@ -30,7 +30,7 @@ func (q question) solve() (Reply, []byte, error) {
 func (q question) look() (Reply, []byte, error) {
 	r, w, err := q.solved()
 	if err == nil && r.Fault == nil {
-		err = q.onSheets(&r, w)
+		err = onSheets(q, &r, w)
 	}
 	return r, nil, err
 }

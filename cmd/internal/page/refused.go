@@ -65,6 +65,9 @@ func splitPlace(q question, where string) (at, rest string) {
 		at, more, _ := cutLast(at)
 		return at, strings.TrimSpace(more + rest)
 	}
+	if where == q.jobFile() && q.Do != "open" { // of all of it
+		return "", ""
+	}
 	name := q.jobFile() + ":"
 	tail, ok := strings.CutPrefix(where, name)
 	if !ok {

@@ -12,12 +12,12 @@ import (
 func (q question) pages() (r Reply, _ []byte, err error) {
 	w, err := q.work()
 	if err == nil {
-		err = q.onSheets(&r, w)
+		err = onSheets(q, &r, w)
 	}
 	return r, nil, err
 }
 
-func (q question) onSheets(r *Reply, w app.Work) error {
+func onSheets(q question, r *Reply, w app.Work) error {
 	m, err := w.Sheets()
 	if err != nil {
 		return err

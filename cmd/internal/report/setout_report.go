@@ -34,14 +34,16 @@ type pegReport struct {
 // pullReport is one pull of the tape, or one angle that is turned.
 type pullReport struct {
 	Number   int     `json:"number"`
-	Use      string  `json:"use"`            // baseline, along, arc, square, height, angle, ray or middle
+	Use      string  `json:"use"`            // baseline, along, arc, square, height, angle, ray, middle or line
 	Part     string  `json:"part,omitempty"` // main way, second way or for the checks
 	Hold     string  `json:"hold"`
 	To       string  `json:"to"`
 	Length   float64 `json:"length"` // true
 	Reads    float64 `json:"reads"`  // what the tape shows
 	Angle    float64 `json:"angle,omitempty"`
-	Side     string  `json:"side,omitempty"` // to which it is turned
+	Side     string  `json:"side,omitempty"`   // to which it is turned
+	Aside    float64 `json:"aside,omitempty"`  // of a height: from its end so far to the peg, square to it
+	Toward   string  `json:"toward,omitempty"` // and towards which end of its line
 	Measured bool    `json:"measured"`
 	Within   float64 `json:"within"` // good to so much, mm; of an angle degrees
 }
@@ -96,6 +98,7 @@ func ReportSetout(s setout.Sheet) *SetoutReport {
 		if p.Use == pegging.ForAngle {
 			q.Angle, q.Side, q.Within = p.Angle.Degrees(), p.Side.String(), p.Within.Degrees()
 		}
+		q.Aside, q.Toward = p.Aside.MM(), string(p.Toward)
 		r.Pulls = append(r.Pulls, q)
 	}
 	for _, q := range s.Squares {

@@ -2,7 +2,7 @@
 // that marks them, and the film that is laid on them. It is said to pupils and teachers in the
 // words of examinations, whatever the voice of other pages.
 //
-// Files, from the top floor to the ground: wording.go, marking.go, lesson.go.
+// Files, from the top floor to the ground: subjects.go, wording.go, marking.go, model.go, lesson.go.
 package lesson
 
 import (
@@ -12,11 +12,11 @@ import (
 	"trammel/geom/task"
 )
 
-// Tasks says, in English, what pupils read.
-type Tasks struct{}
+// EnglishTasks says what pupils read.
+type EnglishTasks struct{}
 
-// Marking says what who marks them reads.
-type Marking struct{}
+// EnglishMarking says what who marks them reads.
+type EnglishMarking struct{}
 
 // name of a quantity as a sentence has it.
 func name(q task.Quantity) string {
@@ -40,10 +40,10 @@ func figure(q task.Quantity, x int) string {
 }
 
 // Head is what a pupil fills in at the top of a sheet.
-func (Tasks) Head() [3]string { return [3]string{"Name", "Class", "Date"} }
+func (EnglishTasks) Head() [3]string { return [3]string{"Name", "Class", "Date"} }
 
 // Pupil is a pupil's number and name; Of is the page's place in the pupil's set.
-func (Tasks) Pupil(number int, name string) string {
+func (EnglishTasks) Pupil(number int, name string) string {
 	if name == "" {
 		return fmt.Sprintf("pupil %02d", number)
 	}
@@ -51,7 +51,7 @@ func (Tasks) Pupil(number int, name string) string {
 }
 
 // Of says which task of how many a page holds; of two, both.
-func (Tasks) Of(first, last, of int) string {
+func (EnglishTasks) Of(first, last, of int) string {
 	if first != last {
 		return fmt.Sprintf("tasks %d and %d of %d", first, last, of)
 	}
@@ -59,7 +59,7 @@ func (Tasks) Of(first, last, of int) string {
 }
 
 // Given is what is given, one a line, as a pupil writes it.
-func (Tasks) Given(t task.Task) (all []string) {
+func (EnglishTasks) Given(t task.Task) (all []string) {
 	if t.Kind == task.ISO {
 		return []string{"AB = " + figure(task.AB, t.Given[0]), "BC = CA = " + figure(task.BC, t.Given[1])}
 	}
@@ -77,13 +77,13 @@ func (Tasks) Given(t task.Task) (all []string) {
 }
 
 // OnSketch is a given figure as the sketch bears it.
-func (Tasks) OnSketch(q task.Quantity, x int) string { return figure(q, x) }
+func (EnglishTasks) OnSketch(q task.Quantity, x int) string { return figure(q, x) }
 
 // NotToScale stands under a sketch.
-func (Tasks) NotToScale() string { return "NOT TO SCALE" }
+func (EnglishTasks) NotToScale() string { return "NOT TO SCALE" }
 
 // Box is what stands before a box and behind it.
-func (Tasks) Box(k task.Kind, q task.Quantity) (before, after string) {
+func (EnglishTasks) Box(k task.Kind, q task.Quantity) (before, after string) {
 	after = "mm"
 	if q.IsAngle() {
 		after = "°"
@@ -102,7 +102,7 @@ func (Tasks) Box(k task.Kind, q task.Quantity) (before, after string) {
 }
 
 // HowMany stands before the box for how many triangles fit.
-func (Tasks) HowMany() string { return "triangles that fit:" }
+func (EnglishTasks) HowMany() string { return "triangles that fit:" }
 
 // joined is a and b, or a alone.
 func joined(all []string) string { return strings.Join(all, " and ") }

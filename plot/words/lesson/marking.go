@@ -8,22 +8,34 @@ import (
 )
 
 // Pupil is a pupil's name, or number.
-func (Marking) Pupil(number int, name string) string { return Tasks{}.Pupil(number, name) }
+func (EnglishMarking) Pupil(number int, name string) string {
+	return EnglishTasks{}.Pupil(number, name)
+}
 
 // KeyTitle of a set, and the heads of its columns.
-func (Marking) KeyTitle() string { return "Key for the teacher: keep it away from the class" }
+func (EnglishMarking) KeyTitle() string { return "Key for the teacher: keep it away from the class" }
 
-func (Marking) KeyHeads() (pupil, task, given, diagnosed string) {
+func (EnglishMarking) KeyHeads() (pupil, task, given, diagnosed string) {
 	return "pupil", "task", "given", "what a mistake gives"
 }
 
 // Range is an answer with what is accepted.
-func (Marking) Range(b task.Box) string {
+func (EnglishMarking) Range(b task.Box) string {
 	return fmt.Sprintf("%.1f (%d–%d)", b.Value, b.Low, b.High)
 }
 
+// AnswerTitle is what stands over a task as it should come out.
+func (EnglishMarking) AnswerTitle(pupil string, n int) string {
+	return fmt.Sprintf("Answer: %s, task %d", pupil, n)
+}
+
+// Comes says what a box should come to, and from where to where it is accepted.
+func (EnglishMarking) Comes(b task.Box) string {
+	return fmt.Sprintf("It should come to %.1f; accepted from %d to %d.", b.Value, b.Low, b.High)
+}
+
 // Asked is the name of a box in a table.
-func (Marking) Asked(k task.Kind, q task.Quantity) string {
+func (EnglishMarking) Asked(k task.Kind, q task.Quantity) string {
 	switch {
 	case k == task.SSA2 && q == task.CA:
 		return "longer CA"
@@ -38,7 +50,7 @@ func (Marking) Asked(k task.Kind, q task.Quantity) string {
 }
 
 // Mistake in a few words.
-func (Marking) Mistake(k task.Kind, m task.Mistake) string {
+func (EnglishMarking) Mistake(k task.Kind, m task.Mistake) string {
 	switch m {
 	case task.WrongScale:
 		return "other scale at A"
@@ -81,7 +93,7 @@ func (Marking) Mistake(k task.Kind, m task.Mistake) string {
 const offSheet = 300
 
 // Has is what stands in the boxes after a mistake.
-func (Marking) Has(w task.Wrong, boxes []task.Box) string {
+func (EnglishMarking) Has(w task.Wrong, boxes []task.Box) string {
 	var all []string
 	for i, b := range boxes {
 		switch {
@@ -99,7 +111,7 @@ func (Marking) Has(w task.Wrong, boxes []task.Box) string {
 }
 
 // Ranges says how what is accepted comes.
-func (Marking) Ranges(t task.Tolerance) string {
+func (EnglishMarking) Ranges(t task.Tolerance) string {
 	say := fmt.Sprintf("Accepted: the exact value ± %g mm or ± %g°, and what rounds to it", t.MM, t.Deg)
 	if !t.Grows {
 		return say + ". A careful hand falls outside now and then: look at the drawing first."
@@ -108,24 +120,24 @@ func (Marking) Ranges(t task.Tolerance) string {
 }
 
 // Marks are how five marks of a task are usually given.
-func (Marking) Marks() string {
+func (EnglishMarking) Marks() string {
 	return "Five marks a task: construction lines seen, base in its range, C in its zone, one for each box."
 }
 
 // Seed that the set was drawn from: it makes the whole key.
-func (Marking) Seed(seed int) string {
+func (EnglishMarking) Seed(seed int) string {
 	return fmt.Sprintf("seed %d: whoever knows it can make this key", seed)
 }
 
 // OverlayTitle and how a film is used.
-func (Marking) OverlayTitle() string { return "Overlay for film: print at 100 %, true to scale" }
+func (EnglishMarking) OverlayTitle() string { return "Overlay for film: print at 100 %, true to scale" }
 
-func (Marking) OverlayUse() string {
+func (EnglishMarking) OverlayUse() string {
 	return "Lay A on A, turn until AB lies on the base, read. Turn over for a mirror image: full marks."
 }
 
 // Ghost stands at the place of C after a mistake.
-func (Marking) Ghost(m task.Mistake) string {
+func (EnglishMarking) Ghost(m task.Mistake) string {
 	if m == task.Swapped {
 		return "swapped"
 	}
@@ -133,17 +145,17 @@ func (Marking) Ghost(m task.Mistake) string {
 }
 
 // PolarTitle and how the film for all is used.
-func (Marking) PolarTitle() string { return "One film for the whole class: print at 100 %" }
+func (EnglishMarking) PolarTitle() string { return "One film for the whole class: print at 100 %" }
 
-func (Marking) PolarUse() string {
+func (EnglishMarking) PolarUse() string {
 	return "Lay the centre on A and the 0 line on AB, and read C as the distance CA and the angle A, as the key has them. Turn over for a mirror image."
 }
 
 // Place is where C lies, for the polar film.
-func (Marking) Place(ca, a float64) string { return fmt.Sprintf("C at %.0f, %.0f°", ca, a) }
+func (EnglishMarking) Place(ca, a float64) string { return fmt.Sprintf("C at %.0f, %.0f°", ca, a) }
 
 // Alts say what a picture shows, and no answer.
-func (Tasks) SketchAlt() string { return "A sketch of triangle ABC that is not to scale." }
-func (Marking) FilmAlt() string {
+func (EnglishTasks) SketchAlt() string { return "A sketch of triangle ABC that is not to scale." }
+func (EnglishMarking) FilmAlt() string {
 	return "The exact triangle with the zone in which C is accepted."
 }

@@ -9,7 +9,7 @@ import (
 const leave = " Leave all your construction lines."
 
 // Wording of a task, as an examination has it.
-func (Tasks) Wording(d task.Drawn) string {
+func (EnglishTasks) Wording(d task.Drawn) string {
 	with := map[task.Kind]string{
 		task.SSS:  "Using ruler and compasses only, construct triangle ABC.",
 		task.ISO:  "Using ruler and compasses only, construct the isosceles triangle ABC.",
@@ -36,7 +36,7 @@ func (Tasks) Wording(d task.Drawn) string {
 }
 
 // Measure is what is to be measured.
-func (Tasks) Measure(d task.Drawn, boxes []task.Quantity) string {
+func (EnglishTasks) Measure(d task.Drawn, boxes []task.Quantity) string {
 	if d.Demand == task.Stretch && d.Kind.IsArc() {
 		return "Measure CA of each triangle that fits to the nearest millimetre, the longer first."
 	}
@@ -71,7 +71,7 @@ func (Tasks) Measure(d task.Drawn, boxes []task.Quantity) string {
 const gap = "____"
 
 // Steps with gaps, for a sheet on which AB is drawn already.
-func (Tasks) Steps(t task.Task) []string {
+func (EnglishTasks) Steps(t task.Task) []string {
 	angle := fmt.Sprintf("Put the protractor's centre on A, its 0 line on AB. On the scale whose 0 lies on AB mark %s°. Draw the arm.", gap)
 	square := fmt.Sprintf("Hold the set square on AB with its corner at %s and draw upwards.", gap)
 	along := fmt.Sprintf("Along this line mark AC = %s mm.", gap)

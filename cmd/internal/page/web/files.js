@@ -1,6 +1,6 @@
 // Files and links: a job comes in as a job, a table, a PDF or a link, and goes out the
 // same ways. Nothing that comes in replaces the job before somebody has seen it.
-import { h, button, dialog, figure, tell } from "./dom.js";
+import { h, button, dialog, figure, sentence, tell } from "./dom.js";
 import { say } from "./labels.js";
 import { state, replace, blank, set, keep } from "./store.js";
 import { ask, stop } from "./asking.js";
@@ -28,7 +28,7 @@ export async function make(what, as, title, more = {}, shared = false) {
     const r = await ask({ do: "make", what, as, ...more });
     if (r.fault) return trouble(r.fault);
     await give(r.file, r.type, r.bytes, shared);
-    tell([say("made", { of: r.file }), ...(r.summary ?? []).slice(0, 2)].join(" "), "stays");
+    tell([say("made", { of: r.file }), ...(r.summary ?? [])].slice(0, 3).map(sentence).join(" "), "stays");
   } catch (e) { if (e?.name !== "AbortError") trouble({ what: String(e?.message ?? e) }); } finally { waiting.close(); }
 }
 

@@ -30,11 +30,12 @@ export const step = (by) => go(at + by, by < 0);
 
 // picture of the step: the whole work with its later groups left out, or one of its own.
 function picture(play, still) {
-  const own = at > 0 ? play.steps[at - 1].picture : null;
+  if (at === 0) return null;
+  const own = play.steps[at - 1].picture;
   const p = own ?? play.base, svg = drawing(p);
   if (!svg) return h("div");
   if (!own) {
-    const last = at === 0 ? -1 : play.steps[at - 1].lines ?? at - 1;
+    const last = at - 1;
     for (const g of svg.querySelectorAll("[data-step]")) {
       const n = Number(g.dataset.step);
       if (n > last) g.remove();

@@ -74,7 +74,7 @@ async function picture() {
 function others(l) {
   const some = l.documents.filter((d) => !d.readings && !d.printer && !["template", "whole", "tasks"].includes(d.name));
   if (!some.length) return null;
-  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h3", labels.docs[d.name] ?? d.name),
+  return h("details", h("summary", say("others")), some.map((d) => h("div", h("h2", labels.docs[d.name] ?? d.name),
     h("div.row", d.as.map((as) => h("button", { type: "button", onclick: () => make(d.name, as, labels.docs[d.name] ?? d.name) }, labels.forms[as] ?? as.toUpperCase()))))));
 }
 
@@ -115,8 +115,8 @@ function calibrate(l) {
   };
   return h("details", { open: calibrate.open, ontoggle: (e) => { calibrate.open = e.target.open; } }, h("summary", say("calibrate")),
     field("calName", input("printer")),
-    h("h3", say("calSheet")), button("makeIt", () => make("calibrate", "pdf", say("calibrate"), { calibrate: about() }), { of: "PDF" }),
-    h("h3", say("calRead")),
+    h("h2", say("calSheet")), button("makeIt", () => make("calibrate", "pdf", say("calibrate"), { calibrate: about() }), { of: "PDF" }),
+    h("h2", say("calRead")),
     h("div.grid", field("calWidth", input("width", { inputmode: "decimal" })), field("calHeight", input("height", { inputmode: "decimal" })), field("calDiagonal", input("diagonal", { inputmode: "decimal" })), field("calOther", input("other", { inputmode: "decimal" }))),
     h("div.row", button("calKeep", learn, {}, ".go")),
     Object.keys(state.printers).map((name) => h("div.row", h("b", name),

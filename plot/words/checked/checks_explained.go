@@ -1,4 +1,4 @@
-package words
+package checked
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 	"trammel/geom/compare"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // undecided tells of explanations that nothing tells apart.
@@ -46,17 +47,17 @@ func (c compared) undecided() []string {
 		all = slices.Insert(all, 1, first)
 	}
 	if len(again) > 0 {
-		all = append(all, "Measure "+few(again)+" again.")
+		all = append(all, "Measure "+phrase.Few(again)+" again.")
 	}
 	if t := c.Tell; t != nil {
-		w := figures{c.style, triangle.Distance, 2}
+		w := phrase.Figures{Style: c.style, Kind: triangle.Distance, Spread: 2}
 		var says []string
 		for _, g := range t.Alike {
 			var which []string
 			for _, i := range g {
 				which = append(which, c.briefly(c.Explanations[i]))
 			}
-			says = append(says, fmt.Sprintf("near %s, %s", w.of(c.Reads(t.Reads[g[0]]).MM()), or(which)))
+			says = append(says, fmt.Sprintf("near %s, %s", w.Of(c.Reads(t.Reads[g[0]]).MM()), phrase.Or(which)))
 		}
 		all = append(all, fmt.Sprintf("Measure %s as well: %s.", geom.Joined([]geom.Name{t.From, t.To}), strings.Join(says, "; ")))
 	} else if len(again) == 0 && tape == "" {
@@ -77,9 +78,9 @@ func (c compared) besides(e compare.Explanation) string {
 func (c compared) perhaps(e compare.Explanation) string {
 	switch {
 	case e.Cause.OfTape():
-		return small(c.tapeReads(e)) + "."
+		return phrase.Small(c.tapeReads(e)) + "."
 	case e.Cause != compare.Alone:
-		return small(c.together(e)) + "."
+		return phrase.Small(c.together(e)) + "."
 	}
 	var parts []string
 	for _, m := range e.Pegs {
@@ -96,7 +97,7 @@ func (c compared) perhaps(e compare.Explanation) string {
 }
 
 func (c compared) misreads(e compare.Explanation) string {
-	return c.subjects(e.Reading) + of(len(e.Reading), " is", " are") + " misread"
+	return c.subjects(e.Reading) + phrase.Of(len(e.Reading), " is", " are") + " misread"
 }
 
 // briefly is an explanation in a few words.
@@ -113,7 +114,7 @@ func (c compared) briefly(e compare.Explanation) string {
 	}
 	var parts []string
 	if pegs := wrong(e); len(pegs) > 0 {
-		parts = append(parts, geom.Listed(pegs)+of(len(pegs), " stands", " stand")+" wrong")
+		parts = append(parts, geom.Listed(pegs)+phrase.Of(len(pegs), " stands", " stand")+" wrong")
 	}
 	if len(e.Reading) > 0 {
 		parts = append(parts, c.misreads(e))
@@ -202,7 +203,7 @@ func (c compared) together(e compare.Explanation) string {
 	far := e.Farthest()
 	switch e.Cause {
 	case compare.Shifted:
-		return fmt.Sprintf("The whole is shifted: %s, and %s off as %s %s", others, c.moved(far).by(), right, of(len(c.Held), "stands", "stand"))
+		return fmt.Sprintf("The whole is shifted: %s, and %s off as %s %s", others, c.moved(far).by(), right, phrase.Of(len(c.Held), "stands", "stand"))
 	case compare.Turned:
 		return fmt.Sprintf("The whole is turned about %s: %s, and %s, which is off most, is %s off", e.About, others, far.Name, c.moved(far).by())
 	}

@@ -1,4 +1,4 @@
-package words
+package checked
 
 import (
 	"fmt"
@@ -9,13 +9,13 @@ import (
 	"trammel/geom/adjust"
 	"trammel/geom/compare"
 	"trammel/geom/unit"
+	"trammel/plot/words/phrase"
 )
 
 // compared is a comparison while it is told.
 type compared struct {
 	compare.Comparison
 	style unit.Style
-	voice Voice
 }
 
 func (c compared) moved(m compare.Moved) moved { return moved{m, c.style} }
@@ -29,7 +29,7 @@ func (c compared) firstAgain() string {
 	if 2*len(out) <= len(c.Readings) || len(c.Readings) < 2 {
 		return ""
 	}
-	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", many(out), of(len(out), "it reads", "they read"))
+	return fmt.Sprintf("Most of what was read lies outside: first read %s again. What follows holds if %s the same.", phrase.Many(out), phrase.Of(len(out), "it reads", "they read"))
 }
 
 // names of readings.
@@ -44,7 +44,7 @@ func (c compared) subjects(at []int) string { return geom.Listed(c.names(at)) }
 
 // figure of a reading, as it is printed.
 func (c compared) figure(r compare.Compared, f adjust.Figure) string {
-	return figures{c.style, r.Measurement.Kind, 0}.of(f.Bare(r.Measurement.Kind))
+	return phrase.Figures{Style: c.style, Kind: r.Measurement.Kind, Spread: 0}.Of(f.Bare(r.Measurement.Kind))
 }
 
 // moved is a peg that stands wrong, while it is told.

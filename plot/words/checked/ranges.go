@@ -1,4 +1,4 @@
-package words
+package checked
 
 import (
 	"fmt"
@@ -18,7 +18,7 @@ type Ranges struct {
 	Corrected bool        // the tape was used as it does not read true
 }
 
-func (checks) Reading(r compare.Compared) string {
+func (Checks) Reading(r compare.Compared) string {
 	switch {
 	case !r.Inside:
 		return "outside"
@@ -28,7 +28,7 @@ func (checks) Reading(r compare.Compared) string {
 	return "good"
 }
 
-func (checks) Held(r Ranges) string {
+func (Checks) Held(r Ranges) string {
 	say := fmt.Sprintf("Good is what a careful hand with a tape of class %s keeps; one sound reading in a hundred lies outside all the same.", r.Tools.Tape.Class)
 	if r.Permitted > 0 {
 		say = "Good is what the job permits."
@@ -39,7 +39,7 @@ func (checks) Held(r Ranges) string {
 	return say
 }
 
-func (checks) Basis(r Ranges, f tape.Figures, c compare.Comparison) string {
+func (Checks) Basis(r Ranges, f tape.Figures, c compare.Comparison) string {
 	say := r.say(f)
 	if r.Pulled && r.Permitted == 0 {
 		say += " A line that the setting-out sheet pulls is held to that pull and the reading: ±√(t² + t²)."
@@ -49,7 +49,7 @@ func (checks) Basis(r Ranges, f tape.Figures, c compare.Comparison) string {
 		say += " A tolerance that is written behind a reading narrows its range."
 	}
 	if r.Printed {
-		say += " Lengths that are checks on the setting-out sheet have the ranges printed there."
+		say += " Lengths that are Checks on the setting-out sheet have the ranges printed there."
 	}
 	if r.Corrected {
 		say += " Lengths are as the tape reads them when used as the job says of the site: what is wanted is corrected for that, and nothing else is to be added."
@@ -61,13 +61,13 @@ func (r Ranges) say(f tape.Figures) string {
 	if k := r.Permitted; k > 0 {
 		return fmt.Sprintf("Accept ranges: ±K√L with K = %s mm, L in metres; ±2K below 5 m (K is the user's). Angles: what the tools and their setting-out keep.", unit.Decimals(k.MM(), 2))
 	}
-	t, source := onePull(r.Tools)
+	t, source := OnePull(r.Tools)
 	return fmt.Sprintf("Accept ranges: ±√(t² + s²), where t = %s is one pull, L in metres rounded up (%s), and s is what both ends keep 99 times in 100, set out by two pulls each; moved outward to %s. One sound reading in a hundred lies outside by chance.",
-		t, source, grainWords(f))
+		t, source, GrainWords(f))
 }
 
-// onePull is what a pull is good for, and where that is from.
-func onePull(of tape.Tools) (t, source string) {
+// OnePull is what a pull is good for, and where that is from.
+func OnePull(of tape.Tools) (t, source string) {
 	a, b, off := of.Tape.Terms()
 	hook := ""
 	if off > 0 {
@@ -78,8 +78,8 @@ func onePull(of tape.Tools) (t, source string) {
 		fmt.Sprintf("tape of class %s, Directive 2014/32/EU annex X, OIML R 35; %s mm for nail and reading", of.Tape.Class, nail)
 }
 
-// grainWords name the step that accept ranges are given to.
-func grainWords(f tape.Figures) string {
+// GrainWords name the step that accept ranges are given to.
+func GrainWords(f tape.Figures) string {
 	if f.Inches() {
 		return fmt.Sprintf("1/%d in", f.Fraction())
 	}

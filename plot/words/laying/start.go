@@ -1,0 +1,64 @@
+package laying
+
+import (
+	"fmt"
+	"math"
+
+	"trammel/geom/courses"
+	"trammel/geom/tiling"
+	"trammel/geom/unit"
+)
+
+func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
+	if s == nil {
+		return []string{"No whole tile has room for two lines that are measured from walls and squared by 3-4-5: lay the first course dry and adjust it by the plan."}
+	}
+	mark := func(m courses.Mark) string {
+		return fmt.Sprintf("%s square off %s at %s from %s", f.Length(m.Off), w.Wall(m.Wall), f.Length(m.Along), w.Corner(m.From))
+	}
+	slant := func(l courses.Line) string {
+		if d := l.Slant; d > 0.5 || d < -0.5 {
+			return fmt.Sprintf(" The wall leans by %s between them: set off both, never one.", f.LengthUnit(max(d, -d)))
+		}
+		return ""
+	}
+	a, b, q := s.Rows.Marks, s.Cross.Marks, s.Square
+	of := fmt.Sprintf("the tiles of course %d", w.Course)
+	if w.Course == 0 {
+		of = "tile " + w.Tile
+	}
+	out := []string{
+		fmt.Sprintf("Line 1 is the near edge of %s. Mark %s, and %s; snap it through both.%s", of, mark(a[0]), mark(a[1]), slant(s.Rows)),
+		fmt.Sprintf("Line 2 is the left edge of tile %s. On line 1 mark where it crosses: %s.", w.Tile, mark(b[0])),
+		fmt.Sprintf("Square it off by 3-4-5: from the crossing %s along line 1 and %s along line 2; between the two marks pull %s; snap line 2.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)),
+		fmt.Sprintf("Line 2 must come %s.%s", mark(b[1]), slant(s.Cross)),
+	}
+	if q.Fourth != nil {
+		out = append(out, fmt.Sprintf("Close it: both diagonals of the rectangle %s by %s must pull %s.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)))
+	}
+	out = append(out, fmt.Sprintf("Lay tile %s whole with its near left corner on the crossing, edges on both lines; lay on from there by the numbers of the plan.", w.Tile))
+	if w.Tiles.X > 0 {
+		out = append(out, fmt.Sprintf("Check the first tiles: three and their two joints must measure %s along and %s across, and both diagonals of three by three %s.",
+			f.Length(w.Tiles.X), f.Length(w.Tiles.Y), f.LengthUnit(unit.Length(math.Hypot(float64(w.Tiles.X), float64(w.Tiles.Y))))))
+	}
+	return out
+}
+
+func (English) Courses() string {
+	return "Distances off line 1 count away from you, off line 2 to the right; a minus goes the other way. Every third joint is marked on the floor before tiles are laid."
+}
+
+func (English) Rods(l Laid) []string {
+	g, f := l.Plan.Grid, l.Figures
+	out := []string{
+		"Cut the strips out, join them end to end at their numbers, and glue them to a straight lath.",
+		fmt.Sprintf("Two marks a joint: where a tile ends and where the next begins. A tile and a joint are %s; the number at a mark counts tiles, every third is long.", f.LengthUnit(g.Along+g.Joint)),
+	}
+	if g.Along != g.Across {
+		out = append(out, fmt.Sprintf("The other rod is for the courses: a tile and a joint are %s.", f.LengthUnit(g.Across+g.Joint)))
+	}
+	if g.Pattern == tiling.Brick {
+		out = append(out, "Short ticks show where the joints of the next course lie.")
+	}
+	return out
+}
