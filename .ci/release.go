@@ -104,11 +104,40 @@ func licences(program string) error {
 				found++
 			}
 		}
+		for _, dir := range folders[name] {
+			if found > 0 {
+				break
+			}
+			n, err := headers(name, dir) // no file of its own: the licence is named in the source
+			if err != nil {
+				return err
+			}
+			found += n
+		}
 		if found == 0 {
 			return fmt.Errorf("%s has no licence in %s", name, strings.Join(folders[name], ", "))
 		}
 	}
 	return nil
+}
+
+// headers prints what stands above the code of files that name a licence.
+func headers(name, dir string) (found int, err error) {
+	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			return found, err
+		}
+		head, _, _ := strings.Cut(string(text), "\npackage ")
+		if strings.HasSuffix(file, "_test.go") || !strings.Contains(head, "icense") {
+			continue
+		}
+		rule := strings.Repeat("-", 78)
+		fmt.Printf("\n%s\n%s: above %s\n%s\n\n%s\n", rule, name, filepath.Base(file), rule, strings.TrimSpace(strings.ReplaceAll(head, "\r", "")))
+		found++
+	}
+	return found, err
 }
 
 // pack puts a folder into one archive, the same bytes each time: OUT/FOLDER.zip, for Linux

@@ -6,6 +6,7 @@ import (
 	"trammel/cmd/internal/app"
 	"trammel/cmd/internal/output"
 	"trammel/geom/unit"
+	"trammel/plot/png"
 	"trammel/profiles/strict"
 )
 
@@ -49,7 +50,7 @@ func openClass(r *request, args []string) (o app.Order, err error) {
 	if o.Class.Sheets, err = r.said("sheets"); err != nil {
 		return o, err
 	}
-	o.Class.TwoSided = r.on("two-sided")
+	o.Class.TwoSided, o.Picture.Paint = r.on("two-sided"), png.Write
 	if r.flags.Changed("pupils") && m.Tasks != nil {
 		name := r.text("pupils")
 		if out := r.text("output"); output.SameFile(name, out) {

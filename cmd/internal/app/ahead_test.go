@@ -28,3 +28,28 @@ func TestAheadKeepsTheOrderAndStops(t *testing.T) {
 		t.Errorf("stopped at 10, and %d were made", made)
 	}
 }
+
+// What breaks while pages are made in advance breaks where they are taken: whoever answers
+// others can go on.
+func TestAheadBreaksWhereItIsTaken(t *testing.T) {
+	defer func() {
+		if broke := recover(); broke != "third" {
+			t.Errorf("%v", broke)
+		}
+	}()
+	for v := range ahead(func(yield func(int) bool) {
+		for i := range 5 {
+			if i == 3 {
+				panic("third")
+			}
+			if !yield(i) {
+				return
+			}
+		}
+	}, 4) {
+		if v > 2 {
+			t.Errorf("%d was made", v)
+		}
+	}
+	t.Error("nothing broke")
+}

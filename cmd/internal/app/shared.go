@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"trammel/cmd/internal/lines"
 	"trammel/cmd/internal/solved"
@@ -152,22 +153,35 @@ func (t *layout) fitter(on paging.Shelving, bare bool) fitter {
 func (t fitter) fit() []fitted {
 	made := make([]fitted, len(t.laid))
 	var workers sync.WaitGroup
+	var broke atomic.Value
 	next := make(chan int)
 	for range runtime.GOMAXPROCS(0) {
 		workers.Go(func() {
 			for i := range next {
-				made[i] = t.block(i)
+				func() {
+					defer func() {
+						if b := recover(); b != nil { // it breaks where the blocks are wanted
+							broke.CompareAndSwap(nil, fmt.Sprint(b))
+						}
+					}()
+					made[i] = t.block(i)
+				}()
 			}
 		})
 	}
+	done := sync.OnceFunc(func() { close(next) })
+	defer done() // also where nobody waits for it any more
 	for i, l := range t.laid {
 		if len(l.plan.Cells) == 1 {
 			t.work.tell.say("fitting pieces together", i, len(t.laid))
 			next <- i
 		}
 	}
-	close(next)
+	done()
 	workers.Wait()
+	if b := broke.Load(); b != nil {
+		panic(b)
+	}
 	return made
 }
 

@@ -36,7 +36,7 @@ func makeTasks(o Order) (*Document, error) {
 	if w.roll {
 		return nil, &unit.Fault{Subject: unit.Paper, Of: w.Sheet.Name, What: "a class draws on sheets, not on a roll", Advice: unit.Advice{Code: unit.OffRoll}}
 	}
-	c := &classroom.Class{On: w.Sheet, Warp: w.warped, FileName: fileName}
+	c := &classroom.Class{On: w.Sheet, Warp: w.warped, FileName: fileName, Paint: o.Picture.Paint}
 	var err error
 	if c.Sheets, err = classroom.SheetsOf(o.Class.Sheets); err != nil {
 		return nil, err

@@ -5,15 +5,18 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"trammel/cmd/internal/classroom"
+	"trammel/geom"
 	"trammel/geom/task"
 	"trammel/geom/unit"
 	"trammel/plot/pdf"
+	"trammel/plot/png"
 	"trammel/plot/readback"
 	"trammel/profiles"
 	"trammel/profiles/job"
@@ -151,5 +154,106 @@ func TestTooFewTasks(t *testing.T) {
 		if !errors.As(err, &f) || !strings.Contains(f.What, x.what) || f.Hint == "" {
 			t.Errorf("%s: %v", x.text, err)
 		}
+	}
+}
+
+// The zones of the films, read back by PDFium: each corner lies within 0.005 mm of where the
+// two lines cross that the givens, more or less their tolerance, leave to C; by circles and
+// lines of the test's own.
+func TestZonesAreTrue(t *testing.T) {
+	w := classOf(t, "tasks: {pupils: 6, seed: 7, level: 2, kinds: [SSS, SAS]}\n")
+	set, err := classroom.Draw(w.Merged, nil, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filesOf(t, w, "overlay")["overlay.pdf"]
+	pages := readback.Open(t, file)[1:] // the first is the film for all
+	seen := 0
+	for i, p := range set.Pupils {
+		for n, d := range p.Tasks {
+			// A is the middle of the stroke of 8 mm of its cross, of which there is one a task.
+			var a geom.Point
+			var zone []geom.Point
+			low := pages[i].Height / 2
+			for _, path := range pages[i].Paths {
+				corners := path.Corners()
+				upper := corners[0].Y > low
+				if upper != (n == 0) || path.Layer != "outline" {
+					continue
+				}
+				box := geom.RectOf(corners[0], corners[1:]...)
+				switch {
+				case len(path.Segments) >= 4:
+					zone = corners
+				case math.Abs(float64(box.Width()-8)) < 0.001 && box.Height() < 0.001:
+					a = box.Centre()
+				}
+			}
+			if len(zone) < 4 || a == (geom.Point{}) {
+				t.Fatalf("pupil %d, task %d: no zone or no A on the film", i+1, n+1)
+			}
+			for _, want := range corners(d.Task) {
+				near := math.Inf(1)
+				for _, z := range zone {
+					near = math.Min(near, math.Hypot(float64(z.X-a.X)-want[0], float64(z.Y-a.Y)-want[1]))
+				}
+				if seen++; near > 0.005 {
+					t.Errorf("pupil %d, %s %v: the corner at %.3f is off by %.4f", i+1, d.Kind, d.Given, want, near)
+				}
+			}
+		}
+	}
+	if seen != 6*2*4 {
+		t.Errorf("%d corners seen", seen)
+	}
+}
+
+// corners of the zone of C: rings of ±2 mm about both ends, or a ring and a wedge of ±2°.
+func corners(t task.Task) (all [][2]float64) {
+	c, x, y := float64(t.Given[0]), float64(t.Given[1]), float64(t.Given[2])
+	for _, one := range []float64{-2, 2} {
+		for _, two := range []float64{-2, 2} {
+			if t.Kind == task.SAS {
+				v, w := math.Sincos((x + one) * math.Pi / 180)
+				all = append(all, [2]float64{(y + two) * w, (y + two) * v})
+				continue
+			}
+			a, b := x+one, y+two
+			u := (b*b - a*a + c*c) / (2 * c)
+			all = append(all, [2]float64{u, math.Sqrt(b*b - u*u)})
+		}
+	}
+	return all
+}
+
+// A projector's pages come as pictures too where a folder is made by who can paint.
+func TestScreenAsPictures(t *testing.T) {
+	w := classOf(t, "tasks: {pupils: 1, kinds: [SSS]}\n")
+	d, err := makeTasks(Order{Work: w, Class: ClassOptions{Sheets: job.Setting{Text: "screen"}}, Picture: PictureOptions{Paint: png.Write}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := d.As("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	err = out.Folder(func(name string, write func(io.Writer) error) error {
+		if strings.HasSuffix(name, ".png") {
+			if n++; n > 1 {
+				return nil
+			}
+			var b bytes.Buffer
+			if err := write(&b); err != nil {
+				return err
+			}
+			if !bytes.HasPrefix(b.Bytes(), []byte("\x89PNG")) {
+				t.Errorf("%s is no picture", name)
+			}
+		}
+		return nil
+	})
+	if err != nil || n < 50 {
+		t.Errorf("%d pictures, %v", n, err)
 	}
 }

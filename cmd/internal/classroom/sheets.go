@@ -22,8 +22,9 @@ type Class struct {
 	tasks.Set
 	Sheets   []string
 	On       paging.Sheet
-	Warp     func(draw.Page) draw.Page // for a printer
-	FileName func(string) string       // what every file system takes of a name
+	Warp     func(draw.Page) draw.Page                                 // for a printer
+	FileName func(string) string                                       // what every file system takes of a name
+	Paint    func(out io.Writer, p draw.Page, pixel unit.Length) error // nil: nothing is painted
 }
 
 // Apart refuses one file for what pupils get and for what they must not see.
@@ -113,15 +114,35 @@ func (c *Class) Folder(file func(name string, write func(io.Writer) error) error
 		if err := put(name, name, pages); err != nil {
 			return err
 		}
-		if name == "key" {
-			if err := file("key.csv", c.KeyCSV); err != nil {
-				return err
-			}
+		switch {
+		case name == "key":
+			err = file("key.csv", c.KeyCSV)
+		case name == "screen" && c.Paint != nil:
+			err = c.pictures(pages, file)
+		}
+		if err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
+// across is how many pixels a projector's page has from side to side.
+const across = 1920
+
+// pictures are the pages of a projector, one a file.
+func (c *Class) pictures(pages iter.Seq[draw.Page], file func(name string, write func(io.Writer) error) error) error {
+	n := 0
+	for p := range pages {
+		n++
+		if err := file(fmt.Sprintf("screen-%03d.png", n), func(out io.Writer) error { return c.Paint(out, p, p.Width/across) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// eachPupil puts the tasks of each into a file.
 func (c *Class) eachPupil(put func(name, subject string, pages iter.Seq[draw.Page]) error) error {
 	for i, p := range c.Pupils {
 		one := c.Set
