@@ -32,7 +32,7 @@ var arrows = map[string][]string{
 	"trammel/plot/words/laying":        {"trammel/geom", "trammel/geom/courses", "trammel/geom/tiling", "trammel/geom/unit"},
 	"trammel/profiles/tiled":           {"trammel/profiles/strict", "trammel/geom", "trammel/geom/tiling", "trammel/geom/unit"},
 	"trammel/geom/tiling":              {"trammel/geom", "trammel/geom/area", "trammel/geom/unit"},
-	"trammel/geom/compare":             {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
+	"trammel/geom/compare":             {"gonum.org/v1/gonum/", "trammel/geom", "trammel/geom/adjust", "trammel/geom/passage", "trammel/geom/tape", "trammel/geom/triangle", "trammel/geom/unit"},
 	"trammel/profiles/strict":          {"go.yaml.in/yaml/v3", "trammel/geom/unit"},
 	"trammel/profiles":                 {"trammel/profiles/strict", "trammel/geom/unit"},
 	"trammel/profiles/job":             {"trammel/profiles", "trammel/profiles/strict", "trammel/profiles/tiled", "trammel/geom", "trammel/geom/"},
@@ -236,7 +236,7 @@ func TestBrowser(t *testing.T) {
 		if p.ImportPath == "trammel/plot/png" {
 			t.Errorf("a page in the browser carries %s", p.ImportPath)
 		}
-		brings := strings.HasPrefix(p.ImportPath, "github.com/andybalholm/brotli") || strings.HasPrefix(p.ImportPath, "github.com/tdewolff/minify")
+		brings := strings.HasPrefix(p.ImportPath, "github.com/andybalholm/brotli") || strings.HasPrefix(p.ImportPath, "github.com/tdewolff/minify") || p.ImportPath == "github.com/tdewolff/canvas"
 		for _, i := range p.Imports {
 			if (i == "net/http" || i == "os/exec") && !p.Standard && !brings {
 				t.Errorf("%s imports %s", p.ImportPath, i)

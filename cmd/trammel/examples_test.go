@@ -199,6 +199,44 @@ func (e example) run(t *testing.T) {
 	}
 }
 
+// No two feet that a sheet marks stand nearer to each other than 300 mm, by whatever way it
+// sets out (common practice, no source).
+func TestFeetOfExamplesStandApart(t *testing.T) {
+	t.Parallel()
+	dir, feet := t.TempDir(), 0
+	for _, e := range examples {
+		if e.setout != statusDone {
+			continue
+		}
+		job, err := filepath.Abs("../../examples/" + e.name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, way := range [][]string{nil, {"--with", "square"}} {
+			r := reportOf(t, dir, append([]string{"setout", job, "-o", "out.txt"}, way...)...)
+			for _, p := range r.Pieces {
+				var at [][2]float64
+				for _, q := range p.Setout.Pegs {
+					if q.Role == "foot" {
+						at = append(at, q.At)
+					}
+				}
+				for i, a := range at {
+					for _, b := range at[:i] {
+						if d := math.Hypot(a[0]-b[0], a[1]-b[1]); d < 300 {
+							t.Errorf("%s %q: two feet stand %.0f mm apart", e.name, way, d)
+						}
+					}
+				}
+				feet += len(at)
+			}
+		}
+	}
+	if feet < 5 {
+		t.Errorf("%d feet in all examples", feet)
+	}
+}
+
 // matches compares the strokes of the outline, as PDFium reads them, with the
 // report: each lies on an edge of a piece placed there, and on the pages of each
 // copy together the edges are drawn from end to end.

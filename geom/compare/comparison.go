@@ -6,6 +6,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/adjust"
+	"trammel/geom/passage"
 	"trammel/geom/tape"
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
@@ -34,6 +35,8 @@ type Asked struct {
 	// it reads as it should. Found is as read, and is told as read.
 	Standard   tape.Standard
 	Conditions *tape.Conditions
+	// Open says which lines between pegs may be measured at all.
+	Open passage.Passage
 }
 
 // Stake is a peg, where it was to stand.

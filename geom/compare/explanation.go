@@ -190,7 +190,7 @@ func (l *layout) telling(all []Explanation) *Telling {
 	groups, most := 1, 0.0
 	for j := range l.Names {
 		for i := range j {
-			if l.Taped(i, j) {
+			if l.Taped(i, j) || !l.open(i, j) {
 				continue
 			}
 			t := Telling{From: l.Names[i], To: l.Names[j]}

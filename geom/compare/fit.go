@@ -75,7 +75,7 @@ func (l *layout) fixed(f *adjust.Fit) (bool, [2]geom.Name) {
 	best, at := 0.0, [2]geom.Name{}
 	for x, i := range seen {
 		for _, j := range seen[:x] {
-			if l.Taped(i, j) {
+			if l.Taped(i, j) || !l.open(i, j) {
 				continue
 			}
 			u := f.At[i].Minus(f.At[j]).Unit()
@@ -90,6 +90,11 @@ func (l *layout) fixed(f *adjust.Fit) (bool, [2]geom.Name) {
 		}
 	}
 	return false, at
+}
+
+// open says whether a line may be measured.
+func (l *layout) open(i, j int) bool {
+	return l.asked.Open.Free(l.wanted[i].Plus(l.Origin).Point(), l.wanted[j].Plus(l.Origin).Point())
 }
 
 // weigh is −2 ln of the chance that a sum of that many squares falls by so much:

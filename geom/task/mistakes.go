@@ -62,7 +62,8 @@ func (t Task) mistakes(right []Shape) (all []Wrong) {
 	case ASA, AAS:
 		all = t.mistakesOfAngles(g)
 	case RHS:
-		add(AlongSquare, polar(g[0], 90, g[2]))
+		s := polar(g[0], 90, g[2]) // what is left to measure is the side across
+		all = append(all, Wrong{AlongSquare, [2]float64{s.Side[0], s.Deg[1]}})
 	case SSA2, SSA1, SSA0:
 		all = t.mistakesOfArc(right, g)
 	case BHA:

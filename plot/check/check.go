@@ -163,6 +163,18 @@ func (s Sheet) againTable() sheet.Table {
 	return t
 }
 
+// glued is advice in which no line ends between a reading and its figure.
+func (s Sheet) glued(advice []string) (all []string) {
+	for _, said := range advice {
+		for _, r := range s.Comparison.Readings {
+			subject, figure := r.Measurement.Subject(), s.Figure(r.Measurement, r.Wanted)
+			said = strings.ReplaceAll(said, subject+" "+figure, subject+"\u00a0"+figure)
+		}
+		all = append(all, said)
+	}
+	return all
+}
+
 // held is what readings were held to.
 func (s Sheet) held() string {
 	if s.Office {
@@ -178,7 +190,7 @@ func (s Sheet) blocks(f figure, aside bool) []sheet.Block {
 	out := []sheet.Block{sheet.Paragraph{Words: s.Says().Verdict(c), Height: draw.FigureHeight, Bold: true, Keep: true}, sheet.KeptGap(2)}
 	var todo []sheet.Block
 	if advice := s.Says().Advice(c, s.written().Style); len(advice) > 0 {
-		todo = []sheet.Block{sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: advice, Numbered: true, Height: draw.FigureHeight, Gap: 0.9}}
+		todo = []sheet.Block{sheet.Heading{Words: s.heads().Heading(words.PartAdvice)}, sheet.List{Items: s.glued(advice), Numbered: true, Height: draw.FigureHeight, Gap: 0.9}}
 	}
 	if aside {
 		out = append(out, sheet.Beside{Stacks: [][]sheet.Block{{plan}, todo}, Shares: []float64{planAside, 1 - planAside}, Gutter: sheet.BetweenTables})

@@ -85,26 +85,30 @@ type Home uint8
 
 const (
 	Alone Home = iota // in one window and in no strip that a neighbour shows too
-	seen              // the whole of it on every sheet that keeps any of it, so whichever lies on top
+	Seen              // the whole of it on every sheet that keeps any of it, so whichever lies on top
 	Whole             // wholly in one window
 )
 
 // Housed says whether words lie in a window as strictly as asked.
-func (s *Scene) Housed(r geom.Rect, h Home) bool {
+func (s *Scene) Housed(r geom.Rect, h Home) bool { return s.housed(r, 0, h) }
+
+// housed is Housed with so much about it that no sheet hides: tails and brackets reach past the box of words.
+func (s *Scene) housed(r geom.Rect, tails unit.Length, h Home) bool {
+	about := r.Grow(tails)
 	in, hidden := false, false
 	var met []geom.Rect
-	s.panes.Every(r, func(p pane) bool {
+	s.panes.Every(about, func(p pane) bool {
 		w := p.window
-		if !w.Meets(r) || slices.Contains(met, w) {
+		if !w.Meets(about) || slices.Contains(met, w) {
 			return true
 		}
 		met = append(met, w)
 		g := w.Grow(-ToEdge)
 		shown := g.Has(r.Min) && g.Has(r.Max)
-		if h == seen && p.kept.Grow(toLine).Meets(r) {
+		if h == Seen && p.kept.Grow(toLine).Meets(about) {
 			k := p.kept.Grow(-toLine)
-			hidden = hidden || !shown || !k.Has(r.Min) || !k.Has(r.Max)
-		} else if h == seen {
+			hidden = hidden || !shown || !k.Has(about.Min) || !k.Has(about.Max)
+		} else if h == Seen {
 			return true
 		}
 		in = in || shown
@@ -126,6 +130,9 @@ func (s *Scene) readable(marks []draw.Op, own geom.Polygon) bool {
 	}
 	return true
 }
+
+// tails of letters, and brackets, reach so far past the box of words.
+const tails unit.Length = 0.5
 
 // Crosses is what a leader may run across.
 type Crosses uint8
@@ -180,7 +187,7 @@ const Crowded = 80
 
 // inStrip is what it costs words to stand where a neighbour shows them too; and where one
 // may lie over them: more than a leader across other lines.
-var inStrip = [...]float64{seen: 30, Whole: 30 + Crowded}
+var inStrip = [...]float64{Seen: 30, Whole: 30 + Crowded}
 
 // Place puts down the cheapest candidate that is free, and says whether there was
 // one. Candidates of equal cost are tried in their order.
@@ -195,7 +202,7 @@ func (s *Scene) placeFor(candidates []Candidate, most float64) bool {
 		if s.Put(c, h) {
 			return true, 0
 		}
-		if h == Whole || h == seen && c.sure {
+		if h == Whole || h == Seen && c.sure {
 			return false, place.Never
 		}
 		homes[i]++
@@ -208,7 +215,7 @@ func (s *Scene) PutLines(lines []draw.Text, h Home) bool {
 	for _, w := range lines {
 		corners := w.Box(s.Ruler)
 		b := geom.Polygon(corners[:])
-		if !s.Housed(b.Bounds(), h) || !s.Free(b, place.Gaps{Ink: toLine, Words: ToWords}, place.NoLine) {
+		if !s.housed(b.Bounds(), tails, h) || !s.Free(b, place.Gaps{Ink: toLine, Words: ToWords}, place.NoLine) {
 			return false
 		}
 	}
@@ -222,7 +229,7 @@ func (s *Scene) PutLines(lines []draw.Text, h Home) bool {
 func (s *Scene) Put(c Candidate, h Home) bool {
 	corners := c.Text.Box(s.Ruler)
 	b := geom.Polygon(corners[:])
-	if !s.Housed(b.Bounds(), h) || !s.Free(b, place.Gaps{Ink: toLine, Words: max(c.Apart, ToWords)}, place.NoLine) {
+	if !s.housed(b.Bounds(), tails, h) || !s.Free(b, place.Gaps{Ink: toLine, Words: max(c.Apart, ToWords)}, place.NoLine) {
 		return false
 	}
 	marks := c.Marks

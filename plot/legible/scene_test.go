@@ -70,7 +70,7 @@ func TestWordsAreSeenOnOpaquePaper(t *testing.T) {
 		{"from the half that both keep into the core: the left sheet would cover it", at(186, 50, 200, 53), [3]bool{false, false, true}},
 		{"across both", at(170, 50, 200, 53), [3]bool{false, false, false}},
 	} {
-		for i, h := range []Home{Alone, seen, Whole} {
+		for i, h := range []Home{Alone, Seen, Whole} {
 			if got := s.Housed(c.r, h); got != c.want[i] {
 				t.Errorf("%s: housed %v as strictly as %d, want %v", c.name, got, h, c.want[i])
 			}

@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/construct"
@@ -18,6 +19,17 @@ type Model struct {
 	Title  string
 	Given  []string // one a line
 	Panels []Panel
+}
+
+// NoTriangle shows three sides in mm of which two are together shorter than the third: both
+// arcs about the ends of the longest, and the gap between them, with the rule behind it. Empty
+// where they make a triangle.
+func NoTriangle(sides [3]float64, l words.Language, size Size, r draw.Ruler) []Panel {
+	slices.Sort(sides[:])
+	if sides[0]+sides[1] >= sides[2] || sides[0] <= 0 {
+		return nil
+	}
+	return staged(noneOfThree(sides[2], sides[1], sides[0], l), l, size, r)
 }
 
 // model is one before it has pictures.

@@ -193,3 +193,21 @@ func TestFullSizePanels(t *testing.T) {
 	}
 	t.Error("no line of 90 mm on a panel that is full size")
 }
+
+// Sides that make no triangle are shown with the gap, in the words of a lesson.
+func TestNoTriangle(t *testing.T) {
+	panels := NoTriangle([3]float64{400, 100, 200}, inClass, Hand, lettering.Go())
+	if len(panels) != 3 {
+		t.Fatalf("%d panels", len(panels))
+	}
+	for _, p := range panels {
+		whole(t, "no triangle", p)
+	}
+	last := panels[2]
+	if last.Why != "The two shorter sides together must be longer than the third: 100 + 200 is less than 400." || !strings.Contains(last.Say, "100 mm are missing") {
+		t.Errorf("%s %s", last.Say, last.Why)
+	}
+	if NoTriangle([3]float64{3, 4, 5}, inClass, Hand, lettering.Go()) != nil {
+		t.Error("3, 4 and 5 make a triangle")
+	}
+}

@@ -172,9 +172,15 @@ func (s scene) letters(b board) map[geom.Name]geom.Point {
 			if l.leader.Length() < 45 {
 				l.leader = geom.Line{} // so near, it needs none
 			}
-			places = append(places, l)
+			over := l // rather on a side than nowhere
+			over.onSides, over.cost = true, l.cost+150
+			places = append(places, l, over)
 		}
-		if taken, ok := b.best(places, letter, letter, place.NoLine); ok {
+		taken, ok := b.best(places, letter, letter, place.NoLine)
+		if !ok { // wherever a smaller one has room
+			taken, ok = b.best(b.anywhere(at), letter*0.7, letter*0.7, place.NoLine)
+		}
+		if ok {
 			all[n] = taken.at
 		}
 	}

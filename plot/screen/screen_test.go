@@ -7,7 +7,7 @@ import (
 	"io"
 	"math"
 	"math/rand/v2"
-	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -117,6 +117,28 @@ func overlap(p Picture) string {
 	return ""
 }
 
+var lettered = regexp.MustCompile(`class="letter" x="([-\d.]+)" y="([-\d.]+)">`)
+
+// covered names a tag that lies over the letter of a corner.
+func covered(p Picture) string {
+	for _, m := range lettered.FindAllStringSubmatch(p.SVG, -1) {
+		var x, y float64
+		if _, err := fmt.Sscan(m[1], &x); err != nil {
+			return err.Error()
+		}
+		if _, err := fmt.Sscan(m[2], &y); err != nil {
+			return err.Error()
+		}
+		y -= 7 // from its base line to its middle
+		for _, g := range p.Tags {
+			if g.X < x+9 && x-9 < g.X+g.W && g.Y < y+9 && y-9 < g.Y+g.H {
+				return fmt.Sprintf("%s lies over the letter at %g, %g", g.Of, x, y)
+			}
+		}
+	}
+	return ""
+}
+
 // Every size of screen, from half a phone to a projector.
 func TestTagsNeverOverlap(t *testing.T) {
 	t.Parallel()
@@ -127,7 +149,7 @@ func TestTagsNeverOverlap(t *testing.T) {
 		p := randomPiece(r)
 		width := widths[r.IntN(len(widths))]
 		for _, pic := range []Picture{Draw(p, width), Sketch(Asked{Measured: p.Measured, Outline: p.Construction.Outline.Names}, width)} {
-			if bad := overlap(pic); bad != "" {
+			if bad := overlap(pic) + covered(pic); bad != "" {
 				t.Fatalf("%g px: %s", width, bad)
 			}
 			for _, m := range p.Measured {
@@ -145,7 +167,7 @@ func TestTagsNeverOverlap(t *testing.T) {
 		}
 	}
 	t.Logf("%d tags, %d of them in rows below; %d letters without room", all, rows, missing)
-	if missing > all/500 {
+	if missing > 0 {
 		t.Errorf("%d letters of corners are missing", missing)
 	}
 }
@@ -378,37 +400,5 @@ func BenchmarkDraw(b *testing.B) {
 	p := randomPiece(r)
 	for b.Loop() {
 		Draw(p, 360)
-	}
-}
-
-func TestLookAtIt(t *testing.T) {
-	dir := os.Getenv("LOOK_DIR")
-	if dir == "" {
-		return
-	}
-	r := rand.New(rand.NewPCG(7, 7))
-	pieces := []Picture{}
-	for _, w := range []float64{320, 700} {
-		n := ofNet(t, letters[:6], boat...)
-		n.Doubtful = []string{"BD"}
-		pieces = append(pieces, Draw(ofTriangle(t, "AB=600", "BC=450", "CA=450"), w), Draw(ofTriangle(t, "AB=600", "A=20deg", "CA=450", "C-AB=154"), w), Draw(n, w),
-			Sketch(Asked{}, w), Sketch(Asked{Measured: parsed(t, "AB=600", "BC=200", "CA=300")}, w), Sketch(Asked{Measured: parsed(t, "AB=600", "A=30deg", "BC=250")}, w),
-			Sketch(Asked{Measured: parsed(t, "AB=600", "BC=1000"), Outline: letters[:5]}, w), Sketch(Asked{Measured: parsed(t, boat...), Outline: letters[:6]}, w), Draw(randomPiece(r), w), Draw(randomPiece(r), w), Hand(n.Construction, w), Hand(ofTriangle(t, "KL=80", "K=35deg", "LM=60").Construction, w))
-	}
-	var b strings.Builder
-	b.WriteString(`<style>body{font:16px sans-serif;display:flex;flex-wrap:wrap;gap:8px}div{position:relative;border:1px solid #ccc}svg{width:100%;height:100%}.piece{fill:#eef}.side{stroke:#000;stroke-width:3}.diagonal,.height,.line{stroke:#555;fill:none}.hit{stroke:transparent}.angle{fill:none;stroke:#00a}.leader{stroke:#888}.gap{stroke:red;stroke-width:3}.short{fill:none;stroke:#a00}.ray{stroke:#aaa}.letter{font-weight:bold;text-anchor:middle;font-size:20px}b{position:absolute;border:1px solid;border-radius:6px;box-sizing:border-box;text-align:center;line-height:42px;background:#fffc}</style>`)
-	for _, p := range pieces {
-		fmt.Fprintf(&b, `<div style="width:%gpx;height:%gpx">%s`, p.Width, p.Height, p.SVG)
-		for _, g := range p.Tags {
-			say := g.Say
-			if g.Row {
-				say = g.Of + " " + say
-			}
-			fmt.Fprintf(&b, `<b style="left:%gpx;top:%gpx;width:%gpx;height:%gpx;%s">%s</b>`, g.X, g.Y, g.W, g.H, map[bool]string{true: "color:red"}[g.Doubt], say)
-		}
-		b.WriteString("</div>")
-	}
-	if err := os.WriteFile(dir+"/look.html", []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
 	}
 }

@@ -164,6 +164,17 @@ func led(from geom.Point, out unit.Angle, w, h unit.Length, cost float64) (all [
 	return all
 }
 
+// anywhere are places all over the picture, the nearest to a point the cheapest.
+func (b board) anywhere(from geom.Point) (all []spot) {
+	for x := b.room.Min.X; x < b.room.Max.X; x += 6 {
+		for y := b.room.Min.Y; y < b.room.Max.Y; y += 6 {
+			at := geom.Point{X: x, Y: y}
+			all = append(all, spot{at: at, cost: float64(from.Distance(at)), over: true, onSides: true})
+		}
+	}
+	return all
+}
+
 // anglePlaces are on the line that halves the angle, inside; then outside with a leader.
 func (t thing) anglePlaces() []spot {
 	var all []spot

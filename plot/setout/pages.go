@@ -208,7 +208,7 @@ func (c composer) composed(t trial) (composed, error) {
 	first := c.areas(false)(0)
 	width := first[0].Width()
 	f := c.figure(width, t.room)
-	pages, empty, err := c.flow(slices.Concat([]sheet.Block{f}, c.details(f.plan, width), c.frontBlocks()), c.backBlocks(), t.leaf)
+	pages, empty, err := c.flow(slices.Concat([]sheet.Block{f}, f.details, c.frontBlocks()), c.backBlocks(), t.leaf)
 	if err != nil {
 		return composed{}, err
 	}
@@ -244,6 +244,8 @@ type figured struct {
 	plan plan.Drawn
 	at   geom.Point
 	fits bool // or it reaches out of the room
+
+	details []sheet.Block // that follow it
 }
 
 // figure is the plan as large as the room allows.
@@ -265,6 +267,7 @@ func (c composer) figure(width, room unit.Length) (f figured) {
 	lines, more := sheet.Set([]sheet.Block{stand}, geom.Point{Y: -h}, width, c.r)
 	marks = append(marks, lines...)
 	f.Draw = func(unit.Length, draw.Ruler) (draw.Drawing, unit.Length) { return marks, h + more + planMargin }
+	f.details = c.details(f.plan, width)
 	c.drawn[room] = f
 	return f
 }

@@ -38,8 +38,8 @@ func (s Sheet) planned() plan.Plan {
 		if s.Turn == 0 && pegging.SameLine(line, s.Ends()) || slices.ContainsFunc(p.Sides, func(x plan.Side) bool { return pegging.SameLine([2]geom.Name{x.From, x.To}, line) }) {
 			return
 		}
-		measured := s.WasMeasured(a, b, s.Between(a, b))
-		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.Figure(s.Between(a, b)), Measured: measured})
+		length := s.mark(a).At.Distance(s.mark(b).At)
+		p.Sides = append(p.Sides, plan.Side{From: a, To: b, Words: s.Figure(length), Measured: s.WasMeasured(a, b, length)})
 	}
 	for i, a := range s.Outline {
 		side(a, s.Outline[(i+1)%len(s.Outline)])
@@ -47,6 +47,9 @@ func (s Sheet) planned() plan.Plan {
 	for _, x := range s.Pulls {
 		if x.Use == pegging.ForArc && x.Part != pegging.SecondWay || x.Use == pegging.ForRay || x.Use == pegging.ForLine {
 			side(x.Hold, x.To)
+			if chalk := (plan.Stroke{Kind: plan.StringLine, From: s.Spot(x.Line[0]), To: s.Spot(x.Line[1])}); x.Use == pegging.ForLine && !s.Edge(x.Line[0], x.Line[1]) && !slices.Contains(p.Strokes, chalk) {
+				p.Strokes = append(p.Strokes, chalk)
+			}
 		}
 	}
 	if s.Turn != 0 { // there is no tape line

@@ -219,6 +219,11 @@ func TestNoLineThroughAWall(t *testing.T) {
 			chained++
 		}
 		in.followed(t, fmt.Sprintf("room %d", k), s)
+		for _, x := range s.planned().Sides { // as the plan shows it
+			if want := fmt.Sprintf("%.0f", cmplx.Abs(at(x.From)-at(x.To))); strings.ReplaceAll(x.Words, "\u2009", "") != want {
+				t.Errorf("room %d: the plan says %s between %s and %s, which are %s apart", k, x.Words, x.From, x.To, want)
+			}
+		}
 		for _, x := range s.Main {
 			if x.Method == pegging.OffsetSquare && s.Method == pegging.Mixed {
 				offsets++

@@ -46,7 +46,7 @@ func (f saying) stacked(inside func(unit.Length) []spot, ways [][]string) bool {
 	for _, heights := range [][2]unit.Length{{draw.TitleHeight, draw.FigureHeight}, {draw.FigureHeight, draw.NoteHeight}, {draw.NoteHeight, draw.NoteHeight}} {
 		all := inside(f.style.sized(heights[0]))
 		slices.SortStableFunc(all, func(a, b spot) int { return cmp.Compare(a.cost, b.cost) })
-		for _, home := range []legible.Home{legible.Alone, legible.Whole} {
+		for _, home := range []legible.Home{legible.Alone, legible.Seen} { // no sheet hides it
 			for _, lines := range ways {
 				for _, c := range all {
 					if f.scene.PutLines(f.lines(lines, heights, c.at), home) {

@@ -12,6 +12,7 @@ import (
 	"trammel/geom/triangle"
 	"trammel/geom/unit"
 	"trammel/plot/words"
+	"trammel/plot/words/byhand"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew; read them before they are kept")
@@ -99,4 +100,24 @@ func chosen(t *testing.T, tokens, base string) words.ByHand {
 		t.Fatal(err)
 	}
 	return h
+}
+
+// A chord is swung with the compasses that a class has: no farther than they reach.
+func TestChordsKeepToTheCompasses(t *testing.T) {
+	for _, c := range []struct{ reach, want unit.Length }{{120, 120}, {85, 80}, {300, 200}} {
+		h := chosen(t, "AB=210 A=50.4deg CA=205", "AB")
+		h.Reach = c.reach
+		chords := 0
+		for _, a := range h.Acts() {
+			if s, ok := a.(byhand.SetAngle); ok && s.By == byhand.ByChord {
+				chords++
+				if s.Radius != c.want || s.Chord > 2*s.Radius {
+					t.Errorf("compasses to %v: a chord of %v at %v, want at %v", c.reach, s.Chord, s.Radius, c.want)
+				}
+			}
+		}
+		if chords != 1 {
+			t.Errorf("compasses to %v: %d angles by a chord", c.reach, chords)
+		}
+	}
 }

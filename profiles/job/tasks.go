@@ -84,7 +84,9 @@ func tasksOf(v strict.Value) (*Tasks, error) {
 	if err := readKeys(&w, v, "tasks", taskKeys); err != nil {
 		return nil, err
 	}
-	w.Limits.Accept = w.accept
+	if w.Limits.Accept = w.accept; w.Large { // who needs large letters reads instruments less finely
+		w.Limits.Accept.MM, w.Limits.Accept.Deg = 2*w.accept.MM, 2*w.accept.Deg
+	}
 	if len(w.Kinds) == 0 {
 		return nil, v.Fault("tasks has no kinds", "kinds: [SSS, SAS, ASA]; known: "+strings.Join(kindNames(), ", "))
 	}

@@ -23,13 +23,14 @@ tasks:
 pieces: []
 `
 
+// Large print doubles the tolerance.
 func TestTasksAreRead(t *testing.T) {
 	j, err := Read("class.yaml", []byte(whole))
 	if err != nil {
 		t.Fatal(err)
 	}
 	got := j.Tasks
-	if got.Seed != 7 || got.Level != task.Centimetres || got.Compass != 120 || got.Across != 6 || !got.Large || got.Low || got.Accept != (task.Tolerance{MM: 3, Deg: 2.5}) || got.Demand != task.Standard {
+	if got.Seed != 7 || got.Level != task.Centimetres || got.Compass != 120 || got.Across != 6 || !got.Large || got.Low || got.Accept != (task.Tolerance{MM: 6, Deg: 5}) || got.Demand != task.Standard {
 		t.Errorf("%+v", got)
 	}
 	if len(got.Kinds) != 3 || got.Kinds[1] != task.SAS || len(got.Pupils) != 4 || got.Pupils[1].Level != task.Ones || got.Pupils[2].Demand != task.Support || got.Pupils[3].Name != "17" {

@@ -249,12 +249,12 @@ func TestTooManyPages(t *testing.T) {
 }
 
 // A protractor of whole degrees has no mark for 52.4°: it is set off by its chord, so
-// that nothing is left to warn of. (2·200·sin 26.2° = 176.6.)
+// that nothing is left to warn of. The compasses of a class reach 120. (2·120·sin 26.2° = 106.0.)
 func TestBetweenMarks(t *testing.T) {
 	job := func(angle string) string {
 		return "trade: teacher\npieces: [{measure: [AB=90, A=" + angle + ", CA=70]}]"
 	}
-	for angle, want := range map[string]string{"52.4deg": "Produce AB beyond B. With compasses, centre A, radius 200 mm, draw an arc that crosses this line. With the crossing as centre, radius 176.6 mm, cut", "52deg": "On the scale whose 0 lies on AB mark 52°.", "6in12": "For 6 in 12 at A measure 60 mm from A along AB. With the set square go 30 mm up from there."} {
+	for angle, want := range map[string]string{"52.4deg": "Produce AB beyond B. With compasses, centre A, radius 120 mm, draw an arc that crosses this line. With the crossing as centre, radius 106 mm, cut", "52deg": "On the scale whose 0 lies on AB mark 52°.", "6in12": "For 6 in 12 at A measure 60 mm from A along AB. With the set square go 30 mm up from there."} {
 		w := mustOpen(t, job(angle), Options{})
 		steps := strings.Join(template.Steps(w.templatePiece(w.Pieces[0]), w.style()), "\n")
 		if !strings.Contains(steps, want) || len(w.Warnings()) != 0 {

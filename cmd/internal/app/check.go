@@ -165,6 +165,9 @@ func (w Work) compare(p solved.Piece, tokens []job.Setting, fast []geom.Name) (f
 		return f, nil, err
 	}
 	a := compare.Asked{Found: ms, Tools: w.Site.Tools, Permitted: w.Site.Permitted, Fixed: fast, Standard: w.Site.Standard, Conditions: w.Site.Conditions}
+	if a.Open, err = solved.OpenLines(w.Work, p); err != nil {
+		return f, nil, w.InPiece(p, err)
+	}
 	for _, peg := range p.Pegs() {
 		a.Pegs = append(a.Pegs, compare.Stake{Name: peg.Name, At: peg.At})
 		a.Outline = append(a.Outline, peg.Name)

@@ -378,7 +378,8 @@ func randomTemplate(r *rand.Rand) (text string, o job.Overrides, what string) {
 		a, b := size*(0.4+0.6*r.Float64()), size*(0.4+0.6*r.Float64())
 		piece = fmt.Sprintf("measure: [AB=%.0f, A=%ddeg, CA=%.0f]", a, 15+r.IntN(130), b)
 	case 2:
-		a, b := size*(0.5+0.5*r.Float64()), size*(0.5+0.5*r.Float64())
+		const least = 240 // so that the hole lies within
+		a, b := max(least, size*(0.5+0.5*r.Float64())), max(least, size*(0.5+0.5*r.Float64()))
 		piece = fmt.Sprintf("measure: [AB=%.0f, A=%ddeg, CA=%.0f], base: AB, edges: [AB allow 3, CA allow -2], corners: [A cut 30, B round 25], holes: [12 at AB 60 from A 70]", a, 70+r.IntN(40), b)
 	case 3: // a net of four points, hollow or not
 		at := [4]geom.Point{{}, {X: 1}, {X: 0.6 + unit.Length(0.6*r.Float64()), Y: 0.5 + unit.Length(0.5*r.Float64())}, {X: unit.Length(0.3 * r.Float64()), Y: 0.3 + unit.Length(0.6*r.Float64())}}

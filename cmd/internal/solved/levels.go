@@ -35,6 +35,20 @@ func Bars(w Work, p Piece) passage.Bars {
 	return passage.Bars{Walls: of.Walls.Names, Around: of.Walls.Around, Blocked: of.Blocked.Names}
 }
 
+// OpenLines is which lines between the points of a piece may be pulled.
+func OpenLines(w Work, p Piece) (passage.Passage, error) {
+	points := passage.Points{At: map[geom.Name]geom.Point{}}
+	for _, peg := range p.Pegs() {
+		points.Names, points.At[peg.Name] = append(points.Names, peg.Name), peg.At
+	}
+	if points.Outline = points.Names; p.Net != nil {
+		points.Outline = p.Net.Outline
+	} else if t := p.Triangle().Points; !geom.IsLeft(geom.VectorOf(t[0]), geom.VectorOf(t[1]), geom.VectorOf(t[2])) {
+		points.Outline = []geom.Name{points.Names[0], points.Names[2], points.Names[1]}
+	}
+	return passage.Of(Bars(w, p), points)
+}
+
 // grounded refuses levels and walls that cannot be meant, also where nothing is set out.
 func (w Work) grounded() error {
 	for _, p := range w.Pieces {
@@ -42,15 +56,8 @@ func (w Work) grounded() error {
 		if err == nil && len(levels) > 0 && !p.Other {
 			_, err = pegging.GroundOf(p.Pegs(), levels)
 		}
-		if bars := Bars(w, p); err == nil && bars.Any() && !p.Other {
-			points := passage.Points{At: map[geom.Name]geom.Point{}}
-			for _, peg := range p.Pegs() {
-				points.Names, points.At[peg.Name] = append(points.Names, peg.Name), peg.At
-			}
-			if points.Outline = points.Names; p.Net != nil {
-				points.Outline = p.Net.Outline
-			}
-			_, err = passage.Of(bars, points)
+		if err == nil && !p.Other {
+			_, err = OpenLines(w, p)
 		}
 		if err != nil {
 			return w.InPiece(p, err)

@@ -326,8 +326,8 @@ func (h Piece) times(longer float64, arm unit.Length) float64 {
 	return ten
 }
 
-// Radii for chords, the longest that the baseline holds; the shortest even where it
-// does not, since a shorter chord is read too roughly: 1 mm at 200 turns the arm by
+// Radii for chords, the longest that the baseline holds; where the compasses do not reach the shortest, as
+// far as they do; the shortest even where the baseline does not hold it, since a shorter chord is read too roughly: 1 mm at 200 turns the arm by
 // 0.3° (dθ = dc/(R·cos θ/2)).
 var (
 	chordRadii   = []unit.Length{unit.Metre, 500, 300, 200}
@@ -343,6 +343,13 @@ func (h Piece) chorded(a SetAngle) SetAngle {
 	radii := chordRadii
 	if h.Figures.Unit >= unit.IN {
 		radii = chordRadiiIn
+	}
+	if h.Reach > 0 && h.Reach < radii[len(radii)-1] { // those of a pupil's box
+		round := 10 * unit.Millimetre
+		if h.Figures.Unit >= unit.IN {
+			round = unit.Inch / 2
+		}
+		radii = []unit.Length{round * unit.Length(math.Floor(float64(h.Reach/round)+1e-9))}
 	}
 	r, angle := radii[len(radii)-1], a.Angle
 	for _, try := range radii {

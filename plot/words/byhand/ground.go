@@ -59,7 +59,9 @@ func (ground) angle(f *figures, s SetAngle) string {
 		return onSlope(f, s, angle, "Run a string") + stringsMeet(s)
 	}
 	if s.By == OnProtractor {
-		s = f.chorded(s)
+		pulled := f.Piece
+		pulled.Reach = 0 // by tape
+		s = pulled.chorded(s)
 	}
 	base, of := string(s.At+s.Along), "by its chord"
 	if s.Rest {
