@@ -42,25 +42,27 @@ func built() ([]byte, error) {
 	return os.ReadFile(file)
 }
 
-// brotli reads a packed form of fonts that is never read here, and in one of its files
-// offers itself to servers: that file alone brings in a server and all of its cryptography,
-// a tenth of what a browser loads.
-const brotli, brotliServes = "github.com/andybalholm/brotli", "http.go"
+// spare are files of modules that are left out of the program for browsers: nothing of
+// them is called there, and yet they bring in what a browser would have to load. With the
+// server and its cryptography, which two of them bring, and the tables of a window system,
+// that is a fifth of the whole.
+var spare = map[string]func(file string) bool{
+	"github.com/andybalholm/brotli": is("http.go"),      // offers a packed form of fonts, never read here, to servers
+	"github.com/tdewolff/minify/v2": isNot("common.go"), // of which two functions that write numbers are called
+	"github.com/srwiley/scanx":      is("span.go"),      // paints into windows
+}
 
-// leaner writes a module file beside the source's own in which brotli is without that file.
+// standsIn is put into a copy for what its other files have and nobody calls.
+var standsIn = map[string]string{
+	"github.com/tdewolff/minify/v2": "package minify\n\ntype M struct{}\n\nfunc (*M) Bytes(_ string, b []byte) ([]byte, error) { return b, nil }\n",
+}
+
+func is(name string) func(string) bool    { return func(file string) bool { return file == name } }
+func isNot(name string) func(string) bool { return func(file string) bool { return file != name } }
+
+// leaner writes a module file beside the source's own in which those modules are without
+// those files.
 func leaner(root, work string) (string, error) {
-	text, err := said("list", "-m", "-json", brotli)
-	if err != nil {
-		return "", err
-	}
-	var m struct{ Dir string }
-	if err := json.Unmarshal([]byte(text), &m); err != nil {
-		return "", err
-	}
-	without := filepath.Join(work, "brotli")
-	if err := os.CopyFS(without, only{os.DirFS(m.Dir)}); err != nil {
-		return "", err
-	}
 	modules := filepath.Join(work, "go.mod")
 	for from, to := range map[string]string{"go.mod": modules, "go.sum": filepath.Join(work, "go.sum")} {
 		data, err := os.ReadFile(filepath.Join(root, from))
@@ -71,18 +73,48 @@ func leaner(root, work string) (string, error) {
 			return "", err
 		}
 	}
-	_, err = said("mod", "edit", "-replace", brotli+"="+without, modules)
-	return modules, err
+	for module, left := range spare {
+		text, err := said("list", "-m", "-json", module)
+		if err != nil {
+			return "", err
+		}
+		var m struct{ Dir string }
+		if err := json.Unmarshal([]byte(text), &m); err != nil {
+			return "", err
+		}
+		without := filepath.Join(work, filepath.Base(filepath.Dir(module))+"-"+filepath.Base(module))
+		if err := os.CopyFS(without, lean{os.DirFS(m.Dir), left}); err != nil {
+			return "", err
+		}
+		if _, err := os.Stat(filepath.Join(without, "go.mod")); err != nil { // an old one has none
+			if err := os.WriteFile(filepath.Join(without, "go.mod"), []byte("module "+module+"\n"), 0o666); err != nil {
+				return "", err
+			}
+		}
+		if text := standsIn[module]; text != "" {
+			if err := os.WriteFile(filepath.Join(without, "stands_in.go"), []byte(text), 0o666); err != nil {
+				return "", err
+			}
+		}
+		if _, err := said("mod", "edit", "-replace", module+"="+without, modules); err != nil {
+			return "", err
+		}
+	}
+	return modules, nil
 }
 
-// only is a module without what is not built of it.
-type only struct{ fs.FS }
+// lean is a module without what is not built of it, and without files that are left out.
+type lean struct {
+	fs.FS
+	left func(file string) bool
+}
 
-func (o only) ReadDir(name string) ([]fs.DirEntry, error) {
-	all, err := fs.ReadDir(o.FS, name)
+func (l lean) ReadDir(name string) ([]fs.DirEntry, error) {
+	all, err := fs.ReadDir(l.FS, name)
 	var kept []fs.DirEntry
 	for _, e := range all {
-		if e.Name() == "go.mod" || strings.HasSuffix(e.Name(), ".go") && !strings.HasSuffix(e.Name(), "_test.go") && e.Name() != brotliServes || e.IsDir() && e.Name() == "matchfinder" {
+		source := strings.HasSuffix(e.Name(), ".go") && !strings.HasSuffix(e.Name(), "_test.go")
+		if e.Name() == "go.mod" || source && !(name == "." && l.left(e.Name())) || e.IsDir() && e.Name() == "matchfinder" {
 			kept = append(kept, e)
 		}
 	}

@@ -53,8 +53,38 @@ func (s Sheet) drawn() *tiling.Choice {
 
 func (s Sheet) laid() laying.Laid {
 	b := s.Outline.Points.Bounds()
-	return laying.Laid{Plan: s.Plan, Choice: s.drawn(), Along: s.Along, Given: s.Given, Gaps: s.Gaps, Parts: s.Plan.Region.Parts(), Figures: s.Figures,
+	rows, across := s.partings()
+	return laying.Laid{PartCourses: rows, PartAcross: across, Plan: s.Plan, Choice: s.drawn(), Along: s.Along, Given: s.Given, Gaps: s.Gaps, Parts: s.Plan.Region.Parts(), Figures: s.Figures,
 		Long: max(b.Width(), b.Height()), Wide: min(b.Width(), b.Height()), Uneven: s.Uneven}
+}
+
+// bay is how far a floor runs indoors between movement joints (TCNA EJ171: 25 ft).
+const bay unit.Length = 7600
+
+// partings are the joints of a straight grid that part a floor into bays alike: the courses that
+// begin there, and how far from the second line.
+func (s Sheet) partings() (rows []int, across []unit.Length) {
+	g, c := s.Plan.Grid, s.drawn()
+	start, ok := s.start()
+	if !ok || g.Pattern != tiling.Straight {
+		return nil, nil
+	}
+	b := geom.Placement{Turn: -g.Angle}.Polygon(s.Outline.Points).Bounds()
+	row, _ := c.Numbers().Of(start.Tile)
+	joints := func(low, high, line, pitch unit.Length) (all []int) { // in tiles from the line
+		n := int(math.Ceil(float64((high - low) / bay)))
+		for k := 1; k < n; k++ {
+			all = append(all, int(math.Round(float64((low+(high-low)*unit.Length(k)/unit.Length(n)-line)/pitch))))
+		}
+		return all
+	}
+	for _, k := range joints(b.Min.Y, b.Max.Y, start.Rows.At, g.Across+g.Joint) {
+		rows = append(rows, row+k)
+	}
+	for _, k := range joints(b.Min.X, b.Max.X, start.Cross.At, g.Along+g.Joint) {
+		across = append(across, unit.Length(k)*(g.Along+g.Joint))
+	}
+	return rows, across
 }
 
 // start is how the lines come onto the floor.

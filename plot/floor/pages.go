@@ -66,7 +66,7 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 	head := func(p laying.Part) sheet.Block { return sheet.Heading{Words: say.Heading(p)} }
 	list := func(items []string) sheet.Block { return sheet.List{Items: items, Gap: 0.6} }
 	if s.Single {
-		return s.single(large)
+		return single(s, large)
 	}
 	out := []sheet.Block{onPlan{s}.planFigure(plan), sheet.Gap(2), list(append([]string{say.Gap(laid)}, say.Counts(laid)...))}
 	out = append(out, head(laying.TheStarts), tables{s}.starts(), sheet.KeptGap(1.5), list([]string{say.Best(laid), say.Proof(laid)}))
@@ -99,7 +99,7 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 }
 
 // single is the card of one tile that is cut, and how its template is used.
-func (s Sheet) single(large []int) (out []sheet.Block) {
+func single(s Sheet, large []int) (out []sheet.Block) {
 	say := s.says()
 	out = append(out, sheet.List{Items: say.Cards(s.laid()), Gap: 0.6}, sheet.Gap(3))
 	for _, c := range s.cards() {

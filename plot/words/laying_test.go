@@ -111,5 +111,9 @@ var layingExamples = map[string]example{
 	"Laying.Buying": {say: func(_ *testing.T, l words.Language) []string {
 		return l.Laying().Buying(laying.Buy{Whole: 48, Cut: 32, Bought: 80, Least: 79, Box: 11, Spare: 10, Area: 90000})
 	}},
-	"Laying.Limits": {say: func(t *testing.T, l words.Language) []string { return l.Laying().Limits(tiled(t, tiling.Balanced)) }},
+	"Laying.Limits": {say: func(t *testing.T, l words.Language) []string {
+		a := tiled(t, tiling.Balanced)
+		a.PartCourses, a.PartAcross = []int{14}, []unit.Length{-1818, 3636}
+		return l.Laying().Limits(a)
+	}},
 }

@@ -3,6 +3,7 @@ package laying
 import (
 	"fmt"
 
+	"trammel/geom"
 	"trammel/geom/tiling"
 	"trammel/geom/unit"
 )
@@ -75,8 +76,31 @@ func (English) Limits(l Laid) []string {
 			part = "as its own piece each side, since no line of this pattern runs through"
 		}
 		out = append(out, fmt.Sprintf("This floor runs %s by %s: indoors TCNA EJ171 parts it every 20 to 25 ft (6.1 to 7.6 m) each way, BS 5385-3 into bays of 10 by 10 m. Part it %s.", l.Figures.Length(l.Long), l.Figures.LengthUnit(l.Wide), part))
+		if all := partings(l); all != "" {
+			out = append(out, "Joints near enough: "+all+".")
+		}
 	}
 	return append(out,
 		"In sun, wet or outside TCNA EJ171 parts it every 8 to 12 ft (2.4 to 3.7 m).",
 		"Joints of the screed are carried through, never tiled over. Standards, the maker and local codes come first.")
+}
+
+// partings are the joints at which a floor is parted.
+func partings(l Laid) string {
+	var all []string
+	for _, n := range l.PartCourses {
+		all = append(all, fmt.Sprintf("the near edge of course %d", n))
+	}
+	for _, d := range l.PartAcross {
+		side := "right"
+		switch {
+		case d == 0:
+			all = append(all, "line 2 itself")
+			continue
+		case d < 0:
+			side, d = "left", -d
+		}
+		all = append(all, fmt.Sprintf("%s to the %s of line 2", l.Figures.LengthUnit(d), side))
+	}
+	return geom.Listed(all)
 }

@@ -87,6 +87,10 @@ type Laid struct {
 	Gaps    []unit.Length
 	Parts   int
 	Figures unit.Style
+	// Part is where joints of a straight grid may part a large floor: before which courses, and how
+	// far from line 2 to the right.
+	PartCourses []int
+	PartAcross  []unit.Length
 	// Long and Wide are how far the floor runs each way.
 	Long, Wide unit.Length
 	Uneven     unit.Length // how far the narrowest cut may be off by how well the floor was measured; 0: not known
