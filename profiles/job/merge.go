@@ -92,7 +92,7 @@ func (o Overrides) over(m Overrides) Overrides {
 	for _, s := range []struct {
 		to   *Setting
 		made Setting
-	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Copies, m.Copies}, {&o.BothHands, m.BothHands}, {&o.Office, m.Office}, {&o.Pegs, m.Pegs}} {
+	}{{&o.Voice, m.Voice}, {&o.Pages, m.Pages}, {&o.Turn, m.Turn}, {&o.Without, m.Without}, {&o.Apart, m.Apart}, {&o.Copies, m.Copies}, {&o.BothHands, m.BothHands}, {&o.Pegs, m.Pegs}} {
 		*s.to = first(*s.to, s.made)
 	}
 	if o.Paper.Name.Text == "" { // it goes with the paper
@@ -261,10 +261,14 @@ func (s settings) sheet(w *Merged) (profiles.Paper, error) {
 	return p, unit.Placed(err, name.Where)
 }
 
-// office is the paper that is used where nothing else is asked for; where that is not
-// known, or is no office's, A4.
+// office is the paper of a document's words, else the one that is used where nothing is
+// asked for; where that is not known, or is no office's, A4.
 func (s settings) office() (profiles.Paper, error) {
-	p, err := s.set.Paper(Default(s.set, "paper", s.said.Office).Text)
+	if made := s.job.MadeWith.Office; made.Name.Text != "" {
+		p, err := profiles.ReadPaper(made.Name.Text, made.Values)
+		return p, unit.Placed(err, made.Name.Where)
+	}
+	p, err := s.set.Paper(Default(s.set, "paper").Text)
 	if err != nil || p.Large() {
 		return s.set.Paper("A4")
 	}
@@ -340,8 +344,8 @@ func (s settings) carried(w Merged) Overrides {
 	f := w.Figures
 	o.Unit, o.Figures, o.Fraction, o.Angles = say(w.Bare.String()), say(f.Unit.String()), say(fmt.Sprintf("1/%d", f.Denominator)), say(map[bool]string{true: "minutes", false: "decimal"}[f.Minutes])
 	o.Trade, o.Printer, o.Paper = brought(w.Trade.Name, w.Trade.Carried(), "unit", "fraction", "angles"), brought(w.Printer.Name, w.Printer.Said()), brought(w.Paper.Name, w.Paper.Said)
-	if o.Office = (Setting{}); w.Paper.Large() {
-		o.Office = say(w.Office.Name)
+	if o.Office = (Profile{}); w.Paper.Large() {
+		o.Office = brought(w.Office.Name, w.Office.Said)
 	}
 	o.Source, o.Places = s.job.source()
 	return o

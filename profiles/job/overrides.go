@@ -21,7 +21,8 @@ import (
 //	  voice: floor           whose words the pages speak, over the job's and the trade's
 //	  trade: {name: joiner, lettering: 3.5 mm, show: arcs lengths, …}
 //	  paper: {name: A4, width: 210 mm, height: 297 mm}; without sides a size as written
-//	  landscape: yes         apart: yes, copies: 2, both_hands: yes, office: A4, pages: outline, turn: 30, without: notes
+//	  office: {name: A4, …}  paper of the words, where sheets are too large for it
+//	  landscape: yes         apart: yes, copies: 2, both_hands: yes, pages: outline, turn: 30, without: notes
 //	  printer: {name: office, left: 10 mm, …}
 //	  correction: …          what the pages were corrected for, on that printer alone
 //	  site: {every: 1 m}     over the job's site
@@ -33,10 +34,10 @@ type Overrides struct {
 	Unit, Figures, Fraction, Angles   Setting
 	Voice                             Setting
 	Trade, Paper, Printer             Profile
+	Office                            Profile // paper of the words that go with sheets too large for it
 	Margin, Overlap                   Setting // said by flags alone: the printer has them then
 	Landscape, Pages, Turn, Apart     Setting
 	Copies, BothHands                 Setting // how often each template is made; of a pair each hand
-	Office                            Setting // paper of the words that go with sheets too large for it
 	Without, Correction, Pegs, Source Setting
 	Site                              map[string]Setting // by the words of siteKeys
 	Piece                             Piece              // what pieceKeys may write: the rest is empty
@@ -72,9 +73,9 @@ var overrideKeys = slices.Concat([]key[Overrides]{
 	word("both_hands", func(o *Overrides) *Setting { return &o.BothHands }),
 	word("without", func(o *Overrides) *Setting { return &o.Without }),
 	word("pegs", func(o *Overrides) *Setting { return &o.Pegs }),
-	word("office", func(o *Overrides) *Setting { return &o.Office }),
 	profile("trade", func(o *Overrides) *Profile { return &o.Trade }),
 	profile("paper", func(o *Overrides) *Profile { return &o.Paper }),
+	profile("office", func(o *Overrides) *Profile { return &o.Office }),
 	profile("printer", func(o *Overrides) *Profile { return &o.Printer }),
 	{"site", func(o *Overrides, v strict.Value) (err error) { o.Site, err = site(v); return err }, func(o Overrides) any {
 		all := keyed{}
