@@ -68,7 +68,7 @@ var replayed = []struct {
 	{"profiles of one's own", []string{"AB=24", "BC=18", "CA=18", "--trade", "sail maker", "--config", "own.yaml"}, []string{"--paper", "Quay Board", "--printer", "boat-shed"}},
 	{"a table", []string{"site.csv", "--name", "Quay wall"}, nil},
 	{"a list", []string{"list.txt", "--unit", "cm"}, nil},
-	{"JSON", []string{"gate.json", "--pick", "1"}, []string{"--paper", "A3"}},
+	{"JSON", []string{"gate.json", "--pick", "1"}, []string{"--paper", "A2"}},
 	{"flow", []string{"flow.yaml", "--unit", "in"}, []string{"--turn", "0"}},
 }
 

@@ -41,10 +41,10 @@ func (s Sheet) Pages(paper paging.Sheet, r draw.Ruler) ([]draw.Page, error) {
 	}
 	add(draw.Setout, flown...)
 	if !s.Single {
-		add(draw.Setout, gauges{s}.rodPages(l.Next())...)
+		add(draw.Template, gauges{s}.rodPages(l.Next())...)
 	}
 	for _, t := range templates {
-		add(draw.Setout, append(bars(l.Next(), s.inches()), t...))
+		add(draw.Template, append(bars(l.Next(), s.inches()), t...))
 	}
 	for i := range pages {
 		pages[i].Ops = append(pages[i].Ops, s.margin().Draw(l, i+1, len(pages), r)...)

@@ -42,8 +42,8 @@ func (s *sheets[S]) document(summary func() string, report func() any) *Document
 	return d
 }
 
-// lay puts the sheets on pages. Nothing on them is to scale, so they are not warped for a
-// printer: any will do.
+// lay puts the sheets on pages. Those that are not to scale are not warped for a printer:
+// any will do.
 func (s *sheets[S]) lay() error {
 	if s.work.roll {
 		return &unit.Fault{Subject: unit.Paper, Of: s.work.Sheet.Name, What: s.noRoll, Advice: unit.Advice{Code: unit.OffRoll}}
@@ -57,6 +57,9 @@ func (s *sheets[S]) lay() error {
 			name := fmt.Sprintf("%s-%d", s.stem, k+1)
 			if len(s.all) > 1 {
 				name = fmt.Sprintf("%s-%d", numbered(i, len(s.all), s.of[i].Title()), k+1)
+			}
+			if p.Kind == draw.Template {
+				p = s.work.warped(p)
 			}
 			s.pages, s.names = append(s.pages, p), append(s.names, name)
 		}
