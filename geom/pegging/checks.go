@@ -50,6 +50,7 @@ type Check struct {
 	Along    Along
 	HalfOf   [2]geom.Name // of HalfOfSide: the side
 	Half     unit.Length  // half the range before its ends were moved outward
+	Shows    []int        // the pulls, by their index, of which a Slip puts it outside its range
 }
 
 // checking is the checks while they are listed.
@@ -65,7 +66,9 @@ func checksOf(p Pulled) []Check {
 		c.lone()
 	} else {
 		c.many()
+		c.unseen()
 	}
+	c.showing()
 	return c.all
 }
 
@@ -173,9 +176,16 @@ func (c *checking) unlessKnown(x Check) {
 }
 
 func (c *checking) add(x Check) {
+	x = c.reckoned(x)
+	x.Number = len(c.all) + 1
+	c.all = append(c.all, x)
+}
+
+// reckoned is a check with its figures.
+func (c *checking) reckoned(x Check) Check {
 	p, _ := c.Peg(x.From)
 	q, _ := c.Peg(x.To)
-	x.Number, x.Value = len(c.all)+1, p.At.Distance(q.At)
+	x.Value = p.At.Distance(q.At)
 	if x.Kind == CheckHeight {
 		x.Measured = c.offsetMeasured(Placing{Peg: x.From, Base: c.base()}, x.Value)
 	} else {
@@ -184,7 +194,7 @@ func (c *checking) add(x Check) {
 	x.Half = unit.Length(math.Hypot(float64(c.Limit(x.Value)), float64(c.trace.carried(x.From, x.To))))
 	x.Reads, _ = c.Reads(x.Value, c.Fall(x.From, x.To))
 	x.Least, x.Greatest = c.Outward(x.Reads-x.Half, x.Reads+x.Half)
-	c.all = append(c.all, x)
+	return x
 }
 
 // lone lists those of a triangle: what the second way and the middles show.

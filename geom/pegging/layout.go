@@ -27,7 +27,7 @@
 // layout was measured has no part in it: the pegs close on the sheet, whatever that
 // was made from, and 5 m measured to half a metre would accept anything.
 //
-// Files, from the top floor to the ground: layout.go, around.go, checks.go, pulls.go, trace.go,
+// Files, from the top floor to the ground: layout.go, around.go, checks.go, slips.go, pulls.go, trace.go,
 // heights.go, edges.go, chain_marks.go, pegs.go, frame.go, rank.go, chain.go, chain_steps.go,
 // points.go, way.go, square.go.
 package pegging

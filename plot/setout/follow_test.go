@@ -14,20 +14,20 @@ import (
 var (
 	oneFigure = `(\d[\d\x{2009}.]*)`
 	setBase   = regexp.MustCompile(`^(?:Peg|Mark) (\w+)\b.* (?:pull|measure) ` + oneFigure + ` along the line you want and (?:peg|mark) (\w+)`)
-	setRun    = regexp.MustCompile(`Tape (?:still )?on (\w+)(, away from the piece)?: at ` + oneFigure + ` mark (\w+) on the`)
+	setRun    = regexp.MustCompile(`Tape (?:still )?on (\w+)(, away from the piece)?: at ` + oneFigure + ` (?:mark|peg) (\w+) on the`)
 	setArc    = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* on (\w+)'s side: (left|right)`)
-	setCross  = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `(?:: where it crosses the arc, peg| across it: the cross is) (\w+)`)
-	setLine   = regexp.MustCompile(`^(?:String|Snap) ([A-Z]\d*)([A-Z]\d*)\. Tape on \w+: at ` + oneFigure + ` mark (\w+) on the`)
-	setPast   = regexp.MustCompile(`^(?:Stretch a string|Carry a chalk line) from (\w+) over (\w+) and on.* Tape on \w+: at ` + oneFigure + ` mark (\w+) on the`)
+	setCross  = regexp.MustCompile(`^(?:Second tape on|From) (\w+) (?:at|swing) ` + oneFigure + `(?:: where both meet, peg| across it: the cross is) (\w+)`)
+	setLine   = regexp.MustCompile(`^(?:String|Snap) ([A-Z]\d*)([A-Z]\d*)\. Tape on \w+: at ` + oneFigure + ` (?:mark|peg) (\w+) on the`)
+	setPast   = regexp.MustCompile(`^(?:Stretch a string|Carry a chalk line) from (\w+) over (\w+) and on.* Tape on \w+: at ` + oneFigure + ` (?:mark|peg) (\w+) on the`)
 	setLook   = regexp.MustCompile(`as you look from (\w+) to (\w+)[.:]`)
 	setAside  = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it, there turn square, and ` + oneFigure + ` on, the way from (\w+) to (\w+), (?:peg|mark) (\w+)`)
 	setLeg    = regexp.MustCompile(`^(?:(?:String|Snap) \w+\. )?Square (?:off|up) at (\w+) by 3-4-5, on \w+'s side: (left|right).*at ` + oneFigure + `: mark (\w+) on the (?:string|line), towards (\w+)\.`)
-	setBoth   = regexp.MustCompile(`^(?:Arcs of|Swing) ` + oneFigure + ` from (\w+) and ` + oneFigure + ` from (\w+): .*cross, on the (left|right)\b.*(?:peg|is) (\w+)\.`)
+	setBoth   = regexp.MustCompile(`^(?:Tapes at|Swing) ` + oneFigure + ` from (\w+) and ` + oneFigure + ` from (\w+): .*(?:cross|meet), on the (left|right)\b.*(?:peg|is) (\w+)\.`)
 	setUp     = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* where (\w+) is to stand`)
 	setOff    = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it and (?:peg|mark) (\w+)`)
 	setTurn   = regexp.MustCompile(`(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? to the (left|right) of \w+ for (\w+)`)
 	setSight  = regexp.MustCompile(`^Tape on (\w+): (?:pull|measure) ` + oneFigure + ` along the sight and (?:peg|mark) (\w+)`)
-	setMiddle = regexp.MustCompile(`^Tape on (\w+), along (\w+): at ` + oneFigure + ` mark (\w+)\.`)
+	setMiddle = regexp.MustCompile(`^Tape on (\w+), along (\w+): at ` + oneFigure + ` (?:mark|peg) (\w+)\.`)
 	hands     = map[string]float64{"left": 1, "right": -1}
 )
 

@@ -119,7 +119,7 @@ func TestReadingsToLayOff(t *testing.T) {
 	isNear(t, "500 ft", (r-500*unit.Foot)/unit.Foot, -0.10, 5e-5)
 	// 100 ft as it is printed: 30480/1.0002 = 30473.9, pulled to the millimetre.
 	s.Office = true
-	if text := textOf(t, s); !strings.Contains(text, "30\u2009474  arc") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 474") {
+	if text := textOf(t, s); !strings.Contains(text, "30\u2009474  hold") || !strings.Contains(strings.Join(strings.Fields(text), " "), "calibration +6.09, lay off 30 474") {
 		t.Error("the reading is not printed:\n" + text)
 	}
 	for _, p := range s.Pulls {

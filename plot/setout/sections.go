@@ -129,7 +129,7 @@ func (c composer) checks(width unit.Length, r draw.Ruler) []sheet.Row {
 	n := (len(all) + 1) / 2
 	left, right := halfTable(c.checksTable(all[:n])), halfTable(c.checksTable(all[n:]))
 	if len(all) > manyChecks && left.Breadth(r)+right.Breadth(r)+betweenHalves <= width {
-		return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: betweenHalves}.Rows(width, r)
+		return sheet.Beside{Stacks: [][]sheet.Block{{left}, {right}}, Gutter: betweenHalves, Shares: []float64{float64(left.Breadth(r)), float64(right.Breadth(r))}}.Rows(width, r)
 	}
 	room := width - t.Breadth(r) - sheet.BetweenTables
 	if len(all) > mostRings || room < leastSmall {

@@ -78,8 +78,24 @@ func (s written) siteChecks() (all []pegging.Check) {
 			continue
 		}
 		seen[c.From], seen[c.To] = seen[c.From]+1, seen[c.To]+1
-		c.Number = len(all) + 1
 		all = append(all, c)
+	}
+	shown := map[int]bool{}
+	for _, c := range all {
+		for _, i := range c.Shows {
+			shown[i] = true
+		}
+	}
+	for _, c := range s.Checks { // and what alone shows a slip
+		if slices.ContainsFunc(c.Shows, func(i int) bool { return !shown[i] }) {
+			for _, i := range c.Shows {
+				shown[i] = true
+			}
+			all = append(all, c)
+		}
+	}
+	for i := range all {
+		all[i].Number = i + 1
 	}
 	return all
 }

@@ -118,7 +118,7 @@ func (h heads) Heading(p Part) string {
 		return own
 	}
 	return [...]string{
-		PartBring: "Bring", PartCare: "Before the first peg", PartDoubts: "Before setting out", PartPegs: "Pegs and marks", PartPulls: "Hold and pull",
+		PartBring: "Bring", PartCare: "Before the first peg", PartDoubts: "Before setting out", PartPegs: "Pegs and marks, to check by", PartPulls: "Hold and pull",
 		PartCorrections: "Tape corrections", PartSteps: "Steps", PartMarks: "Marks along the edges, every " + h.Style.LengthUnit(h.Every),
 		PartNails:   "Nails in the profile boards, clear of the digging by " + h.Style.LengthUnit(h.Boards),
 		PartStrings: "Strings, and where they cross, from the first nail", PartChecks: "Checks", PartSecond: "A second way to the same corner",
@@ -129,7 +129,7 @@ func (h heads) Heading(p Part) string {
 // floorHeading is one that a floor has its own words for.
 func (h heads) floorHeading(p Part) string {
 	return map[Part]string{
-		PartCare: "Before the first line", PartPegs: "Marks", PartPulls: "Hold and measure",
+		PartCare: "Before the first line", PartPegs: "Marks, to check by", PartPulls: "Hold and measure",
 		PartNails:   "Crosses beyond the corners, clear of the work by " + h.Style.LengthUnit(h.Boards),
 		PartStrings: "Carried lines, and where they cross, from the first cross",
 	}[p]

@@ -131,9 +131,9 @@ func (s setOut) Peg(p pegging.Mark) string {
 
 // Do is what the hand does with a pull.
 func (s setOut) Do(p pegging.Pull) string {
-	made, line := "peg", "string"
+	made, line, first, second := "peg", "string", "hold", "meet"
 	if s.in.Voice == Floor {
-		made, line = "mark", "snap"
+		made, line, first, second = "mark", "snap", "arc", "arc"
 	}
 	switch p.Use {
 	case pegging.ForBaseline:
@@ -141,10 +141,10 @@ func (s setOut) Do(p pegging.Pull) string {
 	case pegging.ForArc:
 		for _, x := range slices.Concat(s.Main, s.Second) {
 			if x.Peg == p.To && x.Method == pegging.TwoArcs && x.Base[1] == p.Hold {
-				return "arc, " + made
+				return second + ", " + made
 			}
 		}
-		return "arc"
+		return first
 	case pegging.ForLeg:
 		return "square"
 	case pegging.ForHeight, pegging.ForRay:
@@ -155,8 +155,11 @@ func (s setOut) Do(p pegging.Pull) string {
 	case pegging.ForAngle:
 		return "turn " + p.Side.String()
 	}
-	if p.Behind {
-		return "mark, behind " + string(p.Hold)
+	if !pegged(s, p.To) {
+		made = "mark"
 	}
-	return "mark"
+	if p.Behind {
+		return made + ", behind " + string(p.Hold)
+	}
+	return made
 }

@@ -15,7 +15,7 @@ type Step struct {
 // both arcs of a peg in one sentence. Arguments: the length and the mark of each, the side,
 // the peg.
 var both = map[bool]string{
-	false: "Arcs of %s from %s and %s from %s: where they cross, %s, peg %s.",
+	false: "Tapes at %s from %s and %s from %s: where both meet, %s, peg %s.",
 	true:  "Swing %s from %s and %s from %s: the cross, %s, is %s.",
 }
 
@@ -52,7 +52,7 @@ func (o setOut) Short() (all []Step) {
 // both tells of two arcs that cross.
 func (s *instructions) both(p, q pegging.Pull) {
 	x := s.placed(p)
-	said := fmt.Sprintf(both[s.in.Voice == Floor], s.Figure(p.Reads), p.Hold, s.Figure(q.Reads), q.Hold, "on the "+s.on(x.Side, x.Base), p.To)
+	said := fmt.Sprintf(both[s.in.Voice == Floor], s.Figure(p.Reads), p.Hold, s.Figure(q.Reads), q.Hold, "on the "+s.on(x.Side, x.Base), p.To) + s.zeros()
 	if !x.Crossing.Sound {
 		said += fmt.Sprintf(s.says.flat, s.Style.Angle(x.Crossing.Angle))
 	}

@@ -75,11 +75,11 @@ var handsOn = map[bool]pulled{
 		run:      "Tape still on %s: at %s mark %s on the string.",
 		carry:    "%s lies %s beyond %s: stretch the string from %s over %[3]s and on, or sight until the pegs stand one behind the other. ",
 		behind:   "Tape on %s, away from the piece: at %s mark %s on the string.",
-		arc:      "Tape on %s at %s: scratch an arc on %s's side: %s.",
-		cross:    "Tape on %s at %s: where it crosses the arc, peg %s.",
+		arc:      "Tape on %s at %s: pull it out on %s's side: %s.",
+		cross:    "Second tape on %s at %s: where both meet, peg %s.",
 		leg:      "Square off at %[1]s by 3-4-5, on %[4]s's side: %[6]s. Tape on %[1]s at %[2]s: mark %[3]s on the string, towards %[5]s.",
-		up:       "Tape on %s at %s: scratch an arc where %s is to stand.",
-		top:      "Tape on %s at %s: where it crosses the arc, peg %s.",
+		up:       "Tape on %s at %s: pull it out to where %s is to stand.",
+		top:      "Second tape on %s at %s: where both meet, peg %s.",
 		line:     "String %[4]s. Tape on %[1]s: at %[2]s mark %[3]s on the string.",
 		past:     "Stretch a string from %[1]s over %[5]s and on, or sight until the pegs stand one behind the other. Tape on %[1]s: at %[2]s mark %[3]s on the string.",
 		snap:     "String %s. ",
@@ -87,7 +87,7 @@ var handsOn = map[bool]pulled{
 		aside:    "String from %[1]s over %[4]s. Tape on %[1]s: pull %[2]s along it, there turn square, and %[5]s on, the way from %[6]s to %[7]s, peg %[3]s.",
 		sight:    "Tape on %s: pull %s along the sight and peg %s.",
 		middle:   "Tape on %s, along %[4]s: at %[2]s mark %[3]s.",
-		flat:     " The arcs cross flat, at %s: go slowly, the checks decide.",
+		flat:     " The tapes cross flat, at %s: go slowly, the checks decide.",
 		strings:  " String %s and %s.",
 		standing: "there stands",
 		checks:   "Pull every check and write down what you read. Stand at %s and look to %s: %s.",
@@ -129,6 +129,7 @@ type instructions struct {
 	setOut
 	says pulled
 	side bool // it was said from where left and right count
+	two  bool // it was said who keeps the zeros of two tapes
 	all  []string
 
 	now   int   // number of the pull that is told
@@ -160,7 +161,7 @@ func (s *instructions) pull(p pegging.Pull) {
 		if mark, _ := s.Layout.Peg(p.To); mark.At.Distance(s.Spot(p.Line[0])) > s.Between(p.Line[0], p.Line[1]) {
 			how = s.says.past
 		}
-		s.add(how, p.Hold, reads, p.To, edge(p.Line), p.Line[1])
+		s.add(s.made(p.To, how), p.Hold, reads, p.To, edge(p.Line), p.Line[1])
 	case pegging.ForHeight:
 		q := s.squareOf(p.To)
 		if p.Aside == 0 {
@@ -177,7 +178,7 @@ func (s *instructions) pull(p pegging.Pull) {
 	case pegging.ForRay:
 		s.add(s.placing(p, s.says.sight), p.Hold, reads, p.To)
 	case pegging.ForMiddle:
-		s.add(s.says.middle, p.Hold, reads, p.To, edge([2]geom.Name{p.Hold, s.Beside[0]}))
+		s.add(s.made(p.To, s.says.middle), p.Hold, reads, p.To, edge([2]geom.Name{p.Hold, s.Beside[0]}))
 	}
 }
 
@@ -192,6 +193,23 @@ func (s *instructions) placing(p pegging.Pull, format string) string {
 		}
 	}
 	return format
+}
+
+// made is a sentence that marks a point on a string, or pegs it there.
+func (s *instructions) made(n geom.Name, format string) string {
+	if pegged(s.setOut, n) {
+		return strings.Replace(format, "mark %", "peg %", 1)
+	}
+	return format
+}
+
+// zeros says once who keeps both zeros of two tapes: they lie on two pegs.
+func (s *instructions) zeros() string {
+	if s.two || s.in.Voice == Floor {
+		return ""
+	}
+	s.two = true
+	return " Pull both taut; the helper keeps both 0 on their nails."
 }
 
 // running is a mark on the line, which is carried on where it lies beyond an end.
@@ -212,13 +230,16 @@ func (s *instructions) running(p pegging.Pull) {
 	if p.Behind {
 		how = s.says.behind
 	}
-	said := carry + fmt.Sprintf(how, p.Hold, s.Figure(p.Reads), p.To)
+	shared := ""
 	for _, q := range s.Pegs { // each pair once
 		if q.Name != p.To && q.At.Distance(mark.At) < tape.OnePeg && (q.Number < mark.Number || q.Role == pegging.Corner && q.Side != pegging.OnLine) {
-			said = strings.TrimSuffix(said, ".") + fmt.Sprintf(", on one peg with %s.", q.Name)
+			shared += fmt.Sprintf(", on one peg with %s", q.Name)
 		}
 	}
-	s.add("%s", said)
+	if shared == "" {
+		how = s.made(p.To, how)
+	}
+	s.add("%s", carry+strings.TrimSuffix(fmt.Sprintf(how, p.Hold, s.Figure(p.Reads), p.To), ".")+shared+".")
 }
 
 // placed is how a corner is placed, in the way that a pull belongs to.
@@ -241,7 +262,7 @@ func (s *instructions) swung(p pegging.Pull) {
 		s.add(s.says.arc, p.Hold, s.Figure(p.Reads), p.To, s.on(x.Side, x.Base))
 		return
 	}
-	said := fmt.Sprintf(s.placing(p, s.says.cross), p.Hold, s.Figure(p.Reads), p.To)
+	said := fmt.Sprintf(s.placing(p, s.says.cross), p.Hold, s.Figure(p.Reads), p.To) + s.zeros()
 	if !x.Crossing.Sound {
 		said += fmt.Sprintf(s.says.flat, s.Style.Angle(x.Crossing.Angle))
 	}

@@ -3,8 +3,10 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"trammel/geom"
 	"trammel/geom/pegging"
 	"trammel/geom/unit"
 	"trammel/plot/words/checked"
@@ -81,7 +83,15 @@ func (s setOut) Within() string {
 	_, worst = s.Outward(0, worst)
 	what := map[bool]string{false: "pegs stand", true: "marks lie"}[s.in.Voice == Floor]
 	good := map[bool]string{true: "", false: "with all checks good, "}[len(s.Checks) == 0]
-	said := fmt.Sprintf("How sure: %s%s within %s of these figures, 95 of 100.", good, what, s.Style.LengthUnit(worst))
+	widest := unit.Length(0)
+	for _, c := range s.Checks {
+		widest = max(widest, c.Greatest-c.Reads, c.Reads-c.Least)
+	}
+	why := "."
+	if len(s.Checks) > 0 && worst > widest {
+		why = ", more than one range: steps add up."
+	}
+	said := fmt.Sprintf("How sure: %s%s within %s of these figures, 95 of 100%s", good, what, s.Style.LengthUnit(worst), why)
 	if outside {
 		said += " Some are not as sure as is permitted: ask the office."
 	}
@@ -92,10 +102,58 @@ func (s setOut) Outside() string {
 	if len(s.Checks) == 0 {
 		return ""
 	}
+	pull, peg := "pull", "peg"
 	if s.in.Voice == Floor {
-		return "One reads outside its range: first read that length once more, then measure again from step 1. Shift no mark to mend it."
+		pull, peg = "measure", "mark"
 	}
-	return "One reads outside its range: first read that length once more, then pull again from step 1. Shift no peg to mend it."
+	said := fmt.Sprintf("Out of range: read it again. Still out: set anew its \"to\" point, then its \"0 on\" point, that one first where several meet, each with all set from it. "+
+		"No help: %[1]s again from step 1. Shift no %[2]s to mend it.", pull, peg)
+	if steps := s.stepsOf(); len(steps) <= mostListed {
+		said += " Steps: " + strings.Join(steps, ", ") + "."
+	}
+	if blind := s.unseen(); len(blind) > 0 {
+		said += fmt.Sprintf(" No check shows a slip of %s at %s: %s twice.", s.Style.LengthUnit(pegging.Slip), geom.Listed(blind), pull)
+	}
+	return said
+}
+
+// unseen are the points at which no check shows a slip.
+func (s setOut) unseen() (all []string) {
+	for _, i := range s.Unseen() {
+		if to := string(s.Pulls[i].To); !slices.Contains(all, to) {
+			all = append(all, to)
+		}
+	}
+	return all
+}
+
+// mostListed is up to how many points are told with the steps that set them; the table of
+// pulls tells it of more.
+const mostListed = 12
+
+// stepsOf are the points that checks are pulled between, each with the steps that set it:
+// "C 3–4".
+func (s setOut) stepsOf() (all []string) {
+	pulls := s.Pulled()
+	for _, m := range s.Pegs {
+		if !slices.ContainsFunc(s.Checks, func(c pegging.Check) bool { return c.From == m.Name || c.To == m.Name }) {
+			continue
+		}
+		first, last := 1, 1 // the zero end
+		for i, n := range slices.Backward(pulls) {
+			if n > 0 && s.Pulls[n-1].To == m.Name {
+				if first = i + 1; last <= first {
+					last = first
+				}
+			}
+		}
+		if first == last {
+			all = append(all, fmt.Sprintf("%s %d", m.Name, first))
+		} else {
+			all = append(all, fmt.Sprintf("%s %d–%d", m.Name, first, last))
+		}
+	}
+	return all
 }
 
 // asRead says which figures are the tape's and which true, where it is corrected.

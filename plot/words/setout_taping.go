@@ -110,7 +110,11 @@ func levelsOf(s setOut, assumed bool) string {
 }
 
 func (s setOut) Bring() []string {
-	all := []string{fmt.Sprintf("tape of %s or longer, class %s", reach(wanted(s), s.Inches()), s.Tools.Tape.Class)}
+	tapes := "tape"
+	if crossesTapes(s) {
+		tapes = "two tapes"
+	}
+	all := []string{fmt.Sprintf("%s of %s or longer, class %s", tapes, reach(wanted(s), s.Inches()), s.Tools.Tape.Class)}
 	if s.in.Voice == Floor {
 		all = append(all, "chalk line", "pin to hold the tape")
 	} else {
@@ -128,8 +132,22 @@ func (s setOut) Bring() []string {
 	return append(all, "this sheet", "thick pencil")
 }
 
-// driven is how many pegs are driven: corners and the tops of squares, but for the second
-// way's. Marks lie on strings.
+// crossesTapes says whether two tapes are pulled taut at once: no arc can be scratched in
+// grass.
+func crossesTapes(s setOut) bool {
+	return s.in.Voice != Floor && slices.ContainsFunc(s.Pulls, func(p pegging.Pull) bool { return p.Use == pegging.ForArc || p.Use == pegging.ForLeg })
+}
+
+// pegged says whether a point on a string has a peg: a corner, or what a check is pulled from
+// or to. A floor has none.
+func pegged(s setOut, n geom.Name) bool {
+	m, _ := s.Layout.Peg(n)
+	return s.in.Voice != Floor && (m.Role == pegging.Corner ||
+		slices.ContainsFunc(s.Checks, func(c pegging.Check) bool { return c.From == n || c.To == n }))
+}
+
+// driven is how many pegs are driven: corners, the tops of squares, but for the second
+// way's, and what checks are pulled from. Other marks lie on strings.
 func driven(s setOut) (n int) {
 	second := map[geom.Name]bool{}
 	for _, p := range s.Pulls {
@@ -139,7 +157,7 @@ func driven(s setOut) (n int) {
 	}
 	var at []geom.Point
 	for _, p := range s.Pegs {
-		peg := p.Role == pegging.Corner || p.Role == pegging.SquareTop && !second[p.Name]
+		peg := pegged(s, p.Name) || p.Role == pegging.SquareTop && !second[p.Name]
 		if peg && !slices.ContainsFunc(at, func(q geom.Point) bool { return q.Distance(p.At) < tape.OnePeg }) {
 			at = append(at, p.At)
 		}
