@@ -22,7 +22,7 @@ var (
 	setLook   = regexp.MustCompile(`as you look from (\w+) to (\w+)[.:]`)
 	setAside  = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it, there turn square, and ` + oneFigure + ` on, the way from (\w+) to (\w+), (?:peg|mark) (\w+)`)
 	setLeg    = regexp.MustCompile(`^(?:(?:String|Snap) \w+\. )?Square (?:off|up) at (\w+) by 3-4-5, on \w+'s side: (left|right).*at ` + oneFigure + `: mark (\w+) on the (?:string|line), towards (\w+)\.`)
-	setBoth   = regexp.MustCompile(`^(?:Tapes at|Swing) ` + oneFigure + ` from (\w+) and ` + oneFigure + ` from (\w+): .*(?:cross|meet), on the (left|right)\b.*(?:peg|is) (\w+)\.`)
+	setBoth   = regexp.MustCompile(`^(?:Tapes|Swing) ` + oneFigure + ` from (\w+)(?: and|,) ` + oneFigure + ` from (\w+): .*(?:cross|meet), on the (left|right)\b.*(?:peg|is) (\w+)\.`)
 	setUp     = regexp.MustCompile(`^(?:Tape on|From) (\w+) (?:at|swing) ` + oneFigure + `.* where (\w+) is to stand`)
 	setOff    = regexp.MustCompile(`^(?:String|Snap a line) from (\w+) over (\w+)\. Tape on \w+: (?:pull|measure) ` + oneFigure + ` along it and (?:peg|mark) (\w+)`)
 	setTurn   = regexp.MustCompile(`(?:Mark|Turn) ([\d.]+)°(?:(\d+)′(\d+)″)? to the (left|right) of \w+ for (\w+)`)

@@ -131,9 +131,9 @@ func (s setOut) Peg(p pegging.Mark) string {
 
 // Do is what the hand does with a pull.
 func (s setOut) Do(p pegging.Pull) string {
-	made, line, first, second := "peg", "string", "hold", "meet"
+	made, line, first, second := "peg", "string", "hold", ""
 	if s.in.Voice == Floor {
-		made, line, first, second = "mark", "snap", "arc", "arc"
+		made, line, first, second = "mark", "snap", "arc", "arc, "
 	}
 	switch p.Use {
 	case pegging.ForBaseline:
@@ -141,7 +141,7 @@ func (s setOut) Do(p pegging.Pull) string {
 	case pegging.ForArc:
 		for _, x := range slices.Concat(s.Main, s.Second) {
 			if x.Peg == p.To && x.Method == pegging.TwoArcs && x.Base[1] == p.Hold {
-				return second + ", " + made
+				return second + made
 			}
 		}
 		return first

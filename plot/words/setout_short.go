@@ -15,7 +15,7 @@ type Step struct {
 // both arcs of a peg in one sentence. Arguments: the length and the mark of each, the side,
 // the peg.
 var both = map[bool]string{
-	false: "Tapes at %s from %s and %s from %s: where both meet, %s, peg %s.",
+	false: "Tapes %s from %s, %s from %s: where both meet, %s, peg %s.",
 	true:  "Swing %s from %s and %s from %s: the cross, %s, is %s.",
 }
 

@@ -106,8 +106,8 @@ func (s setOut) Outside() string {
 	if s.in.Voice == Floor {
 		pull, peg = "measure", "mark"
 	}
-	said := fmt.Sprintf("Out of range: read it again. Still out: set anew its \"to\" point, then its \"0 on\" point, that one first where several meet, each with all set from it. "+
-		"No help: %[1]s again from step 1. Shift no %[2]s to mend it.", pull, peg)
+	said := fmt.Sprintf("Out of range: read it again. Still out: set anew its \"to\" point, then its \"0 on\" point, first one where several meet, and all set from it. "+
+		"No help: from step 1. Shift no %s to mend it.", peg)
 	if steps := s.stepsOf(); len(steps) <= mostListed {
 		said += " Steps: " + strings.Join(steps, ", ") + "."
 	}
