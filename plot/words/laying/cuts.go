@@ -2,6 +2,8 @@ package laying
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom/courses"
@@ -58,8 +60,12 @@ func (English) Care(c Card) string {
 }
 
 func (English) Cards(l Laid) []string {
+	first := "Joint and gap are taken off already: cut to these figures, nothing to deduct."
+	if gap := slices.Min(append([]unit.Length{math.MaxFloat64}, l.Gaps...)); l.Uneven > gap {
+		first = fmt.Sprintf("Measure every cut at a wall in place before it is cut: the corners are known to about %s, and the gap is but %s. The figures here, joint and gap taken off, are for ordering and as a check.", l.Figures.Length(l.Uneven), l.Figures.LengthUnit(gap))
+	}
 	out := []string{
-		"Joint and gap are taken off already: cut to these figures, nothing to deduct.",
+		first,
 		"Each tile lies with its arrow pointing away, face up. Thick edges are the factory's: they go to a joint. Thin ones are cut: they go to a wall or an opening.",
 	}
 	if len(l.Choice.Pieces) > 1 {

@@ -18,7 +18,7 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 	}
 	slant := func(l courses.Line) string {
 		if d := l.Slant; d > 0.5 || d < -0.5 {
-			return fmt.Sprintf(" The wall leans by %s between them: set off both, never one.", f.LengthUnit(max(d, -d)))
+			return " The two differ, since the wall leans: set off both, never one."
 		}
 		return ""
 	}
@@ -27,14 +27,21 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 	if w.Course == 0 {
 		of = "tile " + w.Tile
 	}
+	rows, cross := "to the left", "towards you"
+	if q.Right {
+		rows = "to the right"
+	}
+	if q.Away {
+		cross = "away from you"
+	}
 	out := []string{
 		fmt.Sprintf("Line 1 is the near edge of %s. Mark %s, and %s; snap it through both.%s", of, mark(a[0]), mark(a[1]), slant(s.Rows)),
-		fmt.Sprintf("Line 2 is the left edge of tile %s. On line 1 mark where it crosses: %s.", w.Tile, mark(b[0])),
-		fmt.Sprintf("Square it off by 3-4-5: from the crossing %s along line 1 and %s along line 2; between the two marks pull %s; snap line 2.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)),
-		fmt.Sprintf("Line 2 must come %s.%s", mark(b[1]), slant(s.Cross)),
+		fmt.Sprintf("Line 2 is the left edge of tile %s. Mark %s, and %s; snap it through both.%s", w.Tile, mark(b[0]), mark(b[1]), slant(s.Cross)),
+		fmt.Sprintf("Prove it by 3-4-5: from where they cross mark %s along line 1 %s, towards %s, and %s along line 2 %s, towards %s. Between the two marks it must pull %s. If not, measure the marks of both lines again; if they are right, keep line 1 and turn line 2 about the crossing until it pulls so.",
+			f.Length(q.OnRows), rows, w.Wall(q.Towards[0]), f.Length(q.OnCross), cross, w.Wall(q.Towards[1]), f.LengthUnit(q.Between)),
 	}
 	if q.Fourth != nil {
-		out = append(out, fmt.Sprintf("Close it: both diagonals of the rectangle %s by %s must pull %s.", f.Length(q.OnRows), f.Length(q.OnCross), f.LengthUnit(q.Between)))
+		out = append(out, fmt.Sprintf("Close it to a rectangle: from the mark on line 1 strike %s, from the mark on line 2 strike %s, both into the room; where they meet is its fourth corner. From there to the crossing it must pull %s too.", f.Length(q.OnCross), f.Length(q.OnRows), f.LengthUnit(q.Between)))
 	}
 	out = append(out, fmt.Sprintf("Lay tile %s whole with its near left corner on the crossing, edges on both lines; lay on from there by the numbers of the plan.", w.Tile))
 	if w.Tiles.X > 0 {
