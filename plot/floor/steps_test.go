@@ -161,3 +161,40 @@ func TestCutsAreMeasuredInPlaceWhereCornersAreUnsure(t *testing.T) {
 		}
 	}
 }
+
+// What a table of cuts along a wall says, set off from the corners that it names, comes the gap short of
+// the wall on both edges of every tile.
+func TestTapersEndTheGapShortOfTheWall(t *testing.T) {
+	told := 0
+	for i, s := range skewRooms(t) {
+		all, _ := s.tapers()
+		frame := geom.Placement{Turn: -s.Plan.Grid.Angle}
+		for _, one := range all {
+			wall := frame.Line(s.Outline.Points.Edge(one.Wall))
+			for _, x := range one.Tiles {
+				told++
+				box := s.Plan.Grid.Tile(s.drawn().Pieces[x.Piece].Spot, s.drawn().Shift)
+				var a, b geom.Point // the first mark and the second, from the corners that are named
+				how, columns := s.says().Taper("", one.Side)
+				switch words := columns[1] + how; {
+				case strings.HasPrefix(words, "on near edge") && strings.Contains(words, "from its right corners"):
+					a, b = geom.Point{X: box.Max.X - x.From, Y: box.Min.Y}, geom.Point{X: box.Max.X - x.To, Y: box.Max.Y}
+				case strings.HasPrefix(words, "on near edge") && strings.Contains(words, "from its left corners"):
+					a, b = geom.Point{X: box.Min.X + x.From, Y: box.Min.Y}, geom.Point{X: box.Min.X + x.To, Y: box.Max.Y}
+				case strings.HasPrefix(words, "on left edge") && strings.Contains(words, "from its near corners"):
+					a, b = geom.Point{X: box.Min.X, Y: box.Min.Y + x.From}, geom.Point{X: box.Max.X, Y: box.Min.Y + x.To}
+				case strings.HasPrefix(words, "on left edge") && strings.Contains(words, "from its far corners"):
+					a, b = geom.Point{X: box.Min.X, Y: box.Max.Y - x.From}, geom.Point{X: box.Max.X, Y: box.Max.Y - x.To}
+				}
+				for _, p := range []geom.Point{a, b} {
+					if d := wall.Distance(p); math.Abs(float64(d)-8) > 0.01 {
+						t.Errorf("room %d, along %s: the mark comes %.2f mm from the wall", i, s.Outline.Side(one.Wall), d)
+					}
+				}
+			}
+		}
+	}
+	if told < 20 {
+		t.Errorf("only %d tiles were told of", told)
+	}
+}

@@ -41,7 +41,14 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 			f.Length(q.OnRows), rows, w.Wall(q.Towards[0]), f.Length(q.OnCross), cross, w.Wall(q.Towards[1]), f.LengthUnit(q.Between)),
 	}
 	if q.Fourth != nil {
-		out = append(out, fmt.Sprintf("Close it to a rectangle: from the mark on line 1 strike %s, from the mark on line 2 strike %s, both into the room; where they meet is its fourth corner. From there to the crossing it must pull %s too.", f.Length(q.OnCross), f.Length(q.OnRows), f.LengthUnit(q.Between)))
+		out = append(out, fmt.Sprintf("Close it to a rectangle: from the mark on line 1 strike %s, from the mark on line 2 strike %s, both on the side away from the crossing; where they meet is its fourth corner. From there to the crossing it must pull %s too.", f.Length(q.OnCross), f.Length(q.OnRows), f.LengthUnit(q.Between)))
+	}
+	if w.Rods > 0 {
+		second := "the same rod"
+		if w.Rods > 1 {
+			second = "rod B"
+		}
+		out = append(out, fmt.Sprintf("Mark the joints with the gauge rods: rod A along line 1, its 0 on line 2, its arrow to the right; for the courses %s along line 2, its 0 on line 1, its arrow away from you. The other way turn the rod round, its 0 a joint (%s) beyond the line.", second, f.LengthUnit(w.Joint)))
 	}
 	out = append(out, fmt.Sprintf("Lay tile %s whole with its near left corner on the crossing, edges on both lines; lay on from there by the numbers of the plan.", w.Tile))
 	if w.Tiles.X > 0 {
@@ -52,20 +59,20 @@ func (English) Start(w Walls, s *courses.Start, f unit.Style) []string {
 }
 
 func (English) Courses() string {
-	return "Distances off line 1 count away from you, off line 2 to the right; a minus goes the other way. Every third joint is marked on the floor before tiles are laid."
+	return "Distances off line 1 count away from you, off line 2 to the right; a minus goes the other way. Where a course is cut along a wall, that edge lies in the wall: set it off by its other edge. Every third joint is marked on the floor before tiles are laid."
 }
 
 func (English) Rods(l Laid) []string {
 	g, f := l.Plan.Grid, l.Figures
 	out := []string{
-		"Cut the strips out, join them end to end at their numbers, and glue them to a straight lath.",
+		"Cut the strips out, join them end to end where both bear the same pair (A1|A2), and glue them to a straight lath. The first begins at its 0, the arrow shows which way it runs.",
 		fmt.Sprintf("Two marks a joint: where a tile ends and where the next begins. A tile and a joint are %s; the number at a mark counts tiles, every third is long.", f.LengthUnit(g.Along+g.Joint)),
 	}
 	if g.Along != g.Across {
 		out = append(out, fmt.Sprintf("The other rod is for the courses: a tile and a joint are %s.", f.LengthUnit(g.Across+g.Joint)))
 	}
 	if g.Pattern == tiling.Brick {
-		out = append(out, "Short ticks show where the joints of the next course lie.")
+		out = append(out, "Short ticks on rod A show where tiles of the next course away from you begin, with the arrow to the right.")
 	}
 	return out
 }
