@@ -104,7 +104,7 @@ type Ordered struct {
 type templates struct{ voice Voice }
 
 func (templates) Heading(s Section) string {
-	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Cautions"}[s]
+	return [...]string{"Before cutting", "Put together", "Without the paper", "Saw and square", "Cautions"}[s]
 }
 
 func (templates) Mark(m Marked) string {

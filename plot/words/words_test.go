@@ -426,8 +426,8 @@ var examples = map[string]example{
 	"Templates.Measures": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Measures(allowed)) }},
 	"Templates.Join": {say: func(_ *testing.T, l words.Language) (all []string) {
 		for _, j := range []words.Joining{
-			{Sheets: 2, Second: [2]string{"2", "1"}, Last: "2", Inches: true}, {Sheets: 9, Second: [2]string{"3", "2"}, Alone: "2", Last: "9", Down: true},
-			{Sheets: 20, Second: [2]string{"2", "1"}, Last: "20", Across: true, Down: true, Outline: true},
+			{Sheets: 2, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2", On: one("1")}}, Last: "2", Inches: true}, {Sheets: 9, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2"}, {Sheet: "3", On: []string{"1", "2"}}}, Last: "9", Down: true, Curved: true},
+			{Sheets: 20, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2", On: one("1")}}, Last: "20", Across: true, Down: true, Outline: true},
 		} {
 			all = append(all, l.Templates().Join(j)...)
 		}
