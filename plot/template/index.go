@@ -211,7 +211,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	if x.Opposite != nil {
 		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
 	}
-	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
+	if by := x.say.InThisOrder(x.joining, x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
 		picture = append(picture, sheet.Paragraph{Words: by, Height: x.style.sized(small)})
 	}
 	name, mark := x.title(r)

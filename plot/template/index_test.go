@@ -190,6 +190,7 @@ func TestOrderOfLaying(t *testing.T) {
 			continue
 		}
 		say := full().says().Templates().Join(joining(plan, unit.Style{}))
+		say = append(say, full().says().Templates().InThisOrder(joining(plan, unit.Style{}), false, p.ByHand(full())))
 		steps := strings.ReplaceAll(strings.Join(say, " "), "\u00a0", " ")
 		lies, first, none := map[string][]string{}, "", []string(nil)
 		for i, cell := range plan.Cells {
@@ -205,7 +206,7 @@ func TestOrderOfLaying(t *testing.T) {
 				first = fmt.Sprintf("Lay the cut edge of %s on the dashed line of %s,", cell.Label, meets[0])
 			}
 		}
-		_, list, is := strings.Cut(steps, "In this order: ")
+		_, list, is := strings.Cut(steps, "Lay the sheets in this order: ")
 		switch {
 		case len(none) == 0:
 			if is || strings.Contains(steps, "loose") || !strings.Contains(steps, first) {

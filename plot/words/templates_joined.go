@@ -54,7 +54,7 @@ func (j Joining) order() string {
 				loose = append(loose, l.Sheet)
 			}
 		}
-		return fmt.Sprintf("Go on in order to %s, each on all its neighbours with lower numbers. No such neighbour: %s; lay loose.", j.Last, strings.Join(loose, ", "))
+		return fmt.Sprintf("Lay the sheets in this order, each on all its neighbours with lower numbers. No such neighbour: %s; lay loose.", strings.Join(loose, ", "))
 	}
 	said := []string{j.Lay[0].Sheet}
 	for _, l := range j.Lay[1:] {
@@ -64,7 +64,7 @@ func (j Joining) order() string {
 			said = append(said, l.Sheet+"\u00a0on\u00a0"+strings.Join(l.On, " and "))
 		}
 	}
-	return "In this order: " + strings.Join(said, "; ") + "."
+	return "Lay the sheets in this order: " + strings.Join(said, "; ") + "."
 }
 
 // Span is a length to measure while sheets are put together: between the first join and
@@ -95,8 +95,7 @@ func (w templates) Join(j Joining) []string {
 	}
 	switch {
 	case j.loose():
-		items[1] = "Lay cut edge on dashed line, half star to half star. Tape it."
-		items = append(items, j.order())
+		items[1] = "Lay them in the order below the map, cut edge on dashed line, half star to half star. Tape them."
 	case j.Sheets > 2:
 		items = append(items, fmt.Sprintf("Go on in order to %s. Each dashed line says which sheet it waits for.", j.Last))
 	}
@@ -116,17 +115,17 @@ func (w templates) Join(j Joining) []string {
 	if j.Outline {
 		items = append(items, "Only the sheets of the edges are printed. Where they close in a ring, the last join must meet without force.")
 	}
-	return append(items, w.onto(j.Curved))
+	return append(items, onto(w.voice, j.Curved))
 }
 
 // onto is how the shape comes from the paper on the work.
-func (w templates) onto(curved bool) string {
+func onto(voice Voice, curved bool) string {
 	say := map[Voice]string{
 		Class:  "Tape it to the card. Prick the heavy line's corners through, lift it, draw from prick to prick.",
 		Bench:  "Tape it to the work. Prick the heavy line's corners through, lift it, knife from prick to prick.",
 		Floor:  "Tape it to the floor. Mark the heavy line's corners through, lift it, draw from mark to mark.",
 		Ground: "Hold it down. Mark the heavy line's corners through, lift it, draw from mark to mark.",
-	}[w.voice]
+	}[voice]
 	if curved {
 		say += " Along a curve do so every 5 mm."
 	}
