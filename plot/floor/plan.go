@@ -178,7 +178,11 @@ func inmost(outer geom.Polygon, holes []geom.Polygon) geom.Point {
 	for i := range n {
 		for j := range n {
 			p := b.Min.Plus(geom.Point{X: b.Width() * (unit.Length(i) + 0.5) / n, Y: b.Height() * (unit.Length(j) + 0.5) / n})
-			if d := clearance(outer, holes, p); d > far+1e-6 {
+			d := clearance(outer, holes, p)
+			if d > 0 { // of places alike the one nearest to the middle, where words have room on both sides
+				d = max(d-p.Distance(b.Centre())/20, d/2)
+			}
+			if d > far+1e-6 {
 				best, far = p, d
 			}
 		}

@@ -11,6 +11,8 @@ import (
 	"trammel/geom"
 	"trammel/geom/tiling"
 	"trammel/geom/unit"
+	"trammel/plot/draw"
+	"trammel/plot/lettering"
 )
 
 // skewRooms are rooms with walls that lean by up to 20° each way, and one with a post.
@@ -31,7 +33,7 @@ func skewRooms(t *testing.T) (all []Sheet) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		g := tiling.Grid{Along: 600, Across: 300, Joint: 3, Kerf: 3, Pattern: tiling.Brick, Step: 1, Of: 3, Angle: walls.Edge(0).Direction()}
+		g := tiling.Grid{Along: 600, Across: 300, Joint: 3, Kerf: 3, Pattern: tiling.Brick, Step: 1, Of: 2, Angle: walls.Edge(0).Direction()}
 		s.Plan = r.Best(t.Context(), g, tiling.Wish{Aims: []tiling.Aim{tiling.Balanced}})
 		all = append(all, s)
 	}
@@ -196,5 +198,40 @@ func TestTapersEndTheGapShortOfTheWall(t *testing.T) {
 	}
 	if told < 20 {
 		t.Errorf("only %d tiles were told of", told)
+	}
+}
+
+// No number of the plan is struck through by a line to snap, and no dashed line stands there without a figure.
+func TestPlanNumbersAreClearOfTheLines(t *testing.T) {
+	for i, s := range append(skewRooms(t), laidRoom(t)) {
+		var lines []geom.Line
+		ops := onPlan{s}.planDrawing(func(p geom.Point) geom.Point { return p.Times(1. / 25) }, 1./25, lettering.Go())
+		for _, op := range ops {
+			if l, ok := op.(draw.Line); ok && l.Pen.Dash == draw.LongDashDotted {
+				lines = append(lines, l.Line)
+			}
+			if l, ok := op.(draw.Line); ok && l.Pen.Dash == draw.Hidden.Dash {
+				t.Errorf("room %d: a dashed line without a figure", i)
+			}
+		}
+		if len(lines) != 2 {
+			t.Fatalf("room %d: %d lines", i, len(lines))
+		}
+		for _, op := range ops {
+			w, ok := op.(draw.Text)
+			if !ok || !strings.Contains(w.Words, ".") {
+				continue
+			}
+			box := w.Bounds(lettering.Go())
+			middle := geom.Line{From: geom.Point{X: box.Min.X, Y: w.At.Y + w.Height/2}, To: geom.Point{X: box.Max.X, Y: w.At.Y + w.Height/2}}
+			if w.Turn != 0 {
+				continue
+			}
+			for _, l := range lines {
+				if middle.Apart(l) < 0.1 {
+					t.Errorf("room %d: %s is struck through", i, w.Words)
+				}
+			}
+		}
 	}
 }
