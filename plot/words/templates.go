@@ -182,9 +182,7 @@ func (templates) Bar(sheets int, here bool) string {
 	return "Measure " + bars
 }
 
-func (templates) PrintAgain() string {
-	return "A shorter bar may be off by as much. If one is off by more, print again at 100 %, actual size."
-}
+func (templates) PrintAgain() string { return "If not, print again at 100 %, actual size." }
 
 func (templates) CheckHeads(s shape.Shape) []string {
 	heads := []string{"", "length", "from", "to", "found"}
@@ -210,14 +208,15 @@ func (templates) Sides(s shape.Shape, sheets int) string {
 }
 
 func (templates) Outside(sheets int, known bool) []string {
+	const shorter = "A shorter bar may be off by as much. "
 	alike := "All out alike: calibrate the printer."
 	if known {
 		alike = "All out alike: the printer or the paper has changed; calibrate again."
 	}
 	if sheets == 1 {
-		return []string{"One out: read it once more. " + alike}
+		return []string{shorter + "One out: read it once more. " + alike}
 	}
-	return []string{"One out: read it once more, then take it apart and join again. " + alike}
+	return []string{shorter + "One out: read it once more, then take it apart and join again. " + alike}
 }
 
 func (templates) InParentheses() string { return "Figures in parentheses are computed." }

@@ -95,7 +95,7 @@ func (w templates) Join(j Joining) []string {
 	}
 	switch {
 	case j.loose():
-		items[1] = "Lay them in the order below the map, cut edge on dashed line, half star to half star. Tape them."
+		items[1] = "Lay them in the order below the map: cut edge on dashed line, star to star. Tape them."
 	case j.Sheets > 2:
 		items = append(items, fmt.Sprintf("Go on in order to %s. Each dashed line says which sheet it waits for.", j.Last))
 	}

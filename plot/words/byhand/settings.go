@@ -127,7 +127,7 @@ func AboutSettings(h Piece) []string {
 		say = append(say, "Out: the cut leans away from that edge.")
 	}
 	if leansIn || leansOut {
-		say = append(say, "A scale that shows 90 at a square cut: set it to 90 minus the figure here.")
+		say = append(say, "A scale with 90 at square: set 90 minus this figure.")
 	}
 	mark, side := "Square: so far along it from the corner", ", then up"
 	if out {
