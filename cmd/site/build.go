@@ -10,11 +10,11 @@ import (
 	"strings"
 )
 
-// flags of the compiler. What reads words and says them is not inlined: it runs once, and
-// 80 kB of what is loaded count. The tag is canvas's own, which leaves fifty fonts out.
+// flags of the compiler. Nothing is inlined but in the standard library: that costs little
+// time, and 420 kB of what is loaded count.
 var flags = []string{
-	"-trimpath", "-buildvcs=false", "-tags", "latex", "-ldflags", "-s -w",
-	"-gcflags=trammel/profiles/...=-l", "-gcflags=trammel/plot/words=-l", "-gcflags=go.yaml.in/...=-l",
+	"-trimpath", "-buildvcs=false", "-ldflags", "-s -w", "-gcflags=trammel/...=-l", "-gcflags=gonum.org/...=-l",
+	"-gcflags=github.com/...=-l", "-gcflags=golang.org/...=-l", "-gcflags=go.yaml.in/...=-l",
 }
 
 // built is the program for browsers.
@@ -43,17 +43,20 @@ func built() ([]byte, error) {
 }
 
 // spare are files of modules that are left out of the program for browsers: nothing of
-// them is called there, and yet they bring in what a browser would have to load. With the
-// server and its cryptography, which two of them bring, and the tables of a window system,
-// that is a fifth of the whole.
+// them is called there, and yet they bring in what a browser would have to load: a server
+// and its cryptography, the tables of a window system, and those for setting text.
 var spare = map[string]func(file string) bool{
 	"github.com/andybalholm/brotli": is("http.go"),      // offers a packed form of fonts, never read here, to servers
 	"github.com/tdewolff/minify/v2": isNot("common.go"), // of which two functions that write numbers are called
 	"github.com/srwiley/scanx":      is("span.go"),      // paints into windows
+	"github.com/tdewolff/canvas": func(file string) bool { // of which paths are called, and no text, drawing or picture
+		return !(strings.HasPrefix(file, "path") || is("util.go")(file) || is("shapes.go")(file)) || is("path_tiling.go")(file)
+	},
 }
 
 // standsIn is put into a copy for what its other files have and nobody calls.
 var standsIn = map[string]string{
+	"github.com/tdewolff/canvas":    "package canvas\n\ntype Resolution float64\n\nfunc (r Resolution) DPMM() float64 { return float64(r) }\n",
 	"github.com/tdewolff/minify/v2": "package minify\n\ntype M struct{}\n\nfunc (*M) Bytes(_ string, b []byte) ([]byte, error) { return b, nil }\n",
 }
 

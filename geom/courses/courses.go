@@ -68,6 +68,7 @@ func breadth(p tiling.Piece) unit.Length {
 // own, one after the other.
 type Taper struct {
 	Wall  int
+	Side  Side // of each tile, as it lies on the floor, that is cut off: the wall's
 	Tiles []Tapered
 }
 
@@ -91,7 +92,7 @@ func Tapers(walls geom.Polygon, gaps []unit.Length, g tiling.Grid, l *tiling.Lay
 		if off*float64(wall.Length()) < 2*tiling.Slack || off > 20*float64(unit.Degree) {
 			continue
 		}
-		t := Taper{Wall: w}
+		t := Taper{Wall: w, Side: outside(wall)}
 		for i, p := range l.Pieces {
 			if at, ok := along(p, wall, gaps[w]); ok {
 				t.Tiles = append(t.Tiles, Tapered{Piece: i, From: at[0], To: at[1]})
@@ -102,6 +103,20 @@ func Tapers(walls geom.Polygon, gaps []unit.Length, g tiling.Grid, l *tiling.Lay
 		}
 	}
 	return all
+}
+
+// outside is the side of the floor, as its grid lies, that a wall is nearest to.
+func outside(wall geom.Line) Side {
+	out := geom.VectorOf(wall.From.Minus(wall.To)).Left() // walls run counter-clockwise
+	switch {
+	case math.Abs(out.X) > math.Abs(out.Y) && out.X > 0:
+		return Right
+	case math.Abs(out.X) > math.Abs(out.Y):
+		return Left
+	case out.Y > 0:
+		return Far
+	}
+	return Near
 }
 
 // along are the lengths of a piece's two sides that run to a wall, if its only cut is along

@@ -77,11 +77,12 @@ func TestLinesAreWhereTheyAreMeasured(t *testing.T) {
 		for _, m := range l.Marks {
 			wall := walls.Edge(m.Wall)
 			at := wall.At(float64(m.Along / wall.Length()))
-			want := at.Y - o.Y
+			in := geom.VectorOf(wall.To.Minus(wall.From)).Unit().Left() // square off the wall, until it meets the line
+			off := (o.Y - at.Y).MM() / in.Y
 			if name == "cross" {
-				want = at.X - o.X
+				off = (o.X - at.X).MM() / in.X
 			}
-			near(t, name, m.Off, math.Abs(want.MM()))
+			near(t, name, m.Off, off)
 			for k := range post {
 				if m.Pull.Apart(post.Edge(k)) < 1 {
 					t.Errorf("%s: the pull runs into the post", name)

@@ -33,7 +33,8 @@ type Line struct {
 	Slant unit.Length // by how much the two distances differ
 }
 
-// Mark is one distance of a line, square to it, from a place of a wall.
+// Mark is one distance of a line from a place of a wall, square off that wall: what a hand can
+// set off before the line is there.
 type Mark struct {
 	Wall  int         // of the floor
 	From  int         // the corner that Along counts from
@@ -46,6 +47,8 @@ type Mark struct {
 type Square struct {
 	OnRows, OnCross, Between unit.Length
 	At                       [3]geom.Point // the crossing, on the first line, on the second
+	Towards                  [2]int        // the walls that the legs along the two lines run to
+	Right, Away              bool          // which way they run in the frame of the grid
 	Fourth                   *geom.Point   // the fourth corner of the rectangle, where there is room: both diagonals are Between
 }
 
@@ -194,8 +197,8 @@ func (v view) line(o geom.Point, upright bool) (l Line, ok bool) {
 	return l, true
 }
 
-// mark is the place nearest to one end of a wall from which the line is reached square to
-// it, at a round distance from that end; told from the wall's first corner.
+// mark is the place nearest to one end of a wall from which the line is reached square off
+// the wall, at a round distance from that end; told from the wall's first corner.
 func (v view) mark(w int, run geom.Line, last bool) (Mark, bool) {
 	wall := v.walls.Edge(w)
 	long := wall.Length()
@@ -205,6 +208,8 @@ func (v view) mark(w int, run geom.Line, last bool) (Mark, bool) {
 		return Mark{}, false
 	}
 	way = way.Unit()
+	in := geom.VectorOf(wall.To.Minus(wall.From)).Unit().Left() // walls run counter-clockwise
+	sink := in.Dot(way.Left())
 	const clear, more = 4, 40 // steps clear of the corner, where there is room
 	for i := range more {
 		k := (i+clear-1)%more + 1
@@ -216,9 +221,10 @@ func (v view) mark(w int, run geom.Line, last bool) (Mark, bool) {
 			along = unit.Length(math.Floor(float64((long-along)/step))) * step
 		}
 		at := wall.At(float64(along / long))
-		onRun := geom.VectorOf(at.Minus(run.From)).Dot(way)
-		foot := run.From.Plus(way.Times(onRun).Point())
-		if onRun < 0 || onRun > float64(run.Length()) || at.Distance(foot) < closest || !v.free(at, foot) {
+		off := -geom.VectorOf(at.Minus(run.From)).Dot(way.Left()) / sink
+		foot := at.Plus(in.Times(off).Point())
+		onRun := geom.VectorOf(foot.Minus(run.From)).Dot(way)
+		if off < 0 || onRun < 0 || onRun > float64(run.Length()) || at.Distance(foot) < closest || !v.free(at, foot) {
 			continue
 		}
 		return Mark{Wall: w, From: w, Along: along, Off: at.Distance(foot), Pull: v.back.Line(geom.Line{From: at, To: foot})}, true
@@ -241,6 +247,7 @@ func (v view) square(o geom.Point) (s Square, ok bool) {
 					continue
 				}
 				one := Square{OnRows: unit.Length(math.Abs(x)), OnCross: unit.Length(math.Abs(y)), Between: 5 * unit.Length(k) * v.unit,
+					Towards: [2]int{v.ahead(o, a), v.ahead(o, b)}, Right: x > 0, Away: y > 0,
 					At: [3]geom.Point{v.back.Apply(o), v.back.Apply(a), v.back.Apply(b)}}
 				if v.free(a, c) && v.free(b, c) && v.free(o, c) {
 					fourth := v.back.Apply(c)
@@ -257,4 +264,21 @@ func (v view) square(o geom.Point) (s Square, ok bool) {
 		}
 	}
 	return s, false
+}
+
+// ahead is the first wall that is met on the way from one place to another and on.
+func (v view) ahead(from, to geom.Point) (wall int) {
+	way, least := geom.VectorOf(to.Minus(from)), math.Inf(1)
+	for i := range v.walls {
+		e := v.walls.Edge(i)
+		d, at := geom.VectorOf(e.To.Minus(e.From)), geom.VectorOf(e.From.Minus(from))
+		cross := way.Cross(d)
+		if math.Abs(cross) < 1e-9 {
+			continue
+		}
+		if t, s := at.Cross(d)/cross, at.Cross(way)/cross; t > 0 && t < least && s >= -1e-9 && s <= 1+1e-9 {
+			wall, least = i, t
+		}
+	}
+	return wall
 }

@@ -8,8 +8,9 @@ import (
 // Laid is a piece within the tile it is cut from: the piece by number and where it
 // lies in the tile.
 type Laid struct {
-	Piece int
-	Shape part
+	Piece    int
+	Shape    part
+	Quarters int // that it lies turned there against its own tile, counter-clockwise
 }
 
 // cutting says which pieces come from which tile. Each keeps its factory edges, so it
@@ -70,6 +71,18 @@ func (c *cutting) turnBeside(class int, laid []Laid) int {
 	})
 }
 
+// laid is a piece where a shape of its class lies, with how it is turned to lie so.
+func (c *cutting) laid(piece int, shape part) Laid {
+	l := Laid{Piece: piece, Shape: shape}
+	for _, t := range c.grid.turns() {
+		if alike(t.part(c.pieces[piece].Own, c.grid), shape, 2e-3) {
+			l.Quarters = t.quarters
+			break
+		}
+	}
+	return l
+}
+
 // groups are the pieces of each tile that is cut: pairs as many as can be, then small
 // groups emptied into the room that others have left.
 func (c *cutting) groups() [][]Laid {
@@ -79,10 +92,10 @@ func (c *cutting) groups() [][]Laid {
 		if j >= 0 && j < i {
 			continue
 		}
-		group := []Laid{{i, c.pieces[i].Own}}
+		group := []Laid{{Piece: i, Shape: c.pieces[i].Own}}
 		if j >= 0 {
 			k := c.class[j]
-			group = append(group, Laid{j, c.shapes[k][c.turnBeside(k, group)]})
+			group = append(group, c.laid(j, c.shapes[k][c.turnBeside(k, group)]))
 		}
 		all = append(all, group)
 	}
@@ -119,7 +132,7 @@ func (c *cutting) emptied(all [][]Laid, which int) (rest [][]Laid, ok bool) {
 		if home < 0 {
 			return nil, false
 		}
-		rest[home] = append(slices.Clone(rest[home]), Laid{l.Piece, c.shapes[k][c.turnBeside(k, rest[home])]})
+		rest[home] = append(slices.Clone(rest[home]), c.laid(l.Piece, c.shapes[k][c.turnBeside(k, rest[home])]))
 	}
 	return rest, true
 }

@@ -138,8 +138,8 @@ func founds(t testing.TB, do func(name string, f Sheet)) {
 func TestFoundPages(t *testing.T) {
 	ruler := lettering.Go()
 	founds(t, func(name string, f Sheet) {
-		few := []paging.Sheet{pagetest.A4, pagetest.A3Wide}
-		for _, paper := range gate.Of(few, append(few, pagetest.A4Wide, pagetest.A3, pagetest.Letter)) {
+		few := []paging.Sheet{pagetest.A4}
+		for _, paper := range gate.Of(few, append(few, pagetest.A3Wide, pagetest.A4Wide, pagetest.A3, pagetest.Letter)) {
 			pages, err := f.Pages(paper, ruler)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)

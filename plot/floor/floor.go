@@ -108,10 +108,11 @@ func (s Sheet) startWords() []string {
 	}
 	n := s.drawn().Numbers()
 	row, _ := n.Of(start.Tile)
+	rods := len(gauges{s}.rods())
 	if s.Plan.Grid.Pattern == tiling.Herringbone {
-		row = 0
+		row, rods = 0, 0
 	}
-	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile), Tiles: s.block3()}, &start, s.Figures)
+	return s.says().Start(laying.Walls{Wall: s.Outline.Side, Corner: func(i int) string { return string(s.Outline.Names[i]) }, Course: row, Tile: n.Spot(start.Tile), Tiles: s.block3(), Rods: rods, Joint: s.Plan.Grid.Joint}, &start, s.Figures)
 }
 
 // block3 is how large three tiles by three are with their joints; 0 where they are no block.

@@ -85,12 +85,10 @@ func (s Sheet) blocks(plan unit.Length, large []int) []sheet.Block {
 		}
 		tapers, _ := s.tapers()
 		for _, t := range tapers {
-			out = append(out, head(laying.TheTapers), sheet.Paragraph{Words: say.Taper(s.Outline.Side(t.Wall)), Keep: true}, sheet.KeptGap(1), tables{s}.taperTable(t))
+			how, _ := say.Taper(s.Outline.Side(t.Wall), t.Side)
+			out = append(out, head(laying.TheTapers), sheet.Paragraph{Words: how, Keep: true}, sheet.KeptGap(1), tables{s}.taperTable(t))
 		}
-		template := say.Templates()
-		if len(large) > 0 {
-			template = append(template, say.TooLarge(large))
-		}
+		template := say.Templates(laid, large)
 		out = append(out, head(laying.TheTemplates), list(template))
 		out = append(out, head(laying.TheTiles), sheet.Paragraph{Words: say.Sawing(laid), Keep: true}, sheet.KeptGap(1), tables{s}.tilesTable())
 	}
@@ -105,10 +103,7 @@ func single(s Sheet, large []int) (out []sheet.Block) {
 	for _, c := range s.cards() {
 		out = append(out, s.block(c), sheet.Gap(3))
 	}
-	template := say.Templates()
-	if len(large) > 0 {
-		template = append(template, say.TooLarge(large))
-	}
+	template := say.Templates(s.laid(), large)
 	return append(out, sheet.Heading{Words: say.Heading(laying.TheTemplates)}, sheet.List{Items: template, Gap: 0.6},
 		sheet.Heading{Words: say.Heading(laying.Before)}, sheet.List{Items: words.In(s.Language).Cautions().SetOut(false), Gap: 0.6})
 }

@@ -56,11 +56,14 @@ func (s onPlan) planDrawing(at func(geom.Point) geom.Point, scale float64, r dra
 	}
 	n := c.Numbers()
 	label := labeller{scale: scale, turn: g.Angle, r: r}
+	if start, ok := s.start(); ok {
+		label.lines = &geom.Point{X: start.Cross.At, Y: start.Rows.At}
+	}
 	for _, spot := range c.Whole {
 		box := g.Tile(spot, c.Shift)
 		corners := box.Corners()
 		ring(moved(corners[:], turned), draw.Fine)
-		d = append(d, label.at(turned(box.Centre()), n.Spot(spot), box.Width(), box.Height(), false)...)
+		d = append(d, label.at(turned(label.clear(box, box.Centre(), n.Spot(spot))), n.Spot(spot), box.Width(), box.Height(), false)...)
 	}
 	narrowest, _ := c.Narrowest()
 	for i, p := range c.Pieces {
@@ -71,6 +74,9 @@ func (s onPlan) planDrawing(at func(geom.Point) geom.Point, scale float64, r dra
 		}
 		place := inmost(outer, holes)
 		size := outer.Bounds()
+		if moved := label.clear(size, place, n.Piece(i)); clearance(outer, holes, moved) > 0 {
+			place = moved
+		}
 		d = append(d, label.at(turned(place), n.Piece(i), size.Width(), size.Height(), true)...)
 		if i == narrowest {
 			d = append(d, draw.Arc{Arc: geom.Arc{Centre: turned(place), Radius: 3, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
@@ -116,9 +122,6 @@ func (s onPlan) startDrawing(at func(geom.Point) geom.Point) (d draw.Drawing) {
 		way := geom.VectorOf(run.To.Minus(run.From)).Unit()
 		end := geom.VectorOf(run.To).Plus(way.Times(3))
 		d = append(d, draw.Text{At: geom.Point{X: unit.Length(end.X), Y: unit.Length(end.Y) - 1.2}, Height: draw.NoteHeight, Bold: true, Align: draw.Middle, Words: fmt.Sprint(i + 1), On: draw.Notes})
-		for _, m := range l.Marks {
-			d = append(d, draw.Line{Line: geom.Line{From: at(m.Pull.From), To: at(m.Pull.To)}, Pen: draw.Hidden, On: draw.Notes})
-		}
 	}
 	return append(d, draw.Arc{Arc: geom.Arc{Centre: at(start.Square.At[0]), Radius: 1.6, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Notes})
 }
@@ -128,6 +131,25 @@ type labeller struct {
 	scale float64
 	turn  unit.Angle
 	r     draw.Ruler
+	lines *geom.Point // where the two start lines run in the frame of the grid; nil: nowhere
+}
+
+// clear is the place in a tile, or the one beside a start line that would run through the words there.
+func (l labeller) clear(box geom.Rect, at geom.Point, words string) geom.Point {
+	if l.lines == nil {
+		return at
+	}
+	beside := func(x, low, high, line, half unit.Length) unit.Length {
+		if line <= low+1 || line >= high-1 || x-half > line || x+half < line {
+			return x
+		}
+		if line-low > high-line {
+			return (low + line) / 2
+		}
+		return (line + high) / 2
+	}
+	half := (l.r.Width(words, draw.NoteHeight, true)/2 + 0.5) / unit.Length(l.scale)
+	return geom.Point{X: beside(at.X, box.Min.X, box.Max.X, l.lines.X, half), Y: beside(at.Y, box.Min.Y, box.Max.Y, l.lines.Y, draw.NoteHeight/unit.Length(l.scale))}
 }
 
 // leastNumber is the least height of a number on the plan, mm.
@@ -156,7 +178,11 @@ func inmost(outer geom.Polygon, holes []geom.Polygon) geom.Point {
 	for i := range n {
 		for j := range n {
 			p := b.Min.Plus(geom.Point{X: b.Width() * (unit.Length(i) + 0.5) / n, Y: b.Height() * (unit.Length(j) + 0.5) / n})
-			if d := clearance(outer, holes, p); d > far+1e-6 {
+			d := clearance(outer, holes, p)
+			if d > 0 { // of places alike the one nearest to the middle, where words have room on both sides
+				d = max(d-p.Distance(b.Centre())/20, d/2)
+			}
+			if d > far+1e-6 {
 				best, far = p, d
 			}
 		}

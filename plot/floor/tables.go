@@ -41,7 +41,7 @@ func (s tables) triedWords() []string {
 // coursesTable is each row: where its edge and its first joint lie, how its ends are cut.
 func (s tables) coursesTable(start courses.Start) sheet.Table {
 	a := sheet.Lengths(s.inches())
-	t := sheet.Headed(s.says().Columns(laying.TheCourses), sheet.ToRight, a, sheet.ToRight, sheet.ToRight, a, a, a)
+	t := sheet.Headed(s.says().Columns(laying.TheCourses), sheet.ToRight, a, a, sheet.ToRight, sheet.ToRight, a, a, a)
 	cut := func(l unit.Length) string {
 		if l == 0 {
 			return s.says().Whole()
@@ -49,7 +49,7 @@ func (s tables) coursesTable(start courses.Start) sheet.Table {
 		return s.Figures.Length(l)
 	}
 	for _, c := range courses.Courses(s.Plan.Grid, &s.drawn().Layout, start) {
-		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), signed(s.Figures, c.From), fmt.Sprint(c.Whole), fmt.Sprint(c.Cuts), signed(s.Figures, c.First), cut(c.Left), cut(c.Right)})
+		t.Cells = append(t.Cells, []string{fmt.Sprint(c.Number), signed(s.Figures, c.From), signed(s.Figures, c.From+s.Plan.Grid.Across), fmt.Sprint(c.Whole), fmt.Sprint(c.Cuts), signed(s.Figures, c.First), cut(c.Left), cut(c.Right)})
 	}
 	slices.Reverse(t.Cells) // as they lie on the plan
 	return t
@@ -65,10 +65,11 @@ func signed(f unit.Style, l unit.Length) string {
 // taperTable is the cuts along one wall.
 func (s tables) taperTable(t courses.Taper) sheet.Table {
 	a := sheet.Lengths(s.inches())
-	out := sheet.Headed(s.says().Columns(laying.TheTapers), sheet.ToLeft, a, a, a)
+	_, columns := s.says().Taper(s.Outline.Side(t.Wall), t.Side)
+	out := sheet.Headed(columns, sheet.ToLeft, a, a)
 	n := s.drawn().Numbers()
 	for _, x := range t.Tiles {
-		out.Cells = append(out.Cells, []string{n.Piece(x.Piece), s.Figures.Length(x.From), s.Figures.Length(x.To), signed(s.Figures, x.To-x.From)})
+		out.Cells = append(out.Cells, []string{n.Piece(x.Piece), s.Figures.Length(x.From), s.Figures.Length(x.To)})
 	}
 	return out
 }
@@ -86,7 +87,7 @@ func (s tables) groupRows() (rows [][]string) {
 		var kinds, names []string
 		for _, l := range g {
 			p := c.Pieces[l.Piece]
-			kinds, names = append(kinds, fmt.Sprintf("%d", p.Kind+1)), append(names, n.Piece(l.Piece))
+			kinds, names = append(kinds, fmt.Sprintf("%d/%d", p.Kind+1, l.Quarters)), append(names, s.says().FromTile(n.Piece(l.Piece), l.Quarters))
 		}
 		key := strings.Join(kinds, " + ")
 		k := slices.IndexFunc(all, func(o group) bool { return o.kinds == key })

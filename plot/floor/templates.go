@@ -88,8 +88,12 @@ func (s Sheet) template(c card, place geom.Placement, r draw.Ruler) (d draw.Draw
 	if room > 6 { // which way it lies
 		long := min(room*0.7, 12)
 		shaft := draw.Drawing{}
-		for _, op := range arrow(geom.Point{Y: height}, long) {
-			shaft = append(shaft, draw.Shift(draw.Move(op, geom.Placement{Turn: place.Turn}), at))
+		foot := at.Plus(geom.Point{Y: height})
+		if place.Turn != 0 { // it points to the left: above the words, not through them
+			foot = foot.Plus(geom.Point{X: long / 2, Y: 1.5})
+		}
+		for _, op := range arrow(geom.Point{}, long) {
+			shaft = append(shaft, draw.Shift(draw.Move(op, geom.Placement{Turn: place.Turn}), foot))
 		}
 		d = append(d, shaft...)
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 
-	"trammel/geom/courses"
 	"trammel/geom/unit"
 	"trammel/plot/phone"
 	"trammel/plot/words"
@@ -99,17 +98,10 @@ func (s Sheet) taperText(t *phone.Text) {
 	all, _ := s.tapers()
 	for _, one := range all {
 		t.Head(s.says().Heading(laying.TheTapers))
-		t.Para("", s.says().Taper(s.Outline.Side(one.Wall)))
-		t.Table(s.taperCells(one))
+		how, columns := s.says().Taper(s.Outline.Side(one.Wall), one.Side)
+		t.Para("", how)
+		t.Table(append([][]string{columns}, (tables{s}).taperTable(one).Cells...))
 	}
-}
-
-// taperCells are the rows of a taper without its last column.
-func (s Sheet) taperCells(one courses.Taper) (rows [][]string) {
-	for _, r := range (tables{s}).taperTable(one).Cells {
-		rows = append(rows, r[:3])
-	}
-	return rows
 }
 
 // joined are names in a row.

@@ -62,6 +62,18 @@ func inWalkOrder(cells []Cell, outline geom.Polygon) []Cell {
 	return all
 }
 
+// On is the sheets that a sheet is laid on, in the order of laying: its neighbours that lie
+// already; none for the first and for one that is laid loose.
+func (p Plan) On(i int) (all []string) {
+	c := p.Cells[i]
+	for _, o := range p.Cells[:i] {
+		if slices.Contains([]string{c.LeftOf, c.RightOf, c.Above, c.Below}, o.Label) {
+			all = append(all, o.Label)
+		}
+	}
+	return all
+}
+
 // besides is the rows and columns on to the neighbours left, right, above and below, in
 // the order of furniture's sides.
 var besides = [][2]int{{0, -1}, {0, 1}, {-1, 0}, {1, 0}}

@@ -1,6 +1,8 @@
 package paging
 
 import (
+	"math"
+
 	"trammel/geom"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
@@ -9,14 +11,15 @@ import (
 )
 
 // A line to cut paper along must not be taken for one of the piece, so a small pair
-// of scissors stands beside it: on what falls off if the page shows enough of that,
-// else on what stays.
+// of scissors runs into it, the tips of its blades on the line, so that it belongs to no
+// other line near: on what falls off if the page shows enough of that, else on what stays.
 
 // Sizes of the scissors, in mm.
 const (
-	scissorsLong unit.Length = 4.5
-	scissorsWide unit.Length = 2.6
-	scissorsOff  unit.Length = 0.7 // from the line
+	scissorsLong unit.Length = 4.8 // along the line
+	scissorsHigh unit.Length = 3.3 // from the line to the farther eye
+	scissorsTip  unit.Length = 0.2 // of the lower blade from the middle of the line
+	scissorsLean             = 20 * unit.Degree
 	scissorsStep unit.Length = 2.5 // between the places that are tried
 )
 
@@ -38,18 +41,17 @@ func scissors(cuts []geom.Line, window geom.Rect, ops []draw.Op, r draw.Ruler) (
 		at := func(u, v unit.Length) geom.Point {
 			return l.From.Plus(way.Times(float64(u))).Plus(kept.Times(float64(v)))
 		}
-		far := scissorsOff + scissorsWide
 		side := unit.Length(-1)
-		if !window.Has(at(0, side*(far+armRoom))) {
+		if !window.Has(at(0, side*(scissorsHigh+armRoom))) {
 			side = 1
 		}
-		band := geom.RectOf(at(0, 0), at(l.Length(), side*far)).Grow(furniture.RoomLeast)
+		band := geom.RectOf(at(0, 0), at(l.Length(), side*scissorsHigh)).Grow(furniture.RoomLeast)
 		near := func(i int) bool { return boxes[i].Meets(band) && !isLine(ops[i], l) }
 		joins, rest = inTheWay(ops, near, joins[:0], rest[:0], r)
 		for u := scissorsStep; u+scissorsLong+scissorsStep <= l.Length(); u += scissorsStep {
-			box := geom.RectOf(at(u, side*scissorsOff), at(u+scissorsLong, side*far))
+			box := geom.RectOf(at(u, side*scissorsTip), at(u+scissorsLong, side*scissorsHigh))
 			if keepsClear(box, joins, armRoom, armRoom) && keepsClear(box, rest, furniture.RoomLeast, furniture.RoomLeast) {
-				d = append(d, pair(func(a, b unit.Length) geom.Point { return at(u+a, side*(scissorsOff+scissorsWide/2)+b) })...)
+				d = append(d, pair(func(a, b unit.Length) geom.Point { return at(u+a, side*b) })...)
 				break
 			}
 		}
@@ -76,14 +78,18 @@ func isLine(op draw.Op, l geom.Line) bool {
 	return ok && o.Line == l
 }
 
-// pair is a pair of scissors, half open, that cuts along the first coordinate: two
-// eyes, two blades that cross.
+// pair is a pair of scissors, half open, that cuts into the line where the second
+// coordinate is 0, along the first: two eyes, two blades that cross.
 func pair(at func(along, across unit.Length) geom.Point) (d draw.Drawing) {
-	const eye unit.Length = 0.6
+	const eye, long, open unit.Length = 0.6, 4.5, 0.5 // open: half between the tips
+	sin, cos := math.Sincos(float64(scissorsLean))
+	lean := func(a, b unit.Length) geom.Point {
+		return at(0.4+a*unit.Length(cos)+b*unit.Length(sin), scissorsTip+(long-a)*unit.Length(sin)+(b+open)*unit.Length(cos))
+	}
 	for _, s := range [2]unit.Length{1, -1} {
 		d = append(d,
-			draw.Arc{Arc: geom.Arc{Centre: at(eye, s*0.7), Radius: eye, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Joins},
-			draw.Line{Line: geom.Line{From: at(1.05, s*0.4), To: at(scissorsLong, -s*0.8)}, Pen: draw.Narrow, On: draw.Joins})
+			draw.Arc{Arc: geom.Arc{Centre: lean(eye, s*0.7), Radius: eye, Sweep: unit.Turn}, Pen: draw.Narrow, On: draw.Joins},
+			draw.Line{Line: geom.Line{From: lean(1.05, s*0.4), To: lean(long, -s*open)}, Pen: draw.Narrow, On: draw.Joins})
 	}
 	return d
 }

@@ -183,7 +183,7 @@ func (r room) placed(c, p, q int, sees func(a, b int) bool) bool {
 // the room, the steps followed by their words alone bring each corner to its place, and what is
 // refused has a corner that no order of arcs and offsets reaches.
 func TestNoLineThroughAWall(t *testing.T) {
-	times := gate.Of(120, 500)
+	times := gate.Of(30, 500)
 	refused, chained, offsets := 0, 0, 0
 	for k := range times {
 		r := rand.New(rand.NewPCG(uint64(k), 3))
@@ -267,7 +267,7 @@ func (r room) followed(t *testing.T, name string, s Sheet) {
 // place.
 func TestCloseFeet(t *testing.T) {
 	shared, own, square := 0, 0, pegging.OffsetSquare
-	for k := range gate.Of(100, 400) {
+	for k := range gate.Of(30, 400) {
 		r := rand.New(rand.NewPCG(uint64(k), 4))
 		in := randomRoom(r, 4+k%9)
 		asked := in.asked(t, passage.Bars{})

@@ -65,3 +65,15 @@ func TestWalk(t *testing.T) {
 		t.Errorf("%d rows", n)
 	}
 }
+
+// The index says that a shorter bar may be off by as much as the long one: true to the
+// tenth that is written, and no more is asked of it.
+func TestShorterBarMayBeOffAsMuch(t *testing.T) {
+	for _, printer := range []float64{0, 0.0005, 0.001} {
+		for _, short := range []unit.Length{10, 25, 50} {
+			if a, b := Accept(short, 0, printer), Accept(100, 0, printer); a > b || b-a > 0.05 {
+				t.Errorf("%v: %v, of 100: %v", short, a, b)
+			}
+		}
+	}
+}

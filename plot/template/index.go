@@ -2,10 +2,12 @@ package template
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
 	"trammel/geom"
+	"trammel/geom/shape"
 	"trammel/geom/unit"
 	"trammel/plot/draw"
 	"trammel/plot/legible"
@@ -54,7 +56,9 @@ type Hand struct {
 }
 
 // Alike says whether what is said of joining the sheets of one hand is true of the other.
-func Alike(a, b paging.Plan) bool { return joining(a, unit.Style{}) == joining(b, unit.Style{}) }
+func Alike(a, b paging.Plan) bool {
+	return reflect.DeepEqual(joining(a, unit.Style{}), joining(b, unit.Style{}))
+}
 
 // on is the paper of that page.
 func (f Front) on(sheets paging.Sheet) paging.Sheet {
@@ -144,6 +148,7 @@ type index struct {
 func newIndex(p Piece, plan paging.Plan, s Style, of Front) index {
 	of.style = s
 	x := index{piece: p, plan: plan, style: s, Front: of, say: s.says().Templates(), maps: map[mapOf]draw.Drawing{}, joining: joining(plan, s.Figures)}
+	x.joining.Curved = slices.ContainsFunc(p.Shape.Corners, func(v shape.Vertex) bool { return v.Do == shape.Round })
 	x.spans, x.more = spans(plan, s.Figures, x.say)
 	for _, d := range p.checked() {
 		x.sides = append(x.sides, crossing{d, x.joins(d)})
@@ -206,7 +211,7 @@ func (x index) compose(l composition, page geom.Rect, r draw.Ruler) ([]draw.Draw
 	if x.Opposite != nil {
 		picture = []sheet.Block{x.picture(Hand{x.piece, x.plan}, l.mapHigh/2), x.picture(*x.Opposite, l.mapHigh/2)}
 	}
-	if by := x.say.InThisOrder(len(x.plan.Cells), x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
+	if by := x.say.InThisOrder(x.joining, x.Opposite != nil, x.piece.ByHand(x.style)); by != "" {
 		picture = append(picture, sheet.Paragraph{Words: by, Height: x.style.sized(small)})
 	}
 	name, mark := x.title(r)

@@ -23,7 +23,8 @@ func (x index) together(l composition, width unit.Length, r draw.Ruler) []sheet.
 	all := []sheet.Block{x.heading(words.PutTogether)}
 	list := sheet.List{Items: x.say.Join(j), Numbered: true, Height: x.style.sized(large), Whole: true}
 	if l.figures && width >= 3*aside {
-		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(j.Second[1], j.Second[0]), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
+		over, under := j.Second()
+		figure := sheet.Figure{Alt: x.style.says().Aloud().Join(under, over), Draw: func(width unit.Length, r draw.Ruler) (draw.Drawing, unit.Length) {
 			return joined(j, width, x.style.sized(draw.TitleHeight))
 		}}
 		all = append(all, besides([]sheet.Block{list}, []sheet.Block{figure}, width, aside))
@@ -41,16 +42,8 @@ func joining(plan paging.Plan, s unit.Style) words.Joining {
 		Sheets: len(plan.Cells), Last: plan.Cells[len(plan.Cells)-1].Label,
 		Across: many && len(rowSpans(plan)) > 0, Down: many && down, Outline: plan.Cover == paging.OutlineOnly, Inches: s.Unit >= unit.IN,
 	}
-	var lies []string
 	for i, c := range plan.Cells {
-		under := slices.IndexFunc(lies, func(n string) bool { return slices.Contains([]string{c.LeftOf, c.RightOf, c.Above, c.Below}, n) })
-		switch {
-		case under >= 0 && j.Second[0] == "":
-			j.Second = [2]string{c.Label, lies[under]}
-		case under < 0 && i > 0 && j.Alone == "":
-			j.Alone = c.Label
-		}
-		lies = append(lies, c.Label)
+		j.Lay = append(j.Lay, words.Lay{Sheet: c.Label, On: plan.On(i)})
 	}
 	return j
 }
@@ -84,7 +77,8 @@ func joined(j words.Joining, width, letters unit.Length) (draw.Drawing, unit.Len
 	number := func(n string, x unit.Length) draw.Op {
 		return draw.Text{At: geom.Point{X: x, Y: middle - letters/2}, Height: letters, Align: draw.Middle, Bold: true, Words: n, On: draw.Notes}
 	}
-	return append(d, number(j.Second[1], width/6), number(j.Second[0], width*5/6)), high
+	over, under := j.Second()
+	return append(d, number(under, width/6), number(over, width*5/6)), high
 }
 
 // byRows is the sheets by rows from the top, each from the left.

@@ -86,7 +86,7 @@ var layingExamples = map[string]example{
 		name := func(int) string { return "A" }
 		s := courses.Start{Square: courses.Square{OnRows: 1200, OnCross: 900, Between: 1500, Fourth: &geom.Point{}}}
 		s.Cross.Slant = 12
-		w := laying.Walls{Wall: func(int) string { return "AB" }, Corner: name, Course: 3, Tile: "3.4", Tiles: geom.Point{X: 906, Y: 906}}
+		w := laying.Walls{Wall: func(int) string { return "AB" }, Corner: name, Course: 3, Tile: "3.4", Tiles: geom.Point{X: 906, Y: 906}, Rods: 2, Joint: 3}
 		return append(l.Laying().Start(w, &s, unit.Style{}), l.Laying().Start(w, nil, unit.Style{})...)
 	}},
 	"Laying.Courses": {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().Courses()) }},
@@ -101,9 +101,22 @@ var layingExamples = map[string]example{
 		a.Plan.Grid.Pattern = tiling.Herringbone
 		return l.Laying().Cards(a)
 	}},
-	"Laying.Templates":  {say: func(_ *testing.T, l words.Language) []string { return l.Laying().Templates() }},
-	"Laying.TooLarge":   {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().TooLarge([]int{1, 4})) }},
-	"Laying.Taper":      {say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().Taper("FA")) }},
+	"Laying.Templates": {say: func(t *testing.T, l words.Language) []string {
+		return l.Laying().Templates(tiled(t, tiling.Balanced), []int{1, 4})
+	}},
+	"Laying.Taper": {say: func(_ *testing.T, l words.Language) (all []string) {
+		for _, at := range []courses.Side{courses.Near, courses.Right, courses.Far, courses.Left} {
+			how, _ := l.Laying().Taper("FA", at)
+			all = append(all, how)
+		}
+		return all
+	}},
+	"Laying.FromTile": {label: true, say: func(_ *testing.T, l words.Language) (all []string) {
+		for q := range 4 {
+			all = append(all, l.Laying().FromTile("1.7", q))
+		}
+		return all
+	}},
 	"Laying.OnTemplate": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Laying().OnTemplate(card)) }},
 	"Laying.Sawing": {say: func(t *testing.T, l words.Language) []string {
 		return one(l.Laying().Sawing(tiled(t, tiling.Balanced)))

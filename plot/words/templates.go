@@ -23,9 +23,9 @@ type Templates interface {
 	Sheets(o Ordered) []string
 	// Continued heads the pages that go on with it.
 	Continued(name string) string
-	// InThisOrder stands by the map of the sheets, with what the saw takes.
+	// InThisOrder stands by the map of the sheets: which lies on which, with what the saw takes.
 	// Both: there is a second map below, of the opposite hand.
-	InThisOrder(sheets int, both bool, h ByHand) string
+	InThisOrder(j Joining, both bool, h ByHand) string
 
 	// Bar is how the print is checked; here: by a bar on the page itself as well.
 	Bar(sheets int, here bool) string
@@ -104,7 +104,7 @@ type Ordered struct {
 type templates struct{ voice Voice }
 
 func (templates) Heading(s Section) string {
-	return [...]string{"Before cutting", "Put together", "By hand", "Saw and square", "Cautions"}[s]
+	return [...]string{"Before cutting", "Put together", "Without the paper", "Saw and square", "Cautions"}[s]
 }
 
 func (templates) Mark(m Marked) string {
@@ -142,12 +142,15 @@ func said(all []string) []string {
 
 func (templates) Continued(name string) string { return name + ", continued" }
 
-func (templates) InThisOrder(sheets int, both bool, h ByHand) string {
+func (templates) InThisOrder(j Joining, both bool, h ByHand) string {
 	var say []string
 	if both {
 		say = append(say, "Below: the opposite hand, in all a mirror image.")
 	}
-	if sheets > 1 {
+	switch {
+	case j.loose():
+		say = append(say, j.order())
+	case j.Sheets > 1:
 		say = append(say, "Lay the sheets in this order.")
 	}
 	var takes []unit.Length
@@ -205,14 +208,15 @@ func (templates) Sides(s shape.Shape, sheets int) string {
 }
 
 func (templates) Outside(sheets int, known bool) []string {
+	const shorter = "A shorter bar may be off by as much. "
 	alike := "All out alike: calibrate the printer."
 	if known {
 		alike = "All out alike: the printer or the paper has changed; calibrate again."
 	}
 	if sheets == 1 {
-		return []string{"One out: read it once more. " + alike}
+		return []string{shorter + "One out: read it once more. " + alike}
 	}
-	return []string{"One out: read it once more, then take it apart and join again. " + alike}
+	return []string{shorter + "One out: read it once more, then take it apart and join again. " + alike}
 }
 
 func (templates) InParentheses() string { return "Figures in parentheses are computed." }

@@ -3,7 +3,9 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"trammel/geom/unit"
 )
@@ -11,12 +13,58 @@ import (
 // Joining is how the sheets of a template are joined, in the order of their numbers.
 type Joining struct {
 	Sheets       int
-	Second       [2]string // the first sheet that is laid on another, and that other
-	Alone        string    // the first, behind the first of all, that meets none which lies already; empty: none
+	Lay          []Lay // the sheets in the order of laying
 	Last         string
 	Across, Down bool // rows, or the stack of them, have a length to measure
 	Outline      bool // only the sheets of the edges are printed
+	Curved       bool // an edge or a corner of the piece is round
 	Inches       bool
+}
+
+// Lay is a sheet with those that it is laid on; none: it lies loose until another joins it.
+type Lay struct {
+	Sheet string
+	On    []string
+}
+
+// Second is the first sheet that is laid on another, and that other.
+func (j Joining) Second() (over, under string) {
+	for _, l := range j.Lay {
+		if len(l.On) > 0 {
+			return l.Sheet, l.On[0]
+		}
+	}
+	return "", ""
+}
+
+// loose says whether a sheet behind the first is laid on none.
+func (j Joining) loose() bool {
+	return len(j.Lay) > 0 && slices.ContainsFunc(j.Lay[1:], func(l Lay) bool { return len(l.On) == 0 })
+}
+
+// longOrder is how many sheets are told one by one at most.
+const longOrder = 24
+
+// order of laying, where a sheet is laid loose: sheet by sheet or, of many, the loose ones.
+func (j Joining) order() string {
+	if j.Sheets > longOrder {
+		var loose []string
+		for _, l := range j.Lay[1:] {
+			if len(l.On) == 0 {
+				loose = append(loose, l.Sheet)
+			}
+		}
+		return fmt.Sprintf("Lay the sheets in this order, each on all its neighbours with lower numbers. No such neighbour: %s; lay loose.", strings.Join(loose, ", "))
+	}
+	said := []string{j.Lay[0].Sheet}
+	for _, l := range j.Lay[1:] {
+		if len(l.On) == 0 {
+			said = append(said, l.Sheet+"\u00a0loose")
+		} else {
+			said = append(said, l.Sheet+"\u00a0on\u00a0"+strings.Join(l.On, " and "))
+		}
+	}
+	return "Lay the sheets in this order: " + strings.Join(said, "; ") + "."
 }
 
 // Span is a length to measure while sheets are put together: between the first join and
@@ -39,24 +87,23 @@ type Expected struct {
 
 const join = "\u00a0| " // between the names of two sheets; keeps to the first at a line's end
 
-func (templates) Join(j Joining) []string {
-	over, under := j.Second[0], j.Second[1]
+func (w templates) Join(j Joining) []string {
+	over, under := j.Second()
 	items := []string{
-		"Cut each sheet along the lines with scissors, notches too.",
-		fmt.Sprintf("Lay %s on the light line of %s, half star to half star. Tape it.", over, under),
+		"Cut each sheet along the thin lines with scissors, never along the heavy line: that is the piece.",
+		fmt.Sprintf("Lay the cut edge of %s on the dashed line of %s, half star to half star. Tape it.", over, under),
 	}
-	if j.Sheets > 2 {
-		on := fmt.Sprintf("Go on in order to %s. Each light line says which sheet it waits for.", j.Last)
-		if j.Alone != "" {
-			on += fmt.Sprintf(" Sheet %s meets none as yet: lay it loose, the next ones join it.", j.Alone)
-		}
-		items = append(items, on)
+	switch {
+	case j.loose():
+		items[1] = "Lay them in the order below the map: cut edge on dashed line, star to star. Tape them."
+	case j.Sheets > 2:
+		items = append(items, fmt.Sprintf("Go on in order to %s. Each dashed line says which sheet it waits for.", j.Last))
 	}
 	third := "0.3 mm"
 	if j.Inches {
 		third = "0.012 in"
 	}
-	items = append(items, "Long tick meets long tick. Where the third pair beside it meets instead, the sheet is "+third+" out.")
+	items = append(items, "Long tick meets long tick. Where the third pair to one side of it meets instead, the upper sheet lies "+third+" too far to that side: push it back.")
 	switch {
 	case j.Across && j.Down:
 		items = append(items, "Measure each row when it lies, and down the rows at the end, as the table says. A thread along a row shows whether it is straight.")
@@ -68,7 +115,21 @@ func (templates) Join(j Joining) []string {
 	if j.Outline {
 		items = append(items, "Only the sheets of the edges are printed. Where they close in a ring, the last join must meet without force.")
 	}
-	return items
+	return append(items, onto(w.voice, j.Curved))
+}
+
+// onto is how the shape comes from the paper on the work.
+func onto(voice Voice, curved bool) string {
+	say := map[Voice]string{
+		Class:  "Tape it to the card. Prick the heavy line's corners through, lift it, draw from prick to prick.",
+		Bench:  "Tape it to the work. Prick the heavy line's corners through, lift it, knife from prick to prick.",
+		Floor:  "Tape it to the floor. Mark the heavy line's corners through, lift it, draw from mark to mark.",
+		Ground: "Hold it down. Mark the heavy line's corners through, lift it, draw from mark to mark.",
+	}[voice]
+	if curved {
+		say += " Along a curve do so every 5 mm."
+	}
+	return say
 }
 
 func (templates) SpanHeads() []string {

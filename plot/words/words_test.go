@@ -407,7 +407,8 @@ var examples = map[string]example{
 	}},
 	"Templates.InThisOrder": {say: func(_ *testing.T, l words.Language) []string {
 		short := shape.Shape{Sides: []shape.Side{{Name: "AB", Allow: 3}, {Name: "BC", Allow: -1.5}, {Name: "CA", Allow: 3}}}
-		return []string{l.Templates().InThisOrder(4, true, words.ByHand{Shape: short}), l.Templates().InThisOrder(1, false, words.ByHand{Shape: allowed}), l.Templates().InThisOrder(2, false, words.ByHand{})}
+		return []string{l.Templates().InThisOrder(words.Joining{Sheets: 4}, true, words.ByHand{Shape: short}), l.Templates().InThisOrder(words.Joining{Sheets: 1}, false, words.ByHand{Shape: allowed}), l.Templates().InThisOrder(words.Joining{Sheets: 3, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2"}, {Sheet: "3", On: []string{"1", "2"}}}}, false, words.ByHand{}),
+			l.Templates().InThisOrder(words.Joining{Sheets: 30, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2"}, {Sheet: "3", On: []string{"1", "2"}}}}, false, words.ByHand{})}
 	}},
 	"Templates.Continued": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Continued("Brace")) }},
 	"Templates.Bar": {say: func(_ *testing.T, l words.Language) []string {
@@ -426,8 +427,8 @@ var examples = map[string]example{
 	"Templates.Measures": {label: true, say: func(_ *testing.T, l words.Language) []string { return one(l.Templates().Measures(allowed)) }},
 	"Templates.Join": {say: func(_ *testing.T, l words.Language) (all []string) {
 		for _, j := range []words.Joining{
-			{Sheets: 2, Second: [2]string{"2", "1"}, Last: "2", Inches: true}, {Sheets: 9, Second: [2]string{"3", "2"}, Alone: "2", Last: "9", Down: true},
-			{Sheets: 20, Second: [2]string{"2", "1"}, Last: "20", Across: true, Down: true, Outline: true},
+			{Sheets: 2, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2", On: one("1")}}, Last: "2", Inches: true}, {Sheets: 9, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2"}, {Sheet: "3", On: []string{"1", "2"}}}, Last: "9", Down: true, Curved: true},
+			{Sheets: 20, Lay: []words.Lay{{Sheet: "1"}, {Sheet: "2", On: one("1")}}, Last: "20", Across: true, Down: true, Outline: true},
 		} {
 			all = append(all, l.Templates().Join(j)...)
 		}

@@ -41,7 +41,7 @@ func readLabels(t *testing.T, file string) []label {
 	if err := xml.Unmarshal(text, &doc); err != nil {
 		t.Fatal(err)
 	}
-	is := regexp.MustCompile(`^[A-Z]+[0-9]+$`)
+	is := regexp.MustCompile(`^[0-9]+$`)
 	const point = 25.4 / 72
 	var labels []label
 	for _, page := range doc.Pages {
@@ -51,12 +51,12 @@ func readLabels(t *testing.T, file string) []label {
 			if !is.MatchString(w.Text) {
 				continue
 			}
-			// Boxes are about 1.6 times as high as letters: 14 mm for the name, 3.5 mm
+			// Boxes are about 1.6 times as high as letters: 14 mm for the number, 5 mm
 			// for neighbours, 2.5 mm for the words along a join.
 			switch tall := (w.YMax - w.YMin) * point; {
 			case tall > 15:
 				l.name = w.Text
-			case tall > 4.8:
+			case tall > 7:
 				x, y := (w.XMin+w.XMax)/2, (w.YMin+w.YMax)/2
 				gaps := []float64{left: x, right: page.Width - x, top: y, bottom: page.Height - y}
 				near := side(slices.Index(gaps, slices.Min(gaps)))

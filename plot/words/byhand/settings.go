@@ -107,10 +107,11 @@ const commonSaw = 45 * unit.Degree
 // AboutSettings is how that table is used: what all rows need, and what those need that
 // are not set at the fence.
 func AboutSettings(h Piece) []string {
-	var out, leans, block, inward, far, mitre, cut bool
+	var out, leansIn, leansOut, block, inward, far, mitre, cut bool
 	for _, c := range h.settings() {
 		how, _ := c.How(cmp.Or(h.Saw, commonSaw))
-		leans = leans || h.leans(c)
+		leansIn = leansIn || h.leans(c) && !c.Out
+		leansOut = leansOut || h.leans(c) && c.Out
 		out = out || c.Out
 		block = block || how == shape.AtBlock
 		inward = inward || c.Inward
@@ -119,8 +120,14 @@ func AboutSettings(h Piece) []string {
 		cut = cut || c.Do == shape.Cut
 	}
 	say := []string{"Saw: the edge held lies at the fence."}
-	if leans {
-		say = append(say, "In: the cut leans back over that edge, out: away from it; scales with 90 at square read 90 less.")
+	if leansIn {
+		say = append(say, "In: the cut leans back over that edge.")
+	}
+	if leansOut {
+		say = append(say, "Out: the cut leans away from that edge.")
+	}
+	if leansIn || leansOut {
+		say = append(say, "A scale with 90 at square: set 90 minus this figure.")
 	}
 	mark, side := "Square: so far along it from the corner", ", then up"
 	if out {

@@ -28,7 +28,7 @@ func (b Buy) Total() (tiles, boxes int) {
 }
 
 func (English) Sawing(l Laid) string {
-	return fmt.Sprintf("Every piece keeps its factory edges; pieces of one tile lie a saw cut of %s apart. A sawn edge never goes to a joint.", l.Figures.LengthUnit(l.Plan.Grid.Kerf))
+	return fmt.Sprintf("Every piece lies in its tile as on the plan, or turned as told, and keeps its factory edges; pieces of one tile lie a saw cut of %s apart. A sawn edge never goes to a joint.", l.Figures.LengthUnit(l.Plan.Grid.Kerf))
 }
 
 func (English) Buying(b Buy) []string {

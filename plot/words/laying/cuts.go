@@ -2,6 +2,8 @@ package laying
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"trammel/geom/courses"
@@ -58,12 +60,20 @@ func (English) Care(c Card) string {
 }
 
 func (English) Cards(l Laid) []string {
+	first := "Joint and gap are taken off already: cut to these figures, nothing to deduct."
+	if gap := slices.Min(append([]unit.Length{math.MaxFloat64}, l.Gaps...)); l.Uneven > gap {
+		first = fmt.Sprintf("Measure every cut at a wall in place before it is cut: the corners are known to about %s, and the gap is but %s. The figures here, joint and gap taken off, are for ordering and as a check.", l.Figures.Length(l.Uneven), l.Figures.LengthUnit(gap))
+	}
 	out := []string{
-		"Joint and gap are taken off already: cut to these figures, nothing to deduct.",
+		first,
 		"Each tile lies with its arrow pointing away, face up. Thick edges are the factory's: they go to a joint. Thin ones are cut: they go to a wall or an opening.",
 	}
 	if len(l.Choice.Pieces) > 1 {
-		out = append(out, "Pieces of a kind are cut alike and then turned into their places. Opposite hand, with a star: the same marks from the opposite corner, face up.")
+		line := "Pieces of a kind are cut alike and then turned into their places."
+		if hands(l) {
+			line += " Opposite hand, with a star: the same marks from the opposite corner, face up."
+		}
+		out = append(out, line)
 	}
 	if l.Plan.Grid.Pattern == tiling.Herringbone {
 		out = append(out, "All are drawn with their long side level: one that stands is cut so and then turned a quarter to the left.")
@@ -71,23 +81,50 @@ func (English) Cards(l Laid) []string {
 	return out
 }
 
-func (English) Templates() []string {
-	return []string{
-		"True scale: measure the bar before use. Cut out along the line; thick edges lie on the tile's own edges.",
-		"Lay it face up with the arrow as the plan's; for the opposite hand turn the paper over.",
-	}
-}
+// hands says whether pieces of a kind are of both hands.
+func hands(l Laid) bool { return slices.ContainsFunc(l.Choice.Pieces, tiling.Piece.OtherHand) }
 
-func (English) TooLarge(all []int) string {
-	numbers := make([]string, len(all))
-	for i, n := range all {
+func (English) Templates(l Laid, large []int) []string {
+	lie := "Lay it face up with the arrow as the plan's."
+	if hands(l) {
+		lie = "Lay it face up with the arrow as the plan's; for the opposite hand turn the paper over."
+	}
+	out := []string{"True scale: measure the bar before use. Cut out along the line; thick edges lie on the tile's own edges.", lie}
+	if len(large) == 0 {
+		return out
+	}
+	numbers := make([]string, len(large))
+	for i, n := range large {
 		numbers[i] = fmt.Sprint(n)
 	}
-	return "Larger than this paper, so without a template here: kinds " + strings.Join(numbers, ", ") + ". Mark them by the figures of their cards, or print on larger paper."
+	return append(out, "Larger than this paper, so without a template here: kinds "+strings.Join(numbers, ", ")+". Mark them by the figures of their cards, or print on larger paper.")
 }
 
-func (English) Taper(wall string) string {
-	return fmt.Sprintf("Along %s every cut is its own. Mark both sides of each tile, join them, cut; or lay a whole tile dry and mark it in place.", wall)
+// tapers say, for the side of a tile that a wall cuts off, which edges are marked, from
+// which corners, and what is kept.
+var tapers = [...]struct{ edges, corners, kept, one, other string }{
+	courses.Near:  {"left and the right edge", "far corners", "far part", "on left edge", "on right edge"},
+	courses.Far:   {"left and the right edge", "near corners", "near part", "on left edge", "on right edge"},
+	courses.Left:  {"near and the far edge", "right corners", "right part", "on near edge", "on far edge"},
+	courses.Right: {"near and the far edge", "left corners", "left part", "on near edge", "on far edge"},
+}
+
+func (English) Taper(wall string, at courses.Side) (how string, columns []string) {
+	t := tapers[at]
+	how = fmt.Sprintf("Along %s every cut is its own, and these tiles have no card. Each lying with its arrow pointing away, mark its %s, from its %s, join the marks, cut, and keep the %s; or lay a whole tile dry and mark it in place.", wall, t.edges, t.corners, t.kept)
+	return how, []string{"tile", t.one, t.other}
+}
+
+func (English) FromTile(piece string, quarters int) string {
+	switch quarters {
+	case 1:
+		return piece + " turned a quarter to the left"
+	case 2:
+		return piece + " turned half round"
+	case 3:
+		return piece + " turned a quarter to the right"
+	}
+	return piece
 }
 
 func (English) OnTemplate(c Card) string {

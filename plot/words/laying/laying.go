@@ -6,6 +6,7 @@ package laying
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -65,11 +66,14 @@ type Says interface {
 	Marks([]courses.Cut, unit.Style) []string
 	// Care is what to mind at a card; empty where nothing is.
 	Care(Card) string
-	// Cards is how cards are read, Templates how templates are used and TooLarge which have no room.
+	// Cards is how cards are read, Templates how templates are used and which kinds have no room.
 	Cards(Laid) []string
-	Templates() []string
-	TooLarge(kinds []int) string
-	Taper(wall string) string
+	Templates(l Laid, large []int) []string
+	// Taper is how the cuts along a wall are marked, which is at that side of its tiles, and the
+	// heads of their figures.
+	Taper(wall string, at courses.Side) (how string, columns []string)
+	// FromTile is a piece, and how it is turned in the tile that it is cut from.
+	FromTile(piece string, quarters int) string
 	// OnTemplate is what stands in the piece of a template: its kind and which way it lies.
 	OnTemplate(Card) string
 	// Sawing is how pieces come from tiles; Buying what to buy; Limits what standards say of such floors.
@@ -111,6 +115,8 @@ type Walls struct {
 	Corner func(int) string
 	Course int // of the start tile; 0: the pattern has no courses
 	Tile   string
+	Rods   int // gauge rods; 0: none for lines like these
+	Joint  unit.Length
 	Tiles  geom.Point // three tiles and two joints, along and across; 0: the pattern has no such block
 }
 
@@ -139,9 +145,9 @@ func (English) Columns(p Part) []string {
 	case TheStarts:
 		return []string{"start", "whole", "cuts", "kinds", "narrowest", "under half", "under a quarter", "bought", "no fewer than"}
 	case TheCourses:
-		return []string{"course", "near edge off line 1", "whole", "cuts", "first tile after a joint off line 2", "cut left", "cut right"}
+		return []string{"course", "near edge off line 1", "far edge", "whole", "cuts", "first tile after a joint off line 2", "cut left", "cut right"}
 	case TheTapers:
-		return []string{"tile", "left or near side", "right or far side", "step"}
+		return []string{"tile", "on one edge", "on the other"}
 	case TheTiles:
 		return []string{"tiles", "pieces cut from each"}
 	}
@@ -236,7 +242,7 @@ func (English) Counts(l Laid) []string {
 	out := []string{fmt.Sprintf("%s whole, %s of %s.", tiles(len(c.Whole)), pieces(len(c.Pieces)), kinds(len(c.Kinds)))}
 	if i, ok := c.Narrowest(); ok {
 		n := c.Numbers()
-		line := fmt.Sprintf("The narrowest is %s, %s wide", n.Piece(i), f.LengthUnit(unit.Length(c.Pieces[i].Width)))
+		line := fmt.Sprintf("The narrowest is %s, %s wide over all", n.Piece(i), f.LengthUnit(unit.Length(c.Pieces[i].Width)))
 		if l.Uneven > 0 {
 			line += fmt.Sprintf(" if the corners are where the tape says; they are known to about %s", f.LengthUnit(l.Uneven))
 			if w := c.Pieces[i].Width - quarter(l); w > -float64(l.Uneven) && w < float64(l.Uneven) {
@@ -248,6 +254,9 @@ func (English) Counts(l Laid) []string {
 	if c.UnderHalf > 0 {
 		out = append(out, fmt.Sprintf("Under half a tile less a joint: %d; under a quarter: %d.", c.UnderHalf, c.Measures.Slivers))
 	}
+	if slices.ContainsFunc(c.Pieces, askew) {
+		out = append(out, "Widths, and what counts as under half or a quarter, are over all across the narrow way of a piece, of an L across its narrowest leg: one that tapers is narrower at one end, as its card or table says.")
+	}
 	if c.Dropped > 0 {
 		out = append(out, fmt.Sprintf("Left to the gap, since they are under half a millimetre: %s.", pieces(c.Dropped)))
 	}
@@ -255,6 +264,17 @@ func (English) Counts(l Laid) []string {
 		out = append(out, fmt.Sprintf("The floor falls into %d parts: one grid lies over all of them.", l.Parts))
 	}
 	return out
+}
+
+// askew says whether a piece has an edge that is neither level nor upright.
+func askew(p tiling.Piece) bool {
+	ring, _ := p.OwnRings()
+	for i := range ring {
+		if d := ring.Edge(i).To.Minus(ring.Edge(i).From); min(max(d.X, -d.X), max(d.Y, -d.Y)) > tiling.Slack {
+			return true
+		}
+	}
+	return false
 }
 
 func (English) Tried(all []Tried, f unit.Style) (out []string) {
