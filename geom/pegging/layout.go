@@ -123,7 +123,7 @@ func SetOut(a Asked) (Layout, error) {
 }
 
 // layout of the way that the ranking uses.
-func (a Asked) layout(points Points, r Ranking, ground Ground, taping Taping, open passage.Passage) (l Layout, err error) {
+func (a Asked) layout(points Points, r Ranking, ground Ground, taping tape.Taping, open passage.Passage) (l Layout, err error) {
 	l = Layout{Ranking: r, Permitted: a.Permitted, Every: a.Every, Boards: a.Boards}
 	set := setOf(frameOf(points, l.Ranking.Way()), a.Tools)
 	if l.Pulled, err = pulledOf(heightsOf(set, len(a.Levels) > 0, ground), taping); err != nil {

@@ -12,7 +12,7 @@ import (
 // Pulled is a setting-out with what is pulled, in the order of the work.
 type Pulled struct {
 	Heights
-	Taping
+	tape.Taping
 	Pulls []Pull
 }
 
@@ -68,7 +68,7 @@ type Pull struct {
 
 // pulledOf lists all pulls. The error is a *unit.Fault where the ground falls more
 // steeply than a tape is laid.
-func pulledOf(h Heights, t Taping) (Pulled, error) {
+func pulledOf(h Heights, t tape.Taping) (Pulled, error) {
 	p := Pulled{Heights: h, Taping: t}
 	if h.Falls {
 		p.Squares = nil
@@ -99,7 +99,7 @@ func (p *Pulled) add(x Pull) int {
 	if x.Use != ForAngle {
 		x.Limit = p.Limit(x.Length)
 		if fall := p.Fall(x.Hold, x.To); x.Use == ForLeg {
-			x.Reads, x.By = leg(x.Length, fall)
+			x.Reads, x.By = tape.Leg(x.Length, fall)
 		} else {
 			x.Reads, x.By = p.Reads(x.Length, fall)
 		}
@@ -173,9 +173,9 @@ func (p Pulled) rounded(placings []Placing) (all []Placing) {
 
 // LegsOf are the sides of a square as the tape reads them: along, up and across.
 func (h Heights) LegsOf(q Squaring) (legs [3]unit.Length) {
-	legs[0], _ = leg(q.Along, h.Fall(q.At, q.Leg))
-	legs[1], _ = leg(q.Up, h.Fall(q.At, q.Top))
-	legs[2], _ = leg(q.Across, h.Fall(q.Leg, q.Top))
+	legs[0], _ = tape.Leg(q.Along, h.Fall(q.At, q.Leg))
+	legs[1], _ = tape.Leg(q.Up, h.Fall(q.At, q.Top))
+	legs[2], _ = tape.Leg(q.Across, h.Fall(q.Leg, q.Top))
 	return legs
 }
 
@@ -197,19 +197,9 @@ func (p Pulled) PullTo(n geom.Name) Pull {
 	return Pull{}
 }
 
-// Taping is how the tape is used.
-type Taping struct {
-	Tools tape.Tools
-	// Corrected: pulls, checks, marks and nails are told as the tape reads. Weighed: for
-	// what the tape is and how it is used, otherwise for the fall of the ground alone.
-	Corrected, Weighed bool
-	Standard           tape.Standard
-	Conditions         tape.Conditions
-}
-
 // tapingOf what was asked; it is an error where no tape can be used so.
-func tapingOf(a Asked) (Taping, error) {
-	t := Taping{Tools: a.Tools, Corrected: a.Conditions != nil || len(a.Levels) > 0, Weighed: a.Conditions != nil}
+func tapingOf(a Asked) (tape.Taping, error) {
+	t := tape.Taping{Tools: a.Tools, Corrected: a.Conditions != nil || len(a.Levels) > 0, Weighed: a.Conditions != nil}
 	t.Tools.Reading = t.Tools.Complete().Reading
 	t.Tools.Feet = tape.FiguresOf(a.Style, a.Tools.Instrument).Inches()
 	if a.Conditions == nil {
@@ -218,30 +208,4 @@ func tapingOf(a Asked) (Taping, error) {
 	t.Standard, t.Conditions = a.Standard, *a.Conditions
 	_, _, err := t.Standard.Reading(Most, t.Conditions)
 	return t, err
-}
-
-// Limit is what one pull is good for: the tape's error, and peg and reading.
-func (t Taping) Limit(l unit.Length) unit.Length { return t.Tools.Tape.Error(l) + t.Tools.Reading }
-
-// Reads is what the tape shows of a length over a fall, and by what corrections.
-func (t Taping) Reads(l, fall unit.Length) (unit.Length, tape.Corrections) {
-	if !t.Corrected {
-		return l, tape.Corrections{}
-	}
-	c := t.Conditions
-	c.Fall = fall
-	return shown(t.Standard, l, c)
-}
-
-// leg is the same of a side of a square, square at any size: only the fall counts.
-func leg(l, fall unit.Length) (unit.Length, tape.Corrections) {
-	return shown(tape.Standard{}, l, tape.Conditions{Fall: fall})
-}
-
-// shown is the true length where the tape shows none: that is refused elsewhere.
-func shown(s tape.Standard, l unit.Length, c tape.Conditions) (unit.Length, tape.Corrections) {
-	if r, by, err := s.Reading(l, c); err == nil {
-		return r, by
-	}
-	return l, tape.Corrections{}
 }

@@ -1,7 +1,8 @@
 // Package tape is what lengths and angles are measured with: classes of tapes, the
 // scatter of a pull, and what a tape reads that is warm, slack or long.
 //
-// Files, from the top floor to the ground: figures.go, quantity.go, correction.go, classes.go.
+// Files, from the top floor to the ground: taping.go, figures.go, quantity.go, correction.go,
+// classes.go.
 package tape
 
 import (

@@ -108,17 +108,17 @@ func (s setOut) Outside() string {
 	}
 	said := fmt.Sprintf("Out of range: read it again. Still out: set anew its \"to\" point, then its \"0 on\" point, first one where several meet, and all set from it. "+
 		"No help: from step 1. Shift no %s to mend it.", peg)
-	if steps := s.stepsOf(); len(steps) <= mostListed {
+	if steps := stepsThatSet(s); len(steps) <= mostListed {
 		said += " Steps: " + strings.Join(steps, ", ") + "."
 	}
-	if blind := s.unseen(); len(blind) > 0 {
+	if blind := unseenIn(s); len(blind) > 0 {
 		said += fmt.Sprintf(" No check shows a slip of %s at %s: %s twice.", s.Style.LengthUnit(pegging.Slip), geom.Listed(blind), pull)
 	}
 	return said
 }
 
-// unseen are the points at which no check shows a slip.
-func (s setOut) unseen() (all []string) {
+// unseenIn are the points at which no check shows a slip.
+func unseenIn(s setOut) (all []string) {
 	for _, i := range s.Unseen() {
 		if to := string(s.Pulls[i].To); !slices.Contains(all, to) {
 			all = append(all, to)
@@ -131,9 +131,9 @@ func (s setOut) unseen() (all []string) {
 // pulls tells it of more.
 const mostListed = 12
 
-// stepsOf are the points that checks are pulled between, each with the steps that set it:
+// stepsThatSet are the points that checks are pulled between, each with the steps that set it:
 // "C 3–4".
-func (s setOut) stepsOf() (all []string) {
+func stepsThatSet(s setOut) (all []string) {
 	pulls := s.Pulled()
 	for _, m := range s.Pegs {
 		if !slices.ContainsFunc(s.Checks, func(c pegging.Check) bool { return c.From == m.Name || c.To == m.Name }) {
