@@ -25,7 +25,11 @@ func slipping(p Pull) bool { return p.Use != ForAngle && p.Part != SecondWay }
 
 // moved is where the marks come to with a slip of a pull, one way and the other.
 func (n trace) moved(pull int) (at [2]places) {
-	still := n.places(n.value, n.all())
+	var all []int
+	for i := range n.marks {
+		all = append(all, i)
+	}
+	still := n.places(n.value, all)
 	for k, slip := range []float64{Slip.MM(), -Slip.MM()} {
 		v := slices.Clone(n.value)
 		v[pull] += slip
@@ -37,15 +41,6 @@ func (n trace) moved(pull int) (at [2]places) {
 		}
 	}
 	return at
-}
-
-// all marks of a trace, each behind those that it is made from.
-func (n trace) all() []int {
-	all := make([]int, len(n.marks))
-	for i := range all {
-		all[i] = i
-	}
-	return all
 }
 
 // margin is by how much a check comes out of its range at least, with the marks moved so.
@@ -84,9 +79,7 @@ func (c *checking) unseen() {
 		if slices.ContainsFunc(c.all, func(x Check) bool { return c.margin(x, moved) > 0 }) {
 			continue
 		}
-		var best Check
-		most := unit.Length(0)
-		from := c.trace.of[p.To]
+		best, most, from := Check{}, unit.Length(0), c.trace.of[p.To]
 		for _, end := range c.order {
 			for _, far := range c.order {
 				a, b := c.trace.of[end], c.trace.of[far]
