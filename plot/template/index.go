@@ -2,7 +2,6 @@ package template
 
 import (
 	"fmt"
-	"reflect"
 	"slices"
 	"strings"
 
@@ -56,9 +55,7 @@ type Hand struct {
 }
 
 // Alike says whether what is said of joining the sheets of one hand is true of the other.
-func Alike(a, b paging.Plan) bool {
-	return reflect.DeepEqual(joining(a, unit.Style{}), joining(b, unit.Style{}))
-}
+func Alike(a, b paging.Plan) bool { return joining(a, unit.Style{}).Alike(joining(b, unit.Style{})) }
 
 // on is the paper of that page.
 func (f Front) on(sheets paging.Sheet) paging.Sheet {

@@ -208,15 +208,14 @@ func (templates) Sides(s shape.Shape, sheets int) string {
 }
 
 func (templates) Outside(sheets int, known bool) []string {
-	const shorter = "A shorter bar may be off by as much. "
 	alike := "All out alike: calibrate the printer."
 	if known {
 		alike = "All out alike: the printer or the paper has changed; calibrate again."
 	}
 	if sheets == 1 {
-		return []string{shorter + "One out: read it once more. " + alike}
+		return []string{"One out: read it once more. " + alike}
 	}
-	return []string{shorter + "One out: read it once more, then take it apart and join again. " + alike}
+	return []string{"One out: read it once more, then take it apart and join again. " + alike}
 }
 
 func (templates) InParentheses() string { return "Figures in parentheses are computed." }

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -40,6 +41,17 @@ func (j Joining) Second() (over, under string) {
 // loose says whether a sheet behind the first is laid on none.
 func (j Joining) loose() bool {
 	return len(j.Lay) > 0 && slices.ContainsFunc(j.Lay[1:], func(l Lay) bool { return len(l.On) == 0 })
+}
+
+// Alike says whether the same words are true of both.
+func (j Joining) Alike(k Joining) bool {
+	if j.loose() || k.loose() {
+		return reflect.DeepEqual(j, k)
+	}
+	over, under := j.Second()
+	over2, under2 := k.Second()
+	j.Lay, k.Lay = nil, nil
+	return over == over2 && under == under2 && reflect.DeepEqual(j, k)
 }
 
 // longOrder is how many sheets are told one by one at most.
@@ -90,12 +102,12 @@ const join = "\u00a0| " // between the names of two sheets; keeps to the first a
 func (w templates) Join(j Joining) []string {
 	over, under := j.Second()
 	items := []string{
-		"Cut each sheet along the thin lines with scissors, never along the heavy line: that is the piece.",
+		"Cut each sheet along the thin lines with scissors, never the heavy one.",
 		fmt.Sprintf("Lay the cut edge of %s on the dashed line of %s, half star to half star. Tape it.", over, under),
 	}
 	switch {
 	case j.loose():
-		items[1] = "Lay them in the order below the map: cut edge on dashed line, star to star. Tape them."
+		items[1] = "Lay them as it says below the map: cut edge on dashed line, half star to half star. Tape."
 	case j.Sheets > 2:
 		items = append(items, fmt.Sprintf("Go on in order to %s. Each dashed line says which sheet it waits for.", j.Last))
 	}
@@ -103,7 +115,7 @@ func (w templates) Join(j Joining) []string {
 	if j.Inches {
 		third = "0.012 in"
 	}
-	items = append(items, "Long tick meets long tick. Where the third pair to one side of it meets instead, the upper sheet lies "+third+" too far to that side: push it back.")
+	items = append(items, "Long ticks meet. If the third pair beside them does, the upper sheet is "+third+" too far that way.")
 	switch {
 	case j.Across && j.Down:
 		items = append(items, "Measure each row when it lies, and down the rows at the end, as the table says. A thread along a row shows whether it is straight.")
@@ -121,10 +133,10 @@ func (w templates) Join(j Joining) []string {
 // onto is how the shape comes from the paper on the work.
 func onto(voice Voice, curved bool) string {
 	say := map[Voice]string{
-		Class:  "Tape it to the card. Prick the heavy line's corners through, lift it, draw from prick to prick.",
-		Bench:  "Tape it to the work. Prick the heavy line's corners through, lift it, knife from prick to prick.",
-		Floor:  "Tape it to the floor. Mark the heavy line's corners through, lift it, draw from mark to mark.",
-		Ground: "Hold it down. Mark the heavy line's corners through, lift it, draw from mark to mark.",
+		Class:  "Tape it on the card, prick the corners through, lift it, draw from prick to prick.",
+		Bench:  "Tape it down, prick the corners through, lift it, knife from prick to prick.",
+		Floor:  "Tape it down, mark the corners through, lift it, draw from mark to mark.",
+		Ground: "Hold it down, mark the corners through, lift it, draw from mark to mark.",
 	}[voice]
 	if curved {
 		say += " Along a curve do so every 5 mm."
