@@ -83,18 +83,3 @@ func (p Plan) Windows() []geom.Rect {
 	}
 	return all
 }
-
-// OneSheet is an arc as far to both sides of its middle as the sheet reaches that shows
-// most about that, but no shorter than 24 mm.
-func (p Plan) OneSheet(a geom.Arc) geom.Arc {
-	const least, less = 24, 0.9
-	inside := func(w geom.Rect) unit.Length {
-		m := a.At(0.5)
-		return min(m.X-w.Min.X, w.Max.X-m.X, m.Y-w.Min.Y, w.Max.Y-m.Y)
-	}
-	w := slices.MaxFunc(p.Windows(), func(a, b geom.Rect) int { return cmp.Compare(inside(a), inside(b)) })
-	for len(p.Cells) > 1 && !(w.Has(a.At(0)) && w.Has(a.At(1))) && a.Length() > least {
-		a.Start, a.Sweep = a.Start+a.Sweep*(1-less)/2, a.Sweep*less
-	}
-	return a
-}

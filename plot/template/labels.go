@@ -136,7 +136,7 @@ func (f *face) figureArcs() {
 		if !swings || !f.style.Arcs || !f.pricks(s.About) {
 			continue
 		}
-		a := f.plan.OneSheet(f.plan.Place.Arc(swing(s)))
+		a := f.plan.Place.Arc(swing(s))
 		w := f.style.note(f.style.says().Steps().Radius(f.piece.ByHand(f.style), s))
 		places := []legible.Try{f.along(a, w)}
 		for _, t := range []float64{0, 1, 0.1, 0.9} {

@@ -100,10 +100,6 @@ func (f *face) drawLines() {
 		}
 		for _, op := range sheet.Move(Marks(step), f.plan.Place) {
 			l, ok := op.(draw.Line)
-			if a, is := op.(draw.Arc); is { // no end on a sheet where no label says what it is
-				a.Arc = f.plan.OneSheet(a.Arc)
-				op = a
-			}
 			if !ok {
 				f.scene.Add(op)
 				continue
