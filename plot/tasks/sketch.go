@@ -2,6 +2,7 @@ package tasks
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/task"
@@ -17,6 +18,7 @@ type sketch struct {
 	a, b, c geom.Point
 	height  unit.Length // of its letters
 	tag     *draw.Tag
+	lie     *[]geom.Rect // boxes of the words that stand
 }
 
 // room is where a sketch may lie: its top left corner, and how large.
@@ -31,7 +33,7 @@ func (s Set) sketched(l *leaf, t task.Task, in room, letters unit.Length) {
 	place := func(u, v float64) geom.Point {
 		return geom.Point{X: from.X + scale*unit.Length(u), Y: from.Y + scale*unit.Length(v)}
 	}
-	d := sketch{l, s, t, place(0, 0), place(1, 0), place(k.X, k.Y), letters, &draw.Tag{Role: draw.AsFigure, Alt: s.says().SketchAlt()}}
+	d := sketch{l, s, t, place(0, 0), place(1, 0), place(k.X, k.Y), letters, &draw.Tag{Role: draw.AsFigure, Alt: s.says().SketchAlt()}, new([]geom.Rect)}
 	d.stroke(d.a, d.b)
 	d.stroke(d.b, d.c)
 	d.stroke(d.c, d.a)
@@ -39,15 +41,25 @@ func (s Set) sketched(l *leaf, t task.Task, in room, letters unit.Length) {
 	for i, q := range t.Kind.Given() {
 		d.given(q, t.Given[i])
 	}
-	d.words(s.says().NotToScale(), geom.Point{X: from.X + scale*unit.Length(left+right)/2, Y: from.Y - 2.4*letters - 4.2 - draw.NoteHeight}, 0, note.to(draw.Middle))
+	d.words(s.says().NotToScale(), 0, note.to(draw.Middle), geom.Point{X: from.X + scale*unit.Length(left+right)/2, Y: from.Y - 2.4*letters - 4.2 - draw.NoteHeight})
 }
 
 func (d sketch) stroke(p, q geom.Point) {
 	d.add(draw.Line{Line: geom.Line{From: p, To: q}, Pen: draw.Pen{Width: rulePen}, On: draw.Notes, Of: d.tag})
 }
 
-func (d sketch) words(text string, at geom.Point, turn unit.Angle, s style) {
-	d.add(draw.Text{At: at, Height: s.height, Bold: s.bold, Align: s.align, Turn: turn, Words: text, On: draw.Notes})
+// words stand at the first place where they lie on no others, else at the last.
+func (d sketch) words(text string, turn unit.Angle, s style, places ...geom.Point) {
+	const apart = 0.6
+	for i, at := range places {
+		t := draw.Text{At: at, Height: s.height, Bold: s.bold, Align: s.align, Turn: turn, Words: text, On: draw.Notes}
+		b := t.Bounds(d.r).Grow(apart)
+		if i == len(places)-1 || !slices.ContainsFunc(*d.lie, func(o geom.Rect) bool { return o.Meets(b) }) {
+			d.add(t)
+			*d.lie = append(*d.lie, t.Bounds(d.r))
+			return
+		}
+	}
 }
 
 // corners get their letters, outside.
@@ -61,9 +73,9 @@ func (d sketch) corners() {
 	if d.c.X > d.b.X {
 		right = geom.Point{X: d.b.X, Y: d.b.Y - 1.5*h}
 	}
-	d.words("A", left, 0, s)
-	d.words("B", right, 0, s)
-	d.words("C", geom.Point{X: d.c.X, Y: d.c.Y + 0.5*h}, 0, s)
+	d.words("A", 0, s, left)
+	d.words("B", 0, s, right)
+	d.words("C", 0, s, geom.Point{X: d.c.X, Y: d.c.Y + 0.5*h})
 }
 
 // given writes what is given where it is.
@@ -71,7 +83,7 @@ func (d sketch) given(q task.Quantity, x int) {
 	says := d.set.says().OnSketch(q, x)
 	switch q {
 	case task.AB:
-		d.words(says, geom.Point{X: (d.a.X + d.b.X) / 2, Y: d.a.Y - 1.5*d.height}, 0, style{height: d.height, align: draw.Middle})
+		d.words(says, 0, style{height: d.height, align: draw.Middle}, geom.Point{X: (d.a.X + d.b.X) / 2, Y: d.a.Y - 1.5*d.height})
 	case task.BC:
 		d.along(d.b, d.c, says)
 	case task.CA:
@@ -103,8 +115,11 @@ func (d sketch) along(p, q geom.Point, says string) {
 	if turn > math.Pi {
 		turn -= 2 * math.Pi
 	}
-	at := geom.Point{X: (p.X+q.X)/2 + out.X*gap, Y: (p.Y+q.Y)/2 + out.Y*gap}
-	d.words(says, at, unit.Angle(turn), style{height: d.height, align: draw.Middle})
+	var places []geom.Point
+	for _, k := range []unit.Length{0.5, 0.6, 0.4, 0.7, 0.3} {
+		places = append(places, geom.Point{X: p.X + k*v.X + out.X*gap, Y: p.Y + k*v.Y + out.Y*gap})
+	}
+	d.words(says, unit.Angle(turn), style{height: d.height, align: draw.Middle}, places...)
 }
 
 // angle with its arc at a corner, from one arm to the other, counter-clockwise.
@@ -130,8 +145,15 @@ func (d sketch) angle(at, from, to geom.Point, says string, square bool) {
 	if need := unit.Length(float64(wide+d.height) / 2 / math.Sin(math.Min(half, math.Pi/2))); need > reach {
 		reach = need
 	}
-	c := geom.Point{X: at.X + reach*unit.Length(math.Cos(mid)), Y: at.Y + reach*unit.Length(math.Sin(mid))}
-	d.words(says, geom.Point{X: c.X, Y: c.Y - d.height/2}, 0, style{height: d.height, align: draw.Middle})
+	// Else outside, behind the corner's letter.
+	var places []geom.Point
+	for _, k := range []unit.Length{1, 0.85, 1.15, 1.3} {
+		places = append(places, geom.Point{X: at.X + k*reach*unit.Length(math.Cos(mid)), Y: at.Y + k*reach*unit.Length(math.Sin(mid)) - d.height/2})
+	}
+	for _, k := range []unit.Length{3, 4, 5} {
+		places = append(places, geom.Point{X: at.X - (k*d.height+wide/2)*unit.Length(math.Cos(mid)), Y: at.Y - (k*d.height)*unit.Length(math.Sin(mid)) - d.height/2})
+	}
+	d.words(says, 0, style{height: d.height, align: draw.Middle}, places...)
 }
 
 // upright is the height, dashed, from C down to AB or to AB carried on.
@@ -145,5 +167,9 @@ func (d sketch) upright(says string) {
 	if d.c.X < (d.a.X+d.b.X)/2 { // the angle at A stands on the left
 		beside = 1.5 * d.height
 	}
-	d.words(says, geom.Point{X: foot.X + beside, Y: (d.c.Y + foot.Y) / 2}, unit.Turn/4, style{height: d.height, align: draw.Middle})
+	var places []geom.Point
+	for _, k := range []unit.Length{0.5, 0.6, 0.7, 0.4} {
+		places = append(places, geom.Point{X: foot.X + beside, Y: foot.Y + k*(d.c.Y-foot.Y)}, geom.Point{X: foot.X + d.height - beside, Y: foot.Y + k*(d.c.Y-foot.Y)})
+	}
+	d.words(says, unit.Turn/4, style{height: d.height, align: draw.Middle}, places...)
 }

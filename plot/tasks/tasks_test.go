@@ -65,7 +65,7 @@ func pagesOf(t testing.TB, s Set) (all []draw.Page) {
 // standard and stretch, large and two a page.
 func TestSheetsAreLegible(t *testing.T) {
 	r := lettering.Go()
-	for seed := range gate.Of(4, 1000) {
+	for seed := range gate.Of(4, 40) {
 		for name, change := range map[string]func(*task.Class){
 			"standard": nil,
 			"support":  func(c *task.Class) { c.Demand = task.Support },
